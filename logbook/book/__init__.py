@@ -1,0 +1,1 @@
+"""The logbook file: opening, connection, schema, records, search, changes, backups."""

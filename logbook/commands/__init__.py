@@ -1,0 +1,1 @@
+"""The command line, thin: parser, answers as text or JSON."""

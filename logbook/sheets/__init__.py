@@ -1,0 +1,1 @@
+"""Workbooks and CSV: the one table of columns, reading with limits, writing."""
