@@ -1,0 +1,69 @@
+"""The trade's hooks. The record keeps mm: letters differ between makers, and a bare number is never a size."""
+
+from dataclasses import dataclass
+
+from logbook.craft.numbers import read_number, show_number
+from logbook.errors import UnreadableError
+
+
+@dataclass(frozen=True, slots=True)
+class Hook:
+    """A hook of the trade's table; "" where a scale has no name for it."""
+
+    mm: float
+    us: str
+    uk: str
+
+
+HOOKS = tuple(
+    Hook(mm, us, uk)
+    for mm, us, uk in (
+        (2.0, "", "14"), (2.25, "B-1", "13"), (2.5, "", "12"), (2.75, "C-2", ""), (3.0, "", "11"), (3.25, "D-3", "10"),
+        (3.5, "E-4", "9"), (3.75, "F-5", ""), (4.0, "G-6", "8"), (4.5, "7", "7"), (5.0, "H-8", "6"), (5.5, "I-9", "5"),
+        (6.0, "J-10", "4"), (6.5, "K-10½", "3"), (7.0, "", "2"), (8.0, "L-11", "0"), (9.0, "M/N-13", "00"),
+        (10.0, "N/P-15", "000"), (11.5, "P-16", ""), (12.0, "", ""), (15.0, "P/Q", ""), (16.0, "Q", ""), (19.0, "S-35", ""),
+        (25.0, "T/U/X", ""),
+    )
+)  # fmt: skip
+
+_LETTERS = {hook.us.split("-")[0]: hook.mm for hook in HOOKS if "-" in hook.us and hook.us[1] == "-" and hook.us != "P-16"}
+_LEAST, _MOST = 0.4, 40.0
+
+
+def read_hook(text: str) -> float:
+    """A typed hook in mm: ``4.5``, ``4,5 mm``, or a letter of the US table such as ``G``, ``G-6``, ``K-10 1/2``.
+
+    Raises UnreadableError for anything else, and beyond 0.4–40 mm.
+    """
+    plain = text.strip()
+    named = _named(plain)
+    if named is not None:
+        return named
+    bare = plain[:-2] if plain.lower().endswith("mm") else plain
+    try:
+        mm = float(read_number(bare, "a hook"))
+    except UnreadableError:
+        mm = 0.0
+    if not _LEAST <= mm <= _MOST:
+        raise UnreadableError(f"“{plain[:40]}” is not a hook: type its size in mm, for example 4.5 (from 0.4 to 40).")
+    return mm
+
+
+def _named(plain: str) -> float | None:
+    folded = plain.upper().replace(" 1/2", "½").replace("1/2", "½").replace(" ", "")
+    if folded in _LETTERS:
+        return _LETTERS[folded]
+    return next((hook.mm for hook in HOOKS if "-" in hook.us and hook.us == folded), None)
+
+
+def show_hook(mm: float) -> str:
+    """``4.5 mm``."""
+    return f"{show_number(mm, 3)} mm"
+
+
+def hook_names(mm: float) -> str:
+    """``US G-6, UK 8`` beside a size of the table; "" for others."""
+    found = next((hook for hook in HOOKS if abs(hook.mm - mm) < 0.001), None)
+    if found is None:
+        return ""
+    return ", ".join(f"{scale} {name}" for scale, name in (("US", found.us), ("UK", found.uk)) if name)

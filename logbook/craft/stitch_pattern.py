@@ -1,0 +1,102 @@
+"""A stitch pattern, and what it says of chains and rows.
+
+With k repeats the base stitches are S = m·k + b and the starting chain C = S + t, where m is the multiple, b the plus and t the
+extra chains. With the first stitch in the j-th chain from the hook, t = (j − 1) − v, v being how many base chains the skipped
+chains lie over: 0 when they count as nothing, 1 as a stitch, 1 + n as a stitch and n chains over n skipped ones.
+"""
+
+import re
+from dataclasses import dataclass
+
+from logbook.errors import RefusedError, UnreadableError
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StitchPattern:
+    """One stitch pattern. Counts of stitches, chains and rows; None: not said.
+
+    ``extra_chains`` is t where the pattern states it; ``first_stitch`` and ``skip_cover`` are j and v where it says those.
+    ``half_plus`` is the plus for ending on half a repeat (the half itself not counted in), where the pattern allows that.
+    ``terms`` is ``US``, ``UK`` or "" (not said); ``rows_text`` are the written rows.
+    """
+
+    uid: str = ""
+    name: str = ""
+    multiple: int | None = None
+    plus: int | None = None
+    extra_chains: int | None = None
+    first_stitch: int | None = None
+    skip_cover: int | None = None
+    half_plus: int | None = None
+    set_up_rows: int | None = None
+    rows_in_repeat: int | None = None
+    closing_rows: int | None = None
+    terms: str = ""
+    rows_text: str = ""
+    notes: str = ""
+
+    def extra(self) -> int | None:
+        """t, from wherever it is said; None if nowhere. Raises RefusedError if the two ways of saying it disagree."""
+        return extra_chains(self.extra_chains, self.first_stitch, self.skip_cover)
+
+
+def extra_chains(stated: int | None, first_stitch: int | None, skip_cover: int | None) -> int | None:
+    """t as stated, or (j − 1) − v from the first stitch's chain j and what the skipped chains cover v (0 if not said).
+
+    None if neither is given. Raises RefusedError if they disagree or the skipped chains cover more than was skipped.
+    """
+    if first_stitch is None:
+        if skip_cover is not None:
+            raise RefusedError("Say which chain from the hook the first stitch goes into, beside what skipped chains cover.")
+        return stated
+    if first_stitch < 1:
+        raise RefusedError("The first stitch goes into the 1st chain from the hook or a later one.")
+    derived = first_stitch - 1 - (skip_cover or 0)
+    if derived < 0:
+        raise RefusedError(
+            f"The {first_stitch - 1} skipped chains cannot cover {skip_cover} base chains: "
+            "they cover 0, 1, or 1 and those skipped."
+        )
+    if stated is not None and stated != derived:
+        raise RefusedError(
+            f"{stated} extra chains do not agree with the first stitch in chain {first_stitch}, skipped chains "
+            f"covering {skip_cover or 0}: that makes {derived}."
+        )
+    return derived
+
+
+@dataclass(frozen=True, slots=True)
+class ChainStatement:
+    """What a sentence of a stitch dictionary says: the multiple, then the plus of base stitches or the chain constant b + t."""
+
+    multiple: int
+    plus: int | None = None
+    extra_chains: int | None = None
+    chain_constant: int | None = None
+
+
+_UNITS = r"(?:sts?|stitches|chains?|ch)?"
+_STATEMENT = re.compile(
+    rf"""\s*(?P<chain>(?:ch|chain)\s+)?(?:an?y?\s+)?(?:multiple|mult\.?)\s+of\s+(?P<m>\d+)\s*{_UNITS}\s*
+    (?:(?P<sign>plus|and|less|minus|\+|-|−)\s*(?P<b>\d+)\s*(?P<chains>chains?|ch)?{_UNITS})?\s*
+    (?:[,;(]?\s*(?:add|plus|\+|and)\s*(?P<t>\d+)\s*(?:more\s*)?(?:chains?|ch)?\s*
+    (?:for\s+(?:the\s+)?(?:base|foundation|starting|turning)\s+(?:chain|ch|row))?\s*\)?)?\s*\.?\s*\Z""",
+    re.IGNORECASE | re.VERBOSE,
+)
+
+
+def read_multiple(text: str) -> ChainStatement:
+    """Reads ``multiple of 6 plus 1``, ``multiple of 6 plus 1, add 1 for the base chain``, ``chain a multiple of 6 plus 2``,
+    ``multiple of 10 less 1`` (a plus of 9). Raises UnreadableError otherwise.
+    """
+    found = _STATEMENT.match(text)
+    if found is None or int(found["m"]) < 1:
+        raise UnreadableError(
+            f"“{text.strip()[:60]}” does not say a multiple: write “multiple of 6 plus 1” or “chain a multiple of 6 plus 2”."
+        )
+    multiple, constant = int(found["m"]), int(found["b"] or 0)
+    if found["sign"] and found["sign"].lower() in ("less", "minus", "-", "−"):
+        constant = -constant % multiple
+    if found["chain"] or found["chains"]:
+        return ChainStatement(multiple, chain_constant=constant)
+    return ChainStatement(multiple, plus=constant, extra_chains=int(found["t"]) if found["t"] else None)

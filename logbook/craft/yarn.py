@@ -1,0 +1,55 @@
+"""A yarn, and the trade's public 0–7 scale of thickness classes."""
+
+from dataclasses import dataclass
+
+from logbook.errors import RefusedError
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Yarn:
+    """One yarn as it is bought. ``ball_grams`` and ``ball_metres`` are those of one ball; "" and None: not known."""
+
+    uid: str = ""
+    name: str = ""
+    fibre: str = ""
+    yarn_class: int | None = None
+    ball_grams: float | None = None
+    ball_metres: float | None = None
+
+    @property
+    def metres_per_gram(self) -> float | None:
+        """How far one gram reaches."""
+        if self.ball_grams is None or self.ball_metres is None:
+            return None
+        return self.ball_metres / self.ball_grams
+
+
+@dataclass(frozen=True, slots=True)
+class YarnClass:
+    """One thickness class: its number, its name, other names in use, stitches of sc in 10 cm and the usual hook in mm."""
+
+    number: int
+    name: str
+    other_names: str
+    sc_in_10_cm: str
+    usual_hook_mm: str
+
+
+YARN_CLASSES = (
+    YarnClass(0, "lace", "2 ply", "32–42 (dc)", "1.5–2.25"),
+    YarnClass(1, "super fine", "4 ply, sock", "21–32", "2.25–3.5"),
+    YarnClass(2, "fine", "baby, 5 ply", "16–20", "3.5–4.5"),
+    YarnClass(3, "light", "DK, 8 ply", "12–17", "4.5–5.5"),
+    YarnClass(4, "medium", "aran, 10 ply", "11–14", "5.5–6.5"),
+    YarnClass(5, "bulky", "chunky, 12 ply", "8–11", "6.5–9"),
+    YarnClass(6, "super bulky", "super chunky, 14 ply", "7–9", "9–15"),
+    YarnClass(7, "jumbo", "jumbo", "6 and fewer", "15 and more"),
+)
+
+
+def class_words(number: int) -> str:
+    """``3 light (DK, 8 ply)``. Raises RefusedError for a number that is no class."""
+    if not 0 <= number < len(YARN_CLASSES):
+        raise RefusedError(f"{number} is not a yarn class: the classes run from 0 (lace) to 7 (jumbo).")
+    found = YARN_CLASSES[number]
+    return f"{found.number} {found.name} ({found.other_names})"
