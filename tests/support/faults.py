@@ -14,10 +14,9 @@ FAULTS: list[tuple[int, str]] = [
     (15, "ball grams"),  # 100, and 50 in row 2
     (16, "terms"),  # "Australian"
     (17, "swatch grams"),  # less than nothing
-    (19, "tag"),  # a row with only a colour and a note
-    (19, "yarn"),
+    (19, "yarn"),  # only a colour and a note: nothing says what it was worked of, with which hook, or how wide it came out
     (19, "hook mm"),
-    (19, "stitch pattern"),
+    (19, "stitches as worked"),
     (21, "uid"),  # the uid of row 20
     (22, "worked"),  # "sideways", neither flat nor round
     (23, "rows in repeat"),  # 4, and 2 for the shell stitch of row 3
