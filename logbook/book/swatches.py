@@ -58,6 +58,11 @@ def swatch_of_tag(connection: sqlite3.Connection, tag: str) -> Swatch:
     return swatches(connection, [row[0]])[0]
 
 
+def swatches_of_yarn(connection: sqlite3.Connection, yarn: str) -> list[str]:
+    """The uids of the swatches of one yarn."""
+    return [uid for (uid,) in connection.execute("SELECT uid FROM swatch WHERE yarn = ? ORDER BY rowid", (yarn,))]
+
+
 def put_yarn(writing: Writing, yarn: Yarn) -> str:
     """Writes a yarn and returns its uid, a new one if it had none. Raises RefusedError if another yarn has its name."""
     uid = yarn.uid or new_uid()
