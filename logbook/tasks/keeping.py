@@ -8,7 +8,7 @@ from pathlib import Path
 
 from logbook.book import backups
 from logbook.book.connection import connect
-from logbook.book.logbook import Logbook, open_logbook
+from logbook.book.logbook import Logbook, new_logbook, open_logbook
 from logbook.book.opening import check_whole, look
 from logbook.book.search import stale_words
 from logbook.book.swatches import swatches
@@ -17,7 +17,7 @@ from logbook.craft.readings import read_readings
 from logbook.errors import LogbookError, RefusedError
 from logbook.settings import data_folder
 
-__all__ = ["CheckResult", "Logbook", "back_up", "backup_folder", "check", "open_book", "restore", "usual_logbook"]
+__all__ = ["CheckResult", "Logbook", "back_up", "backup_folder", "check", "new_book", "open_book", "restore", "usual_logbook"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +42,13 @@ def usual_logbook() -> Path:
 def open_book(path: Path) -> Logbook:
     """Opens a logbook with backups kept in the user's data folder."""
     return open_logbook(path, backup_folder())
+
+
+def new_book(path: Path) -> Logbook:
+    """Makes a new, empty logbook; the usual one's folder is made with it."""
+    if path == usual_logbook():
+        path.parent.mkdir(parents=True, exist_ok=True)
+    return new_logbook(path, backup_folder())
 
 
 def check(path: Path, *, deep: bool = False) -> CheckResult:
