@@ -35,7 +35,9 @@ def test_numbers_read_as_people_type_them(text: str, value: str) -> None:
     assert read_number(text) == Fraction(value)
 
 
-@pytest.mark.parametrize("text", ["", " ", "twelve", "1,234.5", "1.2.3", "--5", "5-", "1/2/3", "12 5", "1e3", "nan", "inf", "½½", "9" * 31])
+@pytest.mark.parametrize(
+    "text", ["", " ", "twelve", "1,234.5", "1.2.3", "--5", "5-", "1/2/3", "12 5", "1e3", "nan", "inf", "½½", "9" * 31]
+)
 def test_what_is_no_number_is_refused_by_name(text: str) -> None:
     with pytest.raises(UnreadableError, match="is not a width: type a number"):
         read_number(text, "a width")

@@ -1,3 +1,5 @@
+from contextlib import suppress
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -63,7 +65,12 @@ def test_a_gauge_line_is_two_counts() -> None:
     assert (stitches.number, stitches.counted, stitches.is_count) == (14, STITCHES, True)
     assert (rows.number, rows.counted, rows.is_count) == (11, ROWS, True)
     assert (stitches.text, rows.text) == ("14 sts in 10 cm", "11 rows in 10 cm")
-    for text in ("14 sts and 11 rows in 4 in", "14 sts × 11 rows = 4\"", "14 sts, 11 rows over 10 cm", "14 sts by 11 rows to 10 cm"):
+    for text in (
+        "14 sts and 11 rows in 4 in",
+        '14 sts × 11 rows = 4"',
+        "14 sts, 11 rows over 10 cm",
+        "14 sts by 11 rows to 10 cm",
+    ):
         assert len(read_readings(text)) == 2
 
 
@@ -137,7 +144,13 @@ counts = st.integers(1, 4000).map(lambda quarters: quarters / 4)
 units = st.sampled_from(["cm", "mm", "in", '"'])
 
 
-@given(counts, st.sampled_from(["sts", "repeats", "rows", "row repeats"]), st.sampled_from(["=", " in ", ": "]), st.integers(1, 999), units)
+@given(
+    counts,
+    st.sampled_from(["sts", "repeats", "rows", "row repeats"]),
+    st.sampled_from(["=", " in ", ": "]),
+    st.integers(1, 999),
+    units,
+)
 def test_the_text_of_a_reading_reads_as_the_same_reading(number: float, what: str, between: str, length: int, unit: str) -> None:
     reading = one(f"{number:g} {what}{between}{length / 10} {unit}")
     assert one(reading.text) == reading
@@ -151,8 +164,6 @@ def test_inches_and_cm_agree(number: int, quarters: int) -> None:
 
 
 @given(st.text(max_size=60))
-def test_any_text_is_read_or_refused_in_one_sentence(text: str) -> None:
-    try:
-        read_readings(text)
-    except UnreadableError as refused:
-        assert str(refused).endswith((".", "”."))
+def test_any_text_is_read_or_refused(text: str) -> None:
+    with suppress(UnreadableError):
+        assert all(reading.number > 0 and reading.length_mm > 0 for reading in read_readings(text))
