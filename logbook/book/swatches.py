@@ -1,0 +1,184 @@
+"""Swatches, yarns and stitch patterns: from the file's rows to the records of the craft and back."""
+
+import sqlite3
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+from typing import Any
+
+from logbook.book.changes import Writing, new_uid
+from logbook.book.schema import RECORDS
+from logbook.craft.conditions import Condition
+from logbook.craft.readings import Counted, Reading
+from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.swatch import Swatch, TakenReading
+from logbook.craft.yarn import Yarn
+from logbook.errors import RefusedError
+
+_MOST_MARKS = 500  # well under SQLite's least limit of values in one statement
+
+
+def yarns(connection: sqlite3.Connection) -> dict[str, Yarn]:
+    """All yarns by uid, in the order of their names."""
+    columns = RECORDS["yarn"]
+    rows = connection.execute(f"SELECT uid, {', '.join(columns)} FROM yarn ORDER BY name")
+    return {uid: Yarn(uid=uid, **dict(zip(columns, rest, strict=True))) for uid, *rest in rows}
+
+
+def stitch_patterns(connection: sqlite3.Connection) -> dict[str, StitchPattern]:
+    """All stitch patterns by uid, in the order of their names."""
+    columns = RECORDS["stitch_pattern"]
+    rows = connection.execute(f"SELECT uid, {', '.join(columns)} FROM stitch_pattern ORDER BY name")
+    return {uid: StitchPattern(uid=uid, **dict(zip(columns, rest, strict=True))) for uid, *rest in rows}
+
+
+def swatches(connection: sqlite3.Connection, uids: Sequence[str] | None = None) -> list[Swatch]:
+    """The swatches of ``uids`` in that order (those not there are left out); with None all, in the order they were logged."""
+    known_yarns, known_patterns = yarns(connection), stitch_patterns(connection)
+    readings = _readings(connection, uids)
+    columns = RECORDS["swatch"]
+    found: dict[str, Swatch] = {}
+    for uid, *rest in _rows(connection, "swatch", "uid", ("uid", *columns), uids, "rowid"):
+        values = dict(zip(columns, rest, strict=True))
+        yarn, pattern = values.pop("yarn"), values.pop("stitch_pattern")
+        found[uid] = Swatch(
+            uid=uid,
+            yarn=known_yarns[yarn] if yarn else None,
+            pattern=known_patterns[pattern] if pattern else None,
+            readings=tuple(readings[uid]),
+            **values,
+        )
+    return list(found.values()) if uids is None else [found[uid] for uid in uids if uid in found]
+
+
+def swatch_of_tag(connection: sqlite3.Connection, tag: str) -> Swatch:
+    """The swatch with that tag. Raises RefusedError, naming it, if there is none."""
+    row = connection.execute("SELECT uid FROM swatch WHERE tag = ?", (tag.strip(),)).fetchone()
+    if row is None:
+        raise RefusedError(f"There is no swatch with the tag “{tag.strip()}”: look its tag up with find.")
+    return swatches(connection, [row[0]])[0]
+
+
+def put_yarn(writing: Writing, yarn: Yarn) -> str:
+    """Writes a yarn and returns its uid, a new one if it had none. Raises RefusedError if another yarn has its name."""
+    uid = yarn.uid or new_uid()
+    _require_free(writing.connection, "yarn", "name", yarn.name, uid, "yarn of that name")
+    writing.put("yarn", uid, {column: getattr(yarn, column) for column in RECORDS["yarn"]})
+    return uid
+
+
+def put_stitch_pattern(writing: Writing, pattern: StitchPattern) -> str:
+    """Writes a stitch pattern and returns its uid. Raises RefusedError if its name is taken or its chains disagree."""
+    pattern.extra()
+    uid = pattern.uid or new_uid()
+    _require_free(writing.connection, "stitch_pattern", "name", pattern.name, uid, "stitch pattern of that name")
+    writing.put("stitch_pattern", uid, {column: getattr(pattern, column) for column in RECORDS["stitch_pattern"]})
+    return uid
+
+
+def put_swatch(writing: Writing, swatch: Swatch) -> str:
+    """Writes a swatch with its readings and returns its uid. Its yarn and stitch pattern must be in the logbook already.
+
+    Raises RefusedError if another swatch has its tag.
+    """
+    uid = swatch.uid or new_uid()
+    _require_free(writing.connection, "swatch", "tag", swatch.tag, uid, "swatch with that tag")
+    values = {column: getattr(swatch, column) for column in RECORDS["swatch"] if column not in ("yarn", "stitch_pattern")}
+    values["yarn"] = swatch.yarn.uid if swatch.yarn else None
+    values["stitch_pattern"] = swatch.pattern.uid if swatch.pattern else None
+    writing.put("swatch", uid, values)
+    _put_readings(writing, uid, swatch.readings)
+    return uid
+
+
+def remove_swatch(writing: Writing, uid: str) -> None:
+    """Takes a swatch and its readings out."""
+    _put_readings(writing, uid, ())
+    writing.remove("swatch", uid)
+
+
+def remove_stitch_pattern(writing: Writing, uid: str) -> None:
+    """Takes a stitch pattern out. Raises RefusedError while a swatch uses it."""
+    _require_unused(writing.connection, "stitch_pattern", uid)
+    writing.remove("stitch_pattern", uid)
+
+
+def remove_yarn(writing: Writing, uid: str) -> None:
+    """Takes a yarn out. Raises RefusedError while a swatch uses it."""
+    _require_unused(writing.connection, "yarn", uid)
+    writing.remove("yarn", uid)
+
+
+def _require_unused(connection: sqlite3.Connection, table: str, uid: str) -> None:
+    tags = [tag for (tag,) in connection.execute(f"SELECT tag FROM swatch WHERE {table} = ? ORDER BY tag LIMIT 3", (uid,))]
+    if tags:
+        raise RefusedError(f"Swatches still use it ({', '.join(tags)}): give those another one first.")
+
+
+def next_tag(connection: sqlite3.Connection, like: str = "") -> str:
+    """A free tag to offer: the first part of ``like`` (or S) with the next number, as ``AB-04`` after ``AB-03``."""
+    stem = like.rstrip("0123456789").rstrip("- ") or "S"
+    taken = {tag for (tag,) in connection.execute("SELECT tag FROM swatch")}
+    number = 1 + max(
+        (int(tag[len(stem) + 1 :]) for tag in taken if tag.startswith(f"{stem}-") and tag[len(stem) + 1 :].isdecimal()), default=0
+    )
+    return f"{stem}-{number:02d}"
+
+
+def _put_readings(writing: Writing, swatch: str, readings: Iterable[TakenReading]) -> None:
+    """Readings keep their uid by their place in the list, so that history can tell an edit from a new one."""
+    rows = writing.connection.execute("SELECT uid FROM reading WHERE swatch = ? ORDER BY place", (swatch,)).fetchall()
+    known = [uid for (uid,) in rows]
+    wanted = list(readings)
+    for place, taken in enumerate(wanted):
+        uid = known[place] if place < len(known) else new_uid()
+        one = taken.reading
+        writing.put(
+            "reading",
+            uid,
+            {
+                "swatch": swatch,
+                "place": place,
+                "condition": taken.condition.value,
+                "number": one.number,
+                "counted": one.counted.value,
+                "length_mm": one.length_mm,
+                "is_count": one.is_count,
+                "inches": one.inches,
+                "finest": one.finest,
+                "text": one.text,
+            },
+        )
+    for uid in known[len(wanted) :]:
+        writing.remove("reading", uid)
+
+
+def _readings(connection: sqlite3.Connection, uids: Sequence[str] | None) -> dict[str, list[TakenReading]]:
+    columns = ("swatch", "condition", "number", "counted", "length_mm", "is_count", "inches", "finest", "text")
+    found: dict[str, list[TakenReading]] = defaultdict(list)
+    for swatch, condition, number, counted, length, is_count, inches, finest, text in _rows(
+        connection, "reading", "swatch", columns, uids, "swatch, place"
+    ):
+        reading = Reading(number, Counted(counted), length, bool(is_count), bool(inches), finest, text)
+        found[swatch].append(TakenReading(Condition(condition), reading))
+    return found
+
+
+def _rows(
+    connection: sqlite3.Connection, table: str, key: str, columns: Sequence[str], uids: Sequence[str] | None, order: str
+) -> Iterable[tuple[Any, ...]]:
+    select = f"SELECT {', '.join(columns)} FROM {table}"
+    if uids is None:
+        yield from connection.execute(f"{select} ORDER BY {order}")
+        return
+    for start in range(0, len(uids), _MOST_MARKS):
+        some = uids[start : start + _MOST_MARKS]
+        marks = ", ".join("?" * len(some))
+        yield from connection.execute(f"{select} WHERE {key} IN ({marks}) ORDER BY {order}", tuple(some))
+
+
+def _require_free(connection: sqlite3.Connection, table: str, column: str, value: str, uid: str, what: str) -> None:
+    if not value.strip():
+        raise RefusedError(f"A {table.replace('_', ' ')} needs a {column}: type one and save again.")
+    row = connection.execute(f"SELECT uid FROM {table} WHERE {column} = ?", (value,)).fetchone()
+    if row is not None and row[0] != uid:
+        raise RefusedError(f"There is another {what}, “{value}”: choose another {column}.")

@@ -1,0 +1,21 @@
+"""Where the sample lies: an open-air theatre's swatches for its chorus vests, and a sheet with faults in it."""
+
+from pathlib import Path
+
+from logbook.errors import RefusedError
+
+SWATCHES = "swatches.csv"
+FAULTY = "faulty.csv"
+
+_PACKAGE = Path(__file__).resolve().parent
+
+
+def folder() -> Path:
+    """The folder that holds SWATCHES and FAULTY; RefusedError if there is none.
+
+    Installed it lies inside the package, in a checkout beside it.
+    """
+    for place in (_PACKAGE / "sample_data", _PACKAGE.parent / "sample_data"):
+        if (place / SWATCHES).is_file():
+            return place
+    raise RefusedError(f"The sample is missing: there is no {SWATCHES} with this program. Install the program again.")
