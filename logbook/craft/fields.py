@@ -70,7 +70,7 @@ class Field:
             return ""
         if self.kind is Kind.TEXT:
             return str(value)
-        return exact(value / 10 if self.in_cm else value)
+        return exact(round(value / 10, 9) if self.in_cm else value)
 
     @property
     def in_cm(self) -> bool:
@@ -112,7 +112,7 @@ def _one_of(*words: str) -> Callable[[str], str]:
     return read
 
 
-_DATE = re.compile(r"(\d{4})-(\d{2})-(\d{2})\Z")
+_DATE = re.compile(r"(\d{4})-(\d{2})-(\d{2})\Z", re.ASCII)
 
 
 def read_date(text: str) -> str:

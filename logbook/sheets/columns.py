@@ -1,14 +1,11 @@
 """The columns of the log in a sheet: their order, widths and units, and how a swatch becomes a row of cells and back."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
-from typing import Any
 
 from logbook.craft.fields import FIELDS, Field, Kind, Owner, exact
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.swatch import Swatch, TakenReading
-from logbook.craft.yarn import Yarn
+from logbook.craft.swatch import Swatch
+from logbook.craft.swatch_fields import value_of
 from logbook.errors import UnreadableError
 from logbook.sheets.limits import RawCell, Unusable
 
@@ -61,20 +58,13 @@ def cells_of(swatch: Swatch) -> tuple[Cell, ...]:
 
 
 def _cell(swatch: Swatch, field: Field) -> Cell:
-    value = _value(swatch, field)
+    value = value_of(swatch, field)
     if field.kind is Kind.TEXT:
         return field.shown(value)
     if value is None:
         return None
     number: int | float = value / 10 if field.in_cm else value
     return number
-
-
-def _value(swatch: Swatch, field: Field) -> Any:
-    if field.condition is not None and field.direction is not None:
-        return swatch.readings_of(field.condition, field.direction)
-    record = {Owner.YARN: swatch.yarn, Owner.PATTERN: swatch.pattern}.get(field.owner, swatch)
-    return field.empty if record is None else getattr(record, field.attribute)
 
 
 def cell_text(cell: Cell) -> str:
@@ -93,25 +83,3 @@ def typed_text(field: Field, cell: RawCell) -> str:
             raise UnreadableError(f"The cell holds the date {cell.isoformat()}: type {field.expected}.")
         return cell.isoformat()
     return cell_text(cell)
-
-
-def swatch_of(values: Mapping[Field, Any]) -> Swatch:
-    """The swatch of a row's values by field; fields not there stay empty. A yarn or pattern without a name is none."""
-    yarn = _attributes(values, Owner.YARN)
-    pattern = _attributes(values, Owner.PATTERN)
-    readings = tuple(
-        TakenReading(field.condition, reading)
-        for field, value in values.items()
-        if field.condition is not None
-        for reading in value
-    )
-    return Swatch(
-        **_attributes(values, Owner.SWATCH),
-        yarn=Yarn(**yarn) if yarn.get("name") else None,
-        pattern=StitchPattern(**pattern) if pattern.get("name") else None,
-        readings=readings,
-    )
-
-
-def _attributes(values: Mapping[Field, Any], owner: Owner) -> dict[str, Any]:
-    return {field.attribute: value for field, value in values.items() if field.owner is owner}

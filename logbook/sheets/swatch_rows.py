@@ -9,8 +9,9 @@ from typing import Any
 
 from logbook.craft.fields import FIELDS, Field, Owner
 from logbook.craft.swatch import Swatch
+from logbook.craft.swatch_fields import swatch_of
 from logbook.errors import RefusedError, UnreadableError
-from logbook.sheets.columns import swatch_of, typed_text
+from logbook.sheets.columns import typed_text
 from logbook.sheets.limits import RawCell, RawRow, RawSheet
 
 MOST_PROBLEMS = 10_000
