@@ -43,12 +43,21 @@ def refresh_words(connection: sqlite3.Connection, touched: Iterable[tuple[str, s
         if column is None:
             continue
         for swatch, *parts in connection.execute(f"{_WORDS} WHERE swatch.{column} = ?", (uid,)).fetchall():
-            text = folded("\n".join(f"{part:g} mm" if isinstance(part, float) else part for part in parts if part))
             connection.execute(
                 """INSERT INTO swatch_words (swatch, folded) VALUES (?, ?)
                 ON CONFLICT (swatch) DO UPDATE SET folded = excluded.folded""",
-                (swatch, text),
+                (swatch, _folded_parts(parts)),
             )
+
+
+def stale_words(connection: sqlite3.Connection) -> list[str]:
+    """The tags of swatches whose folded text is not what it should be."""
+    kept = dict(connection.execute("SELECT swatch, folded FROM swatch_words"))
+    return [tag for swatch, tag, *parts in connection.execute(_WORDS) if kept.get(swatch) != _folded_parts([tag, *parts])]
+
+
+def _folded_parts(parts: Iterable[object]) -> str:
+    return folded("\n".join(f"{part:g} mm" if isinstance(part, float) else str(part) for part in parts if part))
 
 
 def matching(connection: sqlite3.Connection, filters: Filters) -> list[str]:

@@ -99,6 +99,9 @@ class Ease:
         return self.mm + self.share * body_mm
 
 
+NO_EASE = Ease()
+
+
 def read_ease(text: str, units: Units = Units.CM) -> Ease:
     """Ease as typed: ``5 cm``, ``-5 cm``, ``−2"``, ``-6 %``. Raises UnreadableError otherwise."""
     if text.strip().endswith("%"):
