@@ -13,9 +13,11 @@ from itertools import combinations
 
 from logbook.craft.assumptions import Assumptions
 from logbook.craft.conditions import Condition, Direction
-from logbook.craft.fields import FIELDS, Field, Owner
+from logbook.craft.fields import FIELDS
 from logbook.craft.gauge import Gauge
+from logbook.craft.numbers import show_percent
 from logbook.craft.swatch import Swatch, gauges_of
+from logbook.craft.swatch_fields import value_of
 from logbook.errors import RefusedError
 
 WIDENED = {2: 1.0, 3: 1.15, 4: 1.24, 5: 1.30, 6: 1.35}
@@ -45,7 +47,7 @@ class Difference:
         """What to say of the two."""
         first, second = self.tags
         what = f"the {self.direction.one} {self.condition.words}"
-        percent = f"{abs(self.ratio - 1):.0%}".replace("%", " %")
+        percent = show_percent(abs(self.ratio - 1))
         if self.differ is None:
             return f"{first} and {second}, {what}: one was counted too coarsely to tell whether they differ."
         if not self.differ:
@@ -99,13 +101,8 @@ def _difference(
 def compared_fields(swatches: Sequence[Swatch]) -> tuple[ComparedField, ...]:
     """Every field of the log that at least one of ``swatches`` fills in, except the uid."""
     rows = (
-        ComparedField(field.name, tuple(_shown(swatch, field) for swatch in swatches)) for field in FIELDS if field.name != "uid"
+        ComparedField(field.name, tuple(field.shown(value_of(swatch, field)) for swatch in swatches))
+        for field in FIELDS
+        if field.name != "uid"
     )
     return tuple(row for row in rows if any(row.values))
-
-
-def _shown(swatch: Swatch, field: Field) -> str:
-    if field.condition is not None and field.direction is not None:
-        return field.shown(swatch.readings_of(field.condition, field.direction))
-    record = {Owner.YARN: swatch.yarn, Owner.PATTERN: swatch.pattern}.get(field.owner, swatch)
-    return field.shown(getattr(record, field.attribute)) if record is not None else ""

@@ -10,6 +10,7 @@ from logbook.craft.assumptions import Assumptions
 from logbook.craft.conditions import Condition, Direction
 from logbook.craft.drift import combined
 from logbook.craft.gauge import Gauge
+from logbook.craft.numbers import show_percent
 from logbook.craft.swatch import Swatch, gauges_of
 
 
@@ -27,9 +28,9 @@ class Change:
     def sentence(self) -> str:
         """``Washed, laid flat: stitches 3.1 % narrower than as worked, give or take 3.4 %.``"""
         more, less = ("wider", "narrower") if self.direction is Direction.STITCHES else ("higher", "lower")
-        amount = f"{abs(self.change) * 100:.1f}"
-        said = f"{amount} % {more if self.change > 0 else less} than" if amount != "0.0" else "no different from"
-        sure = "" if self.give_or_take is None else f", give or take {self.give_or_take * 100:.1f} %"
+        amount = show_percent(abs(self.change))
+        said = f"{amount} {more if self.change > 0 else less} than" if amount != "0 %" else "no different from"
+        sure = "" if self.give_or_take is None else f", give or take {show_percent(self.give_or_take)}"
         words = self.condition.words
         return f"{words[0].upper()}{words[1:]}: {self.direction.value} {said} {self.since.words}{sure}."
 

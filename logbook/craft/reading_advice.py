@@ -16,6 +16,7 @@ from logbook.craft.assumptions import PRIOR_DEGREES, Assumptions
 from logbook.craft.conditions import Direction
 from logbook.craft.drift import Drift
 from logbook.craft.gauge import Gauge, gauge_of
+from logbook.craft.numbers import show_percent
 from logbook.craft.readings import Reading
 from logbook.craft.student import t_975
 from logbook.craft.washing import FinishedGauge, Washing
@@ -115,27 +116,30 @@ def _measured(gauge: Gauge, readings: Sequence[Reading], per_repeat: int | None,
 def _main(cause: Cause, finished: FinishedGauge, drift: Drift, measured: _Measured) -> tuple[str, float | None]:
     """The main sentence, and the give or take that doing so would reach."""
     gauge, places = measured.gauge, measured.gauge.readings
-    now = f"Most of the readings' give or take of {percent(gauge.give_or_take or 0)} comes from"
+    now = f"Most of the readings' give or take of {show_percent(gauge.give_or_take or 0)} comes from"
     reach = measured.reach(places, measured.span_mm)
     _, units = measured.whole_units(measured.span_mm)
     if cause is Cause.COARSE_COUNT:
-        return f"Counted too coarsely to say how sure: measure how far {units} reach, for give or take {percent(reach)}.", reach
+        return (
+            f"Counted too coarsely to say how sure: measure how far {units} reach, for give or take {show_percent(reach)}.",
+            reach,
+        )
     if cause is Cause.COUNTING:
-        return f"{now} counting: measure how far {units} reach instead, and it would be about {percent(reach)}.", reach
+        return f"{now} counting: measure how far {units} reach instead, and it would be about {show_percent(reach)}.", reach
     if cause is Cause.BORROWED_WASHING:
-        whole = f"Most of the give or take of {percent(finished.give_or_take or 0)} comes from borrowing the washing"
-        return f"{whole}: wash this swatch and measure it, and it would be about {percent(reach)}.", reach
+        whole = f"Most of the give or take of {show_percent(finished.give_or_take or 0)} comes from borrowing the washing"
+        return f"{whole}: wash this swatch and measure it, and it would be about {show_percent(reach)}.", reach
     if cause is Cause.SHORT_SPANS:
         longer = max(USUAL_SPAN_MM, 2 * measured.span_mm)
         reach = measured.reach(places, longer)
         _, units = measured.whole_units(longer)
-        return f"{now} reading the tape over so short a span: over {units} it would be about {percent(reach)}.", reach
+        return f"{now} reading the tape over so short a span: over {units} it would be about {show_percent(reach)}.", reach
     if cause is Cause.FEW_PLACES:
         return _more_places(now, measured)
     return (
-        f"The readings say give or take {percent(finished.give_or_take or 0)}; the larger part is how a whole piece strays from "
-        f"its swatch, {percent(drift.give_or_take)}. No further reading narrows that: only finished pieces, measured and logged, "
-        "teach it.",
+        f"The readings say give or take {show_percent(finished.give_or_take or 0)}; the larger part is how a whole piece "
+        f"strays from its swatch, {show_percent(drift.give_or_take)}. No further reading narrows that: only finished pieces, "
+        "measured and logged, teach it.",
         None,
     )
 
@@ -148,7 +152,7 @@ def _more_places(now: str, measured: _Measured) -> tuple[str, float | None]:
     reach = measured.reach(places, measured.span_mm)
     few = "having measured one place" if done == 1 else f"having measured only {done} places"
     how = f", each by how far {measured.whole_units(measured.span_mm)[1]} reach," if measured.gauge.counting_part else ""
-    return f"{now} {few}: with {places} in all{how} it would be about {percent(reach)}.", reach
+    return f"{now} {few}: with {places} in all{how} it would be about {show_percent(reach)}.", reach
 
 
 def _about_washing(finished: FinishedGauge) -> list[str]:
@@ -173,12 +177,9 @@ def _about_stray_readings(readings: Sequence[Reading], per_repeat: int | None, a
     reading, off = worst
     if len(readings) == 2:
         return [
-            f"The two readings contradict each other by {percent(abs(off))}: measure a third place to see which one to trust."
+            f"The two readings contradict each other by {show_percent(abs(off))}: measure a third place to see which to trust."
         ]
     where = "above" if off > 0 else "below"
-    return [f"“{reading.text}” lies {percent(abs(off))} {where} its fellows: measure there again; it still counts as it stands."]
-
-
-def percent(share: float) -> str:
-    """``2.5 %``."""
-    return f"{share * 100:.1f} %"
+    return [
+        f"“{reading.text}” lies {show_percent(abs(off))} {where} its fellows: measure there again; it still counts as it stands."
+    ]

@@ -37,7 +37,7 @@ def test_two_gauges_by_hand() -> None:
     (found,) = gauge_differences([wide, A], BASE)
     assert found.give_or_take == pytest.approx(0.06101, abs=0.00002)
     assert found.differ is True
-    assert found.sentence == "C and A differ: the stitch washed, laid flat is 9 % wider in C."
+    assert found.sentence == "C and A differ: the stitch washed, laid flat is 9.3 % wider in C."
 
 
 def test_of_six_at_once_each_give_or_take_is_wider() -> None:
