@@ -2,7 +2,7 @@
 
 import sqlite3
 from collections import defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from typing import Any
 
 from logbook.book.changes import Writing, new_uid
@@ -57,6 +57,28 @@ def swatch_of_tag(connection: sqlite3.Connection, tag: str) -> Swatch:
     if row is None:
         raise RefusedError(f"There is no swatch with the tag “{tag.strip()}”: look its tag up with find.")
     return swatches(connection, [row[0]])[0]
+
+
+def lines(connection: sqlite3.Connection, pattern: str | None = None) -> list[tuple[Any, ...]]:
+    """(uid, tag, date, yarn, stitch pattern, hook mm, colour) of every swatch, or of those of one pattern; newest first."""
+    where, values = ("", ()) if pattern is None else ("WHERE swatch.stitch_pattern = ?", (pattern,))
+    return connection.execute(
+        f"""SELECT swatch.uid, swatch.tag, swatch.date, coalesce(yarn.name, ''), coalesce(stitch_pattern.name, ''),
+        swatch.hook_mm, swatch.colour FROM swatch LEFT JOIN yarn ON yarn.uid = swatch.yarn
+        LEFT JOIN stitch_pattern ON stitch_pattern.uid = swatch.stitch_pattern {where} ORDER BY swatch.date DESC, swatch.tag""",
+        values,
+    ).fetchall()
+
+
+def used(connection: sqlite3.Connection, column: str) -> tuple[str, ...]:
+    """The texts that stand in one text column of the swatches."""
+    rows = connection.execute(f"SELECT DISTINCT {column} FROM swatch WHERE {column} <> '' ORDER BY {column}")
+    return tuple(text for (text,) in rows)
+
+
+def swatches_of_yarn(connection: sqlite3.Connection, yarn: str) -> list[str]:
+    """The uids of the swatches of one yarn."""
+    return [uid for (uid,) in connection.execute("SELECT uid FROM swatch WHERE yarn = ? ORDER BY rowid", (yarn,))]
 
 
 def put_yarn(writing: Writing, yarn: Yarn) -> str:
@@ -119,12 +141,14 @@ def _require_unused(connection: sqlite3.Connection, table: str, uid: str) -> Non
 
 def next_tag(connection: sqlite3.Connection, like: str = "") -> str:
     """A free tag to offer: the first part of ``like`` (or S) with the next number, as ``AB-04`` after ``AB-03``."""
+    return free_tag({tag for (tag,) in connection.execute("SELECT tag FROM swatch")}, like)
+
+
+def free_tag(taken: Collection[str], like: str = "") -> str:
+    """A tag that is not among ``taken``, following on from ``like``."""
     stem = like.rstrip("0123456789").rstrip("- ") or "S"
-    taken = {tag for (tag,) in connection.execute("SELECT tag FROM swatch")}
-    number = 1 + max(
-        (int(tag[len(stem) + 1 :]) for tag in taken if tag.startswith(f"{stem}-") and tag[len(stem) + 1 :].isdecimal()), default=0
-    )
-    return f"{stem}-{number:02d}"
+    numbers = [tag[len(stem) + 1 :] for tag in taken if tag.startswith(f"{stem}-")]
+    return f"{stem}-{1 + max((int(number) for number in numbers if number.isdecimal()), default=0):02d}"
 
 
 def _put_readings(writing: Writing, swatch: str, readings: Iterable[TakenReading]) -> None:

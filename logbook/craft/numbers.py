@@ -54,14 +54,15 @@ def read_positive(text: str, what: str, most: float = 1_000_000) -> float:
     """A typed number above nought and at most ``most``; raises UnreadableError, naming ``what``, otherwise."""
     value = read_number(text, what)
     if not 0 < value <= most:
-        raise UnreadableError(f"“{text.strip()}” is not {what}: type a number above 0 and at most {most:g}.")
+        raise UnreadableError(f"“{text.strip()}” is not {what}: type a number above 0 and at most {show_number(most)}.")
     return float(value)
 
 
 def show_number(value: float, decimals: int = 2) -> str:
     """A plain decimal without trailing noughts: 2.5 → ``2.5``, 4.0 → ``4``."""
     shown = f"{value:.{decimals}f}"
-    return (shown.rstrip("0").rstrip(".") if "." in shown else shown).replace("-", "−")
+    plain = shown.rstrip("0").rstrip(".") if "." in shown else shown
+    return "0" if plain == "-0" else plain.replace("-", "−")
 
 
 def _shortened(text: str) -> str:

@@ -1,0 +1,75 @@
+"""The argument parser: no abbreviations, no usage text with an error, values that begin with a minus read."""
+
+import argparse
+import re
+from collections.abc import Callable, Sequence
+from pathlib import Path
+from typing import Any, NoReturn, Protocol, TypeVar
+
+from logbook.craft.lengths import Units
+from logbook.errors import LogbookError
+
+
+class UsageError(Exception):
+    """The arguments alone are wrong; the message is one line."""
+
+
+class Parser(argparse.ArgumentParser):
+    """An ArgumentParser that raises UsageError instead of printing its usage and leaving."""
+
+    def __init__(self, **settings: Any) -> None:
+        super().__init__(allow_abbrev=False, **settings)
+
+    def error(self, message: str) -> NoReturn:
+        """Raises UsageError with the message on one line."""
+        raise UsageError(" ".join(message.split()))
+
+
+class Subparsers(Protocol):
+    """Where a command adds itself: argparse gives what ``add_subparsers`` returns no public name."""
+
+    def add_parser(self, name: str, *, help: str, description: str | None = None) -> Parser:
+        """A parser for the command ``name``."""
+
+
+_MINUS_VALUE = re.compile(r"-\s*[\d.,¼½¾⅛⅜⅝⅞⅓⅔]")
+
+
+def joined_minus_values(arguments: Sequence[str]) -> list[str]:
+    """``--ease -5cm`` as ``--ease=-5cm``: a value that begins with a minus and a digit is a value, never an option."""
+    joined: list[str] = []
+    for argument in arguments:
+        if joined and re.fullmatch(r"--[a-z0-9-]+", joined[-1]) and _MINUS_VALUE.match(argument):
+            joined[-1] += f"={argument}"
+        else:
+            joined.append(argument)
+    return joined
+
+
+T = TypeVar("T")
+
+
+def reading_with(read: Callable[[str], T]) -> Callable[[str], T]:
+    """A type for ``add_argument`` that says our own sentence."""
+
+    def typed(text: str) -> T:
+        try:
+            return read(text)
+        except LogbookError as error:
+            raise argparse.ArgumentTypeError(str(error)) from error
+
+    return typed
+
+
+def add_common(parser: Parser, *, book: bool = True, lengths: bool = False) -> None:
+    """The options many commands share."""
+    parser.add_argument("--json", action="store_true", help="answer as one JSON value, lengths in mm")
+    if book:
+        parser.add_argument("--book", type=Path, metavar="FILE", default=argparse.SUPPRESS, help="the logbook to use")
+    if lengths:
+        parser.add_argument("--inches", action="store_true", help="answer in inches instead of cm")
+
+
+def units_of(arguments: argparse.Namespace) -> Units:
+    """The units the answer is wanted in."""
+    return Units.INCHES if arguments.inches else Units.CM
