@@ -10,6 +10,7 @@ from datetime import UTC, datetime
 from typing import Any
 
 from logbook.book.schema import RECORDS
+from logbook.book.trouble import as_damage
 from logbook.craft.fields import clean_text
 from logbook.errors import RefusedError
 
@@ -125,10 +126,16 @@ def changes_of_record(connection: sqlite3.Connection, record: str) -> list[Chang
 
 def _changes(rows: Iterable[tuple[Any, ...]]) -> list[Change]:
     return [
-        Change(at, label, kind, table, record, _from_json(before), _from_json(after))
+        Change(at, label, kind, table, record, _from_json(table, before), _from_json(table, after))
         for at, label, kind, table, record, before, after in rows
     ]
 
 
-def _from_json(text: str | None) -> dict[str, Any] | None:
-    return None if text is None else json.loads(text)
+def _from_json(table: str, text: str | None) -> dict[str, Any] | None:
+    if text is None:
+        return None
+    with as_damage("A kept change"):
+        row = json.loads(text)
+        if not isinstance(row, dict) or row.keys() != set(RECORDS[table]):
+            raise ValueError(f"{text[:40]} is no {table}")
+        return row
