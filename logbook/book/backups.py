@@ -18,6 +18,7 @@ from logbook.book.trouble import DamagedError, InUseError, as_sentences
 from logbook.errors import RefusedError
 
 SUFFIX = ".logbook"
+_PLACE = "of.txt"
 KEPT_LAST = 10
 KEPT_DAYS = 366
 _STAMP = re.compile(r"(\d{8}T\d{6}\.\d{3})Z")
@@ -45,12 +46,21 @@ def make(connection: sqlite3.Connection, path: Path, folder: Path, now: str) -> 
     target = _free_name(folder, made)
     try:
         verified_copy(connection, target)
+        (folder / _PLACE).write_text(str(path), "utf-8")
     except (DamagedError, InUseError):
         raise
     except RefusedError as error:
         raise RefusedError(f"No backup of {path.name} could be made, so nothing was written: {error}") from error
     prune(folder, target)
     return target
+
+
+def place_of(folder: Path) -> Path | None:
+    """Where the logbook lay whose backups are in ``folder``, when the newest was made: a damaged one can't say its uid."""
+    try:
+        return Path((folder / _PLACE).read_text("utf-8"))
+    except (OSError, UnicodeDecodeError):
+        return None
 
 
 def kept(folder: Path) -> list[tuple[Path, datetime]]:

@@ -124,6 +124,18 @@ def changes_of_record(connection: sqlite3.Connection, record: str) -> list[Chang
     return _changes(connection.execute(f"{_CHANGES} WHERE change.record = ? ORDER BY change.position", (record,)))
 
 
+def readings_of_swatch(connection: sqlite3.Connection, swatch: str) -> list[str]:
+    """The uids of all readings a swatch has or ever had."""
+    return [
+        uid
+        for (uid,) in connection.execute(
+            """SELECT DISTINCT record FROM change WHERE record_table = 'reading'
+            AND json_extract(coalesce(after, before), '$.swatch') = ? ORDER BY position""",
+            (swatch,),
+        )
+    ]
+
+
 def _changes(rows: Iterable[tuple[Any, ...]]) -> list[Change]:
     return [
         Change(at, label, kind, table, record, _from_json(table, before), _from_json(table, after))

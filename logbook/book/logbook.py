@@ -70,6 +70,14 @@ class Logbook:
             backups.make(self.connection, self.path, self.backup_folder / self.uid, self.now())
             self.backed_up = True
 
+    def again(self) -> "Logbook":
+        """A second connection to the same file, for work in another thread; the file's bytes are not looked at again."""
+        with as_sentences(self.path):
+            connection = connect(self.path)
+        return Logbook(
+            self.path, connection, self.uid, self.read_only, self.backup_folder, self.identity, self.now, self.backed_up
+        )
+
     def save_copy(self, target: Path) -> None:
         """Saves what is open here as the new file ``target``, even if the logbook's own file was moved or replaced meanwhile."""
         with as_sentences(self.path):
