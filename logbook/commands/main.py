@@ -21,24 +21,33 @@ COMMANDS = (chain, find, sheets, keeping)
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Runs one command line and returns its exit code. Answers go to standard output, errors as one line to standard error."""
+    try:
+        code = _run(sys.argv[1:] if arguments is None else arguments)
+        sys.stdout.flush()
+        return code
+    except OSError as error:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())  # else leaving Python would try once more, and complain
+        # Whoever reads the answer may have had enough of it, as “head” does.
+        gone = isinstance(error, BrokenPipeError)
+        return 1 if gone else _fail(f"The answer could not be written out ({error.strerror}).", 1)
+
+
+def _run(arguments: Sequence[str]) -> int:
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
             # A pipe on Windows would not take “−” or “¼”; a file's name may hold bytes that are no text.
             stream.reconfigure(encoding="utf-8", errors="backslashreplace")
     try:
-        parsed = build_parser().parse_args(joined_minus_values(sys.argv[1:] if arguments is None else arguments))
+        parsed = build_parser().parse_args(joined_minus_values(arguments))
         if parsed.sample and parsed.run is not _window:
             raise UsageError("--sample is for the window and goes with no command")
-        code = int(parsed.run(parsed))
-        sys.stdout.flush()
-        return code
+        return int(parsed.run(parsed))
     except UsageError as error:
         return _fail(error, 2)
     except LogbookError as error:
         return _fail(error, 1)
-    except BrokenPipeError:  # whoever reads the answer has had enough, as “head” does
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return 1
+    except BrokenPipeError:
+        raise
     except KeyboardInterrupt:
         return _fail("Stopped; what was not finished was not written.", 1)
     except Exception as error:  # the outermost edge: said in a line and logged whole, never swallowed

@@ -153,31 +153,30 @@ class _Reader:
             first.setdefault(value, number)
 
     def _records(self, rows: Sequence[tuple[int, Values]], owner: Owner) -> dict[Any, Values]:
-        """Each yarn or pattern by name, as the first rows that speak of it define it. What later rows deny is a problem."""
+        """Each yarn or pattern by name, each field as the first row that fills it says. What a later row denies is a problem."""
         name = _NAMES[owner]
         defined: dict[Any, dict[Field, tuple[int, Any]]] = {}
         for number, values in rows:
             called = values.get(name)
-            own = {field: value for field, value in values.items() if field.owner is owner and value is not _UNREADABLE}
+            own = {f: value for f, value in values.items() if f.owner is owner and value not in (_UNREADABLE, f.empty)}
             if not called:
                 self._refuse_nameless(number, owner, own)
             elif called is not _UNREADABLE:
                 before = defined.setdefault(called, {})
                 for field, value in own.items():
                     row, first = before.setdefault(field, (number, value))
-                    if value not in (first, field.empty):
+                    if value != first:
                         self._refuse_denial(number, field, row, first, owner)
         return {called: {field: value for field, (_, value) in record.items()} for called, record in defined.items()}
 
     def _refuse_nameless(self, number: int, owner: Owner, own: Values) -> None:
-        filled = next((field for field, value in own.items() if value != field.empty), None)
-        if filled is not None:
+        if own:
             name = _NAMES[owner]
-            says = f"The cell “{filled.name}” is filled, but not “{name.name}”: give {name.expected}."
+            says = f"The cell “{next(iter(own)).name}” is filled, but not “{name.name}”: give {name.expected}."
             self._problem(number, name.name, name.expected, says)
 
     def _refuse_denial(self, number: int, field: Field, row: int, first: Any, owner: Owner) -> None:
-        shown = f"“{field.shown(first)}”" if first != field.empty else "an empty cell"
+        shown = f"“{field.shown(first)}”"
         what = "yarn" if owner is Owner.YARN else "stitch pattern"
         says = f"Row {row} has the same {what} with {shown} as its {field.name}: make both the same, or give it another name."
         self._problem(number, field.name, f"{shown}, as in row {row} for the same {what}", says)
