@@ -7,6 +7,7 @@ from typing import Any
 
 from logbook.book.changes import Writing, new_uid
 from logbook.book.schema import RECORDS
+from logbook.book.trouble import as_damage
 from logbook.craft.conditions import Condition
 from logbook.craft.readings import Counted, Reading
 from logbook.craft.stitch_pattern import StitchPattern
@@ -115,11 +116,13 @@ def put_stitch_pattern(writing: Writing, pattern: StitchPattern) -> str:
 
 
 def put_swatch(writing: Writing, swatch: Swatch) -> str:
-    """Writes a swatch with its readings and returns its uid. Its yarn and stitch pattern must be in the logbook already.
+    """Writes a swatch with its readings and returns its uid.
 
-    Raises RefusedError if another swatch has its tag.
+    Raises RefusedError if another swatch has its tag, or its yarn or stitch pattern is not in the logbook (any more).
     """
     uid = swatch.uid or new_uid()
+    _require_there(writing.connection, "yarn", swatch.yarn)
+    _require_there(writing.connection, "stitch_pattern", swatch.pattern)
     _require_free(writing.connection, "swatch", "tag", swatch.tag, uid, "swatch with that tag")
     values = {column: getattr(swatch, column) for column in RECORDS["swatch"] if column not in ("yarn", "stitch_pattern")}
     values["yarn"] = swatch.yarn.uid if swatch.yarn else None
@@ -196,11 +199,11 @@ def _put_readings(writing: Writing, swatch: str, readings: Iterable[TakenReading
 def _readings(connection: sqlite3.Connection, uids: Sequence[str] | None) -> dict[str, list[TakenReading]]:
     columns = ("swatch", "condition", "number", "counted", "length_mm", "is_count", "inches", "finest", "text")
     found: dict[str, list[TakenReading]] = defaultdict(list)
-    for swatch, condition, number, counted, length, is_count, inches, finest, text in _rows(
-        connection, "reading", "swatch", columns, uids, "swatch, place"
-    ):
-        reading = Reading(number, Counted(counted), length, bool(is_count), bool(inches), finest, text)
-        found[swatch].append(TakenReading(Condition(condition), reading))
+    rows = _rows(connection, "reading", "swatch", columns, uids, "swatch, place")
+    with as_damage("A reading"):
+        for swatch, condition, number, counted, length, is_count, inches, finest, text in rows:
+            reading = Reading(number, Counted(counted), length, bool(is_count), bool(inches), finest, text)
+            found[swatch].append(TakenReading(Condition(condition), reading))
     return found
 
 
@@ -215,6 +218,11 @@ def _rows(
         some = uids[start : start + _MOST_MARKS]
         marks = ", ".join("?" * len(some))
         yield from connection.execute(f"{select} WHERE {key} IN ({marks}) ORDER BY {order}", tuple(some))
+
+
+def _require_there(connection: sqlite3.Connection, table: str, record: Yarn | StitchPattern | None) -> None:
+    if record and not connection.execute(f"SELECT 1 FROM {table} WHERE uid = ?", (record.uid,)).fetchone():
+        raise RefusedError(f"The {table.replace('_', ' ')} “{record.name}” is not in the logbook any more: choose it again.")
 
 
 def _require_free(connection: sqlite3.Connection, table: str, column: str, value: str, uid: str, what: str) -> None:

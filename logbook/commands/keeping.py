@@ -5,7 +5,7 @@ import sys
 from pathlib import Path
 
 from logbook.commands.answers import print_json
-from logbook.commands.books import path_of
+from logbook.commands.books import book_of, path_of
 from logbook.commands.parser import Subparsers, add_common
 from logbook.tasks.keeping import back_up, check, restore
 
@@ -39,7 +39,8 @@ def _check(arguments: argparse.Namespace) -> int:
 
 
 def _back_up(arguments: argparse.Namespace) -> int:
-    target = back_up(path_of(arguments))
+    with book_of(arguments) as book:
+        target = back_up(book)
     _say(arguments, target, f"Backed up to {target}.")
     return 0
 

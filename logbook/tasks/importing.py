@@ -57,6 +57,8 @@ def plan_import(book: Logbook | None, path: Path) -> ImportPlan:
 
     Raises RefusedError if the file can't be taken at all; what is wrong in its rows is listed in the plan.
     """
+    if book is not None and book.is_at(path):
+        raise RefusedError(f"{path.name} is the logbook that is open: choose a sheet (.xlsx or .csv).")
     sheet = swatches_of(read_sheet(path))
     known = _Known.of(book)
     planner = _Planner(known, sheet.columns, path.name)
