@@ -60,10 +60,9 @@ class StitchPatterns:
 
     @property
     def lines(self) -> list[PatternLine]:
-        """All patterns in the order of their names."""
-        return [
-            PatternLine(p.uid, p.name, p.multiple, in_short(p), self._uses.get(p.uid, 0)) for p in self._patterns.values()
-        ]
+        """All patterns in the order of their names, great and small letters alike."""
+        patterns = sorted(self._patterns.values(), key=lambda pattern: pattern.name.casefold())
+        return [PatternLine(p.uid, p.name, p.multiple, in_short(p), self._uses.get(p.uid, 0)) for p in patterns]
 
     def matching(self, words: str) -> list[str]:
         """The uids of the patterns in which all the words are found."""
@@ -135,7 +134,7 @@ class StitchPatterns:
 
     def delete(self) -> str:
         """Deletes the pattern in hand, takes the next one, and says so. Raises RefusedError while swatches use it."""
-        gone, uids = self.saved, list(self._patterns)
+        gone, uids = self.saved, [line.uid for line in self.lines]
         delete_pattern(self.session.book, gone)
         place = uids.index(gone.uid)
         following = [*uids[place + 1 :], *reversed(uids[:place]), ""]
