@@ -1,7 +1,4 @@
-"""What every test gets: the user's folders in a place of its own, and a screen that may not be missing.
-
-Hypothesis has no deadline, because a busy machine is no bug.
-"""
+"""What every test gets: the user's folders in a place of its own, and a screen that may not be missing."""
 
 import os
 from collections.abc import Generator
@@ -10,6 +7,7 @@ from pathlib import Path
 import pytest
 from hypothesis import settings
 
+# No deadline: a busy machine is no bug.
 settings.register_profile("logbook", deadline=None)
 settings.load_profile("logbook")
 

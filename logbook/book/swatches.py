@@ -1,8 +1,9 @@
 """Swatches, yarns and stitch patterns: from the file's rows to the records of the craft and back."""
 
+import itertools
 import sqlite3
 from collections import defaultdict
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from typing import Any
 
 from logbook.book.changes import Writing, new_uid
@@ -16,6 +17,7 @@ from logbook.craft.yarn import Yarn
 from logbook.errors import RefusedError
 
 _MOST_MARKS = 500  # well under SQLite's least limit of values in one statement
+_LONGEST_NUMBER = 9  # of digits in a tag; what is longer, as a barcode, is not counted on from
 
 
 def yarns(connection: sqlite3.Connection) -> dict[str, Yarn]:
@@ -158,14 +160,15 @@ def _require_unused(connection: sqlite3.Connection, table: str, uid: str) -> Non
 
 def next_tag(connection: sqlite3.Connection, like: str = "") -> str:
     """A free tag to offer: the first part of ``like`` (or S) with the next number, as ``AB-04`` after ``AB-03``."""
-    return free_tag({tag for (tag,) in connection.execute("SELECT tag FROM swatch")}, like)
+    return next(free_tags({tag for (tag,) in connection.execute("SELECT tag FROM swatch")}, like))
 
 
-def free_tag(taken: Collection[str], like: str = "") -> str:
-    """A tag that is not among ``taken``, following on from ``like``."""
+def free_tags(taken: Collection[str], like: str = "") -> Iterator[str]:
+    """Tags that are not among ``taken``, one after another, following on from ``like``."""
     stem = like.rstrip("0123456789").rstrip("- ") or "S"
     numbers = [tag[len(stem) + 1 :] for tag in taken if tag.startswith(f"{stem}-")]
-    return f"{stem}-{1 + max((int(number) for number in numbers if number.isdecimal()), default=0):02d}"
+    last = max((int(number) for number in numbers if number.isdecimal() and len(number) <= _LONGEST_NUMBER), default=0)
+    return (f"{stem}-{number:02d}" for number in itertools.count(last + 1))
 
 
 def _put_readings(writing: Writing, swatch: str, readings: Iterable[TakenReading]) -> None:

@@ -8,6 +8,8 @@ from logbook.book import swatches as stored
 from logbook.book.changes import Change, changes_of_record, readings_of_swatch
 from logbook.book.logbook import Logbook
 from logbook.book.undo import Action, redo, undo
+from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.yarn import Yarn
 
 __all__ = ["Action", "HistoryLine", "history", "redo", "undo"]
 
@@ -29,7 +31,7 @@ def history(book: Logbook, record: str) -> list[HistoryLine]:
         changes = list(changes_of_record(connection, record))
         for reading in readings_of_swatch(connection, record):
             changes.extend(changes_of_record(connection, reading))
-        named = [*stored.yarns(connection).values(), *stored.stitch_patterns(connection).values()]
+        named: list[Yarn | StitchPattern] = [*stored.yarns(connection).values(), *stored.stitch_patterns(connection).values()]
     names = {one.uid: one.name for one in named}
     lines = [line for change in changes for line in _lines(change, names)]
     return sorted(lines, key=lambda line: line.at, reverse=True)

@@ -43,4 +43,4 @@ def show_assumptions(parent: tk.Misc, look: Look, session: Session) -> None:
     dialog.add_button("&Leave them", dialog.close)
     dialog.add_button("&Save", save, accent=True)
     dialog.bind("<Return>", lambda _: save())
-    dialog.open(next(iter(fields.values())).entry)
+    dialog.open(next(iter(fields.values())).input)

@@ -46,7 +46,7 @@ class _Plan:
         self._dialog.close()
 
     def _add_problems(self, tabs: ttk.Notebook, look: Look, plan: ImportPlan) -> None:
-        table = Table(tabs, look, _PROBLEMS, lambda keys: None)
+        table = Table(tabs, look, _PROBLEMS)
         table.set_rows(
             Row(str(place), (str(p.row), p.column, p.says), (float(p.row), p.column, p.says))
             for place, p in enumerate(plan.problems)
@@ -54,7 +54,7 @@ class _Plan:
         tabs.add(table, text=f"Problems ({len(plan.problems)})", underline=0)
 
     def _add_changes(self, tabs: ttk.Notebook, look: Look, plan: ImportPlan) -> None:
-        table = Table(tabs, look, _CHANGES, lambda keys: None)
+        table = Table(tabs, look, _CHANGES)
         lines = [(one, "new swatch") for one in plan.added]
         lines += [(one, f"changes {', '.join(one.changes)}") for one in plan.changed]
         table.set_rows(

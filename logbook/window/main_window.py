@@ -3,7 +3,9 @@
 import tkinter as tk
 from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 from tkinter import ttk
+from typing import Any
 
 from logbook.errors import RefusedError
 from logbook.pages.session import Session
@@ -55,14 +57,14 @@ class MainWindow:
     def _build(self) -> None:
         self.root.columnconfigure(0, weight=1)
         self.root.rowconfigure(0, weight=1)
-        self.tabs = ttk.Notebook(self.root)
+        self.tabs: Any = ttk.Notebook(self.root)  # the stubs know only half of it
         self.look.grid(self.tabs, row=0, column=0, sticky="nsew", padx=2, pady=(1, 0))
         self.tabs.enable_traversal()
         self.tabs.bind("<<NotebookTabChanged>>", lambda _: self._page_chosen())
         self._said = Sentence(self.root, style="Muted.TLabel")
         self.look.grid(self._said, row=1, column=0, sticky="ew", padx=3, pady=(0.5, 1))
         for number in range(len(PAGES)):
-            bind_keys(self.root, f"Mod-{number + 1}", lambda number=number: self.tabs.select(number))
+            bind_keys(self.root, f"Mod-{number + 1}", partial(self.tabs.select, number))
 
     def show(self, book: Logbook, *, is_sample: bool = False) -> None:
         """Shows a logbook; the one shown before is closed."""
@@ -87,7 +89,9 @@ class MainWindow:
         self.say(
             f"{book.path.name} can't be written to here, so editing is off. Logbook → Save a copy lets you go on elsewhere."
             if book.read_only
-            else "This is a fresh copy of the sample: try what you like, nothing of it is kept." if is_sample else ""
+            else "This is a fresh copy of the sample: try what you like, nothing of it is kept."
+            if is_sample
+            else ""
         )
 
     def say(self, sentence: str) -> None:

@@ -3,6 +3,7 @@
 import tkinter as tk
 from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -39,7 +40,7 @@ class MenuBar:
         """Brings recent files and marks up to date."""
         self._recent.delete(0, "end")
         for path in self._window.settings.recent:
-            self._recent.add_command(label=path, command=lambda path=path: self._books.open_path(Path(path)))
+            self._recent.add_command(label=path, command=partial(self._books.open_path, Path(path)))
         self._mark()
 
     def _build_book_menu(self) -> None:

@@ -4,9 +4,10 @@ from pathlib import Path
 import pytest
 
 from logbook.errors import RefusedError
+from logbook.tasks.error_log import whereabouts
 from logbook.window import unexpected
 from logbook.window.look import Look
-from logbook.window.unexpected import report_unexpected, whereabouts
+from logbook.window.unexpected import report_unexpected
 
 
 @pytest.fixture

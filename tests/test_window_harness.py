@@ -1,11 +1,14 @@
-"""Without a screen the window tests say why they are skipped; on a build machine that is a failure."""
+"""The window tests cannot pass by doing nothing: skipped for want of a screen, or with errors nobody sees."""
 
 import os
 import subprocess
 import sys
+import tkinter as tk
 from pathlib import Path
 
 import pytest
+
+from tests.support.screen import callback_errors_raised, wait_until
 
 ROOT = Path(__file__).parent.parent
 
@@ -24,3 +27,22 @@ def test_a_missing_screen(ci: str, outcome: str, tmp_path: Path) -> None:
     assert outcome in run.stdout
     assert "no screen to show windows on" in run.stdout
     assert run.returncode == (1 if ci else 0)
+
+
+def test_an_error_in_a_callback_fails_the_test(root: tk.Tk) -> None:
+    def fail() -> None:
+        raise KeyError("in a callback")
+
+    # Reported to the window while these lines run, and so not to the fixture.
+    outer = root.report_callback_exception
+    # The error comes as the inner block is left.
+    with pytest.raises(ExceptionGroup) as caught, callback_errors_raised(root):  # noqa: PT012
+        root.after(0, fail)
+        root.update()
+    root.report_callback_exception = outer
+    assert isinstance(caught.value.exceptions[0], KeyError)
+
+
+def test_waiting_ends(root: tk.Tk) -> None:
+    with pytest.raises(AssertionError, match="not within"):
+        wait_until(root, lambda: False, seconds=0.02)
