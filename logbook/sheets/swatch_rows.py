@@ -3,7 +3,7 @@
 Whether a uid or tag is known already is for the logbook to say, not for the sheet.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -189,7 +189,7 @@ class _Reader:
 
     def _swatch(self, number: int, values: Values) -> Swatch | None:
         """The row's swatch, if nothing in the row is unreadable and it says all it must."""
-        for column, expected in self._missing(values):
+        for column, expected in missing(values, self._present if values.get(_UID) else None):
             self._problem(number, column, expected, f"The row needs {expected}.")
         if number in self._bad_rows:
             return None
@@ -201,19 +201,6 @@ class _Reader:
                 self._problem(number, "extra chains", "chains that agree with the first stitch and skipped chains", str(error))
         return swatch
 
-    def _missing(self, values: Mapping[Field, Any]) -> Iterator[tuple[str, str]]:
-        """What the row must say and does not. A row with a uid may be an edit: there only columns that are present count."""
-        edit = bool(values.get(_UID))
-        for fields, expected in (
-            (tuple(_NAMES.values()), "a yarn or a stitch pattern"),
-            ((_HOOK,), "the hook in mm"),
-            (_READINGS, "one reading at least, in any of the columns for readings"),
-        ):
-            if edit and not self._present.issuperset(fields):
-                continue
-            if not any(values.get(field) for field in fields):
-                yield fields[0].name, expected
-
     def _problem(self, row: int, column: str, expected: str, says: str) -> None:
         if len(self._problems) == MOST_PROBLEMS:
             first = self._problems[0]
@@ -224,6 +211,20 @@ class _Reader:
         self._problems.append(Problem(self._sheet.name, row, column, expected, says))
         if row > 1:
             self._bad_rows.add(row)
+
+
+def missing(values: Mapping[Field, Any], present: Collection[Field] | None = None) -> Iterator[tuple[str, str]]:
+    """What a swatch must say and ``values`` don't: the column and what was expected there.
+
+    ``present``, for a row that may be an edit: only the fields the sheet has count, the others stay as they are.
+    """
+    for fields, expected in (
+        (tuple(_NAMES.values()), "a yarn or a stitch pattern"),
+        ((_HOOK,), "the hook in mm"),
+        (tuple(_READINGS), "one reading at least, in any of the columns for readings"),
+    ):
+        if (present is None or set(fields).issubset(present)) and not any(values.get(field) for field in fields):
+            yield fields[0].name, expected
 
 
 def column_letters(number: int) -> str:

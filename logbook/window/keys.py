@@ -57,9 +57,10 @@ def _modifier(widget: tk.Misc, name: str) -> str:
 
 def install_keys(root: tk.Misc) -> None:
     """Once a program: Return presses a focused button, and Control+A selects all instead of moving as in Emacs."""
+    # No further binding gets this Return: in a dialog it would press the default button as well.
     for button in ("TButton", "TMenubutton"):
         for key in ("<Return>", "<KP_Enter>"):
-            root.bind_class(button, key, root.tk.eval(f"bind {button} <space>") or "%W invoke")
+            root.bind_class(button, key, f"{root.tk.eval(f'bind {button} <space>')}\nbreak")
     if on_macos(root):
         return
     for event, letter in {
@@ -112,6 +113,6 @@ def _underlined(place: tk.Misc, letter: str) -> tk.Misc | None:
 
 
 def _shows(widget: tk.Misc, letter: str) -> bool:
-    place, text = int(widget.cget("underline") or -1), str(widget.cget("text"))
+    place, text = int(widget.cget("underline")), str(widget.cget("text"))
     label_to_nowhere = isinstance(widget, ttk.Label) and getattr(widget, "target", None) is None
     return 0 <= place < len(text) and text[place].lower() == letter.lower() and not label_to_nowhere
