@@ -23,8 +23,8 @@ _ROWS_DIFFER = 0.05
 class EdgeStitch:
     """The plain stitch of the edges: its pitch in mm with its relative half-width, and t, the extra chains it starts from.
 
-    ``tag`` is the swatch it comes from; "" where it is taken to be as wide as the pattern's own. ``row`` is its row gauge, None if
-    not known.
+    ``tag`` is the swatch it comes from; "" where it is taken to be as wide as the pattern's own.
+    ``row`` is its row gauge, None if not known.
     """
 
     stitch_mm: float

@@ -65,7 +65,8 @@ def test_the_chain_is_the_edge_stitch_s() -> None:
 
 def test_one_number_for_all_sizes_goes_by_the_widest_miss() -> None:
     assert edges_for_all((480, 484), WIDTH, LACE, EDGE, most=4) == 0
-    # 42 and 46 cm miss by 15, 25 with none; 3, 37; 9, 31; 21, 19; 33, 7 with 4. The widest 25 is within 5 mm of the least, 21: none
+    # 42 and 46 cm miss by 15, 25 with none; 3, 37; 9, 31; 21, 19; 33, 7 with 4. The widest, 25, is within
+    # 5 mm of the least, 21: none
     assert edges_for_all((420, 460), WIDTH, LACE, EDGE, most=4) == 0
     # 42 and 45 cm: 15, 35; 3, 33; 9, 21; 21, 9; 33, 3. The widest is least, 21, with two first
     assert edges_for_all((420, 450), WIDTH, LACE, EDGE, most=4) == 2
