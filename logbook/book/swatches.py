@@ -72,6 +72,23 @@ def lines(connection: sqlite3.Connection, pattern: str | None = None) -> list[tu
     ).fetchall()
 
 
+def pattern_uses(connection: sqlite3.Connection) -> dict[str, int]:
+    """How many swatches use each stitch pattern, by its uid."""
+    return dict(
+        connection.execute("SELECT stitch_pattern, count(*) FROM swatch WHERE stitch_pattern <> '' GROUP BY stitch_pattern")
+    )
+
+
+def tags_read_in(connection: sqlite3.Connection, pattern: str, counted: Counted) -> list[str]:
+    """The tags of the swatches of one stitch pattern that have readings in ``counted``."""
+    rows = connection.execute(
+        """SELECT DISTINCT swatch.tag FROM swatch JOIN reading ON reading.swatch = swatch.uid
+        WHERE swatch.stitch_pattern = ? AND reading.counted = ? ORDER BY swatch.tag""",
+        (pattern, counted.value),
+    )
+    return [tag for (tag,) in rows]
+
+
 def used(connection: sqlite3.Connection, column: str) -> tuple[str, ...]:
     """The texts that stand in one text column of the swatches."""
     rows = connection.execute(f"SELECT DISTINCT {column} FROM swatch WHERE {column} <> '' ORDER BY {column}")

@@ -212,7 +212,7 @@ def test_an_older_one_is_backed_up_and_taken_to_the_newest(
     with open_logbook(path, tmp_path / "backups") as book:
         assert book.connection.execute("SELECT count(*) FROM piece").fetchone() == (0,)
         assert look(path).step == 2
-        (backup,) = (tmp_path / "backups" / book.uid).iterdir()
+        (backup,) = (tmp_path / "backups" / book.uid).glob("*.logbook")
     assert look(backup).step == 1
     assert len(backup.read_bytes()) == len(before)
     with open_logbook(path) as book:
