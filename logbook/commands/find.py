@@ -2,7 +2,7 @@
 
 import argparse
 
-from logbook.commands.answers import gauge_words, print_json, swatch_json, table
+from logbook.commands.answers import gauge_words, print_json, swatch_json, swatches, table
 from logbook.commands.books import book_of
 from logbook.commands.parser import Parser, Subparsers, add_common, reading_with
 from logbook.craft.conditions import Condition, Direction
@@ -55,7 +55,7 @@ def run(arguments: argparse.Namespace) -> int:
 
 def found_text(found: list[FoundSwatch]) -> str:
     """The swatches as a table, and how many they are."""
-    count = "1 swatch found." if len(found) == 1 else f"{len(found)} swatches found."
+    count = f"{swatches(len(found))} found."
     if not found:
         return count
     headings = ("tag", "date", "yarn", "colour", "hook", "stitch pattern", "stitch", "row")

@@ -32,14 +32,14 @@ class Subparsers(Protocol):
         """A parser for the command ``name``."""
 
 
-_MINUS_VALUE = re.compile(r"-\s*[\d.,¼½¾⅛⅜⅝⅞⅓⅔]")
+_OPTION = re.compile(r"--[a-z0-9-]+")
 
 
 def joined_minus_values(arguments: Sequence[str]) -> list[str]:
-    """``--ease -5cm`` as ``--ease=-5cm``: a value that begins with a minus and a digit is a value, never an option."""
+    """``--ease -5cm`` as ``--ease=-5cm``: our options begin with two minuses, so what begins with one is a value (but ``-h``)."""
     joined: list[str] = []
     for argument in arguments:
-        if joined and re.fullmatch(r"--[a-z0-9-]+", joined[-1]) and _MINUS_VALUE.match(argument):
+        if joined and _OPTION.fullmatch(joined[-1]) and re.match(r"-[^-]", argument) and argument != "-h":
             joined[-1] += f"={argument}"
         else:
             joined.append(argument)

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from logbook.book import swatches as stored
 from logbook.book.assumptions import assumptions as kept_assumptions
+from logbook.book.assumptions import put_assumptions
 from logbook.book.logbook import Logbook
 from logbook.book.search import Filters, matching
 from logbook.craft.assumptions import Assumptions
@@ -54,6 +55,12 @@ def assumptions_of(book: Logbook) -> Assumptions:
     """The assumptions in force in the logbook."""
     with book.reading() as connection:
         return kept_assumptions(connection)
+
+
+def save_assumptions(book: Logbook, wanted: Assumptions) -> None:
+    """Keeps the assumptions; undo brings the former ones back."""
+    with book.writing("change what is assumed") as writing:
+        put_assumptions(writing, wanted)
 
 
 def pattern_list(book: Logbook) -> list[StitchPattern]:

@@ -88,14 +88,11 @@ def _png(side: int, layers: list[tuple[Distance, str]]) -> bytes:
     """Layers with soft edges, painted over each other, and a see-through gap of a third at the right; as base64."""
     gap = bytes(4 * (side // 3))
     rows = (
-        b"\0" + b"".join(_pixel((x + 0.5) / side, (y + 0.5) / side, side, layers) for x in range(side)) + gap
-        for y in range(side)
+        b"\0" + b"".join(_pixel((x + 0.5) / side, (y + 0.5) / side, side, layers) for x in range(side)) + gap for y in range(side)
     )
     header = struct.pack(">IIBBBBB", side + side // 3, side, 8, 6, 0, 0, 0)
     chunks = ((b"IHDR", header), (b"IDAT", zlib.compress(b"".join(rows))), (b"IEND", b""))
-    framed = (
-        struct.pack(">I", len(body)) + name + body + struct.pack(">I", zlib.crc32(name + body)) for name, body in chunks
-    )
+    framed = (struct.pack(">I", len(body)) + name + body + struct.pack(">I", zlib.crc32(name + body)) for name, body in chunks)
     return base64.b64encode(b"\x89PNG\r\n\x1a\n" + b"".join(framed))
 
 

@@ -112,6 +112,6 @@ def _underlined(place: tk.Misc, letter: str) -> tk.Misc | None:
 
 
 def _shows(widget: tk.Misc, letter: str) -> bool:
-    place, text = int(widget.cget("underline") or -1), str(widget.cget("text"))
+    place, text = int(widget.cget("underline")), str(widget.cget("text"))
     label_to_nowhere = isinstance(widget, ttk.Label) and getattr(widget, "target", None) is None
     return 0 <= place < len(text) and text[place].lower() == letter.lower() and not label_to_nowhere

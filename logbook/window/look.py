@@ -119,6 +119,9 @@ class Look:
         options = _plain_widgets(self.palette).get(str(call("winfo", "class", path)))
         for option, value in (options or {}).items():
             call(path, "configure", f"-{option.lower()}", value)
+        if call("winfo", "class", path) in ("TEntry", "TCombobox"):
+            # Tk does not lay out the text of an entry anew when its named font grows.
+            call(path, "configure", "-font", "TkTextFont")
         if path == str(self.root) or call("winfo", "class", path) == "Toplevel":
             call(path, "configure", "-background", self.palette.page)
         for child in self.root.tk.splitlist(call("winfo", "children", path)):

@@ -44,7 +44,11 @@ class Table(ttk.Frame):
     """``on_select`` gets the keys of the selected rows in their shown order, whenever the user selects others."""
 
     def __init__(
-        self, parent: tk.Misc, look: Look, columns: Sequence[Column], on_select: Callable[[tuple[str, ...]], object]
+        self,
+        parent: tk.Misc,
+        look: Look,
+        columns: Sequence[Column],
+        on_select: Callable[[tuple[str, ...]], object] = lambda keys: None,
     ) -> None:
         super().__init__(parent, style=styled(parent, "TFrame"))
         self.look, self.columns, self._on_select = look, tuple(columns), on_select
