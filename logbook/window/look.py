@@ -151,7 +151,7 @@ def _plain_widgets(p: Palette) -> dict[str, dict[str, str | int]]:
             "disabledForeground": p.muted,
             "selectColor": p.ink,
             "borderWidth": 1,
-            "relief": "flat",
+            "relief": "solid",
             "activeBorderWidth": 0,
         },
     }
