@@ -82,7 +82,7 @@ class ChainMaker:
         if read.wish is None:
             return ChainCard(read.missing or next(iter(read.errors.values())), read.errors)
         body_mm = width_from_body(read.wish)
-        body_width = "" if body_mm is None else f"That makes a panel {show_length(body_mm, units)} wide."
+        body_width = "" if body_mm is None else f"That makes the finished width {show_length(body_mm, units)}. Clear the body measure to type a width."
         at_fault = _at_fault(typed, FINISH[texts.finish])
         if at_fault:
             return ChainCard(at_fault, body_width=body_width)

@@ -10,7 +10,7 @@ from logbook.craft.hooks import hook_names
 from logbook.craft.numbers import show_number
 from logbook.craft.stitch_pattern import StitchPattern
 from logbook.craft.swatch import Swatch
-from logbook.craft.yarn import Yarn, class_words
+from logbook.craft.yarn import YARN_CLASSES, Yarn
 from logbook.errors import RefusedError
 from logbook.pages.session import Session
 from logbook.pages.swatches.form_texts import EMPTY, PLAIN, Typed, read_texts, readings_key, texts_of
@@ -178,11 +178,11 @@ class SwatchForm:
 
 
 def yarn_words(yarn: Yarn) -> str:
-    """``100 % cotton, 3 light (DK, 8 ply), 115 m in 50 g``: what is known of it."""
-    parts = [yarn.fibre, "" if yarn.yarn_class is None else class_words(yarn.yarn_class)]
+    """``Class 3 light, 115 m in 50 g``: what tells most of it."""
+    parts = [] if yarn.yarn_class is None else [f"Class {yarn.yarn_class} {YARN_CLASSES[yarn.yarn_class].name}"]
     if yarn.ball_grams and yarn.ball_metres:
         parts.append(f"{show_number(yarn.ball_metres)} m in {show_number(yarn.ball_grams)} g")
-    return ", ".join(part for part in parts if part)
+    return ", ".join(parts)
 
 
 def pattern_words(pattern: StitchPattern) -> str:

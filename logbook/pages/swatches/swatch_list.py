@@ -68,14 +68,15 @@ class SwatchList:
 
 
 def cells(line: SwatchLine) -> tuple[str, ...]:
-    """A line as shown: tag, yarn, stitch pattern, hook, date, colour."""
+    """A line as shown: all in two lines of text, then tag, yarn, stitch pattern, hook, date, colour."""
     hook = "" if line.hook_mm is None else show_hook(line.hook_mm)
-    return (line.tag, line.yarn, line.stitch, hook, line.date, line.colour)
+    both = f"{line.yarn}\n{line.tag} · {line.stitch}" if line.yarn else f"{line.stitch}\n{line.tag}"
+    return (both, line.tag, line.yarn, line.stitch, hook, line.date, line.colour)
 
 
 def sort_keys(line: SwatchLine) -> tuple[str | float | None, ...]:
     """What each cell is sorted by; None stands for an empty one."""
-    texts = (line.tag.casefold(), line.yarn.casefold() or None, line.stitch.casefold() or None)
+    texts = (line.yarn.casefold(), line.tag.casefold(), line.yarn.casefold() or None, line.stitch.casefold() or None)
     return (*texts, line.hook_mm, line.date or None, line.colour.casefold() or None)
 
 
