@@ -81,8 +81,7 @@ class ChainMaker:
         read = read_wish(texts, units)
         if read.wish is None:
             return ChainCard(read.missing or next(iter(read.errors.values())), read.errors)
-        body_mm = width_from_body(read.wish)
-        body_width = "" if body_mm is None else f"That makes the finished width {show_length(body_mm, units)}. Clear the body measure to type a width."
+        body_width = _body_width(width_from_body(read.wish), units)
         at_fault = _at_fault(typed, FINISH[texts.finish])
         if at_fault:
             return ChainCard(at_fault, body_width=body_width)
@@ -106,6 +105,12 @@ class ChainMaker:
         if swatch.yarn.uid not in self._lenders:
             self._lenders[swatch.yarn.uid] = swatches_of_same_yarn(self._session.book, swatch)
         return self._lenders[swatch.yarn.uid]
+
+
+def _body_width(mm: float | None, units: Units) -> str:
+    if mm is None:
+        return ""
+    return f"That makes the finished width {show_length(mm, units)}. Clear the body measure to type a width."
 
 
 def _at_fault(typed: Typed, finish: Condition) -> str:

@@ -40,11 +40,11 @@ ROW_COLUMNS = (
 )
 ROW_NEED = ("rows", "width", "difference", "piece", "swatch")
 TICKS = {
-    "in_round": "Worked in the round (the width is the whole girth)",
-    "joined_after_row_1": "Row 1 worked flat, then joined",
-    "foundation_stitches": "Foundation stitches: chain and row 1 at once",
-    "half_repeats": "Half repeats, where the pattern has them",
-    "sideways": "Worked sideways: the chain runs along the length",
+    "in_round": "Worked in the round",
+    "joined_after_row_1": "Row 1 flat, then joined",
+    "foundation_stitches": "Foundation stitches",
+    "half_repeats": "Half repeats",
+    "sideways": "Worked sideways",
 }
 
 

@@ -8,7 +8,7 @@ from logbook.window.table import Table
 class FittingColumns:
     """Shows as many columns of ``table`` as its width holds whole, those first in ``need`` first; they keep their order.
 
-    With room for fewer than ``least`` of them it shows ``instead``, a column whose cells have two lines of text and need no heading.
+    With room for fewer than ``least`` of them it shows ``instead``, whose cells have two lines of text and need no heading.
     """
 
     def __init__(self, table: Table, need: Sequence[str], least: int = 1, instead: str = "") -> None:

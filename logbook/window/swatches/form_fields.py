@@ -36,6 +36,7 @@ class Readings:
 
     key: str
     label: str
+    hint: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,8 +51,11 @@ class Section:
 Item = Entry | Readings | Section
 
 
-def _readings(condition: Condition, label: str) -> Readings:
-    return Readings(readings_key(condition), label)
+def _readings(condition: Condition, label: str, hint: str = "") -> Readings:
+    return Readings(readings_key(condition), label, hint)
+
+
+PULLED = "Pull to a comfortable limit, and measure both ways in that state."
 
 
 YARN_CLASS = {"": NOT_SAID} | {str(one.number): class_words(one.number) for one in YARN_CLASSES}
@@ -73,7 +77,7 @@ ITEMS: tuple[Item, ...] = (
     Entry("stitch pattern", "Stit&ch", 0, suggests=True),
     Section(
         "swatches.pattern",
-        "Stitch: multiple, plus, chains, rows",
+        "Stitch: multiple, chains",
         (
             Entry("multiple", "Multiple of", 6, "stitches"),
             Entry("plus", "plus", 6, "stitches"),
@@ -94,9 +98,9 @@ ITEMS: tuple[Item, ...] = (
         "Pinned out, pulled, hung",
         (
             _readings(Condition.PINNED, "Measured washed, pinned out"),
-            _readings(Condition.SIDEWAYS, "Measured pulled sideways, to a comfortable limit"),
-            _readings(Condition.LENGTHWISE, "Measured pulled lengthwise, to a comfortable limit"),
-            _readings(Condition.HUNG, "Measured hung overnight"),
+            _readings(Condition.SIDEWAYS, "Measured pulled sideways", PULLED),
+            _readings(Condition.LENGTHWISE, "Measured pulled lengthwise", PULLED),
+            _readings(Condition.HUNG, "Measured hung", "Let it hang overnight."),
             Entry("hung grams", "Weight hung on", unit="g"),
             Entry("hung clip cm", "clipped over a width of"),
         ),
@@ -105,7 +109,7 @@ ITEMS: tuple[Item, ...] = (
     Entry("date", "Date", 12),
     Section(
         "swatches.more",
-        "Colour, hand, washing, weight, notes",
+        "Colour, washing, notes",
         (
             Entry("colour", "Colour", 0, suggests=True),
             Entry("dye lot", "Dye lot", 12, suggests=True),

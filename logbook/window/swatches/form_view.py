@@ -110,8 +110,9 @@ class FormView(Card):
             if isinstance(item, Section):
                 self._build_section(place, item).grid(row=row, column=0, sticky="ew")
             elif isinstance(item, Readings):
-                self.readings[item.key] = ReadingsView(place, self.look, item.label, partial(self._typed, item.key))
-                self.look.grid(self.readings[item.key], row=row, column=0, sticky="ew", pady=(0.5, 1))
+                readings = ReadingsView(place, self.look, item.label, item.hint, partial(self._typed, item.key))
+                self.readings[item.key] = readings
+                self.look.grid(readings, row=row, column=0, sticky="ew", pady=(0.5, 1))
             else:
                 self._build_field(place, item).grid(row=row, column=0, sticky="ew")
 

@@ -29,14 +29,17 @@ class ReadingRow:
 
 
 class ReadingsView(ttk.Frame):
-    """There is always an empty line to type the next reading in; Return goes to it. ``on_change`` gets all lines as one text."""
+    """There is always an empty line to type the next reading in; Return goes to it. ``on_change`` gets all lines as one text.
 
-    def __init__(self, parent: tk.Misc, look: Look, title: str, on_change: Callable[[str], object]) -> None:
+    ``hint`` stands under the list until something is read in it.
+    """
+
+    def __init__(self, parent: tk.Misc, look: Look, title: str, hint: str, on_change: Callable[[str], object]) -> None:
         super().__init__(parent, style=styled(parent, "TFrame"))
-        self.look, self._on_change = look, on_change
+        self.look, self._hint, self._on_change = look, hint, on_change
         self.rows: list[ReadingRow] = []
         self._lines: Sequence[Line] = ()
-        self._together = ""
+        self._together = self._error = ""
         self._quiet = False
         self._stacked = False
         self.columnconfigure(1, weight=1)
@@ -78,7 +81,7 @@ class ReadingsView(ttk.Frame):
             says, style = (f"{MARKS['error']}can't be read", "Error.TLabel") if wrong else (meaning(line), "Muted.TLabel")
             row.says.configure(text=says or " ", style=styled(self, style))
             row.entry.state(["invalid" if wrong else "!invalid"])
-        said, style = (MARKS["error"] + fault, "Error.TLabel") if fault else (self._together, "Muted.TLabel")
+        said, style = (MARKS["error"] + fault, "Error.TLabel") if fault else (self._together or self._hint, "Muted.TLabel")
         self._foot.configure(text=said or " ", style=styled(self, style))
 
     def _have_rows(self, count: int) -> None:
