@@ -35,10 +35,9 @@ def test_an_error_in_a_callback_fails_the_test(root: tk.Tk) -> None:
 
     # Reported to the window while these lines run, and so not to the fixture.
     outer = root.report_callback_exception
-    with pytest.raises(ExceptionGroup) as caught:  # noqa: PT012  # the error comes as the inner block is left
-        with callback_errors_raised(root):
-            root.after(0, fail)
-            root.update()
+    root.after_idle(fail)
+    with pytest.raises(ExceptionGroup) as caught, callback_errors_raised(root):
+        root.update()
     root.report_callback_exception = outer
     assert isinstance(caught.value.exceptions[0], KeyError)
 

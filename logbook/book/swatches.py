@@ -72,6 +72,23 @@ def lines(connection: sqlite3.Connection, pattern: str | None = None) -> list[tu
     ).fetchall()
 
 
+def pattern_uses(connection: sqlite3.Connection) -> dict[str, int]:
+    """How many swatches use each stitch pattern, by its uid."""
+    return dict(
+        connection.execute("SELECT stitch_pattern, count(*) FROM swatch WHERE stitch_pattern <> '' GROUP BY stitch_pattern")
+    )
+
+
+def tags_read_in(connection: sqlite3.Connection, pattern: str, counted: Counted) -> list[str]:
+    """The tags of the swatches of one stitch pattern that have readings in ``counted``."""
+    rows = connection.execute(
+        """SELECT DISTINCT swatch.tag FROM swatch JOIN reading ON reading.swatch = swatch.uid
+        WHERE swatch.stitch_pattern = ? AND reading.counted = ? ORDER BY swatch.tag""",
+        (pattern, counted.value),
+    )
+    return [tag for (tag,) in rows]
+
+
 def used(connection: sqlite3.Connection, column: str) -> tuple[str, ...]:
     """The texts that stand in one text column of the swatches."""
     rows = connection.execute(f"SELECT DISTINCT {column} FROM swatch WHERE {column} <> '' ORDER BY {column}")
@@ -195,15 +212,16 @@ def _readings(connection: sqlite3.Connection, uids: Sequence[str] | None) -> dic
 
 def _rows(
     connection: sqlite3.Connection, table: str, key: str, columns: Sequence[str], uids: Sequence[str] | None, order: str
-) -> Iterable[tuple[Any, ...]]:
+) -> list[tuple[Any, ...]]:
     select = f"SELECT {', '.join(columns)} FROM {table}"
     if uids is None:
-        yield from connection.execute(f"{select} ORDER BY {order}")
-        return
+        return connection.execute(f"{select} ORDER BY {order}").fetchall()
+    found: list[tuple[Any, ...]] = []
     for start in range(0, len(uids), _MOST_MARKS):
         some = uids[start : start + _MOST_MARKS]
         marks = ", ".join("?" * len(some))
-        yield from connection.execute(f"{select} WHERE {key} IN ({marks}) ORDER BY {order}", tuple(some))
+        found.extend(connection.execute(f"{select} WHERE {key} IN ({marks}) ORDER BY {order}", tuple(some)))
+    return found
 
 
 def _require_there(connection: sqlite3.Connection, table: str, record: Yarn | StitchPattern | None) -> None:

@@ -4,10 +4,16 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
+from typing import BinaryIO
 
 from logbook.book import swatches as stored
 from logbook.book.logbook import Logbook
-from logbook.sheets.writing import write_log
+from logbook.errors import RefusedError
+from logbook.sheets.atomic import write_whole
+from logbook.sheets.csv_file import count_csv_rows, write_csv
+from logbook.sheets.workbook import count_workbook_rows, write_workbook
+
+SUFFIXES = (".xlsx", ".csv")
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,8 +29,23 @@ def export(book: Logbook, target: Path, progress: Callable[[int, int], None] | N
 
     ``progress`` gets (done, total) and may raise to cancel. Raises RefusedError, in one sentence.
     """
+    suffix = target.suffix.casefold()
+    if suffix not in SUFFIXES:
+        raise RefusedError(f"“{target.name}” names no kind of sheet: let it end in .xlsx or .csv.")
     with book.reading() as connection:
         swatches = stored.swatches(connection)
-    title = f"Swatches of {book.path.stem}"
-    write_log(target, swatches, title, date.today().isoformat(), never=(book.path,), progress=progress)
+
+    def write(stream: BinaryIO) -> None:
+        if suffix == ".csv":
+            write_csv(stream, swatches, progress)
+        else:
+            write_workbook(stream, swatches, f"Swatches of {book.path.stem}", date.today().isoformat(), progress)
+
+    def verify(part: Path) -> None:
+        with part.open("rb") as stream:
+            found = count_csv_rows(stream) if suffix == ".csv" else count_workbook_rows(stream)
+        if found != len(swatches):
+            raise RefusedError(f"{target.name} did not reach the disk whole: try again, or choose another folder.")
+
+    write_whole(target, write, verify, never=(book.path,))
     return ExportResult(len(swatches), target)
