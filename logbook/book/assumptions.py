@@ -4,6 +4,7 @@ import sqlite3
 from dataclasses import asdict, fields
 
 from logbook.book.changes import Writing
+from logbook.book.trouble import as_damage
 from logbook.craft.assumptions import Assumptions
 
 
@@ -12,7 +13,8 @@ def assumptions(connection: sqlite3.Connection) -> Assumptions:
     known = {field.name: field.type for field in fields(Assumptions)}
     stored = {name: value for name, value in connection.execute("SELECT uid, value FROM assumption") if name in known}
     if "most_edge_stitches" in stored:
-        stored["most_edge_stitches"] = int(stored["most_edge_stitches"])
+        with as_damage("An assumption"):
+            stored["most_edge_stitches"] = int(stored["most_edge_stitches"])
     return Assumptions(**stored)
 
 

@@ -3,19 +3,22 @@
 import os
 import re
 import sqlite3
+import time
 from collections.abc import Sequence
-from contextlib import closing
+from contextlib import closing, suppress
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from pathlib import Path
 
+from logbook.book.checking import check_pages, check_tables
 from logbook.book.connection import connect
-from logbook.book.copying import verified_copy
-from logbook.book.opening import check_whole, look
-from logbook.book.trouble import as_sentences
+from logbook.book.copying import PART, verified_copy
+from logbook.book.opening import look
+from logbook.book.trouble import DamagedError, InUseError, as_sentences
 from logbook.errors import RefusedError
 
 SUFFIX = ".logbook"
+_PLACE = "of.txt"
 KEPT_LAST = 10
 KEPT_DAYS = 366
 _STAMP = re.compile(r"(\d{8}T\d{6}\.\d{3})Z")
@@ -33,7 +36,7 @@ class Backup:
 def make(connection: sqlite3.Connection, path: Path, folder: Path, now: str) -> Path:
     """Makes and verifies a backup in ``folder`` of the logbook at ``path``, then prunes. ``now`` is ISO text in UTC.
 
-    Raises RefusedError if it can't be made; then nothing was pruned.
+    Raises RefusedError if it can't be made, DamagedError if that is because the logbook is damaged; then nothing was pruned.
     """
     try:
         folder.mkdir(parents=True, exist_ok=True)
@@ -43,10 +46,22 @@ def make(connection: sqlite3.Connection, path: Path, folder: Path, now: str) -> 
     target = _free_name(folder, made)
     try:
         verified_copy(connection, target)
-    except RefusedError as error:
+        if place_of(folder) != path:
+            (folder / _PLACE).write_bytes(os.fsencode(path))
+    except (DamagedError, InUseError):
+        raise
+    except (RefusedError, OSError) as error:
         raise RefusedError(f"No backup of {path.name} could be made, so nothing was written: {error}") from error
-    prune(folder)
+    prune(folder, target)
     return target
+
+
+def place_of(folder: Path) -> Path | None:
+    """Where the logbook lay whose backups are in ``folder``, when the newest was made: a damaged one can't say its uid."""
+    try:
+        return Path(os.fsdecode((folder / _PLACE).read_bytes()))
+    except OSError:
+        return None
 
 
 def kept(folder: Path) -> list[tuple[Path, datetime]]:
@@ -57,7 +72,8 @@ def kept(folder: Path) -> list[tuple[Path, datetime]]:
     for path in folder.iterdir():
         stamp = _STAMP.match(path.name)
         if stamp and path.suffix == SUFFIX:
-            found.append((path, datetime.strptime(stamp[1] + "+0000", "%Y%m%dT%H%M%S.%f%z")))
+            with suppress(ValueError):  # no date of the calendar: another's file
+                found.append((path, datetime.strptime(stamp[1] + "+0000", "%Y%m%dT%H%M%S.%f%z")))
     return sorted(found, key=lambda pair: (pair[1], pair[0].name), reverse=True)
 
 
@@ -66,10 +82,15 @@ def listed(folder: Path) -> list[Backup]:
     return [Backup(path, made, _swatches(path)) for path, made in kept(folder)]
 
 
-def prune(folder: Path) -> None:
-    """Removes what need not be kept: beyond the last ten, all but the newest of each month of the last year."""
-    for path in to_remove(kept(folder)):
-        path.unlink(missing_ok=True)
+def prune(folder: Path, just_made: Path) -> None:
+    """Removes what need not be kept: beyond the last ten, all but the newest of each month of the last year. Never the one just
+    made, whatever the clock said; and what killed programs left half made goes after a day."""
+    yesterday = time.time() - 24 * 3600
+    half_made = [path for path in folder.glob(f".*{PART}*") if path.stat().st_mtime < yesterday]
+    for path in (*half_made, *to_remove(kept(folder))):
+        if path != just_made:
+            with suppress(OSError):  # one more kept does no harm
+                path.unlink()
 
 
 def to_remove(found: Sequence[tuple[Path, datetime]]) -> list[Path]:
@@ -92,18 +113,19 @@ def restore(backup: Path, target: Path) -> None:
     """Writes the logbook in ``backup`` to the new file ``target``. Raises RefusedError; neither file is ever overwritten."""
     seen = look(backup)
     if seen.hot:
-        raise RefusedError(f"{backup.name} has an unfinished journal beside it: open it as a logbook instead.")
+        raise RefusedError(f"{backup.name} was left in the middle of a write: open it as a logbook first, then save a copy.")
     with as_sentences(backup), closing(connect(backup, "ro")) as connection:
-        check_whole(connection, backup)
+        check_pages(connection, backup)
+        check_tables(connection, backup, seen.step)
         verified_copy(connection, target)
 
 
 def _swatches(path: Path) -> int | None:
+    """Without a look at its bytes: a backup might be open as a logbook just now."""
     try:
-        look(path)
         with as_sentences(path), closing(connect(path, "ro")) as connection:
             return int(connection.execute("SELECT count(*) FROM swatch").fetchone()[0])
-    except RefusedError:
+    except (RefusedError, sqlite3.OperationalError):
         return None
 
 

@@ -10,6 +10,7 @@ from datetime import UTC, datetime
 from typing import Any
 
 from logbook.book.schema import RECORDS
+from logbook.book.trouble import as_damage
 from logbook.craft.fields import clean_text
 from logbook.errors import RefusedError
 
@@ -123,12 +124,30 @@ def changes_of_record(connection: sqlite3.Connection, record: str) -> list[Chang
     return _changes(connection.execute(f"{_CHANGES} WHERE change.record = ? ORDER BY change.position", (record,)))
 
 
+def readings_of_swatch(connection: sqlite3.Connection, swatch: str) -> list[str]:
+    """The uids of all readings a swatch has or ever had."""
+    return [
+        uid
+        for (uid,) in connection.execute(
+            """SELECT DISTINCT record FROM change WHERE record_table = 'reading'
+            AND instr(coalesce(after, before), ?) > 0 ORDER BY position""",
+            ('"swatch":' + json.dumps(swatch, ensure_ascii=False),),
+        )
+    ]
+
+
 def _changes(rows: Iterable[tuple[Any, ...]]) -> list[Change]:
     return [
-        Change(at, label, kind, table, record, _from_json(before), _from_json(after))
+        Change(at, label, kind, table, record, _from_json(table, before), _from_json(table, after))
         for at, label, kind, table, record, before, after in rows
     ]
 
 
-def _from_json(text: str | None) -> dict[str, Any] | None:
-    return None if text is None else json.loads(text)
+def _from_json(table: str, text: str | None) -> dict[str, Any] | None:
+    if text is None:
+        return None
+    with as_damage("A kept change"):
+        row = json.loads(text)
+        if not isinstance(row, dict) or row.keys() != set(RECORDS[table]):
+            raise ValueError(f"{text[:40]} is no {table}")
+        return row

@@ -4,11 +4,11 @@ A rollback journal and not a write-ahead log: between commits there is exactly o
 copy. ``synchronous=EXTRA`` also syncs the folder after the journal is gone, so that no power cut takes back a commit.
 """
 
+import os
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from urllib.parse import quote
 
 from logbook.errors import RefusedError
 
@@ -22,29 +22,37 @@ _SETTINGS = {
 }
 
 
-def connect(path: Path, mode: str = "rw", patience: float = 2.0, vfs: str | None = None) -> sqlite3.Connection:
+def connect(path: Path, mode: str = "rw", patience: float = 2.0) -> sqlite3.Connection:
     """A connection in autocommit with every safety setting set and read back.
 
-    ``mode`` is ``rw``, ``ro`` or ``rwc`` (only for a new logbook); ``patience`` is how many seconds a lock is waited for; ``vfs``
-    names another file layer. Raises RefusedError if SQLite is too old or does not take a setting, sqlite3.Error as it comes.
+    ``mode`` is ``rw``, ``ro`` or ``rwc`` (only for a new file); ``patience`` is how many seconds a lock is waited for. Raises
+    RefusedError if SQLite is too old or does not take a setting, sqlite3.Error as it comes.
     """
     if sqlite3.sqlite_version_info < LEAST_SQLITE:
         raise RefusedError(f"This Python brings SQLite {sqlite3.sqlite_version}: the logbook needs 3.37 or newer.")
-    address = f"{path.resolve().as_uri()}?mode={mode}" + (f"&vfs={quote(vfs)}" if vfs else "")
+    address = f"{Path(os.path.abspath(path)).as_uri()}?mode={mode}"
     connection = sqlite3.connect(address, uri=True, isolation_level=None, timeout=patience)
     try:
         for name, wanted in _SETTINGS.items():
             connection.execute(f"PRAGMA {name} = {wanted}")
             if connection.execute(f"PRAGMA {name}").fetchone()[0] != wanted:
                 raise RefusedError(f"SQLite does not take its setting {name}: this build can't keep the logbook safe.")
-        if mode != "ro":
-            taken = connection.execute("PRAGMA journal_mode = DELETE").fetchone()[0]
-            if taken != "delete":
-                raise RefusedError(f"{path.name} is held open in another journal mode: close it in the other program first.")
     except BaseException:
         connection.close()
         raise
     return connection
+
+
+def keep_one_file(connection: sqlite3.Connection, path: Path) -> None:
+    """Sets the rollback journal, which another program may have turned into a write-ahead log. Raises RefusedError if it can't.
+
+    That writes to the file, so it is done only once the file was found sound.
+    """
+    if connection.execute("PRAGMA journal_mode = DELETE").fetchone()[0] != "delete":
+        raise RefusedError(
+            f"{path.name} was set to keep a part of itself in {path.name}-wal, and that can't be undone now: close it in the "
+            "other program, or copy both files to a folder of your own and open it there."
+        )
 
 
 @contextmanager

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from logbook.book.connection import connect, transaction
+from logbook.book.copying import beside_too
 from logbook.book.schema import APPLICATION_ID, STEPS
 from logbook.book.trouble import DamagedError, as_sentences
 from logbook.errors import RefusedError
@@ -26,21 +27,24 @@ class NotThereError(RefusedError):
 
 @dataclass(frozen=True, slots=True)
 class Seen:
-    """What the first look found: a logbook of ours at schema ``step``; ``hot``: a journal stands beside it to be rolled back."""
+    """What the first look found: a logbook of ours at schema ``step``; ``hot``: something stands beside it that SQLite may have
+    to take back (a journal) or take in (a write-ahead log); ``identity``: device and file number."""
 
     step: int
     hot: bool
+    identity: tuple[int, int]
 
 
 def look(path: Path) -> Seen:
     """Looks at the file without a connection. Raises RefusedError, in one sentence, for all that is no logbook we can read."""
-    header, size = _first_bytes(path)
+    header, found = _first_bytes(path)
+    size = found.st_size
     if size == 0:
         raise RefusedError(f"{path.name} is empty (0 bytes), so it is no logbook: choose another file, or restore a backup.")
-    if not header.startswith(_MAGIC[: len(header)]) or (size < len(_MAGIC)):
+    if not header.startswith(_MAGIC):
         raise RefusedError(f"{path.name} is not a logbook but some other kind of file: choose the logbook itself.")
     if len(header) < _HEADER_BYTES:
-        raise RefusedError(_cut_short(path))
+        raise _cut_short(path)
     application = int.from_bytes(header[68:72], "big", signed=True)
     step = int.from_bytes(header[60:64], "big", signed=True)
     hot = _stands_beside(path)
@@ -51,13 +55,22 @@ def look(path: Path) -> Seen:
                            "install the newer version to open it.")  # fmt: skip
     if step < 1:
         raise RefusedError(f"{path.name} is a logbook that was never finished: choose another file, or restore a backup.")
-    if not hot and _length_said(header) != size:
-        raise DamagedError(_cut_short(path))
-    return Seen(step, hot)
+    if not hot and _length_said(header) != size and not _is_changing(path, header, size):
+        raise _cut_short(path)
+    return Seen(step, hot, (found.st_dev, found.st_ino))
+
+
+def _is_changing(path: Path, header: bytes, size: int) -> bool:
+    """Whether another program was writing between the looks at the length and at the header."""
+    again, found = _first_bytes(path)
+    return (again, found.st_size) != (header, size)
 
 
 def is_logbook(path: Path) -> bool:
-    """Whether a file that is not open here looks like a logbook (of any step). Missing or unreadable: False."""
+    """Whether a file looks like a logbook (of any step). Missing or unreadable: False.
+
+    Never for a file that is open as a logbook in this process (``Logbook.is_at`` says so): looking at it drops its locks.
+    """
     try:
         header, _ = _first_bytes(path)
     except RefusedError:
@@ -65,31 +78,19 @@ def is_logbook(path: Path) -> bool:
     return header[:16] == _MAGIC and int.from_bytes(header[68:72], "big") == APPLICATION_ID
 
 
-def check_whole(connection: sqlite3.Connection, path: Path) -> None:
-    """Raises DamagedError if the file's pages or its references are broken."""
-    with as_sentences(path):
-        problems = [row[0] for row in connection.execute("PRAGMA integrity_check(3)")]
-        dangling = connection.execute("PRAGMA foreign_key_check").fetchone()
-    if problems != ["ok"]:
-        raise DamagedError(f"{path.name} is damaged ({problems[0].splitlines()[-1]}): leave it as it is and restore the newest "
-                           "backup under a new name.")  # fmt: skip
-    if dangling is not None:
-        raise DamagedError(f"{path.name} is damaged (a record of {dangling[0]} points to nothing): leave it as it is and "
-                           "restore the newest backup under a new name.")  # fmt: skip
-
-
 def roll_back_leftover(path: Path, patience: float) -> None:
-    """A journal left by a killed program: SQLite rolls it back at the first read; then look again."""
+    """What a killed program left beside the file is taken back or taken in by SQLite at the first read."""
     with as_sentences(path), closing(connect(path, patience=patience)) as connection:
         connection.execute("SELECT count(*) FROM sqlite_schema").fetchone()
-    look(path)
 
 
 def is_writable(connection: sqlite3.Connection) -> bool:
-    """Whether a write would go through, tried with a real one that is rolled back: BEGIN alone succeeds on read-only files.
+    """Whether the place lets a write through, tried with a real one that is rolled back: BEGIN alone succeeds on read-only files.
 
-    A file that is in use elsewhere counts as writable: that passes.
+    A file that is in use elsewhere and a full disk count as writable: those pass, and each write says so by itself.
     """
+    patience = connection.execute("PRAGMA busy_timeout").fetchone()[0]
+    connection.execute("PRAGMA busy_timeout = 0")
     try:
         with transaction(connection):
             connection.execute("UPDATE logbook SET uid = uid")
@@ -97,18 +98,24 @@ def is_writable(connection: sqlite3.Connection) -> bool:
     except _ProbedError:
         return True
     except sqlite3.OperationalError as error:
-        if error.sqlite_errorcode & 0xFF in (sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED):
-            return True
-        if error.sqlite_errorcode & 0xFF in (sqlite3.SQLITE_READONLY, sqlite3.SQLITE_CANTOPEN, sqlite3.SQLITE_PERM):
+        if error.sqlite_errorcode & 0xFF in _PLACE_REFUSES:
             return False
+        if error.sqlite_errorcode & 0xFF in _PASSES:
+            return True
         raise
+    finally:
+        connection.execute(f"PRAGMA busy_timeout = {patience}")
+
+
+_PLACE_REFUSES = {sqlite3.SQLITE_READONLY, sqlite3.SQLITE_CANTOPEN, sqlite3.SQLITE_PERM}
+_PASSES = {sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED, sqlite3.SQLITE_FULL, sqlite3.SQLITE_IOERR}
 
 
 class _ProbedError(Exception):
     """Takes the probe's transaction back."""
 
 
-def _first_bytes(path: Path) -> tuple[bytes, int]:
+def _first_bytes(path: Path) -> tuple[bytes, os.stat_result]:
     try:
         found = os.stat(path)
     except (FileNotFoundError, NotADirectoryError) as error:
@@ -119,7 +126,7 @@ def _first_bytes(path: Path) -> tuple[bytes, int]:
         raise RefusedError(f"{path} is not a file but {_kind(found.st_mode)}: choose the logbook file itself.")
     try:
         with open(path, "rb") as file:
-            return file.read(_HEADER_BYTES), found.st_size
+            return file.read(_HEADER_BYTES), found
     except OSError as error:
         raise RefusedError(f"{path.name} may not be read ({error.strerror}): ask for permission to read it.") from error
 
@@ -129,11 +136,8 @@ def _kind(mode: int) -> str:
 
 
 def _stands_beside(path: Path) -> bool:
-    journal = path.with_name(path.name + "-journal")
-    try:
-        return journal.stat().st_size > 0
-    except OSError:
-        return False
+    """Beside the file itself, not beside a link to it: that is where SQLite looks."""
+    return any(os.path.exists(beside) and os.path.getsize(beside) > 0 for beside in beside_too(Path(os.path.realpath(path)))[1:])
 
 
 def _length_said(header: bytes) -> int:
@@ -142,5 +146,5 @@ def _length_said(header: bytes) -> int:
     return (65536 if page == 1 else page) * pages
 
 
-def _cut_short(path: Path) -> str:
-    return f"{path.name} is damaged (its length is not what it says): leave it as it is and restore the newest backup."
+def _cut_short(path: Path) -> DamagedError:
+    return DamagedError("its length is not what it says", path.name)

@@ -73,9 +73,10 @@ RECORDS: dict[str, tuple[str, ...]] = {
 """The tables whose every change is kept, with their columns beside uid."""
 
 
-def take_steps(connection: sqlite3.Connection, taken: int) -> None:
-    """Takes the steps after the first ``taken``. The caller holds the one transaction they all belong to."""
-    for step in STEPS[taken:]:
+def take_steps(connection: sqlite3.Connection, taken: int, wanted: int | None = None) -> None:
+    """Takes the steps after the first ``taken``, up to ``wanted`` (None: all), in the caller's transaction."""
+    steps = STEPS[:wanted]
+    for step in steps[taken:]:
         for statement in step:
             connection.execute(statement)
-    connection.execute(f"PRAGMA user_version = {len(STEPS)}")
+    connection.execute(f"PRAGMA user_version = {len(steps)}")

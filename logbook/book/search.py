@@ -2,15 +2,19 @@
 
 import sqlite3
 import unicodedata
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from typing import Any
 
 from logbook.craft.conditions import Condition
+from logbook.errors import RefusedError
+
+_MOST_WORDS = 100  # SQLite joins a thousand conditions at most
 
 
 def folded(text: str) -> str:
     """``text`` without case and accents, so that ``etoile`` finds ``Étoile``."""
-    decomposed = unicodedata.normalize("NFKD", text.casefold())
+    decomposed = unicodedata.normalize("NFKD", text).casefold()
     return "".join(c for c in decomposed if not unicodedata.combining(c))
 
 
@@ -42,22 +46,22 @@ def refresh_words(connection: sqlite3.Connection, touched: Iterable[tuple[str, s
         column = {"swatch": "uid", "yarn": "yarn", "stitch_pattern": "stitch_pattern"}.get(table)
         if column is None:
             continue
-        for swatch, *parts in connection.execute(f"{_WORDS} WHERE swatch.{column} = ?", (uid,)).fetchall():
+        for swatch, text in _folded_of(connection.execute(f"{_WORDS} WHERE swatch.{column} = ?", (uid,)).fetchall()):
             connection.execute(
                 """INSERT INTO swatch_words (swatch, folded) VALUES (?, ?)
                 ON CONFLICT (swatch) DO UPDATE SET folded = excluded.folded""",
-                (swatch, _folded_parts(parts)),
+                (swatch, text),
             )
 
 
-def stale_words(connection: sqlite3.Connection) -> list[str]:
-    """The tags of swatches whose folded text is not what it should be."""
-    kept = dict(connection.execute("SELECT swatch, folded FROM swatch_words"))
-    return [tag for swatch, tag, *parts in connection.execute(_WORDS) if kept.get(swatch) != _folded_parts([tag, *parts])]
+def words_of(connection: sqlite3.Connection) -> dict[str, str]:
+    """The folded text that every swatch should have, by its uid."""
+    return dict(_folded_of(connection.execute(_WORDS)))
 
 
-def _folded_parts(parts: Iterable[object]) -> str:
-    return folded("\n".join(f"{part:g} mm" if isinstance(part, float) else str(part) for part in parts if part))
+def _folded_of(rows: Iterable[tuple[Any, ...]]) -> Iterator[tuple[str, str]]:
+    for swatch, *parts in rows:
+        yield swatch, folded("\n".join(f"{part:g} mm" if isinstance(part, float) else part for part in parts if part))
 
 
 def matching(connection: sqlite3.Connection, filters: Filters) -> list[str]:
@@ -77,9 +81,12 @@ def matching(connection: sqlite3.Connection, filters: Filters) -> list[str]:
 def _conditions(filters: Filters) -> tuple[list[str], list[object]]:
     conditions: list[str] = []
     values: list[object] = []
-    for word in folded(filters.words).split():
-        conditions.append("swatch_words.folded LIKE ? ESCAPE '\\'")
-        values.append(f"%{escaped(word)}%")
+    words = sorted(set(folded(filters.words).split()))
+    if len(words) > _MOST_WORDS:
+        raise RefusedError(f"That is {len(words)} words: look for {_MOST_WORDS} at most.")
+    for word in words:
+        conditions.append("instr(swatch_words.folded, ?) > 0")
+        values.append(word)
     if filters.hook_mm is not None:
         conditions.append("abs(swatch.hook_mm - ?) < 0.001")
         values.append(filters.hook_mm)
@@ -90,11 +97,6 @@ def _conditions(filters: Filters) -> tuple[list[str], list[object]]:
         conditions.append("EXISTS (SELECT 1 FROM reading WHERE reading.swatch = swatch.uid AND reading.condition = ?)")
         values.append(filters.condition.value)
     return conditions, values
-
-
-def escaped(word: str) -> str:
-    """``word`` with LIKE's own signs made plain."""
-    return word.replace("\\", "\\\\").replace("%", "\\%").replace("_", "\\_")
 
 
 def _named(connection: sqlite3.Connection, filters: Filters) -> set[str] | None:

@@ -1,12 +1,14 @@
 """Swatches, yarns and stitch patterns: from the file's rows to the records of the craft and back."""
 
+import itertools
 import sqlite3
 from collections import defaultdict
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from typing import Any
 
 from logbook.book.changes import Writing, new_uid
 from logbook.book.schema import RECORDS
+from logbook.book.trouble import as_damage
 from logbook.craft.conditions import Condition
 from logbook.craft.readings import Counted, Reading
 from logbook.craft.stitch_pattern import StitchPattern
@@ -15,6 +17,7 @@ from logbook.craft.yarn import Yarn
 from logbook.errors import RefusedError
 
 _MOST_MARKS = 500  # well under SQLite's least limit of values in one statement
+_LONGEST_NUMBER = 9  # of digits in a tag; what is longer, as a barcode, is not counted on from
 
 
 def yarns(connection: sqlite3.Connection) -> dict[str, Yarn]:
@@ -69,6 +72,23 @@ def lines(connection: sqlite3.Connection, pattern: str | None = None) -> list[tu
     ).fetchall()
 
 
+def pattern_uses(connection: sqlite3.Connection) -> dict[str, int]:
+    """How many swatches use each stitch pattern, by its uid."""
+    return dict(
+        connection.execute("SELECT stitch_pattern, count(*) FROM swatch WHERE stitch_pattern <> '' GROUP BY stitch_pattern")
+    )
+
+
+def tags_read_in(connection: sqlite3.Connection, pattern: str, counted: Counted) -> list[str]:
+    """The tags of the swatches of one stitch pattern that have readings in ``counted``."""
+    rows = connection.execute(
+        """SELECT DISTINCT swatch.tag FROM swatch JOIN reading ON reading.swatch = swatch.uid
+        WHERE swatch.stitch_pattern = ? AND reading.counted = ? ORDER BY swatch.tag""",
+        (pattern, counted.value),
+    )
+    return [tag for (tag,) in rows]
+
+
 def used(connection: sqlite3.Connection, column: str) -> tuple[str, ...]:
     """The texts that stand in one text column of the swatches."""
     rows = connection.execute(f"SELECT DISTINCT {column} FROM swatch WHERE {column} <> '' ORDER BY {column}")
@@ -98,11 +118,13 @@ def put_stitch_pattern(writing: Writing, pattern: StitchPattern) -> str:
 
 
 def put_swatch(writing: Writing, swatch: Swatch) -> str:
-    """Writes a swatch with its readings and returns its uid. Its yarn and stitch pattern must be in the logbook already.
+    """Writes a swatch with its readings and returns its uid.
 
-    Raises RefusedError if another swatch has its tag.
+    Raises RefusedError if another swatch has its tag, or its yarn or stitch pattern is not in the logbook (any more).
     """
     uid = swatch.uid or new_uid()
+    _require_there(writing.connection, "yarn", swatch.yarn)
+    _require_there(writing.connection, "stitch_pattern", swatch.pattern)
     _require_free(writing.connection, "swatch", "tag", swatch.tag, uid, "swatch with that tag")
     values = {column: getattr(swatch, column) for column in RECORDS["swatch"] if column not in ("yarn", "stitch_pattern")}
     values["yarn"] = swatch.yarn.uid if swatch.yarn else None
@@ -138,14 +160,15 @@ def _require_unused(connection: sqlite3.Connection, table: str, uid: str) -> Non
 
 def next_tag(connection: sqlite3.Connection, like: str = "") -> str:
     """A free tag to offer: the first part of ``like`` (or S) with the next number, as ``AB-04`` after ``AB-03``."""
-    return free_tag({tag for (tag,) in connection.execute("SELECT tag FROM swatch")}, like)
+    return next(free_tags({tag for (tag,) in connection.execute("SELECT tag FROM swatch")}, like))
 
 
-def free_tag(taken: Collection[str], like: str = "") -> str:
-    """A tag that is not among ``taken``, following on from ``like``."""
+def free_tags(taken: Collection[str], like: str = "") -> Iterator[str]:
+    """Tags that are not among ``taken``, one after another, following on from ``like``."""
     stem = like.rstrip("0123456789").rstrip("- ") or "S"
     numbers = [tag[len(stem) + 1 :] for tag in taken if tag.startswith(f"{stem}-")]
-    return f"{stem}-{1 + max((int(number) for number in numbers if number.isdecimal()), default=0):02d}"
+    last = max((int(number) for number in numbers if number.isdecimal() and len(number) <= _LONGEST_NUMBER), default=0)
+    return (f"{stem}-{number:02d}" for number in itertools.count(last + 1))
 
 
 def _put_readings(writing: Writing, swatch: str, readings: Iterable[TakenReading]) -> None:
@@ -179,25 +202,31 @@ def _put_readings(writing: Writing, swatch: str, readings: Iterable[TakenReading
 def _readings(connection: sqlite3.Connection, uids: Sequence[str] | None) -> dict[str, list[TakenReading]]:
     columns = ("swatch", "condition", "number", "counted", "length_mm", "is_count", "inches", "finest", "text")
     found: dict[str, list[TakenReading]] = defaultdict(list)
-    for swatch, condition, number, counted, length, is_count, inches, finest, text in _rows(
-        connection, "reading", "swatch", columns, uids, "swatch, place"
-    ):
-        reading = Reading(number, Counted(counted), length, bool(is_count), bool(inches), finest, text)
-        found[swatch].append(TakenReading(Condition(condition), reading))
+    rows = _rows(connection, "reading", "swatch", columns, uids, "swatch, place")
+    with as_damage("A reading"):
+        for swatch, condition, number, counted, length, is_count, inches, finest, text in rows:
+            reading = Reading(number, Counted(counted), length, bool(is_count), bool(inches), finest, text)
+            found[swatch].append(TakenReading(Condition(condition), reading))
     return found
 
 
 def _rows(
     connection: sqlite3.Connection, table: str, key: str, columns: Sequence[str], uids: Sequence[str] | None, order: str
-) -> Iterable[tuple[Any, ...]]:
+) -> list[tuple[Any, ...]]:
     select = f"SELECT {', '.join(columns)} FROM {table}"
     if uids is None:
-        yield from connection.execute(f"{select} ORDER BY {order}")
-        return
+        return connection.execute(f"{select} ORDER BY {order}").fetchall()
+    found: list[tuple[Any, ...]] = []
     for start in range(0, len(uids), _MOST_MARKS):
         some = uids[start : start + _MOST_MARKS]
         marks = ", ".join("?" * len(some))
-        yield from connection.execute(f"{select} WHERE {key} IN ({marks}) ORDER BY {order}", tuple(some))
+        found.extend(connection.execute(f"{select} WHERE {key} IN ({marks}) ORDER BY {order}", tuple(some)))
+    return found
+
+
+def _require_there(connection: sqlite3.Connection, table: str, record: Yarn | StitchPattern | None) -> None:
+    if record and not connection.execute(f"SELECT 1 FROM {table} WHERE uid = ?", (record.uid,)).fetchone():
+        raise RefusedError(f"The {table.replace('_', ' ')} “{record.name}” is not in the logbook any more: choose it again.")
 
 
 def _require_free(connection: sqlite3.Connection, table: str, column: str, value: str, uid: str, what: str) -> None:

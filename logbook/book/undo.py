@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from logbook.book.changes import Writing, changes_of_action
 from logbook.book.logbook import Logbook
+from logbook.book.trouble import DamagedError
 from logbook.errors import RefusedError
 
 
@@ -27,22 +28,19 @@ class UndoState:
 
 
 def undo_state(connection: sqlite3.Connection) -> UndoState:
-    """Replays the list of actions: a new one makes what was undone final."""
+    """Replays the list of actions: a new one makes what was undone final. Raises DamagedError if it does not hang together."""
     rows = connection.execute("SELECT uid, at, label, kind, of FROM action ORDER BY position")
     done: list[Action] = []
     undone: list[Action] = []
-    known: dict[str, Action] = {}
     for uid, at, label, kind, of in rows:
         if kind == "do":
-            known[uid] = Action(uid, at, label)
-            done.append(known[uid])
+            done.append(Action(uid, at, label))
             undone.clear()
-        elif kind == "undo":
-            done.pop()
-            undone.append(known[of])
         else:
-            undone.pop()
-            done.append(known[of])
+            take, give = (done, undone) if kind == "undo" else (undone, done)
+            if not take or take[-1].uid != of:
+                raise DamagedError(f"its list of actions does not hang together at {at}")
+            give.append(take.pop())
     return UndoState(tuple(done), tuple(undone))
 
 

@@ -62,9 +62,6 @@ def chain_json(answer: ChainAnswer) -> dict[str, Any]:
                 "rows": row.rows,
                 "width_mm": row.length_mm,
                 "difference_mm": row.difference_mm,
-                "gauge_give_or_take_mm": row.gauge_give_or_take_mm,
-                "give_or_take_mm": row.give_or_take_mm,
-                "before_washing_mm": row.before_washing_mm,
                 "recommended": row.recommended,
             }
             for row in answer.rows
@@ -85,6 +82,16 @@ def _option_json(option: ChainOption) -> dict[str, Any]:
         "before_washing_mm": option.before_washing_mm,
         "recommended": option.recommended,
     }
+
+
+def swatches(count: int) -> str:
+    """``1 swatch``, ``43 swatches``."""
+    return "1 swatch" if count == 1 else f"{count} swatches"
+
+
+def problems_said(count: int) -> str:
+    """``1 problem``, ``22 problems``."""
+    return "1 problem" if count == 1 else f"{count} problems"
 
 
 def table(headings: Sequence[str], rows: Sequence[Sequence[str]], right: Sequence[int] = ()) -> str:

@@ -1,7 +1,7 @@
 """``logbook chain``: how many to chain for a width, from a gauge said by hand or a logged swatch."""
 
 import argparse
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from logbook.commands.answers import chain_json, gauge_sentence, give_or_take, print_json, table
 from logbook.commands.books import book_of
@@ -14,6 +14,7 @@ from logbook.craft.starting_chain import Choose, Parity
 from logbook.craft.stitch_pattern import StitchPattern
 from logbook.errors import LogbookError, UnreadableError
 from logbook.tasks.chain import ChainAnswer, ChainWish, chain_by_hand, chain_for_tag
+from logbook.tasks.chain_words import apart_words, repeats_words, sureness_words
 
 
 def add(commands: Subparsers) -> None:
@@ -76,7 +77,7 @@ def add_target_options(parser: Parser) -> None:
     target.add_argument("--ease", metavar="EASE", type=reading_with(read_ease), help="as 5 cm, -5 cm or “-6 %%”")
     target.add_argument("--panels", metavar="N", type=_count("a number of panels", 1), help="equal panels round the body (2)")
     target.add_argument("--seam", metavar="LEN", type=reading_with(_not_negative), help="width each joined edge takes")
-    target.add_argument("--edging", metavar="LEN", type=reading_with(_not_negative), default=0.0, help="edging at each side")
+    target.add_argument("--edging", metavar="LEN", type=reading_with(_not_negative), help="edging at each side")
     target.add_argument("--round", action="store_true", help="worked in the round: the width is the whole girth")
     target.add_argument("--round-plus", metavar="B", type=_count("a plus", 0), help="base stitches beside repeats in the round")
     target.add_argument("--joined-after-row-1", action="store_true", help="row 1 worked flat, then joined")
@@ -94,24 +95,15 @@ def add_target_options(parser: Parser) -> None:
 def wish_of(arguments: argparse.Namespace) -> ChainWish:
     """The wish the options speak of. Raises UsageError if they don't go together."""
     if (arguments.width is None) == (arguments.body is None):
-        raise UsageError("say either --width, or --body with --ease" + (", not both" if arguments.width else ""))
-    if arguments.width is not None:
-        given = [f"--{name}" for name in ("ease", "panels", "seam") if getattr(arguments, name) is not None]
-        if given:
-            raise UsageError(f"{given[0]} goes with --body, not with --width")
-    if arguments.sideways and arguments.length is None:
-        raise UsageError("--sideways needs --length: the chain runs along it")
-    if not arguments.round and (arguments.round_plus is not None or arguments.joined_after_row_1):
-        raise UsageError("--round-plus and --joined-after-row-1 go with --round")
-    if arguments.round and arguments.sideways:
-        raise UsageError("--round and --sideways don't go together: a piece worked sideways is flat")
+        raise UsageError("say either --width, or --body with --ease" + ("" if arguments.width is None else ", not both"))
+    _require_together(arguments)
     return ChainWish(
         width_mm=arguments.width,
         body_mm=arguments.body,
         ease=arguments.ease or NO_EASE,
         panels=arguments.panels or 2,
         seam_mm=arguments.seam or 0.0,
-        edging_mm=arguments.edging,
+        edging_mm=arguments.edging or 0.0,
         in_round=arguments.round,
         round_plus=arguments.round_plus or 0,
         joined_after_row_1=arguments.joined_after_row_1,
@@ -120,6 +112,28 @@ def wish_of(arguments: argparse.Namespace) -> ChainWish:
         choose=Choose.AT_LEAST if arguments.at_least else Choose.AT_MOST if arguments.at_most else Choose.NEAREST,
         sideways_length_mm=arguments.length if arguments.sideways else None,
     )
+
+
+def _require_together(arguments: argparse.Namespace) -> None:
+    """Raises UsageError if an option is given that would not be heeded, or one is missing that another needs."""
+    if arguments.width is not None:
+        _refuse(arguments, ("ease", "panels", "seam"), "goes with --body, not with --width")
+    if arguments.round:
+        _refuse(arguments, ("sideways",), "goes with a flat piece, not with --round")
+        _refuse(arguments, ("panels", "seam", "edging"), "goes with a flat piece: in the round there are no sides")
+    else:
+        _refuse(arguments, ("round_plus", "joined_after_row_1"), "goes with --round")
+    if not arguments.sideways:
+        _refuse(arguments, ("length", "rows_gauge"), "goes with --sideways")
+    elif arguments.length is None:
+        raise UsageError("--sideways needs --length: the chain runs along it")
+
+
+def _refuse(arguments: argparse.Namespace, names: Sequence[str], why: str) -> None:
+    for name in names:
+        value = getattr(arguments, name)
+        if not (value is None or value is False or value == []):
+            raise UsageError(f"--{name.replace('_', '-')} {why}")
 
 
 def answer_of(arguments: argparse.Namespace, wish: ChainWish) -> ChainAnswer:
@@ -137,10 +151,8 @@ def answer_of(arguments: argparse.Namespace, wish: ChainWish) -> ChainAnswer:
 def hand_pattern(arguments: argparse.Namespace) -> StitchPattern | None:
     """The stitch pattern said by hand; None if a logged swatch is asked for. Raises UsageError if it is neither or both."""
     names = ("gauge", "rows_gauge", "multiple", "plus", "extra_chains", "first_stitch", "cover")
-    given = [f"--{name.replace('_', '-')}" for name in names if getattr(arguments, name) not in (None, [])]
     if arguments.swatch is not None:
-        if given:
-            raise UsageError(f"{given[0]} is said by hand, --swatch takes it from the logbook: leave one of them out")
+        _refuse(arguments, names, "is said by hand, --swatch takes it from the logbook: leave one of them out")
         return None
     if not arguments.gauge:
         raise UsageError("say the gauge: --gauge “4 repeats = 15.1 cm”, or --swatch TAG of a logged one")
@@ -163,10 +175,12 @@ def hand_pattern(arguments: argparse.Namespace) -> StitchPattern | None:
 def chain_text(answer: ChainAnswer, units: Units) -> str:
     """The answer as a maker would say it, then the options."""
     best = answer.recommended
+    sure = sureness_words(best.gauge_give_or_take_mm, best.give_or_take_mm, units)
     lines = [
         f"Chain {best.chain}: {show_length(best.width_mm, units)} "
-        f"({_repeats(best.repeats, answer)}{best.stitches} base stitches; {_apart(best.difference_mm, units)}).",
-        _precision(answer, units),
+        f"({repeats_words(best.repeats, answer.pattern.multiple or 1)}{best.stitches} base stitches; "
+        f"{apart_words(best.difference_mm, units)}).",
+        f"{sure[0].upper()}{sure[1:]}.",
         gauge_sentence(answer.finished, answer.pattern.multiple or 1),
         "",
         _options(answer, units),
@@ -214,29 +228,6 @@ def _rows(answer: ChainAnswer, units: Units) -> str:
         for option in answer.rows
     ]
     return table(headings, rows, right=range(1, len(headings)))
-
-
-def _precision(answer: ChainAnswer, units: Units) -> str:
-    best = answer.recommended
-    if best.gauge_give_or_take_mm is None or best.give_or_take_mm is None:
-        return "How sure that is can't be said."
-    return (
-        f"The swatch says give or take {show_length(best.gauge_give_or_take_mm, units)}, "
-        f"a whole piece usually {show_length(best.give_or_take_mm, units)}."
-    )
-
-
-def _repeats(repeats: float, answer: ChainAnswer) -> str:
-    if (answer.pattern.multiple or 1) == 1:
-        return ""
-    return f"{show_number(repeats)} {'repeat' if repeats == 1 else 'repeats'}, "
-
-
-def _apart(mm: float, units: Units) -> str:
-    shown = show_difference(mm, units)
-    if not shown.startswith(("+", "−")):
-        return "as wide as asked"
-    return f"{shown[1:]} {'wider' if mm > 0 else 'narrower'} than asked"
 
 
 def _all(given: list[tuple[Reading, ...]]) -> tuple[Reading, ...]:

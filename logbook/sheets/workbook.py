@@ -2,7 +2,7 @@
 
 import re
 import zipfile
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from contextlib import ExitStack
 from dataclasses import dataclass
 from io import BytesIO
@@ -10,10 +10,10 @@ from typing import TYPE_CHECKING, Any, BinaryIO
 
 from logbook.craft.conditions import Condition
 from logbook.craft.fields import clean_text
-from logbook.craft.swatch import Swatch
+from logbook.craft.swatch import Swatch, TakenReading
 from logbook.craft.yarn import YARN_CLASSES
 from logbook.errors import LogbookError, RefusedError, UnreadableError
-from logbook.sheets.columns import COLUMNS, Cell, cells_of
+from logbook.sheets.columns import COLUMNS, Cell, cell_text, cells_of
 from logbook.sheets.limits import MOST_CELL_CHARACTERS
 from logbook.sheets.progress import Progress, counted
 
@@ -56,12 +56,15 @@ def write_workbook(stream: BinaryIO, swatches: Sequence[Swatch], title: str, dat
         # openpyxl keeps what was written so far in files of its own, and clears them up on saving.
         given_up.callback(book.save, BytesIO())
         log = _sheet(book, "Swatches", _LOG, len(swatches), title, date)
-        for swatch in counted(swatches, progress):
+        taken = [(swatch, reading) for swatch in swatches for reading in swatch.readings]
+        for swatch in counted(swatches, progress, after=len(taken)):
             log.append(swatch.tag, cells_of(swatch))
-        readings = [(swatch.tag, row) for swatch in swatches for row in _reading_rows(swatch)]
-        _filled(_sheet(book, "Readings", _READINGS, len(readings), title, date), readings)
-        words = [("", row) for row in _words()]
-        _filled(_sheet(book, "Words and units", _WORDS, len(words), title, date), words)
+        readings = _sheet(book, "Readings", _READINGS, len(taken), title, date)
+        for swatch, reading in counted(taken, progress, before=len(swatches)):
+            readings.append(swatch.tag, _reading_cells(swatch, reading))
+        words = _sheet(book, "Words and units", _WORDS, len(_words()), title, date)
+        for row in _words():
+            words.append("", row)
         given_up.pop_all()
     content = BytesIO()
     book.save(content)
@@ -81,30 +84,26 @@ def count_workbook_rows(stream: BinaryIO) -> int:
     return rows - 1
 
 
-def _filled(sheet: "_SheetWriter", rows: Iterable[tuple[str, Sequence[Cell]]]) -> None:
-    for tag, cells in rows:
-        sheet.append(tag, cells)
+def _reading_cells(swatch: Swatch, taken: TakenReading) -> tuple[Cell, ...]:
+    reading = taken.reading
+    units = swatch.per_repeat(taken.direction) if reading.counted.whole_repeats else 1
+    return (
+        swatch.tag, taken.condition.words, taken.direction.value, reading.text, reading.number, reading.counted.value,
+        reading.length_mm / 10, reading.unit_mm / units if units else None,
+    )  # fmt: skip
 
 
-def _reading_rows(swatch: Swatch) -> Iterable[tuple[Cell, ...]]:
-    for taken in swatch.readings:
-        reading = taken.reading
-        units = swatch.per_repeat(taken.direction) if reading.counted.whole_repeats else 1
-        yield (
-            swatch.tag, taken.condition.words, taken.direction.value, reading.text, reading.number, reading.counted.value,
-            reading.length_mm / 10, reading.unit_mm / units if units else None,
-        )  # fmt: skip
-
-
-def _words() -> Iterable[tuple[Cell, ...]]:
-    for column in COLUMNS:
-        yield column.name, column.field.expected, column.unit
-    for condition in Condition:
-        yield condition.value, f"readings taken {condition.words}", ""
-    yield "stitches", "along a row, counted in stitches or repeats", ""
-    yield "rows", "up the rows, counted in rows or row repeats", ""
-    for one in YARN_CLASSES:
-        yield f"yarn class {one.number}", f"{one.name} ({one.other_names}); usual hook {one.usual_hook_mm} mm", ""
+def _words() -> list[tuple[str, str, str]]:
+    return [
+        *((column.name, column.field.expected, column.unit) for column in COLUMNS),
+        *((condition.value, f"readings taken {condition.words}", "") for condition in Condition),
+        ("stitches", "along a row, counted in stitches or repeats", ""),
+        ("rows", "up the rows, counted in rows or row repeats", ""),
+        *(
+            (f"yarn class {one.number}", f"{one.name} ({one.other_names}); usual hook {one.usual_hook_mm} mm", "")
+            for one in YARN_CLASSES
+        ),
+    ]
 
 
 def _sheet(book: "Workbook", name: str, headings: Sequence[_Heading], rows: int, title: str, date: str) -> "_SheetWriter":
@@ -175,7 +174,8 @@ class _SheetWriter:
                 cell.value = _holdable(content, tag, heading.name)
                 cell.data_type = "s"  # also of what looks like a formula or an error
             else:
-                cell.value = content
+                cell.value = cell_text(content)  # as text, since openpyxl would leave off the last digit of a number like 1/3
+                cell.data_type = "n"
             row.append(cell)
         self._sheet.append(row)
 

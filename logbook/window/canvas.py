@@ -23,7 +23,8 @@ class DrawingCanvas(tk.Canvas):
     """As high as its drawing; grid it with ``sticky="ew"``."""
 
     def __init__(self, parent: tk.Misc, look: Look) -> None:
-        super().__init__(parent, width=1, height=1, highlightthickness=0, borderwidth=0)
+        # Of a window that asks for 1 × 1 pixels Tk believes that it has not asked yet, and never shows it.
+        super().__init__(parent, width=2, height=2, highlightthickness=0, borderwidth=0)
         self._look = look
         self._draw: Draw | None = None
         self._width = 1

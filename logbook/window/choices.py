@@ -57,9 +57,10 @@ class SuggestionField(LabelledField):
         super().__init__(parent, look, text, label_width)
         self._suggest = suggest
         self._hinting = False
+        self._text_named_for = ""
         self.box = ttk.Combobox(self, textvariable=self.variable, width=width, font="TkTextFont")
         self.box.configure(postcommand=self._fill_list)
-        self.box.bind("<KeyRelease>", self._name_the_best)
+        self.box.bind("<KeyRelease>", lambda _: self._name_the_best())
         self.box.bind("<FocusOut>", lambda _: self._clear_hint())
         self.box.bind("<<ComboboxSelected>>", lambda _: self._clear_hint())
         self.arrange(self.box, grow)
@@ -75,9 +76,12 @@ class SuggestionField(LabelledField):
         found, everything = self.matching(), list(dict.fromkeys(self._suggest()))
         self.box.configure(values=everything if not found or self.text in everything else found)
 
-    def _name_the_best(self, event: "tk.Event[tk.Misc]") -> None:
+    def _name_the_best(self) -> None:
+        if self.text == self._text_named_for:
+            return
+        self._text_named_for = self.text
         found = [word for word in self.matching() if word != self.text] if self.text.strip() else []
-        if not found or not event.char:
+        if not found:
             self._clear_hint()
             return
         more = " …" if len(found) > SUGGESTIONS_NAMED else ""

@@ -18,6 +18,9 @@ class Page(Protocol):
     def first_focus(self) -> None:
         """Puts the keyboard where work on the page begins."""
 
+    def record_in_hand(self) -> tuple[str, str] | None:
+        """(name, uid) of the saved record in hand, whose changes can be listed; None if there is none."""
+
     def settle(self) -> bool:
         """Before the page or the logbook is left: sees to what is typed and not saved (asks: save, throw away, stay).
 

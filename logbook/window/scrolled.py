@@ -66,7 +66,7 @@ class Scrolled(ttk.Frame):
         if self.tk.call("tk", "windowingsystem") == "x11":
             window.bind("<Button-4>", lambda event: self._wheel(event, -3), add="+")
             window.bind("<Button-5>", lambda event: self._wheel(event, 3), add="+")
-        window.bind("<MouseWheel>", lambda event: self._wheel(event, _lines(event.delta)), add="+")
+        window.bind("<MouseWheel>", lambda event: self._wheel(event, notches(event.delta)), add="+")
         if float(self.tk.call("package", "present", "Tk").split(".")[0]) >= 9:
             # The low half of delta is the way down in pixels, signed.
             window.bind("<TouchpadScroll>", lambda event: self._glide(event, event.delta & 0xFFFF), add="+")
@@ -96,6 +96,6 @@ class Scrolled(ttk.Frame):
         return not (isinstance(widget, tk.Text | ttk.Treeview | tk.Listbox) and tuple(widget.yview()) != (0.0, 1.0))
 
 
-def _lines(delta: int) -> int:
+def notches(delta: int) -> int:
     """Windows and Tk 9 count 120 a notch, Tk 8.6 on macOS small numbers."""
     return -round(delta / 40) if abs(delta) >= 40 else -delta
