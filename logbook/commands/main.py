@@ -27,9 +27,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return code
     except OSError as error:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())  # else leaving Python would try once more, and complain
-        # Whoever reads the answer may have had enough of it, as “head” does.
-        gone = isinstance(error, BrokenPipeError)
-        return 1 if gone else _fail(f"The answer could not be written out ({error.strerror}).", 1)
+        if isinstance(error, BrokenPipeError):  # whoever reads the answer has had enough of it, as “head” does
+            return 1
+        return _fail(f"The answer could not be written out ({error.strerror}). {write_down(error, error_log())}", 1)
 
 
 def _run(arguments: Sequence[str]) -> int:
@@ -46,7 +46,7 @@ def _run(arguments: Sequence[str]) -> int:
         return _fail(error, 2)
     except LogbookError as error:
         return _fail(error, 1)
-    except BrokenPipeError:
+    except OSError:  # files are seen to by the tasks, so this is the answer that nobody takes
         raise
     except KeyboardInterrupt:
         return _fail("Stopped; what was not finished was not written.", 1)
