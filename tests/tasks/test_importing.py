@@ -161,7 +161,12 @@ class TestYarnsAndPatterns:
 
     @pytest.mark.parametrize(
         ("said", "column"),
-        [({"ball grams": "100"}, "ball grams"), ({"fibre": "cotton"}, "fibre"), ({"multiple": "5"}, "multiple"), ({"plus": "0"}, "plus")],
+        [
+            ({"ball grams": "100"}, "ball grams"),
+            ({"fibre": "cotton"}, "fibre"),
+            ({"multiple": "5"}, "multiple"),
+            ({"plus": "0"}, "plus"),
+        ],
     )
     def test_what_contradicts_the_logbook_is_a_problem(
         self, book: Logbook, tmp_path: Path, said: dict[str, str], column: str
@@ -278,7 +283,8 @@ class TestProblems:
 
 WORDS = st.text(st.sampled_from("ab é'=\n"), min_size=1, max_size=4).filter(lambda text: text.strip() == text)
 ROWS = st.lists(
-    st.fixed_dictionaries({"tag": st.sampled_from(["", "S-01", "S-02", "A-1", "A-2"]), "colour": WORDS, "notes": WORDS}), max_size=5
+    st.fixed_dictionaries({"tag": st.sampled_from(["", "S-01", "S-02", "A-1", "A-2"]), "colour": WORDS, "notes": WORDS}),
+    max_size=5,
 )
 
 
