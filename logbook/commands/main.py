@@ -8,6 +8,7 @@ import io
 import os
 import sys
 from collections.abc import Sequence
+from functools import cache
 from pathlib import Path
 
 from logbook import __version__
@@ -54,6 +55,7 @@ def _run(arguments: Sequence[str]) -> int:
         return _fail(f"Something went wrong that the program did not expect. {write_down(error, error_log())}", 1)
 
 
+@cache
 def build_parser() -> Parser:
     """The parser of the whole command line."""
     parser = Parser(prog="logbook", description="The swatch and gauge logbook. Without a command it opens its window.")

@@ -30,10 +30,7 @@ def test_an_answer() -> None:
     ("arguments", "code", "named"),
     [
         (["chain", "--gauge", "20 sts = 10 cm", "--width", "wide"], 2, "“wide”"),
-        (["chian"], 2, "chian"),
         (["find", "--book", "no such.logbook"], 1, "no such.logbook"),
-        (["--sample", "find"], 2, "--sample"),
-        (["--sample", "--book", "a.logbook"], 2, "--sample"),
     ],
 )
 def test_one_line_on_standard_error(arguments: list[str], code: int, named: str) -> None:
@@ -61,7 +58,6 @@ def test_a_name_that_is_no_text() -> None:
 
 def test_version_and_help() -> None:
     assert start("--version").stdout == f"logbook {__version__}\n"
-    assert "chain" in start("--help").stdout
     assert "--ease" in start("chain", "--help").stdout
 
 
