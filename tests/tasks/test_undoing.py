@@ -9,6 +9,7 @@ from logbook.errors import RefusedError
 from logbook.tasks.browsing import swatch_in_hand
 from logbook.tasks.keeping import Logbook, open_book
 from logbook.tasks.logging_swatches import delete_swatch, save_swatch
+from logbook.tasks.stitch_patterns import save_pattern
 from logbook.tasks.undoing import HistoryLine, history, redo, undo
 from tests.support.books import COTTON, SHELLS, held, swatch, taken
 
@@ -59,6 +60,14 @@ class TestHistory:
         }
         undone = {(line.field, line.before, line.after) for line in lines if line.action == "undo: change swatch S-01"}
         assert ("hook mm", "5", "4.5") in undone
+
+    def test_names_are_those_of_today(self, book: Logbook) -> None:
+        uid = save_swatch(book, swatch(pattern=SHELLS))
+        one = swatch_in_hand(book, uid)
+        assert one is not None
+        assert one.pattern is not None
+        save_pattern(book, replace(one.pattern, name="Fans"))
+        assert ("stitch pattern", "", "Fans") in {(line.field, line.before, line.after) for line in history(book, uid)}
 
     def test_of_a_deleted_one(self, book: Logbook) -> None:
         uid = save_swatch(book, swatch(yarn=COTTON, colour="rust"))
