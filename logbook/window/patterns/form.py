@@ -86,7 +86,7 @@ class PatternForm(ttk.Frame):
 
     def _build(self) -> None:
         self._place(0, "name", Field(self, self.look, "Na&me", grow=True))
-        self._place(1, SENTENCE, Field(self, self.look, "The &chain, as the pattern says it", grow=True))
+        self._place(1, SENTENCE, Field(self, self.look, "The &chain, in words", grow=True))
         self._numbers(2, {"multiple": "Multi&ple", "plus": "Plus", "extra_chains": "E&xtra chains"})
         row = self._row(3)
         self.fields["first_stitch"] = Field(row, self.look, "First stitch, in ch&ain", width=6, unit="from the hook")
@@ -94,7 +94,7 @@ class PatternForm(ttk.Frame):
         row.arrange((self.fields["first_stitch"], self.fields["skip_cover"]))
         self._numbers(4, {"set_up_rows": "Set-up rows", "rows_in_repeat": "Rows in a repeat", "closing_rows": "Closing rows"})
         row = self._row(5)
-        self.fields["half_plus"] = Field(row, self.look, "Plus, ending on half a repeat", width=6)
+        self.fields["half_plus"] = Field(row, self.look, "Half repeat’s plus", width=6)
         self.fields["terms"] = ChoiceField(row, self.look, "Terms", TERMS, width=10)
         row.arrange((self.fields["half_plus"], self.fields["terms"]))
         self.written_rows = RowsField(self, self.look, "Wr&itten rows", lines=8)
@@ -114,5 +114,5 @@ class PatternForm(ttk.Frame):
     def _numbers(self, row: int, labels: Mapping[str, str]) -> None:
         fields = self._row(row)
         for key, label in labels.items():
-            self.fields[key] = Field(fields, self.look, label, width=8)
+            self.fields[key] = Field(fields, self.look, label, width=6)
         fields.arrange([self.fields[key] for key in labels])

@@ -12,7 +12,7 @@ from logbook.window.styles import styled
 from logbook.window.table import Column, Row, Table
 
 COLUMNS = (
-    Column("name", "Stitch pattern", 22, grow=True),
+    Column("name", "Stitch pattern", 19, grow=True),
     Column("multiple", "Multiple", 8),
     Column("swatches", "Swatches", 4, "right"),
 )
