@@ -35,9 +35,8 @@ def test_an_error_in_a_callback_fails_the_test(root: tk.Tk) -> None:
 
     # Reported to the window while these lines run, and so not to the fixture.
     outer = root.report_callback_exception
-    # The error comes as the inner block is left.
-    with pytest.raises(ExceptionGroup) as caught, callback_errors_raised(root):  # noqa: PT012
-        root.after(0, fail)
+    root.after_idle(fail)
+    with pytest.raises(ExceptionGroup) as caught, callback_errors_raised(root):
         root.update()
     root.report_callback_exception = outer
     assert isinstance(caught.value.exceptions[0], KeyError)

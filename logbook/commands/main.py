@@ -11,12 +11,12 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from logbook import __version__
-from logbook.commands import chain, find, keeping, sheets
+from logbook.commands import chain, compare, find, hooks, keeping, nearest, sheets
 from logbook.commands.parser import Parser, UsageError, joined_minus_values
 from logbook.errors import LogbookError
 from logbook.tasks.error_log import error_log, write_down
 
-COMMANDS = (chain, find, sheets, keeping)
+COMMANDS = (chain, find, nearest, compare, hooks, sheets, keeping)
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -38,7 +38,7 @@ def _run(arguments: Sequence[str]) -> int:
             # A pipe on Windows would not take “−” or “¼”; a file's name may hold bytes that are no text.
             stream.reconfigure(encoding="utf-8", errors="backslashreplace")
     try:
-        parsed = build_parser().parse_args(joined_minus_values(arguments))
+        parsed = build_parser().parse_words_anywhere(joined_minus_values(arguments))
         if parsed.sample and parsed.run is not _window:
             raise UsageError("--sample is for the window and goes with no command")
         return int(parsed.run(parsed))

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from tkinter import ttk
 
 SHIFT, CONTROL = 0x1, 0x4
-NAMES = {"Prior": "PgUp", "Next": "PgDn", "Delete": "Del", "Return": "Enter", "Escape": "Esc", "comma": ","}
+NAMES = {"Prior": "PgUp", "Next": "PgDn", "Delete": "Del", "Return": "Enter", "Escape": "Esc"} | {"plus": "+", "minus": "−"}
 UNDERLINED = ("TButton", "TCheckbutton", "TRadiobutton", "TLabel", "TMenubutton")
 
 
@@ -57,9 +57,10 @@ def _modifier(widget: tk.Misc, name: str) -> str:
 
 def install_keys(root: tk.Misc) -> None:
     """Once a program: Return presses a focused button, and Control+A selects all instead of moving as in Emacs."""
+    # No further binding gets this Return: in a dialog it would press the default button as well.
     for button in ("TButton", "TMenubutton"):
         for key in ("<Return>", "<KP_Enter>"):
-            root.bind_class(button, key, root.tk.eval(f"bind {button} <space>") or "%W invoke")
+            root.bind_class(button, key, f"{root.tk.eval(f'bind {button} <space>')}\nbreak")
     if on_macos(root):
         return
     for event, letter in {

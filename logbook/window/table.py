@@ -11,11 +11,10 @@ from functools import partial
 from tkinter import ttk
 from typing import Literal
 
-from logbook.window.keys import accelerator, bind_keys
+from logbook.window.keys import SHIFT, accelerator, bind_keys, on_macos
 from logbook.window.look import Look
 from logbook.window.styles import styled
 
-SHIFT = 0x1
 SortKey = str | float | None
 """Of one kind in a column; None stands for an empty cell, which comes last either way."""
 
@@ -148,11 +147,8 @@ class Table(ttk.Frame):
         bind("<Button-1>", self._remember_anchor, add="+")
         for key in ("<Shift-F10>", "<Menu>" if self.tk.call("tk", "windowingsystem") == "x11" else "<App>"):
             bind(key, self._open_menu_at_row)
-        for button in ("<Button-3>", "<Control-Button-1>", "<Button-2>")[: 3 if self._on_macos() else 1]:
+        for button in ("<Button-3>", "<Control-Button-1>", "<Button-2>")[: 3 if on_macos(self) else 1]:
             bind(button, lambda event: self.menu.tk_popup(event.x_root, event.y_root))
-
-    def _on_macos(self) -> bool:
-        return bool(self.tk.call("tk", "windowingsystem") == "aqua")
 
     def _show_across(self, first: float, last: float) -> None:
         self.across.set(first, last)
