@@ -121,6 +121,7 @@ def _fit(proof: Proof) -> str:
         fit = "Every row fits onto the one below."
     else:
         constant = f" plus {proof.chain_constant}" if proof.chain_constant else ""
-        fit = f"Every row fits on a multiple of {proof.multiple}{constant} chains, from {proof.smallest} on; k counts the repeats."
+        chains = f"a multiple of {proof.multiple}{constant} chains, from {proof.smallest} on"
+        fit = f"Every row fits on {chains}; k counts the repeats."
     back = f" The last row leads back to row {proof.leads_back_to}." if proof.leads_back_to is not None else ""
     return fit + back

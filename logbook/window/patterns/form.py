@@ -59,8 +59,7 @@ class PatternForm(ttk.Frame):
 
     def focus_on(self, key: str) -> None:
         """Puts the keyboard into a field."""
-        field = self.fields[key]
-        (field.area if isinstance(field, TextField) else field.input).focus_set()
+        self.fields[key].input.focus_set()
 
     def _typed(self, key: str) -> None:
         if not self._showing:

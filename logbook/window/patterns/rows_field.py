@@ -19,10 +19,10 @@ class RowsField(TextField):
     def __init__(self, parent: tk.Misc, look: Look, text: str, *, lines: int) -> None:
         super().__init__(parent, look, text, lines=lines)
         self._counts: tuple[CountBeside, ...] = ()
-        self.beside = tk.Canvas(self.input, width=1, height=1, highlightthickness=0, borderwidth=0, takefocus=False)
+        self.beside = tk.Canvas(self._widget, width=1, height=1, highlightthickness=0, borderwidth=0, takefocus=False)
         self.below = Sentence(self, "", "Muted.TLabel")
         self.below.grid(row=3, column=0, columnspan=4, sticky="ew")
-        self._bar = next(child for child in self.input.winfo_children() if isinstance(child, ttk.Scrollbar))
+        self._bar = next(child for child in self._widget.winfo_children() if isinstance(child, ttk.Scrollbar))
         self.area.configure(yscrollcommand=self._scrolled)
         self.area.bind("<Configure>", lambda _: self.after_idle(self._draw), add="+")
         self.bind("<Configure>", lambda _: self._place(), add="+")
