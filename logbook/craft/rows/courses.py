@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 
 from logbook.craft.rows.every_width import FOUNDATION_CHAIN, Fit, Misfit, Widths, lay_at_every_width
 from logbook.craft.rows.instructions import Ring, Work, WrittenRow
-from logbook.craft.rows.laying import Laid, Ways
+from logbook.craft.rows.laying import Laid, Ways, lay
 
 RING = Widths((), (), ())
 
@@ -54,17 +54,35 @@ class Courses:
         )
 
 
-def lay_all(rows: Sequence[WrittenRow], ways: Ways) -> Courses:
-    """Lays the rows one onto the other, as far as they fit."""
-    ring = bool(rows) and uses_ring(rows[0])
-    done = Courses(ways, (), 0 if ring else 1, 0 if ring else 1)
-    below = RING if ring else FOUNDATION_CHAIN
+def lay_all(rows: Sequence[WrittenRow], ways: Ways, done: Courses | None = None) -> Courses:
+    """Lays the rows one onto the other, as far as they fit; onto those of ``done`` if given."""
     for row in rows:
-        fit = lay_at_every_width(row, below if not done.rows else meets(done.rows[-1], row), ways)
-        if isinstance(fit, Misfit):
-            return replace(done, stopped=row, misfit=fit)
-        done = _narrowed(done, row, fit)
-    return done
+        done = _lay_next(done or _nothing_yet(row, ways), row)
+        if not done.fits:
+            break
+    return done or Courses(ways, (), 1, 1)
+
+
+def _nothing_yet(row: WrittenRow, ways: Ways) -> Courses:
+    return Courses(ways, (), 0, 0) if uses_ring(row) else Courses(ways, (), 1, 1)
+
+
+def _lay_next(done: Courses, row: WrittenRow) -> Courses:
+    start = FOUNDATION_CHAIN if done.multiple else RING
+    below = meets(done.rows[-1], row) if done.rows else start
+    fit = lay_at_every_width(row, below, done.ways)
+    if isinstance(fit, Misfit):
+        return replace(done, stopped=row, misfit=fit)
+    return _narrowed(done, row, fit)
+
+
+def fits_at(done: Courses | None, row: WrittenRow, like: Courses) -> bool:
+    """Whether the row fits onto those done at a width at which ``like`` fits: a quick look before it is laid at every one."""
+    chain = like.smallest + like.multiple * 2
+    if done is None or not done.rows:
+        return lay(row, FOUNDATION_CHAIN.at(chain - 1), like.ways).trouble is None
+    step, rest = divmod(chain - done.smallest, done.multiple) if done.multiple else (0, 0)
+    return rest == 0 and step >= 0 and lay(row, meets(done.rows[-1], row).at(step), like.ways).trouble is None
 
 
 def _narrowed(done: Courses, row: WrittenRow, fit: Fit) -> Courses:

@@ -240,4 +240,3 @@ class _Layings:
         here, there = self.at(best), self.at(best + by)
         assert here.trouble is not None
         return Misfit(here.trouble, by == 1 and here.trouble == there.trouble, laid=here)
-

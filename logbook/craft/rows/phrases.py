@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from logbook.craft.rows.asides import SaidToCount, is_remark, name_made, printed_counts, said_to_count
-from logbook.craft.rows.cursor import BREAKS, CLOSING, Cursor, NotUnderstoodError
+from logbook.craft.rows.cursor import BREAKS, CLOSING, LARGEST, Cursor, NotUnderstoodError
 from logbook.craft.rows.instructions import (
     ANY_STITCH,
     Chain,
@@ -54,6 +54,7 @@ class Phrases:
         self.row = RowWords(names=dict(names))
         self.targets = Targets(self.row.names)
         self.in_round = in_round
+        self._unplaced: set[int] = set()  # where stitches start whose place is not said
 
     def read(self, cur: Cursor, kind_below: str) -> RowWords:
         """All of it. ``kind_below``: the stitch that an increase is of, if this row names none."""
@@ -74,7 +75,7 @@ class Phrases:
                 elif cur.next_is("rep"):
                     self._repeat_from_star(cur, items, stars)
                 else:
-                    items.extend(self._phrase(cur, items))
+                    items.extend(self._placed(self._phrase(cur, items), items))
             except NotUnderstoodError as error:
                 cur.at = max(cur.at, start + 1)
                 cur.skip_to(BREAKS)
@@ -82,7 +83,14 @@ class Phrases:
                 self.row.faults.append((error.says, error.span if error.says else whole))
         return items
 
-    # -- repeats -----------------------------------------------------------------------------------------------------------
+    def _placed(self, new: list[Instruction], items: list[Instruction]) -> list[Instruction]:
+        """Refuses ``dc, ch 1, dc in next st``, which could mean one place or two."""
+        if len(items) > 1 and new and isinstance(new[0], Work) and new[0].span.start not in self._unplaced:
+            before = items[-2]
+            if isinstance(items[-1], Chain) and isinstance(before, Work) and before.span.start in self._unplaced:
+                span = Span(before.span.start, new[0].span.end)
+                raise NotUnderstoodError(span, "put what goes into one place in brackets, or say where each stitch goes")
+        return new
 
     def _repeat_from_star(self, cur: Cursor, items: list[Instruction], stars: dict[str, int]) -> None:
         start = cur.at
@@ -138,13 +146,14 @@ class Phrases:
         return [*body[:-1], *instead] if last else list(instead)
 
     def _omitting(self, cur: Cursor, body: tuple[Instruction, ...]) -> list[Instruction]:
+        start = cur.at
         cur.accept("last")
         left_out = self._phrase(cur, [])
         cur.skip_to((",", ";", "."))
         count = len(left_out)
         same = [replace(item, span=Span(0, 0)) for item in left_out] == [replace(i, span=Span(0, 0)) for i in body[-count:]]
         if not same or count >= len(body):
-            raise cur.fail("what is left out is not the end of the repeat")
+            raise NotUnderstoodError(cur.span_from(start), "what is left out is not the end of the repeat")
         return list(body[:-count])
 
     def _bracket(self, cur: Cursor, items: list[Instruction]) -> list[Instruction]:
@@ -158,6 +167,10 @@ class Phrases:
         if made is not None and cur.next_is("in"):
             repeated = Made(made.items * (times.count if times else 1), made.name)
             return self._work(cur, repeated, start)
+        if made == Made(("picot",)):
+            cur.accept("for")
+            cur.accept("picot")
+            return [Work(made, Next(ANY_STITCH, 0), cur.span_from(start))]
         if times is None and self._aside(inside, items, start):
             return []
         ahead = cur.at
@@ -166,7 +179,10 @@ class Phrases:
         if until is None:
             cur.at = ahead
             raise NotUnderstoodError(cur.span_from(start), "it is not said where this goes, or how often")
-        return [Repeat(tuple(self.sequence(inside, [])), until, cur.span_from(start))]
+        body = self.sequence(inside, [])
+        if not body:
+            raise NotUnderstoodError(cur.span_from(start))
+        return [Repeat(tuple(body), until, cur.span_from(start))]
 
     def _aside(self, inside: Cursor, items: list[Instruction], start: int) -> bool:
         """Takes what stands in brackets beside the work; False if it is work."""
@@ -193,8 +209,6 @@ class Phrases:
         if isinstance(work, Work):
             self.row.names.setdefault(name, Made(work.made.items, name))
             items[-1] = replace(work, made=Made(work.made.items, name))
-
-    # -- phrases -----------------------------------------------------------------------------------------------------------
 
     def _phrase(self, cur: Cursor, items: list[Instruction]) -> list[Instruction]:
         start = cur.at
@@ -227,7 +241,7 @@ class Phrases:
         elif cur.accept("leave", "with") and cur.next_is("rem", "last", "tch", "unworked", "st"):
             cur.skip_to((*BREAKS, "turn", "noturn"))
             self.row.leaves_rest = True
-        elif cur.next_is("fasten", "change") or (cur.next_is("with") and cur.next_is("color", "colour", ahead=1)):
+        elif cur.next_is("fasten", "change") or (cur.next_is("with", "using") and _names_yarn(cur.word(1).text)):
             cur.skip_to(BREAKS)
         else:
             return cur.accept("side")
@@ -263,7 +277,7 @@ class Phrases:
         while True:
             first = cur.accept("first")
             cur.accept("next", "last")
-            count = None if self.targets._names_a_size(cur) else cur.number()
+            count = None if self.targets.names_a_size(cur) else cur.number()
             wanted = replace_whole(self.targets.wanted_or_any(cur))
             if cur.next_is("fromhook"):
                 cur.at += 1
@@ -293,6 +307,9 @@ class Phrases:
     def _slip_stitch(self, cur: Cursor, items: list[Instruction], start: int) -> list[Instruction]:
         """A slip stitch that joins the round makes nothing; one before the row's first chains only moves along."""
         worked = any(isinstance(item, Work | Repeat) for item in items)
+        if items and isinstance(items[-1], Chain) and self._closes_picot(cur):
+            items.pop()
+            return [Work(Made(("picot",)), Next(ANY_STITCH, 0), cur.span_from(start))]
         rest = cur.inside(cur.at, len(cur.words))
         rest.skip_to(BREAKS)
         clause = [word.text for word in cur.words[cur.at : cur.at + rest.at]]
@@ -309,10 +326,26 @@ class Phrases:
             return self._work(cur, made, start)
         return self._works(cur, made, start, self.targets.target(cur))
 
+    @staticmethod
+    def _closes_picot(cur: Cursor) -> bool:
+        """Steps over ``in 3rd ch from hook``, ``in first ch``, ``in last st made`` behind a slip stitch that closes a picot."""
+        ways = (("ch", "fromhook"), ("first", "ch"), ("last", "st", "made"), ("topof", "last", "st", "made"))
+        start = cur.at
+        if cur.accept("in"):
+            cur.ordinal()
+            for way in ways:
+                if all(cur.next_is(text, ahead=ahead) for ahead, text in enumerate(way)):
+                    cur.at += len(way)
+                    return True
+        cur.at = start
+        return False
+
     def _stitch(self, cur: Cursor, start: int) -> list[Instruction]:
+        sized = self.targets.names_a_size(cur)
         count = cur.number()
-        if cur.accept("-"):
+        if cur.accept("-") and not sized:
             raise NotUnderstoodError(cur.span_from(start))
+        count = None if sized else count
         word = cur.word()
         if word.sort == TOGETHER:
             made = Made((cur.stitch() or "",))
@@ -348,6 +381,8 @@ class Phrases:
 
     def _work(self, cur: Cursor, made: Made, start: int, count: int = 0) -> list[Instruction]:
         """``made`` with what says where it goes. ``count``: so many of it (0: one, and not said)."""
+        if cur.next_is("each") and cur.next_is("in", ahead=1):
+            cur.at += 1  # "all in"
         if cur.accept("in") or (cur.next_is("around") and cur.next_is("next", "each", "same", "first", "last", ahead=1)):
             cur.accept("around")
             cur.accept("of")
@@ -358,13 +393,17 @@ class Phrases:
             return self._works(cur, Made(made.items * (count or 1), made.name), start, self.targets.target(cur))
         if cur.next_is("toend", "around", "tolast", "to"):
             return self._works(cur, made, start, Each(ANY_STITCH, self.targets.until(cur) or ToEnd()))
+        said = WHOLE_STITCH in made.items
         if not count and cur.sort_is(NUMBER) and not cur.next_is("times", "more", ahead=1) and not cur.sort_is(STITCH, 1):
+            said = True
             count = cur.number() or 1
             cur.accept("st")
         times = self.targets.times(cur)
         count = (count or 1) * (times.count if times else 1)
         if made.items == ("picot",):
             return [Work(made, Next(ANY_STITCH, 0), cur.span_from(start))]
+        if not said:
+            self._unplaced.add(cur.words[start].start)
         return self._works(cur, made, start, Next(ANY_STITCH, count))
 
     def _works(self, cur: Cursor, made: Made, start: int, where: Target | Each) -> list[Instruction]:
@@ -405,19 +444,20 @@ class Phrases:
         work = Work(made, where, cur.span_from(start), together=True)
         return [work] * (count * (times.count if times else 1))
 
-    # -- stitches made in one place ---------------------------------------------------------------------------------------------
-
     def made(self, cur: Cursor) -> Made | None:
         """``2 dc, ch 2, 2 dc`` or ``[dc, ch 1] 3 times, dc`` to the last word; None if it is something else."""
         items: list[str] = []
-        while cur.more():
-            if cur.accept(",", "and", "+"):
-                continue
-            one = self._made_part(cur)
-            if one is None:
-                return None
-            items += one
-        return Made(tuple(items)) if items else None
+        try:
+            while cur.more():
+                if cur.accept(",", "and", "+"):
+                    continue
+                one = self._made_part(cur)
+                if one is None:
+                    return None
+                items += one
+        except NotUnderstoodError:
+            return None
+        return Made(tuple(items)) if 0 < len(items) <= LARGEST else None
 
     def _made_part(self, cur: Cursor) -> list[str] | None:
         if cur.word().text in CLOSING and (close := cur.closing()) is not None:
@@ -427,16 +467,23 @@ class Phrases:
             return list(inner.items) * times.count if inner and times else None
         chain = self._chain(cur)
         if chain is not None:
+            start = cur.at
+            cur.accept(",")
+            if cur.accept("slst") and self._closes_picot(cur):
+                return ["picot"]
+            cur.at = start
             return ["ch"] * chain.count
-        count = None if self.targets._names_a_size(cur) else cur.number()
-        if self.targets._names_a_size(cur):
-            cur.number()
+        sized = self.targets.names_a_size(cur)
+        count = cur.number()
+        if sized:
             cur.accept("-")
-        try:
-            one = self._one(cur, count)
-        except NotUnderstoodError:
-            return None
+            count = 1
+        one = self._one(cur, count)
         return None if one is None else list(one.items) * (count or 1)
+
+
+def _names_yarn(text: str) -> bool:
+    return text in ("color", "colour", "cc", "mc") or (len(text) == 1 and text.isalpha())
 
 
 def with_kind(items: list[Instruction], kind_below: str) -> list[Instruction]:

@@ -68,7 +68,8 @@ def _ways(rows: Sequence[WrittenRow], always: dict[str, int]) -> Iterator[Ways]:
 
 def _two_ways_to_repeat(body: Sequence[object]) -> bool:
     return any(
-        isinstance(item, Repeat) and ((isinstance(item.until, Times) and item.until.or_else > 0) or _two_ways_to_repeat(item.body))
+        isinstance(item, Repeat)
+        and ((isinstance(item.until, Times) and item.until.or_else > 0) or _two_ways_to_repeat(item.body))
         for item in body
     )
 
