@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from logbook.craft.rows.every_width import FOUNDATION_CHAIN, Fit, Misfit, Widths, lay_at_every_width
 from logbook.craft.rows.instructions import Ring, Work, WrittenRow
 from logbook.craft.rows.laying import Laid, Ways, lay
+from logbook.craft.rows.places import from_other_side
 
 RING = Widths((), (), ())
 
@@ -76,13 +77,23 @@ def _lay_next(done: Courses, row: WrittenRow) -> Courses:
     return _narrowed(done, row, fit)
 
 
-def fits_at(done: Courses | None, row: WrittenRow, like: Courses) -> bool:
-    """Whether the row fits onto those done at a width at which ``like`` fits: a quick look before it is laid at every one."""
+def fit_at_one_width(done: Courses | None, rows: Sequence[WrittenRow], like: Courses) -> bool:
+    """Whether the rows fit onto those done at a width at which ``like`` fits: a quick look before they are laid at every one."""
     chain = like.smallest + like.multiple * 2
     if done is None or not done.rows:
-        return lay(row, FOUNDATION_CHAIN.at(chain - 1), like.ways).trouble is None
-    step, rest = divmod(chain - done.smallest, done.multiple) if done.multiple else (0, 0)
-    return rest == 0 and step >= 0 and lay(row, meets(done.rows[-1], row).at(step), like.ways).trouble is None
+        places = FOUNDATION_CHAIN.at(chain - 1)
+    else:
+        step, rest = divmod(chain - done.smallest, done.multiple) if done.multiple else (0, 0)
+        if rest or step < 0:
+            return False
+        places = meets(done.rows[-1], rows[0]).at(step)
+    for row, following in zip(rows, [*rows[1:], None], strict=True):
+        laid = lay(row, places, like.ways)
+        if laid.trouble is not None:
+            return False
+        turns = row.turn_after or (following is not None and following.turn_before)
+        places = from_other_side(laid.row, row.joined) if turns else laid.row
+    return True
 
 
 def _narrowed(done: Courses, row: WrittenRow, fit: Fit) -> Courses:

@@ -69,7 +69,13 @@ def _changed(item: Instruction, by: int) -> Iterator[tuple[Instruction, Span, in
 
 def _changed_work(work: Work, by: int) -> Iterator[tuple[Instruction, Span, int]]:
     count = len(work.made.items)
-    if set(work.made.items) <= HEIGHTS.keys() and len(set(work.made.items)) == 1 and count + by > 0 and not work.made.name and not work.together:
+    if (
+        set(work.made.items) <= HEIGHTS.keys()
+        and len(set(work.made.items)) == 1
+        and count + by > 0
+        and not work.made.name
+        and not work.together
+    ):
         made = Made(work.made.items[:1] * (count + by))
         yield replace(work, made=made), work.span, count
     if isinstance(work.into, Next | Last) and work.into.count > 1 - min(by, 0) and not work.together:

@@ -4,10 +4,10 @@ import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
-from logbook.craft.rows.courses import Course, Courses, closes, fits_at, lay_all, leads_back
+from logbook.craft.rows.courses import Course, Courses, closes, fit_at_one_width, lay_all, leads_back
 from logbook.craft.rows.every_width import Fit
 from logbook.craft.rows.instructions import Counts, Opening, Span, WrittenPattern, WrittenRow
-from logbook.craft.rows.laying import CHAINS_COUNT, TIMES_IN_ALL, opening_counts
+from logbook.craft.rows.laying import TIMES_IN_ALL, opening_counts
 from logbook.craft.rows.mending import Change, changes
 from logbook.craft.rows.places import Row, spaces, stitches
 from logbook.craft.rows.printed_counts import wrong_counts
@@ -17,6 +17,7 @@ from logbook.craft.rows.sentences import Speaker
 from logbook.craft.rows.ways import Tried, try_ways
 from logbook.craft.terms import Terms, terms_proved_by
 
+COUNT_CHAINS = "If chains are meant to count as stitches, all rows fit: write “Each ch counts as a st.”"
 FURTHEST_CHANGE = 2  # a number this much larger or smaller is still a near change
 
 
@@ -24,7 +25,7 @@ def prove(text: str, terms: Terms | None = None, chains_count: bool | None = Non
     """Reads and lays the rows of ``text``.
 
     ``terms``: what its stitches are named in; None: what the text proves, else US. ``chains_count``: whether chains count as stitches in
-    "sk N sts" and "to last N sts"; None: as the text says, else not, unless only so the rows fit. ``suggest``: look for the nearest change
+    "sk N sts" and "to last N sts"; None: as the text says, else not. ``suggest``: look for the nearest change
     that mends a trouble (some times the work of the proof itself).
     """
     told = terms or _terms_of(text)
@@ -57,14 +58,15 @@ class _Proving:
         tried = try_ways(self.pattern, rows, self.speaker)
         courses = tried.best
         problems = [Problem(fault.row, fault.says, fault.span) for fault in self.pattern.faults]
-        problems += self._troubles(courses)
+        problems += self._troubles(tried)
         statements = [*self._of_reading(tried, terms_unsaid), *self._of_widths(courses)]
         back = None
         if courses.rows and not problems:
             back, more, said = self._leading_back(courses)
             problems += more
             statements += said
-        problems += wrong_counts(self.pattern, courses, self.speaker)
+        wrong = wrong_counts(self.pattern, courses, self.speaker)
+        problems += (replace(problem, suggestion=COUNT_CHAINS if tried.with_chains else "") for problem in wrong)
         problems += self._questions(tried)
         return self._filled_in(courses, back, sorted(problems, key=lambda problem: problem.span.start), statements)
 
@@ -88,13 +90,16 @@ class _Proving:
             proof = replace(proof, multiple=multiple, chain_constant=courses.smallest % multiple)
         return replace(_with_chain(proof, courses), smallest=courses.smallest)
 
-    def _troubles(self, courses: Courses) -> Iterator[Problem]:
+    def _troubles(self, tried: Tried) -> Iterator[Problem]:
+        courses = tried.best
         for course in courses.rows:
             if course.now_and_then > 1:
                 yield Problem(course.row.number, _now_and_then(course, courses.multiple), course.row.span)
         if courses.stopped is not None and courses.misfit is not None:
             row, misfit = courses.stopped, courses.misfit
-            mended = self._mended(courses) if self.suggest and not misfit.unproven else ""
+            mended = COUNT_CHAINS if tried.with_chains else ""
+            if self.suggest and not mended and not misfit.unproven:
+                mended = self._mended(courses)
             yield Problem(row.number, self.speaker.misfit(row, misfit), misfit.trouble.span, mended)
 
     def _mended(self, courses: Courses) -> str:
@@ -115,18 +120,10 @@ class _Proving:
 
     def _mends(self, courses: Courses, below: Courses | None, above: tuple[WrittenRow, ...], change: Change) -> tuple[int, ...]:
         """How many rows fit with this change, whether the multiple stays, and whether they lead back."""
-        if courses.multiple > 1 and not fits_at(below, change.row, courses):
+        further = (change.row, *above[: len(courses.rows) - (len(below.rows) if below else 0)])
+        if courses.multiple > 1 and not fit_at_one_width(below, further, courses):
             return (0,)  # it could fit only with another multiple
-        laid = lay_all([change.row], courses.ways, below)
-        if (
-            above
-            and laid.fits
-            and len(laid.rows) <= len(courses.rows)
-            and courses.multiple > 1
-            and not fits_at(laid, above[0], courses)
-        ):
-            return (0,)
-        laid = lay_all(above, courses.ways, laid) if laid.fits else laid
+        laid = lay_all((change.row, *above), courses.ways, below)
         if len(laid.rows) <= len(courses.rows):
             return (0,)
         back = laid.fits and self._back_to(laid) is not None
@@ -175,7 +172,7 @@ class _Proving:
         below = lay_all([course.row for course in courses.rows[:-1]], courses.ways)
         for by in (1, -1):
             for change in changes(end, by, self.text):
-                if not fits_at(below, change.row, courses):
+                if not fit_at_one_width(below, [change.row], courses):
                     continue
                 laid = lay_all([change.row], courses.ways, below)
                 back = self._back_to(laid) if laid.fits and laid.multiple == courses.multiple else None
@@ -188,8 +185,6 @@ class _Proving:
         courses = tried.best
         if terms_unsaid and re.search(r"\b(?:dc|tr|dtr)", self.text, re.IGNORECASE):
             yield "Read in US terms: no word of the rows says which terms they use."
-        if courses.ways.get(CHAINS_COUNT) and not self.pattern.chains_count:
-            yield "Chains are counted as stitches where stitches are skipped or left: only so do the rows fit."
         if courses.ways.get(TIMES_IN_ALL):
             yield "“Rep from * N times” is taken as N times in all: only so do the rows fit."
         for key in tried.decided:

@@ -17,8 +17,9 @@ from logbook.craft.rows.instructions import (
     Wanted,
     WrittenPattern,
 )
+from logbook.craft.rows.kinds import prevailing_kind
 from logbook.craft.rows.lines import AGAIN, BASE, CALLED, MOST_ROWS, Part, called, parts
-from logbook.craft.rows.phrases import Phrases, prevailing_kind
+from logbook.craft.rows.phrases import Phrases
 from logbook.craft.rows.turning import ReadRow, written_rows
 from logbook.craft.rows.words import cut
 from logbook.craft.terms import Terms
@@ -74,9 +75,9 @@ class _Reading:
         cur = Cursor(cut(self.text, self.terms, found.end(), part.end), part.end)
         stop = next((i for i, word in enumerate(cur.words) if word.text in ("in", ".")), len(cur.words))
         phrases = Phrases(self.names, in_round=False)
-        made = phrases.made(cur.inside(0, stop))
+        made = phrases.stitches.made(cur.inside(0, stop))
         if made is None and stop and cur.next_is("(", "["):
-            made = phrases.made(cur.inside(1, stop - 1))
+            made = phrases.stitches.made(cur.inside(1, stop - 1))
         if made is None:
             return False
         for word in (called[0], short[0]):

@@ -38,7 +38,8 @@ _CUT = re.compile(
 )
 _NUMBERS = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"]
 _ORDINALS = ["second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"]
-_UK_TO_US = {"dc": "sc", "htr": "hdc", "tr": "dc", "dtr": "tr", "trtr": "dtr", "qtr": "trtr", "sc": "sc", "hdc": "hdc"}
+_UK_TO_US = {"dc": "sc", "htr": "hdc", "tr": "dc", "dtr": "tr", "trtr": "dtr", "qtr": "trtr"}
+FOREIGN = {Terms.US: ("htr", "qtr"), Terms.UK: ("sc", "hdc")}  # stitches that only the other terms have
 _RAISED = {"rtrf": "fpdc", "rtrb": "bpdc"}
 _STITCH = re.compile(r"(?P<post>fp|bp)?(?P<kind>sc|hdc|dc|tr|dtr|htr|trtr|qtr)s?")
 
@@ -139,12 +140,14 @@ def _raw(text: str, terms: Terms, start: int, end: int) -> Iterator[Word]:
     for found in _CUT.finditer(text, start, end):
         written = found[0].lower()
         span = found.span()
-        if found["together"]:
+        if found["together"] and found["kind"].lower() in FOREIGN[terms]:
+            yield Word(found["kind"].lower(), *span)
+        elif found["together"]:
             yield Word(_us(found["kind"].lower(), terms), *span, TOGETHER, int(found["count"]))
         elif found["ordinal"]:
-            yield Word(written, *span, ORDINAL, int(written[:-2]))
+            yield Word(written, *span, ORDINAL, _number(written[:-2]))
         elif found["number"]:
-            yield Word(written, *span, NUMBER, int(written) if len(written) < 7 else TOO_MANY)
+            yield Word(written, *span, NUMBER, _number(written))
         elif found["letters"]:
             yield _lettered(written, span, terms)
         else:
@@ -160,6 +163,8 @@ def _lettered(written: str, span: tuple[int, int], terms: Terms) -> Word:
     if written in _ORDINALS:
         return Word(written, *span, ORDINAL, _ORDINALS.index(written) + 2)
     stitch = _STITCH.fullmatch(written)
+    if stitch and stitch["kind"] in FOREIGN[terms]:
+        return Word(stitch["kind"], *span)
     if stitch:
         return Word((stitch["post"] or "") + _us(stitch["kind"], terms), *span, STITCH)
     if written in _RAISED:
@@ -168,7 +173,11 @@ def _lettered(written: str, span: tuple[int, int], terms: Terms) -> Word:
 
 
 def _us(kind: str, terms: Terms) -> str:
-    return _UK_TO_US[kind] if terms is Terms.UK else {"htr": "hdc"}.get(kind, kind)
+    return _UK_TO_US[kind] if terms is Terms.UK else kind
+
+
+def _number(written: str) -> int:
+    return int(written) if len(written) < 7 else TOO_MANY
 
 
 def _common(raw: list[Word], terms: Terms) -> Iterator[Word]:
