@@ -19,7 +19,7 @@ MAY_IMPORT = {
     "window": {"window", "pages", "tasks", "craft"},
     "commands": {"commands", "tasks", "craft"},
 }
-EVERYONE_MAY = {"errors"}
+EVERYONE_MAY = {"errors", "__version__"}
 NO_WINDOW = {"tkinter", "argparse", "threading", "queue"}
 FILES = {"sqlite3", "openpyxl", "csv", "pathlib", "os", "io", "shutil", "tempfile"}
 PURE = NO_WINDOW | FILES | {"time", "datetime", "locale", "random"}

@@ -29,11 +29,11 @@ class Assumptions:
             return reading.finest
         if not reading.is_count:
             return self.tape_inch_mm if reading.inches else self.tape_mm
-        if _is_multiple(reading.number, self.count_step):
-            return self.count_step
-        return next((10.0**-d for d in (0, 1, 2, 3) if _is_multiple(reading.number, 10.0**-d)), 0.0001)
+        steps = (self.count_step, _QUARTER, 0.1, 0.01, 0.001)
+        return next((step for step in steps if _is_multiple(reading.number, step)), 0.0001)
 
 
+_QUARTER = 0.25
 PRIOR_DEGREES = 4
 """How many places of experience the expected variation and drift are worth."""
 

@@ -6,6 +6,7 @@ Sheets and forms both go by this table, so that a cell and a form field take and
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from decimal import Decimal
 from enum import StrEnum
 from typing import Any
 
@@ -69,7 +70,7 @@ class Field:
             return ""
         if self.kind is Kind.TEXT:
             return str(value)
-        return exact(value / 10 if self.in_cm else value)
+        return exact(round(value / 10, 9) if self.in_cm else value)
 
     @property
     def in_cm(self) -> bool:
@@ -78,8 +79,8 @@ class Field:
 
 
 def exact(value: float) -> str:
-    """The shortest decimal that reads back as ``value``: ``4.5``, ``50``."""
-    return str(int(value)) if float(value).is_integer() else repr(float(value))
+    """The shortest decimal that reads back as ``value``, never with an exponent: ``4.5``, ``50``, ``0.00001``."""
+    return str(int(value)) if float(value).is_integer() else format(Decimal(repr(float(value))), "f")
 
 
 def clean_text(text: str) -> str:
@@ -111,7 +112,7 @@ def _one_of(*words: str) -> Callable[[str], str]:
     return read
 
 
-_DATE = re.compile(r"(\d{4})-(\d{2})-(\d{2})\Z")
+_DATE = re.compile(r"(\d{4})-(\d{2})-(\d{2})\Z", re.ASCII)
 
 
 def read_date(text: str) -> str:

@@ -1,5 +1,6 @@
 """The trade's hooks. The record keeps mm: letters differ between makers, and a bare number is never a size."""
 
+import re
 from dataclasses import dataclass
 
 from logbook.craft.numbers import read_number, show_number
@@ -26,19 +27,20 @@ HOOKS = tuple(
     )
 )  # fmt: skip
 
-_LETTERS = {hook.us.split("-")[0]: hook.mm for hook in HOOKS if "-" in hook.us and hook.us[1] == "-" and hook.us != "P-16"}
+_LETTERS = {hook.us[0]: hook.mm for hook in HOOKS if hook.us[1:2] == "-" and hook.us != "P-16"}  # P has two sizes
+_NAMES = {re.sub(r"[-/]", "", hook.us): hook.mm for hook in HOOKS if "-" in hook.us} | _LETTERS
 _LEAST, _MOST = 0.4, 40.0
 
 
 def read_hook(text: str) -> float:
-    """A typed hook in mm: ``4.5``, ``4,5 mm``, or a letter of the US table such as ``G``, ``G-6``, ``K-10 1/2``.
+    """A typed hook in mm: ``4.5``, ``4,5 mm``, or a name of the US table such as ``G``, ``G-6``, ``H/8``, ``K-10 1/2``.
 
     Raises UnreadableError for anything else, and beyond 0.4–40 mm.
     """
     plain = text.strip()
-    named = _named(plain)
-    if named is not None:
-        return named
+    name = re.sub(r"[-/\s]", "", re.sub(r"\s*1/2|\.5", "½", plain.upper()))
+    if name in _NAMES:
+        return _NAMES[name]
     bare = plain[:-2] if plain.lower().endswith("mm") else plain
     try:
         mm = float(read_number(bare, "a hook"))
@@ -47,13 +49,6 @@ def read_hook(text: str) -> float:
     if not _LEAST <= mm <= _MOST:
         raise UnreadableError(f"“{plain[:40]}” is not a hook: type its size in mm, for example 4.5 (from 0.4 to 40).")
     return mm
-
-
-def _named(plain: str) -> float | None:
-    folded = plain.upper().replace(" 1/2", "½").replace("1/2", "½").replace(" ", "")
-    if folded in _LETTERS:
-        return _LETTERS[folded]
-    return next((hook.mm for hook in HOOKS if "-" in hook.us and hook.us == folded), None)
 
 
 def show_hook(mm: float) -> str:

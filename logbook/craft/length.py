@@ -68,6 +68,8 @@ def row_counts(target_mm: float, height: RowHeight, rule: RowRule) -> tuple[RowO
         raise RefusedError("The length must be more than 0.")
     if rule.in_repeat < 1 or rule.set_up < 0 or rule.closing < 0:
         raise RefusedError("The rows in a repeat must be at least 1; set-up and closing rows at least 0.")
+    if rule.row_shares and (len(rule.row_shares) != rule.in_repeat or min(rule.row_shares) <= 0):
+        raise RefusedError(f"Give the heights of all {rule.in_repeat} rows in a repeat, each more than 0.")
     exact = (target_mm - height.ends_mm) / height.row_mm
     counts = _counts_around(exact, rule)
     lengths = [_stacked(rows, rule) * height.row_mm + height.ends_mm for rows in counts]
@@ -77,25 +79,39 @@ def row_counts(target_mm: float, height: RowHeight, rule: RowRule) -> tuple[RowO
 
 def _counts_around(exact_rows: float, rule: RowRule) -> list[int]:
     beside = rule.set_up + rule.closing
+    if rule.any_row and rule.row_shares:
+        return _counts_by_height(exact_rows, rule)
     step = 1 if rule.any_row else rule.in_repeat
     if rule.parity is Parity.ANY:
         return [beside + step * j for j in whole_around((exact_rows - beside) / step, least=1)]
     first = next((n for n in (1, 2) if rule.parity.fits(beside + step * n)), None)
     if first is None:
         raise RefusedError(
-            f"With {beside} rows beside groups of {step}, the last row is never {rule.parity}: leave that wish out, "
-            "or change the pattern's rows."
+            f"A pattern with {beside} set-up and closing rows and {step} in a repeat never ends on an {rule.parity} row: "
+            "leave that wish out, or change the pattern's rows."
         )
     start = beside + step * first
     stride = step * 2 if step % 2 else step  # groups of an even number of rows never change the parity
     return [start + stride * j for j in whole_around((exact_rows - start) / stride, least=0)]
 
 
+def _counts_by_height(exact_rows: float, rule: RowRule) -> list[int]:
+    """Where a group's rows differ in height, the rows that end on both sides of the exact height, and one more each way.
+
+    Inside a group the height strays from the row count by less than the group, so the search goes two groups either way.
+    """
+    least, near = rule.set_up + rule.closing + 1, round(exact_rows)
+    reach = 2 * rule.in_repeat + 2
+    rows = [n for n in range(max(least, near - reach), max(least, near) + reach) if rule.parity.fits(n)]
+    below = [n for n in rows if _stacked(n, rule) <= exact_rows]
+    return below[-2:] + rows[len(below) : len(below) + 2]
+
+
 def _stacked(rows: int, rule: RowRule) -> float:
     """The height of ``rows`` rows in mean rows: inside a group the single rows may differ."""
     grouped = rows - rule.set_up - rule.closing
     inside = grouped % rule.in_repeat
-    if not inside or len(rule.row_shares) != rule.in_repeat:
+    if not inside or not rule.row_shares:
         return rows
     mean = sum(rule.row_shares) / rule.in_repeat
     return rows - inside + sum(rule.row_shares[:inside]) / mean

@@ -20,7 +20,7 @@ class Units(StrEnum):
 
 
 _UNIT_MM = {"mm": Fraction(1), "cm": Fraction(10), "m": Fraction(1000), "in": MM_PER_INCH}
-UNIT = r"(?:mm|cm|m\b|inch(?:es)?|in\.?|\"|”|″|'')"
+UNIT = r"(?:mm|cm|m\b|inch(?:es)?|ins?\.?|\"|”|″|'')"
 """A pattern (without anchors) for a unit of length as typed."""
 
 _LENGTH = re.compile(rf"\s*(?P<number>{NUMBER})\s*(?P<unit>{UNIT})?\s*\Z", re.IGNORECASE)
@@ -97,6 +97,9 @@ class Ease:
     def of(self, body_mm: float) -> float:
         """The ease in mm on a body of that girth."""
         return self.mm + self.share * body_mm
+
+
+NO_EASE = Ease()
 
 
 def read_ease(text: str, units: Units = Units.CM) -> Ease:

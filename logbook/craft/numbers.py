@@ -54,14 +54,21 @@ def read_positive(text: str, what: str, most: float = 1_000_000) -> float:
     """A typed number above nought and at most ``most``; raises UnreadableError, naming ``what``, otherwise."""
     value = read_number(text, what)
     if not 0 < value <= most:
-        raise UnreadableError(f"“{text.strip()}” is not {what}: type a number above 0 and at most {most:g}.")
+        raise UnreadableError(f"“{text.strip()}” is not {what}: type a number above 0 and at most {show_number(most)}.")
     return float(value)
 
 
 def show_number(value: float, decimals: int = 2) -> str:
     """A plain decimal without trailing noughts: 2.5 → ``2.5``, 4.0 → ``4``."""
     shown = f"{value:.{decimals}f}"
-    return (shown.rstrip("0").rstrip(".") if "." in shown else shown).replace("-", "−")
+    plain = shown.rstrip("0").rstrip(".") if "." in shown else shown
+    return "0" if plain == "-0" else plain.replace("-", "−")
+
+
+def show_percent(share: float) -> str:
+    """A share to a tenth of a per cent below 10 %, whole above: ``2.5 %``, ``5 %``, ``13 %``."""
+    value = share * 100
+    return f"{show_number(value, 0 if abs(value) >= 9.95 else 1)} %"
 
 
 def _shortened(text: str) -> str:

@@ -76,7 +76,7 @@ _READING = re.compile(
     rf"(?P<length>{NUMBER})?\s*(?P<unit>{UNIT})?{_TAPE}\s*\Z",
     re.IGNORECASE,
 )
-_COUNT_WORDS = {"in", "over", "per", "/"}
+_COUNT_WORDS = {"in", "over", "per", "to", "/"}
 _EXAMPLE = "write it like “4 repeats = 15.1 cm”, “2.75 repeats in 10 cm” or “22 rows = 15 cm”"
 
 
@@ -125,7 +125,7 @@ def _reading(match: re.Match[str], number: str, what: str, typed: str, direction
         length_mm=float(length),
         is_count=is_count,
         inches=per_unit == MM_PER_INCH,
-        finest=_fraction_step(amount) if is_count else _tape(match),
+        finest=_fraction_step(number, amount) if is_count else _tape(match),
         text=typed,
     )
 
@@ -139,9 +139,11 @@ def _counted(what: str, typed: str, direction: Direction | None) -> Counted:
     return counted
 
 
-def _fraction_step(amount: Fraction) -> float | None:
-    """A count in thirds or the like has no last decimal that tells its step: the fraction itself does."""
-    return float(Fraction(1, amount.denominator)) if (amount * 10_000).denominator != 1 else None
+def _fraction_step(typed: str, amount: Fraction) -> float | None:
+    """A count typed as thirds, eighths or the like says its own step; decimals and quarters leave it to the assumptions."""
+    if typed.strip().replace(",", "").replace(".", "").isdecimal() or amount.denominator in (1, 2, 4):
+        return None
+    return 1 / amount.denominator
 
 
 def _tape(match: re.Match[str]) -> float | None:

@@ -54,12 +54,12 @@ def extra_chains(stated: int | None, first_stitch: int | None, skip_cover: int |
     derived = first_stitch - 1 - (skip_cover or 0)
     if derived < 0:
         raise RefusedError(
-            f"The {first_stitch - 1} skipped chains cannot cover {skip_cover} base chains: "
-            "they cover 0, 1, or 1 and those skipped."
+            f"The chains skipped ({first_stitch - 1}) cannot cover {skip_cover} base chains: "
+            "skipped chains cover 0, 1, or 1 and the chains passed over."
         )
     if stated is not None and stated != derived:
         raise RefusedError(
-            f"{stated} extra chains do not agree with the first stitch in chain {first_stitch}, skipped chains "
+            f"The extra chains ({stated}) do not agree with the first stitch in chain {first_stitch}, skipped chains "
             f"covering {skip_cover or 0}: that makes {derived}."
         )
     return derived
@@ -77,7 +77,7 @@ class ChainStatement:
 
 _UNITS = r"(?:sts?|stitches|chains?|ch)?"
 _STATEMENT = re.compile(
-    rf"""\s*(?P<chain>(?:ch|chain)\s+)?(?:an?y?\s+)?(?:multiple|mult\.?)\s+of\s+(?P<m>\d+)\s*{_UNITS}\s*
+    rf"""\s*(?P<chain>(?:ch|chain)\s+)?(?:an?y?\s+)?(?:multiples?|mult\.?)\s+of\s+(?P<m>\d+)\s*{_UNITS}\s*
     (?:(?P<sign>plus|and|less|minus|\+|-|−)\s*(?P<b>\d+)\s*(?P<chains>chains?|ch)?{_UNITS})?\s*
     (?:[,;(]?\s*(?:add|plus|\+|and)\s*(?P<t>\d+)\s*(?:more\s*)?(?:chains?|ch)?\s*
     (?:for\s+(?:the\s+)?(?:base|foundation|starting|turning)\s+(?:chain|ch|row))?\s*\)?)?\s*\.?\s*\Z""",

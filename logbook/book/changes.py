@@ -1,0 +1,153 @@
+"""Every change to a record goes through here, and is kept: what the user did, and each record before and after."""
+
+import json
+import math
+import sqlite3
+import uuid
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field
+from datetime import UTC, datetime
+from typing import Any
+
+from logbook.book.schema import RECORDS
+from logbook.book.trouble import as_damage
+from logbook.craft.fields import clean_text
+from logbook.errors import RefusedError
+
+Row = Mapping[str, Any]
+
+
+def new_uid() -> str:
+    """A uid of 36 characters that no other logbook has."""
+    return str(uuid.uuid4())
+
+
+def utc_now() -> str:
+    """The time now as ISO text in UTC, to the millisecond."""
+    return datetime.now(UTC).isoformat(timespec="milliseconds")
+
+
+@dataclass(slots=True)
+class Writing:
+    """One action being written: put and remove records; the action is kept as soon as one of them really changes.
+
+    ``kind`` is ``do``, ``undo`` or ``redo``; ``of`` is the uid of the action undone or done again. Lives inside one transaction.
+    """
+
+    connection: sqlite3.Connection
+    label: str
+    kind: str = "do"
+    of: str | None = None
+    now: Callable[[], str] = utc_now
+    action: str | None = None
+    touched: set[tuple[str, str]] = field(default_factory=set)
+
+    def put(self, table: str, uid: str, values: Row) -> None:
+        """Writes a record, new or known. ``values`` holds all its columns. Raises RefusedError for what a file can't hold."""
+        columns = RECORDS[table]
+        after = {column: _storable(column, values[column]) for column in columns}
+        before = self._row(table, uid)
+        if before == after:
+            return
+        if before is None:
+            marks = ", ".join("?" * (len(columns) + 1))
+            self.connection.execute(f"INSERT INTO {table} (uid, {', '.join(columns)}) VALUES ({marks})", (uid, *after.values()))
+        else:
+            pairs = ", ".join(f"{column} = ?" for column in columns)
+            self.connection.execute(f"UPDATE {table} SET {pairs} WHERE uid = ?", (*after.values(), uid))
+        self._keep(table, uid, before, after)
+
+    def remove(self, table: str, uid: str) -> None:
+        """Takes a record out; what is not there is left so."""
+        before = self._row(table, uid)
+        if before is not None:
+            self.connection.execute(f"DELETE FROM {table} WHERE uid = ?", (uid,))
+            self._keep(table, uid, before, None)
+
+    def _row(self, table: str, uid: str) -> dict[str, Any] | None:
+        columns = RECORDS[table]
+        found = self.connection.execute(f"SELECT {', '.join(columns)} FROM {table} WHERE uid = ?", (uid,)).fetchone()
+        return None if found is None else dict(zip(columns, found, strict=True))
+
+    def _keep(self, table: str, uid: str, before: Row | None, after: Row | None) -> None:
+        if self.action is None:
+            self.action = new_uid()
+            self.connection.execute(
+                "INSERT INTO action (uid, at, label, kind, of) VALUES (?, ?, ?, ?, ?)",
+                (self.action, self.now(), self.label, self.kind, self.of),
+            )
+        self.connection.execute(
+            "INSERT INTO change (uid, action, record_table, record, before, after) VALUES (?, ?, ?, ?, ?, ?)",
+            (new_uid(), self.action, table, uid, _as_json(before), _as_json(after)),
+        )
+        self.touched.add((table, uid))
+
+
+def _as_json(row: Row | None) -> str | None:
+    return None if row is None else json.dumps(row, ensure_ascii=False, separators=(",", ":"))
+
+
+def _storable(column: str, value: Any) -> Any:
+    if isinstance(value, str):
+        return clean_text(value)
+    if isinstance(value, bool):
+        return int(value)
+    if isinstance(value, float) and not math.isfinite(value):
+        raise RefusedError(f"{column.replace('_', ' ')} must be a finite number.")
+    return value
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """One kept change of one record: when, by which action, and the record's values before and after (None: not there)."""
+
+    at: str
+    label: str
+    kind: str
+    table: str
+    record: str
+    before: dict[str, Any] | None
+    after: dict[str, Any] | None
+
+
+_CHANGES = """SELECT action.at, action.label, action.kind, change.record_table, change.record, change.before, change.after
+    FROM change JOIN action ON action.uid = change.action"""
+
+
+def changes_of_action(connection: sqlite3.Connection, action: str) -> list[Change]:
+    """What one action did, in order."""
+    return _changes(connection.execute(f"{_CHANGES} WHERE action.uid = ? ORDER BY change.position", (action,)))
+
+
+def changes_of_record(connection: sqlite3.Connection, record: str) -> list[Change]:
+    """Everything that ever happened to one record, in order."""
+    return _changes(connection.execute(f"{_CHANGES} WHERE change.record = ? ORDER BY change.position", (record,)))
+
+
+def readings_of_swatch(connection: sqlite3.Connection, swatch: str) -> list[str]:
+    """The uids of all readings a swatch has or ever had."""
+    return [
+        uid
+        for (uid,) in connection.execute(
+            """SELECT DISTINCT record FROM change WHERE record_table = 'reading'
+            AND instr(coalesce(after, before), ?) > 0 ORDER BY position""",
+            ('"swatch":' + json.dumps(swatch, ensure_ascii=False),),
+        )
+    ]
+
+
+def _changes(rows: Iterable[tuple[Any, ...]]) -> list[Change]:
+    return [
+        Change(at, label, kind, table, record, _from_json(table, before), _from_json(table, after))
+        for at, label, kind, table, record, before, after in rows
+    ]
+
+
+def _from_json(table: str, text: str | None) -> dict[str, Any] | None:
+    if text is None:
+        return None
+    with as_damage("A kept change"):
+        row = json.loads(text)
+        if not isinstance(row, dict) or row.keys() != set(RECORDS[table]):
+            raise ValueError(f"{text[:40]} is no {table}")
+        return row

@@ -1,0 +1,44 @@
+"""Whether an opened file is sound: its pages, its references, its tables."""
+
+import sqlite3
+from contextlib import closing
+from pathlib import Path
+
+from logbook.book.schema import take_steps
+from logbook.book.trouble import DamagedError, as_sentences
+from logbook.errors import RefusedError
+
+
+def check_pages(connection: sqlite3.Connection, path: Path, *, quick: bool = False) -> None:
+    """Raises DamagedError if pages or references are broken. ``quick`` leaves out whether indexes and references fit."""
+    with as_sentences(path):
+        problems = [row[0] for row in connection.execute(f"PRAGMA {'quick_check' if quick else 'integrity_check'}(3)")]
+        dangling = None if quick else connection.execute("PRAGMA foreign_key_check").fetchone()
+    if problems != ["ok"]:
+        raise DamagedError(str(problems[0]).splitlines()[-1], path.name)
+    if dangling is not None:
+        raise DamagedError(f"a record of {dangling[0]} points to nothing", path.name)
+
+
+def check_tables(connection: sqlite3.Connection, path: Path, step: int) -> None:
+    """Raises DamagedError unless the tables are those of schema ``step``, RefusedError if another program has added some."""
+    with closing(sqlite3.connect(":memory:", isolation_level=None)) as model:
+        take_steps(model, 0, step)
+        wanted = _tables(model)
+    with as_sentences(path):
+        found = _tables(connection)
+    for name, sql in wanted.items():
+        if found.get(name) != sql:
+            raise DamagedError(f"its {name} is not as it was made", path.name)
+    added = sorted(found.keys() - wanted.keys())
+    if added:
+        raise RefusedError(
+            f"{path.name} holds {added[0]}, which no logbook has: another program put it in. Take it out there, or restore the "
+            "newest backup under a new name."
+        )
+
+
+def _tables(connection: sqlite3.Connection) -> dict[str, str]:
+    """What was made by a statement, by kind and name. SQLite's own tables come and go with what other programs do."""
+    rows = connection.execute("SELECT type || ' ' || name, sql FROM sqlite_schema WHERE sql IS NOT NULL").fetchall()
+    return {name: sql for name, sql in rows if not name.startswith("table sqlite_")}

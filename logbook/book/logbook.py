@@ -1,0 +1,209 @@
+"""An open logbook: the file, its connection, and the two doors to it, reading and writing."""
+
+import os
+import re
+import sqlite3
+from collections.abc import Callable, Iterator
+from contextlib import closing, contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+
+from logbook.book import backups
+from logbook.book.changes import Writing, new_uid, utc_now
+from logbook.book.checking import check_pages, check_tables
+from logbook.book.connection import connect, keep_one_file, transaction
+from logbook.book.copying import new_file, verified_copy
+from logbook.book.opening import is_writable, look, roll_back_leftover
+from logbook.book.schema import APPLICATION_ID, STEPS, take_steps
+from logbook.book.search import refresh_words
+from logbook.book.trouble import DamagedError, as_sentences
+from logbook.errors import RefusedError
+
+_UID = re.compile(r"[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}")
+
+
+class ReplacedError(RefusedError):
+    """The file under the open logbook is not the one that was opened."""
+
+
+@dataclass(slots=True)
+class Logbook:
+    """An open logbook file. ``read_only``: the place can't be written to. Made by ``open_logbook`` and ``new_logbook``.
+
+    Everything raised over the file is a RefusedError with a sentence.
+    """
+
+    path: Path
+    connection: sqlite3.Connection
+    uid: str
+    read_only: bool
+    backup_folder: Path | None
+    identity: tuple[int, int]
+    now: Callable[[], str] = utc_now
+    backed_up: bool = False
+    last_seen: tuple[int, int] | None = None
+
+    @contextmanager
+    def reading(self) -> Iterator[sqlite3.Connection]:
+        """One consistent view of the file."""
+        with self._view(writes=False):
+            yield self.connection
+
+    @contextmanager
+    def writing(self, label: str, kind: str = "do", of: str | None = None) -> Iterator[Writing]:
+        """One user action, kept and undoable: all of it or nothing. A session's first write makes a backup before it."""
+        if self.read_only:
+            raise RefusedError(
+                f"{self.path.name} can't be written to here: save a copy in a folder of your own and go on with that."
+            )
+        self.back_up_once()
+        with self._view(writes=True):
+            writing = Writing(self.connection, label, kind, of, self.now)
+            yield writing
+            refresh_words(self.connection, writing.touched)
+
+    def back_up_once(self, *, again: bool = False) -> None:
+        """Makes a verified backup if this session has made none yet, or ``again`` before an import or merge."""
+        if self.backup_folder is not None and (again or not self.backed_up):
+            with self.reading():
+                pass
+            backups.make(self.connection, self.path, self.backup_folder / self.uid, self.now())
+            self.backed_up = True
+
+    def again(self) -> "Logbook":
+        """A second connection to the same file, for work in another thread; the file's bytes are not looked at again."""
+        with as_sentences(self.path):
+            connection = connect(self.path)
+        return Logbook(
+            self.path, connection, self.uid, self.read_only, self.backup_folder, self.identity, self.now, self.backed_up
+        )
+
+    def save_copy(self, target: Path) -> None:
+        """Saves what is open here as the new file ``target``, even if the logbook's own file was moved or replaced meanwhile."""
+        with as_sentences(self.path):
+            verified_copy(self.connection, target)
+
+    def data_version(self) -> int:
+        """A number that changes when another connection has written."""
+        with as_sentences(self.path):
+            return int(self.connection.execute("PRAGMA data_version").fetchone()[0])
+
+    def is_at(self, path: Path) -> bool:
+        """Whether ``path`` leads to this logbook's own file."""
+        try:
+            found = os.stat(path)
+        except OSError:
+            return False
+        return (found.st_dev, found.st_ino) == self.identity
+
+    def close(self) -> None:
+        """Closes the connection; closing twice is no harm."""
+        self.connection.close()
+
+    def __enter__(self) -> "Logbook":
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.close()
+
+    @contextmanager
+    def _view(self, *, writes: bool) -> Iterator[None]:
+        with as_sentences(self.path):
+            self._forget_if_touched()
+            with transaction(self.connection, writes=writes):
+                self._require_same()
+                yield
+
+    def _forget_if_touched(self) -> None:
+        """SQLite takes its cached pages for current if a counter in the file is; one written over by an equally old copy of the
+        logbook, as sync programs do, would come out as a mixture of the two."""
+        try:
+            found = os.stat(self.path)
+        except OSError:
+            return
+        if self.last_seen != (found.st_mtime_ns, found.st_size):
+            self.last_seen = (found.st_mtime_ns, found.st_size)
+            self.connection.execute("PRAGMA shrink_memory")
+
+    def _require_same(self) -> None:
+        if not self.is_at(self.path):
+            raise ReplacedError(
+                f"{self.path.name} was moved or replaced by another file while it was open: nothing was written. "
+                "Save a copy of what is open here, then open the file again."
+            )
+        if _uids(self.connection) != [self.uid]:
+            raise ReplacedError(
+                f"{self.path.name} was written over with something else while it was open: nothing was written. "
+                "Open it again, or restore the newest backup under a new name."
+            )
+
+
+def open_logbook(path: Path, backup_folder: Path | None = None, *, patience: float = 2.0, quick: bool = False) -> Logbook:
+    """Opens an existing logbook, taking it to the newest schema (after a verified backup) if it is older.
+
+    ``backup_folder`` is where the backups of all logbooks are kept (None: make none); ``patience`` is how many seconds a lock is
+    waited for. ``quick`` leaves out the slower half of the checks, for a window that makes up for it in the background by
+    ``check_thoroughly``. Raises RefusedError in one sentence; a file that is refused is not changed by a byte.
+    """
+    path = Path(os.path.realpath(path))
+    seen = look(path)
+    if seen.hot:
+        roll_back_leftover(path, patience)
+        seen = look(path)
+    with as_sentences(path):
+        connection = connect(path, patience=patience)
+        try:
+            check_pages(connection, path, quick=quick)
+            check_tables(connection, path, seen.step)
+            uid = _own_uid(connection, path)
+            keep_one_file(connection, path)
+            read_only = not is_writable(connection)
+            if seen.step < len(STEPS):
+                _take_to_newest(connection, path, backup_folder, uid, read_only=read_only)
+            return Logbook(path, connection, uid, read_only, backup_folder, seen.identity)
+        except BaseException:
+            connection.close()
+            raise
+
+
+def new_logbook(path: Path, backup_folder: Path | None = None, *, patience: float = 2.0) -> Logbook:
+    """Makes a new, empty logbook. Raises RefusedError if something of that name is there already, or the folder is not."""
+    path = Path(os.path.abspath(path))
+    with new_file(path) as new, as_sentences(path), closing(connect(new, "rwc")) as connection, transaction(connection):
+        connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
+        take_steps(connection, 0)
+        connection.execute("INSERT INTO logbook (uid) VALUES (?)", (new_uid(),))
+    book = open_logbook(path, backup_folder, patience=patience)
+    book.backed_up = True  # an empty logbook needs no backup before its first write
+    return book
+
+
+def _own_uid(connection: sqlite3.Connection, path: Path) -> str:
+    """The logbook's own uid, which also names the folder of its backups, so it had better not be another path."""
+    match _uids(connection):
+        case [str(uid)] if _UID.fullmatch(uid):
+            return uid
+        case _:
+            raise DamagedError("it does not say which logbook it is", path.name)
+
+
+def _uids(connection: sqlite3.Connection) -> list[object]:
+    try:
+        return [uid for (uid,) in connection.execute("SELECT uid FROM logbook")]
+    except sqlite3.OperationalError as error:
+        if error.sqlite_errorcode == sqlite3.SQLITE_ERROR:  # no such table: it is no logbook any more
+            return []
+        raise
+
+
+def _take_to_newest(
+    connection: sqlite3.Connection, path: Path, backup_folder: Path | None, uid: str, *, read_only: bool
+) -> None:
+    if read_only:
+        raise RefusedError(
+            f"{path.name} is of an older schema and can't be written to here: copy it to a folder of your own and open that."
+        )
+    if backup_folder is not None:
+        backups.make(connection, path, backup_folder / uid, utc_now())
+    with transaction(connection):
+        take_steps(connection, connection.execute("PRAGMA user_version").fetchone()[0])  # another window may have been quicker

@@ -1,0 +1,82 @@
+"""The tables of the logbook file, as steps. A step never changes once it is released: a new wish is a new step.
+
+Every record carries a uid. ``action`` is one thing the user did, ``change`` what it did to one record: the whole record before
+and after, as JSON (NULL: it was not there). That serves undo, history and a later merge of two logbooks. ``swatch_words`` is
+derived: the folded text that search looks in.
+"""
+
+import sqlite3
+
+APPLICATION_ID = 0x53574742  # "SWGB"
+
+_STEP_1 = (
+    "CREATE TABLE logbook (uid TEXT PRIMARY KEY) STRICT",
+    """CREATE TABLE yarn (
+        uid TEXT PRIMARY KEY, name TEXT NOT NULL UNIQUE, fibre TEXT NOT NULL, yarn_class INTEGER,
+        ball_grams REAL, ball_metres REAL
+    ) STRICT""",
+    """CREATE TABLE stitch_pattern (
+        uid TEXT PRIMARY KEY, name TEXT NOT NULL UNIQUE, multiple INTEGER, plus INTEGER, extra_chains INTEGER,
+        first_stitch INTEGER, skip_cover INTEGER, half_plus INTEGER, set_up_rows INTEGER, rows_in_repeat INTEGER,
+        closing_rows INTEGER, terms TEXT NOT NULL, rows_text TEXT NOT NULL, notes TEXT NOT NULL
+    ) STRICT""",
+    """CREATE TABLE swatch (
+        uid TEXT PRIMARY KEY, tag TEXT NOT NULL UNIQUE, date TEXT NOT NULL,
+        yarn TEXT REFERENCES yarn (uid) DEFERRABLE INITIALLY DEFERRED,
+        stitch_pattern TEXT REFERENCES stitch_pattern (uid) DEFERRABLE INITIALLY DEFERRED,
+        colour TEXT NOT NULL, dye_lot TEXT NOT NULL, strands INTEGER, hook_mm REAL, hook_note TEXT NOT NULL,
+        foundation_hook_mm REAL, worked TEXT NOT NULL, worked_by TEXT NOT NULL, way_of_washing TEXT NOT NULL,
+        swatch_grams REAL, swatch_stitches REAL, swatch_rows REAL, notes TEXT NOT NULL, hung_grams REAL, hung_clip_mm REAL
+    ) STRICT""",
+    "CREATE INDEX swatch_of_yarn ON swatch (yarn)",
+    "CREATE INDEX swatch_of_stitch_pattern ON swatch (stitch_pattern)",
+    """CREATE TABLE reading (
+        uid TEXT PRIMARY KEY, swatch TEXT NOT NULL REFERENCES swatch (uid) DEFERRABLE INITIALLY DEFERRED,
+        place INTEGER NOT NULL, condition TEXT NOT NULL, number REAL NOT NULL, counted TEXT NOT NULL, length_mm REAL NOT NULL,
+        is_count INTEGER NOT NULL, inches INTEGER NOT NULL, finest REAL, text TEXT NOT NULL
+    ) STRICT""",
+    "CREATE INDEX reading_of_swatch ON reading (swatch, place)",
+    "CREATE TABLE assumption (uid TEXT PRIMARY KEY, value REAL NOT NULL) STRICT",
+    """CREATE TABLE action (
+        position INTEGER PRIMARY KEY AUTOINCREMENT, uid TEXT NOT NULL UNIQUE, at TEXT NOT NULL, label TEXT NOT NULL,
+        kind TEXT NOT NULL CHECK (kind IN ('do', 'undo', 'redo')), of TEXT
+    ) STRICT""",
+    """CREATE TABLE change (
+        position INTEGER PRIMARY KEY AUTOINCREMENT, uid TEXT NOT NULL UNIQUE,
+        action TEXT NOT NULL REFERENCES action (uid) DEFERRABLE INITIALLY DEFERRED,
+        record_table TEXT NOT NULL, record TEXT NOT NULL, before TEXT, after TEXT
+    ) STRICT""",
+    "CREATE INDEX change_of_action ON change (action)",
+    "CREATE INDEX change_of_record ON change (record)",
+    "CREATE TABLE swatch_words (swatch TEXT PRIMARY KEY, folded TEXT NOT NULL) STRICT",
+)
+
+STEPS = (_STEP_1,)
+"""Each step's statements, first to last; the schema's number is how many have been taken."""
+
+RECORDS: dict[str, tuple[str, ...]] = {
+    "yarn": ("name", "fibre", "yarn_class", "ball_grams", "ball_metres"),
+    "stitch_pattern": (
+        "name", "multiple", "plus", "extra_chains", "first_stitch", "skip_cover", "half_plus", "set_up_rows",
+        "rows_in_repeat", "closing_rows", "terms", "rows_text", "notes",
+    ),
+    "swatch": (
+        "tag", "date", "yarn", "stitch_pattern", "colour", "dye_lot", "strands", "hook_mm", "hook_note",
+        "foundation_hook_mm", "worked", "worked_by", "way_of_washing", "swatch_grams", "swatch_stitches", "swatch_rows",
+        "notes", "hung_grams", "hung_clip_mm",
+    ),
+    "reading": (
+        "swatch", "place", "condition", "number", "counted", "length_mm", "is_count", "inches", "finest", "text",
+    ),
+    "assumption": ("value",),
+}  # fmt: skip
+"""The tables whose every change is kept, with their columns beside uid."""
+
+
+def take_steps(connection: sqlite3.Connection, taken: int, wanted: int | None = None) -> None:
+    """Takes the steps after the first ``taken``, up to ``wanted`` (None: all), in the caller's transaction."""
+    steps = STEPS[:wanted]
+    for step in steps[taken:]:
+        for statement in step:
+            connection.execute(statement)
+    connection.execute(f"PRAGMA user_version = {len(steps)}")

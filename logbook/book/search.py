@@ -1,0 +1,113 @@
+"""Finding swatches: words in one folded text per swatch (lower case, accents off), and filters."""
+
+import sqlite3
+import unicodedata
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from logbook.craft.conditions import Condition
+from logbook.errors import RefusedError
+
+_MOST_WORDS = 100  # SQLite joins a thousand conditions at most
+
+
+def folded(text: str) -> str:
+    """``text`` without case and accents, so that ``etoile`` finds ``Étoile``."""
+    decomposed = unicodedata.normalize("NFKD", text).casefold()
+    return "".join(c for c in decomposed if not unicodedata.combining(c))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Filters:
+    """What a look-up asks for; the parts are joined by "and", empty ones ask nothing.
+
+    ``words``: parts of words anywhere in the swatch. ``yarn`` and ``stitch``: parts of their names.
+    """
+
+    words: str = ""
+    yarn: str = ""
+    stitch: str = ""
+    hook_mm: float | None = None
+    yarn_class: int | None = None
+    condition: Condition | None = None
+
+
+_WORDS = """SELECT swatch.uid, swatch.tag, swatch.date, swatch.colour, swatch.dye_lot, swatch.hook_mm, swatch.hook_note,
+    swatch.worked, swatch.worked_by, swatch.way_of_washing, swatch.notes, yarn.name, yarn.fibre, stitch_pattern.name
+    FROM swatch LEFT JOIN yarn ON yarn.uid = swatch.yarn LEFT JOIN stitch_pattern ON stitch_pattern.uid = swatch.stitch_pattern"""
+
+
+def refresh_words(connection: sqlite3.Connection, touched: Iterable[tuple[str, str]]) -> None:
+    """Brings the folded text up to date after the records ``touched`` (table, uid) were written."""
+    for table, uid in touched:
+        if table == "swatch":
+            connection.execute("DELETE FROM swatch_words WHERE swatch = ?", (uid,))
+        column = {"swatch": "uid", "yarn": "yarn", "stitch_pattern": "stitch_pattern"}.get(table)
+        if column is None:
+            continue
+        for swatch, text in _folded_of(connection.execute(f"{_WORDS} WHERE swatch.{column} = ?", (uid,)).fetchall()):
+            connection.execute(
+                """INSERT INTO swatch_words (swatch, folded) VALUES (?, ?)
+                ON CONFLICT (swatch) DO UPDATE SET folded = excluded.folded""",
+                (swatch, text),
+            )
+
+
+def words_of(connection: sqlite3.Connection) -> dict[str, str]:
+    """The folded text that every swatch should have, by its uid."""
+    return dict(_folded_of(connection.execute(_WORDS)))
+
+
+def _folded_of(rows: Iterable[tuple[Any, ...]]) -> Iterator[tuple[str, str]]:
+    for swatch, *parts in rows:
+        yield swatch, folded("\n".join(f"{part:g} mm" if isinstance(part, float) else part for part in parts if part))
+
+
+def matching(connection: sqlite3.Connection, filters: Filters) -> list[str]:
+    """The uids of the swatches that match, newest first, those without a date last."""
+    conditions, values = _conditions(filters)
+    where = f"WHERE {' AND '.join(conditions)}" if conditions else ""
+    rows = connection.execute(
+        f"""SELECT swatch.uid FROM swatch JOIN swatch_words ON swatch_words.swatch = swatch.uid
+        LEFT JOIN yarn ON yarn.uid = swatch.yarn LEFT JOIN stitch_pattern ON stitch_pattern.uid = swatch.stitch_pattern
+        {where} ORDER BY swatch.date DESC, swatch.tag""",
+        values,
+    )
+    names = _named(connection, filters)
+    return [uid for (uid,) in rows if uid in names] if names is not None else [uid for (uid,) in rows]
+
+
+def _conditions(filters: Filters) -> tuple[list[str], list[object]]:
+    conditions: list[str] = []
+    values: list[object] = []
+    words = sorted(set(folded(filters.words).split()))
+    if len(words) > _MOST_WORDS:
+        raise RefusedError(f"That is {len(words)} words: look for {_MOST_WORDS} at most.")
+    for word in words:
+        conditions.append("instr(swatch_words.folded, ?) > 0")
+        values.append(word)
+    if filters.hook_mm is not None:
+        conditions.append("abs(swatch.hook_mm - ?) < 0.001")
+        values.append(filters.hook_mm)
+    if filters.yarn_class is not None:
+        conditions.append("yarn.yarn_class = ?")
+        values.append(filters.yarn_class)
+    if filters.condition is not None:
+        conditions.append("EXISTS (SELECT 1 FROM reading WHERE reading.swatch = swatch.uid AND reading.condition = ?)")
+        values.append(filters.condition.value)
+    return conditions, values
+
+
+def _named(connection: sqlite3.Connection, filters: Filters) -> set[str] | None:
+    """The swatches whose yarn and stitch names hold the wanted parts; None if no part is wanted. There are few names, so
+    they are folded here and not kept folded."""
+    found: set[str] | None = None
+    for table, part in (("yarn", filters.yarn), ("stitch_pattern", filters.stitch)):
+        if part.strip():
+            wanted = folded(part.strip())
+            uids = [uid for uid, name in connection.execute(f"SELECT uid, name FROM {table}") if wanted in folded(name)]
+            marks = ", ".join("?" * len(uids))
+            swatches = {s for (s,) in connection.execute(f"SELECT uid FROM swatch WHERE {table} IN ({marks})", uids)}
+            found = swatches if found is None else found & swatches
+    return found

@@ -1,0 +1,237 @@
+"""Swatches, yarns and stitch patterns: from the file's rows to the records of the craft and back."""
+
+import itertools
+import sqlite3
+from collections import defaultdict
+from collections.abc import Collection, Iterable, Iterator, Sequence
+from typing import Any
+
+from logbook.book.changes import Writing, new_uid
+from logbook.book.schema import RECORDS
+from logbook.book.trouble import as_damage
+from logbook.craft.conditions import Condition
+from logbook.craft.readings import Counted, Reading
+from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.swatch import Swatch, TakenReading
+from logbook.craft.yarn import Yarn
+from logbook.errors import RefusedError
+
+_MOST_MARKS = 500  # well under SQLite's least limit of values in one statement
+_LONGEST_NUMBER = 9  # of digits in a tag; what is longer, as a barcode, is not counted on from
+
+
+def yarns(connection: sqlite3.Connection) -> dict[str, Yarn]:
+    """All yarns by uid, in the order of their names."""
+    columns = RECORDS["yarn"]
+    rows = connection.execute(f"SELECT uid, {', '.join(columns)} FROM yarn ORDER BY name")
+    return {uid: Yarn(uid=uid, **dict(zip(columns, rest, strict=True))) for uid, *rest in rows}
+
+
+def stitch_patterns(connection: sqlite3.Connection) -> dict[str, StitchPattern]:
+    """All stitch patterns by uid, in the order of their names."""
+    columns = RECORDS["stitch_pattern"]
+    rows = connection.execute(f"SELECT uid, {', '.join(columns)} FROM stitch_pattern ORDER BY name")
+    return {uid: StitchPattern(uid=uid, **dict(zip(columns, rest, strict=True))) for uid, *rest in rows}
+
+
+def swatches(connection: sqlite3.Connection, uids: Sequence[str] | None = None) -> list[Swatch]:
+    """The swatches of ``uids`` in that order (those not there are left out); with None all, in the order they were logged."""
+    known_yarns, known_patterns = yarns(connection), stitch_patterns(connection)
+    readings = _readings(connection, uids)
+    columns = RECORDS["swatch"]
+    found: dict[str, Swatch] = {}
+    for uid, *rest in _rows(connection, "swatch", "uid", ("uid", *columns), uids, "rowid"):
+        values = dict(zip(columns, rest, strict=True))
+        yarn, pattern = values.pop("yarn"), values.pop("stitch_pattern")
+        found[uid] = Swatch(
+            uid=uid,
+            yarn=known_yarns[yarn] if yarn else None,
+            pattern=known_patterns[pattern] if pattern else None,
+            readings=tuple(readings[uid]),
+            **values,
+        )
+    return list(found.values()) if uids is None else [found[uid] for uid in uids if uid in found]
+
+
+def swatch_of_tag(connection: sqlite3.Connection, tag: str) -> Swatch:
+    """The swatch with that tag. Raises RefusedError, naming it, if there is none."""
+    row = connection.execute("SELECT uid FROM swatch WHERE tag = ?", (tag.strip(),)).fetchone()
+    if row is None:
+        raise RefusedError(f"There is no swatch with the tag “{tag.strip()}”: look its tag up with find.")
+    return swatches(connection, [row[0]])[0]
+
+
+def lines(connection: sqlite3.Connection, pattern: str | None = None) -> list[tuple[Any, ...]]:
+    """(uid, tag, date, yarn, stitch pattern, hook mm, colour) of every swatch, or of those of one pattern; newest first."""
+    where, values = ("", ()) if pattern is None else ("WHERE swatch.stitch_pattern = ?", (pattern,))
+    return connection.execute(
+        f"""SELECT swatch.uid, swatch.tag, swatch.date, coalesce(yarn.name, ''), coalesce(stitch_pattern.name, ''),
+        swatch.hook_mm, swatch.colour FROM swatch LEFT JOIN yarn ON yarn.uid = swatch.yarn
+        LEFT JOIN stitch_pattern ON stitch_pattern.uid = swatch.stitch_pattern {where} ORDER BY swatch.date DESC, swatch.tag""",
+        values,
+    ).fetchall()
+
+
+def pattern_uses(connection: sqlite3.Connection) -> dict[str, int]:
+    """How many swatches use each stitch pattern, by its uid."""
+    return dict(
+        connection.execute("SELECT stitch_pattern, count(*) FROM swatch WHERE stitch_pattern <> '' GROUP BY stitch_pattern")
+    )
+
+
+def tags_read_in(connection: sqlite3.Connection, pattern: str, counted: Counted) -> list[str]:
+    """The tags of the swatches of one stitch pattern that have readings in ``counted``."""
+    rows = connection.execute(
+        """SELECT DISTINCT swatch.tag FROM swatch JOIN reading ON reading.swatch = swatch.uid
+        WHERE swatch.stitch_pattern = ? AND reading.counted = ? ORDER BY swatch.tag""",
+        (pattern, counted.value),
+    )
+    return [tag for (tag,) in rows]
+
+
+def used(connection: sqlite3.Connection, column: str) -> tuple[str, ...]:
+    """The texts that stand in one text column of the swatches."""
+    rows = connection.execute(f"SELECT DISTINCT {column} FROM swatch WHERE {column} <> '' ORDER BY {column}")
+    return tuple(text for (text,) in rows)
+
+
+def swatches_of_yarn(connection: sqlite3.Connection, yarn: str) -> list[str]:
+    """The uids of the swatches of one yarn."""
+    return [uid for (uid,) in connection.execute("SELECT uid FROM swatch WHERE yarn = ? ORDER BY rowid", (yarn,))]
+
+
+def put_yarn(writing: Writing, yarn: Yarn) -> str:
+    """Writes a yarn and returns its uid, a new one if it had none. Raises RefusedError if another yarn has its name."""
+    uid = yarn.uid or new_uid()
+    _require_free(writing.connection, "yarn", "name", yarn.name, uid, "yarn of that name")
+    writing.put("yarn", uid, {column: getattr(yarn, column) for column in RECORDS["yarn"]})
+    return uid
+
+
+def put_stitch_pattern(writing: Writing, pattern: StitchPattern) -> str:
+    """Writes a stitch pattern and returns its uid. Raises RefusedError if its name is taken or its chains disagree."""
+    pattern.extra()
+    uid = pattern.uid or new_uid()
+    _require_free(writing.connection, "stitch_pattern", "name", pattern.name, uid, "stitch pattern of that name")
+    writing.put("stitch_pattern", uid, {column: getattr(pattern, column) for column in RECORDS["stitch_pattern"]})
+    return uid
+
+
+def put_swatch(writing: Writing, swatch: Swatch) -> str:
+    """Writes a swatch with its readings and returns its uid.
+
+    Raises RefusedError if another swatch has its tag, or its yarn or stitch pattern is not in the logbook (any more).
+    """
+    uid = swatch.uid or new_uid()
+    _require_there(writing.connection, "yarn", swatch.yarn)
+    _require_there(writing.connection, "stitch_pattern", swatch.pattern)
+    _require_free(writing.connection, "swatch", "tag", swatch.tag, uid, "swatch with that tag")
+    values = {column: getattr(swatch, column) for column in RECORDS["swatch"] if column not in ("yarn", "stitch_pattern")}
+    values["yarn"] = swatch.yarn.uid if swatch.yarn else None
+    values["stitch_pattern"] = swatch.pattern.uid if swatch.pattern else None
+    writing.put("swatch", uid, values)
+    _put_readings(writing, uid, swatch.readings)
+    return uid
+
+
+def remove_swatch(writing: Writing, uid: str) -> None:
+    """Takes a swatch and its readings out."""
+    _put_readings(writing, uid, ())
+    writing.remove("swatch", uid)
+
+
+def remove_stitch_pattern(writing: Writing, uid: str) -> None:
+    """Takes a stitch pattern out. Raises RefusedError while a swatch uses it."""
+    _require_unused(writing.connection, "stitch_pattern", uid)
+    writing.remove("stitch_pattern", uid)
+
+
+def remove_yarn(writing: Writing, uid: str) -> None:
+    """Takes a yarn out. Raises RefusedError while a swatch uses it."""
+    _require_unused(writing.connection, "yarn", uid)
+    writing.remove("yarn", uid)
+
+
+def _require_unused(connection: sqlite3.Connection, table: str, uid: str) -> None:
+    tags = [tag for (tag,) in connection.execute(f"SELECT tag FROM swatch WHERE {table} = ? ORDER BY tag LIMIT 3", (uid,))]
+    if tags:
+        raise RefusedError(f"Swatches still use it ({', '.join(tags)}): give those another one first.")
+
+
+def next_tag(connection: sqlite3.Connection, like: str = "") -> str:
+    """A free tag to offer: the first part of ``like`` (or S) with the next number, as ``AB-04`` after ``AB-03``."""
+    return next(free_tags({tag for (tag,) in connection.execute("SELECT tag FROM swatch")}, like))
+
+
+def free_tags(taken: Collection[str], like: str = "") -> Iterator[str]:
+    """Tags that are not among ``taken``, one after another, following on from ``like``."""
+    stem = like.rstrip("0123456789").rstrip("- ") or "S"
+    numbers = [tag[len(stem) + 1 :] for tag in taken if tag.startswith(f"{stem}-")]
+    last = max((int(number) for number in numbers if number.isdecimal() and len(number) <= _LONGEST_NUMBER), default=0)
+    return (f"{stem}-{number:02d}" for number in itertools.count(last + 1))
+
+
+def _put_readings(writing: Writing, swatch: str, readings: Iterable[TakenReading]) -> None:
+    """Readings keep their uid by their place in the list, so that history can tell an edit from a new one."""
+    rows = writing.connection.execute("SELECT uid FROM reading WHERE swatch = ? ORDER BY place", (swatch,)).fetchall()
+    known = [uid for (uid,) in rows]
+    wanted = list(readings)
+    for place, taken in enumerate(wanted):
+        uid = known[place] if place < len(known) else new_uid()
+        one = taken.reading
+        writing.put(
+            "reading",
+            uid,
+            {
+                "swatch": swatch,
+                "place": place,
+                "condition": taken.condition.value,
+                "number": one.number,
+                "counted": one.counted.value,
+                "length_mm": one.length_mm,
+                "is_count": one.is_count,
+                "inches": one.inches,
+                "finest": one.finest,
+                "text": one.text,
+            },
+        )
+    for uid in known[len(wanted) :]:
+        writing.remove("reading", uid)
+
+
+def _readings(connection: sqlite3.Connection, uids: Sequence[str] | None) -> dict[str, list[TakenReading]]:
+    columns = ("swatch", "condition", "number", "counted", "length_mm", "is_count", "inches", "finest", "text")
+    found: dict[str, list[TakenReading]] = defaultdict(list)
+    rows = _rows(connection, "reading", "swatch", columns, uids, "swatch, place")
+    with as_damage("A reading"):
+        for swatch, condition, number, counted, length, is_count, inches, finest, text in rows:
+            reading = Reading(number, Counted(counted), length, bool(is_count), bool(inches), finest, text)
+            found[swatch].append(TakenReading(Condition(condition), reading))
+    return found
+
+
+def _rows(
+    connection: sqlite3.Connection, table: str, key: str, columns: Sequence[str], uids: Sequence[str] | None, order: str
+) -> list[tuple[Any, ...]]:
+    select = f"SELECT {', '.join(columns)} FROM {table}"
+    if uids is None:
+        return connection.execute(f"{select} ORDER BY {order}").fetchall()
+    found: list[tuple[Any, ...]] = []
+    for start in range(0, len(uids), _MOST_MARKS):
+        some = uids[start : start + _MOST_MARKS]
+        marks = ", ".join("?" * len(some))
+        found.extend(connection.execute(f"{select} WHERE {key} IN ({marks}) ORDER BY {order}", tuple(some)))
+    return found
+
+
+def _require_there(connection: sqlite3.Connection, table: str, record: Yarn | StitchPattern | None) -> None:
+    if record and not connection.execute(f"SELECT 1 FROM {table} WHERE uid = ?", (record.uid,)).fetchone():
+        raise RefusedError(f"The {table.replace('_', ' ')} “{record.name}” is not in the logbook any more: choose it again.")
+
+
+def _require_free(connection: sqlite3.Connection, table: str, column: str, value: str, uid: str, what: str) -> None:
+    if not value.strip():
+        raise RefusedError(f"A {table.replace('_', ' ')} needs a {column}: type one and save again.")
+    row = connection.execute(f"SELECT uid FROM {table} WHERE {column} = ?", (value,)).fetchone()
+    if row is not None and row[0] != uid:
+        raise RefusedError(f"There is another {what}, “{value}”: choose another {column}.")

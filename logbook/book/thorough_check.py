@@ -1,0 +1,39 @@
+"""The slow check of a whole logbook, for the background and the command line: pages, tables, and every record read once."""
+
+import sqlite3
+from contextlib import closing
+from pathlib import Path
+
+from logbook.book.assumptions import assumptions
+from logbook.book.changes import changes_of_action
+from logbook.book.checking import check_pages, check_tables
+from logbook.book.connection import connect, transaction
+from logbook.book.schema import STEPS
+from logbook.book.search import words_of
+from logbook.book.swatches import swatches
+from logbook.book.trouble import DamagedError, as_sentences
+from logbook.book.undo import undo_state
+
+
+def check_thoroughly(path: Path, patience: float = 2.0) -> int:
+    """Checks the logbook at ``path``, which may be open here and elsewhere, over its own connection. How many swatches it holds.
+
+    Raises DamagedError, saying what is wrong.
+    """
+    with as_sentences(path), closing(connect(path, "ro", patience)) as connection, transaction(connection, writes=False):
+        check_pages(connection, path)
+        check_tables(connection, path, len(STEPS))
+        return check_records(connection)
+
+
+def check_records(connection: sqlite3.Connection) -> int:
+    """Reads every record, every kept change and the search text. How many swatches there are. Raises DamagedError."""
+    found = swatches(connection)
+    assumptions(connection)
+    undo_state(connection)
+    for (action,) in connection.execute("SELECT uid FROM action").fetchall():
+        changes_of_action(connection, action)
+    kept = dict(connection.execute("SELECT swatch, folded FROM swatch_words"))
+    if kept != words_of(connection):
+        raise DamagedError("what it searches in does not agree with its swatches")
+    return len(found)

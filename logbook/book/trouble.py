@@ -1,0 +1,78 @@
+"""What SQLite says, said as one sentence to the maker."""
+
+import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from logbook.errors import RefusedError
+
+
+class DamagedError(RefusedError):
+    """The file is a logbook whose pages or records are broken."""
+
+    def __init__(self, how: str, name: str = "The logbook") -> None:
+        super().__init__(f"{name} is damaged ({how}): leave it as it is and restore the newest backup under a new name.")
+
+
+class InUseError(RefusedError):
+    """Another window or program is writing; trying again may help."""
+
+
+_LEFT_OPEN = (
+    "{name} was left in the middle of a write, which can't be put right in this place: copy it and {name}-journal together to a "
+    "folder of your own and open it there."
+)
+_NOT_PERMITTED = "{name} may not be opened: ask for permission to its folder, or save a copy elsewhere."
+_SENTENCES: dict[int, str] = {
+    sqlite3.SQLITE_READONLY_ROLLBACK: _LEFT_OPEN,
+    sqlite3.SQLITE_IOERR_DELETE: _LEFT_OPEN,  # of the journal, which ends a write
+    sqlite3.SQLITE_READONLY: "{name} can't be written to here: save a copy in a folder of your own and go on with that.",
+    sqlite3.SQLITE_FULL: "The disk is full, so {name} could not take this: make room and save again.",
+    sqlite3.SQLITE_IOERR: "The disk did not take this for {name}: see whether it is connected and has room, then save again.",
+    sqlite3.SQLITE_CANTOPEN: "{name} can't be opened here: see whether its folder is there and may be written to.",
+    sqlite3.SQLITE_PERM: _NOT_PERMITTED,
+    sqlite3.SQLITE_AUTH: _NOT_PERMITTED,
+    sqlite3.SQLITE_CONSTRAINT: "{name} did not take this, which does not fit what it holds: open it again and try once more.",
+}
+_BUSY = {sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED, sqlite3.SQLITE_PROTOCOL}
+_DAMAGED = {sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB, sqlite3.SQLITE_FORMAT}
+
+
+@contextmanager
+def as_sentences(path: Path) -> Iterator[None]:
+    """Turns what SQLite raises over the file at ``path`` into one sentence.
+
+    Errors of our own making pass as they are, and so do those that only a mistake in this program can bring about.
+    """
+    try:
+        yield
+    except UnicodeDecodeError as error:
+        raise DamagedError("a text in it is not text any more", path.name) from error
+    except UnicodeEncodeError as error:
+        code = ord(error.object[error.start])
+        raise RefusedError(f"The text holds the character U+{code:04X}, which can't be kept: take it out.") from error
+    except sqlite3.Error as error:
+        said = _sentence(error, path)
+        if said is None:
+            raise
+        raise said from error
+
+
+@contextmanager
+def as_damage(what: str) -> Iterator[None]:
+    """Turns what goes wrong while rows become records into DamagedError: a sound file holds only what was written."""
+    try:
+        yield
+    except (ValueError, LookupError, TypeError, OverflowError) as error:
+        raise DamagedError(f"{what} can't be made out: {error}") from error
+
+
+def _sentence(error: sqlite3.Error, path: Path) -> RefusedError | None:
+    code = getattr(error, "sqlite_errorcode", 0)
+    if code & 0xFF in _BUSY:
+        return InUseError(f"{path.name} is being written by another window or program: wait a moment and try again.")
+    if code & 0xFF in _DAMAGED or (isinstance(error, sqlite3.OperationalError) and "Could not decode" in str(error)):
+        return DamagedError(str(error), path.name)
+    sentence = _SENTENCES.get(code) or _SENTENCES.get(code & 0xFF)
+    return RefusedError(sentence.format(name=path.name)) if sentence else None

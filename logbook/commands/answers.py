@@ -1,0 +1,131 @@
+"""Answers as JSON (lengths in mm) and as text."""
+
+import json
+from collections.abc import Sequence
+from typing import Any
+
+from logbook.craft.gauge import Gauge
+from logbook.craft.lengths import Units, show_length
+from logbook.craft.starting_chain import ChainOption
+from logbook.craft.washing import FinishedGauge
+from logbook.tasks.chain import ChainAnswer
+from logbook.tasks.find import FoundSwatch
+
+
+def print_json(value: Any) -> None:
+    """One JSON value on standard output."""
+    print(json.dumps(value, ensure_ascii=False, indent=2))
+
+
+def swatch_json(found: FoundSwatch) -> dict[str, Any]:
+    """A swatch with its gauges."""
+    swatch, pattern = found.swatch, found.swatch.pattern
+    return {
+        "uid": swatch.uid,
+        "tag": swatch.tag,
+        "date": swatch.date,
+        "yarn": swatch.yarn.name if swatch.yarn else "",
+        "colour": swatch.colour,
+        "hook_mm": swatch.hook_mm,
+        "stitch_pattern": pattern.name if pattern else "",
+        "multiple": pattern.multiple if pattern else None,
+        "plus": pattern.plus if pattern else None,
+        "extra_chains": pattern.extra() if pattern else None,
+        "gauges": [
+            {
+                "condition": condition.value,
+                "direction": direction.value,
+                "pitch_mm": gauge.pitch_mm,
+                "give_or_take": gauge.give_or_take,
+                "readings": gauge.readings,
+            }
+            for (condition, direction), gauge in found.gauges.items()
+        ],
+    }
+
+
+def chain_json(answer: ChainAnswer) -> dict[str, Any]:
+    """The answer of ``chain``; ``rows_options`` only for a piece worked sideways."""
+    value: dict[str, Any] = {
+        "repeat_mm": answer.repeat_mm,
+        "stitch_mm": answer.stitch_mm,
+        "gauge_give_or_take": answer.finished.give_or_take,
+        "piece_give_or_take": answer.drift.give_or_take,
+        "condition": answer.finished.condition.value,
+        "washing": answer.finished.washing.value,
+        "target_mm": answer.target_mm,
+        "options": [_option_json(option) for option in answer.options],
+    }
+    if answer.rows:
+        value["rows_options"] = [
+            {
+                "rows": row.rows,
+                "width_mm": row.length_mm,
+                "difference_mm": row.difference_mm,
+                "recommended": row.recommended,
+            }
+            for row in answer.rows
+        ]
+    value["notes"] = list(answer.notes)
+    return value
+
+
+def _option_json(option: ChainOption) -> dict[str, Any]:
+    return {
+        "repeats": int(option.repeats) if float(option.repeats).is_integer() else option.repeats,
+        "stitches": option.stitches,
+        "chain": option.chain,
+        "width_mm": option.width_mm,
+        "difference_mm": option.difference_mm,
+        "gauge_give_or_take_mm": option.gauge_give_or_take_mm,
+        "give_or_take_mm": option.give_or_take_mm,
+        "before_washing_mm": option.before_washing_mm,
+        "recommended": option.recommended,
+    }
+
+
+def swatches(count: int) -> str:
+    """``1 swatch``, ``43 swatches``."""
+    return "1 swatch" if count == 1 else f"{count} swatches"
+
+
+def problems_said(count: int) -> str:
+    """``1 problem``, ``22 problems``."""
+    return "1 problem" if count == 1 else f"{count} problems"
+
+
+def table(headings: Sequence[str], rows: Sequence[Sequence[str]], right: Sequence[int] = ()) -> str:
+    """Columns of text under their headings; those in ``right`` are aligned to the right."""
+    lines = [headings, *rows]
+    widths = [max(len(line[i]) for line in lines) for i in range(len(headings))]
+    aligned = [
+        [cell.rjust(width) if i in right else cell.ljust(width) for i, (cell, width) in enumerate(zip(line, widths, strict=True))]
+        for line in lines
+    ]
+    return "\n".join("  ".join(line).rstrip() for line in aligned)
+
+
+def give_or_take(mm: float | None, units: Units) -> str:
+    """``± 1.2 cm``, or "not known"."""
+    return "not known" if mm is None else f"± {show_length(mm, units)}"
+
+
+def per_cent(share: float | None) -> str:
+    """``2.5 %``, or "not known"."""
+    return "not known" if share is None else f"{share * 100:.1f} %"
+
+
+def gauge_sentence(finished: FinishedGauge, repeat: int) -> str:
+    """``One repeat is 38.2 mm, one stitch 6.4 mm wide, washed, laid flat (give or take 2.5 %).``"""
+    stitch = f"one stitch {finished.pitch_mm:.2f} mm wide"
+    if repeat > 1:
+        start = f"One repeat of {repeat} stitches is {finished.pitch_mm * repeat:.2f} mm, {stitch}"
+    else:
+        start = stitch.replace("stitch ", "stitch is ").capitalize()
+    known = "" if finished.give_or_take is None else f" (give or take {per_cent(finished.give_or_take)})"
+    return f"{start}, {finished.condition.words}{known}."
+
+
+def gauge_words(gauge: Gauge) -> str:
+    """``6.36 mm ± 2.5 %``."""
+    return f"{gauge.pitch_mm:.2f} mm" + ("" if gauge.give_or_take is None else f" ± {per_cent(gauge.give_or_take)}")

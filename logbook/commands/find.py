@@ -1,0 +1,97 @@
+"""``logbook find``: look up past swatches and their gauges."""
+
+import argparse
+
+from logbook.commands.answers import gauge_words, print_json, swatch_json, swatches, table
+from logbook.commands.books import book_of
+from logbook.commands.parser import Parser, Subparsers, add_common, reading_with
+from logbook.craft.conditions import Condition, Direction
+from logbook.craft.hooks import read_hook, show_hook
+from logbook.craft.numbers import read_whole
+from logbook.errors import UnreadableError
+from logbook.tasks.find import Filters, FoundSwatch, find
+
+
+def add(commands: Subparsers) -> None:
+    """Adds the command."""
+    parser = commands.add_parser("find", help="look up swatches", description=__doc__)
+    add_common(parser)
+    add_filters(parser)
+    parser.set_defaults(run=run)
+
+
+def add_filters(parser: Parser) -> None:
+    """What is looked for."""
+    parser.add_argument("words", nargs="*", metavar="WORDS", help="parts of words anywhere in the swatch")
+    parser.add_argument("--yarn", default="", metavar="NAME", help="a part of the yarn's name")
+    parser.add_argument("--stitch", default="", metavar="NAME", help="a part of the stitch pattern's name")
+    parser.add_argument("--hook", type=reading_with(read_hook), metavar="MM", help="the hook in mm")
+    parser.add_argument("--class", dest="yarn_class", type=reading_with(_yarn_class), metavar="0–7", help="yarn class")
+    parser.add_argument("--condition", type=reading_with(read_condition), metavar="CONDITION", help=", ".join(Condition))
+
+
+def filters_of(arguments: argparse.Namespace) -> Filters:
+    """The filters the options speak of."""
+    return Filters(
+        words=" ".join(arguments.words),
+        yarn=arguments.yarn,
+        stitch=arguments.stitch,
+        hook_mm=arguments.hook,
+        yarn_class=arguments.yarn_class,
+        condition=arguments.condition,
+    )
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Lists what is found."""
+    with book_of(arguments) as book:
+        found = find(book, filters_of(arguments))
+    if arguments.json:
+        print_json([swatch_json(one) for one in found])
+    else:
+        print(found_text(found))
+    return 0
+
+
+def found_text(found: list[FoundSwatch]) -> str:
+    """The swatches as a table, and how many they are."""
+    count = f"{swatches(len(found))} found."
+    if not found:
+        return count
+    headings = ("tag", "date", "yarn", "colour", "hook", "stitch pattern", "stitch", "row")
+    return table(headings, [found_row(one) for one in found]) + f"\n\n{count}"
+
+
+def found_row(found: FoundSwatch) -> tuple[str, ...]:
+    """One swatch as a row of the table."""
+    swatch = found.swatch
+    return (
+        swatch.tag,
+        swatch.date,
+        swatch.yarn.name if swatch.yarn else "",
+        swatch.colour,
+        show_hook(swatch.hook_mm) if swatch.hook_mm else "",
+        swatch.pattern.name if swatch.pattern else "",
+        _best_gauge(found, Direction.STITCHES),
+        _best_gauge(found, Direction.ROWS),
+    )
+
+
+def _best_gauge(found: FoundSwatch, direction: Direction) -> str:
+    """The gauge of the finished fabric, else as worked, said to be so."""
+    for condition in (Condition.WASHED, Condition.PINNED, Condition.WORKED):
+        gauge = found.gauges.get((condition, direction))
+        if gauge is not None:
+            return gauge_words(gauge) + ("" if condition is Condition.WASHED else f" ({condition.words.split(', ')[-1]})")
+    return "–"
+
+
+def _yarn_class(text: str) -> int:
+    return read_whole(text, "a yarn class", 0, 7)
+
+
+def read_condition(text: str) -> Condition:
+    """One of the conditions. Raises UnreadableError otherwise."""
+    if text not in list(Condition):
+        raise UnreadableError(f"“{text}” is not a condition: choose {', '.join(Condition)}.")
+    return Condition(text)

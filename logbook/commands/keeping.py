@@ -1,0 +1,63 @@
+"""``logbook check``, ``backup`` and ``restore``: keeping years of measurements safe."""
+
+import argparse
+from pathlib import Path
+
+from logbook.commands.answers import print_json, problems_said, swatches
+from logbook.commands.books import book_of, path_of
+from logbook.commands.parser import Subparsers, UsageError, add_common
+from logbook.errors import RefusedError
+from logbook.tasks.keeping import back_up, check, restore
+
+
+def add(commands: Subparsers) -> None:
+    """Adds the commands."""
+    checking = commands.add_parser("check", help="see whether a logbook is sound")
+    add_common(checking)
+    checking.add_argument("--deep", action="store_true", help="also read every record, reading and backup")
+    checking.set_defaults(run=_check)
+    backing = commands.add_parser("backup", help="make a backup now")
+    add_common(backing)
+    backing.set_defaults(run=_back_up)
+    restoring = commands.add_parser("restore", help="restore a backup under a new name")
+    add_common(restoring, book=False)
+    restoring.add_argument("backup", type=Path, metavar="BACKUP")
+    restoring.add_argument("--to", type=Path, required=True, metavar="NEW", help="the new logbook file to write")
+    restoring.set_defaults(run=_restore)
+
+
+def _check(arguments: argparse.Namespace) -> int:
+    result = check(path_of(arguments), deep=arguments.deep)
+    several = len(result.problems) > 1
+    if arguments.json:
+        print_json({"ok": result.ok, "swatches": result.swatches, "problems": list(result.problems)})
+    elif result.ok:
+        print(f"{path_of(arguments).name} is sound: {swatches(result.swatches or 0)}.")
+    elif several:
+        print("\n".join(result.problems))
+    if not result.ok:
+        name = path_of(arguments).name
+        raise RefusedError(f"{name} has {problems_said(len(result.problems))}." if several else result.problems[0])
+    return 0
+
+
+def _back_up(arguments: argparse.Namespace) -> int:
+    with book_of(arguments) as book:
+        target = back_up(book)
+    _say(arguments, target, f"Backed up to {target}.")
+    return 0
+
+
+def _restore(arguments: argparse.Namespace) -> int:
+    if arguments.book is not None:
+        raise UsageError("restore takes no --book: say the backup, and with --to the new logbook")
+    target = restore(arguments.backup, arguments.to)
+    _say(arguments, target, f"Restored to {target}.")
+    return 0
+
+
+def _say(arguments: argparse.Namespace, target: Path, sentence: str) -> None:
+    if arguments.json:
+        print_json({"target": str(target)})
+    else:
+        print(sentence)

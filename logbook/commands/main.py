@@ -1,0 +1,80 @@
+"""The command ``logbook``: without a command the window, else one of the commands.
+
+Exit: 0 done, 1 refused or failed by the logbook, the sheet or the arithmetic, 2 wrong from the arguments alone.
+"""
+
+import argparse
+import io
+import os
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+
+from logbook import __version__
+from logbook.commands import chain, compare, find, hooks, keeping, nearest, sheets
+from logbook.commands.parser import Parser, UsageError, joined_minus_values
+from logbook.errors import LogbookError
+from logbook.tasks.error_log import error_log, write_down
+
+COMMANDS = (chain, find, nearest, compare, hooks, sheets, keeping)
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Runs one command line and returns its exit code. Answers go to standard output, errors as one line to standard error."""
+    try:
+        code = _run(sys.argv[1:] if arguments is None else arguments)
+        sys.stdout.flush()
+        return code
+    except OSError as error:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())  # else leaving Python would try once more, and complain
+        # Whoever reads the answer may have had enough of it, as “head” does.
+        gone = isinstance(error, BrokenPipeError)
+        return 1 if gone else _fail(f"The answer could not be written out ({error.strerror}).", 1)
+
+
+def _run(arguments: Sequence[str]) -> int:
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            # A pipe on Windows would not take “−” or “¼”; a file's name may hold bytes that are no text.
+            stream.reconfigure(encoding="utf-8", errors="backslashreplace")
+    try:
+        parsed = build_parser().parse_words_anywhere(joined_minus_values(arguments))
+        if parsed.sample and parsed.run is not _window:
+            raise UsageError("--sample is for the window and goes with no command")
+        return int(parsed.run(parsed))
+    except UsageError as error:
+        return _fail(error, 2)
+    except LogbookError as error:
+        return _fail(error, 1)
+    except BrokenPipeError:
+        raise
+    except KeyboardInterrupt:
+        return _fail("Stopped; what was not finished was not written.", 1)
+    except Exception as error:  # the outermost edge: said in a line and logged whole, never swallowed
+        return _fail(f"Something went wrong that the program did not expect. {write_down(error, error_log())}", 1)
+
+
+def build_parser() -> Parser:
+    """The parser of the whole command line."""
+    parser = Parser(prog="logbook", description="The swatch and gauge logbook. Without a command it opens its window.")
+    parser.add_argument("--version", action="version", version=f"logbook {__version__}")
+    parser.add_argument("--book", type=Path, metavar="FILE", help="the logbook to use (else the usual one)")
+    parser.add_argument("--sample", action="store_true", help="open the window on a fresh copy of the sample")
+    parser.set_defaults(run=_window)
+    commands = parser.add_subparsers(metavar="COMMAND", parser_class=Parser)
+    for module in COMMANDS:
+        module.add(commands)
+    return parser
+
+
+def _window(arguments: argparse.Namespace) -> int:
+    if arguments.sample and arguments.book is not None:
+        raise UsageError("--sample opens a fresh copy of the sample, --book a logbook: leave one of them out")
+    from logbook.window.main import run  # only here: the commands need neither tkinter nor a screen
+
+    return run(arguments.book, sample=arguments.sample)
+
+
+def _fail(error: object, code: int) -> int:
+    print(f"logbook: {' '.join(str(error).split())}", file=sys.stderr)
+    return code

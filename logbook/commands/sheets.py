@@ -1,0 +1,77 @@
+"""``logbook import`` and ``export``: sheets in and out."""
+
+import argparse
+from pathlib import Path
+from typing import Any
+
+from logbook.commands.answers import print_json, problems_said, swatches
+from logbook.commands.books import book_of, path_of
+from logbook.commands.parser import Subparsers, add_common, reading_with
+from logbook.errors import RefusedError, UnreadableError
+from logbook.tasks.exporting import export
+from logbook.tasks.importing import ImportPlan, ImportResult, import_into, import_into_new
+
+
+def add(commands: Subparsers) -> None:
+    """Adds the commands."""
+    importing = commands.add_parser("import", help="take in a sheet of swatches (.xlsx or .csv)")
+    add_common(importing)
+    importing.add_argument("sheet", type=Path, metavar="SHEET")
+    importing.add_argument("--new", action="store_true", help="make the logbook first; it must not be there yet")
+    importing.add_argument("--good-rows-only", action="store_true", help="take in the good rows though others have problems")
+    importing.set_defaults(run=_import)
+    exporting = commands.add_parser("export", help="write all swatches to a sheet (.xlsx or .csv)")
+    add_common(exporting)
+    exporting.add_argument("target", type=reading_with(_target), metavar="TARGET")
+    exporting.set_defaults(run=_export)
+
+
+def _import(arguments: argparse.Namespace) -> int:
+    if arguments.new:
+        plan, result = import_into_new(path_of(arguments), arguments.sheet, good_rows_only=arguments.good_rows_only)
+    else:
+        with book_of(arguments) as book:
+            plan, result = import_into(book, arguments.sheet, good_rows_only=arguments.good_rows_only)
+    if arguments.json:
+        print_json(_import_json(plan, result))
+    else:
+        _print_import(plan, result)
+    if result is None:
+        raise RefusedError(
+            f"{problems_said(len(plan.problems))} in {plan.name}, so nothing of it was taken in: mend that, or take the rest "
+            "with --good-rows-only."
+        )
+    return 0
+
+
+def _import_json(plan: ImportPlan, result: ImportResult | None) -> dict[str, Any]:
+    return {
+        "added": result.added if result else 0,
+        "changed": result.changed if result else 0,
+        "problems": [{"row": p.row, "column": p.column, "expected": p.expected} for p in plan.problems],
+    }
+
+
+def _print_import(plan: ImportPlan, result: ImportResult | None) -> None:
+    for problem in plan.problems:
+        column = f", {problem.column}" if problem.column else ""
+        print(f"Row {problem.row}{column}: {' '.join(problem.says.split())}")
+    if result is not None:
+        print(f"{swatches(result.added)} added, {result.changed} changed.")
+
+
+def _export(arguments: argparse.Namespace) -> int:
+    with book_of(arguments) as book:
+        result = export(book, arguments.target)
+    if arguments.json:
+        print_json({"rows": result.rows, "target": str(result.target)})
+    else:
+        print(f"{swatches(result.rows)} written to {result.target}.")
+    return 0
+
+
+def _target(text: str) -> Path:
+    path = Path(text)
+    if path.suffix.casefold() not in (".xlsx", ".csv"):
+        raise UnreadableError(f"“{text}” must end in .xlsx or .csv: name it so.")
+    return path

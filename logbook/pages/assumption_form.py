@@ -1,0 +1,72 @@
+"""The assumptions as a form: per cent where the arithmetic has shares, cm where it has mm."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from typing import Any
+
+from logbook.craft.assumptions import Assumptions
+from logbook.craft.fields import exact
+from logbook.craft.numbers import read_positive, read_whole
+from logbook.errors import UnreadableError
+from logbook.pages.session import Session
+from logbook.tasks.browsing import assumptions_of, save_assumptions
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One assumption: its name in the craft, label with the letter of its key, unit, and text."""
+
+    name: str
+    label: str
+    unit: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class _Kind:
+    label: str
+    unit: str
+    scale: float
+    read: Callable[[str], float]
+
+
+def _number(what: str, most: float) -> Callable[[str], float]:
+    return lambda text: read_positive(text, what, most)
+
+
+_KINDS = {
+    "tape_mm": _Kind("A &tape in cm is read to", "mm", 1, _number("a length in mm", 50)),
+    "tape_inch_mm": _Kind("A tape in &inches is read to", "in", 25.4, _number("a length in inches", 2)),
+    "count_step": _Kind("A &count is read to", "of a unit", 1, _number("a part of a unit", 1)),
+    "variation": _Kind("A &fabric varies from place to place by", "%", 0.01, _number("a share in per cent", 30)),
+    "drift": _Kind("A &whole piece strays from its swatch by", "%", 0.01, _number("a share in per cent", 30)),
+    "reserve": _Kind("Yarn kept in &reserve", "%", 0.01, _number("a share in per cent", 200)),
+    "most_edge_stitches": _Kind("&Edge stitches at each side, at most", "", 1, lambda text: read_whole(text, "a count", 0, 20)),
+}
+
+
+class AssumptionForm:
+    """The assumptions of one logbook, as texts."""
+
+    def __init__(self, session: Session) -> None:
+        self._session = session
+        kept = assumptions_of(session.book)
+        self.lines = tuple(
+            Line(name, kind.label, kind.unit, exact(round(getattr(kept, name) / kind.scale, 6))) for name, kind in _KINDS.items()
+        )
+
+    def errors(self, texts: Mapping[str, str]) -> dict[str, str]:
+        """A sentence for each text that can't be read."""
+        found = {}
+        for name, kind in _KINDS.items():
+            try:
+                kind.read(texts[name])
+            except UnreadableError as error:
+                found[name] = str(error)
+        return found
+
+    def save(self, texts: Mapping[str, str]) -> None:
+        """Keeps them. Raises LogbookError if that can't be."""
+        values: dict[str, Any] = {name: kind.read(texts[name]) * kind.scale for name, kind in _KINDS.items()}
+        wanted = replace(Assumptions(), **values)
+        self._session.write(lambda: save_assumptions(self._session.book, wanted))

@@ -1,0 +1,137 @@
+"""The user's own settings: how the program looks to them, never what a number is. Kept in a small file of their own."""
+
+import json
+import os
+import sys
+from collections.abc import Callable
+from dataclasses import asdict, dataclass, replace
+from pathlib import Path
+from typing import Any
+
+PROGRAM = "swatch-gauge-logbook"
+RECENT_KEPT = 8
+LARGEST_FILE = 1_000_000
+"""Bytes; ours has some hundreds."""
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where a window is, in pixels; the size is that of the window while it is not zoomed."""
+
+    width: int
+    height: int
+    x: int
+    y: int
+    zoomed: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Settings:
+    """``units`` cm or in, ``terms`` us or uk, ``palette`` light, dark or system, ``text_size`` 100 to 200 per cent.
+
+    ``opened`` names the folded sections that stand open, ``recent`` the logbooks opened last, the latest first.
+    """
+
+    units: str = "cm"
+    terms: str = "us"
+    palette: str = "system"
+    text_size: int = 100
+    place: Place | None = None
+    opened: tuple[str, ...] = ()
+    recent: tuple[str, ...] = ()
+
+    def with_recent(self, path: str) -> "Settings":
+        """``path`` comes first, and is there once."""
+        return replace(self, recent=(path, *(p for p in self.recent if p != path))[:RECENT_KEPT])
+
+    def with_opened(self, section: str, is_open: bool) -> "Settings":
+        others = tuple(name for name in self.opened if name != section)
+        return replace(self, opened=(*others, section) if is_open else others)
+
+
+def settings_folder() -> Path:
+    """The user's folder for settings as the platform has it, or ``LOGBOOK_HOME`` if that is set."""
+    return _folder("XDG_CONFIG_HOME", ".config")
+
+
+def data_folder() -> Path:
+    """The user's folder for backups and the error log, or ``LOGBOOK_HOME``; it may not exist yet."""
+    return _folder("XDG_DATA_HOME", ".local/share")
+
+
+def _folder(xdg: str, usual: str) -> Path:
+    if home := os.environ.get("LOGBOOK_HOME"):
+        return Path(home)
+    if sys.platform == "win32":
+        return Path(os.environ.get("APPDATA") or Path.home() / "AppData" / "Roaming") / PROGRAM
+    if sys.platform == "darwin":
+        return Path.home() / "Library" / "Application Support" / PROGRAM
+    named = Path(os.environ.get(xdg, ""))
+    return (named if named.is_absolute() else Path.home() / usual) / PROGRAM
+
+
+def load_settings() -> tuple[Settings, str | None]:
+    """The settings, each value by itself replaced by the usual one if it is unreadable, and a sentence if any was."""
+    path = settings_folder() / "settings.json"
+    try:
+        with path.open("rb") as file:
+            found = json.loads(file.read(LARGEST_FILE))
+    except FileNotFoundError:
+        return Settings(), None
+    except (OSError, ValueError, RecursionError):
+        return Settings(), f"Your settings in {path} could not be read; the usual ones are used."
+    if not isinstance(found, dict):
+        return Settings(), f"Your settings in {path} could not be read; the usual ones are used."
+    good = {name: READERS[name](value) for name, value in found.items() if name in READERS}
+    bad = sorted(name for name, value in good.items() if value is None and found[name] is not None)
+    note = f"In your settings in {path} the usual value is used for: {', '.join(bad)}." if bad else None
+    return Settings(**{name: value for name, value in good.items() if value is not None}), note
+
+
+def save_settings(settings: Settings) -> None:
+    """Writes all or nothing; raises OSError if the folder cannot be written to."""
+    folder = settings_folder()
+    folder.mkdir(parents=True, exist_ok=True)
+    new = folder / f"settings.{os.getpid()}.new"
+    try:
+        with new.open("w", encoding="utf-8") as file:
+            json.dump(asdict(settings), file, indent=1)
+            file.flush()
+            os.fsync(file.fileno())
+        os.replace(new, folder / "settings.json")
+    finally:
+        new.unlink(missing_ok=True)
+
+
+def _one_of(*words: str) -> Callable[[Any], str | None]:
+    return lambda value: value if isinstance(value, str) and value in words else None
+
+
+def _whole(value: Any, least: int, most: int) -> int | None:
+    return value if type(value) is int and least <= value <= most else None
+
+
+def _texts(value: Any) -> tuple[str, ...] | None:
+    return tuple(value) if isinstance(value, list) and all(isinstance(v, str) for v in value) else None
+
+
+def _place(value: Any) -> Place | None:
+    if not isinstance(value, dict) or set(value) != {"width", "height", "x", "y", "zoomed"}:
+        return None
+    sizes = [_whole(value[name], -100_000, 100_000) for name in ("width", "height", "x", "y")]
+    width, height, x, y = sizes
+    if width is None or height is None or x is None or y is None or type(value["zoomed"]) is not bool:
+        return None
+    return Place(width, height, x, y, value["zoomed"])
+
+
+READERS: dict[str, Callable[[Any], Any]] = {
+    "units": _one_of("cm", "in"),
+    "terms": _one_of("us", "uk"),
+    "palette": _one_of("light", "dark", "system"),
+    "text_size": lambda value: _whole(value, 100, 200),
+    "place": _place,
+    "opened": _texts,
+    "recent": _texts,
+}
+"""For each setting: the value read, or None if it is not one."""

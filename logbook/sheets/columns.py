@@ -1,0 +1,85 @@
+"""The columns of the log in a sheet: their order, widths and units, and how a swatch becomes a row of cells and back."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from logbook.craft.fields import FIELDS, Field, Kind, Owner, exact
+from logbook.craft.swatch import Swatch
+from logbook.craft.swatch_fields import value_of
+from logbook.errors import UnreadableError
+from logbook.sheets.limits import RawCell, Unusable
+
+Cell = str | int | float | None
+"""What is written into one cell: text, a number, or nothing."""
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """A column of the log: its field, its width in characters of a sheet, and the unit its numbers are in ("" if none)."""
+
+    field: Field
+    width: int
+    unit: str
+
+    @property
+    def name(self) -> str:
+        """The heading."""
+        return self.field.name
+
+    @property
+    def is_number(self) -> bool:
+        """Whether its cells are number cells."""
+        return self.field.kind is Kind.NUMBER
+
+    @property
+    def wraps(self) -> bool:
+        """Whether its text may run over several lines."""
+        return self.field.owner is Owner.READINGS or self.name == "notes"
+
+
+_WIDTHS = {
+    "uid": 12, "tag": 12, "date": 11, "yarn": 24, "fibre": 20, "colour": 14, "hook note": 18, "stitch pattern": 24,
+    "worked by": 14, "way of washing": 22, "notes": 48,
+}  # fmt: skip
+_UNITS = {"grams": "g", "metres": "m", "mm": "mm", "cm": "cm"}
+
+
+def _column(field: Field) -> Column:
+    usual = 26 if field.owner is Owner.READINGS else 10
+    return Column(field, _WIDTHS.get(field.name, usual), _UNITS.get(field.name.split()[-1], ""))
+
+
+COLUMNS: tuple[Column, ...] = tuple(_column(field) for field in FIELDS)
+
+
+def cells_of(swatch: Swatch) -> tuple[Cell, ...]:
+    """One cell for each of ``COLUMNS``: text for text, numbers for numbers (a clip in cm), None where a number is not known."""
+    return tuple(_cell(swatch, field) for field in FIELDS)
+
+
+def _cell(swatch: Swatch, field: Field) -> Cell:
+    value = value_of(swatch, field)
+    if field.kind is Kind.TEXT:
+        return field.shown(value)
+    if value is None:
+        return None
+    number: int | float = value / 10 if field.in_cm else value
+    return number
+
+
+def cell_text(cell: Cell) -> str:
+    """A cell as text: numbers exact, with the shortest decimals; nothing is ""."""
+    if cell is None or isinstance(cell, str):
+        return cell or ""
+    return exact(cell)
+
+
+def typed_text(field: Field, cell: RawCell) -> str:
+    """What a person would have typed for ``cell``: dates in ISO, numbers exact. Raises UnreadableError if it can't be used."""
+    if isinstance(cell, Unusable):
+        raise UnreadableError(f"The cell holds {cell.why}: type {field.expected}.")
+    if isinstance(cell, date):
+        if field.name != "date":
+            raise UnreadableError(f"The cell holds the date {cell.isoformat()}: type {field.expected}.")
+        return cell.isoformat()
+    return cell_text(cell)

@@ -1,0 +1,107 @@
+"""The log as CSV: UTF-8 with a byte order mark, commas, CRLF, every cell quoted.
+
+A text that a spreadsheet would take for a formula (after any apostrophes it begins with one of = + - @, a tab or a carriage
+return) gets one apostrophe in front; reading takes that one off again.
+"""
+
+import codecs
+import csv
+import io
+import re
+from collections.abc import Sequence
+from typing import BinaryIO
+
+from logbook.craft.fields import clean_text
+from logbook.craft.swatch import Swatch
+from logbook.errors import RefusedError, UnreadableError
+from logbook.sheets.columns import COLUMNS, Cell, cell_text, cells_of
+from logbook.sheets.limits import RawSheet, RowCollector
+from logbook.sheets.progress import Progress, counted
+
+_LIKE_A_FORMULA = re.compile(r"'*[=+\-@\t\r]")
+_GUARDED = re.compile(r"'+[=+\-@\t\r]")
+_DELIMITERS = ",;\t|"
+_KNOWN = {column.name for column in COLUMNS}
+
+
+def guarded(text: str) -> str:
+    """``text`` with the apostrophe that keeps a spreadsheet from working it out."""
+    return "'" + text if _LIKE_A_FORMULA.match(text) else text
+
+
+def unguarded(text: str) -> str:
+    """``text`` without that apostrophe."""
+    return text[1:] if _GUARDED.match(text) else text
+
+
+def write_csv(stream: BinaryIO, swatches: Sequence[Swatch], progress: Progress | None = None) -> None:
+    """Writes the heading and one row a swatch. Raises RefusedError for text that can't be kept, naming swatch and column."""
+    text = io.TextIOWrapper(stream, encoding="utf-8-sig", newline="", write_through=True)
+    try:
+        writer = csv.writer(text, quoting=csv.QUOTE_ALL, lineterminator="\r\n")
+        writer.writerow([column.name for column in COLUMNS])
+        for swatch in counted(swatches, progress):
+            writer.writerow([_shown(cell, swatch, place) for place, cell in enumerate(cells_of(swatch))])
+        text.flush()
+    finally:
+        text.detach()
+
+
+def _shown(cell: Cell, swatch: Swatch, place: int) -> str:
+    if not isinstance(cell, str):
+        return cell_text(cell)
+    try:
+        return guarded(clean_text(cell))
+    except UnreadableError as error:
+        raise RefusedError(f"Swatch “{swatch.tag}”, {COLUMNS[place].name}: {error}") from error
+
+
+def count_csv_rows(stream: BinaryIO) -> int:
+    """How many rows lie beneath the heading of a CSV written here."""
+    text = io.TextIOWrapper(stream, encoding="utf-8-sig", newline="")
+    try:
+        return sum(1 for _ in csv.reader(text, strict=True)) - 1
+    finally:
+        text.detach()
+
+
+def read_csv(content: bytes, name: str) -> RawSheet:
+    """The rows of a CSV file, its delimiter found from the heading line.
+
+    Read are UTF-8, with or without a byte order mark, and UTF-16 with one. Raises RefusedError otherwise and past a limit.
+    """
+    encoding = _encoding(content, name)
+    delimiter = _delimiter(content, encoding)
+    collector = RowCollector()
+    text = io.TextIOWrapper(io.BytesIO(content), encoding=encoding, newline="")
+    number = 0
+    try:
+        for number, row in enumerate(csv.reader(text, delimiter=delimiter, strict=True), start=1):
+            collector.add(number, [unguarded(cell).replace("\r\n", "\n").replace("\r", "\n") for cell in row])
+    except csv.Error as error:
+        raise RefusedError(f"“{name}” can't be read beyond row {number}: {error}. Save it as “CSV UTF-8” again.") from error
+    return RawSheet(name, tuple(collector.rows))
+
+
+def _encoding(content: bytes, name: str) -> str:
+    wide = content.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE))
+    encoding = "utf-16" if wide else "utf-8-sig"
+    advice = "open it in a spreadsheet and save it as “CSV UTF-8”"
+    try:
+        nought = "\0" in content.decode(encoding)
+    except UnicodeDecodeError as error:
+        raise RefusedError(f"“{name}” is not written in UTF-8, so its accents can't be told: {advice}.") from error
+    if nought:
+        raise RefusedError(f"“{name}” is no text that can be read as CSV: {advice}.")
+    return encoding
+
+
+def _delimiter(content: bytes, encoding: str) -> str:
+    """The delimiter under which the heading shows most known columns; then most columns; then the comma."""
+    start = io.TextIOWrapper(io.BytesIO(content), encoding=encoding, newline="").read(20_000)
+
+    def merit(delimiter: str) -> tuple[int, int]:
+        heading = next(csv.reader(io.StringIO(start, newline=""), delimiter=delimiter), [])
+        return len(_KNOWN.intersection(cell.strip().casefold() for cell in heading)), len(heading)
+
+    return max(_DELIMITERS, key=merit)

@@ -1,0 +1,92 @@
+"""What a page lists: short lines of swatches and stitch patterns, and whole records by uid."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from logbook.book import swatches as stored
+from logbook.book.assumptions import assumptions as kept_assumptions
+from logbook.book.assumptions import put_assumptions
+from logbook.book.logbook import Logbook
+from logbook.book.search import Filters, folded, matching
+from logbook.craft.assumptions import Assumptions
+from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.swatch import Swatch
+
+
+@dataclass(frozen=True, slots=True)
+class SwatchLine:
+    """A swatch as a line of a list."""
+
+    uid: str
+    tag: str
+    date: str
+    yarn: str
+    stitch: str
+    hook_mm: float | None
+    colour: str
+
+
+def swatch_lines(book: Logbook) -> list[SwatchLine]:
+    """All swatches, newest first."""
+    with book.reading() as connection:
+        return [SwatchLine(*row) for row in stored.lines(connection)]
+
+
+def matching_swatches(book: Logbook, filters: Filters) -> list[str]:
+    """The uids of the swatches that match, newest first."""
+    with book.reading() as connection:
+        return matching(connection, filters)
+
+
+def swatch_in_hand(book: Logbook, uid: str) -> Swatch | None:
+    """One swatch whole; None if it is not there any more."""
+    with book.reading() as connection:
+        return next(iter(stored.swatches(connection, [uid])), None)
+
+
+def swatches_of_same_yarn(book: Logbook, swatch: Swatch) -> list[Swatch]:
+    """All swatches of its yarn, itself included; none if it has no yarn in the logbook."""
+    if swatch.yarn is None or not swatch.yarn.uid:
+        return []
+    with book.reading() as connection:
+        return stored.swatches(connection, stored.swatches_of_yarn(connection, swatch.yarn.uid))
+
+
+def assumptions_of(book: Logbook) -> Assumptions:
+    """The assumptions in force in the logbook."""
+    with book.reading() as connection:
+        return kept_assumptions(connection)
+
+
+def save_assumptions(book: Logbook, wanted: Assumptions) -> None:
+    """Keeps the assumptions; undo brings the former ones back."""
+    with book.writing("change what is assumed") as writing:
+        put_assumptions(writing, wanted)
+
+
+def pattern_list(book: Logbook) -> list[StitchPattern]:
+    """All stitch patterns in the order of their names."""
+    with book.reading() as connection:
+        return list(stored.stitch_patterns(connection).values())
+
+
+def swatches_of_pattern(book: Logbook, uid: str) -> list[SwatchLine]:
+    """The swatches worked in a stitch pattern."""
+    with book.reading() as connection:
+        return [SwatchLine(*row) for row in stored.lines(connection, pattern=uid)]
+
+
+def pattern_uses(book: Logbook) -> dict[str, int]:
+    """How many swatches use each stitch pattern, by its uid; patterns that none uses are not there."""
+    with book.reading() as connection:
+        return stored.pattern_uses(connection)
+
+
+def matching_patterns(patterns: Iterable[StitchPattern], words: str) -> list[str]:
+    """The uids of the stitch patterns in whose name, rows or notes every one of the words is found, or a part of a word."""
+    wanted = folded(words).split()
+    return [
+        pattern.uid
+        for pattern in patterns
+        if all(word in folded(f"{pattern.name}\n{pattern.rows_text}\n{pattern.notes}") for word in wanted)
+    ]

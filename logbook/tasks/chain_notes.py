@@ -1,0 +1,101 @@
+"""What is to be said beside a starting chain: where its washing comes from, what is uncertain, what was left out."""
+
+from collections.abc import Iterator, Sequence
+
+from logbook.craft.drift import Drift
+from logbook.craft.starting_chain import ChainOption, ChainRule, Choose
+from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.swatch import Swatch
+from logbook.craft.washing import FinishedGauge, Washing
+
+
+def notes_on(
+    swatch: Swatch,
+    pattern: StitchPattern,
+    finished: FinishedGauge,
+    row_gauge: FinishedGauge | None,
+    drift: Drift,
+    rule: ChainRule,
+    target_mm: float,
+    options: Sequence[ChainOption],
+) -> Iterator[str]:
+    """The sentences, the weightiest first."""
+    yield from washing_notes(finished, "narrower", "wider")
+    if row_gauge is not None:
+        yield from washing_notes(row_gauge, "shorter", "longer")
+    yield from _option_notes(rule, target_mm, options)
+    yield from _rule_notes(swatch, pattern, rule)
+    yield drift_note(drift)
+
+
+def washing_notes(finished: FinishedGauge, less: str, more: str) -> Iterator[str]:
+    """Whether the washing was measured, borrowed or is unknown, and whether a count is too coarse."""
+    if finished.washing is Washing.UNKNOWN:
+        yield (
+            "Washing is unknown: no swatch of this yarn was measured before and after, so these are sizes before washing "
+            "and no give or take can be said. Wash the swatch and measure it again."
+        )
+    if finished.washing is Washing.BORROWED:
+        count = len(finished.lenders)
+        change = finished.change or 0.0
+        yield (
+            f"Washing taken from {count} {'swatch' if count == 1 else 'swatches'} of this yarn ({', '.join(finished.lenders)}): "
+            f"{percent(abs(change))} {less if change < 0 else more}."
+        )
+    if finished.gauge.too_coarse:
+        yield (
+            "A count this coarse states no give or take: measure how far some whole repeats reach, "
+            "for example “4 repeats = 15.1 cm”."
+        )
+
+
+def percent(share: float) -> str:
+    """A share to a tenth of a per cent below 10 %, whole above: ``2.5 %``, ``13 %``."""
+    value = share * 100
+    return f"{value:.0f} %" if abs(value) >= 9.95 else f"{value:.1f} %".replace(".0 %", " %")
+
+
+def drift_note(drift: Drift) -> str:
+    """Where the whole piece's own part of the give or take comes from."""
+    if drift.pieces == 0:
+        return (
+            f"A whole piece strays from its swatch by up to {percent(drift.give_or_take)} beside that: an assumption, "
+            "until made pieces teach better."
+        )
+    pieces = "1 made piece" if drift.pieces == 1 else f"{drift.pieces} made pieces"
+    return f"A whole piece strays from its swatch by up to {percent(drift.give_or_take)} beside that: learnt from {pieces}."
+
+
+def _option_notes(rule: ChainRule, target_mm: float, options: Sequence[ChainOption]) -> Iterator[str]:
+    best = next(option for option in options if option.recommended)
+    if rule.choose is Choose.AT_LEAST and best.width_mm < target_mm - 1e-6:
+        yield "No option is as wide as asked."
+    if rule.choose is Choose.AT_MOST and best.width_mm > target_mm + 1e-6:
+        yield "Even the least number of repeats is wider than asked."
+    elif options[0].width_mm > target_mm and best is options[0]:
+        yield "Even one repeat is wider than asked: another stitch pattern, or plain stitches, would come nearer."
+    give = best.gauge_give_or_take_mm
+    if rule.multiple == 1 and give is not None and len(options) > 1:
+        apart = options[1].width_mm - options[0].width_mm
+        if apart < give:
+            step = "a stitch" if options[1].stitches - options[0].stitches == 1 else "two stitches"
+            yield f"Options {step} apart lie within the give or take: the swatch can't tell them apart."
+
+
+def _rule_notes(swatch: Swatch, pattern: StitchPattern, rule: ChainRule) -> Iterator[str]:
+    if rule.in_round:
+        if rule.plus:
+            yield f"In the round the flat plus of {rule.plus} is not used."
+        if not rule.joined_after_row_1:
+            yield "The chain is joined into a ring first, so it has as many chains as base stitches."
+        if swatch.worked == "flat":
+            yield "The swatch was worked flat: in the round the same hands often work to another gauge. Try one in the round."
+    elif swatch.worked == "round":
+        yield "The swatch was worked in the round: worked flat the same hands often work to another gauge."
+    if rule.foundation_stitches:
+        yield "Foundation stitches make chain and row one at once: one for each base stitch, no extra chains."
+    elif rule.chains_beside == 0 and pattern.extra() is None and not rule.in_round:
+        yield (
+            "No extra chains are said for this stitch pattern, so none are added: give those that lift the first stitch "
+            "(for single crochet 1, half double 2, double 2 or 3)."
+        )

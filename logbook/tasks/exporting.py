@@ -1,0 +1,51 @@
+"""Handing the whole log on as a workbook or a CSV file."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+from typing import BinaryIO
+
+from logbook.book import swatches as stored
+from logbook.book.logbook import Logbook
+from logbook.errors import RefusedError
+from logbook.sheets.atomic import write_whole
+from logbook.sheets.csv_file import count_csv_rows, write_csv
+from logbook.sheets.workbook import count_workbook_rows, write_workbook
+
+SUFFIXES = (".xlsx", ".csv")
+
+
+@dataclass(frozen=True, slots=True)
+class ExportResult:
+    """How many swatches were written, and where."""
+
+    rows: int
+    target: Path
+
+
+def export(book: Logbook, target: Path, progress: Callable[[int, int], None] | None = None) -> ExportResult:
+    """Writes every swatch to ``target``, a workbook or CSV by its suffix; the target is the old file or the whole new one.
+
+    ``progress`` gets (done, total) and may raise to cancel. Raises RefusedError, in one sentence.
+    """
+    suffix = target.suffix.casefold()
+    if suffix not in SUFFIXES:
+        raise RefusedError(f"“{target.name}” names no kind of sheet: let it end in .xlsx or .csv.")
+    with book.reading() as connection:
+        swatches = stored.swatches(connection)
+
+    def write(stream: BinaryIO) -> None:
+        if suffix == ".csv":
+            write_csv(stream, swatches, progress)
+        else:
+            write_workbook(stream, swatches, f"Swatches of {book.path.stem}", date.today().isoformat(), progress)
+
+    def verify(part: Path) -> None:
+        with part.open("rb") as stream:
+            found = count_csv_rows(stream) if suffix == ".csv" else count_workbook_rows(stream)
+        if found != len(swatches):
+            raise RefusedError(f"{target.name} did not reach the disk whole: try again, or choose another folder.")
+
+    write_whole(target, write, verify, never=(book.path,))
+    return ExportResult(len(swatches), target)

@@ -1,0 +1,141 @@
+"""Keeping the logbook safe: open, check, back up, restore, copy."""
+
+import os
+from collections.abc import Iterator
+from contextlib import closing
+from dataclasses import dataclass
+from pathlib import Path
+
+from logbook.book import backups
+from logbook.book.backups import Backup
+from logbook.book.checking import check_pages, check_tables
+from logbook.book.connection import connect
+from logbook.book.logbook import Logbook, new_logbook, open_logbook
+from logbook.book.opening import look
+from logbook.book.swatches import swatches
+from logbook.book.thorough_check import check_thoroughly
+from logbook.book.trouble import DamagedError, InUseError, as_sentences
+from logbook.craft.readings import read_readings
+from logbook.errors import LogbookError, RefusedError
+from logbook.settings import data_folder
+
+__all__ = ["Backup", "DamagedError", "InUseError", "Logbook"]
+
+SUFFIX = backups.SUFFIX
+
+
+@dataclass(frozen=True, slots=True)
+class CheckResult:
+    """Whether all is well, how many swatches there are (None: can't be counted), and a sentence for each problem."""
+
+    ok: bool
+    swatches: int | None
+    problems: tuple[str, ...]
+
+
+def backup_folder() -> Path:
+    """Where the backups of all logbooks are kept."""
+    return data_folder() / "backups"
+
+
+def usual_logbook() -> Path:
+    """The logbook used where none is chosen."""
+    return data_folder() / f"swatches{SUFFIX}"
+
+
+def open_book(path: Path, *, quick: bool = False) -> Logbook:
+    """Opens a logbook with backups kept in the user's data folder; ``quick`` leaves the slow half of the check for later."""
+    return open_logbook(path, backup_folder(), quick=quick)
+
+
+def new_book(path: Path, *, keep_backups: bool = True) -> Logbook:
+    """Makes a new, empty logbook; the usual one's folder is made with it."""
+    if path == usual_logbook():
+        path.parent.mkdir(parents=True, exist_ok=True)
+    return new_logbook(path, backup_folder() if keep_backups else None)
+
+
+def check(path: Path, *, deep: bool = False) -> CheckResult:
+    """Opens and checks a logbook; ``deep``: also every record, reading's text and backup. Damage is a result, not an error."""
+    try:
+        with open_book(path) as book:
+            return check_book(book, deep=deep)
+    except RefusedError as error:
+        return CheckResult(False, None, (str(error),))
+
+
+def check_book(book: Logbook, *, deep: bool = False) -> CheckResult:
+    """Checks a logbook that is open."""
+    problems: list[str] = []
+    count: int | None = None
+    try:
+        count = check_thoroughly(book.path)
+        if deep:
+            problems.extend(_reading_problems(book))
+            problems.extend(_backup_problems(backup_folder() / book.uid))
+    except RefusedError as error:
+        problems.append(str(error))
+    return CheckResult(not problems, count, tuple(problems))
+
+
+def back_up(book: Logbook) -> Path:
+    """Makes a backup now and says where it lies."""
+    return backups.make(book.connection, book.path, backup_folder() / book.uid, book.now())
+
+
+def backups_of(book: Logbook) -> list[Backup]:
+    """The backups of a logbook, newest first."""
+    return backups.listed(backup_folder() / book.uid)
+
+
+def newest_good_backup(path: Path) -> Backup | None:
+    """The newest backup that can be restored, of the damaged logbook that lay at ``path``."""
+    wanted = Path(os.path.realpath(path))
+    folders = [folder for folder in _folders() if backups.place_of(folder) == wanted]
+    found = sorted((one for folder in folders for one in backups.listed(folder)), key=lambda one: one.made, reverse=True)
+    return next((one for one in found if one.swatches is not None and not list(_problem_of(one.path))), None)
+
+
+def restored_name(path: Path) -> Path:
+    """A free name beside ``path`` for what is restored of it."""
+    names = (path.with_name(f"{path.stem} restored{'' if n == 1 else f' {n}'}{SUFFIX}") for n in range(1, 1000))
+    return next(name for name in names if not os.path.lexists(name))
+
+
+def restore(backup: Path, target: Path) -> Path:
+    """Restores a backup under a new name; nothing is ever overwritten."""
+    backups.restore(backup, target)
+    return Path(os.path.abspath(target))
+
+
+def _folders() -> list[Path]:
+    return [folder for folder in backup_folder().iterdir() if folder.is_dir()] if backup_folder().is_dir() else []
+
+
+def _reading_problems(book: Logbook) -> Iterator[str]:
+    with book.reading() as connection:
+        found = swatches(connection)
+    for swatch in found:
+        for taken in swatch.readings:
+            try:
+                again = read_readings(taken.reading.text, taken.direction)
+            except LogbookError as error:
+                yield f"Swatch {swatch.tag}: {error}"
+                continue
+            if again != (taken.reading,):
+                yield f"Swatch {swatch.tag}: “{taken.reading.text}” does not say what is kept of it."
+
+
+def _backup_problems(folder: Path) -> Iterator[str]:
+    for path, _ in backups.kept(folder):
+        yield from _problem_of(path)
+
+
+def _problem_of(backup: Path) -> Iterator[str]:
+    try:
+        step = look(backup).step
+        with as_sentences(backup), closing(connect(backup, "ro")) as connection:
+            check_pages(connection, backup)
+            check_tables(connection, backup, step)
+    except RefusedError as error:
+        yield f"Backup: {error}"

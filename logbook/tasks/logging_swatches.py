@@ -1,0 +1,88 @@
+"""Logging swatches: save, delete, and what a form needs to offer."""
+
+from dataclasses import dataclass, replace
+
+from logbook.book import swatches as stored
+from logbook.book.changes import Writing
+from logbook.book.logbook import Logbook
+from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.swatch import Swatch, require_loggable
+from logbook.craft.yarn import Yarn
+
+
+def save_swatch(book: Logbook, swatch: Swatch) -> str:
+    """Saves a swatch, new (no uid) or known, and returns its uid.
+
+    Its yarn and stitch pattern go by their names: those the logbook knows take the details given here, others are made new.
+    Raises RefusedError, in one sentence, if something compulsory is missing or its tag is taken; then nothing is written.
+    """
+    require_loggable(swatch)
+    with book.writing(f"{'change' if swatch.uid else 'log'} swatch {swatch.tag}") as writing:
+        yarn = swatch.yarn and kept_yarn(writing, swatch.yarn)
+        pattern = swatch.pattern and kept_pattern(writing, swatch.pattern)
+        return stored.put_swatch(writing, replace(swatch, yarn=yarn, pattern=pattern))
+
+
+def kept_yarn(writing: Writing, yarn: Yarn) -> Yarn:
+    """The yarn of that name with these details, written."""
+    known = next((one for one in stored.yarns(writing.connection).values() if one.name == yarn.name), None)
+    uid = stored.put_yarn(writing, replace(yarn, uid=known.uid if known else ""))
+    return replace(yarn, uid=uid)
+
+
+def kept_pattern(writing: Writing, pattern: StitchPattern) -> StitchPattern:
+    """The stitch pattern of that name with these details, written; what a swatch does not speak of stays as it is."""
+    patterns = stored.stitch_patterns(writing.connection).values()
+    known = next((one for one in patterns if one.name == pattern.name), None)
+    if known is not None:
+        pattern = replace(pattern, uid=known.uid, half_plus=known.half_plus, rows_text=known.rows_text, notes=known.notes)
+    else:
+        pattern = replace(pattern, uid="")
+    return replace(pattern, uid=stored.put_stitch_pattern(writing, pattern))
+
+
+def delete_swatch(book: Logbook, uid: str) -> None:
+    """Deletes a swatch with its readings; undo brings it back."""
+    with book.reading() as connection:
+        found = stored.swatches(connection, [uid])
+    if found:
+        with book.writing(f"delete swatch {found[0].tag}") as writing:
+            stored.remove_swatch(writing, uid)
+
+
+@dataclass(frozen=True, slots=True)
+class Suggestions:
+    """What a form offers from what was logged before, each list in the order of the alphabet."""
+
+    yarns: dict[str, Yarn]
+    patterns: dict[str, StitchPattern]
+    colours: tuple[str, ...]
+    dye_lots: tuple[str, ...]
+    hook_notes: tuple[str, ...]
+    hands: tuple[str, ...]
+    washings: tuple[str, ...]
+
+
+def suggestions(book: Logbook) -> Suggestions:
+    """Everything known that a form may offer; yarns and patterns by name."""
+    with book.reading() as connection:
+        return Suggestions(
+            yarns={yarn.name: yarn for yarn in stored.yarns(connection).values()},
+            patterns={pattern.name: pattern for pattern in stored.stitch_patterns(connection).values()},
+            **{name: stored.used(connection, column) for name, column in _USED.items()},
+        )
+
+
+_USED = {
+    "colours": "colour",
+    "dye_lots": "dye_lot",
+    "hook_notes": "hook_note",
+    "hands": "worked_by",
+    "washings": "way_of_washing",
+}
+
+
+def offered_tag(book: Logbook, like: str = "") -> str:
+    """A free tag to offer for a new swatch, following on from ``like``."""
+    with book.reading() as connection:
+        return stored.next_tag(connection, like)

@@ -1,0 +1,95 @@
+"""The backups of the logbook that is open, with what each holds; one can be restored under a new name."""
+
+import tkinter as tk
+from collections.abc import Callable
+from pathlib import Path
+from tkinter import filedialog
+
+from logbook.errors import RefusedError
+from logbook.pages.session import Session
+from logbook.tasks.keeping import SUFFIX, back_up, backups_of, restore
+from logbook.window.dialog import Dialog
+from logbook.window.look import Look
+from logbook.window.message import tell
+from logbook.window.sentence import Sentence
+from logbook.window.table import Column, Row, Table
+
+COLUMNS = (
+    Column("made", "Made (UTC)", 18),
+    Column("swatches", "Swatches", 10, "right"),
+    Column("size", "Size", 10, "right"),
+    Column("file", "File", 34, grow=True),
+)
+
+
+def show_backups(parent: tk.Misc, look: Look, session: Session, open_path: Callable[[Path], object]) -> None:
+    """Shows the list; ``open_path`` opens a restored logbook."""
+    _Backups(parent, look, session, open_path)
+
+
+class _Backups:
+    def __init__(self, parent: tk.Misc, look: Look, session: Session, open_path: Callable[[Path], object]) -> None:
+        self._parent, self._look, self._session, self._open_path = parent, look, session, open_path
+        self._dialog = Dialog(parent, look, f"Backups of {session.book.path.name}", lambda: self._dialog.close())
+        inside = self._dialog.inside
+        inside.rowconfigure(1, weight=1)
+        self._said = Sentence(inside)
+        look.grid(self._said, row=0, column=0, sticky="ew", pady=(0, 2))
+        self._table = Table(inside, look, COLUMNS)
+        look.grid(self._table, row=1, column=0, sticky="nsew")
+        self._dialog.add_button("Back up &now", self._back_up)
+        restore_button = self._dialog.add_button("&Restore under a new name…", self._restore)
+        self._dialog.add_button("&Close", self._dialog.close, accent=True)
+        self._list()
+        self._dialog.open(self._table.tree if self._table.shown else restore_button)
+
+    def _list(self) -> None:
+        backups = backups_of(self._session.book)
+        self._table.set_rows(
+            Row(
+                str(backup.path),
+                (
+                    f"{backup.made:%Y-%m-%d %H:%M:%S}",
+                    "unreadable" if backup.swatches is None else str(backup.swatches),
+                    f"{backup.path.stat().st_size / 1e6:.1f} MB",
+                    backup.path.name,
+                ),
+                (backup.made.timestamp(), backup.swatches, float(backup.path.stat().st_size), backup.path.name),
+            )
+            for backup in backups
+        )
+        if backups:
+            self._table.select([str(backups[0].path)])
+        self._said.configure(
+            text="Kept are the last ten and one a month for a year, each made and checked before the first change of a session."
+            if backups
+            else "There is no backup yet: one is made before the first change of each session. "
+            "Copies on another disk or stick are yours to make: Logbook → Save a copy."
+        )
+
+    def _back_up(self) -> None:
+        try:
+            back_up(self._session.book)
+        except RefusedError as error:
+            tell(self._dialog, self._look, str(error))
+        self._list()
+
+    def _restore(self) -> None:
+        if not self._table.selected:
+            return
+        chosen = filedialog.asksaveasfilename(
+            parent=self._dialog,
+            title="Restore under a new name",
+            defaultextension=SUFFIX,
+            filetypes=[("Logbooks", f"*{SUFFIX}")],
+            confirmoverwrite=False,
+        )
+        if not chosen:
+            return
+        try:
+            restored = restore(Path(self._table.selected[0]), Path(chosen))
+        except RefusedError as error:
+            tell(self._dialog, self._look, str(error))
+            return
+        self._dialog.close()
+        self._open_path(restored)

@@ -1,0 +1,134 @@
+"""What the Logbook and Help menus do: make, open, copy, check; the dialogs they open are in files of their own."""
+
+import tempfile
+from collections.abc import Callable
+from pathlib import Path
+from tkinter import filedialog
+from typing import TYPE_CHECKING
+
+from logbook.errors import RefusedError
+from logbook.tasks.keeping import SUFFIX, DamagedError, Logbook, check_book, new_book, open_book
+from logbook.tasks.sampling import new_sample
+from logbook.window.assumptions_dialog import show_assumptions
+from logbook.window.backups_dialog import show_backups
+from logbook.window.help_window import show_about, show_help, show_keys
+from logbook.window.message import tell
+from logbook.window.rescue import offer_rescue
+from logbook.window.sheet_actions import export_sheet, import_sheet
+
+if TYPE_CHECKING:
+    from logbook.window.main_window import MainWindow
+
+KINDS = [("Logbooks", f"*{SUFFIX}"), ("All files", "*")]
+
+
+class BookActions:
+    """The entries of the menu for one window."""
+
+    def __init__(self, window: "MainWindow") -> None:
+        self._window = window
+        self._sample_folders: list[tempfile.TemporaryDirectory[str]] = []
+
+    def new(self) -> None:
+        """Makes a new logbook where the user says, and shows it."""
+        chosen = filedialog.asksaveasfilename(
+            parent=self._window.root, title="New logbook", defaultextension=SUFFIX, filetypes=KINDS, confirmoverwrite=False
+        )
+        if chosen:
+            self._show(lambda: new_book(Path(chosen)))
+
+    def open(self) -> None:
+        """Opens the logbook the user chooses."""
+        chosen = filedialog.askopenfilename(parent=self._window.root, title="Open a logbook", filetypes=KINDS)
+        if chosen:
+            self.open_path(Path(chosen))
+
+    def open_path(self, path: Path) -> None:
+        """Opens a logbook and shows it; a damaged one is offered its newest good backup."""
+        session = self._window.session
+        if session is not None and session.book.is_at(path):
+            self._window.say(f"{path.name} is the logbook that is open already.")
+            return
+
+        def opened() -> Logbook | None:
+            try:
+                return open_book(path, quick=True)
+            except DamagedError as error:
+                return offer_rescue(self._window.root, self._window.look, path, error)
+
+        self._show(opened)
+
+    def open_sample(self) -> None:
+        """Shows a fresh copy of the sample, in a folder that goes with the program's end."""
+        folder = tempfile.TemporaryDirectory(prefix="logbook-sample-", ignore_cleanup_errors=True)
+        self._sample_folders.append(folder)
+        self._show(lambda: new_sample(Path(folder.name)), is_sample=True)
+
+    def save_copy(self) -> None:
+        """Saves a verified copy of what is open under a new name."""
+        session = self._window.session
+        if session is None:
+            return
+        chosen = filedialog.asksaveasfilename(
+            parent=self._window.root, title="Save a copy", defaultextension=SUFFIX, filetypes=KINDS, confirmoverwrite=False
+        )
+        if chosen and self._tried(lambda: session.book.save_copy(Path(chosen))):
+            self._window.say(f"A copy was saved as {chosen}.")
+
+    def check(self) -> None:
+        """Checks the logbook that is open, wholly."""
+        session = self._window.session
+        if session is None:
+            return
+        result = check_book(session.book, deep=True)
+        if result.ok:
+            self._window.say(f"{session.book.path.name} is sound: {result.swatches} swatches.")
+        else:
+            tell(self._window.root, self._window.look, "The logbook has problems:", "\n".join(result.problems))
+
+    def import_sheet(self) -> None:
+        """Takes a sheet in, after showing what it would do."""
+        if self._window.session is not None and self._window.settle():
+            import_sheet(self._window.root, self._window.look, self._window.session)
+
+    def export_sheet(self) -> None:
+        """Hands all swatches on as a sheet."""
+        if self._window.session is not None and self._window.settle():
+            export_sheet(self._window.root, self._window.look, self._window.session)
+
+    def backups(self) -> None:
+        """Lists the backups with what each holds."""
+        if self._window.session is not None:
+            show_backups(self._window.root, self._window.look, self._window.session, self.open_path)
+
+    def assumptions(self) -> None:
+        """Shows what the arithmetic assumes, to be changed."""
+        if self._window.session is not None:
+            show_assumptions(self._window.root, self._window.look, self._window.session)
+
+    def help(self) -> None:
+        """Shows the first walk through."""
+        show_help(self._window.root, self._window.look)
+
+    def keys(self) -> None:
+        """Shows the keys."""
+        show_keys(self._window.root, self._window.look)
+
+    def about(self) -> None:
+        """Says what the program is."""
+        show_about(self._window.root, self._window.look)
+
+    def _show(self, opened: Callable[[], Logbook | None], *, is_sample: bool = False) -> None:
+        if not self._window.settle():
+            return
+        books: list[Logbook | None] = []
+        if self._tried(lambda: books.append(opened())) and books[0] is not None:
+            self._window.show(books[0], is_sample=is_sample)
+
+    def _tried(self, action: Callable[[], object]) -> bool:
+        try:
+            action()
+        except RefusedError as error:
+            tell(self._window.root, self._window.look, str(error))
+            return False
+        return True

@@ -1,0 +1,65 @@
+"""A window of its own that asks or tells, above the one that opened it."""
+
+import tkinter as tk
+from collections.abc import Callable
+from tkinter import ttk
+
+from logbook.window.keys import install_mnemonics, split_mnemonic
+from logbook.window.look import Look
+
+BESIDE, ABOVE_AND_BELOW = 8, 60
+"""Pixels of the screen that a window's frame, its title and a task bar may need."""
+
+
+class Dialog(tk.Toplevel):
+    """Fill ``inside``, add buttons in reading order, then ``open``. Escape does what ``on_escape`` does."""
+
+    def __init__(self, parent: tk.Misc, look: Look, title: str, on_escape: Callable[[], object]) -> None:
+        super().__init__(parent)
+        self.withdraw()
+        self.look, self._above = look, parent.winfo_toplevel()
+        self._before = self._above.focus_lastfor()
+        self.title(title)
+        self.configure(background=look.palette.page)
+        self.inside, self._buttons = ttk.Frame(self), ttk.Frame(self)
+        look.grid(self.inside, row=0, column=0, sticky="nsew", padx=5, pady=(4, 0))
+        look.grid(self._buttons, row=1, column=0, sticky="e", padx=5, pady=4)
+        self.columnconfigure(0, weight=1)
+        self.rowconfigure(0, weight=1)
+        self.inside.columnconfigure(0, weight=1)
+        self.protocol("WM_DELETE_WINDOW", on_escape)
+        self.bind("<Escape>", lambda _: on_escape())
+        install_mnemonics(self)
+
+    def add_button(self, text: str, command: Callable[[], object], accent: bool = False) -> ttk.Button:
+        """A button right of the others; ``&`` in ``text`` marks its letter. One may stand out as ``accent``."""
+        words, underline = split_mnemonic(text)
+        button = ttk.Button(self._buttons, text=words, underline=underline, command=command)
+        button.configure(style="Accent.TButton" if accent else "TButton")
+        self.look.grid(button, row=0, column=self._buttons.grid_size()[0], padx=(2, 0))
+        return button
+
+    def open(self, focus: tk.Widget) -> None:
+        """Shows it over its parent, holds the keyboard, and puts the focus on ``focus``."""
+        self.update_idletasks()
+        above = self._above
+        width = min(self.winfo_reqwidth(), self.winfo_screenwidth() - BESIDE)
+        height = min(self.winfo_reqheight(), self.winfo_screenheight() - ABOVE_AND_BELOW)
+        x = above.winfo_rootx() + (above.winfo_width() - width) // 2
+        y = above.winfo_rooty() + (above.winfo_height() - height) // 3
+        x = max(0, min(x, self.winfo_screenwidth() - BESIDE - width))
+        y = max(0, min(y, self.winfo_screenheight() - ABOVE_AND_BELOW - height))
+        self.geometry(f"{width}x{height}+{x}+{y}")
+        if above.winfo_viewable():
+            self.transient(above)
+        self.deiconify()
+        self.wait_visibility()
+        self.update_idletasks()
+        self.grab_set()
+        focus.focus_set()
+
+    def close(self) -> None:
+        self.grab_release()
+        self.destroy()
+        if self._before is not None and self._before.winfo_exists():
+            self._before.focus_set()

@@ -1,0 +1,103 @@
+"""A labelled field to type in, with its unit and a line for messages under it that is kept free."""
+
+import tkinter as tk
+from tkinter import ttk
+from typing import Literal
+
+from logbook.window.keys import MnemonicLabel, split_mnemonic
+from logbook.window.look import Look
+from logbook.window.sentence import Sentence
+from logbook.window.styles import styled
+
+Kind = Literal["error", "warning", "good", "hint"]
+MARKS: dict[Kind, str] = {"error": "✕ ", "warning": "! ", "good": "✓ ", "hint": ""}
+STYLES: dict[Kind, str] = {
+    "error": "Error.TLabel",
+    "warning": "Warning.TLabel",
+    "good": "Good.TLabel",
+    "hint": "Muted.TLabel",
+}
+NARROW = 16
+"""With fewer letters than this beside the label, it moves above."""
+
+
+class LabelledField(ttk.Frame):
+    """What all fields share; a field of a kind makes its widget and calls ``arrange``; ``input`` takes the focus.
+
+    ``text`` may mark the letter to underline, ``"&Width"``. ``variable`` holds what is typed, as it is typed: no
+    keystroke is ever refused. With ``label_width`` (in letters) the label stands at the left while
+    there is room, without it above.
+    """
+
+    def __init__(self, parent: tk.Misc, look: Look, text: str, label_width: int = 0, unit: str = "") -> None:
+        super().__init__(parent, style=styled(parent, "TFrame"))
+        self.look = look
+        self.variable = tk.StringVar(self)
+        self.label_width = label_width
+        words, underline = split_mnemonic(text)
+        self.label = MnemonicLabel(self, text=words, underline=underline, style=styled(parent, "TLabel"))
+        self.unit = ttk.Label(self, text=unit, style=styled(parent, "Muted.TLabel"))
+        self.message = Sentence(self, " ")
+        self._stacked = label_width == 0
+
+    def arrange(self, widget: ttk.Widget, grow: bool, focus: tk.Widget | None = None) -> None:
+        """Lays out label, ``widget``, unit and message; ``grow`` lets the widget take all the width there is.
+
+        ``focus`` is the part of the widget that takes the focus, if not the whole.
+        """
+        self._widget, self._grow = widget, grow
+        self.input = focus or widget
+        self.label.target = self.input
+        self.look.when_changed(self, lambda: self._lay_out(self._stacked))
+        self.bind("<Configure>", self._follow_width, add="+")
+
+    def _follow_width(self, event: "tk.Event[tk.Misc]") -> None:
+        room = event.width // self.look.base.measure("0") - self.label_width
+        if self.label_width and (room < NARROW) != self._stacked:
+            self._lay_out(stacked=room < NARROW)
+
+    def _lay_out(self, stacked: bool) -> None:
+        self._stacked = stacked
+        row, column = (1, 0) if stacked else (0, 1)
+        gap = self.look.pixels(2)
+        self.label.configure(width=0 if stacked else self.label_width)
+        self.label.grid(row=0, column=0, sticky="nw" if self._grow else "w", padx=(0, gap), pady=self.look.pixels(0.5))
+        self.label.grid(columnspan=3 if stacked else 1)
+        self._widget.grid(row=row, column=column, sticky="ew" if self._grow else "w")
+        self.unit.grid(row=row, column=column + 1, sticky="w", padx=(gap if self.unit.cget("text") else 0, 0))
+        self.message.grid(row=row + 1, column=column, columnspan=3, sticky="ew")
+        # When room is short the entry gives way, when there is plenty the space after the unit takes it.
+        for index in range(4):
+            after_unit = 0 if self._grow else 10_000
+            self.columnconfigure(index, weight={column: 1, column + 2: after_unit}.get(index, 0))
+
+    @property
+    def text(self) -> str:
+        return self.variable.get()
+
+    @text.setter
+    def text(self, value: str) -> None:
+        self.variable.set(value)
+
+    def show_message(self, text: str | None, kind: Kind = "error") -> None:
+        """Says ``text`` under the field, with a mark so that colour is not needed; None clears it."""
+        self.message.configure(text=MARKS[kind] + text if text else " ", style=styled(self, STYLES[kind]))
+        self._widget.state(["invalid" if text and kind == "error" else "!invalid"])
+
+
+class Field(LabelledField):
+    """One line of text, ``width`` letters wide."""
+
+    def __init__(
+        self,
+        parent: tk.Misc,
+        look: Look,
+        text: str,
+        *,
+        width: int = 12,
+        label_width: int = 0,
+        unit: str = "",
+        grow: bool = False,
+    ) -> None:
+        super().__init__(parent, look, text, label_width, unit)
+        self.arrange(ttk.Entry(self, textvariable=self.variable, width=width, font="TkTextFont"), grow)

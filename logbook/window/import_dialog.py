@@ -1,0 +1,91 @@
+"""What an import would do, before it is done: new swatches, changed ones, and every problem with its row."""
+
+import tkinter as tk
+from tkinter import ttk
+
+from logbook.tasks.importing import ImportPlan
+from logbook.window.dialog import Dialog
+from logbook.window.look import Look
+from logbook.window.sentence import Sentence
+from logbook.window.table import Column, Row, Table
+
+_ROWS = 12
+_PROBLEMS = (Column("row", "Row", 6, "right"), Column("column", "Column", 18), Column("says", "What is wrong", 70, grow=True))
+_CHANGES = (Column("row", "Row", 6, "right"), Column("tag", "Tag", 12), Column("what", "What would be done", 76, grow=True))
+
+
+def show_plan(parent: tk.Misc, look: Look, plan: ImportPlan) -> bool:
+    """Shows the plan; True if the user wants it done (of a sheet with problems: its good rows)."""
+    return _Plan(parent, look, plan).wanted
+
+
+class _Plan:
+    def __init__(self, parent: tk.Misc, look: Look, plan: ImportPlan) -> None:
+        self.wanted = False
+        self._dialog = Dialog(parent, look, f"Import {plan.name}", lambda: self._dialog.close())
+        inside = self._dialog.inside
+        look.grid(Sentence(inside, sentence_on(plan)), row=0, column=0, sticky="ew", pady=(0, 2))
+        tabs = ttk.Notebook(inside)
+        look.grid(tabs, row=1, column=0, sticky="nsew")
+        tabs.enable_traversal()
+        inside.rowconfigure(1, weight=1)
+        self._whole = Sentence(inside)
+        look.grid(self._whole, row=2, column=0, sticky="ew", pady=(1, 0))
+        if plan.problems:
+            self._add_problems(tabs, look, plan)
+        self._add_changes(tabs, look, plan)
+        count = len(plan.added) + len(plan.changed)
+        leave = self._dialog.add_button("&Leave the logbook as it is", self._dialog.close, accent=count == 0)
+        focus = leave
+        if count:
+            words = f"&Take in the {count} good rows only" if plan.problems else f"&Take in {count} rows"
+            take = self._dialog.add_button(words, self._take, accent=not plan.problems)
+            focus = leave if plan.problems else take
+        self._dialog.open(focus)
+        self._dialog.wait_window()
+
+    def _take(self) -> None:
+        self.wanted = True
+        self._dialog.close()
+
+    def _add_problems(self, tabs: ttk.Notebook, look: Look, plan: ImportPlan) -> None:
+        table = Table(tabs, look, _PROBLEMS, self._show_whole)
+        table.set_rows(
+            Row(str(place), (str(p.row), p.column, p.says), (float(p.row), p.column, p.says))
+            for place, p in enumerate(plan.problems)
+        )
+        self._problems = plan.problems
+        table.select(["0"])
+        self._show_whole(("0",))
+        table.tree.configure(height=_ROWS)
+        tabs.add(table, text=f"Problems ({len(plan.problems)})", underline=0)
+
+    def _show_whole(self, keys: tuple[str, ...]) -> None:
+        """A sentence may be wider than its column: the chosen one stands whole beneath."""
+        if keys:
+            problem = self._problems[int(keys[0])]
+            self._whole.configure(text=f"Row {problem.row}, {problem.column}: {problem.says}")
+
+    def _add_changes(self, tabs: ttk.Notebook, look: Look, plan: ImportPlan) -> None:
+        table = Table(tabs, look, _CHANGES)
+        lines = [(one, "new swatch") for one in plan.added]
+        lines += [(one, f"changes {', '.join(one.changes)}") for one in plan.changed]
+        table.set_rows(
+            Row(str(place), (str(one.row), one.swatch.tag, what), (float(one.row), one.swatch.tag, what))
+            for place, (one, what) in enumerate(sorted(lines, key=lambda line: line[0].row))
+        )
+        table.tree.configure(height=_ROWS)
+        tabs.add(table, text=f"What would be done ({len(lines)})", underline=0)
+
+
+def sentence_on(plan: ImportPlan) -> str:
+    """``43 new swatches and 2 changed ones; 5 problems.``"""
+    added, changed, problems = len(plan.added), len(plan.changed), len(plan.problems)
+    new = "1 new swatch" if added == 1 else f"{added} new swatches"
+    edits = f"{changed} changed" if changed else "none changed"
+    if problems:
+        trouble = "1 problem stands" if problems == 1 else f"{problems} problems stand"
+        return f"{plan.name}: {trouble} in the way. Without those rows it would bring {new}, {edits}."
+    if not added and not changed:
+        return f"{plan.name} says nothing that the logbook does not hold already."
+    return f"{plan.name} would bring {new}, {edits}; that is one step, which Undo takes back."

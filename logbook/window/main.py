@@ -1,0 +1,49 @@
+"""Starts the window: on the usual logbook, a chosen one, or a fresh copy of the sample."""
+
+import tempfile
+import tkinter as tk
+from pathlib import Path
+
+from logbook.errors import RefusedError
+from logbook.settings import load_settings
+from logbook.tasks.keeping import DamagedError, Logbook, new_book, open_book, usual_logbook
+from logbook.tasks.sampling import new_sample
+from logbook.window.look import be_sharp_on_windows
+from logbook.window.main_window import MainWindow
+from logbook.window.rescue import offer_rescue
+
+
+def run(chosen: Path | None, *, sample: bool = False) -> int:
+    """Opens the window and returns the exit code when it is closed. Raises RefusedError if there is no screen or no logbook."""
+    be_sharp_on_windows()
+    try:
+        root = tk.Tk(className="Logbook")
+    except tk.TclError as error:
+        raise RefusedError(
+            f"There is no screen to open the window on ({error}). The commands work without one: logbook --help lists them."
+        ) from error
+    root.withdraw()
+    settings, note = load_settings()
+    window = MainWindow(root, settings)
+    try:
+        if sample:
+            with tempfile.TemporaryDirectory(prefix="logbook-sample-", ignore_cleanup_errors=True) as folder:
+                window.show(new_sample(Path(folder)), is_sample=True)
+                return window.work(note)
+        book = _book(window, chosen)
+        if book is None:
+            return 1
+        window.show(book)
+        return window.work(note)
+    finally:
+        window.close_down()
+
+
+def _book(window: MainWindow, chosen: Path | None) -> Logbook | None:
+    path = chosen if chosen is not None else usual_logbook()
+    try:
+        if chosen is None and not path.exists():
+            return new_book(path)
+        return open_book(path, quick=True)
+    except DamagedError as error:
+        return offer_rescue(window.root, window.look, path, error)

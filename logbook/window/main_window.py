@@ -1,0 +1,183 @@
+"""The one window: a row of pages, a menu, a line that says what was done last."""
+
+import tkinter as tk
+from collections.abc import Callable
+from dataclasses import replace
+from functools import partial
+from tkinter import ttk
+from typing import Any
+
+from logbook.errors import RefusedError
+from logbook.pages.session import Session
+from logbook.settings import Settings, save_settings
+from logbook.tasks.error_log import error_log
+from logbook.tasks.keeping import Logbook
+from logbook.window.keys import bind_keys, install_keys, install_mnemonics, split_mnemonic
+from logbook.window.look import Look
+from logbook.window.menu_bar import MenuBar
+from logbook.window.page import Page
+from logbook.window.palette import DARK, LIGHT
+from logbook.window.patterns.page import PatternsPage
+from logbook.window.place import PlaceKeeper
+from logbook.window.sentence import Sentence
+from logbook.window.swatches.page import SwatchesPage
+from logbook.window.unexpected import report_unexpected
+
+PROGRAM_NAME = "Swatch and gauge logbook"
+PAGES: tuple[tuple[str, Callable[[tk.Misc, Look, Session], Page]], ...] = (
+    ("S&watches", SwatchesPage),
+    ("S&titch patterns", PatternsPage),
+)
+"""Each page's name with the letter of its Alt key, and what makes it."""
+
+SHORTEST_WAIT_MS = 100
+
+
+class MainWindow:
+    """Holds the root, the look and the session of the logbook shown; ``work`` runs until the user leaves."""
+
+    def __init__(self, root: tk.Tk, settings: Settings) -> None:
+        self.root = root
+        self.look = Look(root)
+        self.settings = settings
+        self.session: Session | None = None
+        self._pages: dict[int, Page] = {}
+        self._down = False
+        self._version = 0
+        self._apply_settings()
+        install_keys(root)
+        install_mnemonics(root)
+        report_unexpected(root, self.look, error_log())
+        self._place = PlaceKeeper(root, settings.place)
+        self._build()
+        self.menu = MenuBar(self)
+        root.protocol("WM_DELETE_WINDOW", self.leave)
+        root.bind("<FocusIn>", self._look_for_others, add="+")
+
+    def _build(self) -> None:
+        self.root.columnconfigure(0, weight=1)
+        self.root.rowconfigure(0, weight=1)
+        self.tabs: Any = ttk.Notebook(self.root)  # the stubs know only half of it
+        self.look.grid(self.tabs, row=0, column=0, sticky="nsew", padx=2, pady=(1, 0))
+        self.tabs.enable_traversal()
+        self.tabs.bind("<<NotebookTabChanged>>", lambda _: self._page_chosen())
+        self._said = Sentence(self.root, style="Muted.TLabel")
+        self.look.grid(self._said, row=1, column=0, sticky="ew", padx=3, pady=(0.5, 1))
+        for number in range(len(PAGES)):
+            bind_keys(self.root, f"Mod-{number + 1}", partial(self.tabs.select, number))
+
+    def show(self, book: Logbook, *, is_sample: bool = False) -> None:
+        """Shows a logbook; the one shown before is closed."""
+        if self.session is not None:
+            self.session.book.close()
+        for tab in self.tabs.tabs():
+            self.tabs.forget(tab)
+        for page in self._pages.values():
+            page.frame.destroy()
+        self._pages.clear()
+        self.session = Session(book, self.settings, is_sample=is_sample, say=self.say, pause=self._pause)
+        self.session.on_settings(self._settings_changed)
+        for name, _ in PAGES:
+            words, underline = split_mnemonic(name)
+            self.tabs.add(ttk.Frame(self.tabs), text=words, underline=underline)
+        name = "Sample" if is_sample else book.path.name
+        self.root.title(f"{name} – {PROGRAM_NAME}")
+        if not is_sample:
+            self.session.change_settings(self.settings.with_recent(str(book.path)))
+        self.menu.book_shown()
+        self._version = book.data_version()
+        self.say(
+            f"{book.path.name} can't be written to here, so editing is off. Logbook → Save a copy lets you go on elsewhere."
+            if book.read_only
+            else "This is a fresh copy of the sample: try what you like, nothing of it is kept."
+            if is_sample
+            else ""
+        )
+
+    def say(self, sentence: str) -> None:
+        """Shows a sentence in the line at the foot of the window."""
+        self._said.configure(text=sentence or " ")
+
+    def page_in_hand(self) -> Page | None:
+        """The page that is shown."""
+        return self._pages.get(self.tabs.index("current")) if self.tabs.tabs() else None
+
+    def settle(self) -> bool:
+        """Lets every page see to what is typed and not saved; False: the user wants to stay."""
+        return all(page.settle() for page in self._pages.values())
+
+    def work(self, note: str | None) -> int:
+        """Runs until the window is left."""
+        self.root.deiconify()
+        if note:
+            self.say(note)
+        page = self.page_in_hand()
+        if page is not None:
+            self.root.after_idle(page.first_focus)
+        self.root.mainloop()
+        return 0
+
+    def leave(self) -> None:
+        """Ends the program, if nothing typed would be lost by it."""
+        if self.settle():
+            self.close_down()
+
+    def close_down(self) -> None:
+        """Closes the logbook, keeps the settings and takes the window down; once is enough."""
+        if self._down:
+            return
+        self._down = True
+        self._keep_settings()
+        if self.session is not None:
+            self.session.book.close()
+        self.root.destroy()
+
+    def _page_chosen(self) -> None:
+        """Pages are made when they are first looked at, so that the window is there at once."""
+        if self.session is None or not self.tabs.tabs():
+            return
+        number = self.tabs.index("current")
+        if number not in self._pages:
+            holder = self.root.nametowidget(self.tabs.tabs()[number])
+            page = PAGES[number][1](holder, self.look, self.session)
+            page.frame.pack(fill="both", expand=True)
+            self._pages[number] = page
+        self._pages[number].first_focus()
+
+    def _settings_changed(self) -> None:
+        assert self.session is not None
+        self.settings = self.session.settings
+        self._apply_settings()
+        self._keep_settings()
+
+    def _apply_settings(self) -> None:
+        palette = DARK if self.settings.palette == "dark" else LIGHT
+        if (palette, self.settings.text_size) != (self.look.palette, self.look.percent):
+            self.look.apply(palette, self.settings.text_size)
+
+    def _keep_settings(self) -> None:
+        self.settings = replace(self.settings, place=self._place.place)
+        try:
+            save_settings(self.settings)
+        except OSError as error:
+            self.say(f"Your settings could not be kept ({error.strerror}); everything else is as it was.")
+
+    def _pause(self) -> None:
+        """Waits a moment for another writer, while the window goes on."""
+        over = tk.BooleanVar(self.root, False)
+        self.root.after(SHORTEST_WAIT_MS, lambda: over.set(True))
+        self.root.wait_variable(over)
+
+    def _look_for_others(self, event: "tk.Event[tk.Misc]") -> None:
+        """When the window is come back to: has another window or program written to the logbook?"""
+        if self.session is None or event.widget is not self.root:
+            return
+        try:
+            version = self.session.book.data_version()
+        except RefusedError as error:
+            self.say(str(error))
+            return
+        if version != self._version:
+            self._version = version
+            self.session.records_changed(self)
+            self.say("Another window has changed this logbook: what you see is what is there now.")

@@ -1,0 +1,138 @@
+"""The menu: every entry with its keys, and the marks of what is chosen."""
+
+import tkinter as tk
+from collections.abc import Callable
+from dataclasses import replace
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from logbook.settings import Settings
+from logbook.window.book_actions import BookActions
+from logbook.window.keys import accelerator, bind_keys, split_mnemonic
+from logbook.window.undo_actions import UndoActions
+
+if TYPE_CHECKING:
+    from logbook.window.main_window import MainWindow
+
+TEXT_SIZES = (100, 125, 150, 175, 200)
+_STEP = 25
+PLUS, MINUS = ("plus", "equal", "KP_Add"), ("minus", "KP_Subtract")
+
+
+class MenuBar:
+    """The menu of one window."""
+
+    def __init__(self, window: "MainWindow") -> None:
+        self._window = window
+        self._root = window.root
+        self._books = BookActions(window)
+        self._undo = UndoActions(window)
+        self._chosen: dict[str, tk.Variable] = {}
+        self._bar = tk.Menu(self._root, tearoff=False, borderwidth=0)
+        self._recent = tk.Menu(self._bar, tearoff=False)
+        self._build_book_menu()
+        self._undo.menu = self._build_edit_menu()
+        self._build_view_menu()
+        self._build_help_menu()
+        self._root.configure(menu=self._bar)
+
+    def book_shown(self) -> None:
+        """Brings recent files and marks up to date."""
+        self._recent.delete(0, "end")
+        for path in self._window.settings.recent:
+            self._recent.add_command(label=path, command=partial(self._books.open_path, Path(path)))
+        self._mark()
+
+    def _build_book_menu(self) -> None:
+        menu = self._menu("&Logbook")
+        books = self._books
+        self._entry(menu, "&New…", books.new, "Mod-Shift-n")
+        self._entry(menu, "&Open…", books.open, "Mod-o")
+        menu.add_cascade(label="Open recent", menu=self._recent, underline=5)
+        self._entry(menu, "Open the sa&mple", books.open_sample)
+        menu.add_separator()
+        self._entry(menu, "&Import a sheet…", books.import_sheet, "Mod-i")
+        self._entry(menu, "&Export to a sheet…", books.export_sheet, "Mod-e")
+        self._entry(menu, "Save a &copy…", books.save_copy)
+        menu.add_separator()
+        self._entry(menu, "&Backups…", books.backups)
+        self._entry(menu, "C&heck the logbook", books.check)
+        self._entry(menu, "&What is assumed…", books.assumptions)
+        menu.add_separator()
+        self._entry(menu, "&Quit", self._window.leave, "Mod-q")
+
+    def _build_edit_menu(self) -> tk.Menu:
+        menu = self._menu("&Edit")
+        self._entry(menu, "&Undo", self._undo.undo, "Mod-z")
+        self._entry(menu, "&Redo", self._undo.redo, "Mod-Shift-z")
+        menu.add_separator()
+        self._entry(menu, "&Changes of this record…", self._undo.history, "Mod-h")
+        return menu
+
+    def _build_view_menu(self) -> None:
+        menu = self._menu("&View")
+        sizes = tk.Menu(menu, tearoff=False)
+        for size in TEXT_SIZES:
+            self._choice(sizes, f"{size} %", "text_size", size)
+        menu.add_cascade(label="Text size", menu=sizes, underline=0)
+        for label, step, signs in (("&Larger text", _STEP, PLUS), ("&Smaller text", -_STEP, MINUS)):
+            resize = partial(self._resize, step)
+            words, underline = split_mnemonic(label)
+            shown = accelerator(self._root, f"Mod-{signs[0]}")
+            menu.add_command(label=words, underline=underline, command=resize, accelerator=shown)
+            for sign in signs:
+                bind_keys(self._root, f"Mod-{sign}", resize)
+                bind_keys(self._root, f"Mod-Shift-{sign}", resize)  # on many keyboards the plus is a shifted key
+        for names in (
+            (("L&ight", "palette", "light"), ("&Dark", "palette", "dark")),
+            (("&cm", "units", "cm"), ("i&nches", "units", "in")),
+            (("&US terms", "terms", "us"), ("U&K terms", "terms", "uk")),
+        ):
+            menu.add_separator()
+            for label, setting, value in names:
+                self._choice(menu, label, setting, value)
+
+    def _build_help_menu(self) -> None:
+        menu = self._menu("&Help")
+        self._entry(menu, "&A first walk through", self._books.help, "F1")
+        self._entry(menu, "&Keys", self._books.keys)
+        self._entry(menu, "About this &program", self._books.about)
+
+    def _menu(self, label: str) -> tk.Menu:
+        menu = tk.Menu(self._bar, tearoff=False)
+        words, underline = split_mnemonic(label)
+        self._bar.add_cascade(label=words, underline=underline, menu=menu)
+        return menu
+
+    def _entry(self, menu: tk.Menu, label: str, action: Callable[[], object], keys: str = "") -> None:
+        words, underline = split_mnemonic(label)
+        shown = accelerator(self._root, keys) if keys else ""
+        menu.add_command(label=words, underline=underline, command=action, accelerator=shown)
+        if keys:
+            bind_keys(self._root, keys, action)
+
+    def _choice(self, menu: tk.Menu, label: str, setting: str, value: str | int) -> None:
+        words, underline = split_mnemonic(label)
+        variable = self._chosen.setdefault(setting, tk.StringVar(self._root))
+        menu.add_radiobutton(
+            label=words,
+            underline=underline,
+            variable=variable,
+            value=str(value),
+            command=lambda: self._change(replace(self._window.settings, **{setting: value})),  # type: ignore[arg-type]
+        )
+
+    def _resize(self, step: int) -> None:
+        size = min(max(self._window.settings.text_size + step, TEXT_SIZES[0]), TEXT_SIZES[-1])
+        self._change(replace(self._window.settings, text_size=size))
+
+    def _change(self, settings: Settings) -> None:
+        if self._window.session is not None:
+            self._window.session.change_settings(settings)
+        self._mark()
+
+    def _mark(self) -> None:
+        for setting, variable in self._chosen.items():
+            value = str(getattr(self._window.settings, setting))
+            variable.set("light" if value == "system" else value)

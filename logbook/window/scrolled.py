@@ -1,0 +1,101 @@
+"""A form that may be longer than its place."""
+
+import tkinter as tk
+from tkinter import ttk
+
+from logbook.window.look import Look
+from logbook.window.styles import styled
+
+
+class Scrolled(ttk.Frame):
+    """Fill ``inside``; it gets the width there is and scrolls up and down. A focused field is brought into view.
+
+    ``width`` in letters is what it asks for.
+    """
+
+    def __init__(self, parent: tk.Misc, look: Look, width: int) -> None:
+        super().__init__(parent, style=styled(parent, "TFrame"))
+        self.look, self._letters = look, width
+        self.canvas = tk.Canvas(self, highlightthickness=0, borderwidth=0, width=1, height=1)
+        self.bar = ttk.Scrollbar(self, orient="vertical", command=self.canvas.yview, takefocus=False)
+        self.inside = ttk.Frame(self.canvas, style=styled(parent, "TFrame"))
+        self._window = self.canvas.create_window(0, 0, anchor="nw", window=self.inside)
+        self.canvas.configure(yscrollcommand=self._show_bar)
+        self.canvas.grid(row=0, column=0, sticky="nsew")
+        self.rowconfigure(0, weight=1)
+        self.columnconfigure(0, weight=1)
+        self.canvas.bind("<Configure>", lambda _: self._fit())
+        self.inside.bind("<Configure>", lambda _: self._fit())
+        look.when_changed(self, self._follow_look)
+        self._bind_window(self.winfo_toplevel())
+
+    def reveal(self, widget: tk.Misc) -> None:
+        """Scrolls so that ``widget`` can be seen, with a line above and the message line below."""
+        margin = 2 * self.look.line
+        top = widget.winfo_rooty() - self.inside.winfo_rooty()
+        bottom = top + widget.winfo_height() + margin
+        first = self.canvas.canvasy(0)
+        shown, whole = self.canvas.winfo_height(), max(1, self.inside.winfo_height())
+        if top - margin < first or bottom - top > shown:
+            self.canvas.yview_moveto(max(0, top - margin) / whole)
+        elif bottom > first + shown:
+            self.canvas.yview_moveto((bottom - shown) / whole)
+
+    def _fit(self) -> None:
+        width, height = self.canvas.winfo_width(), self.inside.winfo_reqheight()
+        self.canvas.itemconfigure(self._window, width=width)
+        self.canvas.configure(scrollregion=(0, 0, width, max(height, self.canvas.winfo_height())))
+
+    def _show_bar(self, first: float, last: float) -> None:
+        """The bar's place is kept free without it, so that nothing changes its width when it comes."""
+        self.bar.set(first, last)
+        if float(first) <= 0 and float(last) >= 1:
+            self.bar.grid_remove()
+        else:
+            self.bar.grid(row=0, column=1, sticky="ns")
+
+    def _follow_look(self) -> None:
+        card = str(self.inside.cget("style")).startswith("Card.")
+        self.canvas.configure(background=self.look.palette.surface if card else self.look.palette.page)
+        width = self._letters * self.look.base.measure("0")
+        self.canvas.configure(yscrollincrement=self.look.line, width=width)
+        self.columnconfigure(1, minsize=self.bar.winfo_reqwidth())
+
+    def _bind_window(self, window: tk.Tk | tk.Toplevel) -> None:
+        window.bind("<FocusIn>", self._follow_focus, add="+")
+        if self.tk.call("tk", "windowingsystem") == "x11":
+            window.bind("<Button-4>", lambda event: self._wheel(event, -3), add="+")
+            window.bind("<Button-5>", lambda event: self._wheel(event, 3), add="+")
+        window.bind("<MouseWheel>", lambda event: self._wheel(event, notches(event.delta)), add="+")
+        if float(self.tk.call("package", "present", "Tk").split(".")[0]) >= 9:
+            # The low half of delta is the way down in pixels, signed.
+            window.bind("<TouchpadScroll>", lambda event: self._glide(event, event.delta & 0xFFFF), add="+")
+
+    def _holds(self, widget: object) -> bool:
+        return bool(self.winfo_exists()) and str(widget).startswith(f"{self.inside}.")
+
+    def _follow_focus(self, event: "tk.Event[tk.Misc]") -> None:
+        if self._holds(event.widget):
+            self.after_idle(self.reveal, event.widget)
+
+    def _wheel(self, event: "tk.Event[tk.Misc]", lines: int) -> None:
+        if self._takes_wheel(event.widget):
+            self.canvas.yview_scroll(lines, "units")
+
+    def _glide(self, event: "tk.Event[tk.Misc]", low: int) -> None:
+        if self._takes_wheel(event.widget):
+            pixels = low - 0x10000 if low & 0x8000 else low
+            top = self.canvas.canvasy(0) - pixels
+            self.canvas.yview_moveto(top / max(1, self.inside.winfo_height()))
+
+    def _takes_wheel(self, widget: object) -> bool:
+        if not (self._holds(widget) or str(widget) in (str(self.canvas), str(self.inside))):
+            return False
+        if self.inside.winfo_reqheight() <= self.canvas.winfo_height():
+            return False
+        return not (isinstance(widget, tk.Text | ttk.Treeview | tk.Listbox) and tuple(widget.yview()) != (0.0, 1.0))
+
+
+def notches(delta: int) -> int:
+    """Windows and Tk 9 count 120 a notch, Tk 8.6 on macOS small numbers."""
+    return -round(delta / 40) if abs(delta) >= 40 else -delta

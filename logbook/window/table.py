@@ -1,0 +1,286 @@
+"""A table of records: sorted, filtered, walked through and copied with keys as with the mouse.
+
+Rows are put into the widget once; filtering and sorting only rearrange them, so that 100,000 rows stay quick, and
+nothing is ever read back from the widget.
+"""
+
+import tkinter as tk
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from functools import partial
+from tkinter import ttk
+from typing import Literal
+
+from logbook.window.keys import SHIFT, accelerator, bind_keys, on_macos
+from logbook.window.look import Look
+from logbook.window.styles import styled
+
+SortKey = str | float | None
+"""Of one kind in a column; None stands for an empty cell, which comes last either way."""
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """``width`` is in letters; numbers belong at the ``"right"``; a column may ``grow`` into width that is over.
+
+    A ``summary`` says again what other columns say, for a narrow place: it is neither copied nor sorted by.
+    """
+
+    key: str
+    heading: str
+    width: int
+    align: Literal["left", "right"] = "left"
+    grow: bool = False
+    summary: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A record's key, its cells as shown, and for each cell what it is sorted by."""
+
+    key: str
+    cells: tuple[str, ...]
+    sort_keys: tuple[SortKey, ...]
+
+
+class Table(ttk.Frame):
+    """``on_select`` gets the keys of the selected rows in their shown order, whenever the user selects others."""
+
+    def __init__(
+        self,
+        parent: tk.Misc,
+        look: Look,
+        columns: Sequence[Column],
+        on_select: Callable[[tuple[str, ...]], object] = lambda keys: None,
+    ) -> None:
+        super().__init__(parent, style=styled(parent, "TFrame"))
+        self.look, self.columns, self._on_select = look, tuple(columns), on_select
+        self._rows: dict[str, Row] = {}
+        self._order: list[str] = []
+        self._wanted: set[str] | None = None
+        self._chosen: tuple[str, ...] = ()
+        self._settled: tuple[str, ...] = ()
+        self._sorted: tuple[int, bool] | None = None
+        self._anchor = 0
+        self.shown: list[str] = []
+        names = [c.key for c in columns]
+        self.tree = ttk.Treeview(self, columns=names, show="headings", selectmode="extended", height=4)
+        self.mark = tk.Frame(self.tree, borderwidth=0, highlightthickness=0)
+        self._arrange()
+        self._bind_tree()
+        look.when_changed(self, self._follow_look)
+
+    def set_rows(self, rows: Iterable[Row]) -> None:
+        """Puts all records in, takes the filter off, keeps the sorting; unsorted they stand in this order."""
+        call, tree = self.tk.call, str(self.tree)
+        self.tree.selection_set(())
+        call(tree, "delete", tuple(self._rows))
+        self._rows = {row.key: row for row in rows}
+        # Three times as quick as Treeview.insert, which matters from 10,000 rows on.
+        for row in self._rows.values():
+            call(tree, "insert", "", "end", "-id", row.key, "-values", row.cells)
+        self._wanted = None
+        self._sort()
+
+    def show_only(self, keys: Iterable[str] | None) -> None:
+        """Shows the rows with these keys alone, or all for None; the selection stays, hidden or not."""
+        self._wanted = None if keys is None else set(keys)
+        self._rearrange()
+
+    def sort_by(self, column: str) -> None:
+        """Sorts by this column, upwards first, then downwards, then in the order of ``set_rows`` again."""
+        index = [c.key for c in self.columns].index(column)
+        again = self._sorted is not None and self._sorted[0] == index
+        self._sorted = (index, False) if not again else (index, True) if self._sorted == (index, False) else None
+        self._sort()
+
+    def select(self, keys: Sequence[str]) -> None:
+        """Selects these rows, without telling ``on_select``, and shows the first of them."""
+        self._chosen = tuple(key for key in keys if key in self._rows)
+        self._set_selection([key for key in self._chosen if self._wanted is None or key in self._wanted])
+
+    def walk(self, by: int) -> None:
+        """Selects the row so many rows further down (negative: up), as the arrow keys do, from a place outside the table."""
+        if self.shown:
+            self._go_to(max(0, self._here() + by), extend=False)
+
+    @property
+    def selected(self) -> tuple[str, ...]:
+        """The keys of the rows selected last that are still there, also of those that the filter hides now."""
+        return self._chosen
+
+    def copied(self) -> str:
+        """The selected rows as shown, tab-separated under the headings."""
+        places = [place for place, column in enumerate(self.columns) if not column.summary]
+        lines = [[self.columns[place].heading for place in places]]
+        lines += [[self._rows[key].cells[place] for place in places] for key in self._settled]
+        return "\n".join("\t".join(" ".join(cell.split()) for cell in line) for line in lines) + "\n"
+
+    def copy(self) -> None:
+        self.clipboard_clear()
+        self.clipboard_append(self.copied())
+
+    def _arrange(self) -> None:
+        down = ttk.Scrollbar(self, orient="vertical", command=self.tree.yview, takefocus=False)
+        self.across = ttk.Scrollbar(self, orient="horizontal", command=self.tree.xview, takefocus=False)
+        self.tree.configure(xscrollcommand=self._show_across)
+
+        def scrolled(first: float, last: float) -> None:
+            down.set(first, last)
+            self._place_mark()
+
+        self.tree.configure(yscrollcommand=scrolled)
+        self.tree.grid(row=0, column=0, sticky="nsew")
+        down.grid(row=0, column=1, sticky="ns")
+        self.rowconfigure(0, weight=1)
+        self.columnconfigure(0, weight=1)
+        self.menu = tk.Menu(self, tearoff=False)
+        for column in (column for column in self.columns if not column.summary):
+            self.menu.add_command(label=f"Sort by {column.heading}", command=partial(self.sort_by, column.key))
+        self.menu.add_separator()
+        keys = {"copy": "Mod-c", "all": "Mod-a"}
+        self.menu.add_command(label="Copy rows", accelerator=accelerator(self, keys["copy"]), command=self.copy)
+        self.menu.add_command(label="Select all", accelerator=accelerator(self, keys["all"]), command=self._select_all)
+        bind_keys(self.tree, keys["copy"], self.copy)
+        bind_keys(self.tree, keys["all"], self._select_all)
+
+    def _bind_tree(self) -> None:
+        bind = self.tree.bind
+        bind("<<TreeviewSelect>>", lambda _: self._changed())
+        bind("<Configure>", lambda _: self.after_idle(self._place_mark))
+        for key, step in {"Up": -1, "Down": 1}.items():
+            bind(f"<{key}>", partial(self._step, step))
+        bind("<Home>", lambda event: self._walk(event, 0))
+        bind("<End>", lambda event: self._walk(event, len(self.shown) - 1))
+        bind("<Prior>", lambda event: self._walk(event, self._here() - self._page()))
+        bind("<Next>", lambda event: self._walk(event, self._here() + self._page()))
+        bind("<Button-1>", self._remember_anchor, add="+")
+        for key in ("<Shift-F10>", "<Menu>" if self.tk.call("tk", "windowingsystem") == "x11" else "<App>"):
+            bind(key, self._open_menu_at_row)
+        for button in ("<Button-3>", "<Control-Button-1>", "<Button-2>")[: 3 if on_macos(self) else 1]:
+            bind(button, lambda event: self.menu.tk_popup(event.x_root, event.y_root))
+
+    def _show_across(self, first: float, last: float) -> None:
+        self.across.set(first, last)
+        if float(first) <= 0 and float(last) >= 1:
+            self.across.grid_remove()
+        else:
+            self.across.grid(row=1, column=0, sticky="ew")
+
+    def _follow_look(self) -> None:
+        letter = self.look.base.measure("0")
+        self.tree.tag_configure("odd", background=self.look.palette.stripe)
+        self.mark.configure(background=self.look.palette.accent)
+        for column in self.columns:
+            heading = self.look.bold.measure(f"{column.heading} ▲")
+            width = max(letter * column.width, heading) + self.look.pixels(4)
+            self.tree.column(
+                column.key,
+                width=width,
+                minwidth=width,
+                stretch=column.grow,
+                anchor="e" if column.align == "right" else "w",
+            )
+        self._show_headings()
+        self.after_idle(self._place_mark)
+
+    def _show_headings(self) -> None:
+        for index, column in enumerate(self.columns):
+            sign = "" if self._sorted is None or self._sorted[0] != index else "▼" if self._sorted[1] else "▲"
+            right = column.align == "right"
+            text = f"{sign} {column.heading}" if right else f"{column.heading} {sign}"
+            self.tree.heading(
+                column.key,
+                text=text.strip(),
+                anchor="e" if right else "w",
+                command=partial(self.sort_by, column.key),
+            )
+
+    def _sort(self) -> None:
+        self._order = list(self._rows)
+        if self._sorted is not None:
+            index, down = self._sorted
+            keys = {key: row.sort_keys[index] for key, row in self._rows.items()}
+            empty = [key for key in self._order if keys[key] is None]
+            full = [key for key in self._order if keys[key] is not None]
+            self._order = sorted(full, key=keys.__getitem__, reverse=down) + empty  # type: ignore[arg-type]
+        self._show_headings()
+        self._rearrange()
+
+    def _rearrange(self) -> None:
+        wanted = self._wanted
+        self.shown = self._order if wanted is None else [key for key in self._order if key in wanted]
+        call, tree = self.tk.call, str(self.tree)
+        # A row keeps its selection while it is hidden: without this, two would come back selected.
+        self.tree.selection_set(())
+        call(tree, "children", "", tuple(self.shown))
+        call(tree, "tag", "remove", "odd")
+        call(tree, "tag", "add", "odd", tuple(self.shown[1::2]))
+        visible = set(self.shown)
+        self._chosen = tuple(key for key in self._chosen if key in self._rows)
+        self._set_selection([key for key in self._chosen if key in visible])
+
+    def _set_selection(self, keys: Sequence[str]) -> None:
+        self._settled = tuple(keys)
+        self.tree.selection_set(self._settled)
+        if keys:
+            self.tree.focus(keys[0])
+            self.tree.see(keys[0])
+        self._place_mark()
+
+    def _changed(self) -> None:
+        now = tuple(str(key) for key in self.tree.selection())
+        self._place_mark()
+        if set(now) != set(self._settled):
+            self._settled = self._chosen = now
+            self._on_select(now)
+
+    def _select_all(self) -> None:
+        self.tree.selection_set(self.shown)
+        self._changed()
+
+    def _here(self) -> int:
+        focus = str(self.tree.focus())
+        return self.shown.index(focus) if focus in self._rows and focus in self.shown else -1
+
+    def _page(self) -> int:
+        return max(1, (self.tree.winfo_height() - self.look.line) // (self.look.line + self.look.pixels(2)) - 1)
+
+    def _walk(self, event: "tk.Event[ttk.Treeview]", index: int) -> str:
+        """Moves to the row at ``index`` or the nearest there is; Shift selects from where the walk began."""
+        if self.shown:
+            self._go_to(index, extend=bool(int(event.state) & SHIFT))
+        return "break"
+
+    def _go_to(self, index: int, *, extend: bool) -> None:
+        index = min(max(index, 0), len(self.shown) - 1)
+        first, last = sorted((self._anchor if extend else index, index))
+        if not extend:
+            self._anchor = index
+        self.tree.focus(self.shown[index])
+        self.tree.selection_set(self.shown[first : last + 1])
+        self.tree.see(self.shown[index])
+        self._changed()
+
+    def _step(self, step: int, event: "tk.Event[ttk.Treeview]") -> str:
+        return self._walk(event, self._here() + step)
+
+    def _remember_anchor(self, event: "tk.Event[ttk.Treeview]") -> None:
+        row = self.tree.identify_row(event.y)
+        if row and not int(event.state) & SHIFT:
+            self._anchor = self.shown.index(row)
+
+    def _open_menu_at_row(self, _: object) -> str:
+        box = self.tree.bbox(self.tree.focus()) if self.tree.focus() else ""
+        x, y = (box[0], box[1] + box[3]) if box else (0, self.look.line * 2)
+        self.menu.tk_popup(self.tree.winfo_rootx() + x, self.tree.winfo_rooty() + y)
+        return "break"
+
+    def _place_mark(self) -> None:
+        """A bar at the left of the row in hand, since the colour of a selected row alone is too faint a sign."""
+        focus = str(self.tree.focus())
+        box = self.tree.bbox(focus) if focus in self._settled and self.tree.exists(focus) else ""
+        if box:
+            self.mark.place(x=1, y=box[1], width=self.look.pixels(0.8), height=box[3])
+        else:
+            self.mark.place_forget()

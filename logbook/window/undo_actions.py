@@ -1,0 +1,50 @@
+"""Undo, redo, and what has happened to a record."""
+
+import tkinter as tk
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from logbook.errors import RefusedError
+from logbook.tasks.undoing import Action, redo, undo
+from logbook.window.history_dialog import show_history
+
+if TYPE_CHECKING:
+    from logbook.window.main_window import MainWindow
+
+
+class UndoActions:
+    """The entries of the Edit menu for the logbook shown."""
+
+    menu: tk.Menu
+
+    def __init__(self, window: "MainWindow") -> None:
+        self._window = window
+
+    def undo(self) -> None:
+        """Takes the last change back."""
+        self._step(undo, "Undone")
+
+    def redo(self) -> None:
+        """Does again what was taken back last."""
+        self._step(redo, "Done again")
+
+    def history(self) -> None:
+        """Shows the changes of the record in hand."""
+        page, session = self._window.page_in_hand(), self._window.session
+        record = page.record_in_hand() if page is not None else None
+        if session is None or record is None:
+            self._window.say("Choose a saved record first: then its changes are listed here.")
+        else:
+            show_history(self._window.root, self._window.look, session, *record)
+
+    def _step(self, step: Callable[..., Action], done: str) -> None:
+        session = self._window.session
+        if session is None or not self._window.settle():
+            return
+        try:
+            action = session.write(lambda: step(session.book))
+        except RefusedError as error:
+            self._window.say(str(error))
+            return
+        session.records_changed(self)
+        self._window.say(f"{done}: {action.label}.")

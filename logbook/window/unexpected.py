@@ -1,0 +1,41 @@
+"""An error nobody expected: shown in one sentence, written to a file, never swallowed."""
+
+import tkinter as tk
+from pathlib import Path
+from types import TracebackType
+
+from logbook.errors import LogbookError
+from logbook.tasks.error_log import write_down
+from logbook.window.look import Look
+from logbook.window.message import tell
+
+
+def report_unexpected(root: tk.Tk, look: Look, log: Path) -> None:
+    """From now on an exception in a callback is shown, and its whereabouts are added to the file ``log``.
+
+    The file gets the lines of the program and the kinds of error, not their words, in which the maker's data could be.
+    An error the program foresaw is shown in its own words alone.
+    """
+    showing = False
+
+    def report(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
+        nonlocal showing
+        foreseen = isinstance(error, LogbookError)
+        where = "" if foreseen else write_down(error, log)
+        if showing:
+            return
+        showing = True
+        try:
+            if foreseen:
+                tell(root, look, str(error))
+            else:
+                tell(
+                    root,
+                    look,
+                    "Something went wrong that the program did not expect. What you typed is still there.",
+                    where,
+                )
+        finally:
+            showing = False
+
+    root.report_callback_exception = report

@@ -1,0 +1,37 @@
+"""The tables and their steps."""
+
+import hashlib
+import sqlite3
+from collections.abc import Iterator
+from contextlib import closing
+
+import pytest
+
+from logbook.book import schema
+
+
+@pytest.fixture
+def empty() -> Iterator[sqlite3.Connection]:
+    with closing(sqlite3.connect(":memory:", isolation_level=None)) as connection:
+        schema.take_steps(connection, 0)
+        yield connection
+
+
+def test_the_version_counts_the_steps(empty: sqlite3.Connection) -> None:
+    assert empty.execute("PRAGMA user_version").fetchone() == (len(schema.STEPS),)
+
+
+def test_every_table_is_strict(empty: sqlite3.Connection) -> None:
+    assert all(strict for _, name, _, _, _, strict in empty.execute("PRAGMA table_list") if not name.startswith("sqlite_"))
+
+
+def test_the_records_have_the_columns_listed(empty: sqlite3.Connection) -> None:
+    for table, columns in schema.RECORDS.items():
+        found = [row[1] for row in empty.execute(f"PRAGMA table_info({table})")]
+        assert found == ["uid", *columns]
+
+
+def test_a_released_step_stands_as_it_was() -> None:
+    """Files made by an earlier version are checked against these very statements: add a step, don't change one."""
+    known = ["bd05fd0d30dd31f75fdba465d2ba3c91fdc590e3b4b5dcc0e5861172e6c57903"]
+    assert [hashlib.sha256("\n".join(step).encode()).hexdigest() for step in schema.STEPS] == known

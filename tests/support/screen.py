@@ -1,0 +1,120 @@
+"""A screen for the window tests, a window on it, and hands that press its keys."""
+
+import gc
+import os
+import shutil
+import subprocess
+import time
+import tkinter as tk
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from types import TracebackType
+
+import pytest
+
+KEYSYMS = {" ": "space", ",": "comma", ".": "period", "/": "slash", '"': "quotedbl", "-": "minus", "=": "equal"} | {
+    "¼": "onequarter",
+    "½": "onehalf",
+    "é": "eacute",
+    "%": "percent",
+    "_": "underscore",
+    "'": "apostrophe",
+    "+": "plus",
+    "(": "parenleft",
+    ")": "parenright",
+    ":": "colon",
+    ";": "semicolon",
+}
+
+
+@pytest.fixture(scope="session")
+def screen() -> Iterator[str]:
+    """The display to show windows on: the one there is, or an Xvfb of our own with a free number."""
+    server = None
+    if not os.environ.get("DISPLAY") and os.name == "posix" and (xvfb := shutil.which("Xvfb")):
+        reading, writing = os.pipe()
+        server = subprocess.Popen(
+            [xvfb, "-displayfd", str(writing), "-screen", "0", "1366x768x24", "-nolisten", "tcp"],
+            pass_fds=[writing],
+            stderr=subprocess.DEVNULL,
+        )
+        os.close(writing)
+        with os.fdopen(reading) as numbers:
+            os.environ["DISPLAY"] = f":{numbers.readline().strip()}"
+    try:
+        tk.Tk().destroy()
+    except tk.TclError as error:
+        pytest.skip(f"no screen to show windows on (set DISPLAY or install Xvfb): {error}")
+    yield os.environ.get("DISPLAY", "")
+    if server is not None:
+        del os.environ["DISPLAY"]
+        server.terminate()
+        server.wait()
+
+
+@pytest.fixture
+def root(screen: str) -> Iterator[tk.Tk]:
+    """A window on the screen, with the focus; an exception in any of its callbacks fails the test."""
+    window = tk.Tk()
+    with callback_errors_raised(window):
+        window.geometry("1000x700+0+0")
+        window.update()
+        wait_until(window, window.winfo_viewable)
+        window.focus_force()
+        window.update()
+        yield window
+        window.destroy()
+    # Tcl may only be let go by the thread that made it: not by a worker of a later test that happens to collect.
+    del window
+    gc.collect()
+
+
+@contextmanager
+def callback_errors_raised(window: tk.Tk) -> Iterator[None]:
+    """Raises at the end what was raised in callbacks of ``window``, which Tk would only print."""
+    errors: list[Exception] = []
+
+    def remember(kind: type[Exception], error: Exception, trace: TracebackType | None) -> None:
+        errors.append(error)
+
+    window.report_callback_exception = remember
+    yield
+    if errors:
+        raise ExceptionGroup("in callbacks of the window", errors)
+
+
+def wait_until(window: tk.Misc, condition: Callable[[], object], seconds: float = 5.0) -> None:
+    """Lets the window work until the condition holds; fails if it does not in time."""
+    deadline = time.monotonic() + seconds
+    while not condition():
+        assert time.monotonic() < deadline, f"not within {seconds} s"
+        window.update()
+
+
+def settle(window: tk.Misc) -> None:
+    """Lets the window take its new shape: asks the display, so that what it has to tell has arrived, and updates."""
+    for _ in range(4):
+        window.update()
+        window.winfo_pointerxy()
+    window.update()
+
+
+def press(widget: tk.Misc, *keys: str) -> None:
+    """Presses keys such as ``"<Control-a>"`` where the focus is after it was put on ``widget``."""
+    widget.focus_force()
+    widget.update()
+    for key in keys:
+        place = widget.focus_get() or widget
+        place.event_generate(key)
+        widget.update()
+
+
+def type_text(widget: tk.Misc, text: str) -> None:
+    """Types ``text`` into ``widget``, a key at a time, pressed and released."""
+    widget.focus_force()
+    widget.update()
+    for letter in text:
+        keysym = KEYSYMS.get(letter, letter)
+        widget.event_generate(f"<KeyPress-{keysym}>")
+        widget.event_generate(f"<KeyRelease-{keysym}>")
+    widget.update()

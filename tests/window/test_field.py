@@ -1,0 +1,152 @@
+import tkinter as tk
+from tkinter import ttk
+
+import pytest
+
+from logbook.window.choices import ChoiceField, SuggestionField
+from logbook.window.field import Field, LabelledField
+from logbook.window.look import Look
+from logbook.window.text_field import TextField
+from tests.support.screen import press, settle, type_text
+
+YARNS = ["Mérida lace", "Bracken DK", "Meadow 4-ply", "Summer cotton"]
+
+
+def shown(field: LabelledField) -> LabelledField:
+    field.grid(sticky="ew")
+    field.master.columnconfigure(0, weight=1)
+    settle(field)
+    return field
+
+
+@pytest.mark.parametrize("text", ["12.5", "12,5", ' 18 1/4"', "eleven", "-5 %"])
+def test_any_keystroke_is_taken(root: tk.Tk, look: Look, text: str) -> None:
+    field = Field(root, look, "&Width", unit="cm")
+    heard: list[str] = []
+    field.variable.trace_add("write", lambda *_: heard.append(field.text))
+    shown(field)
+    type_text(field.input, text)
+    assert field.text == text
+    assert heard == [text[: i + 1] for i in range(len(text))]
+
+
+def test_its_letter_leads_to_it(root: tk.Tk, look: Look) -> None:
+    first, second = Field(root, look, "&Width"), TextField(root, look, "N&otes")
+    shown(first)
+    shown(second)
+    press(root, "<Alt-w>")
+    assert root.focus_get() is first.input
+    press(first.input, "<Alt-o>")
+    assert root.focus_get() is second.area
+    assert first.label["underline"] == 0
+
+
+@pytest.mark.parametrize("label_width", [0, 10])
+def test_a_message_moves_nothing_and_is_told_without_colour(root: tk.Tk, look: Look, label_width: int) -> None:
+    field = shown(Field(root, look, "Width", label_width=label_width))
+    after = ttk.Button(root, text="after")
+    after.grid()
+    settle(root)
+    place = (after.winfo_y(), field.winfo_reqwidth(), field.input.winfo_x(), field.input.winfo_width())
+    field.show_message("Type a length, for example 12.5")
+    settle(root)
+    assert field.message["text"] == "✕ Type a length, for example 12.5"
+    assert "invalid" in field.input.state()  # type: ignore[attr-defined]
+    assert (after.winfo_y(), field.winfo_reqwidth(), field.input.winfo_x(), field.input.winfo_width()) == place
+    field.show_message("Rather wide", "warning")
+    assert field.message["text"] == "! Rather wide"
+    assert "invalid" not in field.input.state()  # type: ignore[attr-defined]
+    field.show_message(None)
+    settle(root)
+    assert not field.message["text"].strip()
+    assert after.winfo_y() == place[0]
+
+
+def test_a_long_message_is_wrapped_and_not_cut(root: tk.Tk, look: Look) -> None:
+    root.geometry("300x400")
+    field = shown(Field(root, look, "Width", label_width=8))
+    line = field.message.winfo_height()
+    field.show_message("Type how wide it is, for example 12.5 or 18 1/4 in, as the tape shows it")
+    settle(root)
+    assert field.message.winfo_height() >= 2 * line
+    assert field.message.winfo_rootx() + field.message.winfo_width() <= root.winfo_rootx() + 300
+
+
+def test_in_a_narrow_place_the_label_moves_above_and_the_entry_stays_within(root: tk.Tk, look: Look) -> None:
+    field = shown(Field(root, look, "Stitch pattern", label_width=14, width=30, unit="cm"))
+    assert field.input.winfo_x() > field.label.winfo_width()
+    root.geometry("220x400")
+    settle(root)
+    assert field.input.winfo_y() >= field.label.winfo_y() + field.label.winfo_height()
+    assert field.unit.winfo_rootx() + field.unit.winfo_width() <= root.winfo_rootx() + 220
+    root.geometry("900x400")
+    settle(root)
+    assert field.input.winfo_x() > field.label.winfo_width()
+
+
+def test_suggestions_are_named_while_typing_and_listed_on_down(root: tk.Tk, look: Look) -> None:
+    field = SuggestionField(root, look, "Yarn", lambda: YARNS)
+    shown(field)
+    type_text(field.box, "me")
+    assert field.text == "me"
+    assert root.focus_get() is field.box
+    assert field.message["text"] == "↓ Mérida lace · Meadow 4-ply · Summer cotton"
+    press(field.box, "<Down>")
+    assert field.box["values"] == ("Mérida lace", "Meadow 4-ply", "Summer cotton")
+    root.tk.call("ttk::combobox::Unpost", str(field.box))
+    field.text = "Bracken DK"
+    field.box.event_generate("<Down>")
+    settle(root)
+    assert field.box["values"] == tuple(YARNS)
+    root.tk.call("ttk::combobox::Unpost", str(field.box))
+
+
+def test_a_suggestion_hint_goes_and_an_error_stays(root: tk.Tk, look: Look) -> None:
+    field, other = SuggestionField(root, look, "Yarn", lambda: YARNS), Field(root, look, "Hook")
+    shown(field)
+    shown(other)
+    type_text(field.box, "zz")
+    assert not field.message["text"].strip()
+    field.text = ""
+    type_text(field.box, "b")
+    other.input.focus_force()
+    settle(root)
+    assert not field.message["text"].strip()
+    field.show_message("Say which yarn")
+    press(field.box)
+    press(other.input)
+    assert field.message["text"] == "✕ Say which yarn"
+
+
+def test_a_choice_is_made_by_letter(root: tk.Tk, look: Look) -> None:
+    field = ChoiceField(root, look, "Worked", ("flat", "round", "rib"))
+    shown(field)
+    assert field.text == "flat"
+    type_text(field.input, "r")
+    assert field.text == "round"
+    type_text(field.input, "r")
+    assert field.text == "rib"
+    type_text(field.input, "x")
+    assert field.text == "rib"
+
+
+def test_tab_leaves_a_text_field_both_ways(root: tk.Tk, look: Look) -> None:
+    before, text, after = Field(root, look, "A"), TextField(root, look, "Notes"), Field(root, look, "B")
+    for field in (before, text, after):
+        shown(field)
+    type_text(text.area, "two words")
+    press(text.area, "<Tab>")
+    assert root.focus_get() is after.input
+    press(text.area, "<Shift-Tab>")
+    assert root.focus_get() is before.input
+    assert text.text == "two words"
+
+
+def test_a_text_field_and_its_variable_are_the_same(root: tk.Tk, look: Look) -> None:
+    field = TextField(root, look, "Notes")
+    shown(field)
+    field.text = "pinned out\novernight"
+    assert field.area.get("1.0", "end-1c") == "pinned out\novernight"
+    field.area.insert("end", ".")
+    settle(root)
+    assert field.text == "pinned out\novernight."

@@ -1,0 +1,72 @@
+import tkinter as tk
+from collections.abc import Callable
+from tkinter import ttk
+
+from logbook.window.look import Look
+from logbook.window.message import Answer, ask, tell
+
+ANSWERS = [Answer("copy", "&Save a copy"), Answer("throw", "&Throw away"), Answer("stay", "&Go on typing")]
+
+
+def while_asked(root: tk.Tk, act: Callable[[tk.Toplevel], None]) -> None:
+    """Does ``act`` as soon as a dialog has the keyboard, since ``ask`` waits for its answer."""
+
+    def look_for_it() -> None:
+        found = [child for child in root.winfo_children() if isinstance(child, tk.Toplevel)]
+        if found and found[0].grab_current() is found[0]:
+            (found[0].focus_lastfor() or found[0]).focus_force()
+            found[0].update()
+            try:
+                act(found[0])
+            finally:
+                found[0].destroy()
+        else:
+            root.after(5, look_for_it)
+
+    root.after(5, look_for_it)
+
+
+def answered(root: tk.Tk, look: Look, *keys: str) -> str:
+    def act(dialog: tk.Toplevel) -> None:
+        for key in keys:
+            (dialog.focus_get() or dialog).event_generate(key)
+            if dialog.winfo_exists():
+                dialog.update()
+
+    while_asked(root, act)
+    return ask(root, look, "This swatch is not saved.", ANSWERS, default="copy", escape="stay")
+
+
+def test_every_answer_can_be_given_by_key(root: tk.Tk, look: Look) -> None:
+    assert answered(root, look, "<Return>") == "copy"
+    assert answered(root, look, "<Escape>") == "stay"
+    assert answered(root, look, "<Alt-t>") == "throw"
+    assert answered(root, look, "<Tab>", "<space>") == "throw"
+    assert answered(root, look, "<Left>", "<Return>") == "stay"
+    assert answered(root, look, "<Right>", "<Return>") == "throw"
+
+
+def test_the_focus_returns_to_where_it_was(root: tk.Tk, look: Look) -> None:
+    entry = ttk.Entry(root)
+    entry.grid()
+    entry.focus_force()
+    root.update()
+    answered(root, look, "<Escape>")
+    root.update()
+    assert root.focus_lastfor() is entry
+
+
+def test_closing_the_window_is_escape_and_the_text_is_all_there(root: tk.Tk, look: Look) -> None:
+    look.apply(percent=200)
+    heard: list[bool] = []
+
+    def act(dialog: tk.Toplevel) -> None:
+        dialog.update()
+        heard.append(
+            dialog.winfo_width() >= dialog.winfo_reqwidth() and dialog.winfo_width() <= root.winfo_screenwidth()
+        )
+        root.tk.call(*root.tk.splitlist(dialog.protocol("WM_DELETE_WINDOW")))
+
+    while_asked(root, act)
+    tell(root, look, "A sentence that goes on for rather longer than would fit beside a button, twice over. " * 3)
+    assert heard == [True]

@@ -1,0 +1,80 @@
+import tkinter as tk
+
+import pytest
+
+from logbook.window.field import Field
+from logbook.window.look import Look
+from logbook.window.scrolled import Scrolled, notches
+from logbook.window.text_field import TextField
+from tests.support.screen import press, settle, wait_until
+
+
+class Made:
+    def __init__(self, root: tk.Tk, look: Look, fields: int) -> None:
+        root.geometry("500x300")
+        root.rowconfigure(0, weight=1)
+        root.columnconfigure(0, weight=1)
+        self.form = Scrolled(root, look, 40)
+        self.form.grid(sticky="nsew")
+        self.form.inside.columnconfigure(0, weight=1)
+        self.fields = [Field(self.form.inside, look, f"Field {n}", label_width=10) for n in range(fields)]
+        for field in self.fields:
+            field.grid(sticky="ew")
+        settle(root)
+
+    def sees(self, field: Field) -> bool:
+        top = field.winfo_rooty() - self.form.winfo_rooty()
+        return top >= 0 and top + field.winfo_height() <= self.form.winfo_height()
+
+
+def test_a_focused_field_comes_into_view_with_its_message_line(root: tk.Tk, look: Look) -> None:
+    made = Made(root, look, 20)
+    assert not made.sees(made.fields[-1])
+    press(made.fields[0].input)
+    for _ in range(19):
+        press(root.focus_get() or root, "<Tab>")
+    assert root.focus_get() is made.fields[-1].input
+    wait_until(root, lambda: made.sees(made.fields[-1]))
+    press(made.fields[0].input)
+    wait_until(root, lambda: made.sees(made.fields[0]))
+
+
+def test_the_wheel_scrolls_a_long_form_only(root: tk.Tk, look: Look) -> None:
+    made = Made(root, look, 20)
+    made.fields[1].input.event_generate("<Button-5>")
+    settle(root)
+    assert made.form.canvas.yview()[0] > 0
+    made.fields[1].input.event_generate("<Button-4>")
+    settle(root)
+    assert made.form.canvas.yview()[0] == 0
+
+
+def test_a_short_form_has_no_bar_and_the_bar_changes_no_width(root: tk.Tk, look: Look) -> None:
+    made = Made(root, look, 2)
+    assert not made.form.bar.winfo_ismapped()
+    made.fields[1].input.event_generate("<Button-5>")
+    settle(root)
+    assert made.form.canvas.yview() == (0, 1)
+    width = made.fields[0].winfo_width()
+    for n in range(20):
+        Field(made.form.inside, look, str(n)).grid(sticky="ew")
+    settle(root)
+    assert made.form.bar.winfo_ismapped()
+    assert made.fields[0].winfo_width() == width
+
+
+def test_a_long_text_keeps_the_wheel_for_itself(root: tk.Tk, look: Look) -> None:
+    made = Made(root, look, 20)
+    text = TextField(made.form.inside, look, "Notes")
+    text.grid(row=0, sticky="ew")
+    text.text = "\n".join("lines" for _ in range(50))
+    settle(root)
+    text.area.event_generate("<Button-5>")
+    settle(root)
+    assert made.form.canvas.yview()[0] == 0
+    assert text.area.yview()[0] > 0
+
+
+@pytest.mark.parametrize(("delta", "lines"), [(120, -3), (-120, 3), (-240, 6), (1, -1), (-3, 3)])
+def test_notches_of_either_kind_of_wheel(delta: int, lines: int) -> None:
+    assert notches(delta) == lines
