@@ -46,10 +46,11 @@ def make(connection: sqlite3.Connection, path: Path, folder: Path, now: str) -> 
     target = _free_name(folder, made)
     try:
         verified_copy(connection, target)
-        (folder / _PLACE).write_text(str(path), "utf-8")
+        if place_of(folder) != path:
+            (folder / _PLACE).write_bytes(os.fsencode(path))
     except (DamagedError, InUseError):
         raise
-    except RefusedError as error:
+    except (RefusedError, OSError) as error:
         raise RefusedError(f"No backup of {path.name} could be made, so nothing was written: {error}") from error
     prune(folder, target)
     return target
@@ -58,8 +59,8 @@ def make(connection: sqlite3.Connection, path: Path, folder: Path, now: str) -> 
 def place_of(folder: Path) -> Path | None:
     """Where the logbook lay whose backups are in ``folder``, when the newest was made: a damaged one can't say its uid."""
     try:
-        return Path((folder / _PLACE).read_text("utf-8"))
-    except (OSError, UnicodeDecodeError):
+        return Path(os.fsdecode((folder / _PLACE).read_bytes()))
+    except OSError:
         return None
 
 

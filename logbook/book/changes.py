@@ -130,8 +130,8 @@ def readings_of_swatch(connection: sqlite3.Connection, swatch: str) -> list[str]
         uid
         for (uid,) in connection.execute(
             """SELECT DISTINCT record FROM change WHERE record_table = 'reading'
-            AND json_extract(coalesce(after, before), '$.swatch') = ? ORDER BY position""",
-            (swatch,),
+            AND instr(coalesce(after, before), ?) > 0 ORDER BY position""",
+            ('"swatch":' + json.dumps(swatch, ensure_ascii=False),),
         )
     ]
 

@@ -212,15 +212,16 @@ def _readings(connection: sqlite3.Connection, uids: Sequence[str] | None) -> dic
 
 def _rows(
     connection: sqlite3.Connection, table: str, key: str, columns: Sequence[str], uids: Sequence[str] | None, order: str
-) -> Iterable[tuple[Any, ...]]:
+) -> list[tuple[Any, ...]]:
     select = f"SELECT {', '.join(columns)} FROM {table}"
     if uids is None:
-        yield from connection.execute(f"{select} ORDER BY {order}")
-        return
+        return connection.execute(f"{select} ORDER BY {order}").fetchall()
+    found: list[tuple[Any, ...]] = []
     for start in range(0, len(uids), _MOST_MARKS):
         some = uids[start : start + _MOST_MARKS]
         marks = ", ".join("?" * len(some))
-        yield from connection.execute(f"{select} WHERE {key} IN ({marks}) ORDER BY {order}", tuple(some))
+        found.extend(connection.execute(f"{select} WHERE {key} IN ({marks}) ORDER BY {order}", tuple(some)))
+    return found
 
 
 def _require_there(connection: sqlite3.Connection, table: str, record: Yarn | StitchPattern | None) -> None:

@@ -130,7 +130,8 @@ def _require_together(arguments: argparse.Namespace) -> None:
 
 def _refuse(arguments: argparse.Namespace, names: Sequence[str], why: str) -> None:
     for name in names:
-        if getattr(arguments, name) not in (None, False, []):
+        value = getattr(arguments, name)
+        if not (value is None or value is False or value == []):
             raise UsageError(f"--{name.replace('_', '-')} {why}")
 
 

@@ -38,7 +38,7 @@ def _run(arguments: Sequence[str]) -> int:
             # A pipe on Windows would not take “−” or “¼”; a file's name may hold bytes that are no text.
             stream.reconfigure(encoding="utf-8", errors="backslashreplace")
     try:
-        parsed = build_parser().parse_args(joined_minus_values(arguments))
+        parsed = build_parser().parse_words_anywhere(joined_minus_values(arguments))
         if parsed.sample and parsed.run is not _window:
             raise UsageError("--sample is for the window and goes with no command")
         return int(parsed.run(parsed))

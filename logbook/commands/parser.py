@@ -24,6 +24,15 @@ class Parser(argparse.ArgumentParser):
         """Raises UsageError with the message on one line."""
         raise UsageError(" ".join(message.split()))
 
+    def parse_words_anywhere(self, arguments: Sequence[str]) -> argparse.Namespace:
+        """Parses ``arguments``; the words of a command that takes any number of them may stand between its options too."""
+        parsed, rest = self.parse_known_args(arguments)
+        if unknown := [argument for argument in rest if "words" not in parsed or argument.startswith("--")]:
+            self.error(f"unrecognized arguments: {' '.join(unknown)}")
+        if rest:
+            parsed.words = [*parsed.words, *rest]
+        return parsed
+
 
 class Subparsers(Protocol):
     """Where a command adds itself: argparse gives what ``add_subparsers`` returns no public name."""

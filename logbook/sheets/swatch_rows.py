@@ -63,9 +63,19 @@ def swatches_of(sheet: RawSheet) -> SheetSwatches:
     Raises RefusedError only if there are more than 10,000 problems: such a sheet is not the log.
     """
     if not sheet.rows or sheet.rows[0].number != 1:
-        says = f"The first row is empty: it must hold {_HEADING}."
-        return SheetSwatches((), (Problem(sheet.name, 1, "", _HEADING, says),), frozenset())
+        return _without_heading(sheet, "", "The first row is empty")
+    names = _names(sheet.rows[0])
+    if not any(name.casefold() in _BY_NAME for name in names):
+        return _without_heading(sheet, names[0][:40], "The first row names no column of the log")
     return _Reader(sheet).read()
+
+
+def _without_heading(sheet: RawSheet, column: str, what: str) -> SheetSwatches:
+    return SheetSwatches((), (Problem(sheet.name, 1, column, _HEADING, f"{what}: it must hold {_HEADING}."),), frozenset())
+
+
+def _names(heading: RawRow) -> list[str]:
+    return ["" if cell is None else " ".join(str(cell).split()) for cell in heading.cells]
 
 
 class _Reader:
@@ -97,12 +107,8 @@ class _Reader:
 
     def _headings(self, heading: RawRow) -> tuple[Field | None, ...]:
         """The field of each column, None where it has none."""
-        names = ["" if cell is None else " ".join(str(cell).split()) for cell in heading.cells]
+        names = _names(heading)
         found = [_BY_NAME.get(name.casefold()) for name in names]
-        if not any(found):
-            says = f"The first row names no column of the log: it must hold {_HEADING}."
-            self._problem(1, names[0][:40], _HEADING, says)
-            return tuple(found)
         for place, (name, field) in enumerate(zip(names, found, strict=True)):
             if name and field is None:
                 says = f"There is no column “{name[:40]}” in the log: rename it, or take it out."

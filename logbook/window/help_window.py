@@ -3,6 +3,7 @@
 import re
 import tkinter as tk
 from importlib import resources
+from tkinter import ttk
 
 from logbook import __version__
 from logbook.window.dialog import Dialog
@@ -40,8 +41,8 @@ def show_help(parent: tk.Misc, look: Look) -> None:
     """Shows the walk through in a window of its own that can stay open."""
     text = resources.files("logbook.help").joinpath("walk.md").read_text("utf-8")
     dialog = Dialog(parent, look, "A first walk through", lambda: dialog.close())
-    page = tk.Text(dialog.inside, wrap="word", width=72, height=26, cursor="arrow", takefocus=True)
-    bar = tk.Scrollbar(dialog.inside, command=page.yview)
+    page = tk.Text(dialog.inside, wrap="word", width=72, height=26, cursor="arrow", takefocus=True, font="TkTextFont")
+    bar = ttk.Scrollbar(dialog.inside, command=page.yview, takefocus=False)
     page.configure(yscrollcommand=bar.set, padx=look.pixels(4), pady=look.pixels(3), spacing3=look.pixels(1))
     page.grid(row=0, column=0, sticky="nsew")
     bar.grid(row=0, column=1, sticky="ns")
@@ -59,6 +60,7 @@ def show_keys(parent: tk.Misc, look: Look) -> None:
     rows = [(_shown(parent, key), does.replace("Mod-minus", _shown(parent, "Mod-minus"))) for key, does in KEYS]
     table.set_rows(Row(key, (key, does), (key, does)) for key, does in rows)
     table.tree.configure(height=len(KEYS))
+    dialog.inside.rowconfigure(0, weight=1)
     look.grid(table, row=0, column=0, sticky="nsew")
     dialog.add_button("&Close", dialog.close, accent=True)
     dialog.open(table.tree)
@@ -76,7 +78,7 @@ def show_about(parent: tk.Misc, look: Look) -> None:
 
 
 def _shown(widget: tk.Misc, keys: str) -> str:
-    return accelerator(widget, keys).replace("plus", "+").replace("minus", "−") if "Mod" in keys else keys
+    return accelerator(widget, keys) if "Mod" in keys else keys
 
 
 def _fill(page: tk.Text, look: Look, text: str) -> None:

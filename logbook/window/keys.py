@@ -5,7 +5,7 @@ from collections.abc import Callable
 from tkinter import ttk
 
 SHIFT, CONTROL = 0x1, 0x4
-NAMES = {"Prior": "PgUp", "Next": "PgDn", "Delete": "Del", "Return": "Enter", "Escape": "Esc", "comma": ","}
+NAMES = {"Prior": "PgUp", "Next": "PgDn", "Delete": "Del", "Return": "Enter", "Escape": "Esc"} | {"plus": "+", "minus": "−"}
 UNDERLINED = ("TButton", "TCheckbutton", "TRadiobutton", "TLabel", "TMenubutton")
 
 

@@ -1,0 +1,37 @@
+"""The thorough check, made beside an open logbook."""
+
+from pathlib import Path
+
+import pytest
+
+from logbook.book.logbook import open_logbook
+from logbook.book.thorough_check import check_thoroughly
+from logbook.book.trouble import DamagedError
+from tests.support.books import edit, small_book
+
+SPOILT = [
+    ("UPDATE reading SET condition = 'wxshed' WHERE place = 0", "A reading can't be made out"),
+    ("UPDATE reading SET counted = 'stitchez' WHERE place = 0", "A reading can't be made out"),
+    ("UPDATE change SET after = '{' WHERE position = 3", "A kept change can't be made out"),
+    ("UPDATE action SET kind = 'undo', of = 'x' WHERE position = 3", "does not hang together"),
+    ("INSERT INTO assumption VALUES ('most_edge_stitches', 9e999)", "An assumption can't be made out"),
+    ("DELETE FROM swatch_words WHERE swatch = (SELECT uid FROM swatch)", "what it searches in"),
+    ("UPDATE swatch_words SET folded = 'x'", "what it searches in"),
+    ("PRAGMA foreign_keys = OFF; DELETE FROM yarn", "points to nothing"),
+]
+
+
+def test_a_sound_one_passes_while_it_is_open_and_written_to(tmp_path: Path) -> None:
+    with small_book(tmp_path / "a.logbook") as book, book.writing("log"):
+        assert check_thoroughly(book.path) == 3
+
+
+@pytest.mark.parametrize(("spoil", "says"), SPOILT)
+def test_what_the_quick_look_passes_over_is_found(tmp_path: Path, spoil: str, says: str) -> None:
+    with small_book(tmp_path / "a.logbook") as book:
+        edit(book, "S-01", colour="rust")
+        for statement in spoil.split("; "):
+            book.connection.execute(statement)
+    open_logbook(tmp_path / "a.logbook", quick=True).close()
+    with pytest.raises(DamagedError, match=says):
+        check_thoroughly(tmp_path / "a.logbook")

@@ -1,0 +1,105 @@
+"""Finding swatches by words and filters."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from logbook.book.logbook import Logbook
+from logbook.book.search import Filters, folded, matching
+from logbook.book.swatches import put_stitch_pattern, put_swatch, put_yarn, remove_swatch, swatches
+from logbook.book.undo import undo
+from logbook.craft.conditions import Condition
+from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.yarn import Yarn
+from logbook.errors import RefusedError
+from tests.support.books import edit, small_book, swatch, taken
+
+NOTES = {
+    "A": "50% wool_blend", "B": r"back\slash", "C": "Größe 38, naïve", "D": "505 woolxblend", "E": "Ångström ﬁne ½",
+    "F": "x' OR '1'='1",
+}  # fmt: skip
+
+
+@pytest.fixture
+def book(tmp_path: Path) -> Iterator[Logbook]:
+    with small_book(tmp_path / "a.logbook", 0) as made:
+        with made.writing("log") as writing:
+            for number, (tag, notes) in enumerate(NOTES.items(), 1):
+                put_swatch(writing, swatch(number, tag=tag, date=f"2026-05-0{number}", notes=notes))
+        yield made
+
+
+def found(book: Logbook, **asked: object) -> str:
+    """The tags found, in order."""
+    with book.reading() as connection:
+        uids = matching(connection, Filters(**asked))  # type: ignore[arg-type]
+        return "".join(one.tag for one in swatches(connection, uids))
+
+
+@pytest.mark.parametrize(
+    ("words", "tags"),
+    [
+        ("", "FEDCBA"), ("   ", "FEDCBA"), ("%", "A"), ("_", "A"), ("50%", "A"), ("0_", ""), ("wool_", "A"), ("\\", "B"),
+        ("k\\s", "B"), ("groesse", ""), ("grosse", "C"), ("GRÖSSE", "C"), ("naive", "C"), ("näive", "C"), ("angstrom", "E"),
+        ("fine", "E"), ("wool 50", "DA"), ("50 wool blend", "DA"), ("wool rust", ""), ("moss wool", "DA"), ("oo", "DA"),
+        ("'", "F"), ("' OR '1'='1", "F"), ('"', ""), ("4.5 mm", "FA"), ("x" * 100_000, ""), ("\0", ""), ("wool " * 5000, "DA"),
+    ],
+)  # fmt: skip
+def test_words_are_parts_of_words_all_of_them_accents_and_signs_plain(book: Logbook, words: str, tags: str) -> None:
+    assert found(book, words=words) == tags
+
+
+def test_too_many_words_and_what_is_no_text(book: Logbook) -> None:
+    with pytest.raises(RefusedError, match="2000 words"):
+        found(book, words=" ".join(str(number) for number in range(2000)))
+    with pytest.raises(RefusedError, match=r"U\+DCFF"):
+        found(book, words="\udcff")
+
+
+def test_folding() -> None:
+    for text, plain in (("Étoile", "etoile"), ("ẞtraße", "sstrasse"), ("㎒", "mhz"), ("ﬀ", "ff"), ("İ", "i")):
+        assert folded(text) == plain
+        assert folded(plain) == plain
+
+
+def test_filters(book: Logbook) -> None:
+    with book.writing("log") as writing:
+        yarn = Yarn(name="Étang 100%", yarn_class=0)
+        yarn = replace(yarn, uid=put_yarn(writing, yarn))
+        pattern = StitchPattern(name="Shells_6", multiple=6)
+        pattern = replace(pattern, uid=put_stitch_pattern(writing, pattern))
+        pulled = taken("4 repeats = 20 cm", Condition.SIDEWAYS)
+        put_swatch(writing, swatch(9, tag="Y", date="2026-05-21", yarn=yarn, pattern=pattern, hook_mm=5.5, readings=pulled))
+        put_swatch(writing, swatch(10, tag="Z", date="", yarn=yarn, hook_mm=3.75))
+    assert found(book, yarn="etang") == "YZ"
+    assert found(book, yarn="0%") == "YZ"
+    assert found(book, stitch="s_6") == "Y"
+    assert found(book, stitch="s_6", yarn="etang") == "Y"
+    assert found(book, stitch="s6") == ""
+    assert found(book, hook_mm=3.75) == "Z"
+    assert found(book, yarn_class=0) == "YZ"
+    assert found(book, condition=Condition.SIDEWAYS) == "Y"
+    assert found(book, condition=Condition.WASHED, yarn="etang", words="moss", hook_mm=3.75, yarn_class=0) == "Z"
+    assert found(book)[-1] == "Z", "without a date: last"
+
+
+def test_the_text_follows_every_change(book: Logbook) -> None:
+    with book.writing("log") as writing:
+        yarn = Yarn(name="Limewalk")
+        yarn = replace(yarn, uid=put_yarn(writing, yarn))
+        uid = put_swatch(writing, swatch(9, tag="Y", yarn=yarn))
+    assert found(book, words="limewalk") == "Y"
+    with book.writing("rename") as writing:
+        put_yarn(writing, replace(yarn, name="Gorsefold"))
+    assert (found(book, words="limewalk"), found(book, words="gorsefold")) == ("", "Y")
+    undo(book)
+    assert (found(book, words="limewalk"), found(book, words="gorsefold")) == ("Y", "")
+    edit(book, "Y", yarn=None)
+    assert found(book, words="limewalk") == ""
+    with book.writing("remove") as writing:
+        remove_swatch(writing, uid)
+    assert "Y" not in found(book)
+    undo(book)
+    assert "Y" in found(book)

@@ -1,0 +1,111 @@
+"""Undo and redo, also after reopening."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from logbook.book.logbook import Logbook, open_logbook
+from logbook.book.swatches import put_swatch, swatches
+from logbook.book.trouble import DamagedError
+from logbook.book.undo import redo, undo, undo_state
+from logbook.errors import RefusedError
+from tests.support.books import edit, held, put_worked, small_book
+
+
+@pytest.fixture
+def book(tmp_path: Path) -> Iterator[Logbook]:
+    with small_book(tmp_path / "a.logbook", 0) as made:
+        yield made
+
+
+def test_all_the_way_back_and_forth_also_after_reopening(book: Logbook) -> None:
+    states = [held(book)]
+    for work in (
+        lambda: log(book, 1),
+        lambda: edit(book, "S-01", colour="rust", readings=()),
+        lambda: log(book, 2, 3, 4),
+        lambda: swap_tags(book, "S-01", "S-02"),
+        lambda: edit(book, "S-04", yarn=None),
+    ):
+        work()
+        states.append(held(book))
+    book.close()
+    for state in reversed(states[:-1]):
+        with open_logbook(book.path) as again:
+            undo(again)
+            assert held(again) == state
+    for state in states[1:]:
+        with open_logbook(book.path) as again:
+            redo(again)
+            assert held(again) == state
+
+
+def log(book: Logbook, *numbers: int) -> None:
+    with book.writing(f"log {numbers}") as writing:
+        for number in numbers:
+            put_worked(writing, number)
+
+
+def swap_tags(book: Logbook, one: str, other: str) -> None:
+    with book.writing("swap") as writing:
+        by_tag = {found.tag: found for found in swatches(writing.connection)}
+        put_swatch(writing, replace(by_tag[one], tag="between"))
+        put_swatch(writing, replace(by_tag[other], tag=one))
+        put_swatch(writing, replace(by_tag[one], tag=other))
+
+
+def test_what_can_be_undone_is_said(book: Logbook) -> None:
+    with pytest.raises(RefusedError, match="nothing to undo"):
+        undo(book)
+    with pytest.raises(RefusedError, match="nothing to redo"):
+        redo(book)
+    log(book, 1)
+    log(book, 2)
+    assert undo(book).label == "log (2,)"
+    state = undo_state(book.connection)
+    assert [one.label for one in state.done] == ["log (1,)"]
+    assert [one.label for one in state.undone] == ["log (2,)"]
+    assert redo(book).label == "log (2,)"
+
+
+def test_a_new_action_makes_what_was_undone_final(book: Logbook) -> None:
+    log(book, 1)
+    undo(book)
+    log(book, 2)
+    with pytest.raises(RefusedError, match="nothing to redo"):
+        redo(book)
+    undo(book)
+    assert held(book)["swatch"] == []
+
+
+def test_history_is_never_rewritten(book: Logbook) -> None:
+    log(book, 1)
+    undo(book)
+    redo(book)
+    kinds = book.connection.execute("SELECT kind FROM action ORDER BY position").fetchall()
+    assert kinds == [("do",), ("undo",), ("redo",)]
+
+
+def test_another_window_between_the_look_and_the_write(book: Logbook, monkeypatch: pytest.MonkeyPatch) -> None:
+    log(book, 1)
+    real = Logbook.back_up_once
+
+    def slow(self: Logbook, *, again: bool = False) -> None:
+        monkeypatch.setattr(Logbook, "back_up_once", real)
+        with open_logbook(book.path) as other:
+            log(other, 2)
+
+    monkeypatch.setattr(Logbook, "back_up_once", slow)
+    with pytest.raises(RefusedError, match="Another window has just changed"):
+        undo(book)
+    assert len(held(book)["swatch"]) == 2
+
+
+def test_a_list_of_actions_that_does_not_hang_together(book: Logbook) -> None:
+    log(book, 1)
+    for kind in ("undo", "redo"):
+        book.connection.execute("UPDATE action SET kind = ?, of = 'x'", (kind,))
+        with pytest.raises(DamagedError, match="does not hang together"):
+            undo_state(book.connection)
