@@ -14,6 +14,7 @@ from logbook.craft.starting_chain import Choose, Parity
 from logbook.craft.stitch_pattern import StitchPattern
 from logbook.errors import LogbookError, UnreadableError
 from logbook.tasks.chain import ChainAnswer, ChainWish, chain_by_hand, chain_for_tag
+from logbook.tasks.chain_words import apart_words, repeats_words, sureness_words
 
 
 def add(commands: Subparsers) -> None:
@@ -174,10 +175,12 @@ def hand_pattern(arguments: argparse.Namespace) -> StitchPattern | None:
 def chain_text(answer: ChainAnswer, units: Units) -> str:
     """The answer as a maker would say it, then the options."""
     best = answer.recommended
+    sure = sureness_words(best.gauge_give_or_take_mm, best.give_or_take_mm, units)
     lines = [
         f"Chain {best.chain}: {show_length(best.width_mm, units)} "
-        f"({_repeats(best.repeats, answer)}{best.stitches} base stitches; {_apart(best.difference_mm, units)}).",
-        _precision(answer, units),
+        f"({repeats_words(best.repeats, answer.pattern.multiple or 1)}{best.stitches} base stitches; "
+        f"{apart_words(best.difference_mm, units)}).",
+        f"{sure[0].upper()}{sure[1:]}.",
         gauge_sentence(answer.finished, answer.pattern.multiple or 1),
         "",
         _options(answer, units),
@@ -225,29 +228,6 @@ def _rows(answer: ChainAnswer, units: Units) -> str:
         for option in answer.rows
     ]
     return table(headings, rows, right=range(1, len(headings)))
-
-
-def _precision(answer: ChainAnswer, units: Units) -> str:
-    best = answer.recommended
-    if best.gauge_give_or_take_mm is None or best.give_or_take_mm is None:
-        return "How sure that is can't be said."
-    return (
-        f"The swatch says give or take {show_length(best.gauge_give_or_take_mm, units)}, "
-        f"a whole piece usually {show_length(best.give_or_take_mm, units)}."
-    )
-
-
-def _repeats(repeats: float, answer: ChainAnswer) -> str:
-    if (answer.pattern.multiple or 1) == 1:
-        return ""
-    return f"{show_number(repeats)} {'repeat' if repeats == 1 else 'repeats'}, "
-
-
-def _apart(mm: float, units: Units) -> str:
-    shown = show_difference(mm, units)
-    if not shown.startswith(("+", "−")):
-        return "as wide as asked"
-    return f"{shown[1:]} {'wider' if mm > 0 else 'narrower'} than asked"
 
 
 def _all(given: list[tuple[Reading, ...]]) -> tuple[Reading, ...]:

@@ -35,14 +35,18 @@ def accelerator(widget: tk.Misc, keys: str) -> str:
     return "+".join([{"Mod": "Ctrl"}.get(m, m) for m in modifiers] + [name])
 
 
-def bind_keys(widget: tk.Misc, keys: str, action: Callable[[], object]) -> None:
-    """Runs ``action`` on keys like ``"Mod-s"`` or ``"Mod-Shift-z"``; Mod is Command on macOS; Caps Lock is ignored."""
+def bind_keys(widget: tk.Misc, keys: str, action: Callable[[], object], *, while_shown: tk.Misc | None = None) -> None:
+    """Runs ``action`` on keys like ``"Mod-s"`` or ``"Mod-Shift-z"``; Mod is Command on macOS; Caps Lock is ignored.
+
+    With ``while_shown`` only while that widget can be seen, so that pages of one window may share a key.
+    """
     *modifiers, key = keys.split("-")
     shifted = "Shift" in modifiers
     prefix = "".join(f"{_modifier(widget, m)}-" for m in modifiers)
 
     def run(event: "tk.Event[tk.Misc]") -> str | None:
-        if bool(int(event.state) & SHIFT) != shifted:
+        hidden = while_shown is not None and not (while_shown.winfo_exists() and while_shown.winfo_viewable())
+        if hidden or bool(int(event.state) & SHIFT) != shifted:
             return None
         action()
         return "break"
