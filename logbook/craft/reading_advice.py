@@ -138,8 +138,8 @@ def _main(cause: Cause, finished: FinishedGauge, drift: Drift, measured: _Measur
         return _more_places(now, measured)
     return (
         f"The swatch says give or take {show_percent(finished.give_or_take or 0)}; on top comes how a whole piece strays from "
-        f"its swatch, {show_percent(drift.give_or_take)}, the largest part of all. No further reading narrows that: only finished "
-        "pieces, measured and logged, teach it.",
+        f"its swatch, {show_percent(drift.give_or_take)}, the largest part of all. No further reading narrows that: only "
+        "finished pieces, measured and logged, teach it.",
         None,
     )
 
