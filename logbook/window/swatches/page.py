@@ -14,6 +14,7 @@ from logbook.tasks.logging_swatches import delete_swatch
 from logbook.window.keys import bind_keys, split_mnemonic
 from logbook.window.look import Look
 from logbook.window.message import Answer, ask
+from logbook.window.sentence import Sentence
 from logbook.window.swatches.chain_view import ChainView
 from logbook.window.swatches.find_view import FindActions, FindView
 from logbook.window.swatches.form_view import FormView
@@ -68,8 +69,8 @@ class SwatchesPage:
         if not self.form.is_dirty:
             return True
         name = self.form.saved.tag if self.form.saved else "the new swatch"
-        answers = [Answer("save", "&Save it"), Answer("drop", "&Throw it away"), Answer("stay", "S&tay here")]
-        answer = ask(self.frame, self.look, f"What you typed for {name} is not saved.", answers, "save", "stay")
+        answers = [Answer("save", "&Save"), Answer("drop", "&Throw away"), Answer("stay", "Sta&y here")]
+        answer = ask(self.frame, self.look, f"What is typed for {name} is not saved.", answers, "save", "stay")
         if answer == "drop":
             self.form.revert()
             self._shown_anew()
@@ -90,11 +91,11 @@ class SwatchesPage:
         try:
             errors = self.session.write(self.form.save)
         except RefusedError as error:
-            self.session.say(str(error))
+            self._refuse(str(error))
             return False
         if errors:
             self.editor.show_errors(errors)
-            self.session.say("Not saved yet: see the marked fields.")
+            self._refuse("Not saved yet: see the marked fields." if len(errors) > 1 else "Not saved yet: see the marked field.")
             return False
         self._reload()
         self._shown_anew()
@@ -118,7 +119,7 @@ class SwatchesPage:
             for uid in uids:
                 self.session.write(partial(delete_swatch, self.session.book, uid))
         except RefusedError as error:
-            self.session.say(str(error))
+            self._refuse(str(error))
             return
         self._reload()
         left = self.find.table.shown
@@ -135,26 +136,48 @@ class SwatchesPage:
             self.look.grid(view, row=0, column=column, sticky="nsew", padx=(0 if column == 0 else 2, 0), pady=(1, 1.5))
             self.frame.columnconfigure(column, weight=share, uniform="columns")
         self.frame.rowconfigure(0, weight=1)
-        self.buttons = ttk.Frame(self.frame)
-        self.look.grid(self.buttons, row=1, column=0, columnspan=3, sticky="e", pady=(0, 1))
-        for column, (text, action, style) in enumerate(
-            (
-                ("&Delete", self.delete, "TButton"),
-                ("&New", self.new, "TButton"),
-                ("Same a&gain", self.same_again, "TButton"),
-                ("P&ut back", self.revert, "TButton"),
-                ("&Save", self.save, "Accent.TButton"),
-            )
-        ):
+        self._build_buttons()
+
+    def _build_buttons(self) -> None:
+        bar = ttk.Frame(self.frame)
+        self.look.grid(bar, row=1, column=0, columnspan=3, sticky="ew", pady=(0, 1))
+        bar.columnconfigure(0, weight=1)
+        self.refusal = Sentence(bar, " ", "Error.TLabel")
+        self.refusal.grid(row=0, column=0, sticky="ew")
+        self.buttons: dict[str, ttk.Button] = {}
+        for column, (text, (_, action)) in enumerate(self._commands().items(), 1):
             words, underline = split_mnemonic(text)
-            button = ttk.Button(self.buttons, text=words, underline=underline, command=action, style=style)
-            self.look.grid(button, row=0, column=column, padx=(2 if column else 0, 0))
+            style = "Accent.TButton" if words == "Save" else "TButton"
+            self.buttons[words] = ttk.Button(bar, text=words, underline=underline, command=action, style=style)
+            self.look.grid(self.buttons[words], row=0, column=column, padx=(2, 0))
+
+    def _commands(self) -> dict[str, tuple[str, Callable[[], object]]]:
+        """The words on each button with the letter of its Alt key, its keys, and what it does."""
+        return {
+            "&New": ("Mod-n", self.new),
+            "Same a&gain": ("Mod-g", self.same_again),
+            "&Save": ("Mod-s", self.save),
+            "&Revert": ("Mod-r", self.revert),
+            "&Delete": ("Mod-d", self.delete),
+        }
 
     def _bind_keys(self) -> None:
         window = self.frame.winfo_toplevel()
-        actions = {"n": self.new, "s": self.save, "f": self.find.start, "d": self.same_again}
-        for letter, action in actions.items():
-            bind_keys(window, f"Mod-{letter}", action, while_shown=self.frame)
+        for text, (keys, _) in self._commands().items():
+            bind_keys(window, keys, self.buttons[split_mnemonic(text)[0]].invoke, while_shown=self.frame)
+        bind_keys(window, "Mod-f", self.find.start, while_shown=self.frame)
+
+    def _show_possible(self) -> None:
+        """Buttons that would do nothing are off."""
+        writable, dirty = not self.session.book.read_only, self.form.is_dirty
+        for name, possible in {
+            "New": writable,
+            "Same again": writable,
+            "Save": writable and dirty,
+            "Revert": dirty,
+            "Delete": writable and self.form.saved is not None,
+        }.items():
+            self.buttons[name].state(["!disabled" if possible else "disabled"])
 
     def _select(self, uids: tuple[str, ...]) -> None:
         """The user chose another swatch in the list; with something typed they may want to stay."""
@@ -180,8 +203,13 @@ class SwatchesPage:
         self.editor.show()
         self._changed()
 
+    def _refuse(self, sentence: str) -> None:
+        self.refusal.configure(text=f"✕ {sentence}")
+
     def _changed(self) -> None:
         """Brings the chain up to date with what is typed, in the form or as a wish."""
+        self.refusal.configure(text=" ")
+        self._show_possible()
         self.chain.show(self._maker.card(self.form.typed(), self.chain.texts()))
 
     def _reload(self) -> None:
