@@ -15,16 +15,6 @@ NOTHING = "Measure the swatch in two states, say as worked and washed, and how i
 
 
 @dataclass(frozen=True, slots=True)
-class ChangeRow:
-    """From one state to another, as shown: the state, the state before, and what stitches and rows do ("" if not measured)."""
-
-    condition: str
-    since: str
-    stitches: str
-    rows: str
-
-
-@dataclass(frozen=True, slots=True)
 class Square:
     """The same square in one state: how many times as wide and as high as in the first. None: not measured in that direction."""
 
@@ -35,9 +25,12 @@ class Square:
 
 @dataclass(frozen=True, slots=True)
 class Changes:
-    """The figures and the squares, the first the one that the others are compared with; ``missing`` says why there are none."""
+    """The figures as lines, and the squares, the first the one that the others are compared with.
 
-    rows: tuple[ChangeRow, ...] = ()
+    ``missing`` says why there are none.
+    """
+
+    lines: tuple[str, ...] = ()
     squares: tuple[Square, ...] = ()
     missing: str = ""
 
@@ -54,7 +47,7 @@ def changes_of(swatch: Swatch, assumed: Assumptions) -> Changes:
     ]
     if not found:
         return Changes(missing=NOTHING)
-    return Changes(tuple(_rows(found)), tuple(_squares(swatch, assumed)))
+    return Changes(tuple(_lines(found)), tuple(_squares(swatch, assumed)))
 
 
 def _follows(since: Condition, condition: Condition) -> bool:
@@ -62,24 +55,27 @@ def _follows(since: Condition, condition: Condition) -> bool:
     return list(Condition).index(condition) > list(Condition).index(since)
 
 
-def _rows(found: Sequence[Change]) -> Iterator[ChangeRow]:
-    pairs = dict.fromkeys((change.since, change.condition) for change in found)
-    by_place = {(change.since, change.condition, change.direction): change for change in found}
-    for since, condition in sorted(pairs, key=lambda pair: [list(Condition).index(one) for one in pair]):
-        across, up = (_figure(by_place.get((since, condition, direction))) for direction in Direction)
-        yield ChangeRow(condition.words, since.words, across, up)
+def _lines(found: Sequence[Change]) -> Iterator[str]:
+    """``Washed, laid flat, from as worked: stitches −1.6 % ± 3.4 % (may be none), rows −4.6 % ± 3.4 %.``"""
+    states: dict[tuple[Condition, Condition], list[str]] = {}
+    for change in found:
+        states.setdefault((change.since, change.condition), []).append(_figure(change))
+    for (since, condition), figures in states.items():
+        words = condition.words
+        yield f"{words[0].upper()}{words[1:]}, from {since.words}: {', '.join(figures)}."
 
 
-def _figure(change: Change | None) -> str:
-    """``+4 % ± 3 %``; where the give or take covers nought, that it may be none."""
-    if change is None:
-        return ""
-    amount = show_percent(change.change)
-    signed = amount if change.change <= 0 or amount == "0 %" else f"+{amount}"
+def _figure(change: Change) -> str:
+    amount = f"{change.direction.value} {_signed(change.change)}"
     if change.give_or_take is None:
-        return f"{signed}, too coarse to be sure"
-    maybe_none = abs(change.change) <= change.give_or_take
-    return f"{signed} ± {show_percent(change.give_or_take)}{', may be none' if maybe_none else ''}"
+        return f"{amount} (counted too coarsely to be sure)"
+    maybe_none = " (may be none)" if abs(change.change) <= change.give_or_take else ""
+    return f"{amount} ± {show_percent(change.give_or_take)}{maybe_none}"
+
+
+def _signed(share: float) -> str:
+    shown = show_percent(share)
+    return shown if share <= 0 or shown == "0 %" else f"+{shown}"
 
 
 def _squares(swatch: Swatch, assumed: Assumptions) -> Iterator[Square]:
@@ -146,7 +142,4 @@ class _Squares:
 
 
 def _times(ratio: float | None) -> str:
-    if ratio is None:
-        return "not measured"
-    shown = show_percent(ratio - 1)
-    return shown if ratio <= 1 or shown == "0 %" else f"+{shown}"
+    return "not measured" if ratio is None else _signed(ratio - 1)

@@ -54,6 +54,9 @@ def _gauge_lines(comparison: Comparison) -> Iterator[ComparedLine]:
             if any(values):
                 said = [d.differ for d in comparison.differences if (d.condition, d.direction) == (condition, direction)]
                 yield ComparedLine(_mark(said), f"{direction.one}, {condition.words}", values)
+        repeats = tuple(_repeat(one, condition) for one in comparison.swatches)
+        if any(repeats):
+            yield ComparedLine("", f"repeat, {condition.words}", repeats)
 
 
 def _gauge(found: FoundSwatch, condition: Condition, direction: Direction) -> str:
@@ -61,9 +64,12 @@ def _gauge(found: FoundSwatch, condition: Condition, direction: Direction) -> st
     if gauge is None:
         return ""
     sure = f" ± {show_percent(gauge.give_or_take)}" if gauge.give_or_take is not None else ", too coarse to be sure"
-    multiple = found.swatch.per_repeat(Direction.STITCHES) if direction is Direction.STITCHES else None
-    repeat = f" (repeat {show_mm(gauge.pitch_mm * multiple)})" if multiple is not None and multiple > 1 else ""
-    return f"{show_mm(gauge.pitch_mm)}{sure}{repeat}"
+    return f"{show_mm(gauge.pitch_mm)}{sure}"
+
+
+def _repeat(found: FoundSwatch, condition: Condition) -> str:
+    gauge, multiple = found.gauges.get((condition, Direction.STITCHES)), found.swatch.per_repeat(Direction.STITCHES)
+    return show_mm(gauge.pitch_mm * multiple) if gauge and multiple is not None and multiple > 1 else ""
 
 
 def _mark(differ: Sequence[bool | None]) -> str:

@@ -23,13 +23,18 @@ def over_length(units: Units) -> tuple[float, str]:
 
 
 def counted_over(pitch_mm: float, direction: Direction, multiple: int | None, units: Units) -> str:
-    """``2.62 repeats in 10 cm``; in stitches where there is no repeat of several."""
-    over_mm, words = over_length(units)
+    """``2.62 repeats in 10 cm``."""
+    return f"{counted(pitch_mm, direction, multiple, units)} in {over_length(units)[1]}"
+
+
+def counted(pitch_mm: float, direction: Direction, multiple: int | None, units: Units) -> str:
+    """``2.62 repeats``, those in 10 cm or 4 in; in stitches where there is no repeat of several."""
+    over_mm, _ = over_length(units)
     in_repeats = direction is Direction.STITCHES and multiple is not None and multiple > 1
     number = over_mm / (pitch_mm * (multiple if in_repeats and multiple else 1))
     shown = show_number(number)
     one = "repeat" if in_repeats else direction.one
-    return f"{shown} {_several(one) if shown != '1' else one} in {words}"
+    return f"{shown} {_several(one) if shown != '1' else one}"
 
 
 def width_of(pitch_mm: float, multiple: int | None) -> str:

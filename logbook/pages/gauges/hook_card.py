@@ -23,7 +23,8 @@ class HookCard:
     """What is shown. Without a ``line`` ``missing`` says why, and there is no table.
 
     ``cells`` are those of each hook: size, names, tried or not, its gauge, its width with give or take. ``answer`` says which
-    hook gives the wanted gauge, ``wanted_mm`` is its pitch, ``error`` what is wrong with how it is typed.
+    hook gives the wanted gauge, ``place`` is its place in the table (else that of the first hook tried), ``wanted_mm`` the wanted
+    pitch, ``error`` what is wrong with how it is typed.
     """
 
     trials: tuple[HookTrial, ...]
@@ -33,6 +34,7 @@ class HookCard:
     cells: tuple[tuple[str, ...], ...] = ()
     notes: tuple[str, ...] = ()
     answer: str = ""
+    place: int = 0
     wanted_mm: float | None = None
     error: str = ""
 
@@ -52,7 +54,9 @@ def hook_card(
         pitch = _wanted_pitch(wanted, swatch.per_repeat(Direction.STITCHES), units) if wanted.strip() else None
     except UnreadableError as unreadable:
         error = str(unreadable)
+    best = line.at(line.hooks[0])
     if pitch is not None:
+        best = hook_for(line, pitch) or best
         answer = " ".join(_answer(line, pitch, multiple, units))
     return HookCard(
         trials,
@@ -61,6 +65,7 @@ def hook_card(
         cells=tuple(_cells(gauge, multiple, units) for gauge in line.table()),
         notes=(*_coarse_note(swatch, condition, assumed), *hook_notes(line)),
         answer=answer,
+        place=[gauge.hook_mm for gauge in line.table()].index(best.hook_mm),
         wanted_mm=pitch,
         error=error,
     )

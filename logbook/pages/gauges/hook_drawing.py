@@ -9,7 +9,7 @@ from logbook.pages.drawing import Draw, Drawing, Line, Marker, Point, Polygon, S
 from logbook.pages.gauges.hook_card import HookCard
 
 STEPS = 40
-HEIGHT = 13.0
+HEIGHT = 11.0
 """In line heights."""
 
 
