@@ -12,10 +12,12 @@ from logbook.window.dialog import Dialog
 from logbook.window.field import Field
 from logbook.window.look import Look
 from logbook.window.sentence import Sentence
+from logbook.window.swatches.fitting import FittingColumns
 from logbook.window.table import Column, Row, Table
 
 CONDITIONS = {condition.words: condition for condition in Condition}
 LINES = 10
+NEED = ("off", "tag", "across", "up", "stitch", "yarn", "hook")
 
 
 def columns(units: Units) -> tuple[Column, ...]:
@@ -63,6 +65,7 @@ class _NearestDialog(Dialog):
         self.condition.text = condition.words
         self.says = Sentence(self.inside)
         self.table = Table(self.inside, look, columns(units))
+        FittingColumns(self.table, NEED)
         self.table.tree.configure(height=LINES)
         whence = Sentence(self.inside, among, "Muted.TLabel")
         for row, widget in enumerate((self.wanted, self.condition, self.says, whence)):
