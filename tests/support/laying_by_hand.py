@@ -211,7 +211,7 @@ def _row(rng: random.Random, begin: list[Thing], again: list[Thing], end: list[T
 
 
 def _steps(rng: random.Random, below: list[Thing], on_chain: bool, starts: bool = False) -> tuple[Step, ...]:
-    """Steps that take just these places. They end with a stitch made, and ``starts`` begin with one: no chain stands at a seam."""
+    """Steps that take just these places. They end with a stitch made, and ``starts`` begin with one: no chain is at a seam."""
     steps: list[Step] = []
     at = 0
     while at < len(below):

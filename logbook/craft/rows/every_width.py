@@ -128,7 +128,7 @@ def lay_at_every_width(row: WrittenRow, below: Widths, ways: Ways) -> Fit | Misf
 
 
 def _cycle(row: WrittenRow, below: Widths, ways: Ways) -> tuple[Mark, int, int] | Laid:
-    """A mark inside the units, after how many units the hand stands so again, and in how many passes; or a laying without such."""
+    """A mark inside the units, after how many units the hand stands so again, and in how many passes; or one without."""
     laid = lay(row, below.at(len(below.small)), ways)
     worked = -1
     more = max(5, 20 // len(below.unit))

@@ -1,4 +1,4 @@
-"""Finds places in the row below: the next dc, the next space, the centre of the next shell, the last stitch, the turning chain."""
+"""Finds places in the row below: the next dc, the next space, the centre of a shell, the last stitch, the turning chain."""
 
 from dataclasses import dataclass
 

@@ -194,7 +194,8 @@ class _Proving:
         for key in tried.decided:
             row, opening = _with_opening(courses, key)
             taken = self._option(opening_counts(row, courses.ways))
-            yield f"{row.name}: {_chains_of(opening)} {taken}: only so do the rows fit."
+            verb = "are" if opening.at_hook else "is"
+            yield f"{row.name}: {_chains_of(opening)} {verb} read as “{taken}”: only so do the rows fit."
 
     def _of_widths(self, courses: Courses) -> Iterator[str]:
         if courses.rows and not courses.multiple and not courses.in_ring:
@@ -219,12 +220,10 @@ class _Proving:
         if stated.plus is not None and proof.plus is not None:
             same = same and (stated.plus - proof.plus) % multiple == 0
         if not same:
-            rows = f"a multiple of {multiple} plus {proof.plus}, in chains of {multiple} plus {courses.smallest % multiple}"
-            yield Problem(
-                courses.rows[0].row.number,
-                f"The text says {self.speaker.quoted(stated.span)}; its rows need {rows}.",
-                stated.span,
-            )
+            in_chains = f"in chains a multiple of {multiple} plus {courses.smallest % multiple}"
+            need = f"a multiple of {multiple} plus {proof.plus}, {in_chains}"
+            says = f"The text says {self.speaker.quoted(stated.span)}; its rows need {need}."
+            yield Problem(courses.rows[0].row.number, says, stated.span)
 
     def _questions(self, tried: Tried) -> Iterator[Problem]:
         """What the text must say because the rows fit both ways."""
@@ -234,14 +233,9 @@ class _Proving:
         for key in sorted(asked):
             row, opening = _with_opening(tried.best, key)
             options = [f"“({self._option(option)})”" for option in opening.options]
-            says = f"{row.name} does not say whether {_chains_of(opening)} count as a stitch, and the rows fit either way."
-            yield Problem(
-                row.number,
-                says,
-                opening.span,
-                f"Write {' or '.join(options)} behind {'it' if opening.at_hook else 'them'}.",
-                asks=True,
-            )
+            verb = "count" if opening.at_hook else "counts"
+            says = f"{row.name} does not say whether {_chains_of(opening)} {verb} as a stitch, and the rows fit either way."
+            yield Problem(row.number, says, opening.span, f"Write {' or '.join(options)} behind it.", asks=True)
 
     def _option(self, counts: Counts) -> str:
         if not counts.stitch:

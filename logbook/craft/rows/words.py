@@ -72,7 +72,8 @@ _WAYS = {
     "tolast": "to last|to the last|across to last|around to last|across to the last|to within last|until last|to final",
     "to": "to|until|up to|across to",
     "in": "in|into|in to|inside|in both loops of|through both loops of|blo of|flo of|blo in|flo in|in blo of|in flo of|"
-    "in blo only of|in bl of|in fl of|in back loop of|in front loop of|in back loops of|in back loop only of|in front loop only of|"
+    "in blo only of|in bl of|in fl of|in back loop of|in front loop of|in back loops of|in back loop only of|"
+    "in front loop only of|"
     "through back loop of",
     "next": "next following foll",
     "each": "each every ea all",

@@ -38,7 +38,10 @@ def fit(row: str, below: Widths = FOUNDATION_CHAIN) -> Fit | Misfit:
 
 
 def test_the_form_of_a_row_is_what_laying_it_at_each_width_makes() -> None:
-    text = "dc in 4th ch from hook, dc in next ch, *ch 2, sk 3 ch, (dc, ch 1, dc) in next ch, sk 1 ch; rep from * to last 2 ch, dc in last 2 ch"
+    text = (
+        "dc in 4th ch from hook, dc in next ch, *ch 2, sk 3 ch, (dc, ch 1, dc) in next ch, sk 1 ch; rep from * to last 2 ch, "
+        "dc in last 2 ch"
+    )
     found = fit(text)
     assert isinstance(found, Fit)
     assert (found.by, found.passes) == (5, 1)

@@ -94,9 +94,10 @@ def test_if_both_ways_fit_with_the_same_numbers_nobody_is_asked() -> None:
 
 
 def test_if_only_one_way_fits_it_is_taken_and_said() -> None:
-    proof = prove(PLAIN + "ch 3, 2 dc in each st across to last st, 2 dc in last st\nch 1, sc in each dc across, sc in top of tch")
+    rows = "ch 3, 2 dc in each st across to last st, 2 dc in last st\nch 1, sc in each dc across, sc in top of tch"
+    proof = prove(PLAIN + rows)
     assert proof.proven
-    assert "Row 2: its ch 3 counts as dc: only so do the rows fit." in proof.statements
+    assert "Row 2: its ch 3 is read as “counts as dc”: only so do the rows fit." in proof.statements
 
 
 def test_a_printed_count_decides_too() -> None:

@@ -4,7 +4,10 @@ import pytest
 
 from logbook.craft.rows.proof import prove
 
-ROWS = "Ch {0}.\nRow 1: sc in 2nd ch from hook, *ch 1, sk 1 ch, sc in next ch; rep from * to end. {1}\nRow 2: Ch 1, sc in first sc, *ch 1, sc in next sc; rep from * to end. {2}"
+ROWS = (
+    "Ch {0}.\nRow 1: sc in 2nd ch from hook, *ch 1, sk 1 ch, sc in next ch; rep from * to end. {1}\n"
+    "Row 2: Ch 1, sc in first sc, *ch 1, sc in next sc; rep from * to end. {2}"
+)
 
 
 @pytest.mark.parametrize(
@@ -40,6 +43,7 @@ def test_wrong_counts(chain: str, row_1: str, row_2: str, row: int, says: str) -
 
 
 def test_shells_and_whole_groups_are_counted() -> None:
-    rows = "Shell = 5 dc in same st\nRow 1: sc in 2nd ch from hook, *sk 2 ch, shell in next ch, sk 2 ch, sc in next ch; rep from * to end ({0})"
+    rows = "Shell = 5 dc in same st\nRow 1: sc in 2nd ch from hook, *sk 2 ch, shell in next ch, sk 2 ch, sc in next ch; rep from * "
+    rows += "to end ({0})"
     assert prove(rows.format("6 shells, 7 sc")).proven
     assert not prove(rows.format("6 shells, 8 sc")).proven

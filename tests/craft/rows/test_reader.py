@@ -43,11 +43,12 @@ def test_rows_and_their_names(text: str, found: list[tuple[int, str]]) -> None:
 
 
 def test_rows_that_are_as_others_take_turns() -> None:
-    rows = read(f"Row 1: {FIRST}\nRow 2: ch 1, {PLAIN}\nRow 3: ch 1, dc in each st across\nRows 4-6: rep Rows 2 and 3", Terms.US).rows
+    text = f"Row 1: {FIRST}\nRow 2: ch 1, {PLAIN}\nRow 3: ch 1, dc in each st across\nRows 4-6: rep Rows 2 and 3"
+    rows = read(text, Terms.US).rows
     assert [row.body for row in rows[3:]] == [rows[1].body, rows[2].body, rows[1].body]
 
 
-@pytest.mark.parametrize("words", ["Rep Rows 2–3.", "Repeat rows 2 and 3 for pattern", "Rep Rows 2-3 until piece measures 20 cm."])
+@pytest.mark.parametrize("words", ["Rep Rows 2–3.", "Repeat rows 2 and 3 for pattern", "Rep Rows 2-3 until it measures 20 cm."])
 def test_the_rows_to_repeat(words: str) -> None:
     pattern = read(f"Row 1: {FIRST}\nRow 2: ch 1, {PLAIN}\nRow 3: ch 1, {PLAIN}\n{words}", Terms.US)
     assert (pattern.faults, pattern.repeat_from, pattern.repeat_to) == ((), 2, 3)
