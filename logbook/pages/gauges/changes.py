@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from logbook.craft.assumptions import Assumptions
 from logbook.craft.condition_changes import Change, condition_changes
 from logbook.craft.conditions import Condition, Direction
+from logbook.craft.drawing import Draw, Drawing, Rect, Shape, Text
 from logbook.craft.numbers import show_percent
 from logbook.craft.swatch import Swatch, gauges_of
-from logbook.pages.drawing import Draw, Drawing, Rect, Shape, Text
 
 NOTHING = "Measure the swatch in two states, say as worked and washed, and how it changes stands here."
 

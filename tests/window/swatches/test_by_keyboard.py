@@ -1,6 +1,7 @@
 """The page of swatches through real key events."""
 
 import tkinter as tk
+from itertools import pairwise
 
 import pytest
 
@@ -216,13 +217,15 @@ def test_the_focus_goes_in_reading_order(root: tk.Tk, page: SwatchesPage) -> Non
     places = []
     for _ in range(60):
         widget = focused(root)
-        column = next(n for n, view in enumerate((page.find, page.editor, page.chain, page.frame)) if str(widget).startswith(str(view)))
+        column = next(
+            n for n, view in enumerate((page.find, page.editor, page.chain, page.frame)) if str(widget).startswith(str(view))
+        )
         places.append((column, widget.winfo_rooty() if column != 3 else 0, widget.winfo_rootx(), widget))
         hit(root, "<Tab>")
         if focused(root) is page.find.find.input:
             break
     assert len(places) == len({str(place[3]) for place in places})
-    for (column, *_), (following, *_) in zip(places, places[1:], strict=False):
+    for (column, *_), (following, *_) in pairwise(places):
         assert following >= column
     assert {place[0] for place in places} == {0, 1, 2, 3}
 
