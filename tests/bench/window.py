@@ -47,8 +47,9 @@ def everything(place):
         yield child
         yield from everything(child)
 kinds = [child.winfo_class() for child in everything(root)]
-window.page_in_hand().first_focus()
 root.focus_force()
+root.update()
+window.page_in_hand().first_focus()
 root.update()
 field = root.focus_get()
 times = []
