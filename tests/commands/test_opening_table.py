@@ -21,6 +21,7 @@ from tests.support.sheets import LEAST, write_sheet
 
 COMMANDS = {
     "chain": ["chain", "--swatch", "LC-02", "--width", "46"],
+    "piece": ["piece", "--swatch", "LC-02", "--width", "46"],
     "find": ["find", "ivory"],
     "import": ["import", "{folder}/sheet.csv"],
     "export": ["export", "{folder}/out.csv"],
@@ -29,7 +30,7 @@ COMMANDS = {
     "backup": ["backup"],
     "restore": ["restore", "{book}", "--to", "{folder}/restored.logbook"],
 }
-READS = ["chain", "find", "export", "check", "check deep", "backup"]
+READS = ["chain", "piece", "find", "export", "check", "check deep", "backup"]
 
 
 def arguments(command: str, book: Path) -> list[str]:
