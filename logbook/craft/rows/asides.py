@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from logbook.craft.rows.cursor import Cursor
-from logbook.craft.rows.instructions import PrintedCount, Span, Wanted
+from logbook.craft.rows.instructions import ANY_STITCH, PrintedCount, Span
 from logbook.craft.rows.targets import Targets
 from logbook.craft.rows.words import NUMBER, STITCH, TOO_MANY
 
@@ -93,6 +93,8 @@ def printed_counts(cur: Cursor, targets: Targets) -> tuple[PrintedCount, ...]:
         first = cur.at
         numbers = sizes(cur)
         wanted = targets.wanted(cur) if numbers else None
+        if numbers and not found and not cur.more():
+            wanted = wanted or ANY_STITCH
         if wanted is None or wanted.kind in ("gap", "either"):
             cur.at = start
             return ()

@@ -10,7 +10,8 @@ from dataclasses import dataclass, replace
 
 from logbook.craft.rows.every_width import FOUNDATION_CHAIN, Fit, Misfit, Widths, lay_at_every_width
 from logbook.craft.rows.instructions import Ring, Work, WrittenRow
-from logbook.craft.rows.laying import Laid, Ways
+from logbook.craft.rows.laying import Laid, Ways, lay
+from logbook.craft.rows.places import from_other_side
 
 RING = Widths((), (), ())
 
@@ -54,17 +55,45 @@ class Courses:
         )
 
 
-def lay_all(rows: Sequence[WrittenRow], ways: Ways) -> Courses:
-    """Lays the rows one onto the other, as far as they fit."""
-    ring = bool(rows) and uses_ring(rows[0])
-    done = Courses(ways, (), 0 if ring else 1, 0 if ring else 1)
-    below = RING if ring else FOUNDATION_CHAIN
+def lay_all(rows: Sequence[WrittenRow], ways: Ways, done: Courses | None = None) -> Courses:
+    """Lays the rows one onto the other, as far as they fit; onto those of ``done`` if given."""
     for row in rows:
-        fit = lay_at_every_width(row, below if not done.rows else meets(done.rows[-1], row), ways)
-        if isinstance(fit, Misfit):
-            return replace(done, stopped=row, misfit=fit)
-        done = _narrowed(done, row, fit)
-    return done
+        done = _lay_next(done or _nothing_yet(row, ways), row)
+        if not done.fits:
+            break
+    return done or Courses(ways, (), 1, 1)
+
+
+def _nothing_yet(row: WrittenRow, ways: Ways) -> Courses:
+    return Courses(ways, (), 0, 0) if uses_ring(row) else Courses(ways, (), 1, 1)
+
+
+def _lay_next(done: Courses, row: WrittenRow) -> Courses:
+    start = FOUNDATION_CHAIN if done.multiple else RING
+    below = meets(done.rows[-1], row) if done.rows else start
+    fit = lay_at_every_width(row, below, done.ways)
+    if isinstance(fit, Misfit):
+        return replace(done, stopped=row, misfit=fit)
+    return _narrowed(done, row, fit)
+
+
+def fit_at_one_width(done: Courses | None, rows: Sequence[WrittenRow], like: Courses) -> bool:
+    """Whether the rows fit onto those done at a width at which ``like`` fits: a quick look before they are laid at every one."""
+    chain = like.smallest + like.multiple * 2
+    if done is None or not done.rows:
+        places = FOUNDATION_CHAIN.at(chain - 1)
+    else:
+        step, rest = divmod(chain - done.smallest, done.multiple) if done.multiple else (0, 0)
+        if rest or step < 0:
+            return False
+        places = meets(done.rows[-1], rows[0]).at(step)
+    for row, following in zip(rows, [*rows[1:], None], strict=True):
+        laid = lay(row, places, like.ways)
+        if laid.trouble is not None:
+            return False
+        turns = row.turn_after or (following is not None and following.turn_before)
+        places = from_other_side(laid.row, row.joined) if turns else laid.row
+    return True
 
 
 def _narrowed(done: Courses, row: WrittenRow, fit: Fit) -> Courses:

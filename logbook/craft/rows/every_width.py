@@ -25,7 +25,7 @@ from dataclasses import dataclass
 from logbook.craft.rows.finding import Trouble
 from logbook.craft.rows.instructions import Instruction, Repeat, Times, WrittenRow
 from logbook.craft.rows.laying import Laid, Mark, Ways, lay
-from logbook.craft.rows.places import Row, chains, mirrored, stitches
+from logbook.craft.rows.places import Row, chains, from_other_side, mirrored, stitches
 
 LONGEST = 1500  # places in a row looked at; a pattern whose repeat does not show itself by then is not proven
 
@@ -46,14 +46,10 @@ class Widths:
         return self.head + self.unit * (step - len(self.small)) + self.tail
 
     def met_from_other_side(self, joined: bool) -> "Widths":
-        """The row as it is met after turning; a joined round is met from its first stitch on all the same."""
+        """All of it as it is met after turning."""
         keep = 1 if joined else 0
-
-        def turned(row: Row) -> Row:
-            return row[:keep] + mirrored(row[keep:])
-
         widths = self if len(self.head) >= keep else self.one_up()
-        small = tuple(turned(row) for row in widths.small)
+        small = tuple(from_other_side(row, joined) for row in widths.small)
         head, tail = widths.head[:keep] + mirrored(widths.tail), mirrored(widths.head[keep:])
         return Widths(head, mirrored(widths.unit), tail, small).settled()
 
@@ -240,4 +236,3 @@ class _Layings:
         here, there = self.at(best), self.at(best + by)
         assert here.trouble is not None
         return Misfit(here.trouble, by == 1 and here.trouble == there.trouble, laid=here)
-

@@ -70,6 +70,13 @@ class Same:
 
 
 @dataclass(frozen=True, slots=True)
+class Skipped:
+    """The place skipped last, behind the hand: crossed stitches."""
+
+    wanted: Wanted
+
+
+@dataclass(frozen=True, slots=True)
 class TurningChain:
     """The turning chain at the end of the row below: its top, its ``chain``-th chain, or its space."""
 
@@ -82,7 +89,7 @@ class Ring:
     """The ring that the first round is worked into."""
 
 
-Target = FromHook | Next | First | Last | Same | TurningChain | Ring
+Target = FromHook | Next | First | Last | Same | Skipped | TurningChain | Ring
 
 
 @dataclass(frozen=True, slots=True)

@@ -76,6 +76,11 @@ def mirrored(row: Sequence[Place]) -> Row:
     return tuple(_mirrored(place) for place in reversed(row))
 
 
+def from_other_side(row: Row, joined: bool) -> Row:
+    """The row as it is met after turning; a joined round is met from its first stitch on all the same."""
+    return row[:1] + mirrored(row[1:]) if joined else mirrored(row)
+
+
 def settled(made: Sequence[Place]) -> Row:
     """The places as made, every chain told how many lie beside it."""
     row: list[Place] = []

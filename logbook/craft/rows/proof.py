@@ -4,10 +4,10 @@ import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
-from logbook.craft.rows.courses import Course, Courses, closes, lay_all, leads_back
+from logbook.craft.rows.courses import Course, Courses, closes, fit_at_one_width, lay_all, leads_back
 from logbook.craft.rows.every_width import Fit
 from logbook.craft.rows.instructions import Counts, Opening, Span, WrittenPattern, WrittenRow
-from logbook.craft.rows.laying import CHAINS_COUNT, TIMES_IN_ALL, opening_counts
+from logbook.craft.rows.laying import TIMES_IN_ALL, opening_counts
 from logbook.craft.rows.mending import Change, changes
 from logbook.craft.rows.places import Row, spaces, stitches
 from logbook.craft.rows.printed_counts import wrong_counts
@@ -17,6 +17,7 @@ from logbook.craft.rows.sentences import Speaker
 from logbook.craft.rows.ways import Tried, try_ways
 from logbook.craft.terms import Terms, terms_proved_by
 
+COUNT_CHAINS = "If chains are meant to count as stitches, all rows fit: write “Each ch counts as a st.”"
 FURTHEST_CHANGE = 2  # a number this much larger or smaller is still a near change
 
 
@@ -24,7 +25,7 @@ def prove(text: str, terms: Terms | None = None, chains_count: bool | None = Non
     """Reads and lays the rows of ``text``.
 
     ``terms``: what its stitches are named in; None: what the text proves, else US. ``chains_count``: whether chains count as stitches in
-    "sk N sts" and "to last N sts"; None: as the text says, else not, unless only so the rows fit. ``suggest``: look for the nearest change
+    "sk N sts" and "to last N sts"; None: as the text says, else not. ``suggest``: look for the nearest change
     that mends a trouble (some times the work of the proof itself).
     """
     told = terms or _terms_of(text)
@@ -57,14 +58,15 @@ class _Proving:
         tried = try_ways(self.pattern, rows, self.speaker)
         courses = tried.best
         problems = [Problem(fault.row, fault.says, fault.span) for fault in self.pattern.faults]
-        problems += self._troubles(courses)
+        problems += self._troubles(tried)
         statements = [*self._of_reading(tried, terms_unsaid), *self._of_widths(courses)]
         back = None
         if courses.rows and not problems:
             back, more, said = self._leading_back(courses)
             problems += more
             statements += said
-        problems += wrong_counts(self.pattern, courses, self.speaker)
+        wrong = wrong_counts(self.pattern, courses, self.speaker)
+        problems += (replace(problem, suggestion=COUNT_CHAINS if tried.with_chains else "") for problem in wrong)
         problems += self._questions(tried)
         return self._filled_in(courses, back, sorted(problems, key=lambda problem: problem.span.start), statements)
 
@@ -88,41 +90,44 @@ class _Proving:
             proof = replace(proof, multiple=multiple, chain_constant=courses.smallest % multiple)
         return replace(_with_chain(proof, courses), smallest=courses.smallest)
 
-    # -- troubles --------------------------------------------------------------------------------------------------------------
-
-    def _troubles(self, courses: Courses) -> Iterator[Problem]:
+    def _troubles(self, tried: Tried) -> Iterator[Problem]:
+        courses = tried.best
         for course in courses.rows:
             if course.now_and_then > 1:
                 yield Problem(course.row.number, _now_and_then(course, courses.multiple), course.row.span)
         if courses.stopped is not None and courses.misfit is not None:
             row, misfit = courses.stopped, courses.misfit
-            mended = self._mended(courses) if self.suggest else ""
+            mended = COUNT_CHAINS if tried.with_chains else ""
+            if self.suggest and not mended and not misfit.unproven:
+                mended = self._mended(courses)
             yield Problem(row.number, self.speaker.misfit(row, misfit), misfit.trouble.span, mended)
 
     def _mended(self, courses: Courses) -> str:
         """The nearest change in the row that fails or in the one below it after which it fits, the one that mends most first."""
         rows = self._understood()
         failing = len(courses.rows)
-        for by in (sign * size for size in range(1, FURTHEST_CHANGE + 1) for sign in (1, -1)):
+        below = lay_all(rows[: failing - 1], courses.ways) if failing > 1 else None
+        for size in range(1, FURTHEST_CHANGE + 1):
             found = []
             for index in (failing, failing - 1):
-                if index >= 0:
-                    found += [(self._mends(courses, rows, index, change), change) for change in changes(rows[index], by, self.text)]
+                done = courses if index == failing else below
+                tried = (changes(rows[index], by, self.text) for by in (size, -size)) if index >= 0 else ()
+                found += [(self._mends(courses, done, rows[index + 1 :], change), change) for some in tried for change in some]
             best = max(found, key=lambda each: each[0], default=None)
             if best is not None and best[0] > (failing,):
                 return _suggestion(best[1])
         return ""
 
-    def _mends(self, courses: Courses, rows: tuple[WrittenRow, ...], index: int, change: Change) -> tuple[int, ...]:
+    def _mends(self, courses: Courses, below: Courses | None, above: tuple[WrittenRow, ...], change: Change) -> tuple[int, ...]:
         """How many rows fit with this change, whether the multiple stays, and whether they lead back."""
-        changed = (*rows[:index], change.row, *rows[index + 1 :])
-        laid = lay_all(changed, courses.ways)
+        further = (change.row, *above[: len(courses.rows) - (len(below.rows) if below else 0)])
+        if courses.multiple > 1 and not fit_at_one_width(below, further, courses):
+            return (0,)  # it could fit only with another multiple
+        laid = lay_all((change.row, *above), courses.ways, below)
         if len(laid.rows) <= len(courses.rows):
             return (0,)
         back = laid.fits and self._back_to(laid) is not None
         return len(laid.rows), laid.multiple == courses.multiple, back, all(row.now_and_then == 1 for row in laid.rows)
-
-    # -- leading back ------------------------------------------------------------------------------------------------------------
 
     def _leading_back(self, courses: Courses) -> tuple[int | None, list[Problem], list[str]]:
         """(the row that follows the last one, troubles, statements)"""
@@ -162,27 +167,24 @@ class _Proving:
         """No row leads back: said, or a trouble if one number less or more in the last row would make it, and nothing fits on it now."""
         last = len(courses.rows) - 1
         end = courses.rows[last].row
-        fits = [isinstance(fit := leads_back(courses, last, at), Fit) and fit.by in (0, 1) for at in range(1, last + 1)]
-        if any(fits):
+        if any(isinstance(leads_back(courses, last, at), Fit) for at in range(1, last + 1)):
             return None, [], [f"The rows are shaped: {end.name} does not lead back to a row with the same count."]
-        rows = tuple(course.row for course in courses.rows)
+        below = lay_all([course.row for course in courses.rows[:-1]], courses.ways)
         for by in (1, -1):
             for change in changes(end, by, self.text):
-                laid = lay_all((*rows[:-1], change.row), courses.ways)
+                if not fit_at_one_width(below, [change.row], courses):
+                    continue
+                laid = lay_all([change.row], courses.ways, below)
                 back = self._back_to(laid) if laid.fits and laid.multiple == courses.multiple else None
-                if back not in (None, end.number) and not end.counts:
+                if back is not None and not end.counts and _ends_as_before(courses, laid, back):
                     says = f"Nothing fits onto {end.name}, though with one number changed row {back} would follow it again."
                     return None, [Problem(end.number, says, change.span, _suggestion(change))], []
         return None, [], [f"{end.name} does not lead back to an earlier row."]
-
-    # -- what else is worth saying -------------------------------------------------------------------------------------------------
 
     def _of_reading(self, tried: Tried, terms_unsaid: bool) -> Iterator[str]:
         courses = tried.best
         if terms_unsaid and re.search(r"\b(?:dc|tr|dtr)", self.text, re.IGNORECASE):
             yield "Read in US terms: no word of the rows says which terms they use."
-        if courses.ways.get(CHAINS_COUNT) and not self.pattern.chains_count:
-            yield "Chains are counted as stitches where stitches are skipped or left: only so do the rows fit."
         if courses.ways.get(TIMES_IN_ALL):
             yield "“Rep from * N times” is taken as N times in all: only so do the rows fit."
         for key in tried.decided:
@@ -220,6 +222,12 @@ class _Proving:
         return f"counts as {self.speaker.stitch(counts.stitch)}{chains}{skipped}"
 
 
+def _ends_as_before(courses: Courses, laid: Courses, back: int) -> bool:
+    """Whether the last row laid is the same as the row before number ``back``: then it most likely was meant to be."""
+    before = [course for course in courses.rows if course.row.number < back]
+    return bool(before) and before[-1].made == laid.rows[-1].made
+
+
 def _with_opening(courses: Courses, key: str) -> tuple[WrittenRow, Opening]:
     for course in courses.rows:
         opening = course.row.opening
@@ -246,9 +254,7 @@ def _now_and_then(course: Course, multiple: int) -> str:
 
 def _row_count(course: Course, least: int) -> RowCount:
     row = course.row
-    return RowCount(
-        row.number, row.name, row.span, _linear(course, least, stitches), _linear(course, least, spaces)
-    )
+    return RowCount(row.number, row.name, row.span, _linear(course, least, stitches), _linear(course, least, spaces))
 
 
 def _linear(course: Course, least: int, count: Callable[[Row], int]) -> Linear:
