@@ -59,7 +59,10 @@ def _shown(cell: Cell, swatch: Swatch, place: int) -> str:
 def count_csv_rows(stream: BinaryIO) -> int:
     """How many rows lie beneath the heading of a CSV written here."""
     text = io.TextIOWrapper(stream, encoding="utf-8-sig", newline="")
-    return sum(1 for _ in csv.reader(text, strict=True)) - 1
+    try:
+        return sum(1 for _ in csv.reader(text, strict=True)) - 1
+    finally:
+        text.detach()
 
 
 def read_csv(content: bytes, name: str) -> RawSheet:
