@@ -1,11 +1,13 @@
 """Swatches, yarns and stitch patterns: from the file's rows to the records of the craft and back."""
 
+import itertools
 import sqlite3
 from collections import defaultdict
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from typing import Any
 
 from logbook.book.changes import Writing, new_uid
+from logbook.book.pieces import pieces_of_swatch
 from logbook.book.schema import RECORDS
 from logbook.book.trouble import as_damage
 from logbook.craft.conditions import Condition
@@ -16,6 +18,7 @@ from logbook.craft.yarn import Yarn
 from logbook.errors import RefusedError
 
 _MOST_MARKS = 500  # well under SQLite's least limit of values in one statement
+_LONGEST_NUMBER = 9  # of digits in a tag; what is longer, as a barcode, is not counted on from
 
 
 def yarns(connection: sqlite3.Connection) -> dict[str, Yarn]:
@@ -61,6 +64,14 @@ def swatch_of_tag(connection: sqlite3.Connection, tag: str) -> Swatch:
     return swatches(connection, [row[0]])[0]
 
 
+def swatch_there(connection: sqlite3.Connection, uid: str) -> Swatch:
+    """The swatch of that uid. Raises RefusedError if it is not there any more."""
+    found = swatches(connection, [uid])
+    if not found:
+        raise RefusedError("That swatch is not in the logbook any more: choose another one.")
+    return found[0]
+
+
 def lines(connection: sqlite3.Connection, pattern: str | None = None) -> list[tuple[Any, ...]]:
     """(uid, tag, date, yarn, stitch pattern, hook mm, colour) of every swatch, or of those of one pattern; newest first."""
     where, values = ("", ()) if pattern is None else ("WHERE swatch.stitch_pattern = ?", (pattern,))
@@ -70,6 +81,23 @@ def lines(connection: sqlite3.Connection, pattern: str | None = None) -> list[tu
         LEFT JOIN stitch_pattern ON stitch_pattern.uid = swatch.stitch_pattern {where} ORDER BY swatch.date DESC, swatch.tag""",
         values,
     ).fetchall()
+
+
+def pattern_uses(connection: sqlite3.Connection) -> dict[str, int]:
+    """How many swatches use each stitch pattern, by its uid."""
+    return dict(
+        connection.execute("SELECT stitch_pattern, count(*) FROM swatch WHERE stitch_pattern <> '' GROUP BY stitch_pattern")
+    )
+
+
+def tags_read_in(connection: sqlite3.Connection, pattern: str, counted: Counted) -> list[str]:
+    """The tags of the swatches of one stitch pattern that have readings in ``counted``."""
+    rows = connection.execute(
+        """SELECT DISTINCT swatch.tag FROM swatch JOIN reading ON reading.swatch = swatch.uid
+        WHERE swatch.stitch_pattern = ? AND reading.counted = ? ORDER BY swatch.tag""",
+        (pattern, counted.value),
+    )
+    return [tag for (tag,) in rows]
 
 
 def used(connection: sqlite3.Connection, column: str) -> tuple[str, ...]:
@@ -118,7 +146,9 @@ def put_swatch(writing: Writing, swatch: Swatch) -> str:
 
 
 def remove_swatch(writing: Writing, uid: str) -> None:
-    """Takes a swatch and its readings out."""
+    """Takes a swatch and its readings out. Raises RefusedError while a piece is reckoned from it."""
+    if pieces := pieces_of_swatch(writing.connection, uid)[:3]:
+        raise RefusedError(f"Pieces are reckoned from it ({', '.join(pieces)}): give those another swatch first.")
     _put_readings(writing, uid, ())
     writing.remove("swatch", uid)
 
@@ -143,14 +173,15 @@ def _require_unused(connection: sqlite3.Connection, table: str, uid: str) -> Non
 
 def next_tag(connection: sqlite3.Connection, like: str = "") -> str:
     """A free tag to offer: the first part of ``like`` (or S) with the next number, as ``AB-04`` after ``AB-03``."""
-    return free_tag({tag for (tag,) in connection.execute("SELECT tag FROM swatch")}, like)
+    return next(free_tags({tag for (tag,) in connection.execute("SELECT tag FROM swatch")}, like))
 
 
-def free_tag(taken: Collection[str], like: str = "") -> str:
-    """A tag that is not among ``taken``, following on from ``like``."""
+def free_tags(taken: Collection[str], like: str = "") -> Iterator[str]:
+    """Tags that are not among ``taken``, one after another, following on from ``like``."""
     stem = like.rstrip("0123456789").rstrip("- ") or "S"
     numbers = [tag[len(stem) + 1 :] for tag in taken if tag.startswith(f"{stem}-")]
-    return f"{stem}-{1 + max((int(number) for number in numbers if number.isdecimal()), default=0):02d}"
+    last = max((int(number) for number in numbers if number.isdecimal() and len(number) <= _LONGEST_NUMBER), default=0)
+    return (f"{stem}-{number:02d}" for number in itertools.count(last + 1))
 
 
 def _put_readings(writing: Writing, swatch: str, readings: Iterable[TakenReading]) -> None:

@@ -1,19 +1,24 @@
 """``logbook chain``: how many to chain for a width, from a gauge said by hand or a logged swatch."""
 
 import argparse
-from collections.abc import Callable
 
 from logbook.commands.answers import chain_json, gauge_sentence, give_or_take, print_json, table
 from logbook.commands.books import book_of
-from logbook.commands.parser import Parser, Subparsers, UsageError, add_common, reading_with, units_of
-from logbook.craft.conditions import Direction
-from logbook.craft.lengths import NO_EASE, Units, read_ease, read_length, read_size, show_difference, show_length
-from logbook.craft.numbers import read_whole, show_number
-from logbook.craft.readings import Reading, read_readings
-from logbook.craft.starting_chain import Choose, Parity
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.errors import LogbookError, UnreadableError
+from logbook.commands.chain_options import (
+    add_gauge_options,
+    add_target_options,
+    all_of,
+    choose_of,
+    hand_pattern,
+    parity_of,
+    refuse,
+    require_together,
+)
+from logbook.commands.parser import Subparsers, UsageError, add_common, units_of
+from logbook.craft.lengths import NO_EASE, Units, show_difference, show_length
+from logbook.craft.numbers import show_number
 from logbook.tasks.chain import ChainAnswer, ChainWish, chain_by_hand, chain_for_tag
+from logbook.tasks.chain_words import apart_words, repeats_words, sureness_words
 
 
 def add(commands: Subparsers) -> None:
@@ -36,88 +41,24 @@ def run(arguments: argparse.Namespace) -> int:
     return 0
 
 
-def add_gauge_options(parser: Parser) -> None:
-    """A gauge by hand, or a logged swatch."""
-    gauge = parser.add_argument_group("the gauge, by hand or of a logged swatch")
-    gauge.add_argument("--swatch", metavar="TAG", help="a swatch of the logbook")
-    gauge.add_argument(
-        "--gauge",
-        metavar="READING",
-        action="append",
-        default=[],
-        type=reading_with(lambda text: read_readings(text, Direction.STITCHES)),
-        help="a reading such as “4 repeats = 15.1 cm”; again for more",
-    )
-    gauge.add_argument("--multiple", metavar="M", type=_count("a multiple", 1), help="stitches in a repeat")
-    gauge.add_argument("--plus", metavar="B", type=_count("a plus", 0), help="base stitches beside whole repeats (0)")
-    gauge.add_argument(
-        "--extra-chains", metavar="T", type=_count("a number of extra chains", 0), help="chains beside base stitches"
-    )
-    gauge.add_argument(
-        "--first-stitch", metavar="J", type=_count("a chain", 1), help="chain from the hook the first stitch goes into"
-    )
-    gauge.add_argument("--cover", metavar="V", type=_count("a number of chains", 0), help="base chains the skipped chains cover")
-    gauge.add_argument(
-        "--rows-gauge",
-        metavar="READING",
-        action="append",
-        default=[],
-        type=reading_with(lambda text: read_readings(text, Direction.ROWS)),
-        help="a reading of rows, such as “22 rows = 15 cm”; again for more",
-    )
-
-
-def add_target_options(parser: Parser) -> None:
-    """What is wanted."""
-    target = parser.add_argument_group("what is wanted")
-    size = reading_with(read_size)
-    target.add_argument("--width", metavar="LEN", type=size, help="the finished width")
-    target.add_argument("--body", metavar="LEN", type=size, help="instead of the width: round the body")
-    target.add_argument("--ease", metavar="EASE", type=reading_with(read_ease), help="as 5 cm, -5 cm or “-6 %%”")
-    target.add_argument("--panels", metavar="N", type=_count("a number of panels", 1), help="equal panels round the body (2)")
-    target.add_argument("--seam", metavar="LEN", type=reading_with(_not_negative), help="width each joined edge takes")
-    target.add_argument("--edging", metavar="LEN", type=reading_with(_not_negative), default=0.0, help="edging at each side")
-    target.add_argument("--round", action="store_true", help="worked in the round: the width is the whole girth")
-    target.add_argument("--round-plus", metavar="B", type=_count("a plus", 0), help="base stitches beside repeats in the round")
-    target.add_argument("--joined-after-row-1", action="store_true", help="row 1 worked flat, then joined")
-    target.add_argument("--foundation-stitches", action="store_true", help="chain and row one made at once")
-    choose = target.add_mutually_exclusive_group()
-    choose.add_argument("--at-least", action="store_true", help="not narrower than asked")
-    choose.add_argument("--at-most", action="store_true", help="not wider than asked")
-    parity = target.add_mutually_exclusive_group()
-    parity.add_argument("--odd", action="store_true", help="an odd count of plain stitches (sideways: of rows)")
-    parity.add_argument("--even", action="store_true", help="an even count")
-    target.add_argument("--sideways", action="store_true", help="the chain runs along the length, rows make the width")
-    target.add_argument("--length", metavar="LEN", type=size, help="the finished length")
-
-
 def wish_of(arguments: argparse.Namespace) -> ChainWish:
     """The wish the options speak of. Raises UsageError if they don't go together."""
-    if (arguments.width is None) == (arguments.body is None):
-        raise UsageError("say either --width, or --body with --ease" + (", not both" if arguments.width else ""))
-    if arguments.width is not None:
-        given = [f"--{name}" for name in ("ease", "panels", "seam") if getattr(arguments, name) is not None]
-        if given:
-            raise UsageError(f"{given[0]} goes with --body, not with --width")
-    if arguments.sideways and arguments.length is None:
-        raise UsageError("--sideways needs --length: the chain runs along it")
-    if not arguments.round and (arguments.round_plus is not None or arguments.joined_after_row_1):
-        raise UsageError("--round-plus and --joined-after-row-1 go with --round")
-    if arguments.round and arguments.sideways:
-        raise UsageError("--round and --sideways don't go together: a piece worked sideways is flat")
+    require_together(arguments)
+    if not arguments.sideways:
+        refuse(arguments, ("length", "rows_gauge"), "goes with --sideways")
     return ChainWish(
         width_mm=arguments.width,
         body_mm=arguments.body,
         ease=arguments.ease or NO_EASE,
         panels=arguments.panels or 2,
         seam_mm=arguments.seam or 0.0,
-        edging_mm=arguments.edging,
+        edging_mm=arguments.edging or 0.0,
         in_round=arguments.round,
         round_plus=arguments.round_plus or 0,
         joined_after_row_1=arguments.joined_after_row_1,
         foundation_stitches=arguments.foundation_stitches,
-        parity=Parity.ODD if arguments.odd else Parity.EVEN if arguments.even else Parity.ANY,
-        choose=Choose.AT_LEAST if arguments.at_least else Choose.AT_MOST if arguments.at_most else Choose.NEAREST,
+        parity=parity_of(arguments),
+        choose=choose_of(arguments),
         sideways_length_mm=arguments.length if arguments.sideways else None,
     )
 
@@ -128,45 +69,21 @@ def answer_of(arguments: argparse.Namespace, wish: ChainWish) -> ChainAnswer:
     if by_hand is None:
         with book_of(arguments) as book:
             return chain_for_tag(book, arguments.swatch, wish)
-    gauge, rows_gauge = _all(arguments.gauge), _all(arguments.rows_gauge)
+    gauge, rows_gauge = all_of(arguments.gauge), all_of(arguments.rows_gauge)
     if arguments.sideways and not rows_gauge:
         raise UsageError("--sideways needs --rows-gauge, for example --rows-gauge “22 rows = 15 cm”")
     return chain_by_hand(gauge, by_hand, wish, rows_gauge)
 
 
-def hand_pattern(arguments: argparse.Namespace) -> StitchPattern | None:
-    """The stitch pattern said by hand; None if a logged swatch is asked for. Raises UsageError if it is neither or both."""
-    names = ("gauge", "rows_gauge", "multiple", "plus", "extra_chains", "first_stitch", "cover")
-    given = [f"--{name.replace('_', '-')}" for name in names if getattr(arguments, name) not in (None, [])]
-    if arguments.swatch is not None:
-        if given:
-            raise UsageError(f"{given[0]} is said by hand, --swatch takes it from the logbook: leave one of them out")
-        return None
-    if not arguments.gauge:
-        raise UsageError("say the gauge: --gauge “4 repeats = 15.1 cm”, or --swatch TAG of a logged one")
-    if arguments.multiple is None and any(r.counted.whole_repeats for r in _all(arguments.gauge)):
-        raise UsageError("--gauge is in repeats: say how many stitches a repeat has with --multiple")
-    pattern = StitchPattern(
-        multiple=arguments.multiple or 1,
-        plus=arguments.plus or 0,
-        extra_chains=arguments.extra_chains,
-        first_stitch=arguments.first_stitch,
-        skip_cover=arguments.cover,
-    )
-    try:
-        pattern.extra()
-    except LogbookError as error:
-        raise UsageError(str(error)) from error
-    return pattern
-
-
 def chain_text(answer: ChainAnswer, units: Units) -> str:
     """The answer as a maker would say it, then the options."""
     best = answer.recommended
+    sure = sureness_words(best.gauge_give_or_take_mm, best.give_or_take_mm, units)
     lines = [
         f"Chain {best.chain}: {show_length(best.width_mm, units)} "
-        f"({_repeats(best.repeats, answer)}{best.stitches} base stitches; {_apart(best.difference_mm, units)}).",
-        _precision(answer, units),
+        f"({repeats_words(best.repeats, answer.pattern.multiple or 1)}{best.stitches} base stitches; "
+        f"{apart_words(best.difference_mm, units)}).",
+        f"{sure[0].upper()}{sure[1:]}.",
         gauge_sentence(answer.finished, answer.pattern.multiple or 1),
         "",
         _options(answer, units),
@@ -214,41 +131,3 @@ def _rows(answer: ChainAnswer, units: Units) -> str:
         for option in answer.rows
     ]
     return table(headings, rows, right=range(1, len(headings)))
-
-
-def _precision(answer: ChainAnswer, units: Units) -> str:
-    best = answer.recommended
-    if best.gauge_give_or_take_mm is None or best.give_or_take_mm is None:
-        return "How sure that is can't be said."
-    return (
-        f"The swatch says give or take {show_length(best.gauge_give_or_take_mm, units)}, "
-        f"a whole piece usually {show_length(best.give_or_take_mm, units)}."
-    )
-
-
-def _repeats(repeats: float, answer: ChainAnswer) -> str:
-    if (answer.pattern.multiple or 1) == 1:
-        return ""
-    return f"{show_number(repeats)} {'repeat' if repeats == 1 else 'repeats'}, "
-
-
-def _apart(mm: float, units: Units) -> str:
-    shown = show_difference(mm, units)
-    if not shown.startswith(("+", "−")):
-        return "as wide as asked"
-    return f"{shown[1:]} {'wider' if mm > 0 else 'narrower'} than asked"
-
-
-def _all(given: list[tuple[Reading, ...]]) -> tuple[Reading, ...]:
-    return tuple(reading for group in given for reading in group)
-
-
-def _not_negative(text: str) -> float:
-    length = read_length(text)
-    if length < 0:
-        raise UnreadableError(f"“{text}” is below 0: type 0 or more.")
-    return length
-
-
-def _count(what: str, least: int) -> Callable[[str], int]:
-    return reading_with(lambda text: read_whole(text, what, least))

@@ -2,7 +2,7 @@
 
 import argparse
 
-from logbook.commands.answers import gauge_words, print_json, swatch_json, table
+from logbook.commands.answers import gauge_words, print_json, swatch_json, swatches, table
 from logbook.commands.books import book_of
 from logbook.commands.parser import Parser, Subparsers, add_common, reading_with
 from logbook.craft.conditions import Condition, Direction
@@ -27,7 +27,7 @@ def add_filters(parser: Parser) -> None:
     parser.add_argument("--stitch", default="", metavar="NAME", help="a part of the stitch pattern's name")
     parser.add_argument("--hook", type=reading_with(read_hook), metavar="MM", help="the hook in mm")
     parser.add_argument("--class", dest="yarn_class", type=reading_with(_yarn_class), metavar="0–7", help="yarn class")
-    parser.add_argument("--condition", type=reading_with(_condition), metavar="CONDITION", help=", ".join(Condition))
+    parser.add_argument("--condition", type=reading_with(read_condition), metavar="CONDITION", help=", ".join(Condition))
 
 
 def filters_of(arguments: argparse.Namespace) -> Filters:
@@ -55,14 +55,15 @@ def run(arguments: argparse.Namespace) -> int:
 
 def found_text(found: list[FoundSwatch]) -> str:
     """The swatches as a table, and how many they are."""
-    count = "1 swatch found." if len(found) == 1 else f"{len(found)} swatches found."
+    count = f"{swatches(len(found))} found."
     if not found:
         return count
     headings = ("tag", "date", "yarn", "colour", "hook", "stitch pattern", "stitch", "row")
-    return table(headings, [_row(one) for one in found]) + f"\n\n{count}"
+    return table(headings, [found_row(one) for one in found]) + f"\n\n{count}"
 
 
-def _row(found: FoundSwatch) -> tuple[str, ...]:
+def found_row(found: FoundSwatch) -> tuple[str, ...]:
+    """One swatch as a row of the table."""
     swatch = found.swatch
     return (
         swatch.tag,
@@ -89,7 +90,8 @@ def _yarn_class(text: str) -> int:
     return read_whole(text, "a yarn class", 0, 7)
 
 
-def _condition(text: str) -> Condition:
+def read_condition(text: str) -> Condition:
+    """One of the conditions. Raises UnreadableError otherwise."""
     if text not in list(Condition):
         raise UnreadableError(f"“{text}” is not a condition: choose {', '.join(Condition)}.")
     return Condition(text)

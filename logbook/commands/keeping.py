@@ -1,12 +1,12 @@
 """``logbook check``, ``backup`` and ``restore``: keeping years of measurements safe."""
 
 import argparse
-import sys
 from pathlib import Path
 
-from logbook.commands.answers import print_json
+from logbook.commands.answers import print_json, problems_said, swatches
 from logbook.commands.books import book_of, path_of
-from logbook.commands.parser import Subparsers, add_common
+from logbook.commands.parser import Subparsers, UsageError, add_common
+from logbook.errors import RefusedError
 from logbook.tasks.keeping import back_up, check, restore
 
 
@@ -28,14 +28,17 @@ def add(commands: Subparsers) -> None:
 
 def _check(arguments: argparse.Namespace) -> int:
     result = check(path_of(arguments), deep=arguments.deep)
+    several = len(result.problems) > 1
     if arguments.json:
         print_json({"ok": result.ok, "swatches": result.swatches, "problems": list(result.problems)})
     elif result.ok:
-        print(f"{path_of(arguments).name} is sound: {result.swatches} swatches.")
-    if not arguments.json:
-        for problem in result.problems:
-            print(f"logbook: {problem}", file=sys.stderr)
-    return 0 if result.ok else 1
+        print(f"{path_of(arguments).name} is sound: {swatches(result.swatches or 0)}.")
+    elif several:
+        print("\n".join(result.problems))
+    if not result.ok:
+        name = path_of(arguments).name
+        raise RefusedError(f"{name} has {problems_said(len(result.problems))}." if several else result.problems[0])
+    return 0
 
 
 def _back_up(arguments: argparse.Namespace) -> int:
@@ -46,6 +49,8 @@ def _back_up(arguments: argparse.Namespace) -> int:
 
 
 def _restore(arguments: argparse.Namespace) -> int:
+    if arguments.book is not None:
+        raise UsageError("restore takes no --book: say the backup, and with --to the new logbook")
     target = restore(arguments.backup, arguments.to)
     _say(arguments, target, f"Restored to {target}.")
     return 0

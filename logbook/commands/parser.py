@@ -24,6 +24,15 @@ class Parser(argparse.ArgumentParser):
         """Raises UsageError with the message on one line."""
         raise UsageError(" ".join(message.split()))
 
+    def parse_words_anywhere(self, arguments: Sequence[str]) -> argparse.Namespace:
+        """Parses ``arguments``; the words of a command that takes any number of them may stand between its options too."""
+        parsed, rest = self.parse_known_args(arguments)
+        if unknown := [argument for argument in rest if "words" not in parsed or argument.startswith("--")]:
+            self.error(f"unrecognized arguments: {' '.join(unknown)}")
+        if rest:
+            parsed.words = [*parsed.words, *rest]
+        return parsed
+
 
 class Subparsers(Protocol):
     """Where a command adds itself: argparse gives what ``add_subparsers`` returns no public name."""
@@ -32,14 +41,14 @@ class Subparsers(Protocol):
         """A parser for the command ``name``."""
 
 
-_MINUS_VALUE = re.compile(r"-\s*[\d.,¼½¾⅛⅜⅝⅞⅓⅔]")
+_OPTION = re.compile(r"--[a-z0-9-]+")
 
 
 def joined_minus_values(arguments: Sequence[str]) -> list[str]:
-    """``--ease -5cm`` as ``--ease=-5cm``: a value that begins with a minus and a digit is a value, never an option."""
+    """``--ease -5cm`` as ``--ease=-5cm``: our options begin with two minuses, so what begins with one is a value (but ``-h``)."""
     joined: list[str] = []
     for argument in arguments:
-        if joined and re.fullmatch(r"--[a-z0-9-]+", joined[-1]) and _MINUS_VALUE.match(argument):
+        if joined and _OPTION.fullmatch(joined[-1]) and re.match(r"-[^-]", argument) and argument != "-h":
             joined[-1] += f"={argument}"
         else:
             joined.append(argument)

@@ -1,13 +1,13 @@
 """``logbook import`` and ``export``: sheets in and out."""
 
 import argparse
-import sys
 from pathlib import Path
 from typing import Any
 
-from logbook.commands.answers import print_json
+from logbook.commands.answers import print_json, problems_said, swatches
 from logbook.commands.books import book_of, path_of
-from logbook.commands.parser import Subparsers, add_common
+from logbook.commands.parser import Subparsers, add_common, reading_with
+from logbook.errors import RefusedError, UnreadableError
 from logbook.tasks.exporting import export
 from logbook.tasks.importing import ImportPlan, ImportResult, import_into, import_into_new
 
@@ -22,7 +22,7 @@ def add(commands: Subparsers) -> None:
     importing.set_defaults(run=_import)
     exporting = commands.add_parser("export", help="write all swatches to a sheet (.xlsx or .csv)")
     add_common(exporting)
-    exporting.add_argument("target", type=Path, metavar="TARGET")
+    exporting.add_argument("target", type=reading_with(_target), metavar="TARGET")
     exporting.set_defaults(run=_export)
 
 
@@ -36,7 +36,12 @@ def _import(arguments: argparse.Namespace) -> int:
         print_json(_import_json(plan, result))
     else:
         _print_import(plan, result)
-    return 1 if result is None else 0
+    if result is None:
+        raise RefusedError(
+            f"{problems_said(len(plan.problems))} in {plan.name}, so nothing of it was taken in: mend that, or take the rest "
+            "with --good-rows-only."
+        )
+    return 0
 
 
 def _import_json(plan: ImportPlan, result: ImportResult | None) -> dict[str, Any]:
@@ -50,11 +55,9 @@ def _import_json(plan: ImportPlan, result: ImportResult | None) -> dict[str, Any
 def _print_import(plan: ImportPlan, result: ImportResult | None) -> None:
     for problem in plan.problems:
         column = f", {problem.column}" if problem.column else ""
-        print(f"logbook: {plan.name}, row {problem.row}{column}: {problem.says}", file=sys.stderr)
-    if result is None:
-        print(f"logbook: nothing of {plan.name} was taken in: mend that, or take --good-rows-only.", file=sys.stderr)
-    else:
-        print(f"{result.added} swatches added, {result.changed} changed.")
+        print(f"Row {problem.row}{column}: {' '.join(problem.says.split())}")
+    if result is not None:
+        print(f"{swatches(result.added)} added, {result.changed} changed.")
 
 
 def _export(arguments: argparse.Namespace) -> int:
@@ -63,5 +66,12 @@ def _export(arguments: argparse.Namespace) -> int:
     if arguments.json:
         print_json({"rows": result.rows, "target": str(result.target)})
     else:
-        print(f"{result.rows} swatches written to {result.target}.")
+        print(f"{swatches(result.rows)} written to {result.target}.")
     return 0
+
+
+def _target(text: str) -> Path:
+    path = Path(text)
+    if path.suffix.casefold() not in (".xlsx", ".csv"):
+        raise UnreadableError(f"“{text}” must end in .xlsx or .csv: name it so.")
+    return path

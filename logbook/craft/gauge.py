@@ -31,7 +31,8 @@ class Gauge:
     """Length in mm of one stitch or row, and its relative 95 % half-width (None: too coarse to say).
 
     ``fabric_part`` and ``tape_part`` are the half-widths that make up ``give_or_take`` (root of the sum of squares);
-    ``deviations`` says how far each reading lies from the pitch, relative.
+    ``counting_part`` is what of ``tape_part`` comes of counting. ``deviations`` says how far each reading lies from the pitch,
+    ``variation`` (s) how the places of the fabric differ, both relative.
     """
 
     pitch_mm: float
@@ -40,6 +41,8 @@ class Gauge:
     tape_part: float
     readings: int
     deviations: tuple[float, ...]
+    counting_part: float = 0.0
+    variation: float = 0.0
 
     @property
     def too_coarse(self) -> bool:
@@ -60,8 +63,10 @@ def gauge_of(readings: Sequence[Reading], per_repeat: int | None, assumptions: A
     pitch = math.fsum(lengths) / math.fsum(units)
     weights = [n / math.fsum(units) for n in units]
     deviations = [x / n / pitch - 1 for x, n in zip(lengths, units, strict=True)]
-    fabric = _fabric_part(weights, deviations, assumptions.variation)
-    tape = _tape_part(readings, weights, assumptions)
+    variation, quantile = _variation(deviations, assumptions.variation)
+    fabric = quantile * variation * math.hypot(*weights)
+    spans, counts = _tape_parts(readings, weights, assumptions)
+    tape = math.hypot(spans, counts)
     coarse = any(r.is_count and assumptions.finest(r) / r.number > COARSE for r in readings)
     return Gauge(
         pitch_mm=pitch,
@@ -70,6 +75,8 @@ def gauge_of(readings: Sequence[Reading], per_repeat: int | None, assumptions: A
         tape_part=tape,
         readings=len(readings),
         deviations=tuple(deviations),
+        counting_part=counts,
+        variation=variation,
     )
 
 
@@ -82,15 +89,16 @@ def _units_in(reading: Reading, per_repeat: int | None) -> int:
     return per_repeat
 
 
-def _fabric_part(weights: Sequence[float], deviations: Sequence[float], variation: float) -> float:
-    degrees = PRIOR_DEGREES + len(weights) - 1
+def _variation(deviations: Sequence[float], expected: float) -> tuple[float, float]:
+    """s, and the quantile of Student's t that goes with it."""
+    degrees = PRIOR_DEGREES + len(deviations) - 1
     mean = math.fsum(deviations) / len(deviations)
     scatter = math.fsum((d - mean) ** 2 for d in deviations)
-    variance = (PRIOR_DEGREES * variation**2 + scatter) / degrees
-    return t_975(degrees) * math.sqrt(variance * math.fsum(w * w for w in weights))
+    return math.sqrt((PRIOR_DEGREES * expected**2 + scatter) / degrees), t_975(degrees)
 
 
-def _tape_part(readings: Sequence[Reading], weights: Sequence[float], assumptions: Assumptions) -> float:
+def _tape_parts(readings: Sequence[Reading], weights: Sequence[float], assumptions: Assumptions) -> tuple[float, float]:
+    """The half-widths that come of reading spans and of counting."""
     spans = counts = 0.0
     for reading, weight in zip(readings, weights, strict=True):
         finest = assumptions.finest(reading)
@@ -98,4 +106,4 @@ def _tape_part(readings: Sequence[Reading], weights: Sequence[float], assumption
             counts += weight * finest / (math.sqrt(12) * reading.number)
         else:
             spans += (weight * finest / (math.sqrt(6) * reading.length_mm)) ** 2
-    return math.sqrt(3 * (spans + counts**2))
+    return math.sqrt(3 * spans), math.sqrt(3) * counts

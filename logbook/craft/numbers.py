@@ -65,6 +65,12 @@ def show_number(value: float, decimals: int = 2) -> str:
     return "0" if plain == "-0" else plain.replace("-", "−")
 
 
+def show_percent(share: float) -> str:
+    """A share to a tenth of a per cent below 10 %, whole above: ``2.5 %``, ``5 %``, ``13 %``."""
+    value = share * 100
+    return f"{show_number(value, 0 if abs(value) >= 9.95 else 1)} %"
+
+
 def _shortened(text: str) -> str:
     plain = " ".join(text.split())
     return plain if len(plain) <= _LONGEST else plain[:_LONGEST] + "…"

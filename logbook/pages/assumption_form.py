@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
+from typing import Any
 
 from logbook.craft.assumptions import Assumptions
 from logbook.craft.fields import exact
@@ -66,7 +67,6 @@ class AssumptionForm:
 
     def save(self, texts: Mapping[str, str]) -> None:
         """Keeps them. Raises LogbookError if that can't be."""
-        values = {name: kind.read(texts[name]) * kind.scale for name, kind in _KINDS.items()}
-        values["most_edge_stitches"] = int(values["most_edge_stitches"])
+        values: dict[str, Any] = {name: kind.read(texts[name]) * kind.scale for name, kind in _KINDS.items()}
         wanted = replace(Assumptions(), **values)
         self._session.write(lambda: save_assumptions(self._session.book, wanted))

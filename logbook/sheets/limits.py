@@ -20,7 +20,7 @@ MOST_COLUMNS = 256
 MOST_CELL_CHARACTERS = 32_767
 MOST_CELLS = 5_000_000
 MOST_TEXT_BYTES = 80_000_000
-MOST_ELEMENTS = 3_000_000
+MOST_ELEMENTS = 2_500_000
 MOST_DEPTH = 64
 LONGEST_TAG_BYTES = 300_000
 
@@ -63,16 +63,16 @@ class RowCollector:
     _text_bytes: int = 0
 
     def add(self, number: int, cells: Sequence[RawCell]) -> None:
-        """Takes one row. Raises RefusedError past a limit; a blank row counts only by its number."""
-        if number > MOST_ROWS:
-            raise RefusedError(f"The sheet reaches down to row {number:,}: the most is {MOST_ROWS:,} rows. Part it into several.")
+        """Takes one row. Raises RefusedError past a limit; a blank row takes no room, whatever its number."""
         used = len(cells)
         while used and _is_blank(cells[used - 1]):
             used -= 1
-        if used > MOST_COLUMNS:
-            raise RefusedError(f"Row {number:,} has {used} columns: the most is {MOST_COLUMNS}. Delete those not needed.")
         if not used:
             return
+        if number > MOST_ROWS:
+            raise RefusedError(f"The sheet reaches down to row {number:,}: the most is {MOST_ROWS:,} rows. Part it into several.")
+        if used > MOST_COLUMNS:
+            raise RefusedError(f"Row {number:,} has {used} columns: the most is {MOST_COLUMNS}. Delete those not needed.")
         kept = tuple(_measured(cell) for cell in cells[:used])
         self._cells += used
         self._text_bytes += sum(sys.getsizeof(cell) for cell in kept if isinstance(cell, str))

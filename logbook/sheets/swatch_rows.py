@@ -3,7 +3,7 @@
 Whether a uid or tag is known already is for the logbook to say, not for the sheet.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -63,9 +63,19 @@ def swatches_of(sheet: RawSheet) -> SheetSwatches:
     Raises RefusedError only if there are more than 10,000 problems: such a sheet is not the log.
     """
     if not sheet.rows or sheet.rows[0].number != 1:
-        says = f"The first row is empty: it must hold {_HEADING}."
-        return SheetSwatches((), (Problem(sheet.name, 1, "", _HEADING, says),), frozenset())
+        return _without_heading(sheet, "", "The first row is empty")
+    names = _names(sheet.rows[0])
+    if not any(name.casefold() in _BY_NAME for name in names):
+        return _without_heading(sheet, names[0][:40], "The first row names no column of the log")
     return _Reader(sheet).read()
+
+
+def _without_heading(sheet: RawSheet, column: str, what: str) -> SheetSwatches:
+    return SheetSwatches((), (Problem(sheet.name, 1, column, _HEADING, f"{what}: it must hold {_HEADING}."),), frozenset())
+
+
+def _names(heading: RawRow) -> list[str]:
+    return ["" if cell is None else " ".join(str(cell).split()) for cell in heading.cells]
 
 
 class _Reader:
@@ -97,12 +107,8 @@ class _Reader:
 
     def _headings(self, heading: RawRow) -> tuple[Field | None, ...]:
         """The field of each column, None where it has none."""
-        names = ["" if cell is None else " ".join(str(cell).split()) for cell in heading.cells]
+        names = _names(heading)
         found = [_BY_NAME.get(name.casefold()) for name in names]
-        if not any(found):
-            says = f"The first row names no column of the log: it must hold {_HEADING}."
-            self._problem(1, names[0][:40], _HEADING, says)
-            return tuple(found)
         for place, (name, field) in enumerate(zip(names, found, strict=True)):
             if name and field is None:
                 says = f"There is no column “{name[:40]}” in the log: rename it, or take it out."
@@ -153,38 +159,37 @@ class _Reader:
             first.setdefault(value, number)
 
     def _records(self, rows: Sequence[tuple[int, Values]], owner: Owner) -> dict[Any, Values]:
-        """Each yarn or pattern by name, as the first rows that speak of it define it. What later rows deny is a problem."""
+        """Each yarn or pattern by name, each field as the first row that fills it says. What a later row denies is a problem."""
         name = _NAMES[owner]
         defined: dict[Any, dict[Field, tuple[int, Any]]] = {}
         for number, values in rows:
             called = values.get(name)
-            own = {field: value for field, value in values.items() if field.owner is owner and value is not _UNREADABLE}
+            own = {f: value for f, value in values.items() if f.owner is owner and value not in (_UNREADABLE, f.empty)}
             if not called:
                 self._refuse_nameless(number, owner, own)
             elif called is not _UNREADABLE:
                 before = defined.setdefault(called, {})
                 for field, value in own.items():
                     row, first = before.setdefault(field, (number, value))
-                    if value not in (first, field.empty):
+                    if value != first:
                         self._refuse_denial(number, field, row, first, owner)
         return {called: {field: value for field, (_, value) in record.items()} for called, record in defined.items()}
 
     def _refuse_nameless(self, number: int, owner: Owner, own: Values) -> None:
-        filled = next((field for field, value in own.items() if value != field.empty), None)
-        if filled is not None:
+        if own:
             name = _NAMES[owner]
-            says = f"The cell “{filled.name}” is filled, but not “{name.name}”: give {name.expected}."
+            says = f"The cell “{next(iter(own)).name}” is filled, but not “{name.name}”: give {name.expected}."
             self._problem(number, name.name, name.expected, says)
 
     def _refuse_denial(self, number: int, field: Field, row: int, first: Any, owner: Owner) -> None:
-        shown = f"“{field.shown(first)}”" if first != field.empty else "an empty cell"
+        shown = f"“{field.shown(first)}”"
         what = "yarn" if owner is Owner.YARN else "stitch pattern"
         says = f"Row {row} has the same {what} with {shown} as its {field.name}: make both the same, or give it another name."
         self._problem(number, field.name, f"{shown}, as in row {row} for the same {what}", says)
 
     def _swatch(self, number: int, values: Values) -> Swatch | None:
         """The row's swatch, if nothing in the row is unreadable and it says all it must."""
-        for column, expected in self._missing(values):
+        for column, expected in missing(values, self._present if values.get(_UID) else None):
             self._problem(number, column, expected, f"The row needs {expected}.")
         if number in self._bad_rows:
             return None
@@ -196,19 +201,6 @@ class _Reader:
                 self._problem(number, "extra chains", "chains that agree with the first stitch and skipped chains", str(error))
         return swatch
 
-    def _missing(self, values: Mapping[Field, Any]) -> Iterator[tuple[str, str]]:
-        """What the row must say and does not. A row with a uid may be an edit: there only columns that are present count."""
-        edit = bool(values.get(_UID))
-        for fields, expected in (
-            (tuple(_NAMES.values()), "a yarn or a stitch pattern"),
-            ((_HOOK,), "the hook in mm"),
-            (_READINGS, "one reading at least, in any of the columns for readings"),
-        ):
-            if edit and not self._present.issuperset(fields):
-                continue
-            if not any(values.get(field) for field in fields):
-                yield fields[0].name, expected
-
     def _problem(self, row: int, column: str, expected: str, says: str) -> None:
         if len(self._problems) == MOST_PROBLEMS:
             first = self._problems[0]
@@ -219,6 +211,20 @@ class _Reader:
         self._problems.append(Problem(self._sheet.name, row, column, expected, says))
         if row > 1:
             self._bad_rows.add(row)
+
+
+def missing(values: Mapping[Field, Any], present: Collection[Field] | None = None) -> Iterator[tuple[str, str]]:
+    """What a swatch must say and ``values`` don't: the column and what was expected there.
+
+    ``present``, for a row that may be an edit: only the fields the sheet has count, the others stay as they are.
+    """
+    for fields, expected in (
+        (tuple(_NAMES.values()), "a yarn or a stitch pattern"),
+        ((_HOOK,), "the hook in mm"),
+        (tuple(_READINGS), "one reading at least, in any of the columns for readings"),
+    ):
+        if (present is None or set(fields).issubset(present)) and not any(values.get(field) for field in fields):
+            yield fields[0].name, expected
 
 
 def column_letters(number: int) -> str:

@@ -13,7 +13,7 @@ from logbook.craft.fields import clean_text
 from logbook.craft.swatch import Swatch, TakenReading
 from logbook.craft.yarn import YARN_CLASSES
 from logbook.errors import LogbookError, RefusedError, UnreadableError
-from logbook.sheets.columns import COLUMNS, Cell, cells_of
+from logbook.sheets.columns import COLUMNS, Cell, cell_text, cells_of
 from logbook.sheets.limits import MOST_CELL_CHARACTERS
 from logbook.sheets.progress import Progress, counted
 
@@ -174,7 +174,8 @@ class _SheetWriter:
                 cell.value = _holdable(content, tag, heading.name)
                 cell.data_type = "s"  # also of what looks like a formula or an error
             else:
-                cell.value = content
+                cell.value = cell_text(content)  # as text, since openpyxl would leave off the last digit of a number like 1/3
+                cell.data_type = "n"
             row.append(cell)
         self._sheet.append(row)
 

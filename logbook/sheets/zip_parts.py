@@ -8,9 +8,9 @@ import io
 import struct
 import zipfile
 import zlib
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from xml.parsers import expat
 
 from logbook.errors import RefusedError
@@ -49,16 +49,17 @@ def refusing_damage(name: str) -> Iterator[None]:
         ) from error
 
 
-Handler = Callable[[str, dict[str, str]], None]
+def _ignore(piece: str) -> None:
+    """For texts that don't matter."""
 
 
 @dataclass(frozen=True, slots=True)
 class Handlers:
-    """What to call while a part is read: names come without their prefix."""
+    """What to call while a part is read: by element, without its prefix, where it starts and where it ends; and for text."""
 
-    start: Handler
-    end: Callable[[str], None]
-    text: Callable[[str], None]
+    starts: Mapping[str, Callable[[dict[str, str]], None]]
+    ends: Mapping[str, Callable[[], None]] = field(default_factory=dict)
+    text: Callable[[str], None] = _ignore
 
 
 class ZipParts:
@@ -71,7 +72,7 @@ class ZipParts:
             raise self._refused(f"holds more than {MOST_ZIP_ENTRIES:,} parts")
         self._archive = zipfile.ZipFile(io.BytesIO(content))
         self._entries = {info.filename.replace("\\", "/").casefold(): info for info in self._archive.infolist()}
-        self._elements = 0
+        self._elements_left = MOST_ELEMENTS
         self._look_through()
 
     def close(self) -> None:
@@ -85,23 +86,27 @@ class ZipParts:
     def read(self, path: str, handlers: Handlers) -> None:
         """Reads one part as XML. Raises KeyError if it is not there."""
         parser = self._parser()
-        depth = 0
+        starts, ends = handlers.starts, handlers.ends
+        depth, left = 0, self._elements_left
 
         def start(name: str, attributes: dict[str, str]) -> None:
-            nonlocal depth
+            nonlocal depth, left
             depth += 1
-            self._elements += 1
-            if depth > MOST_DEPTH or self._elements > MOST_ELEMENTS:
+            left -= 1
+            if depth > MOST_DEPTH or left < 0:
                 raise self._refused(f"holds more than {MOST_ELEMENTS:,} elements, or elements nested deeper than {MOST_DEPTH}")
-            handlers.start(name[name.find(":") + 1 :], attributes)
+            if handler := starts.get(name) or starts.get(name[name.find(":") + 1 :]):
+                handler(attributes)
 
         def end(name: str) -> None:
             nonlocal depth
             depth -= 1
-            handlers.end(name[name.find(":") + 1 :])
+            if handler := ends.get(name) or ends.get(name[name.find(":") + 1 :]):
+                handler()
 
         parser.StartElementHandler, parser.EndElementHandler, parser.CharacterDataHandler = start, end, handlers.text
         self._feed(parser, self._chunks(self._entries[path.casefold()]))
+        self._elements_left = left
 
     def _look_through(self) -> None:
         if len(self._entries) != len(self._archive.infolist()):

@@ -1,12 +1,13 @@
 """What a page lists: short lines of swatches and stitch patterns, and whole records by uid."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from logbook.book import swatches as stored
 from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.assumptions import put_assumptions
 from logbook.book.logbook import Logbook
-from logbook.book.search import Filters, matching
+from logbook.book.search import Filters, folded, matching
 from logbook.craft.assumptions import Assumptions
 from logbook.craft.stitch_pattern import StitchPattern
 from logbook.craft.swatch import Swatch
@@ -73,3 +74,19 @@ def swatches_of_pattern(book: Logbook, uid: str) -> list[SwatchLine]:
     """The swatches worked in a stitch pattern."""
     with book.reading() as connection:
         return [SwatchLine(*row) for row in stored.lines(connection, pattern=uid)]
+
+
+def pattern_uses(book: Logbook) -> dict[str, int]:
+    """How many swatches use each stitch pattern, by its uid; patterns that none uses are not there."""
+    with book.reading() as connection:
+        return stored.pattern_uses(connection)
+
+
+def matching_patterns(patterns: Iterable[StitchPattern], words: str) -> list[str]:
+    """The uids of the stitch patterns in whose name, rows or notes every one of the words is found, or a part of a word."""
+    wanted = folded(words).split()
+    return [
+        pattern.uid
+        for pattern in patterns
+        if all(word in folded(f"{pattern.name}\n{pattern.rows_text}\n{pattern.notes}") for word in wanted)
+    ]

@@ -1,5 +1,6 @@
 """Taking a sheet of swatches in: read it, see what would happen, then do all of it in one step that can be undone."""
 
+import sqlite3
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -15,13 +16,12 @@ from logbook.craft.swatch_fields import swatch_of, value_of
 from logbook.craft.yarn import Yarn
 from logbook.errors import RefusedError
 from logbook.sheets.reading import read_sheet
-from logbook.sheets.swatch_rows import Problem, SheetSwatch, swatches_of
+from logbook.sheets.swatch_rows import Problem, SheetSwatch, SheetSwatches, missing, swatches_of
 from logbook.tasks.keeping import new_book
 
 __all__ = ["ImportPlan", "ImportResult", "Problem", "carry_out", "import_into", "import_into_new", "plan_import"]
 
-_BY_NAME = {field.name: field for field in FIELDS}
-_Named = TypeVar("_Named", Yarn, StitchPattern)
+_UID = next(field for field in FIELDS if field.name == "uid")
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,12 +36,13 @@ class Planned:
 
 @dataclass(frozen=True, slots=True)
 class ImportPlan:
-    """What an import would do. Rows that change nothing are in neither list."""
+    """What an import would do, and the ``sheet`` it was planned from. Rows that change nothing are in neither list."""
 
     name: str
     added: tuple[Planned, ...]
     changed: tuple[Planned, ...]
     problems: tuple[Problem, ...]
+    sheet: SheetSwatches
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,19 +58,13 @@ def plan_import(book: Logbook | None, path: Path) -> ImportPlan:
 
     Raises RefusedError if the file can't be taken at all; what is wrong in its rows is listed in the plan.
     """
-    if book is not None and book.is_at(path):
+    if book is None:
+        return _planned(path.name, swatches_of(read_sheet(path)), _Known({}, {}, {}, {}))
+    if book.is_at(path):
         raise RefusedError(f"{path.name} is the logbook that is open: choose a sheet (.xlsx or .csv).")
     sheet = swatches_of(read_sheet(path))
-    known = _Known.of(book)
-    planner = _Planner(known, sheet.columns, path.name)
-    planned = [one for one in (planner.plan(row) for row in sheet.good) if one is not None]
-    problems = sorted((*sheet.problems, *planner.problems), key=lambda problem: problem.row)
-    return ImportPlan(
-        path.name,
-        tuple(one for one in planned if one.is_new),
-        tuple(one for one in planned if not one.is_new and one.changes),
-        tuple(problems),
-    )
+    with book.reading() as connection:
+        return _planned(path.name, sheet, _Known.of(connection))
 
 
 def carry_out(
@@ -77,18 +72,19 @@ def carry_out(
 ) -> ImportResult:
     """Writes the plan in one action, after a backup. ``progress`` gets (done, total) and may raise to cancel all of it.
 
-    Raises RefusedError if the plan has problems, unless the good rows alone are wanted.
+    Raises RefusedError if the plan has problems, unless the good rows alone are wanted, and if the logbook was changed since in
+    a way that makes another plan of it.
     """
     if plan.problems and not good_rows_only:
         raise RefusedError(f"{plan.name} has {len(plan.problems)} problems, so nothing was taken in: mend them and import again.")
     rows = (*plan.added, *plan.changed)
-    book.back_up_once(again=True)
-    with book.writing(f"import {plan.name}") as writing:
-        named = _NamedRecords(writing)
-        for done, one in enumerate(rows):
-            if progress is not None:
-                progress(done, len(rows))
-            stored.put_swatch(writing, named.given_uids(one.swatch))
+    if rows:
+        if not book.read_only:
+            book.back_up_once(again=True)
+        with book.writing(f"import {plan.name}") as writing:
+            if _planned(plan.name, plan.sheet, _Known.of(writing.connection)) != plan:
+                raise RefusedError(f"The logbook was changed while {plan.name} was looked at: import it again.")
+            _write(writing, rows, progress)
     return ImportResult(len(plan.added), len(plan.changed))
 
 
@@ -101,22 +97,24 @@ def import_into(book: Logbook, sheet: Path, *, good_rows_only: bool = False) -> 
 
 
 def import_into_new(path: Path, sheet: Path, *, good_rows_only: bool = False) -> tuple[ImportPlan, ImportResult | None]:
-    """The same into a new logbook at ``path``, made only if something is taken in. Raises RefusedError if it is there."""
+    """The same into a new logbook at ``path``, made only if something can be taken in. Raises RefusedError if it is there."""
     plan = plan_import(None, sheet)
     if plan.problems and not good_rows_only:
         return plan, None
     with new_book(path) as book:
         try:
-            return plan, carry_out(book, plan, good_rows_only=good_rows_only)
+            with book.writing(f"import {plan.name}") as writing:
+                _write(writing, plan.added)
         except BaseException:
             book.close()
             path.unlink(missing_ok=True)
             raise
+    return plan, ImportResult(len(plan.added), 0)
 
 
 @dataclass(frozen=True, slots=True)
 class _Known:
-    """What the logbook holds already."""
+    """What the logbook holds already: swatches by uid, uids by tag, yarns and patterns by name."""
 
     swatches: Mapping[str, Swatch]
     tags: Mapping[str, str]
@@ -124,93 +122,117 @@ class _Known:
     patterns: Mapping[str, StitchPattern]
 
     @staticmethod
-    def of(book: Logbook | None) -> "_Known":
-        if book is None:
-            return _Known({}, {}, {}, {})
-        with book.reading() as connection:
-            swatches = {swatch.uid: swatch for swatch in stored.swatches(connection)}
-            yarns = {yarn.name: yarn for yarn in stored.yarns(connection).values()}
-            patterns = {pattern.name: pattern for pattern in stored.stitch_patterns(connection).values()}
+    def of(connection: sqlite3.Connection) -> "_Known":
+        swatches = {swatch.uid: swatch for swatch in stored.swatches(connection)}
+        yarns = {yarn.name: yarn for yarn in stored.yarns(connection).values()}
+        patterns = {pattern.name: pattern for pattern in stored.stitch_patterns(connection).values()}
         return _Known(swatches, {swatch.tag: uid for uid, swatch in swatches.items()}, yarns, patterns)
+
+
+def _planned(name: str, sheet: SheetSwatches, known: _Known) -> ImportPlan:
+    planner = _Planner(known, sheet, name)
+    planned = [one for one in (planner.plan(row) for row in sheet.good) if one is not None]
+    return ImportPlan(
+        name,
+        tuple(one for one in planned if one.is_new),
+        tuple(one for one in planned if not one.is_new and one.changes),
+        tuple(sorted((*sheet.problems, *planner.problems), key=lambda problem: problem.row)),
+        sheet,
+    )
 
 
 class _Planner:
     """Compares the rows of one sheet with what is known; what stands in the way is added to ``problems``."""
 
-    def __init__(self, known: _Known, columns: frozenset[str], sheet_name: str) -> None:
+    def __init__(self, known: _Known, sheet: SheetSwatches, sheet_name: str) -> None:
         self._known = known
-        self._columns = columns
+        self._columns = sheet.columns
         self._sheet = sheet_name
-        self._offered = set(known.tags)
+        self._free_tags = stored.free_tags({*known.tags, *(row.swatch.tag for row in sheet.good)})
         self.problems: list[Problem] = []
 
     def plan(self, row: SheetSwatch) -> Planned | None:
         """The row as it would be written; None if something stands in its way."""
         before = self._known.swatches.get(row.swatch.uid)
-        swatch = row.swatch if before is None else self._over(before, row.swatch)
-        problems = list(self._problems(row, swatch))
+        said = row.swatch if before is None else self._over(before, row.swatch)
+        swatch = self._with_known_details(said)
+        problems = list(self._problems(row, said, swatch))
         if problems:
             self.problems.extend(problems)
             return None
         if not swatch.tag:
-            swatch = replace(swatch, tag=stored.free_tag(self._offered))
-        self._offered.add(swatch.tag)
+            swatch = replace(swatch, tag=before.tag if before else next(self._free_tags))
         changes = () if before is None else tuple(f.name for f in FIELDS if value_of(before, f) != value_of(swatch, f))
         return Planned(row.row, swatch, before is None, changes)
 
     def _over(self, before: Swatch, row: Swatch) -> Swatch:
-        """A known swatch with the sheet's columns laid over it; a column that is not there says nothing."""
-        values: dict[Any, Any] = {
-            field: value_of(row if field.name in self._columns else before, field) for field in FIELDS if field.name != "uid"
-        }
-        return swatch_of({_BY_NAME["uid"]: before.uid, **values})
+        """A known swatch with the sheet's columns laid over it; a column that is not there says nothing.
 
-    def _problems(self, row: SheetSwatch, swatch: Swatch) -> Iterator[Problem]:
+        Nor does it say anything of the yarn or pattern beside its name, which may be another one now.
+        """
+        values: dict[Any, Any] = {_UID: before.uid}
+        for field in FIELDS[1:]:
+            stays = field.owner in (Owner.SWATCH, Owner.READINGS) or field.attribute == "name"
+            values[field] = value_of(before if stays and field.name not in self._columns else row, field)
+        return swatch_of(values)
+
+    def _with_known_details(self, swatch: Swatch) -> Swatch:
+        """What the logbook knows of the swatch's yarn and pattern stays; only its blanks are filled."""
+        yarn, pattern = swatch.yarn, swatch.pattern
+        if yarn is not None and yarn.name in self._known.yarns:
+            yarn = _filled(self._known.yarns[yarn.name], yarn)
+        if pattern is not None and pattern.name in self._known.patterns:
+            pattern = _filled(self._known.patterns[pattern.name], pattern)
+        return replace(swatch, yarn=yarn, pattern=pattern)
+
+    def _problems(self, row: SheetSwatch, said: Swatch, swatch: Swatch) -> Iterator[Problem]:
+        for column, expected in missing({field: value_of(swatch, field) for field in FIELDS}):
+            yield self._problem(row, column, expected, f"The row needs {expected}.")
         owner = self._known.tags.get(swatch.tag)
-        if swatch.tag and owner is not None and owner != swatch.uid:
-            yield self._problem(row, "tag", "a tag that no other swatch has", f"another swatch has the tag “{swatch.tag}”")
-        for known, kind in ((swatch.yarn and self._known.yarns.get(swatch.yarn.name), Owner.YARN),
-                            (swatch.pattern and self._known.patterns.get(swatch.pattern.name), Owner.PATTERN)):  # fmt: skip
-            if known:
-                yield from self._denials(row, swatch, known, kind)
+        if owner is not None and owner != swatch.uid:
+            says = f"Another swatch has the tag “{swatch.tag}”: choose another, or give that swatch's uid to change it."
+            yield self._problem(row, "tag", "a tag that no other swatch has", says)
+        for kept, kind in ((swatch.yarn, Owner.YARN), (swatch.pattern, Owner.PATTERN)):
+            if kept is not None:
+                yield from self._denials(row, said, kept, kind)
+        if swatch.pattern is not None:
+            try:
+                swatch.pattern.extra()
+            except RefusedError as error:
+                yield self._problem(row, "extra chains", "chains that agree with what the logbook says of them", str(error))
 
-    def _denials(self, row: SheetSwatch, swatch: Swatch, known: Yarn | StitchPattern, owner: Owner) -> Iterator[Problem]:
+    def _denials(self, row: SheetSwatch, said: Swatch, kept: Yarn | StitchPattern, owner: Owner) -> Iterator[Problem]:
         """What the sheet says of a yarn or pattern against what the logbook says of it; an empty cell says nothing."""
         for field in FIELDS:
             if field.owner is owner:
-                kept, said = getattr(known, field.attribute), value_of(swatch, field)
-                if field.empty not in (kept, said) and kept != said:
-                    shown = f"“{field.shown(kept)}”"
-                    says = f"the logbook has {shown} for the {owner.value} “{known.name}”"
+                known, cell = getattr(kept, field.attribute), value_of(said, field)
+                if cell not in (known, field.empty):
+                    shown = f"“{field.shown(known)}”"
+                    says = f"The logbook has {shown} for the {owner.value} “{kept.name}”: make both agree."
                     yield self._problem(row, field.name, f"{shown}, as the logbook has it", says)
 
     def _problem(self, row: SheetSwatch, column: str, expected: str, says: str) -> Problem:
-        return Problem(self._sheet, row.row, column, expected, f"Row {row.row}, {column}: {says}; make both agree.")
+        return Problem(self._sheet, row.row, column, expected, says)
 
 
-class _NamedRecords:
-    """The yarns and patterns an import speaks of, each written once: blanks of the logbook filled, nothing overwritten."""
-
-    def __init__(self, writing: Writing) -> None:
-        self._writing = writing
-        self._yarns = {yarn.name: yarn for yarn in stored.yarns(writing.connection).values()}
-        self._patterns = {pattern.name: pattern for pattern in stored.stitch_patterns(writing.connection).values()}
-        self._written: set[tuple[str, str]] = set()
-
-    def given_uids(self, swatch: Swatch) -> Swatch:
-        """``swatch`` with its yarn and pattern as the logbook keeps them."""
-        yarn = swatch.yarn and self._kept(self._yarns, swatch.yarn, "yarn", stored.put_yarn)
-        pattern = swatch.pattern and self._kept(self._patterns, swatch.pattern, "pattern", stored.put_stitch_pattern)
-        return replace(swatch, yarn=yarn, pattern=pattern)
-
-    def _kept(self, known: dict[str, _Named], said: _Named, kind: str, put: Callable[[Writing, _Named], str]) -> _Named:
-        if (kind, said.name) not in self._written:
-            merged = _filled(known[said.name], said) if said.name in known else replace(said, uid="")
-            known[said.name] = replace(merged, uid=put(self._writing, merged))
-            self._written.add((kind, said.name))
-        return known[said.name]
+_Named = TypeVar("_Named", Yarn, StitchPattern)
 
 
 def _filled(kept: _Named, said: _Named) -> _Named:
     blanks = {name: getattr(said, name) for name in kept.__dataclass_fields__ if getattr(kept, name) in (None, "")}
     return replace(kept, **blanks)
+
+
+def _write(writing: Writing, rows: tuple[Planned, ...], progress: Callable[[int, int], None] | None = None) -> None:
+    """Writes the rows, and before each the yarn and pattern it names, those once."""
+    yarns: dict[Yarn, Yarn] = {}
+    patterns: dict[StitchPattern, StitchPattern] = {}
+    for done, one in enumerate(rows):
+        if progress is not None:
+            progress(done, len(rows))
+        yarn, pattern = one.swatch.yarn, one.swatch.pattern
+        if yarn is not None and yarn not in yarns:
+            yarns[yarn] = replace(yarn, uid=stored.put_yarn(writing, yarn))
+        if pattern is not None and pattern not in patterns:
+            patterns[pattern] = replace(pattern, uid=stored.put_stitch_pattern(writing, pattern))
+        stored.put_swatch(writing, replace(one.swatch, yarn=yarn and yarns[yarn], pattern=pattern and patterns[pattern]))

@@ -2,6 +2,7 @@
 
 from logbook.book import swatches as stored
 from logbook.book.logbook import Logbook
+from logbook.craft.readings import Counted
 from logbook.craft.stitch_pattern import StitchPattern
 
 
@@ -18,3 +19,12 @@ def delete_pattern(book: Logbook, pattern: StitchPattern) -> None:
     """Deletes a stitch pattern; undo brings it back. Raises RefusedError while swatches use it."""
     with book.writing(f"delete stitch pattern {pattern.name}") as writing:
         stored.remove_stitch_pattern(writing, pattern.uid)
+
+
+def tags_read_in(book: Logbook, pattern: StitchPattern, counted: Counted) -> list[str]:
+    """The tags of the swatches worked in a stitch pattern with readings in ``counted``.
+
+    The gauge of those in repeats changes with the pattern's multiple, of those in row repeats with its rows in a repeat.
+    """
+    with book.reading() as connection:
+        return stored.tags_read_in(connection, pattern.uid, counted)

@@ -9,6 +9,7 @@ from logbook.window.dialog import Dialog
 from logbook.window.field import Field
 from logbook.window.look import Look
 from logbook.window.message import tell
+from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
 
 
@@ -16,11 +17,15 @@ def show_assumptions(parent: tk.Misc, look: Look, session: Session) -> None:
     """Shows the assumptions to be changed; Escape leaves them."""
     form = AssumptionForm(session)
     dialog = Dialog(parent, look, "What is assumed", lambda: dialog.close())
+    scrolled = Scrolled(dialog.inside, look, 56)
+    scrolled.grid(row=0, column=0, sticky="nsew")
+    scrolled.inside.columnconfigure(0, weight=1)
+    dialog.inside.rowconfigure(0, weight=1)
     words = "Used until the logbook has learnt better. Changing one changes every number that rests on it."
-    look.grid(Sentence(dialog.inside, words), row=0, column=0, sticky="ew", pady=(0, 2))
+    look.grid(Sentence(scrolled.inside, words), row=0, column=0, sticky="ew", pady=(0, 2))
     fields: dict[str, Field] = {}
     for row, line in enumerate(form.lines, start=1):
-        field = Field(dialog.inside, look, line.label, width=10, unit=line.unit, label_width=34)
+        field = Field(scrolled.inside, look, line.label, width=10, unit=line.unit, label_width=34)
         field.text = line.text
         look.grid(field, row=row, column=0, sticky="ew")
         fields[line.name] = field
@@ -43,4 +48,6 @@ def show_assumptions(parent: tk.Misc, look: Look, session: Session) -> None:
     dialog.add_button("&Leave them", dialog.close)
     dialog.add_button("&Save", save, accent=True)
     dialog.bind("<Return>", lambda _: save())
-    dialog.open(next(iter(fields.values())).entry)
+    dialog.update_idletasks()
+    scrolled.canvas.configure(height=min(scrolled.inside.winfo_reqheight(), dialog.winfo_screenheight() * 2 // 3))
+    dialog.open(next(iter(fields.values())).input)

@@ -35,7 +35,7 @@ class _Backups:
         inside.rowconfigure(1, weight=1)
         self._said = Sentence(inside)
         look.grid(self._said, row=0, column=0, sticky="ew", pady=(0, 2))
-        self._table = Table(inside, look, COLUMNS, lambda keys: None)
+        self._table = Table(inside, look, COLUMNS)
         look.grid(self._table, row=1, column=0, sticky="nsew")
         self._dialog.add_button("Back up &now", self._back_up)
         restore_button = self._dialog.add_button("&Restore under a new name…", self._restore)

@@ -7,6 +7,9 @@ from tkinter import ttk
 from logbook.window.keys import install_mnemonics, split_mnemonic
 from logbook.window.look import Look
 
+BESIDE, ABOVE_AND_BELOW = 8, 60
+"""Pixels of the screen that a window's frame, its title and a task bar may need."""
+
 
 class Dialog(tk.Toplevel):
     """Fill ``inside``, add buttons in reading order, then ``open``. Escape does what ``on_escape`` does."""
@@ -39,14 +42,19 @@ class Dialog(tk.Toplevel):
     def open(self, focus: tk.Widget) -> None:
         """Shows it over its parent, holds the keyboard, and puts the focus on ``focus``."""
         self.update_idletasks()
-        above, width, height = self._above, self.winfo_reqwidth(), self.winfo_reqheight()
+        above = self._above
+        width = min(self.winfo_reqwidth(), self.winfo_screenwidth() - BESIDE)
+        height = min(self.winfo_reqheight(), self.winfo_screenheight() - ABOVE_AND_BELOW)
         x = above.winfo_rootx() + (above.winfo_width() - width) // 2
         y = above.winfo_rooty() + (above.winfo_height() - height) // 3
-        self.geometry(f"+{max(0, x)}+{max(0, y)}")
+        x = max(0, min(x, self.winfo_screenwidth() - BESIDE - width))
+        y = max(0, min(y, self.winfo_screenheight() - ABOVE_AND_BELOW - height))
+        self.geometry(f"{width}x{height}+{x}+{y}")
         if above.winfo_viewable():
             self.transient(above)
         self.deiconify()
-        self.wait_visibility()
+        while not self.winfo_viewable():  # not wait_visibility: that waits for ever if the news came while deiconifying
+            self.update()
         self.update_idletasks()
         self.grab_set()
         focus.focus_set()

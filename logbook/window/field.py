@@ -22,7 +22,7 @@ NARROW = 16
 
 
 class LabelledField(ttk.Frame):
-    """What all fields share; a field of a kind makes its ``input`` and calls ``arrange``.
+    """What all fields share; a field of a kind makes its widget and calls ``arrange``; ``input`` takes the focus.
 
     ``text`` may mark the letter to underline, ``"&Width"``. ``variable`` holds what is typed, as it is typed: no
     keystroke is ever refused. With ``label_width`` (in letters) the label stands at the left while
@@ -40,10 +40,14 @@ class LabelledField(ttk.Frame):
         self.message = Sentence(self, " ")
         self._stacked = label_width == 0
 
-    def arrange(self, entry: tk.Widget, grow: bool) -> None:
-        """Lays label, ``entry``, unit and message out; ``grow`` lets the entry take all the width there is."""
-        self.input, self._grow = entry, grow
-        self.label.target = entry
+    def arrange(self, widget: ttk.Widget, grow: bool, focus: tk.Widget | None = None) -> None:
+        """Lays out label, ``widget``, unit and message; ``grow`` lets the widget take all the width there is.
+
+        ``focus`` is the part of the widget that takes the focus, if not the whole.
+        """
+        self._widget, self._grow = widget, grow
+        self.input = focus or widget
+        self.label.target = self.input
         self.look.when_changed(self, lambda: self._lay_out(self._stacked))
         self.bind("<Configure>", self._follow_width, add="+")
 
@@ -59,7 +63,7 @@ class LabelledField(ttk.Frame):
         self.label.configure(width=0 if stacked else self.label_width)
         self.label.grid(row=0, column=0, sticky="nw" if self._grow else "w", padx=(0, gap), pady=self.look.pixels(0.5))
         self.label.grid(columnspan=3 if stacked else 1)
-        self.input.grid(row=row, column=column, sticky="ew" if self._grow else "w")
+        self._widget.grid(row=row, column=column, sticky="ew" if self._grow else "w")
         self.unit.grid(row=row, column=column + 1, sticky="w", padx=(gap if self.unit.cget("text") else 0, 0))
         self.message.grid(row=row + 1, column=column, columnspan=3, sticky="ew")
         # When room is short the entry gives way, when there is plenty the space after the unit takes it.
@@ -78,8 +82,7 @@ class LabelledField(ttk.Frame):
     def show_message(self, text: str | None, kind: Kind = "error") -> None:
         """Says ``text`` under the field, with a mark so that colour is not needed; None clears it."""
         self.message.configure(text=MARKS[kind] + text if text else " ", style=styled(self, STYLES[kind]))
-        if isinstance(self.input, ttk.Widget):
-            self.input.state(["invalid" if text and kind == "error" else "!invalid"])
+        self._widget.state(["invalid" if text and kind == "error" else "!invalid"])
 
 
 class Field(LabelledField):

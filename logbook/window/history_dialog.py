@@ -19,12 +19,12 @@ def show_history(parent: tk.Misc, look: Look, session: Session, name: str, uid: 
         Column("before", "Before", 24),
         Column("after", "After", 24),
     ]
+    rows: list[Row] = []
     table = Table(dialog.inside, look, columns)
-    lines = history(session.book, uid)
-    table.set_rows(
-        Row(str(number), (line.at[:16].replace("T", " "), line.action, line.field, line.before, line.after))
-        for number, line in enumerate(lines)
-    )
+    for number, line in enumerate(history(session.book, uid)):
+        cells = (line.at[:16].replace("T", " "), line.action, line.field, line.before, line.after)
+        rows.append(Row(str(number), cells, (line.at, *cells[1:])))
+    table.set_rows(rows)
     look.grid(table, row=0, column=0, sticky="nsew")
     dialog.inside.rowconfigure(0, weight=1)
     close = dialog.add_button("&Close", dialog.close, accent=True)

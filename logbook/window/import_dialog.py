@@ -9,6 +9,7 @@ from logbook.window.look import Look
 from logbook.window.sentence import Sentence
 from logbook.window.table import Column, Row, Table
 
+_ROWS = 12
 _PROBLEMS = (Column("row", "Row", 6, "right"), Column("column", "Column", 18), Column("says", "What is wrong", 70, grow=True))
 _CHANGES = (Column("row", "Row", 6, "right"), Column("tag", "Tag", 12), Column("what", "What would be done", 76, grow=True))
 
@@ -28,6 +29,8 @@ class _Plan:
         look.grid(tabs, row=1, column=0, sticky="nsew")
         tabs.enable_traversal()
         inside.rowconfigure(1, weight=1)
+        self._whole = Sentence(inside)
+        look.grid(self._whole, row=2, column=0, sticky="ew", pady=(1, 0))
         if plan.problems:
             self._add_problems(tabs, look, plan)
         self._add_changes(tabs, look, plan)
@@ -46,21 +49,32 @@ class _Plan:
         self._dialog.close()
 
     def _add_problems(self, tabs: ttk.Notebook, look: Look, plan: ImportPlan) -> None:
-        table = Table(tabs, look, _PROBLEMS, lambda keys: None)
+        table = Table(tabs, look, _PROBLEMS, self._show_whole)
         table.set_rows(
             Row(str(place), (str(p.row), p.column, p.says), (float(p.row), p.column, p.says))
             for place, p in enumerate(plan.problems)
         )
+        self._problems = plan.problems
+        table.select(["0"])
+        self._show_whole(("0",))
+        table.tree.configure(height=_ROWS)
         tabs.add(table, text=f"Problems ({len(plan.problems)})", underline=0)
 
+    def _show_whole(self, keys: tuple[str, ...]) -> None:
+        """A sentence may be wider than its column: the chosen one stands whole beneath."""
+        if keys:
+            problem = self._problems[int(keys[0])]
+            self._whole.configure(text=f"Row {problem.row}, {problem.column}: {problem.says}")
+
     def _add_changes(self, tabs: ttk.Notebook, look: Look, plan: ImportPlan) -> None:
-        table = Table(tabs, look, _CHANGES, lambda keys: None)
+        table = Table(tabs, look, _CHANGES)
         lines = [(one, "new swatch") for one in plan.added]
         lines += [(one, f"changes {', '.join(one.changes)}") for one in plan.changed]
         table.set_rows(
             Row(str(place), (str(one.row), one.swatch.tag, what), (float(one.row), one.swatch.tag, what))
             for place, (one, what) in enumerate(sorted(lines, key=lambda line: line[0].row))
         )
+        table.tree.configure(height=_ROWS)
         tabs.add(table, text=f"What would be done ({len(lines)})", underline=0)
 
 

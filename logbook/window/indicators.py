@@ -4,7 +4,7 @@ import base64
 import struct
 import tkinter as tk
 import zlib
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from tkinter import ttk
 from typing import Any
 
@@ -42,17 +42,18 @@ class Indicators:
 
     def draw(self, palette: Palette, side: int) -> None:
         """Paints all signs ``side`` pixels high, with a gap to the right of each."""
+        covers = {"check": _covers(_check(side), side), "radio": _covers(_radio(side), side)}
         for (kind, on, enabled), image in self._images.items():
             strong = palette.accent if on else palette.outline
             outer = strong if enabled else palette.line
             inner = (palette.accent if on else palette.surface) if enabled else (palette.line if on else palette.page)
             mark = palette.on_accent if enabled else palette.muted
-            shapes = _check(side) if kind == "check" else _radio(side)
-            colours = (outer, inner, mark)[: 3 if on else 2]
-            image.configure(data=_png(side, list(zip(shapes, colours, strict=False))))
+            colours = (outer, inner, mark) if on else (outer, inner)
+            image.configure(data=_png(side, _painted(covers[kind], colours)))
 
 
 def _check(side: int) -> tuple[Distance, Distance, Distance]:
+    """The outline, the ground inside it, and the mark."""
     thin = 1.5 / side
     strokes = ((0.24, 0.52, 0.43, 0.71), (0.43, 0.71, 0.78, 0.30))
     return (
@@ -84,29 +85,32 @@ def _segment(x: float, y: float, x0: float, y0: float, x1: float, y1: float) -> 
     return float(((x - x0 - along * dx) ** 2 + (y - y0 - along * dy) ** 2) ** 0.5)
 
 
-def _png(side: int, layers: list[tuple[Distance, str]]) -> bytes:
-    """Layers with soft edges, painted over each other, and a see-through gap of a third at the right; as base64."""
+def _covers(shapes: Sequence[Distance], side: int) -> list[list[float]]:
+    """For each shape how much of each pixel it covers, 0 to 1, row by row: the edges come out soft."""
+    middles = [(i + 0.5) / side for i in range(side)]
+    return [[min(1.0, max(0.0, 0.5 - shape(x, y) * side)) for y in middles for x in middles] for shape in shapes]
+
+
+def _painted(covers: Sequence[Sequence[float]], colours: Sequence[str]) -> list[bytes]:
+    """The pixels as red, green, blue, alpha; the shapes painted over each other, the first on nothing."""
+    layers = [tuple(int(colour[i : i + 2], 16) for i in (1, 3, 5)) for colour in colours]
+    pixels = []
+    for shares in zip(*covers, strict=True):
+        pixel = layers[0]
+        for share, layer in zip(shares[1:], layers[1:], strict=False):
+            if share:
+                pixel = tuple(round(old + (new - old) * share) for old, new in zip(pixel, layer, strict=True))
+        pixels.append(bytes((*pixel, round(255 * shares[0]))))
+    return pixels
+
+
+def _png(side: int, pixels: Sequence[bytes]) -> bytes:
+    """A picture of ``side`` rows, with a see-through gap of a third at the right; as base64."""
     gap = bytes(4 * (side // 3))
-    rows = (
-        b"\0" + b"".join(_pixel((x + 0.5) / side, (y + 0.5) / side, side, layers) for x in range(side)) + gap
-        for y in range(side)
-    )
+    rows = b"".join(b"\0" + b"".join(pixels[i : i + side]) + gap for i in range(0, side * side, side))
     header = struct.pack(">IIBBBBB", side + side // 3, side, 8, 6, 0, 0, 0)
-    chunks = ((b"IHDR", header), (b"IDAT", zlib.compress(b"".join(rows))), (b"IEND", b""))
+    chunks = ((b"IHDR", header), (b"IDAT", zlib.compress(rows)), (b"IEND", b""))
     framed = (
         struct.pack(">I", len(body)) + name + body + struct.pack(">I", zlib.crc32(name + body)) for name, body in chunks
     )
     return base64.b64encode(b"\x89PNG\r\n\x1a\n" + b"".join(framed))
-
-
-def _pixel(x: float, y: float, side: int, layers: list[tuple[Distance, str]]) -> bytes:
-    red = green = blue = alpha = 0.0
-    for distance, colour in layers:
-        cover = min(1.0, max(0.0, 0.5 - distance(x, y) * side))
-        r, g, b = (int(colour[i : i + 2], 16) for i in (1, 3, 5))
-        if cover and not alpha:
-            red, green, blue, alpha = r, g, b, cover
-        elif cover:
-            red, green, blue = (old + (new - old) * cover for old, new in ((red, r), (green, g), (blue, b)))
-            alpha = max(alpha, cover)
-    return bytes((round(red), round(green), round(blue), round(255 * alpha)))

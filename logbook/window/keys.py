@@ -5,7 +5,7 @@ from collections.abc import Callable
 from tkinter import ttk
 
 SHIFT, CONTROL = 0x1, 0x4
-NAMES = {"Prior": "PgUp", "Next": "PgDn", "Delete": "Del", "Return": "Enter", "Escape": "Esc", "comma": ","}
+NAMES = {"Prior": "PgUp", "Next": "PgDn", "Delete": "Del", "Return": "Enter", "Escape": "Esc"} | {"plus": "+", "minus": "−"}
 UNDERLINED = ("TButton", "TCheckbutton", "TRadiobutton", "TLabel", "TMenubutton")
 
 
@@ -35,14 +35,18 @@ def accelerator(widget: tk.Misc, keys: str) -> str:
     return "+".join([{"Mod": "Ctrl"}.get(m, m) for m in modifiers] + [name])
 
 
-def bind_keys(widget: tk.Misc, keys: str, action: Callable[[], object]) -> None:
-    """Runs ``action`` on keys like ``"Mod-s"`` or ``"Mod-Shift-z"``; Mod is Command on macOS; Caps Lock is ignored."""
+def bind_keys(widget: tk.Misc, keys: str, action: Callable[[], object], *, while_shown: tk.Misc | None = None) -> None:
+    """Runs ``action`` on keys like ``"Mod-s"`` or ``"Mod-Shift-z"``; Mod is Command on macOS; Caps Lock is ignored.
+
+    With ``while_shown`` only while that widget can be seen, so that pages of one window may share a key.
+    """
     *modifiers, key = keys.split("-")
     shifted = "Shift" in modifiers
     prefix = "".join(f"{_modifier(widget, m)}-" for m in modifiers)
 
     def run(event: "tk.Event[tk.Misc]") -> str | None:
-        if bool(int(event.state) & SHIFT) != shifted:
+        hidden = while_shown is not None and not (while_shown.winfo_exists() and while_shown.winfo_viewable())
+        if hidden or bool(int(event.state) & SHIFT) != shifted:
             return None
         action()
         return "break"
@@ -57,9 +61,10 @@ def _modifier(widget: tk.Misc, name: str) -> str:
 
 def install_keys(root: tk.Misc) -> None:
     """Once a program: Return presses a focused button, and Control+A selects all instead of moving as in Emacs."""
+    # No further binding gets this Return: in a dialog it would press the default button as well.
     for button in ("TButton", "TMenubutton"):
         for key in ("<Return>", "<KP_Enter>"):
-            root.bind_class(button, key, root.tk.eval(f"bind {button} <space>") or "%W invoke")
+            root.bind_class(button, key, f"{root.tk.eval(f'bind {button} <space>')}\nbreak")
     if on_macos(root):
         return
     for event, letter in {
@@ -73,8 +78,8 @@ def install_keys(root: tk.Misc) -> None:
         for spelling in (letter, letter.upper()):
             root.event_delete(f"<<{event}>>", f"<Control-Key-{spelling}>")
     for letter in ("o", "d", "k", "t", "h", "i"):
-        root.unbind_class("Text", f"<Control-Key-{letter}>")
-        root.unbind_class("TEntry", f"<Control-Key-{letter}>")
+        for kind in ("Text", "TEntry", "TCombobox", "TSpinbox"):
+            root.unbind_class(kind, f"<Control-Key-{letter}>")
     root.event_add("<<SelectAll>>", "<Control-Key-a>", "<Control-Key-A>")
 
 

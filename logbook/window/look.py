@@ -29,8 +29,8 @@ def be_sharp_on_windows() -> None:
 class Look:
     """How the program looks at present.
 
-    ``palette`` holds the colours, ``percent`` is the share of the platform's text size, ``unit`` the pixels of a fifth
-    of a line of text, in which all spacing is measured.
+    ``palette`` holds the colours, ``percent`` is the share of the platform's text size, ``line`` the height of a line
+    of plain text in pixels, ``unit`` a fifth of it, in which all spacing is measured.
     """
 
     def __init__(self, root: tk.Misc) -> None:
@@ -50,11 +50,6 @@ class Look:
         self.apply()
 
     @property
-    def line(self) -> int:
-        """Height of a line of plain text in pixels."""
-        return int(self.base.metrics("linespace"))
-
-    @property
     def unit(self) -> float:
         return self.line / 5
 
@@ -68,6 +63,7 @@ class Look:
         if percent is not None:
             self.percent = min(max(percent, SMALLEST_TEXT), LARGEST_TEXT)
         self._scale_fonts()
+        self.line = int(self.base.metrics("linespace"))
         self._indicators.draw(self.palette, self.pixels(4))
         style_all(self)
         self._set_defaults_of_plain_widgets()
@@ -151,7 +147,7 @@ def _plain_widgets(p: Palette) -> dict[str, dict[str, str | int]]:
             "disabledForeground": p.muted,
             "selectColor": p.ink,
             "borderWidth": 1,
-            "relief": "flat",
+            "relief": "solid",
             "activeBorderWidth": 0,
         },
     }

@@ -1,9 +1,10 @@
 """The one window: a row of pages, a menu, a line that says what was done last."""
 
 import tkinter as tk
-from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 from tkinter import ttk
+from typing import Any
 
 from logbook.errors import RefusedError
 from logbook.pages.session import Session
@@ -14,20 +15,13 @@ from logbook.window.keys import bind_keys, install_keys, install_mnemonics, spli
 from logbook.window.look import Look
 from logbook.window.menu_bar import MenuBar
 from logbook.window.page import Page
+from logbook.window.pages import PAGES
 from logbook.window.palette import DARK, LIGHT
-from logbook.window.patterns.page import PatternsPage
 from logbook.window.place import PlaceKeeper
 from logbook.window.sentence import Sentence
-from logbook.window.swatches.page import SwatchesPage
 from logbook.window.unexpected import report_unexpected
 
 PROGRAM_NAME = "Swatch and gauge logbook"
-PAGES: tuple[tuple[str, Callable[[tk.Misc, Look, Session], Page]], ...] = (
-    ("S&watches", SwatchesPage),
-    ("S&titch patterns", PatternsPage),
-)
-"""Each page's name with the letter of its Alt key, and what makes it."""
-
 SHORTEST_WAIT_MS = 100
 
 
@@ -55,14 +49,14 @@ class MainWindow:
     def _build(self) -> None:
         self.root.columnconfigure(0, weight=1)
         self.root.rowconfigure(0, weight=1)
-        self.tabs = ttk.Notebook(self.root)
+        self.tabs: Any = ttk.Notebook(self.root)  # the stubs know only half of it
         self.look.grid(self.tabs, row=0, column=0, sticky="nsew", padx=2, pady=(1, 0))
         self.tabs.enable_traversal()
         self.tabs.bind("<<NotebookTabChanged>>", lambda _: self._page_chosen())
         self._said = Sentence(self.root, style="Muted.TLabel")
         self.look.grid(self._said, row=1, column=0, sticky="ew", padx=3, pady=(0.5, 1))
         for number in range(len(PAGES)):
-            bind_keys(self.root, f"Mod-{number + 1}", lambda number=number: self.tabs.select(number))
+            bind_keys(self.root, f"Mod-{number + 1}", partial(self.tabs.select, number))
 
     def show(self, book: Logbook, *, is_sample: bool = False) -> None:
         """Shows a logbook; the one shown before is closed."""
@@ -87,7 +81,9 @@ class MainWindow:
         self.say(
             f"{book.path.name} can't be written to here, so editing is off. Logbook → Save a copy lets you go on elsewhere."
             if book.read_only
-            else "This is a fresh copy of the sample: try what you like, nothing of it is kept." if is_sample else ""
+            else "This is a fresh copy of the sample: try what you like, nothing of it is kept."
+            if is_sample
+            else ""
         )
 
     def say(self, sentence: str) -> None:

@@ -3,6 +3,7 @@
 import tkinter as tk
 from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -16,6 +17,7 @@ if TYPE_CHECKING:
 
 TEXT_SIZES = (100, 125, 150, 175, 200)
 _STEP = 25
+PLUS, MINUS = ("plus", "equal", "KP_Add"), ("minus", "KP_Subtract")
 
 
 class MenuBar:
@@ -27,7 +29,7 @@ class MenuBar:
         self._books = BookActions(window)
         self._undo = UndoActions(window)
         self._chosen: dict[str, tk.Variable] = {}
-        self._bar = tk.Menu(self._root, tearoff=False)
+        self._bar = tk.Menu(self._root, tearoff=False, borderwidth=0)
         self._recent = tk.Menu(self._bar, tearoff=False)
         self._build_book_menu()
         self._undo.menu = self._build_edit_menu()
@@ -39,7 +41,7 @@ class MenuBar:
         """Brings recent files and marks up to date."""
         self._recent.delete(0, "end")
         for path in self._window.settings.recent:
-            self._recent.add_command(label=path, command=lambda path=path: self._books.open_path(Path(path)))
+            self._recent.add_command(label=path, command=partial(self._books.open_path, Path(path)))
         self._mark()
 
     def _build_book_menu(self) -> None:
@@ -74,8 +76,14 @@ class MenuBar:
         for size in TEXT_SIZES:
             self._choice(sizes, f"{size} %", "text_size", size)
         menu.add_cascade(label="Text size", menu=sizes, underline=0)
-        self._entry(menu, "&Larger text", lambda: self._resize(_STEP), "Mod-plus")
-        self._entry(menu, "&Smaller text", lambda: self._resize(-_STEP), "Mod-minus")
+        for label, step, signs in (("&Larger text", _STEP, PLUS), ("&Smaller text", -_STEP, MINUS)):
+            resize = partial(self._resize, step)
+            words, underline = split_mnemonic(label)
+            shown = accelerator(self._root, f"Mod-{signs[0]}")
+            menu.add_command(label=words, underline=underline, command=resize, accelerator=shown)
+            for sign in signs:
+                bind_keys(self._root, f"Mod-{sign}", resize)
+                bind_keys(self._root, f"Mod-Shift-{sign}", resize)  # on many keyboards the plus is a shifted key
         for names in (
             (("L&ight", "palette", "light"), ("&Dark", "palette", "dark")),
             (("&cm", "units", "cm"), ("i&nches", "units", "in")),
@@ -99,7 +107,7 @@ class MenuBar:
 
     def _entry(self, menu: tk.Menu, label: str, action: Callable[[], object], keys: str = "") -> None:
         words, underline = split_mnemonic(label)
-        shown = accelerator(self._root, keys).replace("plus", "+").replace("minus", "−") if keys else ""
+        shown = accelerator(self._root, keys) if keys else ""
         menu.add_command(label=words, underline=underline, command=action, accelerator=shown)
         if keys:
             bind_keys(self._root, keys, action)

@@ -85,9 +85,7 @@ def _style_buttons(look: "Look") -> None:
     style.configure("TMenubutton", padding=padding, arrowcolor=p.ink, arrowsize=look.pixels(2.5))
 
 
-def _style_button(
-    look: "Look", name: str, grounds: tuple[str, str, str], ink: str, border: str, inner_ring: str
-) -> None:
+def _style_button(look: "Look", name: str, grounds: tuple[str, str, str], ink: str, border: str, inner_ring: str) -> None:
     """The ring of a focused button is two pixels: the border in the focus colour and a line inside it."""
     plain, hover, pressed = grounds
     p = look.palette

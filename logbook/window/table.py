@@ -11,24 +11,27 @@ from functools import partial
 from tkinter import ttk
 from typing import Literal
 
-from logbook.window.keys import accelerator, bind_keys
+from logbook.window.keys import SHIFT, accelerator, bind_keys, on_macos
 from logbook.window.look import Look
 from logbook.window.styles import styled
 
-SHIFT = 0x1
 SortKey = str | float | None
 """Of one kind in a column; None stands for an empty cell, which comes last either way."""
 
 
 @dataclass(frozen=True, slots=True)
 class Column:
-    """``width`` is in letters; numbers belong at the ``"right"``; a column may ``grow`` into width that is over."""
+    """``width`` is in letters; numbers belong at the ``"right"``; a column may ``grow`` into width that is over.
+
+    A ``summary`` says again what other columns say, for a narrow place: it is neither copied nor sorted by.
+    """
 
     key: str
     heading: str
     width: int
     align: Literal["left", "right"] = "left"
     grow: bool = False
+    summary: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +47,11 @@ class Table(ttk.Frame):
     """``on_select`` gets the keys of the selected rows in their shown order, whenever the user selects others."""
 
     def __init__(
-        self, parent: tk.Misc, look: Look, columns: Sequence[Column], on_select: Callable[[tuple[str, ...]], object]
+        self,
+        parent: tk.Misc,
+        look: Look,
+        columns: Sequence[Column],
+        on_select: Callable[[tuple[str, ...]], object] = lambda keys: None,
     ) -> None:
         super().__init__(parent, style=styled(parent, "TFrame"))
         self.look, self.columns, self._on_select = look, tuple(columns), on_select
@@ -92,6 +99,11 @@ class Table(ttk.Frame):
         self._chosen = tuple(key for key in keys if key in self._rows)
         self._set_selection([key for key in self._chosen if self._wanted is None or key in self._wanted])
 
+    def walk(self, by: int) -> None:
+        """Selects the row so many rows further down (negative: up), as the arrow keys do, from a place outside the table."""
+        if self.shown:
+            self._go_to(max(0, self._here() + by), extend=False)
+
     @property
     def selected(self) -> tuple[str, ...]:
         """The keys of the rows selected last that are still there, also of those that the filter hides now."""
@@ -99,8 +111,9 @@ class Table(ttk.Frame):
 
     def copied(self) -> str:
         """The selected rows as shown, tab-separated under the headings."""
-        lines = [tuple(c.heading for c in self.columns)]
-        lines += [self._rows[key].cells for key in self._settled]
+        places = [place for place, column in enumerate(self.columns) if not column.summary]
+        lines = [[self.columns[place].heading for place in places]]
+        lines += [[self._rows[key].cells[place] for place in places] for key in self._settled]
         return "\n".join("\t".join(" ".join(cell.split()) for cell in line) for line in lines) + "\n"
 
     def copy(self) -> None:
@@ -122,7 +135,7 @@ class Table(ttk.Frame):
         self.rowconfigure(0, weight=1)
         self.columnconfigure(0, weight=1)
         self.menu = tk.Menu(self, tearoff=False)
-        for column in self.columns:
+        for column in (column for column in self.columns if not column.summary):
             self.menu.add_command(label=f"Sort by {column.heading}", command=partial(self.sort_by, column.key))
         self.menu.add_separator()
         keys = {"copy": "Mod-c", "all": "Mod-a"}
@@ -144,11 +157,8 @@ class Table(ttk.Frame):
         bind("<Button-1>", self._remember_anchor, add="+")
         for key in ("<Shift-F10>", "<Menu>" if self.tk.call("tk", "windowingsystem") == "x11" else "<App>"):
             bind(key, self._open_menu_at_row)
-        for button in ("<Button-3>", "<Control-Button-1>", "<Button-2>")[: 3 if self._on_macos() else 1]:
+        for button in ("<Button-3>", "<Control-Button-1>", "<Button-2>")[: 3 if on_macos(self) else 1]:
             bind(button, lambda event: self.menu.tk_popup(event.x_root, event.y_root))
-
-    def _on_macos(self) -> bool:
-        return bool(self.tk.call("tk", "windowingsystem") == "aqua")
 
     def _show_across(self, first: float, last: float) -> None:
         self.across.set(first, last)
@@ -239,16 +249,18 @@ class Table(ttk.Frame):
     def _walk(self, event: "tk.Event[ttk.Treeview]", index: int) -> str:
         """Moves to the row at ``index`` or the nearest there is; Shift selects from where the walk began."""
         if self.shown:
-            index = min(max(index, 0), len(self.shown) - 1)
-            extend = bool(int(event.state) & SHIFT)
-            first, last = sorted((self._anchor if extend else index, index))
-            if not extend:
-                self._anchor = index
-            self.tree.focus(self.shown[index])
-            self.tree.selection_set(self.shown[first : last + 1])
-            self.tree.see(self.shown[index])
-            self._changed()
+            self._go_to(index, extend=bool(int(event.state) & SHIFT))
         return "break"
+
+    def _go_to(self, index: int, *, extend: bool) -> None:
+        index = min(max(index, 0), len(self.shown) - 1)
+        first, last = sorted((self._anchor if extend else index, index))
+        if not extend:
+            self._anchor = index
+        self.tree.focus(self.shown[index])
+        self.tree.selection_set(self.shown[first : last + 1])
+        self.tree.see(self.shown[index])
+        self._changed()
 
     def _step(self, step: int, event: "tk.Event[ttk.Treeview]") -> str:
         return self._walk(event, self._here() + step)

@@ -27,8 +27,7 @@ class TextField(LabelledField):
         self.area.bind("<FocusOut>", lambda _: frame.state(["!focus"]), add="+")
         self.area.bind("<<Modified>>", self._follow_typing)
         self.variable.trace_add("write", self._follow_variable)
-        self.arrange(frame, grow=True)
-        self.label.target = self.area
+        self.arrange(frame, grow=True, focus=self.area)
 
     def _leave(self, way: str) -> str:
         self.tk.call("focus", self.tk.call(way, str(self.area)))

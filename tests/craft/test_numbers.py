@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from logbook.craft.numbers import read_number, read_positive, read_whole, show_number
+from logbook.craft.numbers import read_number, read_positive, read_whole, show_number, show_percent
 from logbook.errors import UnreadableError
 
 
@@ -76,6 +76,17 @@ def test_what_is_shown_reads_back_to_its_shown_decimals(value: float, decimals: 
 
 def test_numbers_are_shown_without_trailing_noughts() -> None:
     assert [show_number(v) for v in (2.5, 4.0, 10.0, 0.0, -0.001, -2.25)] == ["2.5", "4", "10", "0", "0", "−2.25"]
+
+
+def test_shares_are_shown_in_percent() -> None:
+    assert [show_percent(v) for v in (0.0249, 0.05, 0.0995, 0.134, -0.031, 0.0)] == [
+        "2.5 %",
+        "5 %",
+        "10 %",
+        "13 %",
+        "−3.1 %",
+        "0 %",
+    ]
 
 
 def test_whole_numbers_keep_to_their_range() -> None:

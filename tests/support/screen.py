@@ -7,6 +7,7 @@ import subprocess
 import time
 import tkinter as tk
 from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from types import TracebackType
 
 import pytest
@@ -55,24 +56,31 @@ def screen() -> Iterator[str]:
 def root(screen: str) -> Iterator[tk.Tk]:
     """A window on the screen, with the focus; an exception in any of its callbacks fails the test."""
     window = tk.Tk()
-    errors: list[BaseException] = []
-
-    def remember(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
-        errors.append(error)
-
-    window.report_callback_exception = remember
-    window.geometry("1000x700+0+0")
-    window.update()
-    wait_until(window, window.winfo_viewable)
-    window.focus_force()
-    window.update()
-    yield window
-    window.destroy()
+    with callback_errors_raised(window):
+        window.geometry("1000x700+0+0")
+        window.update()
+        wait_until(window, window.winfo_viewable)
+        window.focus_force()
+        window.update()
+        yield window
+        window.destroy()
     # Tcl may only be let go by the thread that made it: not by a worker of a later test that happens to collect.
     del window
     gc.collect()
+
+
+@contextmanager
+def callback_errors_raised(window: tk.Tk) -> Iterator[None]:
+    """Raises at the end what was raised in callbacks of ``window``, which Tk would only print."""
+    errors: list[Exception] = []
+
+    def remember(kind: type[Exception], error: Exception, trace: TracebackType | None) -> None:
+        errors.append(error)
+
+    window.report_callback_exception = remember
+    yield
     if errors:
-        raise ExceptionGroup("in callbacks of the window", [e for e in errors if isinstance(e, Exception)])
+        raise ExceptionGroup("in callbacks of the window", errors)
 
 
 def wait_until(window: tk.Misc, condition: Callable[[], object], seconds: float = 5.0) -> None:
@@ -110,3 +118,22 @@ def type_text(widget: tk.Misc, text: str) -> None:
         widget.event_generate(f"<KeyPress-{keysym}>")
         widget.event_generate(f"<KeyRelease-{keysym}>")
     widget.update()
+
+
+def hit(window: tk.Misc, *keys: str) -> None:
+    """Presses keys wherever the focus is."""
+    for key in keys:
+        focused(window).event_generate(key)
+        window.update()
+
+
+def write(window: tk.Misc, text: str) -> None:
+    """Types ``text`` wherever the focus is."""
+    type_text(focused(window), text)
+
+
+def focused(window: tk.Misc) -> tk.Misc:
+    """What has the focus; fails if nothing has."""
+    place = window.focus_get()
+    assert place is not None
+    return place

@@ -43,6 +43,10 @@ def test_return_presses_a_button_and_control_a_selects_all(root: tk.Tk, look: Lo
     root.update()
     press(button, "<Return>", "<KP_Enter>")
     assert heard == ["saved", "saved"]
+    root.bind("<Return>", lambda _: heard.append("default"))
+    press(button, "<Return>")
+    press(entry, "<Return>")
+    assert heard == ["saved", "saved", "saved", "default"]
     type_text(entry, "12,5")
     press(entry, "<Control-a>")
     assert entry.selection_get() == "12,5"

@@ -6,7 +6,7 @@ import pytest
 from logbook.errors import RefusedError
 from logbook.window import unexpected
 from logbook.window.look import Look
-from logbook.window.unexpected import report_unexpected, whereabouts
+from logbook.window.unexpected import report_unexpected
 
 
 @pytest.fixture
@@ -61,9 +61,3 @@ def test_an_error_the_program_foresaw_speaks_for_itself(
     fail_in_callback(root, RefusedError("That tag is taken: choose another."))
     assert told == [("That tag is taken: choose another.", "")]
     assert not (tmp_path / "errors.log").exists()
-
-
-def test_whereabouts_stop_at_a_cause_that_was_hidden() -> None:
-    error = KeyError("x")
-    error.__context__, error.__suppress_context__ = ValueError("y"), True
-    assert whereabouts(error) == "builtins.KeyError\n"

@@ -1,0 +1,46 @@
+"""``logbook nearest``: the swatches nearest to a wanted gauge."""
+
+import argparse
+
+from logbook.commands.answers import per_cent, print_json, swatch_json, table
+from logbook.commands.books import book_of
+from logbook.commands.find import add_filters, filters_of, found_row
+from logbook.commands.parser import Subparsers, UsageError, add_common, reading_with
+from logbook.craft.lengths import read_size
+from logbook.craft.nearest_gauge import wanted_gauge
+from logbook.craft.numbers import read_positive
+from logbook.tasks.nearest import nearest_to
+
+
+def add(commands: Subparsers) -> None:
+    """Adds the command."""
+    parser = commands.add_parser("nearest", help="the swatches nearest to a wanted gauge", description=__doc__)
+    add_common(parser)
+    add_filters(parser)
+    along = parser.add_mutually_exclusive_group()
+    along.add_argument("--repeats", metavar="N", type=reading_with(_number), help="so many repeats")
+    along.add_argument("--stitches", metavar="N", type=reading_with(_number), help="so many stitches")
+    parser.add_argument("--rows", metavar="N", type=reading_with(_number), help="so many rows")
+    parser.add_argument("--over", metavar="LEN", type=reading_with(read_size), default=100.0, help="over this length (10 cm)")
+    parser.set_defaults(run=run)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Lists them, nearest first."""
+    if arguments.repeats is None and arguments.stitches is None and arguments.rows is None:
+        raise UsageError("say the gauge wanted: --repeats or --stitches, --rows, or both")
+    wanted = wanted_gauge(arguments.over, arguments.repeats, arguments.stitches, arguments.rows)
+    with book_of(arguments) as book:
+        near = nearest_to(book, wanted, filters_of(arguments))
+    if arguments.json:
+        print_json([{**swatch_json(one.found), "off": one.off} for one in near])
+    elif not near:
+        print("No swatch was measured in what is asked.")
+    else:
+        headings = ("off", "tag", "date", "yarn", "colour", "hook", "stitch pattern", "stitch", "row")
+        print(table(headings, [(per_cent(one.off), *found_row(one.found)) for one in near], right=[0]))
+    return 0
+
+
+def _number(text: str) -> float:
+    return read_positive(text, "a number")

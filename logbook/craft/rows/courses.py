@@ -1,0 +1,134 @@
+"""All rows of a pattern, one laid onto the other at every width: the multiple, each row's form, and where it stops.
+
+Each row narrows the widths on which the rows below it fit: a plain row 1 fits on every chain, and a row 2 whose repeat takes
+six of its stitches leaves every sixth. Where a row's repeat and the growth of the row below do not divide each other (a repeat
+of 4 on a row that grows by 6), the row fits only now and then, and that is trouble, though a wider multiple would do.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from logbook.craft.rows.every_width import FOUNDATION_CHAIN, Fit, Misfit, Widths, lay_at_every_width
+from logbook.craft.rows.instructions import Ring, Work, WrittenRow
+from logbook.craft.rows.laying import Laid, Ways, lay
+from logbook.craft.rows.places import from_other_side
+
+RING = Widths((), (), ())
+
+
+@dataclass(frozen=True, slots=True)
+class Course:
+    """A row that fits. ``made``: its places at every width. ``now_and_then``: it fits only at every so many repeats of the rows
+    below.
+    """
+
+    row: WrittenRow
+    made: Widths
+    laid: Laid
+    now_and_then: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Courses:
+    """The rows laid in one way of reading them: all that fit, and the first that does not.
+
+    They fit on ``smallest`` + ``multiple``·j chains, j = 0, 1, …; ``multiple`` 0: on the smallest only (or on no chain, in a
+    ring).
+    """
+
+    ways: Ways
+    rows: tuple[Course, ...]
+    smallest: int
+    multiple: int
+    stopped: WrittenRow | None = None
+    misfit: Misfit | None = None
+
+    @property
+    def fits(self) -> bool:
+        return self.stopped is None
+
+    @property
+    def in_ring(self) -> bool:
+        return bool(self.rows) and uses_ring(self.rows[0].row)
+
+    @property
+    def met_chains(self) -> bool:
+        return any(course.laid.met_chains for course in self.rows) or bool(
+            self.misfit and self.misfit.laid and self.misfit.laid.met_chains
+        )
+
+
+def lay_all(rows: Sequence[WrittenRow], ways: Ways, done: Courses | None = None) -> Courses:
+    """Lays the rows one onto the other, as far as they fit; onto those of ``done`` if given."""
+    for row in rows:
+        done = _lay_next(done or _nothing_yet(row, ways), row)
+        if not done.fits:
+            break
+    return done or Courses(ways, (), 1, 1)
+
+
+def _nothing_yet(row: WrittenRow, ways: Ways) -> Courses:
+    return Courses(ways, (), 0, 0) if uses_ring(row) else Courses(ways, (), 1, 1)
+
+
+def _lay_next(done: Courses, row: WrittenRow) -> Courses:
+    start = FOUNDATION_CHAIN if done.multiple else RING
+    below = meets(done.rows[-1], row) if done.rows else start
+    fit = lay_at_every_width(row, below, done.ways)
+    if isinstance(fit, Misfit):
+        return replace(done, stopped=row, misfit=fit)
+    return _narrowed(done, row, fit)
+
+
+def fit_at_one_width(done: Courses | None, rows: Sequence[WrittenRow], like: Courses) -> bool:
+    """Whether the rows fit onto those done at a width at which ``like`` fits: a quick look before they are laid at every one."""
+    chain = like.smallest + like.multiple * 2
+    if done is None or not done.rows:
+        places = FOUNDATION_CHAIN.at(chain - 1)
+    else:
+        step, rest = divmod(chain - done.smallest, done.multiple) if done.multiple else (0, 0)
+        if rest or step < 0:
+            return False
+        places = meets(done.rows[-1], rows[0]).at(step)
+    for row, following in zip(rows, [*rows[1:], None], strict=True):
+        laid = lay(row, places, like.ways)
+        if laid.trouble is not None:
+            return False
+        turns = row.turn_after or (following is not None and following.turn_before)
+        places = from_other_side(laid.row, row.joined) if turns else laid.row
+    return True
+
+
+def _narrowed(done: Courses, row: WrittenRow, fit: Fit) -> Courses:
+    """One row more, and of the rows below only the widths that it fits."""
+    earlier = tuple(
+        replace(course, made=course.made.every(fit.first, fit.by) if fit.by else Widths(course.made.at(fit.first), (), ()))
+        for course in done.rows
+    )
+    odd = fit.by if fit.by > 1 and fit.passes > 1 else 1
+    made = (*earlier, Course(row, fit.widths, fit.laid, odd))
+    smallest = done.smallest + fit.first * done.multiple
+    return Courses(done.ways, made, smallest, done.multiple * fit.by)
+
+
+def meets(below: Course, row: WrittenRow) -> Widths:
+    """The row below as ``row`` meets it: from its other end after turning."""
+    if below.row.turn_after or row.turn_before:
+        return below.made.met_from_other_side(below.row.joined)
+    return below.made
+
+
+def uses_ring(row: WrittenRow) -> bool:
+    return any(isinstance(item, Work) and isinstance(item.into, Ring) for item in row.body)
+
+
+def leads_back(courses: Courses, last: int, to: int) -> Fit | Misfit:
+    """Row index ``to`` laid onto row index ``last``."""
+    row = courses.rows[to].row
+    return lay_at_every_width(row, meets(courses.rows[last], row), courses.ways)
+
+
+def closes(courses: Courses, last: int, to: int) -> bool:
+    """Whether after row index ``last`` row index ``to`` comes out just as it did."""
+    fit = leads_back(courses, last, to)
+    return isinstance(fit, Fit) and fit.first == 0 and fit.by in (0, 1) and fit.widths == courses.rows[to].made

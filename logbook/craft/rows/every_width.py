@@ -1,0 +1,243 @@
+"""Lays a row onto the row below at every width at once, and so earns "for every number of repeats".
+
+A row over all widths is written ``head + unit·(j − J) + tail`` for j ≥ J, and place by place for the few smaller j ("small"):
+each step of width puts one more ``unit`` in at the same spot. The foundation chain is of that form: no head, unit one chain.
+
+*Claim.* If a row laid on such a row below fits at one j ≥ J with the hand at a mark (the beginning of a pass of its repeat) at
+place x inside the units, and at j + q has marks at x and at x + q·|unit| with the same in mind, then it fits at every j + t·q,
+and what it makes is of that form again: its unit is what the hand made between the two marks.
+
+*Why.* The row below at j + t·q is that at j with t blocks of q units put in at x (moving the spot inside the units only turns
+the unit round). The hand reads places one after another, and what it does next depends on the instruction, on what it has in
+mind and on the places it passes, and in a repeat "to last N" or "to end" on whether enough is left for one more pass. It comes
+to x as before: what lies before x is the same, and with more behind x a repeat that went on goes on. Over each block it does
+what it did over the first: the same places, the same mind, at the end the same mark. After the last block it stands before what
+it stood before at j, and does the same. So the made row gains one block each time. A pass that would end the repeat later than
+at j cannot fit either: leaving the blocks out again would have given a later way out at j, and the last way out was taken
+there. By induction on t, for every t.
+
+Both layings, at j and j + q, are done and compared place by place; the smaller widths are each laid by themselves. So counts
+are linear in the repeats from the least width on, and nothing is sampled.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from logbook.craft.rows.finding import Trouble
+from logbook.craft.rows.instructions import Instruction, Repeat, Times, WrittenRow
+from logbook.craft.rows.laying import Laid, Mark, Ways, lay
+from logbook.craft.rows.places import Row, chains, from_other_side, mirrored, stitches
+
+LONGEST = 1500  # places in a row looked at; a pattern whose repeat does not show itself by then is not proven
+
+
+@dataclass(frozen=True, slots=True)
+class Widths:
+    """A row at every width: ``small[j]`` for j < J = len(small), then ``head + unit·(j − J) + tail``. An empty unit: one width
+    only.
+    """
+
+    head: Row
+    unit: Row
+    tail: Row
+    small: tuple[Row, ...] = ()
+
+    def at(self, step: int) -> Row:
+        """The row at the ``step``-th width, from 0."""
+        if step < len(self.small):
+            return self.small[step]
+        return self.head + self.unit * (step - len(self.small)) + self.tail
+
+    def met_from_other_side(self, joined: bool) -> "Widths":
+        """All of it as it is met after turning."""
+        keep = 1 if joined else 0
+        widths = self if len(self.head) >= keep else self.one_up()
+        small = tuple(from_other_side(row, joined) for row in widths.small)
+        head, tail = widths.head[:keep] + mirrored(widths.tail), mirrored(widths.head[keep:])
+        return Widths(head, mirrored(widths.unit), tail, small).settled()
+
+    def one_up(self) -> "Widths":
+        """The same rows, the first unit counted in the head."""
+        return Widths(self.head + self.unit, self.unit, self.tail, (*self.small, self.head + self.tail))
+
+    def every(self, first: int, by: int) -> "Widths":
+        """Only the widths first, first + by, first + 2·by …"""
+        begin = first
+        small = []
+        while begin < len(self.small):
+            small.append(self.small[begin])
+            begin += by
+        head = self.head + self.unit * (begin - len(self.small))
+        return Widths(head, self.unit * by, self.tail, tuple(small)).settled()
+
+    def settled(self) -> "Widths":
+        """The one way to write these rows: the units as far to the front as they go, and no width among the small that fits the
+        form.
+        """
+        head, unit, tail, small = self.head, self.unit, self.tail, self.small
+        if not unit:
+            return self
+        turns = 0
+        while turns < len(head) and head[-1 - turns] == unit[-1 - turns % len(unit)]:
+            turns += 1
+        if turns:
+            moved = head[len(head) - turns :]
+            turn = turns % len(unit)
+            head, unit, tail = head[:-turns], unit[len(unit) - turn :] + unit[: len(unit) - turn], moved + tail
+        while small and tail[: len(unit)] == unit and head + tail[len(unit) :] == small[-1]:
+            tail, small = tail[len(unit) :], small[:-1]
+        return Widths(head, unit, tail, small)
+
+
+FOUNDATION_CHAIN = Widths(chains(1), chains(1), ())  # step j: j + 1 chains
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """A row that fits at the steps first, first + by, … of the row below. ``by`` 0: at that one step only.
+
+    ``passes``: how often the repeat is worked over ``by`` steps. ``laid``: one laying that fits.
+    """
+
+    widths: Widths
+    first: int
+    by: int
+    passes: int
+    laid: Laid
+
+
+@dataclass(frozen=True, slots=True)
+class Misfit:
+    """A row that fits at no width, or only at odd ones. ``everywhere``: the trouble is the same at every width looked at."""
+
+    trouble: Trouble
+    everywhere: bool
+    unproven: bool = False
+    laid: Laid | None = None
+
+
+def lay_at_every_width(row: WrittenRow, below: Widths, ways: Ways) -> Fit | Misfit:
+    """Lays ``row`` onto ``below`` for every width from the least that fits, or tells why it cannot."""
+    if not below.unit:
+        laid = lay(row, below.at(0), ways)
+        return Misfit(laid.trouble, True, laid=laid) if laid.trouble else Fit(Widths(laid.row, (), ()), 0, 0, 0, laid)
+    long = _cycle(row, below, ways)
+    if isinstance(long, Laid):
+        return _one_width(row, below, ways, long)
+    return _Layings(row, below, ways).fit(*long)
+
+
+def _cycle(row: WrittenRow, below: Widths, ways: Ways) -> tuple[Mark, int, int] | Laid:
+    """A mark inside the units, after how many units the hand stands so again, and in how many passes; or one without."""
+    laid = lay(row, below.at(len(below.small)), ways)
+    worked = -1
+    more = max(5, 20 // len(below.unit))
+    while len(below.head) + len(below.unit) * more < LONGEST:
+        laid = lay(row, below.at(len(below.small) + more), ways)
+        for marks in laid.marks:
+            found = _again(marks, len(below.head), len(below.unit) * more, len(below.unit))
+            if found:
+                return found
+        if sum(map(len, laid.marks)) == worked:
+            break  # a wider row below lets no repeat go on
+        worked = sum(map(len, laid.marks))
+        more *= 3
+    return laid
+
+
+def _again(marks: Sequence[Mark], head: int, units: int, unit: int) -> tuple[Mark, int, int] | None:
+    inside = [mark for mark in marks[1:-1] if head <= mark.at <= head + units]
+    for mark in inside[: unit + 1]:
+        for passes, later in enumerate(inside[inside.index(mark) + 1 :], 1):
+            if (later.at - mark.at) % unit == 0 and later.mind == mark.mind:
+                return mark, (later.at - mark.at) // unit, passes
+    return None
+
+
+def _one_width(row: WrittenRow, below: Widths, ways: Ways, laid: Laid) -> Fit | Misfit:
+    """A row without a repeat that grows: it takes a fixed number of places, and fits at one width if at any."""
+    if laid.trouble is None:
+        return Misfit(Trouble("still", row.span), False, unproven=True, laid=laid)
+    if not goes_on(row.body):
+        for step in range(len(below.small) + laid.at // len(below.unit) + 3):
+            fitting = lay(row, below.at(step), ways)
+            if fitting.trouble is None:
+                return Fit(Widths(fitting.row, (), ()), step, 0, 0, fitting)
+    wider = lay(row, below.at(len(below.small) + 20), ways), lay(row, below.at(len(below.small) + 21), ways)
+    return Misfit(laid.trouble, wider[0].trouble == wider[1].trouble == laid.trouble, laid=laid)
+
+
+def goes_on(body: Sequence[Instruction]) -> bool:
+    """Whether a row repeats as long as there are stitches, not a fixed number of times."""
+    return any(isinstance(item, Repeat) and (not isinstance(item.until, Times) or goes_on(item.body)) for item in body)
+
+
+class _Layings:
+    """The layings of one row at single widths, each done once."""
+
+    def __init__(self, row: WrittenRow, below: Widths, ways: Ways) -> None:
+        self.row = row
+        self.below = below
+        self.ways = ways
+        self._done: dict[int, Laid] = {}
+
+    def at(self, step: int) -> Laid:
+        if step not in self._done:
+            self._done[step] = lay(self.row, self.below.at(step), self.ways)
+        return self._done[step]
+
+    def fit(self, mark: Mark, by: int, passes: int) -> Fit | Misfit:
+        """Tries one step of each residue modulo ``by`` where the hand comes to ``mark`` with room behind it."""
+        start = len(self.below.small) + max(0, -(-(mark.at - len(self.below.head)) // len(self.below.unit)))
+        while not self._comes_to(start, mark) and start < len(self.below.small) + 200:
+            start += 1
+        fitting = [step for step in range(start, start + by) if self.at(step).trouble is None]
+        for step in fitting:
+            widths = self._grown(step, mark, by)
+            if widths is not None:
+                return self._from_the_least(step, by, passes, widths)
+        if fitting:
+            return Misfit(Trouble("over", self.row.span), False, unproven=True, laid=self.at(start))
+        return self._misfit(start, by)
+
+    def _comes_to(self, step: int, mark: Mark) -> bool:
+        """Whether the hand comes to the mark at this width, and does not end its repeat there."""
+        return any(mark in marks[:-1] for marks in self.at(step).marks)
+
+    def _grown(self, step: int, mark: Mark, by: int) -> Widths | None:
+        """What the row makes at step, step + by, …: the claim's two layings compared. None if they do not bear it out."""
+        one, two = self.at(step), self.at(step + by)
+        if two.trouble is not None or not self._comes_to(step, mark) or not self._comes_to(step + by, mark):
+            return None
+        again = mark.at + by * len(self.below.unit)
+        later = [each for marks in two.marks for each in marks if each.at == again and each.mind == mark.mind]
+        if not later:
+            return None
+        head, tail = one.row[: mark.made], one.row[mark.made :]
+        unit = two.row[mark.made : later[0].made]
+        return Widths(head, unit, tail) if two.row == head + unit + tail else None
+
+    def _from_the_least(self, step: int, by: int, passes: int, widths: Widths) -> Fit | Misfit:
+        """Goes down to the least width from which on all fit and the counts stay in line."""
+        small: list[Row] = []
+        per = stitches(widths.unit)
+        count = stitches(widths.head + widths.tail)
+        while step - by >= 0:
+            laid = self.at(step - by)
+            count -= per
+            if laid.trouble is not None or stitches(laid.row) != count:
+                break
+            step -= by
+            small.insert(0, laid.row)
+        if not widths.unit:
+            return Misfit(Trouble("still", self.row.span), False, unproven=True, laid=self.at(step))
+        made = Widths(widths.head, widths.unit, widths.tail, tuple(small)).settled()
+        return Fit(made, step, by, passes, self.at(step + by * len(small)))
+
+    def _misfit(self, start: int, by: int) -> Misfit:
+        """The trouble to tell: of the residues the one that gets furthest, seen at two widths."""
+        steps = range(start, start + by)
+        best = min(steps, key=lambda step: (len(self.below.at(step)) - self.at(step).at, step))
+        here, there = self.at(best), self.at(best + by)
+        assert here.trouble is not None
+        return Misfit(here.trouble, by == 1 and here.trouble == there.trouble, laid=here)

@@ -1,0 +1,273 @@
+"""What a written row tells the hand to do, as values. Every one knows where in the text it stands."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """From ``start`` up to ``end`` in the text, counted in characters."""
+
+    start: int
+    end: int
+
+
+NOWHERE = Span(0, 0)
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """A kind of place that is looked for in the row below.
+
+    ``kind``: ``st`` any stitch, ``ch`` a chain, ``sp`` a space (``size`` chains wide; 0: any), ``gap`` between two groups or
+    stitches, ``group`` stitches made in one place (``name``; ``size`` stitches, 0: any), else a stitch's US abbreviation.
+    ``part`` of a group: "" the place it is worked into, ``centre``, ``sp`` (``size`` then is the space's), ``whole``, or a
+    number counted among its stitches of ``inner`` kind (−1: the last). ``either``: any of these, whichever comes next.
+    """
+
+    kind: str
+    size: int = 0
+    name: str = ""
+    part: str | int = ""
+    inner: str = "st"
+    either: tuple["Wanted", ...] = ()
+
+
+ANY_STITCH = Wanted("st")
+
+
+@dataclass(frozen=True, slots=True)
+class FromHook:
+    """The j-th chain from the hook."""
+
+    chain: int
+
+
+@dataclass(frozen=True, slots=True)
+class Next:
+    """The next ``count`` places of a kind, one after another."""
+
+    wanted: Wanted
+    count: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class First:
+    """The first place of the row below."""
+
+    wanted: Wanted
+
+
+@dataclass(frozen=True, slots=True)
+class Last:
+    """The last ``count`` places of the row below."""
+
+    wanted: Wanted
+    count: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Same:
+    """The place last worked into."""
+
+    wanted: Wanted | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Skipped:
+    """The place skipped last, behind the hand: crossed stitches."""
+
+    wanted: Wanted
+
+
+@dataclass(frozen=True, slots=True)
+class TurningChain:
+    """The turning chain at the end of the row below: its top, its ``chain``-th chain, or its space."""
+
+    chain: int = 0
+    space: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Ring:
+    """The ring that the first round is worked into."""
+
+
+Target = FromHook | Next | First | Last | Same | Skipped | TurningChain | Ring
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """What is made in one place: US abbreviations and ``ch`` in order, and the name if it has one (shell, V-stitch)."""
+
+    items: tuple[str, ...]
+    name: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """Make ``made`` in each place of ``into``; or, ``together``, one stitch over all of them."""
+
+    made: Made
+    into: Target
+    span: Span
+    together: bool = False
+    moves_only: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Chain:
+    """Make so many chains."""
+
+    count: int
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Skip:
+    """Pass over ``count`` places, from the start of the row or from the next place on."""
+
+    wanted: Wanted
+    count: int
+    span: Span
+    first: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Times:
+    """So many times in all. ``or_else``: the other way to count them, if the words can be read both ways."""
+
+    count: int
+    or_else: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class ToEnd:
+    """As long as it fits, leaving what comes after it its places."""
+
+
+@dataclass(frozen=True, slots=True)
+class ToLast:
+    """Until exactly so many places of a kind are left."""
+
+    count: int
+    wanted: Wanted
+
+
+@dataclass(frozen=True, slots=True)
+class ToNext:
+    """Until the next place is of a kind."""
+
+    wanted: Wanted
+
+
+@dataclass(frozen=True, slots=True)
+class ToTurningChain:
+    """Until only the turning chain is left."""
+
+
+Until = Times | ToEnd | ToLast | ToNext | ToTurningChain
+
+
+@dataclass(frozen=True, slots=True)
+class Repeat:
+    """Do ``body`` again and again."""
+
+    body: tuple["Instruction", ...]
+    until: Until
+    span: Span
+
+
+Instruction = Work | Chain | Skip | Repeat
+
+
+@dataclass(frozen=True, slots=True)
+class Counts:
+    """What a turning chain, or the chains skipped at the hook, stand for: a stitch ("": none) and ``chains`` after it.
+
+    ``over``: how many foundation chains lie under those chains. ``height``: chains in the stitch's own height.
+    """
+
+    stitch: str = ""
+    chains: int = 0
+    over: int = 0
+    height: int = 0
+
+
+NOTHING = Counts()
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """The chains at the beginning of a row, or those skipped at the hook, and what they may stand for.
+
+    One option: the text or the next stitch says it. Several: it says nothing; rows that say the same share the ``key``.
+    """
+
+    chains: int
+    options: tuple[Counts, ...]
+    key: str
+    span: Span
+    at_hook: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class PrintedCount:
+    """A count that the row's text gives at its end: one number a size."""
+
+    numbers: tuple[int, ...]
+    wanted: Wanted
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenRow:
+    """One row as written. ``begins_with``: the moves (slip stitches) before its opening chains; ``body``: all that follows."""
+
+    number: int
+    name: str
+    span: Span
+    in_round: bool = False
+    begins_with: tuple[Work, ...] = ()
+    opening: Opening | None = None
+    body: tuple[Instruction, ...] = ()
+    turn_before: bool = False
+    turn_after: bool = False
+    joined: bool = False
+    leaves_rest: bool = False
+    counts: tuple[PrintedCount, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """Something in the text that is not understood or contradicts itself, and where."""
+
+    row: int
+    says: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class StatedMultiple:
+    """What the text says before its rows: the multiple, and a plus of base stitches or the chain constant."""
+
+    multiple: int
+    plus: int | None
+    chain_constant: int | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenPattern:
+    """All rows of a text. ``chain_sizes``: starting chains that it states, one a size.
+
+    ``repeat_from``, ``repeat_to``: the rows it says to repeat. ``chains_count``: whether it says that chains count as stitches.
+    """
+
+    rows: tuple[WrittenRow, ...]
+    faults: tuple[Fault, ...] = ()
+    chain_sizes: PrintedCount | None = None
+    repeat_from: int | None = None
+    repeat_to: int | None = None
+    repeat_span: Span = NOWHERE
+    chains_count: bool | None = None
+    stated: StatedMultiple | None = None

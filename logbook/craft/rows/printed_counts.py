@@ -1,0 +1,77 @@
+"""Checks the counts that a text prints at its rows' ends, and its starting chains, against what the rows really hold."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from logbook.craft.rows.courses import Courses
+from logbook.craft.rows.finding import Finder
+from logbook.craft.rows.instructions import PrintedCount, WrittenPattern
+from logbook.craft.rows.laying import CHAINS_COUNT
+from logbook.craft.rows.places import Row
+from logbook.craft.rows.report import Problem
+from logbook.craft.rows.sentences import Speaker
+
+
+@dataclass(frozen=True, slots=True)
+class _Claim:
+    """A printed count, and what the row holds at the first width and with each further one."""
+
+    row: int
+    name: str
+    printed: PrintedCount
+    first: int
+    grows: int
+
+    def steps(self) -> tuple[int, ...] | None:
+        """At which widths the row holds so many, one a size; None if at none."""
+        found = []
+        for number in self.printed.numbers:
+            step, rest = divmod(number - self.first, self.grows) if self.grows else (0, number - self.first)
+            if rest or step < 0:
+                return None
+            found.append(step)
+        return tuple(found)
+
+
+def wrong_counts(pattern: WrittenPattern, courses: Courses, speaker: Speaker) -> Iterator[Problem]:
+    """A problem for each printed count that no width gives, or that another width gives than the counts before it."""
+    agreed: dict[int, tuple[tuple[int, ...], str]] = {}
+    for claim in _claims(pattern, courses):
+        steps = claim.steps()
+        sizes = len(claim.printed.numbers)
+        if steps is None:
+            yield Problem(claim.row, _impossible(claim, speaker), claim.printed.span)
+        elif not claim.grows or not courses.multiple:
+            continue
+        elif sizes in agreed and agreed[sizes][0] != steps:
+            yield Problem(claim.row, _disagreeing(claim, agreed[sizes], speaker), claim.printed.span)
+        else:
+            agreed.setdefault(sizes, (steps, claim.name))
+
+
+def _claims(pattern: WrittenPattern, courses: Courses) -> Iterator[_Claim]:
+    chains_count = bool(courses.ways.get(CHAINS_COUNT))
+    if pattern.chain_sizes is not None and courses.rows and not courses.in_ring:
+        yield _Claim(courses.rows[0].row.number, "The starting chain", pattern.chain_sizes, courses.smallest, courses.multiple)
+    for course in courses.rows:
+        for printed in course.row.counts:
+            first, second = (_held(course.made.at(step), printed, chains_count) for step in (0, 1))
+            yield _Claim(course.row.number, course.row.name, printed, first, second - first)
+
+
+def _held(row: Row, printed: PrintedCount, chains_count: bool) -> int:
+    return Finder(row, chains_count).left(0, printed.wanted)
+
+
+def _impossible(claim: _Claim, speaker: Speaker) -> str:
+    printed = speaker.quoted(claim.printed.span)
+    if not claim.grows:
+        return f"{claim.name} says {printed}, but holds {claim.first}."
+    number = next(n for n in claim.printed.numbers if (n - claim.first) % claim.grows or n < claim.first)
+    below = claim.first + max(number - claim.first, 0) // claim.grows * claim.grows
+    return f"{claim.name} says {printed}, but {number} is at no width: {below} or {below + claim.grows} would be."
+
+
+def _disagreeing(claim: _Claim, agreed: tuple[tuple[int, ...], str], speaker: Speaker) -> str:
+    should = ", ".join(str(claim.first + claim.grows * step) for step in agreed[0])
+    return f"{claim.name} says {speaker.quoted(claim.printed.span)}, but where {agreed[1]} fits it holds {should}."

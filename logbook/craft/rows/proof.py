@@ -1,0 +1,299 @@
+"""Proves written rows: the one entry from a text to all that its rows say of themselves."""
+
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
+
+from logbook.craft.rows.courses import Course, Courses, closes, fit_at_one_width, lay_all, leads_back
+from logbook.craft.rows.every_width import Fit
+from logbook.craft.rows.instructions import Counts, Opening, Span, WrittenPattern, WrittenRow
+from logbook.craft.rows.laying import TIMES_IN_ALL, opening_counts
+from logbook.craft.rows.mending import Change, changes
+from logbook.craft.rows.places import Row, spaces, stitches
+from logbook.craft.rows.printed_counts import wrong_counts
+from logbook.craft.rows.reader import read
+from logbook.craft.rows.report import Linear, Problem, Proof, RowCount
+from logbook.craft.rows.sentences import Speaker, ordinal
+from logbook.craft.rows.ways import Tried, try_ways
+from logbook.craft.terms import Terms, terms_proved_by
+
+COUNT_CHAINS = "If chains are meant to count as stitches, all rows fit: write “Each ch counts as a st.”"
+FURTHEST_CHANGE = 2  # a number this much larger or smaller is still a near change
+
+
+def prove(text: str, terms: Terms | None = None, chains_count: bool | None = None, suggest: bool = True) -> Proof:
+    """Reads and lays the rows of ``text``.
+
+    ``terms``: what its stitches are named in; None: what the text proves, else US. ``chains_count``: whether chains count as
+    stitches in "sk N sts" and "to last N sts"; None: as the text says, else not. ``suggest``: look for the nearest change that
+    mends a trouble (some times the work of the proof itself).
+    """
+    told = terms or _terms_of(text)
+    pattern = read(text, told or Terms.US)
+    if chains_count is not None:
+        pattern = replace(pattern, chains_count=chains_count)
+    return _Proving(text, pattern, Speaker(text, told or Terms.US), suggest).proof(told is None)
+
+
+def _terms_of(text: str) -> Terms | None:
+    """What the text says or proves; words for skipping prove nothing when the stitches speak against them."""
+    said = re.search(r"\b(US|UK) terms?\b", text, re.IGNORECASE)
+    if said:
+        return Terms(said[1].upper())
+    proved = terms_proved_by(text)
+    return proved or terms_proved_by(text.replace("sk", "").replace("miss", ""))
+
+
+@dataclass(frozen=True, slots=True)
+class _Proving:
+    """One text on its way to its proof."""
+
+    text: str
+    pattern: WrittenPattern
+    speaker: Speaker
+    suggest: bool
+
+    def proof(self, terms_unsaid: bool) -> Proof:
+        rows = self._understood()
+        tried = try_ways(self.pattern, rows, self.speaker)
+        courses = tried.best
+        problems = [Problem(fault.row, fault.says, fault.span) for fault in self.pattern.faults]
+        problems += self._troubles(tried)
+        statements = [*self._of_reading(tried, terms_unsaid), *self._of_widths(courses)]
+        back = None
+        if courses.rows and not problems:
+            back, more, said = self._leading_back(courses)
+            problems += more
+            statements += said
+        wrong = wrong_counts(self.pattern, courses, self.speaker)
+        problems += (replace(problem, suggestion=COUNT_CHAINS if tried.with_chains else "") for problem in wrong)
+        problems += self._questions(tried)
+        if courses.fits and not problems:
+            problems += self._misstated(courses)
+        return self._filled_in(courses, back, sorted(problems, key=lambda problem: problem.span.start), statements)
+
+    def _understood(self) -> tuple[WrittenRow, ...]:
+        """The rows up to the first that holds something not understood."""
+        for index, row in enumerate(self.pattern.rows):
+            if any(row.span.start <= fault.span.start < row.span.end + 1 for fault in self.pattern.faults):
+                return self.pattern.rows[:index]
+        return self.pattern.rows
+
+    def _filled_in(self, courses: Courses, back: int | None, problems: list[Problem], statements: list[str]) -> Proof:
+        proof = Proof(self.speaker.terms, problems=tuple(problems), statements=tuple(statements), leads_back_to=back)
+        if not courses.rows:
+            return proof
+        multiple = courses.multiple
+        least = courses.smallest // multiple if multiple else 0
+        proof = replace(proof, rows=tuple(_row_count(course, least) for course in courses.rows))
+        if courses.in_ring:
+            return proof
+        if multiple:
+            proof = replace(proof, multiple=multiple, chain_constant=courses.smallest % multiple)
+        return replace(_with_chain(proof, courses), smallest=courses.smallest)
+
+    def _troubles(self, tried: Tried) -> Iterator[Problem]:
+        courses = tried.best
+        for course in courses.rows:
+            if course.now_and_then > 1:
+                yield Problem(course.row.number, _now_and_then(course, courses.multiple), course.row.span)
+        if courses.stopped is not None and courses.misfit is not None:
+            row, misfit = courses.stopped, courses.misfit
+            mended = COUNT_CHAINS if tried.with_chains else ""
+            if self.suggest and not mended and not misfit.unproven:
+                mended = self._mended(courses)
+            yield Problem(row.number, self.speaker.misfit(row, misfit), misfit.trouble.span, mended)
+
+    def _mended(self, courses: Courses) -> str:
+        """The nearest change in the row that fails or in the one below it after which it fits, the one that mends most first."""
+        rows = self._understood()
+        failing = len(courses.rows)
+        below = lay_all(rows[: failing - 1], courses.ways) if failing > 1 else None
+        for size in range(1, FURTHEST_CHANGE + 1):
+            found = []
+            for index in (failing, failing - 1):
+                done = courses if index == failing else below
+                tried = (changes(rows[index], by, self.text) for by in (size, -size)) if index >= 0 else ()
+                found += [(self._mends(courses, done, rows[index + 1 :], change), change) for some in tried for change in some]
+            best = max(found, key=lambda each: each[0], default=None)
+            if best is not None and best[0] > (failing,):
+                return _suggestion(best[1])
+        return ""
+
+    def _mends(self, courses: Courses, below: Courses | None, above: tuple[WrittenRow, ...], change: Change) -> tuple[int, ...]:
+        """How many rows fit with this change, whether the multiple stays, and whether they lead back."""
+        further = (change.row, *above[: len(courses.rows) - (len(below.rows) if below else 0)])
+        if courses.multiple > 1 and not fit_at_one_width(below, further, courses):
+            return (0,)  # it could fit only with another multiple
+        laid = lay_all((change.row, *above), courses.ways, below)
+        if len(laid.rows) <= len(courses.rows):
+            return (0,)
+        back = laid.fits and self._back_to(laid) is not None
+        return len(laid.rows), laid.multiple == courses.multiple, back, all(row.now_and_then == 1 for row in laid.rows)
+
+    def _leading_back(self, courses: Courses) -> tuple[int | None, list[Problem], list[str]]:
+        """(the row that follows the last one, troubles, statements)"""
+        index = {course.row.number: at for at, course in enumerate(courses.rows)}
+        first, last = self.pattern.repeat_from, self.pattern.repeat_to
+        if first is not None and last is not None:
+            if first not in index or last not in index or last < first:
+                says = f"There is no row {first if first not in index else last} to repeat."
+                return None, [Problem(last, says, self.pattern.repeat_span)], []
+            return self._declared(courses, index[first], index[last])
+        back = self._back_to(courses)
+        if back is not None or len(courses.rows) < 2:
+            return back, [], []
+        return self._never_back(courses)
+
+    def _back_to(self, courses: Courses) -> int | None:
+        last = len(courses.rows) - 1
+        for index in range(1, last + 1):
+            if closes(courses, last, index):
+                return courses.rows[index].row.number
+        return None
+
+    def _declared(self, courses: Courses, first: int, last: int) -> tuple[int | None, list[Problem], list[str]]:
+        row, end = courses.rows[first].row, courses.rows[last].row
+        fit = leads_back(courses, last, first)
+        if closes(courses, last, first):
+            return row.number, [], []
+        if isinstance(fit, Fit):
+            if fit.first == 0 and fit.by in (0, 1):
+                return None, [], [f"{row.name} fits onto {end.name}, but does not come out as it did: the rows are shaped."]
+            says = f"{end.name} does not lead back to {row.name}, which fits onto it only at some widths."
+        else:
+            says = f"{end.name} does not lead back to {row.name}: {self.speaker.misfit(row, fit)}"
+        return None, [Problem(end.number, says, self.pattern.repeat_span)], []
+
+    def _never_back(self, courses: Courses) -> tuple[int | None, list[Problem], list[str]]:
+        """No row leads back: said, or a trouble if one number less or more in the last row would make it, and nothing fits on
+        it now.
+        """
+        last = len(courses.rows) - 1
+        end = courses.rows[last].row
+        if any(isinstance(leads_back(courses, last, at), Fit) for at in range(1, last + 1)):
+            return None, [], [f"The rows are shaped: {end.name} does not lead back to a row with the same count."]
+        below = lay_all([course.row for course in courses.rows[:-1]], courses.ways)
+        for by in (1, -1):
+            for change in changes(end, by, self.text):
+                if not fit_at_one_width(below, [change.row], courses):
+                    continue
+                laid = lay_all([change.row], courses.ways, below)
+                back = self._back_to(laid) if laid.fits and laid.multiple == courses.multiple else None
+                if back is not None and not end.counts and _ends_as_before(courses, laid, back):
+                    says = f"Nothing fits onto {end.name}, though with one number changed row {back} would follow it again."
+                    return None, [Problem(end.number, says, change.span, _suggestion(change))], []
+        return None, [], [f"{end.name} does not lead back to an earlier row."]
+
+    def _of_reading(self, tried: Tried, terms_unsaid: bool) -> Iterator[str]:
+        courses = tried.best
+        if terms_unsaid and re.search(r"\b(?:dc|tr|dtr)", self.text, re.IGNORECASE):
+            yield "Read in US terms: no word of the rows says which terms they use."
+        if courses.ways.get(TIMES_IN_ALL):
+            yield "“Rep from * N times” is taken as N times in all: only so do the rows fit."
+        for key in tried.decided:
+            row, opening = _with_opening(courses, key)
+            taken = self._option(opening_counts(row, courses.ways))
+            verb = "are" if opening.at_hook else "is"
+            yield f"{row.name}: {_chains_of(opening)} {verb} read as “{taken}”: only so do the rows fit."
+
+    def _of_widths(self, courses: Courses) -> Iterator[str]:
+        if courses.rows and not courses.multiple and not courses.in_ring:
+            yield f"The rows fit at one width only, {courses.smallest} chains."
+        for course in courses.rows:
+            seen: dict[Span, int] = {}
+            for span, count in course.laid.passed:
+                seen[span] = max(count, seen.get(span, 0))
+            for span, count in seen.items():
+                over, them = (f"{count} stitches", "them") if count > 1 else ("1 stitch", "it")
+                yield f"{course.row.name} passes over {over} to reach {self.speaker.quoted(span)}; nothing says to skip {them}."
+
+    def _misstated(self, courses: Courses) -> Iterator[Problem]:
+        """The multiple that the text states, if the rows have another."""
+        stated, multiple = self.pattern.stated, courses.multiple
+        if stated is None or not multiple or not courses.rows:
+            return
+        proof = _with_chain(Proof(self.speaker.terms), courses)
+        same = stated.multiple % multiple == 0
+        if stated.chain_constant is not None:
+            same = same and (stated.chain_constant - courses.smallest) % multiple == 0
+        if stated.plus is not None and proof.plus is not None:
+            same = same and (stated.plus - proof.plus) % multiple == 0
+        if not same:
+            in_chains = f"in chains a multiple of {multiple} plus {courses.smallest % multiple}"
+            need = f"a multiple of {multiple} plus {proof.plus}, {in_chains}"
+            says = f"The text says {self.speaker.quoted(stated.span)}; its rows need {need}."
+            yield Problem(courses.rows[0].row.number, says, stated.span)
+
+    def _questions(self, tried: Tried) -> Iterator[Problem]:
+        """What the text must say because the rows fit both ways."""
+        asked: set[str] = set()
+        for other in tried.also:
+            asked |= {key for key, way in other.ways.items() if tried.best.ways.get(key) != way}
+        for key in sorted(asked):
+            row, opening = _with_opening(tried.best, key)
+            options = [f"“({self._option(option)})”" for option in opening.options]
+            verb = "count" if opening.at_hook else "counts"
+            says = f"{row.name} does not say whether {_chains_of(opening)} {verb} as a stitch, and the rows fit either way."
+            yield Problem(row.number, says, opening.span, f"Write {' or '.join(options)} behind it.", asks=True)
+
+    def _option(self, counts: Counts) -> str:
+        if not counts.stitch:
+            return "does not count"
+        chains = f" and ch {counts.chains}" if counts.chains else ""
+        skipped = f" and {counts.over} skipped ch" if counts.over and not counts.chains else ""
+        return f"counts as {self.speaker.stitch(counts.stitch)}{chains}{skipped}"
+
+
+def _ends_as_before(courses: Courses, laid: Courses, back: int) -> bool:
+    """Whether the last row laid is the same as the row before number ``back``: then it most likely was meant to be."""
+    before = [course for course in courses.rows if course.row.number < back]
+    return bool(before) and before[-1].made == laid.rows[-1].made
+
+
+def _with_opening(courses: Courses, key: str) -> tuple[WrittenRow, Opening]:
+    for course in courses.rows:
+        opening = course.row.opening
+        if opening is not None and opening.key == key and len(opening.options) > 1:
+            return course.row, opening
+    raise KeyError(key)
+
+
+def _chains_of(opening: Opening) -> str:
+    return f"the {opening.chains} skipped chains" if opening.at_hook else f"its ch {opening.chains}"
+
+
+def _suggestion(change: Change) -> str:
+    return f"{change.row.name}: “{change.instead}” instead of “{change.was}” would mend it."
+
+
+def _now_and_then(course: Course, multiple: int) -> str:
+    return (
+        f"{course.row.name} fits only at every {ordinal(course.now_and_then)} repeat of the rows below it: what they grow by and "
+        f"what its own repeat takes do not divide each other. A multiple of {multiple} would be needed."
+    )
+
+
+def _row_count(course: Course, least: int) -> RowCount:
+    row = course.row
+    return RowCount(row.number, row.name, row.span, _linear(course, least, stitches), _linear(course, least, spaces))
+
+
+def _linear(course: Course, least: int, count: Callable[[Row], int]) -> Linear:
+    first = count(course.made.at(0))
+    per = count(course.made.at(1)) - first
+    return Linear(per, first - per * least)
+
+
+def _with_chain(proof: Proof, courses: Courses) -> Proof:
+    """The plus and the extra chains, from the chain that the first stitch goes into and what those skipped there cover."""
+    row = courses.rows[0].row
+    opening = row.opening
+    if opening is None or not opening.at_hook:
+        first, cover, extra = None, None, 0
+    else:
+        counts = opening_counts(row, courses.ways)
+        cover = (1 if counts.stitch else 0) + counts.over
+        first, extra = opening.chains + 1, opening.chains - cover
+    plus = (courses.smallest - extra) % courses.multiple if courses.multiple else None
+    return replace(proof, plus=plus, extra_chains=extra, first_stitch=first, skip_cover=cover)

@@ -1,0 +1,87 @@
+"""What came of proving rows: formulas in the number of repeats, and what is wrong, in a maker's words."""
+
+from dataclasses import dataclass
+
+from logbook.craft.rows.instructions import Span
+from logbook.craft.terms import Terms
+
+
+@dataclass(frozen=True, slots=True)
+class Linear:
+    """``per_repeat``·k + ``constant``: a count at every width, with k = (starting chain − chain constant) / multiple."""
+
+    per_repeat: int
+    constant: int
+
+    def at(self, repeats: int) -> int:
+        return self.per_repeat * repeats + self.constant
+
+    def __str__(self) -> str:
+        if not self.per_repeat:
+            return str(self.constant)
+        times = "k" if self.per_repeat == 1 else f"{self.per_repeat}k"
+        if not self.constant:
+            return times
+        return f"{times} {'+' if self.constant > 0 else '−'} {abs(self.constant)}"
+
+
+@dataclass(frozen=True, slots=True)
+class RowCount:
+    """One row that fits: ``row`` its number, ``name`` as the text calls it, ``span`` its place in the text.
+
+    ``stitches``: a turning chain that counts is one; chains are none. ``spaces``: chains side by side are one space.
+    """
+
+    row: int
+    name: str
+    span: Span
+    stitches: Linear
+    spaces: Linear
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """Something that keeps the rows from being proven, and where in the text it stands.
+
+    ``suggestion``: the nearest change that would mend it, "" if none was found. ``asks``: the rows fit in more than one way,
+    and the text must say which is meant.
+    """
+
+    row: int
+    says: str
+    span: Span
+    suggestion: str = ""
+    asks: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Proof:
+    """All that the rows say of themselves.
+
+    With k repeats the starting chain is C = ``multiple``·k + ``chain_constant``; all rows fit for every such C from
+    ``smallest`` on. None: the rows are for one width, or were worked into a ring, or no row fits. The base stitches are C −
+    ``extra_chains`` = ``multiple``·k + ``plus`` (both up to a whole multiple), the first stitch goes into chain
+    ``first_stitch`` from the hook, and what was skipped there lies over ``skip_cover`` base chains; None where row 1 is not
+    worked from the hook. If there are problems, these are the figures of the rows before the trouble.
+
+    ``leads_back_to``: the row that comes after the last one when the pattern repeats. ``statements``: what is no trouble, but
+    worth knowing. ``terms``: those the text was read in.
+    """
+
+    terms: Terms
+    multiple: int | None = None
+    chain_constant: int | None = None
+    smallest: int | None = None
+    plus: int | None = None
+    extra_chains: int | None = None
+    first_stitch: int | None = None
+    skip_cover: int | None = None
+    rows: tuple[RowCount, ...] = ()
+    leads_back_to: int | None = None
+    problems: tuple[Problem, ...] = ()
+    statements: tuple[str, ...] = ()
+
+    @property
+    def proven(self) -> bool:
+        """Whether every row is understood and fits at every width from the smallest on."""
+        return bool(self.rows) and not self.problems

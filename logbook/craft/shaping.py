@@ -1,0 +1,211 @@
+"""Increases and decreases spread evenly, written as rows are written; and the stitches an edging picks up.
+
+d increases over S stitches leave S − d plain ones, d decreases (two stitches worked together) leave S − 2d. The plain ones are
+dealt out into parts that differ by one at most: a part before each shaping and, so that no shaping lies on the very edge, one
+after the last. On the edge (or in the round, which has none) there is a part after each shaping and none before the first.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from logbook.errors import RefusedError
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """``times`` × (the shaping, then ``plain`` plain stitches)."""
+
+    times: int
+    plain: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShapedRow:
+    """A row of ``before`` stitches that becomes ``after``: ``first`` plain stitches, then the runs in order.
+
+    ``shaping`` is what one shaping is called (inc, dec), ``stitch`` the plain stitch's abbreviation.
+    """
+
+    before: int
+    after: int
+    first: int
+    runs: tuple[Run, ...]
+    shaping: str
+    stitch: str
+
+    @property
+    def text(self) -> str:
+        """``(inc, sc in next 5) 3 times, (inc, sc in next 6) twice``."""
+        parts = [_plain(self.first, self.stitch)] if self.first else []
+        for run in self.runs:
+            body = ", ".join(part for part in (self.shaping, _plain(run.plain, self.stitch)) if part)
+            parts.append(_times(body, run.times, bracket=run.plain > 0))
+        return ", ".join(parts)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShapedEdges:
+    """Pairs of shapings, one at each edge, from ``start`` to ``end`` stitches over ``rows`` rows, in the rows ``at`` (from 1).
+
+    ``runs``: so many times every so many rows.
+    """
+
+    start: int
+    end: int
+    rows: int
+    at: tuple[int, ...]
+    runs: tuple[Run, ...]
+
+    @property
+    def text(self) -> str:
+        """``increase at both edges in every 4th row 3 times, then in every 5th row twice``."""
+        if not self.runs:
+            return "work even"
+        word = "increase" if self.end > self.start else "decrease"
+        said = [
+            f"in {'every row' if run.plain == 1 else f'every {_ordinal(run.plain)} row'} {_how_often(run.times)}"
+            for run in self.runs
+        ]
+        return f"{word} at both edges " + ", then ".join(said)
+
+
+def spread_row(stitches: int, change: int, stitch: str = "sc", *, on_edge: bool = False) -> ShapedRow:
+    """A row of ``stitches`` with ``change`` increases (negative: decreases), spread evenly.
+
+    Raises RefusedError if there is no room for so many.
+    """
+    count = abs(change)
+    plain = stitches - (count if change > 0 else 2 * count)
+    if stitches < 1 or plain < (0 if on_edge or not count else 2):
+        word = "increases" if change > 0 else "decreases"
+        raise RefusedError(
+            f"{stitches} stitches have no room for {count} {word} off the edges: spread them over more rows, or allow the edges."
+            if not on_edge
+            else f"{stitches} stitches have no room for {count} {word}: spread them over more rows."
+        )
+    shaping = "inc" if change > 0 else "dec"
+    if not count:
+        return ShapedRow(before=stitches, after=stitches, first=stitches, runs=(), shaping=shaping, stitch=stitch)
+    if on_edge:
+        first, parts = 0, _dealt(plain, count)
+    else:
+        first, *parts = _dealt_off_edges(plain, count + 1)
+    return ShapedRow(before=stitches, after=stitches + change, first=first, runs=_runs(parts), shaping=shaping, stitch=stitch)
+
+
+def shape_edges(start: int, end: int, rows: int) -> ShapedEdges:
+    """Pairs of shapings from ``start`` to ``end`` stitches over ``rows`` rows, as evenly as can be, the last in the last row.
+
+    Raises RefusedError if the difference is odd, a count is not above 0, or there are fewer rows than pairs.
+    """
+    pairs, odd = divmod(abs(end - start), 2)
+    if start < 1 or end < 1:
+        raise RefusedError("Shaping goes from at least 1 stitch to at least 1 stitch.")
+    if odd:
+        raise RefusedError(
+            f"From {start} to {end} is an odd difference, and pairs need an even one: make it one more or one less."
+        )
+    if pairs > rows:
+        raise RefusedError(f"{pairs} pairs need at least {pairs} rows, not {rows}: take more rows, or shape along a row as well.")
+    gaps = sorted(_dealt(rows, pairs)) if pairs else []
+    at, row = [], 0
+    for gap in gaps:
+        row += gap
+        at.append(row)
+    return ShapedEdges(start=start, end=end, rows=rows, at=tuple(at), runs=_runs(gaps))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PickUp:
+    """``stitches`` picked up along ``ends`` row ends: ``fewer`` in some of them, one more in the others.
+
+    ``first`` row ends with ``fewer``, then the runs: one row end with one more, then ``plain`` row ends with ``fewer``.
+    """
+
+    stitches: int
+    ends: int
+    fewer: int
+    first: int
+    runs: tuple[Run, ...]
+
+    @property
+    def text(self) -> str:
+        """``(2 sts in next row end, 1 st in next row end) 30 times``."""
+        parts = [self._plain(self.first)] if self.first else []
+        more = f"{_counted(self.fewer + 1)} in next row end"
+        for run in self.runs:
+            body = ", ".join(part for part in (more, self._plain(run.plain)) if part)
+            parts.append(_times(body, run.times, bracket=True))
+        return ", ".join(parts)
+
+    def _plain(self, ends: int) -> str:
+        if not ends:
+            return ""
+        where = "next row end" if ends == 1 else f"next {ends} row ends"
+        if self.fewer == 0:
+            return f"pass over {where}"
+        return f"{_counted(self.fewer)} in {where}" if ends == 1 else f"{_counted(self.fewer)} in each of {where}"
+
+
+def pick_up(ends: int, end_mm: float, stitch_mm: float) -> PickUp:
+    """How an edging of pitch ``stitch_mm`` picks up along ``ends`` row ends of ``end_mm`` each: the ratio of the two gauges.
+
+    Raises RefusedError if there is nothing to pick up along.
+    """
+    if ends < 1 or not (end_mm > 0 and stitch_mm > 0):
+        raise RefusedError("Picking up needs at least one row end, and both gauges.")
+    stitches = max(round(ends * end_mm / stitch_mm), 1)
+    fewer, more = divmod(stitches, ends)
+    if more == 0:
+        return PickUp(stitches=stitches, ends=ends, fewer=fewer, first=ends, runs=())
+    first, *parts = _dealt(ends - more, more + 1)
+    return PickUp(stitches=stitches, ends=ends, fewer=fewer, first=first, runs=_runs(parts))
+
+
+def _dealt(total: int, parts: int) -> list[int]:
+    """``total`` in ``parts`` parts that differ by one at most, the smaller first."""
+    size, larger = divmod(total, parts)
+    return [size] * (parts - larger) + [size + 1] * larger
+
+
+def _dealt_off_edges(total: int, parts: int) -> list[int]:
+    """As ``_dealt``, but of at least 2 neither the first nor the last part is 0."""
+    dealt = _dealt(total, parts)
+    if dealt[0] == 0:  # fewer plain stitches than parts: one of the ones at the end goes to the beginning
+        dealt[0], dealt[-2] = 1, 0
+    return dealt
+
+
+def _runs(parts: Sequence[int]) -> tuple[Run, ...]:
+    runs: list[Run] = []
+    for part in parts:
+        if runs and runs[-1].plain == part:
+            runs[-1] = Run(runs[-1].times + 1, part)
+        else:
+            runs.append(Run(1, part))
+    return tuple(runs)
+
+
+def _plain(stitches: int, stitch: str) -> str:
+    if not stitches:
+        return ""
+    return f"{stitch} in next {'st' if stitches == 1 else stitches}"
+
+
+def _times(body: str, times: int, *, bracket: bool) -> str:
+    if times == 1:
+        return body
+    return f"({body}) {_how_often(times)}" if bracket else f"{body} {_how_often(times)}"
+
+
+def _how_often(times: int) -> str:
+    return {1: "once", 2: "twice"}.get(times, f"{times} times")
+
+
+def _counted(stitches: int) -> str:
+    return f"{stitches} st" if stitches == 1 else f"{stitches} sts"
+
+
+def _ordinal(number: int) -> str:
+    ending = "th" if 10 <= number % 100 <= 20 else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
+    return f"{number}{ending}"

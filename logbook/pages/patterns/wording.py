@@ -1,0 +1,64 @@
+"""The words of stitch dictionaries for what a pattern says of its chain, written and read."""
+
+import re
+
+from logbook.craft.numbers import read_whole
+from logbook.craft.stitch_pattern import StitchPattern
+from logbook.errors import RefusedError, UnreadableError
+
+NOT_SAID = "not said"
+COVERS = (NOT_SAID, "nothing", "a stitch", *(f"a stitch and {n} chain{'s' * (n > 1)}" for n in range(1, 7)))
+"""What the chains skipped before the first stitch may count as."""
+
+_COVER = re.compile(r"a\s+stitch(?:\s+and\s+(\d+)\s+chains?)?\Z", re.IGNORECASE)
+_ORDINAL = re.compile(r"(\d+)\s*(?:st|nd|rd|th)\Z", re.IGNORECASE)
+
+
+def ordinal(number: int) -> str:
+    """``2`` → ``2nd``."""
+    ending = "th" if number % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
+    return f"{number}{ending}"
+
+
+def read_ordinal(text: str) -> int:
+    """``2nd``, ``4th`` or a bare ``2``, from 1 to 1000. Raises UnreadableError."""
+    found = _ORDINAL.match(text)
+    return read_whole(found[1] if found else text, "a chain from the hook", 1, 1000)
+
+
+def cover_words(cover: int | None) -> str:
+    """What skipped chains that lie over ``cover`` base chains count as; None: not said."""
+    if cover is None or cover < 2:
+        return COVERS[0 if cover is None else cover + 1]
+    return f"a stitch and {cover - 1} chain{'s' * (cover > 2)}"
+
+
+def read_cover(text: str) -> int | None:
+    """How many base chains skipped chains lie over that count as ``text`` says. Raises UnreadableError."""
+    if text.casefold() in COVERS[:3]:
+        return (None, 0, 1)[COVERS.index(text.casefold())]
+    found = _COVER.match(text)
+    if found is None:
+        raise UnreadableError(f"Skipped chains can't count as “{text[:40]}”: say nothing, a stitch, or a stitch and 2 chains.")
+    return 1 + int(found[1] or 0)
+
+
+def statement(pattern: StitchPattern) -> str:
+    """``multiple of 6 plus 1, add 1 for the base chain``; "" while the multiple is not known."""
+    if pattern.multiple is None:
+        return ""
+    said = f"multiple of {pattern.multiple}"
+    if pattern.plus:
+        said += f" plus {pattern.plus}"
+    try:
+        extra = pattern.extra()
+    except RefusedError:
+        extra = pattern.extra_chains
+    return f"{said}, add {extra} for the base chain" if extra else said
+
+
+def in_short(pattern: StitchPattern) -> str:
+    """The multiple and the plus as a cell of a list: ``6 plus 1``."""
+    if pattern.multiple is None:
+        return ""
+    return f"{pattern.multiple} plus {pattern.plus}" if pattern.plus else str(pattern.multiple)

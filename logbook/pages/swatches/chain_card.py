@@ -1,0 +1,172 @@
+"""The starting chain of the swatch in hand for a width, said as a maker would; follows every key."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+
+from logbook.craft.conditions import Condition
+from logbook.craft.drift import drift_of
+from logbook.craft.fields import Owner
+from logbook.craft.length import RowOption
+from logbook.craft.lengths import Units, show_difference, show_length
+from logbook.craft.numbers import show_number
+from logbook.craft.starting_chain import ChainOption
+from logbook.craft.swatch import Swatch
+from logbook.errors import RefusedError
+from logbook.pages.session import Session
+from logbook.pages.swatches.chain_wish import FINISH, WishTexts, read_wish, width_from_body
+from logbook.pages.swatches.form_texts import PLAIN, Typed, readings_key
+from logbook.tasks.browsing import assumptions_of, swatches_of_same_yarn
+from logbook.tasks.chain import ChainAnswer, chain_of
+from logbook.tasks.chain_words import LONG, apart_words, repeats_words, sureness_words
+
+NOT_YET = "—"
+
+
+@dataclass(frozen=True, slots=True)
+class OptionShown:
+    """One option: its cells (chain, width, difference, repeats, base stitches, swatch ±, whole piece ±, before washing), the
+    number large, and the sentence under it."""
+
+    cells: tuple[str, ...]
+    headline: str
+    sentence: str
+    option: ChainOption
+
+
+@dataclass(frozen=True, slots=True)
+class RowsShown:
+    """One option for the rows of a piece worked sideways: rows, width, difference, swatch ±, whole piece ±."""
+
+    cells: tuple[str, ...]
+    recommended: bool
+
+
+@dataclass(frozen=True, slots=True)
+class ChainCard:
+    """What the card shows. Without an ``answer`` it says in ``missing`` what is wanting, and there are no options.
+
+    ``errors`` has a sentence for a text at fault, ``body_width`` what a body measure comes to.
+    """
+
+    missing: str = ""
+    errors: Mapping[str, str] = field(default_factory=dict)
+    body_width: str = ""
+    answer: ChainAnswer | None = None
+    options: tuple[OptionShown, ...] = ()
+    rows: tuple[RowsShown, ...] = ()
+    notes: tuple[str, ...] = ()
+
+    @property
+    def recommended(self) -> int | None:
+        """The place of the option to take among ``options``."""
+        return next((place for place, one in enumerate(self.options) if one.option.recommended), None)
+
+
+class ChainMaker:
+    """Makes the card; keeps what the logbook lends and assumes until ``refresh``."""
+
+    def __init__(self, session: Session) -> None:
+        self._session = session
+        self._lenders: dict[str, Sequence[Swatch]] = {}
+        self.refresh()
+
+    def refresh(self) -> None:
+        """The logbook has changed: takes from it again."""
+        self._lenders.clear()
+        self.assumed = assumptions_of(self._session.book)
+
+    def card(self, typed: Typed, texts: WishTexts) -> ChainCard:
+        """The card for the swatch as typed and the wish as typed, both of this moment."""
+        units = self._session.units
+        read = read_wish(texts, units)
+        if read.wish is None:
+            return ChainCard(read.missing or next(iter(read.errors.values())), read.errors)
+        body_width = _body_width(width_from_body(read.wish), units)
+        at_fault = _at_fault(typed, FINISH[texts.finish])
+        if at_fault:
+            return ChainCard(at_fault, body_width=body_width)
+        if not typed.swatch.readings:
+            return ChainCard("The swatch has no readings yet: add one, for example “4 repeats = 15.1 cm”.", body_width=body_width)
+        try:
+            answer = chain_of(typed.swatch, self.lenders(typed.swatch), self.assumed, drift_of(self.assumed), read.wish)
+        except RefusedError as error:
+            return ChainCard(str(error), body_width=body_width)
+        return ChainCard(
+            body_width=body_width,
+            answer=answer,
+            options=tuple(_option(option, answer, units) for option in answer.options),
+            rows=tuple(_rows(option, units) for option in answer.rows),
+            notes=answer.notes,
+        )
+
+    def lenders(self, swatch: Swatch) -> Sequence[Swatch]:
+        """The logged swatches of its yarn."""
+        if swatch.yarn is None or not swatch.yarn.uid:
+            return ()
+        if swatch.yarn.uid not in self._lenders:
+            self._lenders[swatch.yarn.uid] = swatches_of_same_yarn(self._session.book, swatch)
+        return self._lenders[swatch.yarn.uid]
+
+
+def _body_width(mm: float | None, units: Units) -> str:
+    if mm is None:
+        return ""
+    return f"That makes the finished width {show_length(mm, units)}. Clear the body measure to type a width."
+
+
+def _at_fault(typed: Typed, finish: Condition) -> str:
+    """The sentence of a text in the form that the chain depends on and that can't be read; "" if all can."""
+    keys = [name for name, one in PLAIN.items() if one.owner is Owner.PATTERN]
+    keys += [readings_key(Condition.WORKED), readings_key(finish)]
+    return next((f"In the form: {typed.errors[key]}" for key in keys if key in typed.errors), "")
+
+
+def _option(option: ChainOption, answer: ChainAnswer, units: Units) -> OptionShown:
+    multiple = answer.pattern.multiple or 1
+    row = next((one for one in answer.rows if one.recommended), None)
+    cells = (
+        f"→ {option.chain}" if option.recommended else str(option.chain),
+        show_length(option.width_mm, units),
+        show_difference(option.difference_mm, units),
+        show_number(option.repeats),
+        str(option.stitches),
+        _or_not_known(option.gauge_give_or_take_mm, units),
+        _or_not_known(option.give_or_take_mm, units),
+        _or_not_known(option.before_washing_mm, units),
+    )
+    headline = f"Chain {option.chain}" if row is None else f"Chain {option.chain}, {row.rows} rows"
+    return OptionShown(cells, headline, _sentence(option, multiple, row, units), option)
+
+
+def _sentence(option: ChainOption, multiple: int, row: RowOption | None, units: Units) -> str:
+    """``46.5 cm — 12 repeats, 73 base stitches, 0.5 cm wider than asked; the swatch says give or take …``"""
+    counts = f"{repeats_words(option.repeats, multiple)}{option.stitches} base stitches"
+    size = show_length(option.width_mm, units)
+    sure = sureness_words(option.gauge_give_or_take_mm, option.give_or_take_mm, units)
+    if row is None:
+        said = f"{size} — {counts}, {apart_words(option.difference_mm, units)}; {sure}."
+    else:
+        width_sure = sureness_words(row.gauge_give_or_take_mm, row.give_or_take_mm, units)
+        said = (
+            f"{size} long — {counts}, {apart_words(option.difference_mm, units, LONG)}; {sure}. "
+            f"{row.rows} rows make {show_length(row.length_mm, units)} of width, {apart_words(row.difference_mm, units)}; "
+            f"{width_sure}."
+        )
+    if option.before_washing_mm is not None:
+        said += f" Before washing the tape shows {show_length(option.before_washing_mm, units)}."
+    return said
+
+
+def _rows(option: RowOption, units: Units) -> RowsShown:
+    cells = (
+        f"→ {option.rows}" if option.recommended else str(option.rows),
+        show_length(option.length_mm, units),
+        show_difference(option.difference_mm, units),
+        _or_not_known(option.gauge_give_or_take_mm, units),
+        _or_not_known(option.give_or_take_mm, units),
+    )
+    return RowsShown(cells, option.recommended)
+
+
+def _or_not_known(mm: float | None, units: Units) -> str:
+    return "not known" if mm is None else show_length(mm, units)

@@ -1,0 +1,106 @@
+"""A swatch as the texts of its form, and the swatch that typed texts say.
+
+Every field of the log is a text by its name, the readings are one text for each condition, a reading a line.
+"""
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from typing import Any
+
+from logbook.craft.conditions import Condition
+from logbook.craft.fields import FIELDS, Field, Owner, clean_text
+from logbook.craft.lengths import Units, read_size
+from logbook.craft.readings import Counted, Reading, read_readings
+from logbook.craft.swatch import Swatch, TakenReading
+from logbook.craft.swatch_fields import swatch_of, value_of
+from logbook.errors import LogbookError, UnreadableError
+
+Texts = Mapping[str, str]
+PLAIN = {field.name: field for field in FIELDS if field.owner is not Owner.READINGS and field.name != "uid"}
+"""The fields that hold one value, by name."""
+
+
+def readings_key(condition: Condition) -> str:
+    """The name of the text that holds the readings of a condition."""
+    return f"readings {condition.value}"
+
+
+READINGS = {readings_key(condition): condition for condition in Condition}
+EMPTY: Texts = dict.fromkeys((*PLAIN, *READINGS), "")
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One line of readings: what could be read of it, or the sentence that says why it could not."""
+
+    readings: tuple[Reading, ...] = ()
+    error: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Typed:
+    """The swatch that texts say, without what could not be read; ``errors`` has a sentence for that, by the text's name."""
+
+    swatch: Swatch
+    errors: Mapping[str, str]
+    lines: Mapping[str, tuple[Line, ...]]
+
+
+def texts_of(swatch: Swatch) -> dict[str, str]:
+    """The texts that say ``swatch``: read again they give the same."""
+    texts = {name: _shown(field, value_of(swatch, field)) for name, field in PLAIN.items()}
+    for key, condition in READINGS.items():
+        readings = [taken.reading for taken in swatch.readings if taken.condition is condition]
+        texts[key] = "\n".join(_line_of(reading) for reading in readings)
+    return texts
+
+
+def read_texts(texts: Texts, uid: str, units: Units) -> Typed:
+    """What the texts say; lengths without a unit are in ``units``."""
+    values: dict[Field, Any] = {}
+    errors: dict[str, str] = {}
+    for name, field in PLAIN.items():
+        values[field] = field.empty
+        try:
+            values[field] = _value(field, texts[name], units)
+        except UnreadableError as error:
+            errors[name] = str(error)
+    lines = {key: tuple(_read_line(line, units) for line in texts[key].split("\n")) for key in READINGS}
+    first_errors = {key: next((line.error for line in found if line.error), "") for key, found in lines.items()}
+    errors |= {key: error for key, error in first_errors.items() if error}
+    taken = tuple(
+        TakenReading(READINGS[key], reading) for key, found in lines.items() for line in found for reading in line.readings
+    )
+    swatch = replace(swatch_of(values), uid=uid, readings=taken)
+    if swatch.pattern is not None:
+        try:
+            swatch.pattern.extra()
+        except LogbookError as error:
+            errors["extra chains"] = str(error)
+    return Typed(swatch, errors, lines)
+
+
+def _value(field: Field, text: str, units: Units) -> Any:
+    if field.in_cm:
+        return read_size(text, units) if text.strip() else None
+    return field.value(text)
+
+
+def _shown(field: Field, value: Any) -> str:
+    shown = field.shown(value)
+    return f"{shown} cm" if shown and field.in_cm else shown
+
+
+def _read_line(text: str, units: Units) -> Line:
+    try:
+        return Line(read_readings(clean_text(text), units=units))
+    except UnreadableError as error:
+        return Line(error=str(error))
+
+
+def _line_of(reading: Reading) -> str:
+    """A reading's text. One of row repeats may say "repeats" alone, since it was typed among rows: here it must say which."""
+    if reading.counted is Counted.ROW_REPEATS and read_readings(reading.text)[0].counted is Counted.REPEATS:
+        return re.sub(r"(?i)(?:(?:pattern|stitch)\s+)?(rep)", r"row \1", reading.text, count=1)
+    return reading.text

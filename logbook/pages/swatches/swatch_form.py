@@ -1,0 +1,211 @@
+"""The form of the swatch in hand: its texts as they are typed, what they mean, and saving them."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from datetime import date
+
+from logbook.craft.conditions import Condition
+from logbook.craft.fields import Owner
+from logbook.craft.hooks import hook_names
+from logbook.craft.numbers import show_number
+from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.swatch import Swatch
+from logbook.craft.yarn import YARN_CLASSES, Yarn
+from logbook.errors import RefusedError
+from logbook.pages.session import Session
+from logbook.pages.swatches.form_texts import EMPTY, PLAIN, Typed, read_texts, readings_key, texts_of
+from logbook.tasks.browsing import assumptions_of, swatch_in_hand
+from logbook.tasks.logging_swatches import delete_swatch, offered_tag, save_swatch, suggestions
+
+NAMES = {"yarn": Owner.YARN, "stitch pattern": Owner.PATTERN}
+DETAILS = {key: [name for name, f in PLAIN.items() if f.owner is owner and name != key] for key, owner in NAMES.items()}
+"""The fields that belong to a yarn or a stitch pattern, beside its name."""
+OF_ONE_SWATCH = ("tag", "date", "swatch grams", "swatch stitches", "swatch rows", "notes", "hung grams", "hung clip cm")
+"""What the next swatch of the same kind does not share."""
+
+
+class SwatchForm:
+    """One swatch in hand, new or logged. ``texts`` are changed through ``type_in`` alone."""
+
+    def __init__(
+        self,
+        session: Session,
+        owner_of_tag: Callable[[str], str | None],
+        today: Callable[[], str] = lambda: date.today().isoformat(),
+    ) -> None:
+        self._session, self._owner_of_tag, self._today = session, owner_of_tag, today
+        self.saved: Swatch | None = None
+        self.texts: dict[str, str] = dict(EMPTY)
+        self._clean = self.texts
+        self._typed: Typed | None = None
+        self.refresh()
+        self.new()
+
+    def refresh(self) -> None:
+        """Takes from the logbook again what is offered and assumed; what is typed stays."""
+        self.known = suggestions(self._session.book)
+        self.assumptions = assumptions_of(self._session.book)
+        self._typed = None
+
+    @property
+    def uid(self) -> str:
+        """The uid of the swatch in hand, "" for a new one."""
+        return self.saved.uid if self.saved else ""
+
+    @property
+    def title(self) -> str:
+        """What is in hand, in words."""
+        name = f"Swatch {self.saved.tag}" if self.saved else "New swatch"
+        return f"{name} · not saved" if self.is_dirty else name
+
+    @property
+    def is_dirty(self) -> bool:
+        """Whether something is typed that is not saved."""
+        return any(text.strip() != self._clean[key].strip() for key, text in self.texts.items())
+
+    def type_in(self, key: str, text: str) -> dict[str, str]:
+        """Takes the text of one field as it stands now, and returns other texts that come with it: those of a known yarn."""
+        before = self.texts[key]
+        self.texts[key] = text
+        self._typed = None
+        return self._bring_details(key, before.strip(), text.strip()) if key in NAMES else {}
+
+    def typed(self) -> Typed:
+        """The swatch as it stands typed, its yarn and stitch pattern those of the logbook where their names are known."""
+        if self._typed is None:
+            said = read_texts(self.texts, self.uid, self._session.units)
+            yarn, pattern = said.swatch.yarn, said.swatch.pattern
+            if yarn is not None and (known_yarn := self.known.yarns.get(yarn.name)):
+                yarn = replace(yarn, uid=known_yarn.uid)
+            if pattern is not None and (known := self.known.patterns.get(pattern.name)):
+                kept = {name: getattr(known, name) for name in ("uid", "half_plus", "rows_text", "notes")}
+                pattern = replace(pattern, **kept)
+            self._typed = replace(said, swatch=replace(said.swatch, yarn=yarn, pattern=pattern))
+        return self._typed
+
+    def show(self, uid: str) -> bool:
+        """Takes a logged swatch in hand; False if it is not there any more."""
+        found = swatch_in_hand(self._session.book, uid)
+        if found is not None:
+            self._take(found, texts_of(found))
+        return found is not None
+
+    def new(self) -> None:
+        """Takes an empty swatch in hand, with a tag and today's date offered."""
+        like = self.saved.tag if self.saved else ""
+        self._take(None, {**EMPTY, "tag": offered_tag(self._session.book, like), "date": self._today()})
+
+    def same_again(self) -> None:
+        """Takes a new swatch in hand that shares yarn, stitch, hook and hands with this one, but no measurement."""
+        shared = {key: text for key, text in self.texts.items() if key in PLAIN and key not in OF_ONE_SWATCH}
+        self.new()
+        self._take(None, self.texts | shared)
+
+    def revert(self) -> None:
+        """Goes back to what is saved, or for a new swatch to an empty form."""
+        if self.saved is None or not self.show(self.uid):
+            self.new()
+
+    def save(self) -> dict[str, str]:
+        """Saves what is typed; then it is the swatch in hand. What stands in the way comes back, a sentence a field.
+
+        Raises RefusedError for what is no field's fault; nothing is lost then.
+        """
+        typed = self.typed()
+        errors = {**_missing(typed), **typed.errors}
+        if self._owner_of_tag(typed.swatch.tag) not in (None, self.uid):
+            errors["tag"] = f"Another swatch has the tag “{typed.swatch.tag}”: choose another."
+        if not errors:
+            swatch = typed.swatch
+            if not swatch.tag:
+                swatch = replace(swatch, tag=offered_tag(self._session.book))
+            self.saved = replace(swatch, uid=save_swatch(self._session.book, swatch))
+            self.refresh()
+            self.show(self.saved.uid)
+        return errors
+
+    def delete(self) -> None:
+        """Takes the swatch in hand out of the logbook; a new one is emptied."""
+        if self.saved is not None:
+            delete_swatch(self._session.book, self.uid)
+        self.new()
+
+    def changed_elsewhere(self) -> bool:
+        """Whether the logbook holds this swatch otherwise now than when it was taken in hand."""
+        return self.saved is not None and swatch_in_hand(self._session.book, self.uid) != self.saved
+
+    def hook_letter(self) -> str:
+        """``US G-6, UK 8`` beside the hook; "" where it has no name."""
+        hook = self.typed().swatch.hook_mm
+        return hook_names(hook) if hook else ""
+
+    def hints(self) -> dict[str, str]:
+        """What is to be said under the names of yarn and stitch pattern."""
+        swatch = self.typed().swatch
+        return {
+            "yarn": self._named("yarn", yarn_words(swatch.yarn) if swatch.yarn else ""),
+            "stitch pattern": self._named("stitch pattern", pattern_words(swatch.pattern) if swatch.pattern else ""),
+        }
+
+    def _take(self, saved: Swatch | None, texts: dict[str, str]) -> None:
+        self.saved, self.texts, self._clean, self._typed = saved, texts, dict(texts), None
+
+    def _bring_details(self, key: str, before: str, now: str) -> dict[str, str]:
+        """The details follow the name: those of a known one come with it and leave with it, those typed by hand stay."""
+        if before == now:
+            return {}
+        old, new = self._details(key, before), self._details(key, now)
+        changed = {name: new[name] for name in DETAILS[key] if self.texts[name] == old[name] != new[name]}
+        self.texts.update(changed)
+        return changed
+
+    def _details(self, key: str, name: str) -> dict[str, str]:
+        """The texts of the details of a known yarn or pattern; empty ones for an unknown name."""
+        if key == "yarn":
+            return texts_of(Swatch(yarn=self.known.yarns.get(name)))
+        return texts_of(Swatch(pattern=self.known.patterns.get(name)))
+
+    def _named(self, key: str, words: str) -> str:
+        """What to say of the name typed for a yarn or a stitch pattern: ``words`` of it, or what saving would do to it."""
+        name = self.texts[key].strip()
+        if not name:
+            return ""
+        if name not in (self.known.yarns if key == "yarn" else self.known.patterns):
+            return f"New {key}: saving adds it to the logbook. {words}".strip()
+        kept = self._details(key, name)
+        changed = [detail for detail in DETAILS[key] if self.texts[detail].strip() != kept[detail]]
+        return f"Saving changes this {key} for all its swatches: {', '.join(changed)}." if changed else words
+
+
+def yarn_words(yarn: Yarn) -> str:
+    """``Class 3 light, 115 m in 50 g``: what tells most of it."""
+    parts = [] if yarn.yarn_class is None else [f"Class {yarn.yarn_class} {YARN_CLASSES[yarn.yarn_class].name}"]
+    if yarn.ball_grams and yarn.ball_metres:
+        parts.append(f"{show_number(yarn.ball_metres)} m in {show_number(yarn.ball_grams)} g")
+    return ", ".join(parts)
+
+
+def pattern_words(pattern: StitchPattern) -> str:
+    """``Multiple of 6 plus 1, 1 extra chain``; where no multiple is said, where to say it."""
+    if pattern.multiple is None:
+        return "Its multiple is said in the details below."
+    plus = f" plus {pattern.plus}" if pattern.plus else ""
+    multiple = "Plain stitches" if pattern.multiple == 1 and not plus else f"Multiple of {pattern.multiple}{plus}"
+    try:
+        extra = pattern.extra()
+    except RefusedError:
+        extra = None
+    chains = "" if extra is None else f", {extra} extra {'chain' if extra == 1 else 'chains'}"
+    return f"{multiple}{chains}."
+
+
+def _missing(typed: Typed) -> dict[str, str]:
+    """What a swatch cannot be logged without, unless something is typed there that can't be read."""
+    swatch, missing = typed.swatch, {}
+    if swatch.yarn is None and swatch.pattern is None:
+        missing["yarn"] = "Say the yarn or the stitch pattern."
+    if swatch.hook_mm is None:
+        missing["hook mm"] = "Say the hook in mm, for example 4.5."
+    if not swatch.readings:
+        missing[readings_key(Condition.WORKED)] = "Add one reading, for example “4 repeats = 15.1 cm”."
+    return missing

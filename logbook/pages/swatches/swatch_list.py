@@ -1,0 +1,107 @@
+"""The list of swatches: its lines as shown and sorted, and which of them a look-up leaves."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+
+from logbook.craft.conditions import Condition
+from logbook.craft.hooks import read_hook, show_hook
+from logbook.craft.yarn import YARN_CLASSES, class_words
+from logbook.errors import UnreadableError
+from logbook.pages.session import Session
+from logbook.tasks.browsing import SwatchLine, matching_swatches, swatch_lines
+from logbook.tasks.find import Filters
+
+ANY = "any"
+CLASS_CHOICES = (ANY, *(class_words(one.number) for one in YARN_CLASSES))
+CONDITION_CHOICES = (ANY, *(condition.words for condition in Condition))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FindTexts:
+    """What is typed and chosen to look swatches up by; ``yarn_class`` and ``condition`` are among their choices."""
+
+    words: str = ""
+    yarn: str = ""
+    stitch: str = ""
+    hook: str = ""
+    yarn_class: str = ANY
+    condition: str = ANY
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """The uids that match (None: all of them), how many that are in words, and a sentence for each text at fault, by its name.
+
+    A text at fault asks for nothing.
+    """
+
+    uids: list[str] | None
+    count: str
+    errors: Mapping[str, str]
+
+
+class SwatchList:
+    """All swatches of the logbook as lines, newest first."""
+
+    def __init__(self, session: Session) -> None:
+        self._session = session
+        self.lines: list[SwatchLine] = []
+        self.reload()
+
+    def reload(self) -> None:
+        """Takes the lines from the logbook again."""
+        self.lines = swatch_lines(self._session.book)
+
+    @property
+    def tags(self) -> dict[str, str]:
+        """The uid of the swatch with each tag."""
+        return {line.tag: line.uid for line in self.lines}
+
+    def find(self, texts: FindTexts) -> Found:
+        """What the texts leave of the list."""
+        filters, errors = filters_of(texts)
+        whole = len(self.lines)
+        if filters == Filters():
+            return Found(None, _swatches(whole), errors)
+        uids = matching_swatches(self._session.book, filters)
+        return Found(uids, f"{len(uids)} of {_swatches(whole)}", errors)
+
+
+def cells(line: SwatchLine) -> tuple[str, ...]:
+    """A line as shown: all in two lines of text, then tag, yarn, stitch pattern, hook, date, colour."""
+    hook = "" if line.hook_mm is None else _hook(line.hook_mm)
+    both = f"{line.yarn}\n{line.tag} · {line.stitch}" if line.yarn else f"{line.stitch}\n{line.tag}"
+    return (both, line.tag, line.yarn, line.stitch, hook, line.date, line.colour)
+
+
+def sort_keys(line: SwatchLine) -> tuple[str | float | None, ...]:
+    """What each cell is sorted by; None stands for an empty one."""
+    texts = (line.yarn.casefold(), line.tag.casefold(), line.yarn.casefold() or None, line.stitch.casefold() or None)
+    return (*texts, line.hook_mm, line.date or None, line.colour.casefold() or None)
+
+
+_hook = lru_cache(maxsize=200)(show_hook)
+"""There are few hooks and many swatches."""
+
+
+def _swatches(count: int) -> str:
+    return "1 swatch" if count == 1 else f"{count:,} swatches"
+
+
+def filters_of(texts: FindTexts) -> tuple[Filters, dict[str, str]]:
+    """What the texts ask for, and a sentence for each at fault, by its name."""
+    hook, errors = None, {}
+    try:
+        hook = read_hook(texts.hook) if texts.hook.strip() else None
+    except UnreadableError as error:
+        errors["hook"] = str(error)
+    filters = Filters(
+        words=texts.words.strip(),
+        yarn=texts.yarn.strip(),
+        stitch=texts.stitch.strip(),
+        hook_mm=hook,
+        yarn_class=next((one.number for one in YARN_CLASSES if class_words(one.number) == texts.yarn_class), None),
+        condition=next((one for one in Condition if one.words == texts.condition), None),
+    )
+    return filters, errors

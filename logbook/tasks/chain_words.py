@@ -1,0 +1,31 @@
+"""An option of a starting chain in a maker's words."""
+
+from logbook.craft.lengths import Units, show_difference, show_length
+from logbook.craft.numbers import show_number
+
+
+def repeats_words(repeats: float, multiple: int) -> str:
+    """``12 repeats, ``, or "" for plain stitches, where a repeat is a stitch."""
+    if multiple == 1:
+        return ""
+    return f"{show_number(repeats)} {'repeat' if repeats == 1 else 'repeats'}, "
+
+
+WIDE = ("wider than asked", "narrower than asked", "as wide as asked")
+LONG = ("longer than asked", "shorter than asked", "as long as asked")
+
+
+def apart_words(difference_mm: float, units: Units, words: tuple[str, str, str] = WIDE) -> str:
+    """``0.5 cm wider than asked``, or ``as wide as asked`` where it rounds to nought."""
+    more, less, same = words
+    shown = show_difference(difference_mm, units)
+    if not shown.startswith(("+", "−")):
+        return same
+    return f"{shown[1:]} {more if difference_mm > 0 else less}"
+
+
+def sureness_words(swatch_mm: float | None, piece_mm: float | None, units: Units) -> str:
+    """``the swatch says give or take 1.2 cm, a whole piece usually 2.8 cm``, or that it can't be said."""
+    if swatch_mm is None or piece_mm is None:
+        return "how sure that is can't be said"
+    return f"the swatch says give or take {show_length(swatch_mm, units)}, a whole piece usually {show_length(piece_mm, units)}"

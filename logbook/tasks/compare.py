@@ -1,0 +1,32 @@
+"""Two to six logged swatches side by side."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from logbook.book.assumptions import assumptions as kept_assumptions
+from logbook.book.logbook import Logbook
+from logbook.book.swatches import swatch_of_tag
+from logbook.craft.comparison import ComparedField, Difference, compared_fields, gauge_differences
+from logbook.craft.swatch import gauges_of
+from logbook.tasks.find import FoundSwatch
+
+
+@dataclass(frozen=True, slots=True)
+class Comparison:
+    """The swatches, every pair of gauges that can be compared, and every field any of them fills in."""
+
+    swatches: tuple[FoundSwatch, ...]
+    differences: tuple[Difference, ...]
+    fields: tuple[ComparedField, ...]
+
+
+def compare(book: Logbook, tags: Sequence[str]) -> Comparison:
+    """Compares the swatches of these tags. Raises RefusedError for an unknown tag, one twice, or not two to six."""
+    with book.reading() as connection:
+        found = list({swatch.uid: swatch for swatch in (swatch_of_tag(connection, tag) for tag in tags)}.values())
+        assumed = kept_assumptions(connection)
+    return Comparison(
+        tuple(FoundSwatch(swatch, gauges_of(swatch, assumed)) for swatch in found),
+        gauge_differences(found, assumed),
+        compared_fields(found),
+    )

@@ -1,0 +1,130 @@
+"""Help: the walk through with its pictures, the keys, and what the program is."""
+
+import re
+import tkinter as tk
+from importlib import resources
+from tkinter import ttk
+
+from logbook import __version__
+from logbook.window.dialog import Dialog
+from logbook.window.keys import accelerator
+from logbook.window.look import Look
+from logbook.window.message import tell
+from logbook.window.table import Column, Row, Table
+
+KEYS: tuple[tuple[str, str], ...] = (
+    ("Tab, Shift+Tab", "next field, field before"),
+    ("Alt and an underlined letter", "go to that field, press that button"),
+    ("Mod-1", "Swatches; 2, 3 … the pages after it"),
+    ("Mod-f", "find"),
+    ("Escape", "clear the find field, close a dialog"),
+    ("Mod-n", "new record"),
+    ("Mod-d", "the same again, from the record in hand"),
+    ("Mod-s", "save"),
+    ("Mod-z", "undo, also after reopening"),
+    ("Mod-Shift-z", "redo"),
+    ("PgUp, PgDn", "in a form: scroll"),
+    ("Mod-k", "swatches: compare those selected"),
+    ("Mod-b", "swatches: nearest gauge"),
+    ("Mod-j", "swatches: which hook"),
+    ("Mod-l", "swatches: copy the gauge line for a pattern"),
+    ("Mod-h", "changes of the record in hand"),
+    ("Mod-c", "in a list: copy the rows as a table"),
+    ("Home, End, PgUp, PgDn", "in a list: move; with Shift: select"),
+    ("Mod-o", "open a logbook"),
+    ("Mod-i", "import a sheet"),
+    ("Mod-e", "export to a sheet"),
+    ("Mod-plus", "larger text; Mod-minus: smaller"),
+    ("F1", "the walk through"),
+)
+
+_PICTURE = re.compile(r"!\[(?P<alt>[^]]*)\]\((?P<file>[\w.-]+)\)\Z")
+_INLINE = re.compile(r"(\*\*[^*]+\*\*|\*[^*]+\*|`[^`]+`)")
+
+
+def show_help(parent: tk.Misc, look: Look) -> None:
+    """Shows the walk through in a window of its own that can stay open."""
+    text = resources.files("logbook.help").joinpath("walk.md").read_text("utf-8")
+    dialog = Dialog(parent, look, "A first walk through", lambda: dialog.close())
+    page = tk.Text(dialog.inside, wrap="word", width=72, height=26, cursor="arrow", takefocus=True, font="TkTextFont")
+    bar = ttk.Scrollbar(dialog.inside, command=page.yview, takefocus=False)
+    page.configure(yscrollcommand=bar.set, padx=look.pixels(4), pady=look.pixels(3), spacing3=look.pixels(1))
+    page.grid(row=0, column=0, sticky="nsew")
+    bar.grid(row=0, column=1, sticky="ns")
+    dialog.inside.rowconfigure(0, weight=1)
+    _fill(page, look, text)
+    page.configure(state="disabled")
+    dialog.add_button("&Close", dialog.close, accent=True)
+    dialog.open(page)
+
+
+def show_keys(parent: tk.Misc, look: Look) -> None:
+    """Lists the keys."""
+    dialog = Dialog(parent, look, "Keys", lambda: dialog.close())
+    table = Table(dialog.inside, look, (Column("key", "Key", 30), Column("does", "What it does", 44)))
+    rows = [(_shown(parent, key), does.replace("Mod-minus", _shown(parent, "Mod-minus"))) for key, does in KEYS]
+    table.set_rows(Row(key, (key, does), (key, does)) for key, does in rows)
+    table.tree.configure(height=len(KEYS))
+    dialog.inside.rowconfigure(0, weight=1)
+    look.grid(table, row=0, column=0, sticky="nsew")
+    dialog.add_button("&Close", dialog.close, accent=True)
+    dialog.open(table.tree)
+
+
+def show_about(parent: tk.Misc, look: Look) -> None:
+    """Says what the program is and what it is not."""
+    tell(
+        parent,
+        look,
+        f"Swatch and gauge logbook {__version__}: it keeps your swatches and turns them into the numbers of a garment.",
+        "It works offline and keeps everything in one file of yours. This window shows nothing to screen readers, which its "
+        "toolkit does not support yet: the command line, the workbooks and the printed pages are the way round.",
+    )
+
+
+def _shown(widget: tk.Misc, keys: str) -> str:
+    return accelerator(widget, keys) if "Mod" in keys else keys
+
+
+def _fill(page: tk.Text, look: Look, text: str) -> None:
+    """Headings, lists, pictures and emphasis: as much of Markdown as our own help uses."""
+    page.tag_configure("h1", font="TitleFont", spacing3=look.pixels(2))
+    page.tag_configure("h2", font="TkHeadingFont", spacing1=look.pixels(4), spacing3=look.pixels(1))
+    page.tag_configure("strong", font="TkHeadingFont")
+    page.tag_configure("typed", font="TkFixedFont")
+    page.tag_configure("item", lmargin1=look.pixels(3), lmargin2=look.pixels(6))
+    page.pictures = []  # type: ignore[attr-defined]  # Tk drops a picture nobody holds
+    for line in text.splitlines():
+        picture = _PICTURE.match(line)
+        if picture:
+            _show_picture(page, look, picture["file"], picture["alt"])
+        elif line.startswith("#"):
+            marks, _, words = line.partition(" ")
+            page.insert("end", words + "\n", f"h{len(marks)}")
+        else:
+            item = line.startswith("- ")
+            _insert(page, ("• " + line[2:] if item else line) + "\n", ("item",) if item else ())
+
+
+def _insert(page: tk.Text, line: str, tags: tuple[str, ...]) -> None:
+    for part in _INLINE.split(line):
+        if part.startswith("**"):
+            page.insert("end", part[2:-2], (*tags, "strong"))
+        elif part.startswith("*") and part.endswith("*") and len(part) > 2:
+            page.insert("end", part[1:-1], (*tags, "strong"))
+        elif part.startswith("`"):
+            page.insert("end", part[1:-1], (*tags, "typed"))
+        else:
+            page.insert("end", part, tags)
+
+
+def _show_picture(page: tk.Text, look: Look, name: str, words: str) -> None:
+    found = resources.files("logbook.help").joinpath(name)
+    if not found.is_file():
+        return
+    picture = tk.PhotoImage(master=page, data=found.read_bytes())
+    shrink = max(1, -(-picture.width() // max(1, 72 * look.base.measure("0"))))
+    small = picture.subsample(shrink) if shrink > 1 else picture
+    page.pictures.append(small)  # type: ignore[attr-defined]
+    page.image_create("end", image=small, padx=look.pixels(1))
+    page.insert("end", f"\n{words}\n", ("item",))

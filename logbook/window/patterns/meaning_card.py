@@ -1,0 +1,94 @@
+"""What a stitch pattern means: its chains and rows, and the swatches that use it."""
+
+import tkinter as tk
+from collections.abc import Sequence
+from tkinter import ttk
+
+from logbook.craft.numbers import show_number
+from logbook.pages.patterns.meaning import MOST, Meaning
+from logbook.tasks.browsing import SwatchLine
+from logbook.window.fitting import FittingColumns
+from logbook.window.look import Look
+from logbook.window.sentence import Sentence
+from logbook.window.styles import styled
+from logbook.window.table import Column, Row, Table
+
+CHAIN_COLUMNS = (
+    Column("repeats", "Repeats", 7, "right", grow=True),
+    Column("chain", "Chain", 6, "right", grow=True),
+    Column("stitches", "Base sts", 6, "right", grow=True),
+    Column("ring", "In round", 6, "right", grow=True),
+)
+SWATCH_COLUMNS = (
+    Column("tag", "Swatch", 8),
+    Column("yarn", "Yarn", 14, grow=True),
+    Column("hook", "Hook mm", 5, "right"),
+)
+LINES_OF_SWATCHES = 5
+
+
+class MeaningCard(ttk.Frame):
+    """Shows a ``Meaning`` and the swatches of a pattern."""
+
+    def __init__(self, parent: tk.Misc, look: Look) -> None:
+        super().__init__(parent, style=styled(parent, "TFrame"))
+        self.columnconfigure(0, weight=1)
+        self.look = look
+        self._line = 0
+        self.chain_rule = self._heading("Starting chain")
+        self.chains = self._table(CHAIN_COLUMNS, MOST)
+        self.chain_notes = self._notes()
+        self.row_rule = self._heading("Rows")
+        self.row_notes = self._notes()
+        self._section("Swatches that use it")
+        self.no_swatches = Sentence(self, "None yet.", "Muted.TLabel")
+        self._add(self.no_swatches)
+        self.swatches = self._table(SWATCH_COLUMNS, LINES_OF_SWATCHES)
+
+    def show(self, meaning: Meaning) -> None:
+        """Shows chains and rows."""
+        self.chain_rule.configure(text=meaning.chain_rule)
+        self.chain_notes.configure(text="\n".join(meaning.chain_notes))
+        self.row_rule.configure(text=meaning.row_rule)
+        self.row_notes.configure(text="\n".join(meaning.row_notes))
+        rows = []
+        for place, line in enumerate(meaning.chains):
+            ring = "" if line.ring is None else str(line.ring)
+            cells = (line.repeats, str(line.chain), str(line.stitches), ring)
+            rows.append(Row(line.repeats, cells, (place, line.chain, line.stitches, line.ring)))
+        self.chains.set_rows(rows)
+
+    def show_swatches(self, lines: Sequence[SwatchLine]) -> None:
+        """Lists the swatches that use the pattern."""
+        self.no_swatches.grid() if not lines else self.no_swatches.grid_remove()
+        self.swatches.grid() if lines else self.swatches.grid_remove()
+        rows = []
+        for line in lines:
+            hook = "" if line.hook_mm is None else show_number(line.hook_mm)
+            rows.append(Row(line.uid, (line.tag, line.yarn, hook), (line.tag.casefold(), line.yarn.casefold(), line.hook_mm)))
+        self.swatches.set_rows(rows)
+
+    def _heading(self, title: str) -> Sentence:
+        self._section(title)
+        rule = Sentence(self, "—", "Result.TLabel")
+        self._add(rule)
+        return rule
+
+    def _notes(self) -> Sentence:
+        notes = Sentence(self, "", "Muted.TLabel")
+        self._add(notes, above=0.5)
+        return notes
+
+    def _section(self, title: str) -> None:
+        self._add(ttk.Label(self, text=title, style=styled(self, "Section.TLabel")), above=3)
+
+    def _table(self, columns: Sequence[Column], lines: int) -> Table:
+        table = Table(self, self.look, columns, lambda _: None)
+        table.tree.configure(height=lines)
+        FittingColumns(table, [column.key for column in columns])
+        self._add(table, above=1)
+        return table
+
+    def _add(self, widget: tk.Widget, above: float = 0) -> None:
+        self.look.grid(widget, row=self._line, column=0, sticky="ew", pady=(above, 0))
+        self._line += 1

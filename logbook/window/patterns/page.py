@@ -1,0 +1,223 @@
+"""The page of stitch patterns: the list, the form of the one in hand, what it means."""
+
+import tkinter as tk
+from collections.abc import Callable
+from tkinter import ttk
+
+from logbook.errors import RefusedError
+from logbook.pages.patterns.page import StitchPatterns
+from logbook.pages.session import Session
+from logbook.window.card import Card
+from logbook.window.keys import bind_keys, split_mnemonic
+from logbook.window.look import Look
+from logbook.window.message import Answer, ask
+from logbook.window.patterns.form import PatternForm
+from logbook.window.patterns.meaning_card import MeaningCard
+from logbook.window.patterns.pattern_list import PatternList
+from logbook.window.scrolled import Scrolled
+from logbook.window.sentence import Sentence
+from logbook.window.styles import styled
+
+SHARES = {"list": 30, "form": 36, "meaning": 34}
+"""Of the page's width, from left to right."""
+
+PAUSE_MS = 400
+class PatternsPage:
+    """A page of the window; what it decides is decided by ``StitchPatterns``."""
+
+    title = "S&titch patterns"
+
+    def __init__(self, parent: tk.Misc, look: Look, session: Session) -> None:
+        self.look, self.session = look, session
+        self.page = StitchPatterns(session)
+        self.frame = ttk.Frame(parent)
+        self._pause = ""
+        self._build()
+        self._bind_keys()
+        self.frame.bind("<Destroy>", lambda _: self._stop_pause(), add="+")
+        session.on_records(lambda _: self._records_changed())
+        self._show_record()
+        self.list.show()
+
+    def first_focus(self) -> None:
+        """The find field."""
+        self.list.find.input.focus_set()
+
+    def record_in_hand(self) -> tuple[str, str] | None:
+        """The saved pattern in hand."""
+        saved = self.page.saved
+        return (saved.name, saved.uid) if saved.uid else None
+
+    def settle(self) -> bool:
+        """Asks what to do with a form that is not saved; False: the user wants to stay."""
+        if not self.page.unsaved:
+            return True
+        answer = ask(
+            self.frame,
+            self.look,
+            f"What you typed for {self.page.saved.name or 'the new stitch pattern'} is not saved.",
+            [Answer("save", "&Save it"), Answer("throw away", "&Throw it away"), Answer("stay", "Sta&y here")],
+            default="save",
+            escape="stay",
+        )
+        if answer == "save":
+            return self.save()
+        if answer == "throw away":
+            self.revert()
+        return answer == "throw away"
+
+    def new(self) -> None:
+        """An empty form."""
+        if self.settle():
+            self._take("")
+            self.form.focus_on("name")
+
+    def save(self) -> bool:
+        """Saves the form; False, with the sentence shown and the keyboard in the field, if it can't be saved."""
+        if not self._attempt(self.page.save):
+            problems = self.page.reading().problems
+            wrong = [key for key in self.form.fields if key in problems]
+            if wrong or not self.page.texts["name"].strip():
+                self.form.focus_on(wrong[0] if wrong else "name")
+            return False
+        return True
+
+    def revert(self) -> None:
+        """Back to what is saved."""
+        self.page.revert()
+        self._show_record()
+
+    def delete(self) -> None:
+        """Deletes the pattern in hand; of a new one, what is typed."""
+        if self.page.saved.uid:
+            self._attempt(self.page.delete)
+        else:
+            self.revert()
+
+    def _attempt(self, action: Callable[[], str]) -> bool:
+        try:
+            done = self.session.write(action)
+        except RefusedError as error:
+            self.refusal.configure(text=f"✕ {error}")
+            return False
+        self.refusal.configure(text=" ")
+        self.session.say(done)
+        return True
+
+    def _choose(self, uid: str) -> None:
+        if self.settle():
+            self._take(uid)
+        else:
+            self.list.mark()
+
+    def _take(self, uid: str) -> None:
+        self.page.take(uid)
+        self.list.mark()
+        self._show_record()
+
+    def _typed(self, key: str, text: str) -> None:
+        self.page.type(key, text)
+        self._show_texts()
+
+    def _records_changed(self) -> None:
+        self.list.show()
+        self._show_record()
+
+    def _show_record(self) -> None:
+        self.refusal.configure(text=" ")
+        self.card_title.configure(text=self.page.title)
+        self.meaning.show_swatches(self.page.users())
+        self._show_texts()
+
+    def _show_texts(self) -> None:
+        self.form.show(self.page.texts)
+        self.form.show_messages(self.page.messages())
+        self._show_rows()
+        self.meaning.show(self.page.meaning())
+        writable = not self.session.book.read_only
+        self._enable("New", writable)
+        self._enable("Save", writable and self.page.unsaved)
+        self._enable("Put back", self.page.unsaved)
+        self._enable("Delete", writable and bool(self.page.saved.uid))
+
+    def _show_rows(self) -> None:
+        """What would mend the rows is looked for when the typing pauses."""
+        self.form.show_rows(self.page.rows())
+        self._stop_pause()
+        self._pause = self.frame.after(PAUSE_MS, self._suggest)
+
+    def _stop_pause(self) -> None:
+        if self._pause:
+            self.frame.after_cancel(self._pause)
+        self._pause = ""
+
+    def _suggest(self) -> None:
+        self._pause = ""
+        self.form.show_rows(self.page.rows(suggest=True))
+
+    def _enable(self, button: str, possible: bool) -> None:
+        self.buttons[button].state(["!disabled" if possible else "disabled"])
+
+    def _build(self) -> None:
+        for column, (name, share) in enumerate(SHARES.items()):
+            self.frame.columnconfigure(column, weight=share, uniform="columns")
+            card = Card(self.frame, self.look)
+            self.look.grid(card, row=0, column=column, sticky="nsew", padx=(0 if column == 0 else 2, 0), pady=(1, 1.5))
+            card.columnconfigure(0, weight=1)
+            card.rowconfigure(1, weight=1)
+            getattr(self, f"_build_{name}")(card)
+        self.frame.rowconfigure(0, weight=1)
+        self._build_buttons()
+
+    def _build_list(self, card: Card) -> None:
+        self.list = PatternList(card, self.look, self.page, self._choose)
+        self.list.grid(row=1, column=0, sticky="nsew")
+
+    def _build_form(self, card: Card) -> None:
+        self.card_title = Sentence(card, "", "Section.TLabel")
+        self.card_title.grid(row=0, column=0, sticky="ew")
+        scrolled = self._scrolled(card)
+        self.form = PatternForm(scrolled.inside, self.look, self._typed)
+        self.look.grid(self.form, row=0, column=0, sticky="ew", padx=(1, 2), pady=(2, 0))
+
+    def _build_meaning(self, card: Card) -> None:
+        ttk.Label(card, text="What it means", style=styled(card, "Section.TLabel")).grid(row=0, column=0, sticky="w")
+        scrolled = self._scrolled(card)
+        self.meaning = MeaningCard(scrolled.inside, self.look)
+        self.look.grid(self.meaning, row=0, column=0, sticky="ew", padx=(0, 2))
+
+    def _scrolled(self, card: Card) -> Scrolled:
+        scrolled = Scrolled(card, self.look, 20)
+        scrolled.grid(row=1, column=0, sticky="nsew")
+        scrolled.inside.columnconfigure(0, weight=1)
+        return scrolled
+
+    def _build_buttons(self) -> None:
+        bar = ttk.Frame(self.frame)
+        self.look.grid(bar, row=1, column=0, columnspan=len(SHARES), sticky="ew", pady=(0, 1))
+        bar.columnconfigure(0, weight=1)
+        self.refusal = Sentence(bar, " ", "Error.TLabel")
+        self.refusal.grid(row=0, column=0, sticky="ew")
+        self.buttons: dict[str, ttk.Button] = {}
+        commands = {"&Delete": self.delete, "&New": self.new, "P&ut back": self.revert, "&Save": self.save}
+        for column, (text, command) in enumerate(commands.items(), 1):
+            words, underline = split_mnemonic(text)
+            button = ttk.Button(bar, text=words, underline=underline, command=command)
+            button.configure(style="Accent.TButton" if words == "Save" else "TButton")
+            self.look.grid(button, row=0, column=column, padx=(2, 0))
+            self.buttons[words] = button
+
+    def _bind_keys(self) -> None:
+        """The page's keys are the same wherever on it the keyboard is, and no other page hears of them."""
+        actions = {"n": self.buttons["New"].invoke, "s": self.buttons["Save"].invoke, "f": self.first_focus}
+        for letter, action in actions.items():
+            bind_keys(self.frame, f"Mod-{letter}", action)
+        self.list.table.tree.bind("<Delete>", lambda _: self.buttons["Delete"].invoke())
+        # A frame that keys are bound to would be stopped at by Tab.
+        self.frame.configure(takefocus=False)
+        self._share_keys(self.frame)
+
+    def _share_keys(self, place: tk.Misc) -> None:
+        for child in place.winfo_children():
+            child.bindtags((str(self.frame), *child.bindtags()))
+            self._share_keys(child)

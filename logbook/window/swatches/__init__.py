@@ -1,0 +1,1 @@
+"""The page of swatches as it is shown."""

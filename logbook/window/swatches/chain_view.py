@@ -1,0 +1,240 @@
+"""What follows: the starting chain for a width, live."""
+
+import tkinter as tk
+from collections.abc import Callable, Iterable
+from tkinter import ttk
+
+from logbook.craft.lengths import Units
+from logbook.pages.swatches.chain_card import NOT_YET, ChainCard
+from logbook.pages.swatches.chain_drawing import chain_drawing
+from logbook.pages.swatches.chain_wish import CHOOSE, FINISH, PARITY, WishTexts
+from logbook.window.canvas import DrawingCanvas
+from logbook.window.card import Card
+from logbook.window.choices import ChoiceField
+from logbook.window.field import Field, LabelledField
+from logbook.window.folding import Folding
+from logbook.window.look import Look
+from logbook.window.scrolled import Scrolled
+from logbook.window.sentence import Sentence
+from logbook.window.swatches.fitting import FittingColumns
+from logbook.window.table import Column, Row, Table
+
+LABEL_LETTERS = 16
+OPTION_COLUMNS = (
+    Column("chain", "Chain", 6, "right", grow=True),
+    Column("width", "Width", 7, "right", grow=True),
+    Column("difference", "Difference", 7, "right", grow=True),
+    Column("repeats", "Repeats", 5, "right", grow=True),
+    Column("stitches", "Stitches", 5, "right", grow=True),
+    Column("swatch", "Swatch ±", 7, "right", grow=True),
+    Column("piece", "Piece ±", 7, "right", grow=True),
+    Column("before", "Unwashed", 7, "right", grow=True),
+)
+OPTION_NEED = ("chain", "width", "difference", "repeats", "piece", "swatch", "stitches", "before")
+ROW_COLUMNS = (
+    Column("rows", "Rows", 6, "right", grow=True),
+    Column("width", "Width", 7, "right", grow=True),
+    Column("difference", "Difference", 7, "right", grow=True),
+    Column("swatch", "Swatch ±", 7, "right", grow=True),
+    Column("piece", "Piece ±", 7, "right", grow=True),
+)
+ROW_NEED = ("rows", "width", "difference", "piece", "swatch")
+TICKS = {
+    "in_round": "Worked in the round",
+    "joined_after_row_1": "Row 1 flat, then joined",
+    "foundation_stitches": "Foundation stitches",
+    "half_repeats": "Half repeats",
+    "sideways": "Worked sideways",
+}
+
+
+class WidthField(Field):
+    """The field of the main job: what is wrong with it is said where the answer would stand, not under it."""
+
+    def _lay_out(self, stacked: bool) -> None:
+        super()._lay_out(stacked)
+        self.message.grid_remove()
+
+
+class ChainView(Card):
+    """The width and the number of chains stay in view; below them lies what explains it. ``on_change`` follows every wish.
+
+    ``below`` is a place for more at the end of it.
+    """
+
+    def __init__(
+        self,
+        parent: tk.Misc,
+        look: Look,
+        units: Callable[[], Units],
+        opened: Iterable[str],
+        on_change: Callable[[], object],
+        on_fold: Callable[[str, bool], object],
+    ) -> None:
+        super().__init__(parent, look)
+        self.configure(width=1, height=1)
+        self.grid_propagate(False)
+        self.look, self._units = look, units
+        self._on_change, self._on_fold = on_change, on_fold
+        self._opened = set(opened)
+        self._fields: dict[str, LabelledField] = {}
+        self._ticks: dict[str, tk.BooleanVar] = {}
+        self._left: set[str] = set()
+        self._card = ChainCard()
+        self.columnconfigure(0, weight=1)
+        self.rowconfigure(3, weight=1)
+        self.width = self._add(WidthField(self, look, "Finished width w&anted", width=9, label_width=20), "width")
+        look.grid(self.width, row=1, column=0, sticky="ew", pady=(0, 1))
+        self.headline = ttk.Label(self, text=NOT_YET, style="Card.Result.TLabel")
+        self.headline.grid(row=2, column=0, sticky="w")
+        self._scrolled = Scrolled(self, look, 10)
+        self._scrolled.grid(row=3, column=0, sticky="nsew")
+        self._build(self._scrolled.inside)
+        self._show_units()
+        look.when_changed(self, self._show_units)
+
+    def texts(self) -> WishTexts:
+        """What is typed, chosen and ticked just now."""
+        texts = {name: field.text for name, field in self._fields.items()}
+        return WishTexts(**texts, **{name: ticked.get() for name, ticked in self._ticks.items()})  # type: ignore[arg-type]
+
+    def show(self, card: ChainCard) -> None:
+        """Shows the answer of this moment, or that there is none yet and why."""
+        self._card = card
+        self.options.set_rows(Row(str(i), one.cells, tuple(range(len(one.cells)))) for i, one in enumerate(card.options))
+        self.rows.set_rows(Row(str(i), one.cells, tuple(range(len(one.cells)))) for i, one in enumerate(card.rows))
+        self._show_or_hide(self._row_place, bool(card.rows))
+        self.notes.configure(text="\n".join(card.notes))
+        if card.recommended is not None:
+            self.options.select([str(card.recommended)])
+        self._show_option(card.recommended)
+        self._say()
+
+    @property
+    def target_mm(self) -> float | None:
+        """What the chain shown aims at; None while there is none."""
+        return self._card.answer.target_mm if self._card.answer else None
+
+    def start(self) -> None:
+        """Puts the keyboard into the wanted width, its text marked."""
+        self.width.input.focus_set()
+        self.width.input.event_generate("<<SelectAll>>")
+
+    def settings_changed(self) -> None:
+        """Other units."""
+        self._show_units()
+
+    def _build(self, place: ttk.Frame) -> None:
+        place.columnconfigure(0, weight=1)
+        look = self.look
+        self.sentence = Sentence(place)
+        self.drawing = DrawingCanvas(place, look)
+        self.options = Table(place, look, OPTION_COLUMNS, self._option_chosen)
+        FittingColumns(self.options, OPTION_NEED)
+        self._row_place = ttk.Frame(place, style="Card.TFrame")
+        self.notes = Sentence(place, style="Muted.TLabel")
+        look.grid(self.sentence, row=0, column=0, sticky="ew", pady=(0.5, 1.5))
+        look.grid(self.drawing, row=1, column=0, sticky="ew", pady=(0, 1.5))
+        look.grid(self.options, row=2, column=0, sticky="ew", pady=(0, 1.5))
+        look.grid(self._row_place, row=3, column=0, sticky="ew", pady=(0, 1.5))
+        look.grid(self.notes, row=4, column=0, sticky="ew", pady=(0, 1.5))
+        self._build_rows()
+        self._section(place, "swatches.body", "From a &body measure", self._build_body).grid(row=5, column=0, sticky="ew")
+        self._section(place, "swatches.ways", "&More ways", self._build_ways).grid(row=6, column=0, sticky="ew")
+        self.below = ttk.Frame(place, style="Card.TFrame")
+        self.below.columnconfigure(0, weight=1)
+        self.below.grid(row=7, column=0, sticky="ew")
+
+    def _build_rows(self) -> None:
+        self._row_place.columnconfigure(0, weight=1)
+        ttk.Label(self._row_place, text="Rows for the width", style="Card.Section.TLabel").grid(row=0, column=0, sticky="w")
+        self.rows = Table(self._row_place, self.look, ROW_COLUMNS, lambda _: None)
+        FittingColumns(self.rows, ROW_NEED)
+        self.rows.grid(row=1, column=0, sticky="ew")
+
+    def _section(self, place: ttk.Frame, name: str, title: str, build: Callable[[ttk.Frame], None]) -> Folding:
+        folding = Folding(place, title, name in self._opened, lambda is_open: self._on_fold(name, is_open))
+        folding.inside.columnconfigure(0, weight=1)
+        build(folding.inside)
+        return folding
+
+    def _build_body(self, place: ttk.Frame) -> None:
+        for row, (name, label) in enumerate(
+            {"body": "Round the body", "ease": "Ease", "panels": "Panels round", "seam": "A seam takes"}.items()
+        ):
+            field = Field(place, self.look, label, width=9, label_width=LABEL_LETTERS)
+            self._add(field, name).grid(row=row, column=0, sticky="ew")
+        self._from_body = Sentence(place)
+        self._from_body.grid(row=4, column=0, sticky="ew")
+
+    def _build_ways(self, place: ttk.Frame) -> None:
+        look = self.look
+        self._add(Field(place, look, "Edging each side", width=9, label_width=LABEL_LETTERS), "edging").grid(sticky="ew")
+        for name, label, choices in (
+            ("choose", "Take the chain", CHOOSE),
+            ("parity", "Count is to be", PARITY),
+            ("finish", "Finished is", FINISH),
+        ):
+            field = ChoiceField(place, look, label, tuple(choices), width=16, label_width=LABEL_LETTERS)
+            self._add(field, name).grid(sticky="ew")
+        self._tick(place, "in_round")
+        self._add(Field(place, look, "plus in the round", width=6, label_width=LABEL_LETTERS), "round_plus").grid(sticky="ew")
+        for name in ("joined_after_row_1", "foundation_stitches", "half_repeats", "sideways"):
+            self._tick(place, name)
+        self._add(Field(place, look, "Finished length", width=9, label_width=LABEL_LETTERS), "length").grid(sticky="ew")
+
+    def _add(self, field: LabelledField, name: str) -> LabelledField:
+        self._fields[name] = field
+        field.variable.trace_add("write", lambda *_: self._typed(name))
+        field.input.bind("<FocusOut>", lambda _: self._leave(name), add="+")
+        return field
+
+    def _tick(self, place: ttk.Frame, name: str) -> None:
+        ticked = self._ticks[name] = tk.BooleanVar(self, False)
+        box = ttk.Checkbutton(place, text=TICKS[name], variable=ticked, style="Card.TCheckbutton", command=self._on_change)
+        box.grid(sticky="w")
+
+    def _typed(self, name: str) -> None:
+        self._left.discard(name)
+        self._on_change()
+
+    def _leave(self, name: str) -> None:
+        self._left.add(name)
+        self._say()
+
+    def _say(self) -> None:
+        """Messages under the fields; a width that comes from a body measure can't be typed."""
+        card, from_body = self._card, self.texts().from_body
+        for name, field in self._fields.items():
+            error = card.errors.get(name)
+            field.show_message(error if error and name in self._left else None)
+        self.width.input.state(["disabled" if from_body else "!disabled"])  # type: ignore[attr-defined]
+        self._from_body.configure(text=card.body_width or " ")
+
+    def _option_chosen(self, keys: tuple[str, ...]) -> None:
+        if keys:
+            self._show_option(int(keys[0]))
+
+    def _show_option(self, place: int | None) -> None:
+        answer = self._card.answer
+        if place is None or answer is None:
+            self.headline.configure(text=NOT_YET)
+            self.sentence.configure(text=self._card.missing)
+            self.drawing.show(None)
+            return
+        shown = self._card.options[place]
+        self.headline.configure(text=shown.headline)
+        self.sentence.configure(text=shown.sentence)
+        self.drawing.show(chain_drawing(answer, shown.option, self._units()))
+
+    def _show_or_hide(self, widget: ttk.Frame, shown: bool) -> None:
+        if shown:
+            widget.grid()
+        else:
+            widget.grid_remove()
+
+    def _show_units(self) -> None:
+        unit = self._units().value
+        for name in ("width", "body", "seam", "edging", "length"):
+            self._fields[name].unit.configure(text=unit)
+        self._fields["ease"].unit.configure(text=f"{unit} or %")

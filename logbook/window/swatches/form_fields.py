@@ -1,0 +1,128 @@
+"""Which fields the form of a swatch has, in reading order: what every swatch needs in sight, the rest in sections that fold."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from logbook.craft.conditions import Condition
+from logbook.craft.terms import Terms
+from logbook.craft.yarn import YARN_CLASSES, class_words
+from logbook.pages.swatches.form_texts import readings_key
+
+NOT_SAID = "not said"
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A field of the form; ``key`` is the name of its text. With ``suggests`` it knows what was written before, with ``choices``
+    (text → as shown) it is one of them, with ``lines`` it is a text of several."""
+
+    key: str
+    label: str
+    width: int = 8
+    unit: str = ""
+    suggests: bool = False
+    choices: dict[str, str] = field(default_factory=dict)
+    lines: int = 0
+
+    @property
+    def grows(self) -> bool:
+        """Whether the field takes all the width there is."""
+        return self.width == 0
+
+
+@dataclass(frozen=True, slots=True)
+class Readings:
+    """The readings of one condition."""
+
+    key: str
+    label: str
+    hint: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """Fields that fold away under a title; ``name`` is what the settings remember it by."""
+
+    name: str
+    title: str
+    items: Sequence["Entry | Readings"]
+
+
+Item = Entry | Readings | Section
+
+
+def _readings(condition: Condition, label: str, hint: str = "") -> Readings:
+    return Readings(readings_key(condition), label, hint)
+
+
+PULLED = "Pull to a comfortable limit, and measure both ways in that state."
+
+
+YARN_CLASS = {"": NOT_SAID} | {str(one.number): class_words(one.number) for one in YARN_CLASSES}
+TERMS = {"": NOT_SAID} | {terms.value: f"{terms.value} terms" for terms in Terms}
+WORKED = {"": NOT_SAID, "flat": "flat, to and fro", "round": "in the round"}
+
+ITEMS: tuple[Item, ...] = (
+    Entry("yarn", "&Yarn", 0, suggests=True),
+    Section(
+        "swatches.yarn",
+        "Yarn: fibre, class, ball",
+        (
+            Entry("fibre", "Fibre", 0),
+            Entry("yarn class", "Class", 22, choices=YARN_CLASS),
+            Entry("ball grams", "A ball weighs", unit="g"),
+            Entry("ball metres", "A ball runs", unit="m"),
+        ),
+    ),
+    Entry("stitch pattern", "Stit&ch", 0, suggests=True),
+    Section(
+        "swatches.pattern",
+        "Stitch: multiple, chains",
+        (
+            Entry("multiple", "Multiple of", 6, "stitches"),
+            Entry("plus", "plus", 6, "stitches"),
+            Entry("extra chains", "Extra chains", 6),
+            Entry("first stitch in chain", "or first stitch in", 6, "chain from hook"),
+            Entry("skipped chains cover", "skipped ones cover", 6, "base chains"),
+            Entry("set-up rows", "Set-up rows", 6),
+            Entry("rows in repeat", "Rows in a repeat", 6),
+            Entry("closing rows", "Closing rows", 6),
+            Entry("terms", "Written in", 12, choices=TERMS),
+        ),
+    ),
+    Entry("hook mm", "H&ook", 6, "mm"),
+    _readings(Condition.WORKED, "Meas&ured as worked"),
+    _readings(Condition.WASHED, "Measured washed, la&id flat"),
+    Section(
+        "swatches.conditions",
+        "Pinned, pulled, hung",
+        (
+            _readings(Condition.PINNED, "Pinned out"),
+            _readings(Condition.SIDEWAYS, "Pulled sideways", PULLED),
+            _readings(Condition.LENGTHWISE, "Pulled lengthwise", PULLED),
+            _readings(Condition.HUNG, "Hung", "Let it hang overnight."),
+            Entry("hung grams", "Weight hung on", unit="g"),
+            Entry("hung clip cm", "over a width of"),
+        ),
+    ),
+    Entry("tag", "Tag", 12),
+    Entry("date", "Date", 12),
+    Section(
+        "swatches.more",
+        "Colour, washing, notes",
+        (
+            Entry("colour", "Colour", 0, suggests=True),
+            Entry("dye lot", "Dye lot", 12, suggests=True),
+            Entry("strands", "Strands held", 6),
+            Entry("hook note", "Hook is of", 0, suggests=True),
+            Entry("foundation hook mm", "Chain's hook", 6, "mm"),
+            Entry("worked", "Worked", 16, choices=WORKED),
+            Entry("worked by", "Worked by", 0, suggests=True),
+            Entry("way of washing", "Washing", 0, suggests=True),
+            Entry("swatch grams", "It weighs", unit="g"),
+            Entry("swatch stitches", "and has", unit="stitches"),
+            Entry("swatch rows", "by", unit="rows"),
+            Entry("notes", "Notes", 0, lines=3),
+        ),
+    ),
+)

@@ -1,0 +1,290 @@
+"""The page of swatches: what there is, the one in hand, the chain that follows from it."""
+
+import tkinter as tk
+from collections.abc import Callable
+from functools import partial
+from tkinter import ttk
+
+from logbook.craft.drift import drift_of
+from logbook.craft.swatch import Swatch
+from logbook.errors import RefusedError
+from logbook.pages.gauges.how_sure import Circumstances
+from logbook.pages.session import Session
+from logbook.pages.swatches.chain_card import ChainMaker
+from logbook.pages.swatches.chain_wish import FINISH
+from logbook.pages.swatches.swatch_form import SwatchForm
+from logbook.pages.swatches.swatch_list import SwatchList, filters_of
+from logbook.tasks.find import Filters
+from logbook.tasks.logging_swatches import delete_swatch
+from logbook.window.gauges.gauge_actions import GaugeActions, OnPage
+from logbook.window.gauges.sure_view import SureView
+from logbook.window.keys import bind_keys, split_mnemonic
+from logbook.window.look import Look
+from logbook.window.message import Answer, ask
+from logbook.window.sentence import Sentence
+from logbook.window.swatches.chain_view import ChainView
+from logbook.window.swatches.find_view import FindActions, FindView
+from logbook.window.swatches.form_view import FormView
+
+FILTERS = "swatches.filters"
+SHARES = (30, 34, 36)
+"""Of the page's width, from left to right."""
+
+
+class SwatchesPage:
+    """``open_sample`` is offered while the logbook is empty."""
+
+    title = "S&watches"
+
+    def __init__(
+        self, parent: tk.Misc, look: Look, session: Session, open_sample: Callable[[], object] | None = None
+    ) -> None:
+        self.frame = ttk.Frame(parent)
+        self.look, self.session = look, session
+        self.swatches = SwatchList(session)
+        self.form = SwatchForm(session, lambda tag: self.swatches.tags.get(tag))
+        self._maker = ChainMaker(session)
+        self._units = session.units
+        opened = session.settings.opened
+        actions = FindActions(self._select, self._go_to_width, self.delete, open_sample, partial(self._fold, FILTERS))
+        self.find = FindView(self.frame, look, self.swatches, lambda: self.form.known, actions, FILTERS in opened)
+        self.editor = FormView(self.frame, look, self.form, opened, self._changed, self._fold)
+        self.chain = ChainView(self.frame, look, lambda: session.units, opened, self._changed, self._fold)
+        self.sure = SureView(self.chain.below, look, opened, self._known, self._fold)
+        self.sure.grid(row=0, column=0, sticky="ew")
+        on_page = OnPage(self._known, self._selected_tags, self._filters, lambda: len(self.swatches.lines), self.take)
+        self.gauges = GaugeActions(self.frame, look, session, on_page)
+        self._arrange()
+        self._bind_keys()
+        session.on_records(self._records_changed)
+        session.on_settings(self._settings_changed)
+        if self.swatches.lines:
+            self._show(self.swatches.lines[0].uid)
+        else:
+            self._changed()
+
+    def first_focus(self) -> None:
+        """Into the find field; with nothing logged yet into the form."""
+        if self.swatches.lines:
+            self.find.start()
+        else:
+            self.editor.start()
+
+    def record_in_hand(self) -> tuple[str, str] | None:
+        """The tag and uid of the logged swatch in hand."""
+        saved = self.form.saved
+        return (saved.tag, saved.uid) if saved else None
+
+    def settle(self) -> bool:
+        """Asks what to do with what is typed and not saved; False: stay with it."""
+        if not self.form.is_dirty:
+            return True
+        name = self.form.saved.tag if self.form.saved else "the new swatch"
+        answers = [Answer("save", "&Save"), Answer("drop", "&Throw away"), Answer("stay", "Sta&y here")]
+        answer = ask(self.frame, self.look, f"What is typed for {name} is not saved.", answers, "save", "stay")
+        if answer == "drop":
+            self.form.revert()
+            self._shown_anew()
+        return answer == "drop" or (answer == "save" and self.save())
+
+    def new(self) -> None:
+        """Takes a new swatch in hand."""
+        if self.settle():
+            self._take_new(self.form.new)
+
+    def same_again(self) -> None:
+        """Takes a new swatch like this one in hand."""
+        if self.settle():
+            self._take_new(self.form.same_again)
+
+    def save(self) -> bool:
+        """Saves what is typed; False if something stands in the way, which is then said."""
+        try:
+            errors = self.session.write(self.form.save)
+        except RefusedError as error:
+            self._refuse(str(error))
+            return False
+        if errors:
+            self.editor.show_errors(errors)
+            self._refuse("Not saved yet: see the marked fields." if len(errors) > 1 else "Not saved yet: see the marked field.")
+            return False
+        self._reload()
+        self._shown_anew()
+        self.session.say(f"Swatch {self.form.texts['tag']} is saved.")
+        self.session.records_changed(self)
+        return True
+
+    def revert(self) -> None:
+        """Puts back what is saved."""
+        self.form.revert()
+        self._shown_anew()
+
+    def delete(self) -> None:
+        """Deletes the selected swatches, or the one in hand; then the next in the list is in hand."""
+        uids = self.find.table.selected or ((self.form.uid,) if self.form.uid else ())
+        if not uids or not self.settle():
+            return
+        shown = self.find.table.shown
+        place = min((shown.index(uid) for uid in uids if uid in shown), default=0)
+        try:
+            for uid in uids:
+                self.session.write(partial(delete_swatch, self.session.book, uid))
+        except RefusedError as error:
+            self._refuse(str(error))
+            return
+        self._reload()
+        left = self.find.table.shown
+        if left:
+            self._show(left[min(place, len(left) - 1)])
+        else:
+            self._take_new(self.form.new)
+        count = "1 swatch is" if len(uids) == 1 else f"{len(uids)} swatches are"
+        self.session.say(f"{count} deleted. Undo brings back what was deleted.")
+        self.session.records_changed(self)
+
+    def _arrange(self) -> None:
+        for column, (view, share) in enumerate(zip((self.find, self.editor, self.chain), SHARES, strict=True)):
+            self.look.grid(view, row=0, column=column, sticky="nsew", padx=(0 if column == 0 else 2, 0), pady=(1, 1.5))
+            self.frame.columnconfigure(column, weight=share, uniform="columns")
+        self.frame.rowconfigure(0, weight=1)
+        self._build_buttons()
+
+    def _build_buttons(self) -> None:
+        bar = ttk.Frame(self.frame)
+        self.look.grid(bar, row=1, column=0, columnspan=3, sticky="ew", pady=(0, 1))
+        bar.columnconfigure(1, weight=1)
+        self.menu_button = self.gauges.menu_button(bar, "Com&pare")
+        self.menu_button.grid(row=0, column=0, sticky="w")
+        self.refusal = Sentence(bar, " ", "Error.TLabel")
+        self.look.grid(self.refusal, row=0, column=1, sticky="ew", padx=(2, 0))
+        self.buttons: dict[str, ttk.Button] = {}
+        for column, (text, (_, action)) in enumerate(self._commands().items(), 2):
+            words, underline = split_mnemonic(text)
+            style = "Accent.TButton" if words == "Save" else "TButton"
+            self.buttons[words] = ttk.Button(bar, text=words, underline=underline, command=action, style=style)
+            self.look.grid(self.buttons[words], row=0, column=column, padx=(2, 0))
+
+    def _commands(self) -> dict[str, tuple[str, Callable[[], object]]]:
+        """The words on each button with the letter of its Alt key, its keys, and what it does."""
+        return {
+            "&New": ("Mod-n", self.new),
+            "Same a&gain": ("Mod-g", self.same_again),
+            "&Save": ("Mod-s", self.save),
+            "&Revert": ("Mod-r", self.revert),
+            "&Delete": ("Mod-d", self.delete),
+        }
+
+    def _bind_keys(self) -> None:
+        window = self.frame.winfo_toplevel()
+        for text, (keys, _) in self._commands().items():
+            bind_keys(window, keys, self.buttons[split_mnemonic(text)[0]].invoke, while_shown=self.frame)
+        bind_keys(window, "Mod-f", self.find.start, while_shown=self.frame)
+
+    def _show_possible(self) -> None:
+        """Buttons that would do nothing are off."""
+        writable, dirty = not self.session.book.read_only, self.form.is_dirty
+        for name, possible in {
+            "New": writable,
+            "Same again": writable,
+            "Save": writable and dirty,
+            "Revert": dirty,
+            "Delete": writable and self.form.saved is not None,
+        }.items():
+            self.buttons[name].state(["!disabled" if possible else "disabled"])
+
+    def _select(self, uids: tuple[str, ...]) -> None:
+        """The user chose another swatch in the list; with something typed they may want to stay."""
+        if not uids or uids[0] == self.form.uid:
+            return
+        if self.settle():
+            self._show(uids[0])
+        else:
+            self.find.table.select([self.form.uid])
+
+    def _show(self, uid: str) -> None:
+        if self.form.show(uid):
+            self._shown_anew()
+            if uid not in self.find.table.selected:  # it may be the first of several
+                self.find.table.select([uid])
+
+    def take(self, uid: str) -> None:
+        """Takes another swatch in hand, unless what is typed is to stay."""
+        if uid != self.form.uid and self.settle():
+            self._show(uid)
+
+    def _known(self) -> tuple[Swatch, Circumstances]:
+        """The swatch as typed, and what else bears upon its gauge."""
+        swatch, assumed = self.form.typed().swatch, self._maker.assumed
+        known = Circumstances(
+            others=self._maker.lenders(swatch),
+            assumed=assumed,
+            drift=drift_of(assumed),
+            finish=FINISH[self.chain.texts().finish],
+            target_mm=self.chain.target_mm,
+            units=self.session.units,
+        )
+        return swatch, known
+
+    def _selected_tags(self) -> tuple[str, ...]:
+        by_uid = {uid: tag for tag, uid in self.swatches.tags.items()}
+        return tuple(by_uid[uid] for uid in self.find.table.selected)
+
+    def _filters(self) -> Filters:
+        return filters_of(self.find.texts())[0]
+
+    def _take_new(self, make: Callable[[], None]) -> None:
+        make()
+        self.find.table.select([])
+        self._shown_anew()
+        self.editor.start()
+
+    def _shown_anew(self) -> None:
+        self.editor.show()
+        self._changed()
+
+    def _refuse(self, sentence: str) -> None:
+        self.refusal.configure(text=f"✕ {sentence}")
+
+    def _changed(self) -> None:
+        """Brings the chain up to date with what is typed, in the form or as a wish."""
+        self.refusal.configure(text=" ")
+        self._show_possible()
+        self.chain.show(self._maker.card(self.form.typed(), self.chain.texts()))
+        self.sure.show()
+
+    def _reload(self) -> None:
+        self.swatches.reload()
+        self.form.refresh()
+        self._maker.refresh()
+        self.find.reload()
+        self.find.table.select([self.form.uid] if self.form.uid else [])
+
+    def _records_changed(self, by: object) -> None:
+        """Others have written: what is typed here stays, what is only shown is shown anew."""
+        if by is self:
+            return
+        changed = self.form.changed_elsewhere()
+        if changed and self.form.is_dirty:
+            self.session.say("This swatch was changed elsewhere meanwhile. Saving writes what is typed here over that.")
+        elif changed:
+            self.form.revert()
+        self._reload()
+        if changed and not self.form.is_dirty:
+            self.editor.show()
+        else:
+            self.editor.say()
+        self._changed()
+
+    def _settings_changed(self) -> None:
+        if self.session.units is not self._units:
+            self._units = self.session.units
+            self.form.refresh()
+            self.chain.settings_changed()
+            self.editor.say()
+            self._changed()
+
+    def _fold(self, section: str, is_open: bool) -> None:
+        self.session.change_settings(self.session.settings.with_opened(section, is_open))
+
+    def _go_to_width(self) -> None:
+        self.chain.start()

@@ -1,0 +1,138 @@
+"""Readings of one condition: a line each, as a person says them, with what it means beside it."""
+
+import tkinter as tk
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from tkinter import ttk
+
+from logbook.pages.swatches.form_texts import Line
+from logbook.pages.swatches.meanings import meaning
+from logbook.window.field import MARKS
+from logbook.window.keys import MnemonicLabel, split_mnemonic
+from logbook.window.look import Look
+from logbook.window.sentence import Sentence
+from logbook.window.styles import styled
+
+LETTERS = 22
+BESIDE = LETTERS + 22
+"""From this many letters on, what a reading means stands beside it, else under it."""
+ROWS_AT_LEAST = 2
+
+
+@dataclass(slots=True)
+class ReadingRow:
+    """An entry for one reading and the label that says what it means."""
+
+    variable: tk.StringVar
+    entry: ttk.Entry
+    says: Sentence
+
+
+class ReadingsView(ttk.Frame):
+    """There is always an empty line to type the next reading in; Return goes to it. ``on_change`` gets all lines as one text.
+
+    ``hint`` stands under the list until something is read in it.
+    """
+
+    def __init__(self, parent: tk.Misc, look: Look, title: str, hint: str, on_change: Callable[[str], object]) -> None:
+        super().__init__(parent, style=styled(parent, "TFrame"))
+        self.look, self._hint, self._on_change = look, hint, on_change
+        self.rows: list[ReadingRow] = []
+        self._lines: Sequence[Line] = ()
+        self._together = self._error = ""
+        self._quiet = False
+        self._stacked = False
+        self.columnconfigure(1, weight=1)
+        words, underline = split_mnemonic(title)
+        self.label = MnemonicLabel(self, text=words, underline=underline, style=styled(parent, "TLabel"))
+        look.grid(self.label, row=0, column=0, columnspan=2, sticky="w", pady=(0, 0.5))
+        self._foot = Sentence(self, " ", "Muted.TLabel")
+        self._foot.grid(row=1000, column=0, columnspan=2, sticky="ew")
+        self.bind("<Configure>", self._follow_width, add="+")
+        look.when_changed(self, self._lay_out)
+        self.text = ""
+
+    @property
+    def text(self) -> str:
+        return "\n".join(row.variable.get() for row in self.rows).rstrip("\n")
+
+    @text.setter
+    def text(self, value: str) -> None:
+        self._quiet = True
+        lines = value.split("\n") if value else []
+        self._have_rows(max(ROWS_AT_LEAST, len(lines) + 1))
+        for row, line in zip(self.rows, [*lines, *[""] * len(self.rows)], strict=False):
+            row.variable.set(line)
+        self._quiet = False
+
+    def say(self, lines: Sequence[Line], together: str, error: str = "") -> None:
+        """What the lines mean one by one and together, or what the list as a whole lacks."""
+        self._lines, self._together, self._error = lines, together, error
+        self._show()
+
+    def _show(self) -> None:
+        """A line that can't be read is at fault only once it has been left."""
+        here = self.focus_displayof() if self.winfo_ismapped() else None
+        fault = self._error
+        for place, row in enumerate(self.rows):
+            line = self._lines[place] if place < len(self._lines) else Line()
+            wrong = bool(line.error) and row.entry is not here
+            fault = fault or (line.error if wrong else "")
+            says, style = (f"{MARKS['error']}can't be read", "Error.TLabel") if wrong else (meaning(line), "Muted.TLabel")
+            row.says.configure(text=says or " ", style=styled(self, style))
+            row.entry.state(["invalid" if wrong else "!invalid"])
+        said, style = (MARKS["error"] + fault, "Error.TLabel") if fault else (self._together or self._hint, "Muted.TLabel")
+        self._foot.configure(text=said or " ", style=styled(self, style))
+
+    def _have_rows(self, count: int) -> None:
+        while len(self.rows) < count:
+            self._add_row()
+        for row in self.rows[count:]:
+            row.entry.destroy()
+            row.says.destroy()
+        del self.rows[count:]
+
+    def _add_row(self) -> None:
+        variable = tk.StringVar(self)
+        entry = ttk.Entry(self, textvariable=variable, width=LETTERS, font="TkTextFont")
+        row = ReadingRow(variable, entry, Sentence(self, " ", "Muted.TLabel"))
+        self.rows.append(row)
+        if len(self.rows) == 1:
+            self.label.target = entry
+        variable.trace_add("write", lambda *_: self._typed())
+        entry.bind("<Return>", lambda _: self._go_on(row))
+        for event in ("<FocusOut>", "<FocusIn>"):
+            entry.bind(event, lambda _: self.after_idle(self._show), add="+")
+        self._place(len(self.rows) - 1)
+
+    def _typed(self) -> None:
+        if self._quiet:
+            return
+        if self.rows[-1].variable.get():
+            self._add_row()
+        self._on_change(self.text)
+
+    def _go_on(self, row: ReadingRow) -> str:
+        following = self.rows[self.rows.index(row) + 1 :]
+        if following:
+            following[0].entry.focus_set()
+        return "break"
+
+    def _follow_width(self, event: "tk.Event[tk.Misc]") -> None:
+        stacked = event.width < BESIDE * self.look.base.measure("0")
+        if stacked != self._stacked:
+            self._stacked = stacked
+            self._lay_out()
+
+    def _lay_out(self) -> None:
+        for place in range(len(self.rows)):
+            self._place(place)
+
+    def _place(self, place: int) -> None:
+        row, gap = self.rows[place], self.look.pixels(1)
+        if self._stacked:
+            row.entry.grid(row=1 + 2 * place, column=0, columnspan=2, sticky="ew", pady=(0, 0))
+            row.says.grid(row=2 + 2 * place, column=0, columnspan=2, sticky="ew", padx=0)
+        else:
+            row.entry.grid(row=1 + 2 * place, column=0, columnspan=1, sticky="w", pady=(0, gap))
+            row.says.grid(row=1 + 2 * place, column=1, columnspan=1, sticky="ew", padx=(self.look.pixels(2), 0))

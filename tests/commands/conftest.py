@@ -1,0 +1,21 @@
+"""A logbook with the sample in it, for commands to work on."""
+
+import shutil
+from pathlib import Path
+
+import pytest
+
+from logbook.tasks.sampling import new_sample
+
+
+@pytest.fixture(scope="session")
+def sample_logbook(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The sample as a logbook, made once; not to be changed."""
+    with new_sample(tmp_path_factory.mktemp("sample")) as book:
+        return book.path
+
+
+@pytest.fixture
+def wardrobe(sample_logbook: Path, tmp_path: Path) -> Path:
+    """A copy of it of the test's own."""
+    return Path(shutil.copy(sample_logbook, tmp_path / "wardrobe.logbook"))

@@ -1,0 +1,294 @@
+"""How many to chain: the worked examples to the digit, every option, every refusal."""
+
+import math
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from logbook.settings import Settings, save_settings
+from tests.support.command_line import done, done_json, refused
+from tests.support.sheets import write_sheet
+
+SHELLS = (
+    "chain", "--gauge", "4 repeats = 15.1 cm", "--gauge", "4 repeats = 15.4 cm", "--gauge", "3 repeats = 11.5 cm",
+    "--multiple", "6", "--plus", "1", "--extra-chains", "1",
+)  # fmt: skip
+PLAIN = ("chain", "--gauge", "20 sts = 10 cm")
+ANSWER = {
+    "repeat_mm", "stitch_mm", "gauge_give_or_take", "piece_give_or_take", "condition", "washing", "target_mm", "options", "notes",
+}  # fmt: skip
+OPTION = {
+    "repeats", "stitches", "chain", "width_mm", "difference_mm", "gauge_give_or_take_mm", "give_or_take_mm",
+    "before_washing_mm", "recommended",
+}  # fmt: skip
+
+
+def best(answer: dict[str, Any], options: str = "options") -> dict[str, Any]:
+    (found,) = (option for option in answer[options] if option["recommended"])
+    return dict(found)
+
+
+def chains(*arguments: str | Path) -> list[int]:
+    return [option["chain"] for option in done_json(*arguments)["options"]]
+
+
+class TestWorkedExamples:
+    def test_the_gauge_of_three_spans(self) -> None:
+        answer = done_json(*SHELLS, "--width", "46")
+        assert round(answer["repeat_mm"], 2) == 38.18
+        assert answer["stitch_mm"] == answer["repeat_mm"] / 6
+        assert round(answer["gauge_give_or_take"], 4) == 0.0249
+        assert round(answer["piece_give_or_take"], 3) == 0.056
+
+    def test_the_gauge_of_one_count(self) -> None:
+        answer = done_json("chain", "--gauge", "2.75 repeats in 10 cm", "--multiple", "6", "--width", "46")
+        assert round(answer["repeat_mm"], 2) == 36.36
+        assert round(answer["gauge_give_or_take"], 3) == 0.072
+
+    def test_the_starting_chain(self) -> None:
+        answer = done_json(*SHELLS, "--width", "46")
+        shown = [(o["chain"], o["stitches"], o["repeats"], round(o["width_mm"] / 10, 1)) for o in answer["options"]]
+        assert shown == [(62, 61, 10, 38.8), (68, 67, 11, 42.6), (74, 73, 12, 46.5), (80, 79, 13, 50.3)]
+        assert best(answer)["chain"] == 74
+        assert round(best(answer)["difference_mm"] / 10, 1) == 0.5
+        assert round(best(answer)["gauge_give_or_take_mm"] / 10, 1) == 1.2
+        assert round(best(answer)["give_or_take_mm"] / 10, 1) == 2.8
+
+    def test_said_in_words(self) -> None:
+        assert done(*SHELLS, "--width", "46").splitlines()[:3] == [
+            "Chain 74: 46.5 cm (12 repeats, 73 base stitches; 0.5 cm wider than asked).",
+            "The swatch says give or take 1.2 cm, a whole piece usually 2.8 cm.",
+            "One repeat of 6 stitches is 38.18 mm, one stitch 6.36 mm wide, washed, laid flat (give or take 2.5 %).",
+        ]
+
+    def test_the_same_from_the_logbook(self, wardrobe: Path) -> None:
+        logged = done_json("chain", "--book", wardrobe, "--swatch", "LC-02", "--width", "46")
+        by_hand = done_json(*SHELLS, "--width", "46")
+        assert round(best(logged)["before_washing_mm"] / 10, 1) == 47.2
+        for option in logged["options"]:
+            option["before_washing_mm"] = None
+        assert logged["options"] == by_hand["options"]
+        assert (logged["washing"], logged["condition"]) == ("measured", "washed")
+
+
+class TestJson:
+    def test_has_the_promised_keys_and_no_others(self) -> None:
+        answer = done_json(*SHELLS, "--width", "46")
+        assert answer.keys() == ANSWER
+        assert all(option.keys() == OPTION for option in answer["options"])
+        assert all(isinstance(note, str) for note in answer["notes"])
+        assert answer["target_mm"] == 460
+        assert {type(best(answer)[key]) for key in ("repeats", "stitches", "chain")} == {int}
+
+    def test_of_a_piece_worked_sideways(self) -> None:
+        answer = done_json(
+            *PLAIN, "--extra-chains", "1", "--rows-gauge", "20 rows = 10 cm", "--sideways", "--length", "50", "--width", "40.2"
+        )
+        assert answer.keys() == ANSWER | {"rows_options"}
+        assert all(row.keys() == {"rows", "width_mm", "difference_mm", "recommended"} for row in answer["rows_options"])
+        assert answer["target_mm"] == 500
+        assert best(answer)["chain"] == 101
+        assert best(answer, "rows_options")["rows"] == 80
+        assert math.isclose(best(answer, "rows_options")["difference_mm"], -2)
+
+    def test_a_count_too_coarse_states_no_give_or_take(self) -> None:
+        answer = done_json("chain", "--gauge", "1 repeat in 4 cm", "--multiple", "6", "--width", "46")
+        assert answer["gauge_give_or_take"] is None
+        assert {(o["gauge_give_or_take_mm"], o["give_or_take_mm"]) for o in answer["options"]} == {(None, None)}
+        assert any("whole repeats reach" in note for note in answer["notes"])
+
+
+class TestTargets:
+    @pytest.mark.parametrize(
+        ("options", "mm"),
+        [
+            ("--body 92", 460),
+            ("--body 92 --ease 8", 500),
+            ("--body 92 --ease 5cm --panels 4 --seam 0.5cm", 252.5),
+            ("--body 92 --panels 1", 920),
+            ("--body 92 --ease 5 --round", 970),
+            ("--width 18in", 457.2),
+            ("--width 460mm", 460),
+        ],
+    )
+    def test_from_the_body(self, options: str, mm: float) -> None:
+        assert math.isclose(done_json(*PLAIN, *options.split())["target_mm"], mm)
+
+    @pytest.mark.parametrize(
+        ("ease", "mm"),
+        [
+            ("-5cm", 435),
+            ("−5cm", 435),
+            ("-5 cm", 435),
+            ("-50mm", 435),
+            ("-6 %", 432.4),
+            ("−6 %", 432.4),
+            ("-6%", 432.4),
+            ("-2in", 434.6),
+            ('-2"', 434.6),
+            ("-½ in", 453.65),
+            ("- 5 cm", 435),
+            ("-.5", 457.5),
+            ("+5", 485),
+        ],
+    )
+    @pytest.mark.parametrize("joined", [False, True])
+    def test_a_value_that_begins_with_a_minus_reads(self, ease: str, mm: float, joined: bool) -> None:
+        option = (f"--ease={ease}",) if joined else ("--ease", ease)
+        assert math.isclose(done_json(*PLAIN, "--body", "92", *option)["target_mm"], mm)
+
+    @settings(max_examples=40)
+    @given(st.integers(-400, 400), st.sampled_from(["-", "−"]))
+    def test_ease_is_added_whatever_its_sign(self, mm: int, minus: str) -> None:
+        typed = f"{mm}mm".replace("-", minus)
+        assert math.isclose(done_json(*PLAIN, "--body", "92", "--ease", typed)["target_mm"], (920 + mm) / 2)
+
+    def test_an_edging_at_each_side_counts(self) -> None:
+        answer = done_json(*PLAIN, "--width", "46", "--edging", "1.5cm")
+        assert best(answer)["stitches"] == 86
+        assert math.isclose(best(answer)["width_mm"], 460)
+
+
+class TestRules:
+    def test_extra_chains_from_the_first_stitch(self) -> None:
+        said = ("--first-stitch", "6", "--cover", "2")
+        assert chains(*PLAIN, "--width", "46", *said) == chains(*PLAIN, "--width", "46", "--extra-chains", "3")
+        assert chains(*PLAIN, "--width", "46", *said, "--extra-chains", "3") == chains(*PLAIN, "--width", "46", *said)
+        assert best(done_json(*PLAIN, "--width", "46", "--first-stitch", "2"))["chain"] == 93
+
+    def test_in_the_round(self) -> None:
+        flat_plus = done_json(*SHELLS, "--width", "46", "--round")
+        assert [o["chain"] for o in flat_plus["options"]] == [66, 72, 78, 84]
+        assert any("flat plus" in note for note in flat_plus["notes"])
+        assert chains(*SHELLS, "--width", "46", "--round", "--round-plus", "2") == [62, 68, 74, 80]
+        assert chains(*SHELLS, "--width", "46", "--round", "--joined-after-row-1") == [67, 73, 79, 85]
+
+    def test_foundation_stitches_need_no_extra_chains(self) -> None:
+        assert chains(*SHELLS, "--width", "46", "--foundation-stitches") == [61, 67, 73, 79]
+
+    @pytest.mark.parametrize(
+        ("options", "chain"),
+        [("", 80), ("--at-least", 81), ("--at-most", 80), ("--odd", 81), ("--even", 80), ("--even --at-least", 82)],
+    )
+    def test_what_may_be_asked_of_the_count(self, options: str, chain: int) -> None:
+        assert best(done_json(*PLAIN, "--width", "40.2", *options.split()))["chain"] == chain
+
+    def test_an_even_count_of_rows_worked_sideways(self) -> None:
+        said = (*PLAIN, "--rows-gauge", "20 rows = 10 cm", "--sideways", "--length", "50.6", "--width", "40.4")
+        assert best(done_json(*said), "rows_options")["rows"] == 81
+        even = done_json(*said, "--even", "--at-least")
+        assert best(even, "rows_options")["rows"] == 82
+        assert best(even)["chain"] == 101
+
+    def test_without_extra_chains_it_says_so(self) -> None:
+        assert any("No extra chains are said" in note for note in done_json(*PLAIN, "--width", "46")["notes"])
+
+
+class TestWashing:
+    @pytest.fixture
+    def book(self, tmp_path: Path) -> Path:
+        """One unwashed swatch of a yarn whose others became 2, 3 and 4 % narrower, and one of a yarn with no others."""
+        common = {"yarn": "Tarn", "hook mm": "4", "stitch pattern": "single crochet", "multiple": "1", "extra chains": "1"}
+        lent = [
+            {**common, "tag": f"T-{n}", "stitches as worked": "50 sts = 20 cm", "stitches washed": f"50 sts = {20 - 0.2 * n} cm"}
+            for n in (2, 3, 4)
+        ]
+        unwashed = {**common, "tag": "T-9", "stitches as worked": "40 sts = 20 cm"}
+        alone = {**unwashed, "tag": "X-1", "yarn": "Scree"}
+        book = tmp_path / "tarn.logbook"
+        done("import", "--new", "--book", book, write_sheet(tmp_path / "tarn.csv", *lent, unwashed, alone))
+        return book
+
+    def test_borrowed(self, book: Path) -> None:
+        answer = done_json("chain", "--book", book, "--swatch", "T-9", "--width", "46")
+        assert (answer["washing"], answer["condition"]) == ("borrowed", "washed")
+        change = math.log(0.98) + math.log(0.97) + math.log(0.96)
+        assert math.isclose(answer["stitch_mm"], 5 * math.exp(change / 3))
+        assert answer["gauge_give_or_take"] > done_json(*PLAIN, "--width", "46")["gauge_give_or_take"]
+        assert math.isclose(best(answer)["before_washing_mm"], best(answer)["stitches"] * 5)
+        assert answer["notes"][0] == "Washing taken from 3 swatches of this yarn (T-2, T-3, T-4): 3 % narrower."
+
+    def test_unknown(self, book: Path) -> None:
+        answer = done_json("chain", "--book", book, "--swatch", "X-1", "--width", "46")
+        assert (answer["washing"], answer["condition"]) == ("unknown", "worked")
+        assert answer["gauge_give_or_take"] is None
+        assert answer["stitch_mm"] == 5
+        assert "How sure that is can't be said." in done("chain", "--book", book, "--swatch", "X-1", "--width", "46")
+
+
+class TestUnits:
+    def test_text_is_in_cm_whatever_the_settings(self) -> None:
+        before = done(*SHELLS, "--width", "46")
+        save_settings(Settings(units="in"))
+        assert done(*SHELLS, "--width", "46") == before
+
+    def test_inches_if_asked(self) -> None:
+        text = done(*SHELLS, "--width", "18 in", "--inches")
+        assert text.startswith("Chain 74: 18 1/4 in (12 repeats, 73 base stitches; 1/4 in wider than asked).")
+        assert " cm" not in text
+
+
+WRONG = [
+    (["--width", "wide"], "“wide”"),
+    (["--width", "-46"], "“-46”"),
+    (["--width", "0"], "“0”"),
+    (["--width"], "--width"),
+    ([], "--width"),
+    (["--width", "46", "--body", "92"], "--width"),
+    (["--width", "46", "--ease", "5"], "--ease"),
+    (["--width", "46", "--panels", "2"], "--panels"),
+    (["--width", "46", "--seam", "0"], "--seam"),
+    (["--body", "92", "--ease", "a bit"], "“a bit”"),
+    (["--body", "92", "--panels", "0"], "“0”"),
+    (["--body", "92", "--panels", "1.5"], "“1.5”"),
+    (["--body", "92", "--seam", "-1"], "“-1”"),
+    (["--body", "92", "--round", "--panels", "2"], "--panels"),
+    (["--width", "46", "--round", "--edging", "1"], "--edging"),
+    (["--width", "46", "--round", "--sideways", "--length", "50"], "--sideways"),
+    (["--width", "46", "--round-plus", "1"], "--round-plus"),
+    (["--width", "46", "--joined-after-row-1"], "--joined-after-row-1"),
+    (["--width", "46", "--sideways"], "--length"),
+    (["--width", "46", "--sideways", "--length", "50"], "--rows-gauge"),
+    (["--width", "46", "--length", "50"], "--length"),
+    (["--width", "46", "--rows-gauge", "20 rows = 10 cm"], "--rows-gauge"),
+    (["--width", "46", "--at-least", "--at-most"], "--at-most"),
+    (["--width", "46", "--odd", "--even"], "--even"),
+    (["--width", "46", "--extra-chains", "4", "--first-stitch", "8", "--cover", "4"], "(4)"),
+    (["--width", "46", "--cover", "1"], "skipped chains"),
+    (["--width", "46", "--multiple", "0"], "“0”"),
+    (["--width", "46", "--plus", "-1"], "“-1”"),
+    (["--width", "46", "--swatch", "LC-02"], "--gauge"),
+    (["--width", "46", "--gauge", "20 rows = 10 cm"], "“20 rows = 10 cm”"),
+    (["--width", "46", "--gauge", "plenty"], "“plenty”"),
+    (["--width", "46", "--gauge", "4 repeats = 15 cm"], "--multiple"),
+    (["--wid", "46"], "--wid"),
+    (["--width", "46", "--at", "5"], "--at"),
+    (["--width", "46", "46"], "46"),
+]
+
+
+class TestRefusals:
+    @pytest.mark.parametrize(("options", "named"), WRONG, ids=[" ".join(options) or "no target" for options, _ in WRONG])
+    @pytest.mark.parametrize("json", [[], ["--json"]], ids=["text", "json"])
+    def test_arguments_that_are_wrong_alone(self, options: list[str], named: str, json: list[str]) -> None:
+        assert named in refused(2, *PLAIN, *options, *json)
+
+    def test_a_gauge_is_needed(self) -> None:
+        assert "--gauge" in refused(2, "chain", "--width", "46")
+
+    @pytest.mark.parametrize(
+        ("options", "named"),
+        [
+            (["--multiple", "6", "--odd", "--width", "46"], "multiple of 6"),
+            (["--body", "4", "--ease", "-5"], "ease"),
+        ],
+    )
+    def test_what_the_arithmetic_refuses(self, options: list[str], named: str) -> None:
+        assert named in refused(1, *PLAIN, *options)
+
+    def test_an_unknown_tag(self, wardrobe: Path) -> None:
+        assert "“LC-99”" in refused(1, "chain", "--book", wardrobe, "--swatch", "LC-99", "--width", "46")
+        assert "“-A1”" in refused(1, "chain", "--book", wardrobe, "--swatch", "-A1", "--width", "46")

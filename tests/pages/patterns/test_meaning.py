@@ -1,0 +1,43 @@
+"""What a stitch pattern means."""
+
+from logbook.craft.stitch_pattern import StitchPattern
+from logbook.pages.patterns.meaning import ChainLine, meaning_of
+
+SHELLS = StitchPattern(multiple=6, plus=1, first_stitch=2, skip_cover=0, set_up_rows=1, rows_in_repeat=2, closing_rows=1)
+
+
+def test_chains_for_one_to_twelve_repeats() -> None:
+    meaning = meaning_of(SHELLS, {})
+    assert meaning.chain_rule == "Chain a multiple of 6 plus 2"
+    assert meaning.chains[0] == ChainLine("1", 7, 8, 6)
+    assert meaning.chains[-1] == ChainLine("12", 73, 74, 72)
+    assert len(meaning.chains) == 12
+    assert "chain 1 more" in " ".join(meaning.chain_notes)
+
+
+def test_half_repeats_stand_between_and_have_no_ring() -> None:
+    lines = meaning_of(StitchPattern(multiple=6, plus=1, extra_chains=1, half_plus=2), {}).chains
+    assert lines[:3] == (ChainLine("1", 7, 8, 6), ChainLine("1½", 11, 12, None), ChainLine("2", 13, 14, 12))
+    assert lines[-1].repeats == "12"
+
+
+def test_rows() -> None:
+    meaning = meaning_of(SHELLS, {})
+    assert meaning.row_rule == "A multiple of 2 rows plus 2"
+    assert meaning.row_notes[0] == "1 set-up row once, then 2 rows again and again, then 1 closing row once."
+    assert meaning.row_notes[1] == "After 1 to 12 repeats: 4, 6, 8, 10, 12, 14, 16, 18, 20, 22, 24, 26 rows."
+
+
+def test_nothing_stale_is_shown_while_something_is_missing_or_wrong() -> None:
+    empty = meaning_of(StitchPattern(), {})
+    assert (empty.chain_rule, empty.chains, empty.row_rule) == ("—", (), "—")
+    assert "multiple" in empty.chain_notes[0]
+    wrong = meaning_of(SHELLS, {"plus": "not a number", "closing_rows": "not a number"})
+    assert (wrong.chain_rule, wrong.chains, wrong.row_rule) == ("—", (), "—")
+    assert meaning_of(SHELLS, {"name": "taken"}).chain_rule != "—"
+
+
+def test_what_is_taken_for_granted_is_said() -> None:
+    assert "No extra chains are said" in " ".join(meaning_of(StitchPattern(multiple=6, plus=1), {}).chain_notes)
+    assert "No plus is said" in " ".join(meaning_of(StitchPattern(multiple=6, extra_chains=1), {}).chain_notes)
+    assert "taken as nothing" in " ".join(meaning_of(StitchPattern(multiple=6, plus=1, first_stitch=4), {}).chain_notes)

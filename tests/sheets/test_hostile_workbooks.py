@@ -1,0 +1,59 @@
+"""Harmful and broken workbooks: refused in one sentence or read right, in 5 s and 200 MB, whatever is thrown in."""
+
+from pathlib import Path
+
+import pytest
+
+from logbook.sheets import zip_parts
+from logbook.sheets.limits import RawSheet
+from logbook.sheets.workbook_reading import read_workbook
+from tests.faults.workbooks import MOST_MEGABYTES, MOST_SECONDS, bombs, heavy, judge_mutants, read_in_a_child
+from tests.support.workbook_parts import packed, parts_of, text_row
+
+pytestmark = pytest.mark.skipif(not Path("/proc/self/status").exists(), reason="memory is measured by /proc")
+
+
+def test_every_bomb_is_refused_soon_and_small(tmp_path: Path) -> None:
+    result = read_in_a_child(bombs(), tmp_path)
+    assert sorted(result["files"]) == sorted(path.name for path in tmp_path.iterdir()), "reading writes nothing"
+    assert len(result["files"]) > 30
+    for name, (outcome, seconds) in result["files"].items():
+        assert outcome.startswith("refused: "), name
+        assert seconds <= MOST_SECONDS, name
+    assert result["megabytes"] <= MOST_MEGABYTES
+
+
+def test_what_is_heavy_but_allowed_is_soon_done_too(tmp_path: Path) -> None:
+    result = read_in_a_child(heavy(), tmp_path)
+    for name, (_, seconds) in result["files"].items():
+        assert seconds <= MOST_SECONDS, name
+    assert result["megabytes"] <= MOST_MEGABYTES
+
+
+def test_mutants_are_refused_or_read_right() -> None:
+    result = judge_mutants(150, seed=7)
+    assert result["faults"] == []
+    assert result["outcomes"]["refused"] > 20
+    assert result["outcomes"]["right"] > 20
+
+
+def test_the_judge_sees_a_reader_that_drops_a_row() -> None:
+    def careless(content: bytes, name: str) -> RawSheet:
+        sheet = read_workbook(content, name)
+        return RawSheet(sheet.name, sheet.rows[:-1])
+
+    assert judge_mutants(20, seed=7, read=careless)["faults"]
+
+
+def test_the_judge_sees_a_reader_that_lets_errors_through() -> None:
+    def brittle(content: bytes, name: str) -> RawSheet:
+        raise KeyError("xl/workbook.xml")
+
+    with pytest.raises(KeyError):
+        judge_mutants(1, seed=7, read=brittle)
+
+
+def test_without_its_limit_the_reader_would_take_a_bomb(monkeypatch: pytest.MonkeyPatch) -> None:
+    bomb = packed({**parts_of(text_row(1, "tag")), "xl/media/a.bin": bytes(51_000_000)})
+    monkeypatch.setattr(zip_parts, "MOST_INFLATED_BYTES", 100_000_000)
+    assert read_workbook(bomb, "x").rows[0].cells == ("tag",)

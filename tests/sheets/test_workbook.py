@@ -1,0 +1,148 @@
+"""The workbook as others see it: openpyxl, LibreOffice, and whoever cancels."""
+
+import csv
+import io
+import shutil
+import subprocess
+import sys
+import tempfile
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import openpyxl
+import pytest
+
+from logbook.craft.swatch import Swatch
+from logbook.errors import RefusedError
+from logbook.sheets.atomic import write_whole
+from logbook.sheets.columns import COLUMNS, cells_of
+from logbook.sheets.workbook import count_workbook_rows, write_workbook
+from tests.support.swatches import awkward_swatches, full_swatch, plain_swatch
+
+
+def written(swatches: list[Swatch]) -> io.BytesIO:
+    stream = io.BytesIO()
+    write_workbook(stream, swatches, "Swatches & more", "2026-05-31")
+    stream.seek(0)
+    return stream
+
+
+@pytest.fixture(scope="module")
+def book() -> Any:
+    return openpyxl.load_workbook(written(awkward_swatches()))
+
+
+def test_every_text_is_a_string_cell_and_every_number_a_number(book: Any) -> None:
+    for row, swatch in zip(book["Swatches"].iter_rows(min_row=2), awkward_swatches(), strict=True):
+        for cell, column, content in zip(row, COLUMNS, cells_of(swatch), strict=True):
+            if content in (None, ""):
+                assert cell.value is None
+            elif column.is_number:
+                assert (cell.data_type, cell.value) == ("n", content)
+            else:
+                assert cell.data_type == "s", f"{column.name}: {cell.value}"
+
+
+def test_the_log_is_set_up_to_be_read_and_printed(book: Any) -> None:
+    log = book.worksheets[0]
+    assert [cell.value for cell in log[1]] == [column.name for column in COLUMNS]
+    assert log.freeze_panes == "C2"
+    assert log.auto_filter.ref == f"A1:AS{len(awkward_swatches()) + 1}"
+    assert (log.page_setup.orientation, log.page_setup.fitToHeight) == ("landscape", 0)
+    assert log.sheet_properties.pageSetUpPr.fitToPage
+    assert log.print_title_rows == "$1:$1"
+    assert log.oddHeader.left.text == "Swatches && more"
+    assert log.oddHeader.right.text == "2026-05-31"
+    widths = {column.name: log.column_dimensions[cell.column_letter].width for column, cell in zip(COLUMNS, log[1], strict=True)}
+    assert widths == {column.name: column.width for column in COLUMNS}
+    notes = log.cell(2, [column.name for column in COLUMNS].index("notes") + 1)
+    assert notes.alignment.wrap_text
+
+
+def test_readings_one_a_row(book: Any) -> None:
+    heading, *rows = book["Readings"].iter_rows(values_only=True)
+    assert heading[:3] == ("tag", "condition", "direction")
+    full = full_swatch(1, "x")
+    assert len(rows) == sum(len(swatch.readings) for swatch in awkward_swatches())
+    shown = [row[3:] for row in rows[: len(full.readings)]]
+    assert shown[0] == ("4 repeats = 15.1 cm", 4, "repeats", 15.1, pytest.approx(151 / 24))
+    assert shown[3] == ("2.75 row repeats in 10 cm", 2.75, "row repeats", 10, pytest.approx(100 / 11))
+    assert rows[-1][7] is None, "without a multiple a repeat says nothing of a stitch"
+
+
+def test_words_and_units(book: Any) -> None:
+    rows = {row[0]: row for row in book["Words and units"].iter_rows(min_row=2, values_only=True)}
+    assert set(rows) >= {column.name for column in COLUMNS}
+    assert rows["ball grams"][2] == "g"
+    assert rows["hung clip cm"][2] == "cm"
+    assert "lace" in rows["yarn class 0"][1]
+
+
+def test_rows_are_counted_off_the_file() -> None:
+    assert count_workbook_rows(written(awkward_swatches())) == len(awkward_swatches())
+    assert count_workbook_rows(written([])) == 0
+
+
+@pytest.mark.parametrize(
+    ("notes", "says"), [("x" * 32_768, "32,768 characters"), ("🧶" * 16_384, "32,768 characters"), ("\x1b", r"U\+001B")]
+)
+def test_text_no_sheet_can_hold_is_named_not_cut(notes: str, says: str) -> None:
+    with pytest.raises(RefusedError, match=f"“T-7”, notes: .*{says}"):
+        written([plain_swatch(), replace(plain_swatch(7), notes=notes)])
+
+
+def test_the_longest_text_a_cell_holds() -> None:
+    longest = "x" * 32_766 + "\n"
+    book = openpyxl.load_workbook(written([replace(plain_swatch(), notes=longest)]))
+    assert longest in {cell.value for cell in book.worksheets[0][2]}
+
+
+class GivenUpError(Exception):
+    pass
+
+
+@pytest.mark.parametrize("stop", [0, 200, 300])
+def test_cancelling_leaves_the_old_file_and_nothing_else(stop: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    target, scratch = tmp_path / "log.xlsx", tmp_path / "scratch"
+    scratch.mkdir()
+    target.write_bytes(b"old")
+    monkeypatch.setattr(tempfile, "tempdir", str(scratch))
+    swatches = [plain_swatch(number) for number in range(250)]
+    told = []
+
+    def progress(done: int, total: int) -> None:
+        told.append((done, total))
+        if done >= stop:
+            raise GivenUpError
+
+    with pytest.raises(GivenUpError):
+        write_whole(target, lambda file: write_workbook(file, swatches, "", "", progress), lambda _: None)
+    assert told[-1][0] >= stop
+    assert told[-1][1] == 500, "rows of both sheets count"
+    assert target.read_bytes() == b"old"
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["log.xlsx", "scratch"]
+    assert list(scratch.iterdir()) == []
+
+
+def test_openpyxl_is_loaded_only_to_write() -> None:
+    modules = "logbook.sheets.workbook, logbook.sheets.reading, logbook.sheets.swatch_rows"
+    code = f"import sys, {modules}; sys.exit('openpyxl' in sys.modules)"
+    subprocess.run([sys.executable, "-c", code], check=True, cwd=Path(__file__).parents[2])
+
+
+@pytest.mark.skipif(shutil.which("soffice") is None, reason="LibreOffice is not installed")
+def test_libreoffice_sees_every_swatch(tmp_path: Path) -> None:
+    (tmp_path / "log.xlsx").write_bytes(written(awkward_swatches()).getvalue())
+    form = "csv:Text - txt - csv (StarCalc):44,34,76,1,,0,true,false"  # comma, quoted, UTF-8, texts quoted, as they are
+    subprocess.run(
+        ["soffice", f"-env:UserInstallation={(tmp_path / 'profile').as_uri()}", "--headless", "--convert-to", form,
+         "--outdir", str(tmp_path), str(tmp_path / "log.xlsx")],
+        check=True, capture_output=True, timeout=120,
+    )  # fmt: skip
+    heading, *rows = csv.reader(io.StringIO((tmp_path / "log.csv").read_text("utf-8"), newline=""))
+    assert heading == [column.name for column in COLUMNS]
+    for row, swatch in zip(rows, awkward_swatches(), strict=True):
+        for text, column, cell in zip(row, COLUMNS, cells_of(swatch), strict=True):
+            shown = text if cell is None or not column.is_number else float(text)
+            assert shown == ("" if cell is None else cell), column.name

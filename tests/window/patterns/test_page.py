@@ -1,0 +1,192 @@
+"""The page of stitch patterns through real key events."""
+
+import tkinter as tk
+
+import pytest
+
+from logbook.pages.session import Session
+from logbook.tasks.browsing import pattern_list
+from logbook.window.keys import MnemonicLabel
+from logbook.window.look import Look
+from logbook.window.patterns.page import PatternsPage
+from tests.support.screen import press, type_text, wait_until
+
+
+@pytest.fixture
+def page(root: tk.Tk, look: Look, session: Session) -> PatternsPage:
+    root.geometry("1300x700+0+0")
+    shown = PatternsPage(root, look, session)
+    shown.frame.pack(fill="both", expand=True)
+    root.update()
+    return shown
+
+
+def uid_of(page: PatternsPage, name: str) -> str:
+    return next(line.uid for line in page.page.lines if line.name == name)
+
+
+def answer(page: PatternsPage, key: str) -> None:
+    """Presses ``key`` in the question that is going to be asked."""
+
+    def reply() -> None:
+        dialogs = [child for child in page.frame.winfo_toplevel().winfo_children() + page.frame.winfo_children()
+                   if isinstance(child, tk.Toplevel)]  # fmt: skip
+        if dialogs and dialogs[0].winfo_viewable():
+            (dialogs[0].focus_lastfor() or dialogs[0]).event_generate(key)
+        else:
+            page.frame.after(10, reply)
+
+    page.frame.after(10, reply)
+
+
+def test_a_new_pattern_by_keyboard_alone(root: tk.Tk, page: PatternsPage, session: Session) -> None:
+    page.first_focus()
+    press(root.focus_get() or root, "<Control-n>")
+    fields = page.form.fields
+    assert root.focus_get() is fields["name"].input
+    type_text(fields["name"].input, "Fans")
+    press(fields["name"].input, "<Tab>")
+    type_text(root.focus_get() or root, "multiple of 10 plus 1, add 1 for the base chain")
+    assert [fields[key].text for key in ("multiple", "plus", "extra_chains")] == ["10", "1", "1"]
+    assert page.meaning.chain_rule["text"] == "Chain a multiple of 10 plus 2"
+    assert page.meaning.chains.tree.item("12")["values"] == [12, 122, 121, 120]
+    press(root.focus_get() or root, "<Control-s>")
+    assert "Fans" in [pattern.name for pattern in pattern_list(session.book)]
+    assert page.list.table.selected == (uid_of(page, "Fans"),)
+    assert "disabled" in page.buttons["Save"].state()
+
+
+def test_a_half_typed_sentence_is_no_error_until_it_is_left(root: tk.Tk, page: PatternsPage) -> None:
+    sentence = page.form.fields["sentence"]
+    type_text(sentence.input, "multi")
+    assert "multiple of 6" in sentence.message["text"]
+    assert "invalid" not in sentence.input.state()  # type: ignore[attr-defined]
+    assert page.meaning.chain_rule["text"] == "—"
+    press(sentence.input, "<Tab>")
+    wait_until(root, lambda: sentence.message["text"].startswith("✕"))
+    assert "invalid" in sentence.input.state()  # type: ignore[attr-defined]
+
+
+def test_walking_the_list_shows_each_and_saves_nothing_typed_unasked(root: tk.Tk, page: PatternsPage) -> None:
+    press(page.list.find.input, "<Down>", "<Down>")
+    assert page.form.fields["name"].text == "Étoile mesh"
+    press(page.form.fields["plus"].input, "<End>")
+    type_text(page.form.fields["plus"].input, "5")
+    answer(page, "<Escape>")
+    press(page.list.table.tree, "<Up>")
+    assert page.form.fields["plus"].text == "15"
+    assert page.list.table.selected == (uid_of(page, "Étoile mesh"),)
+    answer(page, "<Alt-t>")
+    press(page.list.table.tree, "<Up>")
+    assert page.form.fields["name"].text == "Shells"
+    press(page.form.fields["plus"].input, "<End>")
+    type_text(page.form.fields["plus"].input, "0")
+    answer(page, "<Return>")
+    assert page.settle()
+    assert page.page.saved.plus == 10
+
+
+def test_find_filters_the_list_and_escape_clears(root: tk.Tk, page: PatternsPage) -> None:
+    type_text(page.list.find.input, "etoile")
+    assert page.list.table.shown == [uid_of(page, "Étoile mesh")]
+    assert page.list.find.message["text"] == "1 of 2 stitch patterns"
+    press(page.list.find.input, "<Down>")
+    assert page.form.fields["name"].text == "Étoile mesh"
+    press(page.list.find.input, "<Escape>")
+    assert len(page.list.table.shown) == 2
+
+
+def test_what_cannot_be_saved_is_said_and_the_keyboard_goes_there(root: tk.Tk, page: PatternsPage) -> None:
+    type_text(page.form.fields["first_stitch"].input, "x")
+    press(page.form.fields["first_stitch"].input, "<Control-s>")
+    assert root.focus_get() is page.form.fields["first_stitch"].input
+    assert page.refusal["text"].startswith("✕")
+    press(page.form.fields["first_stitch"].input, "<BackSpace>")
+    type_text(page.form.fields["multiple"].input, "6")
+    press(page.form.fields["multiple"].input, "<Control-s>")
+    assert "needs a name" in page.refusal["text"]
+    assert root.focus_get() is page.form.fields["name"].input
+    press(page.form.fields["name"].input, "<Alt-u>")
+    assert not page.page.unsaved
+
+
+def test_delete_is_refused_while_swatches_use_it(root: tk.Tk, page: PatternsPage) -> None:
+    press(page.list.find.input, "<Down>", "<Delete>")
+    assert "AB-01, AB-02" in page.refusal["text"]
+    press(page.list.table.tree, "<Down>", "<Delete>")
+    assert [line.name for line in page.page.lines] == ["Shells"]
+
+
+def test_messages_of_a_row_of_fields_share_a_line(root: tk.Tk, page: PatternsPage) -> None:
+    press(page.list.find.input, "<Down>")
+    multiple = page.form.fields["multiple"]
+    below = page.form.fields["first_stitch"].winfo_rooty()
+    press(multiple.input, "<End>", "<BackSpace>")
+    type_text(multiple.input, "8")
+    shared = [row.message["text"] for row in page.form.rows]
+    assert "! Saving this changes the gauge of AB-01, read in repeats." in shared
+    assert page.form.fields["first_stitch"].winfo_rooty() == below
+
+
+@pytest.mark.parametrize("percent", [100, 150, 200])
+def test_no_field_is_cut_and_the_buttons_are_in_view(root: tk.Tk, look: Look, page: PatternsPage, percent: int) -> None:
+    root.geometry("1366x700+0+0")
+    look.apply(percent=percent)
+    for _ in range(3):
+        root.update()
+    right = page.form.winfo_rootx() + page.form.winfo_width()
+    for field in page.form.fields.values():
+        assert field.winfo_rootx() + field.winfo_width() <= right
+    for button in page.buttons.values():
+        assert button.winfo_rooty() + button.winfo_height() <= root.winfo_rooty() + root.winfo_height()
+
+
+def test_every_letter_leads_to_one_place_and_none_to_a_menu_or_a_page(page: PatternsPage) -> None:
+    letters = []
+    places: list[tk.Misc] = [page.frame]
+    while places:
+        place = places.pop()
+        places += place.winfo_children()
+        if isinstance(place, MnemonicLabel) or place.winfo_class() == "TButton":
+            at = int(place.cget("underline"))
+            letters += [str(place.cget("text"))[at].lower()] if at >= 0 else []
+    assert len(letters) == len(set(letters))
+    assert not set(letters) & set("levhwt")
+
+
+ROWS = "sc in 2nd ch from hook, *sk 2 ch, 5 dc in next ch, sk 2 ch, sc in next ch; rep from * to end"
+
+
+def test_rows_are_proven_while_they_are_typed(root: tk.Tk, page: PatternsPage) -> None:
+    press(page.list.find.input, "<Control-n>")
+    rows = page.form.written_rows
+    rows.area.insert("1.0", ROWS[:-3])
+    root.update()
+    assert rows.message["text"].startswith("! ")
+    type_text(rows.area, "end")
+    rows.area.insert("end", "")
+    root.update()
+    assert rows.text == ROWS
+    assert rows.message["text"].startswith("✓ Every row fits on a multiple of 6 plus 2 chains")
+    assert [page.form.fields[key].text for key in ("multiple", "plus", "extra_chains", "first_stitch")] == ["6", "1", "1", "2nd"]
+    assert page.meaning.chain_rule["text"] == "Chain a multiple of 6 plus 2"
+    drawn = [rows.beside.itemcget(item, "text") for item in rows.beside.find_all()]
+    assert drawn == ["6k + 1 sts"]
+
+
+def test_what_is_not_understood_is_marked_in_the_text(root: tk.Tk, page: PatternsPage) -> None:
+    rows = page.form.written_rows
+    rows.area.insert("1.0", ROWS.replace("5 dc", "5 quux"))
+    root.update()
+    marked = [str(place) for place in rows.area.tag_ranges("trouble")]
+    assert "quux" in rows.area.get(marked[0], marked[1])
+    assert "quux" in rows.message["text"]
+
+
+def test_with_large_text_the_counts_stand_below_the_rows(root: tk.Tk, look: Look, page: PatternsPage) -> None:
+    page.form.written_rows.text = ROWS
+    look.apply(percent=200)
+    for _ in range(3):
+        root.update()
+    assert page.form.written_rows.below["text"] == "Row 1: 6k + 1 sts"
+    assert not page.form.written_rows.beside.winfo_ismapped()
