@@ -7,6 +7,7 @@ from collections.abc import Collection, Iterable, Iterator, Sequence
 from typing import Any
 
 from logbook.book.changes import Writing, new_uid
+from logbook.book.pieces import pieces_of_swatch
 from logbook.book.schema import RECORDS
 from logbook.book.trouble import as_damage
 from logbook.craft.conditions import Condition
@@ -59,6 +60,14 @@ def swatch_of_tag(connection: sqlite3.Connection, tag: str) -> Swatch:
     if row is None:
         raise RefusedError(f"There is no swatch with the tag “{tag.strip()}”: look its tag up with find.")
     return swatches(connection, [row[0]])[0]
+
+
+def swatch_there(connection: sqlite3.Connection, uid: str) -> Swatch:
+    """The swatch of that uid. Raises RefusedError if it is not there any more."""
+    found = swatches(connection, [uid])
+    if not found:
+        raise RefusedError("That swatch is not in the logbook any more: choose another one.")
+    return found[0]
 
 
 def lines(connection: sqlite3.Connection, pattern: str | None = None) -> list[tuple[Any, ...]]:
@@ -135,7 +144,9 @@ def put_swatch(writing: Writing, swatch: Swatch) -> str:
 
 
 def remove_swatch(writing: Writing, uid: str) -> None:
-    """Takes a swatch and its readings out."""
+    """Takes a swatch and its readings out. Raises RefusedError while a piece is reckoned from it."""
+    if pieces := pieces_of_swatch(writing.connection, uid)[:3]:
+        raise RefusedError(f"Pieces are reckoned from it ({', '.join(pieces)}): give those another swatch first.")
     _put_readings(writing, uid, ())
     writing.remove("swatch", uid)
 

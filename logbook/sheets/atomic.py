@@ -113,11 +113,14 @@ def _sentence(target: Path, error: OSError | ValueError) -> str:
 
 
 def _sync_folder(folder: Path) -> None:
-    """Brings the new name to the disk, where folders can be opened at all (not on Windows)."""
+    """Brings the new name to the disk, where folders can be opened (not on Windows) and synced (not on some network drives)."""
     if os.name == "nt":
         return
     handle = os.open(folder, os.O_RDONLY)
     try:
         os.fsync(handle)
+    except OSError as error:
+        if error.errno not in (errno.EINVAL, errno.ENOTSUP):
+            raise
     finally:
         os.close(handle)

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
+from logbook.craft.drawing import Draw, Drawing, Line, Rect, Role, Shape, Text, tick_step
 from logbook.craft.lengths import Units, show_length
 from logbook.craft.starting_chain import ChainOption
-from logbook.pages.drawing import Draw, Drawing, Line, Rect, Role, Shape, Text
 from logbook.tasks.chain import ChainAnswer
 
 LEAST_GAP = 0.35
@@ -56,7 +56,7 @@ class _Bar:
         first, last = self._x(ends), self._x(ends + whole * repeat)
         yield Rect(self._x(0), top, self._option.width_mm * self._scale, height, "page", "ink")
         yield Rect(first, top, last - first, height, "band", "ink")
-        step = next(n for n in _steps() if n * repeat * self._scale >= LEAST_GAP * self._line)
+        step = tick_step(repeat * self._scale, LEAST_GAP * self._line)
         for k in range(step, whole, step):
             x = self._x(ends + k * repeat)
             yield Line(((x, top), (x, top + height * (0.4 if step > 1 else 1))), "accent")
@@ -87,11 +87,3 @@ class _Bar:
             yield Text(left - beside, middle, words, "ink", "e")
         else:
             yield Text(right + beside, middle, words, "ink", "w")
-
-
-def _steps() -> Iterator[int]:
-    """1, 2, 5, 10, 20, 50, …"""
-    step = 1
-    while True:
-        yield from (step, 2 * step, 5 * step)
-        step *= 10

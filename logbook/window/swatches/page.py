@@ -5,12 +5,19 @@ from collections.abc import Callable
 from functools import partial
 from tkinter import ttk
 
+from logbook.craft.drift import drift_of
+from logbook.craft.swatch import Swatch
 from logbook.errors import RefusedError
+from logbook.pages.gauges.how_sure import Circumstances
 from logbook.pages.session import Session
 from logbook.pages.swatches.chain_card import ChainMaker
+from logbook.pages.swatches.chain_wish import FINISH
 from logbook.pages.swatches.swatch_form import SwatchForm
-from logbook.pages.swatches.swatch_list import SwatchList
+from logbook.pages.swatches.swatch_list import SwatchList, filters_of
+from logbook.tasks.find import Filters
 from logbook.tasks.logging_swatches import delete_swatch
+from logbook.window.gauges.gauge_actions import GaugeActions, OnPage
+from logbook.window.gauges.sure_view import SureView
 from logbook.window.keys import bind_keys, split_mnemonic
 from logbook.window.look import Look
 from logbook.window.message import Answer, ask
@@ -43,6 +50,10 @@ class SwatchesPage:
         self.find = FindView(self.frame, look, self.swatches, lambda: self.form.known, actions, FILTERS in opened)
         self.editor = FormView(self.frame, look, self.form, opened, self._changed, self._fold)
         self.chain = ChainView(self.frame, look, lambda: session.units, opened, self._changed, self._fold)
+        self.sure = SureView(self.chain.below, look, opened, self._known, self._fold)
+        self.sure.grid(row=0, column=0, sticky="ew")
+        on_page = OnPage(self._known, self._selected_tags, self._filters, lambda: len(self.swatches.lines), self.take)
+        self.gauges = GaugeActions(self.frame, look, session, on_page)
         self._arrange()
         self._bind_keys()
         session.on_records(self._records_changed)
@@ -141,11 +152,13 @@ class SwatchesPage:
     def _build_buttons(self) -> None:
         bar = ttk.Frame(self.frame)
         self.look.grid(bar, row=1, column=0, columnspan=3, sticky="ew", pady=(0, 1))
-        bar.columnconfigure(0, weight=1)
+        bar.columnconfigure(1, weight=1)
+        self.menu_button = self.gauges.menu_button(bar, "Com&pare")
+        self.menu_button.grid(row=0, column=0, sticky="w")
         self.refusal = Sentence(bar, " ", "Error.TLabel")
-        self.refusal.grid(row=0, column=0, sticky="ew")
+        self.look.grid(self.refusal, row=0, column=1, sticky="ew", padx=(2, 0))
         self.buttons: dict[str, ttk.Button] = {}
-        for column, (text, (_, action)) in enumerate(self._commands().items(), 1):
+        for column, (text, (_, action)) in enumerate(self._commands().items(), 2):
             words, underline = split_mnemonic(text)
             style = "Accent.TButton" if words == "Save" else "TButton"
             self.buttons[words] = ttk.Button(bar, text=words, underline=underline, command=action, style=style)
@@ -191,7 +204,33 @@ class SwatchesPage:
     def _show(self, uid: str) -> None:
         if self.form.show(uid):
             self._shown_anew()
-            self.find.table.select([uid])
+            if uid not in self.find.table.selected:  # it may be the first of several
+                self.find.table.select([uid])
+
+    def take(self, uid: str) -> None:
+        """Takes another swatch in hand, unless what is typed is to stay."""
+        if uid != self.form.uid and self.settle():
+            self._show(uid)
+
+    def _known(self) -> tuple[Swatch, Circumstances]:
+        """The swatch as typed, and what else bears upon its gauge."""
+        swatch, assumed = self.form.typed().swatch, self._maker.assumed
+        known = Circumstances(
+            others=self._maker.lenders(swatch),
+            assumed=assumed,
+            drift=drift_of(assumed),
+            finish=FINISH[self.chain.texts().finish],
+            target_mm=self.chain.target_mm,
+            units=self.session.units,
+        )
+        return swatch, known
+
+    def _selected_tags(self) -> tuple[str, ...]:
+        by_uid = {uid: tag for tag, uid in self.swatches.tags.items()}
+        return tuple(by_uid[uid] for uid in self.find.table.selected)
+
+    def _filters(self) -> Filters:
+        return filters_of(self.find.texts())[0]
 
     def _take_new(self, make: Callable[[], None]) -> None:
         make()
@@ -211,6 +250,7 @@ class SwatchesPage:
         self.refusal.configure(text=" ")
         self._show_possible()
         self.chain.show(self._maker.card(self.form.typed(), self.chain.texts()))
+        self.sure.show()
 
     def _reload(self) -> None:
         self.swatches.reload()

@@ -5,10 +5,10 @@ from itertools import pairwise
 import pytest
 
 from logbook.craft.conditions import Condition
+from logbook.craft.drawing import Line, Rect, Text
 from logbook.craft.lengths import Units
 from logbook.craft.readings import read_readings
 from logbook.craft.stitch_pattern import StitchPattern
-from logbook.pages.drawing import Line, Rect, Text
 from logbook.pages.swatches.chain_drawing import chain_drawing
 from logbook.tasks.chain import ChainAnswer, ChainWish, chain_by_hand
 

@@ -230,7 +230,7 @@ def test_each_underlined_letter_is_there_once(page: SwatchesPage) -> None:
 
     def collect(place: tk.Misc) -> None:
         for child in place.winfo_children():
-            if child.winfo_class() in ("TButton", "TLabel", "TCheckbutton") and child.winfo_ismapped():
+            if child.winfo_class() in ("TButton", "TLabel", "TCheckbutton", "TMenubutton") and child.winfo_ismapped():
                 at = int(str(child.cget("underline")) or -1)
                 letters.extend([str(child.cget("text"))[at].lower()] if at >= 0 else [])
             collect(child)

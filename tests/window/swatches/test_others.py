@@ -78,7 +78,7 @@ def test_an_empty_logbook_says_what_belongs_there_and_offers_the_sample(root: tk
     assert focused(root) is page.editor.fields["yarn"].input
     assert page.find.sample.winfo_viewable()
     assert not page.find.table.winfo_viewable()
-    hit(root, "<Alt-p>")
+    hit(root, "<Alt-x>")
     assert opened == [True]
     assert page.chain.headline["text"] == "—"
     assert page.editor.fields["colour"].winfo_viewable()

@@ -1,0 +1,213 @@
+"""A garment in several sizes: the piece of each, which of them come out the same, and what would part them.
+
+A wide repeat makes neighbours equal: if a repeat is 7 cm wide, two panels step by 14 cm round. The remedies are a few plain edge
+stitches at each side (the same number in all sizes if it can be), a half repeat where the pattern has one, or another hook.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from logbook.craft.body_chart import CHILDREN_CAUTION, BodyChart, End, is_childs_size
+from logbook.craft.edge_stitches import NEAR_MM, chains_with_edges, edges_for_all, edges_wanted
+from logbook.craft.lengths import Ease, Units, show_mm
+from logbook.craft.piece import PieceNumbers, PiecePlan
+from logbook.craft.piece_gauges import PieceGauges
+from logbook.craft.piece_numbers import chain_rule, stitch_width, stitches_target, takes_edges, work_out
+from logbook.craft.yarn_needed import YarnNeeded, together
+from logbook.errors import RefusedError
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SizeWish:
+    """One size: its name and body measure in mm, and what it wants otherwise than the run's plan (None: as the plan)."""
+
+    name: str
+    body_mm: float
+    ease: Ease | None = None
+    length_mm: float | None = None
+    armhole_mm: float | None = None
+    neck_mm: float | None = None
+    upper_arm_mm: float | None = None
+    hip_mm: float | None = None
+
+    def plan(self, run: PiecePlan) -> PiecePlan:
+        """The run's plan for this size."""
+        own = {
+            name: getattr(self, name)
+            for name in ("ease", "length_mm", "armhole_mm", "neck_mm", "upper_arm_mm", "hip_mm")
+            if getattr(self, name) is not None
+        }
+        return replace(run, width_mm=None, body_mm=self.body_mm, **own)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SizeNumbers:
+    """One size worked out; ``same_as`` names the other sizes whose width comes out the same."""
+
+    name: str
+    body_mm: float
+    piece: PieceNumbers
+    same_as: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class SizeRun:
+    """All sizes, smallest first as the chart has them, the yarn for one of each, and what is to be said of the run."""
+
+    sizes: tuple[SizeNumbers, ...]
+    yarn: YarnNeeded | None
+    notes: tuple[str, ...]
+
+    @property
+    def all_differ(self) -> bool:
+        """Whether no two sizes come out the same."""
+        return not any(size.same_as for size in self.sizes)
+
+
+@dataclass(frozen=True, slots=True)
+class Remedy:
+    """What would part sizes that come out the same; ``plan`` has it applied, None where it takes another swatch."""
+
+    sentence: str
+    plan: PiecePlan | None
+
+
+def sizes_of_chart(
+    chart: BodyChart, end: End = End.MIDDLE, measure: str = "bust", armhole_deeper_mm: float | None = None
+) -> tuple[SizeWish, ...]:
+    """The sizes of a chart by one figure each. ``armhole_deeper_mm``: armholes of the body's depth and that much (None: not).
+
+    Raises RefusedError if a size lacks ``measure``.
+    """
+    wishes = []
+    for size in chart.sizes:
+        body = size.measure(measure, end)
+        if body is None:
+            raise RefusedError(f"Size {size.name} has no {measure} measure: fill it in, or choose another measure.")
+        depth = size.measure("armhole depth", end)
+        wishes.append(
+            SizeWish(
+                name=size.name,
+                body_mm=body,
+                armhole_mm=None if depth is None or armhole_deeper_mm is None else depth + armhole_deeper_mm,
+                upper_arm_mm=size.measure("upper arm", end),
+                hip_mm=size.measure("hip", end),
+            )
+        )
+    return tuple(wishes)
+
+
+def size_run(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges, units: Units = Units.CM) -> SizeRun:
+    """Every size of ``plan`` worked out. With edge stitches left to the program, one number for all sizes is tried first.
+
+    Raises RefusedError, naming the size, if one cannot be worked.
+    """
+    if not sizes:
+        raise RefusedError("A run needs at least one size.")
+    common = _one_number_of_edges(plan, sizes, gauges)
+    worked = tuple(SizeNumbers(name=s.name, body_mm=s.body_mm, piece=_worked(common, s, gauges, units)) for s in sizes)
+    same = tuple(replace(size, same_as=_same_as(size, worked)) for size in worked)
+    yarns = [size.piece.yarn for size in same if size.piece.yarn is not None]
+    notes = [CHILDREN_CAUTION] if any(is_childs_size(size.name) for size in sizes) else []
+    return SizeRun(
+        sizes=same,
+        yarn=together(yarns, gauges.yarn, gauges.assumptions.reserve) if len(yarns) == len(same) else None,
+        notes=(*notes, *_same_notes(same)),
+    )
+
+
+def remedies(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges) -> tuple[Remedy, ...]:
+    """What would part the sizes that come out the same; empty if all differ."""
+    run = size_run(plan, sizes, gauges)
+    if run.all_differ:
+        return ()
+    return (*_edges_that_part(plan, sizes, gauges), *_half_repeats(plan, sizes, gauges), *_other_hooks(run, plan, gauges))
+
+
+def changes_since(published: Sequence[SizeNumbers], now: Sequence[SizeNumbers]) -> tuple[str, ...]:
+    """What of a published run would be otherwise today, a sentence for each size and number; sizes are matched by name."""
+    today = {size.name: size.piece for size in now}
+    said = []
+    for size in published:
+        piece = today.get(size.name)
+        if piece is None:
+            said.append(f"{size.name}: not in the run any more.")
+            continue
+        pairs = (("chain", size.piece.chain, piece.chain), ("rows", size.piece.rows, piece.rows))
+        said += [f"{size.name}: {what} {old}, today {new}." for what, old, new in pairs if old != new]
+    return tuple(said)
+
+
+def _worked(plan: PiecePlan, size: SizeWish, gauges: PieceGauges, units: Units) -> PieceNumbers:
+    try:
+        return work_out(size.plan(plan), gauges, units)
+    except RefusedError as refused:
+        raise RefusedError(f"Size {size.name}: {refused}") from refused
+
+
+def _one_number_of_edges(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges) -> PiecePlan:
+    """The plan with one number of edge stitches for all sizes, if with it all come near enough; else each size takes its own."""
+    if plan.edge_stitches is not None or gauges.edge is None or not takes_edges(plan, gauges):
+        return plan
+    targets = [stitches_target(size.plan(plan), gauges) for size in sizes]
+    rule, width = chain_rule(plan, gauges), stitch_width(plan, gauges)
+    each = edges_for_all(targets, width, rule, gauges.edge, gauges.assumptions.most_edge_stitches)
+    for target in targets:
+        options = chains_with_edges(target, width, rule, gauges.edge, each)
+        if edges_wanted(next(option for option in options if option.recommended)):
+            return plan
+    return replace(plan, edge_stitches=each)
+
+
+def _same_as(size: SizeNumbers, others: Sequence[SizeNumbers]) -> tuple[str, ...]:
+    return tuple(o.name for o in others if o is not size and abs(o.piece.width.mm - size.piece.width.mm) < 1e-6)
+
+
+def _same_notes(sizes: Sequence[SizeNumbers]) -> list[str]:
+    groups = {(size.name, *size.same_as) for size in sizes if size.same_as}
+    return [
+        f"{_listed(group)} come out the same." for group in sorted({tuple(n.name for n in sizes if n.name in g) for g in groups})
+    ]
+
+
+def _edges_that_part(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges) -> list[Remedy]:
+    """One number of edge stitches for all sizes that parts them: the least that comes within 5 mm of the best."""
+    if plan.sideways or not takes_edges(plan, gauges):
+        return []
+    parting: dict[int, float] = {}
+    for each in range(1, gauges.assumptions.most_edge_stitches + 1):
+        run = size_run(replace(plan, edge_stitches=each), sizes, gauges)
+        if run.all_differ:
+            parting[each] = max(abs(size.piece.width.difference_mm) for size in run.sizes)
+    if not parting:
+        return []
+    each = next(each for each, miss in parting.items() if miss <= min(parting.values()) + NEAR_MM)
+    what = "1 plain edge stitch" if each == 1 else f"{each} plain edge stitches"
+    return [Remedy(f"{what} at each side, in all sizes, would part them.", replace(plan, edge_stitches=each))]
+
+
+def _half_repeats(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges) -> list[Remedy]:
+    if plan.sideways or plan.in_round or plan.half_repeats or gauges.pattern.half_plus is None:
+        return []
+    halved = replace(plan, half_repeats=True)
+    if not size_run(halved, sizes, gauges).all_differ:
+        return []
+    return [Remedy("Half repeats, which the pattern allows, would part them.", halved)]
+
+
+def _other_hooks(run: SizeRun, plan: PiecePlan, gauges: PieceGauges) -> list[Remedy]:
+    """The size furthest from its width among the same ones, and the pitch with which its numbers would meet it."""
+    furthest = max((size for size in run.sizes if size.same_as), key=lambda size: abs(size.piece.width.difference_mm))
+    width = furthest.piece.width
+    if width.mm <= 0 or abs(width.difference_mm) < 1.0:
+        return []
+    pitch = gauges.pitch(plan.round_body)
+    wanted = pitch * width.wanted_mm / width.mm
+    hook = "thicker" if wanted > pitch else "thinner"
+    instead = f"a {plan.round_body.one} of {show_mm(wanted)} instead of {show_mm(pitch)}"
+    return [Remedy(f"A {hook} hook for {furthest.name} alone: with {instead} its numbers would give its own width.", None)]
+
+
+def _listed(names: Sequence[str]) -> str:
+    *first, last = names
+    return f"{', '.join(first)} and {last}"

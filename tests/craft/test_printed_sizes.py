@@ -1,0 +1,24 @@
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from logbook.craft.lengths import Units, read_length
+from logbook.craft.printed_sizes import printed_length, sized, sized_lengths
+
+
+def test_all_sizes_in_one_line() -> None:
+    assert sized([68, 74, 86, 92]) == "68 (74, 86, 92)"
+    assert sized([68]) == "68"
+    with pytest.raises(ValueError, match="not enough values"):
+        sized([])
+
+
+def test_printed_lengths_by_hand() -> None:
+    assert sized_lengths([426.4, 464.5, 541], Units.CM) == "42.5 (46.5, 54) cm"
+    # 426.4 mm is 16.787 in: 16 3/4; 464.5 is 18.287: 18 1/4; 541 is 21.299: 21 1/4
+    assert sized_lengths([426.4, 464.5, 541], Units.INCHES) == "16 3/4 (18 1/4, 21 1/4) in"
+
+
+@given(st.floats(1, 5000), st.sampled_from(Units))
+def test_printed_lengths_stay_within_half_a_step(mm: float, units: Units) -> None:
+    assert abs(read_length(printed_length(mm, units), units) - mm) <= (2.5 if units is Units.CM else 25.4 / 8) + 1e-6
