@@ -18,6 +18,7 @@ from logbook.window.menu_bar import MenuBar
 from logbook.window.page import Page
 from logbook.window.palette import DARK, LIGHT
 from logbook.window.patterns.page import PatternsPage
+from logbook.window.pieces.page import PiecesPage
 from logbook.window.place import PlaceKeeper
 from logbook.window.sentence import Sentence
 from logbook.window.swatches.page import SwatchesPage
@@ -26,6 +27,7 @@ from logbook.window.unexpected import report_unexpected
 PROGRAM_NAME = "Swatch and gauge logbook"
 PAGES: tuple[tuple[str, Callable[[tk.Misc, Look, Session], Page]], ...] = (
     ("S&watches", SwatchesPage),
+    ("P&ieces", PiecesPage),
     ("S&titch patterns", PatternsPage),
 )
 """Each page's name with the letter of its Alt key, and what makes it."""
