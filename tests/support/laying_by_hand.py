@@ -1,7 +1,7 @@
 """Random written rows that fit by construction, and a plain laying of them that shares nothing with the program.
 
-A row below is a list of things: a stitch's name, or a number for a space of so many chains. A row is a list of steps; ``text`` writes them
-as a pattern would, ``laid`` does them one after the other on a list.
+A row below is a list of things: a stitch's name, or a number for a space of so many chains. A row is a list of steps; ``text``
+writes them as a pattern would, ``laid`` does them one after the other on a list.
 """
 
 import random
@@ -211,7 +211,7 @@ def _row(rng: random.Random, begin: list[Thing], again: list[Thing], end: list[T
 
 
 def _steps(rng: random.Random, below: list[Thing], on_chain: bool, starts: bool = False) -> tuple[Step, ...]:
-    """Steps that take just these places. They end with a stitch made, and ``starts`` begin with one, so that no chain stands at a seam."""
+    """Steps that take just these places. They end with a stitch made, and ``starts`` begin with one: no chain is at a seam."""
     steps: list[Step] = []
     at = 0
     while at < len(below):

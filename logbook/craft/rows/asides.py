@@ -32,7 +32,7 @@ def said_to_count(cur: Cursor) -> SaidToCount | None:
         return None
     start, said = cur.at, texts.index("counts")
     before = cur.words[cur.at : cur.at + said]
-    known = {"not", "ch", "begch", "tch", "skipped", "sk", "-", "first", "beg", "side", "note", "each"}
+    known = {"not", "ch", "begch", "tch", "skipped", "sk", "-", "first", "beg", "side", "note", "notes", ":"}
     if any(word.text not in known and word.sort != NUMBER for word in before):
         return None
     numbers = [word.value for word in before if word.sort == NUMBER]

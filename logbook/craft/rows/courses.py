@@ -1,8 +1,8 @@
 """All rows of a pattern, one laid onto the other at every width: the multiple, each row's form, and where it stops.
 
-Each row narrows the widths on which the rows below it fit: a plain row 1 fits on every chain, and a row 2 whose repeat takes six of its
-stitches leaves every sixth. Where a row's repeat and the growth of the row below do not divide each other (a repeat of 4 on a row
-that grows by 6), the row fits only now and then, and that is trouble, though a wider multiple would do.
+Each row narrows the widths on which the rows below it fit: a plain row 1 fits on every chain, and a row 2 whose repeat takes
+six of its stitches leaves every sixth. Where a row's repeat and the growth of the row below do not divide each other (a repeat
+of 4 on a row that grows by 6), the row fits only now and then, and that is trouble, though a wider multiple would do.
 """
 
 from collections.abc import Sequence
@@ -18,7 +18,9 @@ RING = Widths((), (), ())
 
 @dataclass(frozen=True, slots=True)
 class Course:
-    """A row that fits. ``made``: its places at every width. ``now_and_then``: it fits only at every so many repeats of the rows below."""
+    """A row that fits. ``made``: its places at every width. ``now_and_then``: it fits only at every so many repeats of the rows
+    below.
+    """
 
     row: WrittenRow
     made: Widths
@@ -30,7 +32,8 @@ class Course:
 class Courses:
     """The rows laid in one way of reading them: all that fit, and the first that does not.
 
-    They fit on ``smallest`` + ``multiple``·j chains, j = 0, 1, …; ``multiple`` 0: on the smallest only (or on no chain, in a ring).
+    They fit on ``smallest`` + ``multiple``·j chains, j = 0, 1, …; ``multiple`` 0: on the smallest only (or on no chain, in a
+    ring).
     """
 
     ways: Ways

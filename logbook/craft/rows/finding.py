@@ -1,4 +1,4 @@
-"""Finds places in the row below: the next dc, the next space, the centre of the next shell, the last stitch, the turning chain."""
+"""Finds places in the row below: the next dc, the next space, the centre of a shell, the last stitch, the turning chain."""
 
 from dataclasses import dataclass
 
@@ -12,10 +12,11 @@ Spot = tuple[int, int]  # from this place up to that one: one stitch, or a whole
 class Trouble:
     """Why a row does not work at one width.
 
-    ``sort``: ``over`` places are left; ``short`` none is left to work into; ``other`` another kind lies there; ``last`` the repeat does
-    not come out at the last N, so many are over; ``passed`` so many stitches would be passed over unsaid; ``part`` a space is
-    skipped in part; ``behind`` the first place was passed already; ``still`` the repeat takes no place; ``turning`` there is no turning chain
-    that counts, or (``count``) its top is another chain; ``which`` it is not said which stitch of a group.
+    ``sort``: ``over`` places are left; ``short`` none is left to work into; ``other`` another kind lies there; ``last`` the
+    repeat does not come out at the last N, so many are over; ``passed`` so many stitches would be passed over unsaid; ``part``
+    a space is skipped in part; ``behind`` the first place was passed already; ``still`` the repeat takes no place; ``turning``
+    there is no turning chain that counts, or (``count``) its top is another chain; ``which`` it is not said which stitch of a
+    group.
     """
 
     sort: str
@@ -30,8 +31,8 @@ class Trouble:
 class Mind:
     """What the hand has in mind when it looks for a place.
 
-    ``last``: where it last worked. ``loose``: that was a space or a picked stitch of a group, so the rest of that group may be passed over.
-    ``skipped``: the text has just said which stitches to skip, so nothing more may be.
+    ``last``: where it last worked. ``loose``: that was a space or a picked stitch of a group, so the rest of that group may be
+    passed over. ``skipped``: the text has just said which stitches to skip, so nothing more may be.
     """
 
     last: Spot | None = None

@@ -3,12 +3,13 @@
 A hand goes along the row below from where it begins; ``at`` is the first place it has not passed. Where a stitch goes:
 
 - *next stitch* passes over spaces, but over no other stitch: if another kind lies there, the row does not work;
-- *next space*, *next shell* pass over what lies before them; "last" and "turning chain" jump to the end. What was passed over is kept, and
-  is a trouble if the text had just counted what to skip, or jumps to the end after counting stitch by stitch;
+- *next space*, *next shell* pass over what lies before them; "last" and "turning chain" jump to the end. What was passed over
+  is kept, and is a trouble if the text had just counted what to skip, or jumps to the end after counting stitch by stitch;
 - *to last N* is binding: the repeat must come out exactly there;
 - a repeat *to end* goes on as long as it fits and then leaves what comes after it its places.
 
-At the end nothing may be left: no stitch unless the text says so, save the rest of a shell or V-stitch in which the row just worked.
+At the end nothing may be left: no stitch unless the text says so, save the rest of a shell or V-stitch in which the row just
+worked.
 """
 
 from collections.abc import Mapping, Sequence
@@ -339,7 +340,9 @@ class _Hand:
         return spot
 
     def _pass_over(self, to: int, span: Span, jump: bool) -> None:
-        """Notes or refuses the stitches passed over on the way to a place, save those of the group just left and of the one come to."""
+        """Notes or refuses the stitches passed over on the way to a place, save those of the group just left and of the one
+        come to.
+        """
         start = self.find.group_end(self.at) if self.loose and not self.skipped else self.at
         over = sum(self.below[at].like("st") for at in range(start, self.find.group_start(to)))
         if over and (self.skipped or (jump and not self.loose)):

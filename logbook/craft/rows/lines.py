@@ -1,6 +1,7 @@
 """Cuts a text into its lines: which stretch is which row, and what stands between the rows.
 
-Rows stand one a line, or parted by `` / ``; with names (``Row 1 (RS):``, ``Rnd 2:``, ``Set-up row:``) they may run over several lines.
+Rows stand one a line, or parted by `` / ``; with names (``Row 1 (RS):``, ``Rnd 2:``, ``Set-up row:``) they may run over several
+lines.
 """
 
 import re
@@ -31,6 +32,8 @@ BASE = re.compile(
     r"\s*(?:(?:foundation|base|starting|beginning)(?:\s+(?:ch|chain))?\s*[:.]?\s*)?(?:ch(?:ain)?\b|make\b|multiple\b|mult\b|\d+\s*ch\b)",
     re.I,
 )
+BEHIND_BASE = {",", ".", "and", "turn", "noturn", "join", "with", "slst", "in", "to", "form", "ring", "first", "ch", "being"}
+BEHIND_BASE |= {"careful", "not", "twist"}
 
 
 @dataclass(frozen=True, slots=True)

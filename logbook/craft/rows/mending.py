@@ -19,6 +19,7 @@ from logbook.craft.rows.instructions import (
     WrittenRow,
 )
 from logbook.craft.rows.places import HEIGHTS
+from logbook.craft.rows.sentences import ordinal
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +42,7 @@ def changes(row: WrittenRow, by: int, text: str) -> Iterator[Change]:
     opening = row.opening
     if opening is not None and opening.at_hook and opening.chains + by > 0:
         was = " ".join(text[opening.span.start : opening.span.end].split())
-        instead = re.sub(r"\b\d+(?:st|nd|rd|th)\b", _ordinal(opening.chains + 1 + by), was, count=1)
+        instead = re.sub(r"\b\d+(?:st|nd|rd|th)\b", ordinal(opening.chains + 1 + by), was, count=1)
         yield Change(replace(row, opening=replace(opening, chains=opening.chains + by)), opening.span, was, instead)
 
 
@@ -93,8 +94,3 @@ def _rewritten(phrase: str, old: int, by: int) -> str:
         if times and shown + by > 0:
             return changed
     return f"{old + by} {phrase}" if old == 1 and by > 0 and not re.match(r"(?:rep|sk|miss|skip|\(|\[)", phrase, re.I) else ""
-
-
-def _ordinal(number: int) -> str:
-    ending = "th" if 10 < number % 100 < 14 else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
-    return f"{number}{ending}"

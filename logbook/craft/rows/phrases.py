@@ -118,7 +118,9 @@ class Phrases:
         return until or ToEnd()
 
     def _ending(self, cur: Cursor, body: tuple[Instruction, ...], begin: int, stars: dict[str, int]) -> list[Instruction]:
-        """``ending last rep at **``, ``ending last rep with sc in last st``, ``omitting last ch 1``: what the last repeat does instead."""
+        """``ending last rep at **``, ``ending last rep with sc in last st``, ``omitting last ch 1``: what the last repeat does
+        instead.
+        """
         start = cur.at
         cur.accept(",", ";")
         cur.accept("and")
@@ -160,7 +162,7 @@ class Phrases:
         cur.at = close + 1
         made = self.stitches.made(cur.inside(start + 1, close))
         times = self.targets.times(cur)
-        if made is not None and cur.next_is("in"):
+        if made is not None and (cur.next_is("in") or (cur.next_is("each") and cur.next_is("in", ahead=1))):
             repeated = Made(made.items * (times.count if times else 1), made.name)
             return self.stitches.work(cur, repeated, start)
         if made == Made(("picot",)):

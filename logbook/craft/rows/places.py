@@ -1,6 +1,7 @@
 """What a worked row offers to the row above it: places, in the order in which they will be met.
 
-A place is the top of a stitch or one chain. Chains that lie side by side make a space (a "run"), which can be worked into as a whole.
+A place is the top of a stitch or one chain. Chains that lie side by side make a space (a "run"), which can be worked into as a
+whole.
 """
 
 import re
@@ -33,8 +34,8 @@ class Place:
         return self.run is None and self.kind != PICOT
 
     def like(self, kind: str) -> bool:
-        """Whether a pattern may call this place ``kind`` (``st``: any stitch). A dc2tog, a raised dc and a turning chain that counts
-        as dc are called dc too; the chains of the foundation are called stitches as well as chains.
+        """Whether a pattern may call this place ``kind`` (``st``: any stitch). A dc2tog, a raised dc and a turning chain that
+        counts as dc are called dc too; the chains of the foundation are called stitches as well as chains.
         """
         if kind == "st":
             return self.is_stitch or self.run == FOUNDATION

@@ -13,7 +13,7 @@ from logbook.craft.rows.places import Row, spaces, stitches
 from logbook.craft.rows.printed_counts import wrong_counts
 from logbook.craft.rows.reader import read
 from logbook.craft.rows.report import Linear, Problem, Proof, RowCount
-from logbook.craft.rows.sentences import Speaker
+from logbook.craft.rows.sentences import Speaker, ordinal
 from logbook.craft.rows.ways import Tried, try_ways
 from logbook.craft.terms import Terms, terms_proved_by
 
@@ -24,9 +24,9 @@ FURTHEST_CHANGE = 2  # a number this much larger or smaller is still a near chan
 def prove(text: str, terms: Terms | None = None, chains_count: bool | None = None, suggest: bool = True) -> Proof:
     """Reads and lays the rows of ``text``.
 
-    ``terms``: what its stitches are named in; None: what the text proves, else US. ``chains_count``: whether chains count as stitches in
-    "sk N sts" and "to last N sts"; None: as the text says, else not. ``suggest``: look for the nearest change
-    that mends a trouble (some times the work of the proof itself).
+    ``terms``: what its stitches are named in; None: what the text proves, else US. ``chains_count``: whether chains count as
+    stitches in "sk N sts" and "to last N sts"; None: as the text says, else not. ``suggest``: look for the nearest change that
+    mends a trouble (some times the work of the proof itself).
     """
     told = terms or _terms_of(text)
     pattern = read(text, told or Terms.US)
@@ -68,6 +68,8 @@ class _Proving:
         wrong = wrong_counts(self.pattern, courses, self.speaker)
         problems += (replace(problem, suggestion=COUNT_CHAINS if tried.with_chains else "") for problem in wrong)
         problems += self._questions(tried)
+        if courses.fits and not problems:
+            problems += self._misstated(courses)
         return self._filled_in(courses, back, sorted(problems, key=lambda problem: problem.span.start), statements)
 
     def _understood(self) -> tuple[WrittenRow, ...]:
@@ -158,13 +160,15 @@ class _Proving:
         if isinstance(fit, Fit):
             if fit.first == 0 and fit.by in (0, 1):
                 return None, [], [f"{row.name} fits onto {end.name}, but does not come out as it did: the rows are shaped."]
-            says = f"{row.name} fits onto {end.name} only at some widths."
+            says = f"{end.name} does not lead back to {row.name}, which fits onto it only at some widths."
         else:
             says = f"{end.name} does not lead back to {row.name}: {self.speaker.misfit(row, fit)}"
         return None, [Problem(end.number, says, self.pattern.repeat_span)], []
 
     def _never_back(self, courses: Courses) -> tuple[int | None, list[Problem], list[str]]:
-        """No row leads back: said, or a trouble if one number less or more in the last row would make it, and nothing fits on it now."""
+        """No row leads back: said, or a trouble if one number less or more in the last row would make it, and nothing fits on
+        it now.
+        """
         last = len(courses.rows) - 1
         end = courses.rows[last].row
         if any(isinstance(leads_back(courses, last, at), Fit) for at in range(1, last + 1)):
@@ -190,7 +194,8 @@ class _Proving:
         for key in tried.decided:
             row, opening = _with_opening(courses, key)
             taken = self._option(opening_counts(row, courses.ways))
-            yield f"{row.name}: {_chains_of(opening)} {taken}: only so do the rows fit."
+            verb = "are" if opening.at_hook else "is"
+            yield f"{row.name}: {_chains_of(opening)} {verb} read as “{taken}”: only so do the rows fit."
 
     def _of_widths(self, courses: Courses) -> Iterator[str]:
         if courses.rows and not courses.multiple and not courses.in_ring:
@@ -200,8 +205,25 @@ class _Proving:
             for span, count in course.laid.passed:
                 seen[span] = max(count, seen.get(span, 0))
             for span, count in seen.items():
-                over = f"{count} stitch{'es' if count > 1 else ''}"
-                yield f"{course.row.name} passes over {over} to reach {self.speaker.quoted(span)}; nothing says to skip them."
+                over, them = (f"{count} stitches", "them") if count > 1 else ("1 stitch", "it")
+                yield f"{course.row.name} passes over {over} to reach {self.speaker.quoted(span)}; nothing says to skip {them}."
+
+    def _misstated(self, courses: Courses) -> Iterator[Problem]:
+        """The multiple that the text states, if the rows have another."""
+        stated, multiple = self.pattern.stated, courses.multiple
+        if stated is None or not multiple or not courses.rows:
+            return
+        proof = _with_chain(Proof(self.speaker.terms), courses)
+        same = stated.multiple % multiple == 0
+        if stated.chain_constant is not None:
+            same = same and (stated.chain_constant - courses.smallest) % multiple == 0
+        if stated.plus is not None and proof.plus is not None:
+            same = same and (stated.plus - proof.plus) % multiple == 0
+        if not same:
+            in_chains = f"in chains a multiple of {multiple} plus {courses.smallest % multiple}"
+            need = f"a multiple of {multiple} plus {proof.plus}, {in_chains}"
+            says = f"The text says {self.speaker.quoted(stated.span)}; its rows need {need}."
+            yield Problem(courses.rows[0].row.number, says, stated.span)
 
     def _questions(self, tried: Tried) -> Iterator[Problem]:
         """What the text must say because the rows fit both ways."""
@@ -211,8 +233,9 @@ class _Proving:
         for key in sorted(asked):
             row, opening = _with_opening(tried.best, key)
             options = [f"“({self._option(option)})”" for option in opening.options]
-            says = f"{row.name} does not say whether {_chains_of(opening)} count as a stitch, and the rows fit either way."
-            yield Problem(row.number, says, opening.span, f"Write {' or '.join(options)} behind.", asks=True)
+            verb = "count" if opening.at_hook else "counts"
+            says = f"{row.name} does not say whether {_chains_of(opening)} {verb} as a stitch, and the rows fit either way."
+            yield Problem(row.number, says, opening.span, f"Write {' or '.join(options)} behind it.", asks=True)
 
     def _option(self, counts: Counts) -> str:
         if not counts.stitch:
@@ -245,10 +268,9 @@ def _suggestion(change: Change) -> str:
 
 
 def _now_and_then(course: Course, multiple: int) -> str:
-    every = {2: "2nd", 3: "3rd"}.get(course.now_and_then, f"{course.now_and_then}th")
     return (
-        f"{course.row.name} fits only at every {every} repeat of the rows below it: what they grow by and what its own repeat takes "
-        f"do not divide each other. A multiple of {multiple} would be needed."
+        f"{course.row.name} fits only at every {ordinal(course.now_and_then)} repeat of the rows below it: what they grow by and "
+        f"what its own repeat takes do not divide each other. A multiple of {multiple} would be needed."
     )
 
 

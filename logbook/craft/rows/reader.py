@@ -1,28 +1,34 @@
 """A text into written rows: which line is which row, what the pattern says of itself, and each row's instructions.
 
-Rows stand one a line, or parted by `` / ``; with names (``Row 1 (RS):``, ``Rnd 2:``, ``Set-up row:``) they may run over several lines.
-Without names they count from 1. ``Rows 4–9: rep Rows 2–3``, ``Row 3: as row 1`` and ``Rep Rows 2–3`` refer to other rows.
+Rows stand one a line, or parted by `` / ``; with names (``Row 1 (RS):``, ``Rnd 2:``, ``Set-up row:``) they may run over several
+lines. Without names they count from 1. ``Rows 4–9: rep Rows 2–3``, ``Row 3: as row 1`` and ``Rep Rows 2–3`` refer to other
+rows.
 """
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 from logbook.craft.rows.asides import SaidToCount, said_to_count, sizes
 from logbook.craft.rows.cursor import Cursor, NotUnderstoodError
 from logbook.craft.rows.instructions import (
+    NOWHERE,
     Fault,
     Made,
     PrintedCount,
     Span,
+    StatedMultiple,
     Wanted,
     WrittenPattern,
 )
 from logbook.craft.rows.kinds import prevailing_kind
-from logbook.craft.rows.lines import AGAIN, BASE, CALLED, MOST_ROWS, Part, called, parts
+from logbook.craft.rows.lines import AGAIN, BASE, BEHIND_BASE, CALLED, MOST_ROWS, Part, called, parts
 from logbook.craft.rows.phrases import Phrases
 from logbook.craft.rows.turning import ReadRow, written_rows
 from logbook.craft.rows.words import cut
+from logbook.craft.stitch_pattern import read_multiple
 from logbook.craft.terms import Terms
+from logbook.errors import UnreadableError
 
 
 def read(text: str, terms: Terms) -> WrittenPattern:
@@ -41,6 +47,7 @@ class _Reading:
     faults: list[Fault] = field(default_factory=list)
     throughout: list[SaidToCount] = field(default_factory=list)
     chain_sizes: PrintedCount | None = None
+    stated: StatedMultiple | None = None
     joined_base: bool = False
     repeat: tuple[int, int, Span] | None = None
 
@@ -49,18 +56,17 @@ class _Reading:
         for part in lines:
             if not part.name:
                 self._call(part)
-        named = any(part.name for part in lines)
         for part in lines:
             try:
-                if not self._refers(part) and not self._speaks_of_all(part, named):
+                if not self._refers(part) and not self._speaks_of_all(part):
                     self._row(part)
             except NotUnderstoodError as error:
                 self._not_understood(self._next_number(), error.says, error.span)
         written, base = written_rows(self.rows[:MOST_ROWS], self.throughout)
         self.chain_sizes = self.chain_sizes or base
-        first, last, span = self.repeat or (None, None, Span(0, 0))
+        first, last, span = self.repeat or (None, None, NOWHERE)
         return WrittenPattern(
-            tuple(written), tuple(self.faults), self.chain_sizes, first, last, span, _chains_count(self.text), self.joined_base
+            tuple(written), tuple(self.faults), self.chain_sizes, first, last, span, _chains_count(self.text), self.stated
         )
 
     def _call(self, part: Part) -> bool:
@@ -101,59 +107,75 @@ class _Reading:
                 part.numbers[0] if part.numbers else 0, f"{part.name} refers to a row that is not written before it.", span
             )
             return True
+        self._in_order(part.numbers, part)
         for at, number in enumerate(part.numbers or (self._next_number(),)):
             like = known[first + at % (last - first + 1)]
-            self.rows.append(ReadRow(replace(like.part, name=f"Row {number}"), number, like.words))
+            self.rows.append(ReadRow(replace(like.part, name=called(part, number)), number, like.words))
         return True
 
-    def _speaks_of_all(self, part: Part, named: bool) -> bool:
-        """Lines that are no row: the starting chain, a stitch's description, what chains count as, which terms."""
+    def _speaks_of_all(self, part: Part) -> bool:
+        """Lines that are no row: a stitch's description, the terms, what chains count as, the starting chain, the multiple."""
         text = self.text[part.start : part.end]
-        if not text.strip() or (not part.name and self._call(part)):
+        if not text.strip():
             return True
         if part.name and not re.match(r"foundation|base", part.name, re.I):
             return False
-        if not part.name and re.fullmatch(r"\W*(?:in\s+)?(?:US|UK)\s+terms?(?:\s+are\s+used)?\W*", text, re.I):
-            return True
-        if not part.name and _chains_count(text) is not None:
-            return True
-        cur = Cursor(cut(self.text, self.terms, part.start, part.end), part.end)
-        if not part.name and (said := said_to_count(_without_stop(cur))) is not None:
-            self.throughout.append(said)
-            return True
-        return not self.rows and self._base(cur, text, named)
+        return (not part.name and self._is_note(part, text)) or (not self.rows and self._base(part, text))
 
-    def _base(self, cur: Cursor, text: str, named: bool) -> bool:
-        """``Ch 68 (74, 86, 92), join``; ``Multiple of 6 plus 2`` says nothing that the rows do not prove."""
+    def _is_note(self, part: Part, text: str) -> bool:
+        if self._call(part) or re.fullmatch(r"\W*(?:in\s+)?(?:US|UK)\s+terms?(?:\s+are\s+used)?\W*", text, re.I):
+            return True
+        if "count" not in text.lower():
+            return False
+        said = said_to_count(_without_stop(self._cursor(part)))
+        if said is not None:
+            self.throughout.append(said)
+        return said is not None or _chains_count(text) is not None
+
+    def _base(self, part: Part, text: str) -> bool:
+        """``Ch 68 (74, 86, 92), join``; ``Multiple of 6 plus 2``."""
         if not BASE.match(text):
             return False
-        start = cur.at
         if re.search(r"\bmult", text, re.I):
-            return True
+            self.stated = _stated_multiple(part, text)
+            return self.stated is not None
+        cur = self._cursor(part)
+        start = cur.at
         cur.accept("ch")
         cur.accept("-")
         numbers = sizes(cur)
-        if not numbers:
-            return False
         cur.accept("ch")
         span = cur.span_from(start)
-        while cur.accept(",", ".", "and", "turn", "join", "with", "slst", "in", "to", "form", "ring", "first", "ch", "being", "careful", "not",
-                         "twist", "noturn"):  # fmt: skip
-            self.joined_base = self.joined_base or cur.next_is("join", ahead=-1)
-        if cur.more():
+        rest = [word.text for word in cur.words[cur.at :]]
+        if not numbers or not set(rest) <= BEHIND_BASE:
             return False
+        self.joined_base = "join" in rest
         self.chain_sizes = PrintedCount(numbers, Wanted("ch"), span)
         return True
 
+    def _cursor(self, part: Part) -> Cursor:
+        return Cursor(cut(self.text, self.terms, part.start, part.end), part.end)
+
     def _row(self, part: Part) -> None:
-        cur = Cursor(cut(self.text, self.terms, part.start, part.end), part.end)
+        cur = self._cursor(part)
         numbers = part.numbers or (self._next_number() if not re.match(r"set|found|base", part.name, re.I) else 0,)
         words = Phrases(self.names, part.in_round).read(cur, prevailing_kind(self.rows[-1].words.items) if self.rows else "sc")
         self.names.update(words.names)
         for says, span in words.faults:
             self._not_understood(numbers[0], says, span)
+        self._in_order(numbers, part)
         for number in numbers[:MOST_ROWS]:
             self.rows.append(ReadRow(replace(part, name=called(part, number)), number, words))
+
+    def _in_order(self, numbers: Sequence[int], part: Part) -> None:
+        """Names a row that does not come after the one written before it. Set-up rows are number 0."""
+        before = self.rows[-1].number if self.rows else 0
+        for number in numbers:
+            if number not in (before + 1, 0 if before == 0 else before + 1):
+                says = f"Row {number} comes after row {before}." if before else f"The rows begin with row {number}."
+                says += " Number the rows one after the other, or write the missing one."
+                self._fault(number, says, Span(part.start, part.end))
+            before = number
 
     def _next_number(self) -> int:
         return max((row.number for row in self.rows), default=0) + 1
@@ -164,6 +186,16 @@ class _Reading:
 
     def _fault(self, row: int, says: str, span: Span) -> None:
         self.faults.append(Fault(row, says, span))
+
+
+def _stated_multiple(part: Part, text: str) -> StatedMultiple | None:
+    """What the line says of the multiple; None if that cannot be read."""
+    said = re.sub(r"\A\s*(?:foundation|base|starting|beginning)\s*(?:ch\w*)?\s*[:.]\s*", "chain ", text.strip(), flags=re.I)
+    try:
+        stated = read_multiple(said)
+    except UnreadableError:
+        return None
+    return StatedMultiple(stated.multiple, stated.plus, stated.chain_constant, Span(part.start, part.end))
 
 
 def _chains_count(text: str) -> bool | None:

@@ -84,3 +84,9 @@ class Speaker:
 
 def _many(count: int, one: str, more: str) -> str:
     return f"{count} {one if count == 1 else more}"
+
+
+def ordinal(number: int) -> str:
+    """``3rd`` for 3."""
+    ending = "th" if 10 < number % 100 < 14 else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
+    return f"{number}{ending}"

@@ -131,7 +131,9 @@ class Targets:
         return None
 
     def _turning_noun(self, cur: Cursor, take: bool = False) -> bool:
-        """Whether a turning chain is named next (``tch``, ``beg ch-3``, ``ch-4 tch``, ``3 skipped chs``); steps over it if told."""
+        """Whether a turning chain is named next (``tch``, ``beg ch-3``, ``ch-4 tch``, ``3 skipped chs``); steps over it if
+        told.
+        """
         start = cur.at
         cur.accept("beg", "last")
         found = cur.accept("tch", "begch")

@@ -31,7 +31,9 @@ class ReadRow:
 
 
 def written_rows(rows: Sequence[ReadRow], throughout: Sequence[SaidToCount]) -> tuple[list[WrittenRow], PrintedCount | None]:
-    """The rows, each with its own chains; and the starting chain, if row 1 makes it. ``throughout``: said of all rows' first chains."""
+    """The rows, each with its own chains; and the starting chain, if row 1 makes it. ``throughout``: said of all rows' first
+    chains.
+    """
     between = _Between(list(throughout))
     return [between.row(row, index == 0) for index, row in enumerate(rows)], between.base
 
@@ -94,7 +96,9 @@ class _Between:
         return opening
 
     def _said(self, said: dict[int, SaidToCount], start: int, chains: int) -> SaidToCount | None:
-        """What the text says of the chains that begin there: beside them, elsewhere in the row by their number, or once for all."""
+        """What the text says of the chains that begin there: beside them, elsewhere in the row by their number, or once for
+        all.
+        """
         if start in said:
             return said[start]
         own = [each for each in said.values() if (each.of == chains if chains else each.skipped)]

@@ -18,8 +18,8 @@ MOST_WAYS = 32
 class Tried:
     """``best``: the way in which the rows fit, or get furthest. ``also``: others that fit as well, with other numbers.
 
-    ``decided``: the unsaid turning chains of which only one reading fits. ``with_chains``: no way fits, but one would if chains counted
-    as stitches, which the text does not say.
+    ``decided``: the unsaid turning chains of which only one reading fits. ``with_chains``: no way fits, but one would if chains
+    counted as stitches, which the text does not say.
     """
 
     best: Courses

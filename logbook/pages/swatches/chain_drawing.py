@@ -87,11 +87,3 @@ class _Bar:
             yield Text(left - beside, middle, words, "ink", "e")
         else:
             yield Text(right + beside, middle, words, "ink", "w")
-
-
-def _steps() -> Iterator[int]:
-    """1, 2, 5, 10, 20, 50, …"""
-    step = 1
-    while True:
-        yield from (step, 2 * step, 5 * step)
-        step *= 10

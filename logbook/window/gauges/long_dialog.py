@@ -22,12 +22,12 @@ class LongDialog(Dialog):
 
     def open(self, focus: tk.Widget) -> None:
         """As high as its content, or the screen."""
-        most_wide = int(self.winfo_screenwidth() * 0.9)
-        width = min(int(self._scrolled.canvas.cget("width")), most_wide)
-        self._scrolled.canvas.configure(width=width)
-        self._scrolled.canvas.itemconfigure("all", width=width)
-        # Sentences and drawings know their height once they know their width.
-        for _ in range(3):
-            self.update_idletasks()
-        self._scrolled.canvas.configure(height=self.body.winfo_reqheight())
+        canvas = self._scrolled.canvas
+        canvas.configure(width=min(int(canvas.cget("width")), int(self.winfo_screenwidth() * 0.9)))
+        canvas.configure(height=self.winfo_screenheight())
         super().open(focus)
+        # Sentences and drawings know their height only once they are shown at their width.
+        self.update_idletasks()
+        spare = canvas.winfo_height() - self.body.winfo_reqheight()
+        if spare > 0:
+            self.geometry(f"{self.winfo_width()}x{self.winfo_height() - spare}")

@@ -14,7 +14,7 @@ SEEDS = st.integers(0, 2**32 - 1)
 
 
 def proof_of(rows: list[Steps]) -> Proof:
-    return prove("\n".join(row.text() for row in rows), Terms.US, suggest=False)
+    return prove("\n".join(row.text() for row in rows), Terms.US, chains_count=False, suggest=False)
 
 
 def stitches(row: list[Thing]) -> int:
@@ -37,17 +37,17 @@ def check_against_hand(rows: list[Steps], proof: Proof) -> None:
                 assert (count.stitches.at(repeats), count.spaces.at(repeats)) == (stitches(row), len(row) - stitches(row))
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=60, deadline=None)
 @given(SEEDS, st.integers(1, 4))
 def test_what_fits_by_construction_is_proven_with_its_multiple(seed: int, count: int) -> None:
     rows, multiple, constant = random_pattern(random.Random(seed), count)
     proof = proof_of(rows)
-    assert not [problem for problem in proof.problems if "lead" not in problem.says and "fits onto" not in problem.says]
+    assert proof.problems == ()
     assert (proof.multiple, proof.chain_constant) == (multiple, constant % multiple)
     check_against_hand(rows, proof)
 
 
-@settings(max_examples=250, deadline=None)
+@settings(max_examples=100, deadline=None)
 @given(SEEDS, st.integers(1, 4))
 def test_what_is_spoilt_is_caught_or_fits_all_the_same(seed: int, count: int) -> None:
     rng = random.Random(seed)
