@@ -47,7 +47,7 @@ def test_a_new_swatch_is_logged_found_and_gives_its_chain(root: tk.Tk, page: Swa
     write(root, "Shells")
     hit(root, "<Alt-o>")
     write(root, "4,5")
-    hit(root, "<Alt-i>")
+    hit(root, "<Alt-u>")
     write(root, "4 repeats = 15.1 cm")
     hit(root, "<Return>")
     write(root, "4 repeats = 15.4 cm")
@@ -99,7 +99,7 @@ def test_nothing_stale_is_shown_while_typing(root: tk.Tk, page: SwatchesPage) ->
 def test_the_chain_follows_a_reading_before_it_is_saved(root: tk.Tk, page: SwatchesPage, session: Session) -> None:
     take(page, "HC-01")
     write(root, "46")
-    hit(root, "<Alt-i>", "<Return>", "<Return>", "<Return>")
+    hit(root, "<Alt-u>", "<Return>", "<Return>", "<Return>")
     write(root, "5 repeats")
     assert page.chain.headline["text"] == "—"
     assert page.chain.sentence["text"].startswith("In the form: “5 repeats” is not a reading")
