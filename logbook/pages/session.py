@@ -19,8 +19,8 @@ PATIENCE = 10
 class Session:
     """One open logbook in one window. Pages subscribe to be told when records or settings have changed, and by whom.
 
-    ``say`` shows a sentence at the foot of the window. ``damage`` says what was found wrong with the logbook while it was open;
-    from then on nothing is written to it.
+    ``say`` shows a sentence at the foot of the window, ``open_sample`` shows the sample instead of this logbook. ``damage`` says
+    what was found wrong with the logbook while it was open; from then on nothing is written to it.
     """
 
     book: Logbook
@@ -28,6 +28,7 @@ class Session:
     is_sample: bool = False
     say: Callable[[str], None] = lambda sentence: None
     pause: Callable[[], None] | None = None
+    open_sample: Callable[[], None] | None = None
     damage: str = ""
     writes: int = 0
     waiting: bool = False

@@ -66,7 +66,10 @@ class MainWindow:
             self.session.book.close()
         self._take_down_pages()
         book.wait_for_others(PATIENCE_S)
-        self.session = Session(book, self.settings, is_sample=is_sample, say=self.say, pause=self._pause)
+        open_sample = self.menu.books.open_sample
+        self.session = Session(
+            book, self.settings, is_sample=is_sample, say=self.say, pause=self._pause, open_sample=open_sample
+        )
         self.session.on_settings(self._settings_changed)
         for name, _ in PAGES:
             words, underline = split_mnemonic(name)

@@ -106,16 +106,18 @@ def main() -> None:
         ours = [run(OURS, str(path)) for _ in range(RUNS)]
         kinds = ours[0][1]
         bare = [run(BARE, json.dumps(kinds)) for _ in range(RUNS)]
-    print(f"{SWATCHES:,} swatches, {len(kinds)} widgets ({', '.join(f'{n} {kind}' for kind, n in Counter(kinds).most_common(5))} …)")
+    most = ", ".join(f"{number} {kind}" for kind, number in Counter(kinds).most_common(5))
+    print(f"{SWATCHES:,} swatches, {len(kinds)} widgets ({most} …)")
     print(f"{'':34}{'this program':>14}{'bare ttk':>12}{'ratio':>8}")
     show("start to usable window", [one[0] for one in ours], [one[0] for one in bare])
-    show("a key in the find field, median", [statistics.median(one[2]) for one in ours], [statistics.median(one[1]) for one in bare])
-    show("a key in the find field, slowest", [max(one[2]) for one in ours], [max(one[1]) for one in bare])
+    for words, chosen in (("median", statistics.median), ("slowest", max)):
+        show(f"a key in the find field, {words}", [chosen(one[2]) for one in ours], [chosen(one[1]) for one in bare])
 
 
 def make(path: Path) -> None:
     """A logbook of many swatches, each with three readings."""
-    readings = tuple(TakenReading(Condition.WASHED, one) for one in read_readings("4 repeats = 15.1 cm; 3 repeats = 11.5 cm; 9 rows = 8 cm"))
+    typed = read_readings("4 repeats = 15.1 cm; 3 repeats = 11.5 cm; 9 rows = 8 cm")
+    readings = tuple(TakenReading(Condition.WASHED, one) for one in typed)
     with new_logbook(path) as book, book.writing("many swatches") as writing:
         pattern = StitchPattern(name="shell stitch", multiple=6, plus=1, extra_chains=1, rows_in_repeat=2)
         pattern = StitchPattern(uid=put_stitch_pattern(writing, pattern), name=pattern.name, multiple=6)
@@ -123,7 +125,8 @@ def make(path: Path) -> None:
         for number in range(SWATCHES):
             date = f"20{10 + number % 16:02d}-{1 + number % 12:02d}-{1 + number % 28:02d}"
             yarn = yarns[number % len(yarns)]
-            put_swatch(writing, Swatch(tag=f"S-{number:05d}", date=date, yarn=yarn, pattern=pattern, hook_mm=4.5, readings=readings))
+            tag = f"S-{number:05d}"
+            put_swatch(writing, Swatch(tag=tag, date=date, yarn=yarn, pattern=pattern, hook_mm=4.5, readings=readings))
 
 
 def run(program: str, argument: str) -> list:  # type: ignore[type-arg]

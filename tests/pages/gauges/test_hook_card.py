@@ -4,9 +4,9 @@ import pytest
 
 from logbook.craft.assumptions import Assumptions
 from logbook.craft.conditions import Condition
+from logbook.craft.drawing import Line, Marker, Polygon, Text
 from logbook.craft.lengths import Units
 from logbook.craft.swatch import Swatch
-from logbook.pages.drawing import Line, Marker, Polygon, Text
 from logbook.pages.gauges.hook_card import HookCard, hook_card
 from logbook.pages.gauges.hook_drawing import hook_drawing
 from tests.support.gauge_swatches import THREE, shells
