@@ -89,8 +89,7 @@ class PiecesPage:
     def save(self) -> bool:
         """Saves what is typed; False if something stands in the way, which is then said."""
         try:
-            saved = self.form.saved
-            if saved is not None and self.form.changed_elsewhere() and not may_write_over(self.frame, self.look, f"“{saved.name}”"):
+            if self.form.changed_elsewhere() and not may_write_over(self.frame, self.look, "This piece"):
                 return False
             errors = self.form.save()
         except RefusedError as error:
