@@ -146,6 +146,8 @@ class _Hand:
         if self.loose and self.find.rest_of_group(self.at):
             return
         stitches = sum(place.like("st") for place in rest)
+        if stitches == 1 and self.last is not None and self.last[0] == self.last[1]:
+            return  # worked between stitches: the last one stands behind the last gap
         chains = sum(place.kind == CHAIN for place in rest)
         if stitches or (chains and not self.row.in_round):
             raise TroubleError(Trouble("over", self.row.span, stitches, chains=chains))
@@ -346,7 +348,7 @@ class _Hand:
 
     def _found(self, wanted: Wanted, span: Span) -> Spot:
         spot = self.find.next(wanted, self.at, span, Mind(self.last, self.loose, self.skipped))
-        if wanted.kind in ("sp", "group", "gap"):
+        if wanted.kind in ("sp", "group") or (wanted.kind == "gap" and wanted.inner == "group"):
             self._pass_over(spot[0], span, jump=False)
         return spot
 
