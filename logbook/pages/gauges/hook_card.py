@@ -116,7 +116,7 @@ def _answer(line: HookLine, pitch_mm: float, multiple: int, units: Units) -> Ite
         if gauge.known and gauge is not best and gauge.hook_mm != best.hook_mm and _off(gauge, pitch_mm) <= gauge.give_or_take
     ]
     if beside:
-        yield f"Within their give or take so may {', '.join(beside)}."
+        yield f"Within {'its' if len(beside) == 1 else 'their'} give or take {' or '.join(beside)} may give it too."
 
 
 def _further(line: HookLine, best: HookGauge, pitch_mm: float) -> str:

@@ -11,17 +11,19 @@ from logbook.window.sentence import Sentence
 from logbook.window.table import Column, Row, Table
 
 LETTERS = 116
-LINES = 12
+LEAST_LINES, MOST_LINES = 5, 12
 Answer = Callable[[str], SideBySide | str]
 """Gets the tags as typed; gives the comparison, or the sentence that says why there is none."""
 
 
 def show_comparison(parent: tk.Misc, look: Look, tags: Sequence[str], answer: Answer) -> None:
     """Compares the swatches of ``tags``; others can be typed."""
-    _CompareDialog(parent, look, tags, answer).start()
+    CompareDialog(parent, look, tags, answer).start()
 
 
-class _CompareDialog(LongDialog):
+class CompareDialog(LongDialog):
+    """The tags, the table of every field, and what to say of the gauges; follows every key typed."""
+
     def __init__(self, parent: tk.Misc, look: Look, tags: Sequence[str], answer: Answer) -> None:
         super().__init__(parent, look, "Compare swatches", self.close, LETTERS)
         self._answer = answer
@@ -55,12 +57,21 @@ class _CompareDialog(LongDialog):
         self._legend.grid()
         self._build_table(answer)
 
+    def _scroll_across(self, step: int) -> str:
+        """Six swatches may be wider than the screen."""
+        if self.table is not None:
+            self.table.tree.xview_scroll(step * 8 * self.look.line, "units")
+        return "break"
+
     def _build_table(self, answer: SideBySide) -> None:
         width = max(14, (LETTERS - 44) // len(answer.tags))
         columns = [Column("mark", "", 2), Column("name", "Field", 22)]
         columns += [Column(f"swatch {place}", tag, width, grow=True) for place, tag in enumerate(answer.tags)]
         self.table = Table(self.body, self.look, columns)
-        self.table.tree.configure(height=LINES)
+        lines = self.winfo_screenheight() // (4 * self.look.line)
+        self.table.tree.configure(height=min(max(lines, LEAST_LINES), MOST_LINES))
+        for key, step in {"Left": -1, "Right": 1}.items():
+            self.table.tree.bind(f"<{key}>", lambda _, step=step: self._scroll_across(step))  # type: ignore[misc]
         self.table.set_rows(
             Row(str(place), (line.mark, line.name, *line.values), (line.mark or None, line.name, *line.values))
             for place, line in enumerate(answer.lines)

@@ -12,21 +12,25 @@ from logbook.window.field import Field
 from logbook.window.gauges.long_dialog import LongDialog
 from logbook.window.look import Look
 from logbook.window.sentence import Sentence
+from logbook.window.swatches.fitting import FittingColumns
 from logbook.window.table import Column, Row, Table
 
 CONDITIONS = {condition.words: condition for condition in Condition}
 LETTERS = 84
 LINES = 7
+NEED = ("hook", "tried", "width", "gauge", "names")
 
 
 def show_hooks(
     parent: tk.Misc, look: Look, title: str, condition: Condition, card_of: Callable[[Condition, str], HookCard]
 ) -> None:
     """``card_of`` makes the card for a condition and a wanted gauge as typed."""
-    _HookDialog(parent, look, title, condition, card_of).start()
+    HookDialog(parent, look, title, condition, card_of).start()
 
 
-class _HookDialog(LongDialog):
+class HookDialog(LongDialog):
+    """The wanted gauge and its hook, the chart, the table; follows every key typed."""
+
     def __init__(
         self, parent: tk.Misc, look: Look, title: str, condition: Condition, card_of: Callable[[Condition, str], HookCard]
     ) -> None:
@@ -39,6 +43,7 @@ class _HookDialog(LongDialog):
         self.drawing = DrawingCanvas(self.body, look)
         self.table = Table(self.body, look, _columns(card_of(condition, "").multiple))
         self.notes = Sentence(self.body, style="Muted.TLabel")
+        FittingColumns(self.table, NEED)
         self.table.tree.configure(height=LINES)
         for row, widget in enumerate((self.wanted, self.condition, self.answer, self.drawing, self.table, self.notes)):
             look.grid(widget, row=row, column=0, sticky="ew", pady=(0, 1.5 if row > 1 else 0))

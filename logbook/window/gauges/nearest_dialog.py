@@ -12,10 +12,12 @@ from logbook.window.dialog import Dialog
 from logbook.window.field import Field
 from logbook.window.look import Look
 from logbook.window.sentence import Sentence
+from logbook.window.swatches.fitting import FittingColumns
 from logbook.window.table import Column, Row, Table
 
 CONDITIONS = {condition.words: condition for condition in Condition}
 LINES = 10
+NEED = ("off", "tag", "across", "up", "stitch", "yarn", "hook")
 
 
 def columns(units: Units) -> tuple[Column, ...]:
@@ -42,10 +44,12 @@ def show_nearest(
     take: Callable[[str], object],
 ) -> None:
     """``among`` says which swatches are looked through; ``take`` gets the uid of the one the user takes."""
-    _NearestDialog(parent, look, nearest, condition, units, among, take).start()
+    NearestDialog(parent, look, nearest, condition, units, among, take).start()
 
 
-class _NearestDialog(Dialog):
+class NearestDialog(Dialog):
+    """What is looked for, and the list, nearest first; follows every key typed."""
+
     def __init__(
         self,
         parent: tk.Misc,
@@ -63,6 +67,7 @@ class _NearestDialog(Dialog):
         self.condition.text = condition.words
         self.says = Sentence(self.inside)
         self.table = Table(self.inside, look, columns(units))
+        FittingColumns(self.table, NEED)
         self.table.tree.configure(height=LINES)
         whence = Sentence(self.inside, among, "Muted.TLabel")
         for row, widget in enumerate((self.wanted, self.condition, self.says, whence)):
