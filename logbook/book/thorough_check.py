@@ -6,7 +6,7 @@ from pathlib import Path
 
 from logbook.book.assumptions import assumptions
 from logbook.book.changes import changes_of_action
-from logbook.book.checking import check_pages, check_tables
+from logbook.book.checking import check_whole
 from logbook.book.connection import connect
 from logbook.book.pieces import made_pieces, planned_pieces
 from logbook.book.schema import STEPS
@@ -26,8 +26,7 @@ def check_thoroughly(path: Path, patience: float = 2.0) -> int:
         with closing(connect(path, "ro", patience)) as connection:
             connection.backup(copy)
         copy.execute("PRAGMA cell_size_check = ON")
-        check_pages(copy, path)
-        check_tables(copy, path, len(STEPS))
+        check_whole(copy, path, len(STEPS))
         return check_records(copy)
 
 

@@ -111,6 +111,7 @@ class SwatchesPage:
             self._refuse("Not saved yet: see the marked fields." if len(errors) > 1 else "Not saved yet: see the marked field.")
             return False
         self._reload()
+        self.find.reveal(self.form.uid)
         self._shown_anew()
         self.session.say(f"Swatch {self.form.texts['tag']} is saved.")
         self.session.records_changed(self)
