@@ -90,7 +90,8 @@ class PiecesPage:
         """Saves what is typed; False if something stands in the way, which is then said."""
         try:
             saved = self.form.saved
-            if saved is not None and self.form.changed_elsewhere() and not may_write_over(self.frame, self.look, f"“{saved.name}”"):
+            name = f"“{saved.name}”" if saved is not None else ""
+            if name and self.form.changed_elsewhere() and not may_write_over(self.frame, self.look, name):
                 return False
             errors = self.form.save()
         except RefusedError as error:

@@ -12,11 +12,11 @@ from logbook.window.canvas import DrawingCanvas
 from logbook.window.card import Card
 from logbook.window.choices import ChoiceField
 from logbook.window.field import Field, LabelledField
+from logbook.window.fitting import FittingColumns
 from logbook.window.folding import Folding
 from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
-from logbook.window.swatches.fitting import FittingColumns
 from logbook.window.table import Column, Row, Table
 
 LABEL_LETTERS = 16
