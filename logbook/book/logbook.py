@@ -10,13 +10,13 @@ from pathlib import Path
 
 from logbook.book import backups
 from logbook.book.changes import Writing, new_uid, utc_now
-from logbook.book.checking import check_pages, check_tables
+from logbook.book.checking import check_whole
 from logbook.book.connection import connect, keep_one_file, transaction
 from logbook.book.copying import new_file, verified_copy
 from logbook.book.opening import is_writable, look, roll_back_leftover
 from logbook.book.schema import APPLICATION_ID, STEPS, take_steps
 from logbook.book.search import refresh_words
-from logbook.book.trouble import DamagedError, as_sentences
+from logbook.book.trouble import DamagedError, as_sentences, code_of
 from logbook.errors import RefusedError
 
 _UID = re.compile(r"[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}")
@@ -153,8 +153,7 @@ def open_logbook(path: Path, backup_folder: Path | None = None, *, patience: flo
     with as_sentences(path):
         connection = connect(path, patience=patience)
         try:
-            check_pages(connection, path, quick=quick)
-            check_tables(connection, path, seen.step)
+            check_whole(connection, path, seen.step, quick=quick)
             uid = _own_uid(connection, path)
             keep_one_file(connection, path)
             read_only = not is_writable(connection)
@@ -191,7 +190,7 @@ def _uids(connection: sqlite3.Connection) -> list[object]:
     try:
         return [uid for (uid,) in connection.execute("SELECT uid FROM logbook")]
     except sqlite3.OperationalError as error:
-        if error.sqlite_errorcode == sqlite3.SQLITE_ERROR:  # no such table: it is no logbook any more
+        if code_of(error) == sqlite3.SQLITE_ERROR:  # no such table: it is no logbook any more
             return []
         raise
 

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from logbook.book.assumptions import assumptions
 from logbook.book.changes import changes_of_action
-from logbook.book.checking import check_pages, check_tables
+from logbook.book.checking import check_whole
 from logbook.book.connection import connect, transaction
 from logbook.book.pieces import made_pieces, planned_pieces
 from logbook.book.schema import STEPS
@@ -22,8 +22,7 @@ def check_thoroughly(path: Path, patience: float = 2.0) -> int:
     Raises DamagedError, saying what is wrong.
     """
     with as_sentences(path), closing(connect(path, "ro", patience)) as connection, transaction(connection, writes=False):
-        check_pages(connection, path)
-        check_tables(connection, path, len(STEPS))
+        check_whole(connection, path, len(STEPS))
         return check_records(connection)
 
 

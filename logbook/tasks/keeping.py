@@ -8,7 +8,7 @@ from pathlib import Path
 
 from logbook.book import backups
 from logbook.book.backups import Backup
-from logbook.book.checking import check_pages, check_tables
+from logbook.book.checking import check_whole
 from logbook.book.connection import connect
 from logbook.book.logbook import Logbook, new_logbook, open_logbook
 from logbook.book.opening import look
@@ -135,7 +135,6 @@ def _problem_of(backup: Path) -> Iterator[str]:
     try:
         step = look(backup).step
         with as_sentences(backup), closing(connect(backup, "ro")) as connection:
-            check_pages(connection, backup)
-            check_tables(connection, backup, step)
+            check_whole(connection, backup, step)
     except RefusedError as error:
         yield f"Backup: {error}"
