@@ -71,7 +71,7 @@ class FindView(ttk.Frame):
         self.rowconfigure(3, weight=1)
         self.find = Field(self, look, "&Find", label_width=5, grow=True)
         self.find.grid(row=0, column=0, sticky="ew")
-        self.filters = Folding(self, "By yarn, hook si&ze…", filters_open, self._fold)
+        self.filters = Folding(self, "&Just by yarn, hook…", filters_open, self._fold)
         self.filters.grid(row=1, column=0, sticky="ew")
         self._fields: dict[str, LabelledField] = {}
         self._scrolled: Scrolled | None = None
