@@ -22,7 +22,7 @@ from logbook.window.table import Column, Row, Table
 LABEL_LETTERS = 16
 OPTION_COLUMNS = (
     Column("chain", "Chain", 6, "right", grow=True),
-    Column("width", "Measures", 7, "right", grow=True),
+    Column("width", "Makes", 7, "right", grow=True),
     Column("difference", "Difference", 7, "right", grow=True),
     Column("repeats", "Repeats", 5, "right", grow=True),
     Column("stitches", "Stitches", 5, "right", grow=True),
