@@ -331,4 +331,5 @@ class Phrases:
 
 
 def _names_yarn(text: str) -> bool:
-    return text in ("color", "colour", "cc", "mc") or (len(text) == 1 and text.isalpha())
+    """Whether this follows "with": a colour's letter, or nothing that is left of it ("with A" reads like an article)."""
+    return text in ("color", "colour", "cc", "mc", "", *BREAKS) or (len(text) == 1 and text.isalpha())

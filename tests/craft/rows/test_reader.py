@@ -152,6 +152,8 @@ def _without_spans(text: str) -> str:
         ("V-st in next st", "(dc, ch 1, dc) in next st (V-st made)"),
         ("sk next dc, sk next ch, sk next dc, sc in next st", "sk (dc, ch 1, dc), sc in next st"),
         ("sc in each st across", "sc in each remaining st"),
+        ("sc in each st across", "with A, sc in each st across"),
+        ("sc in each st across", "with colour B, sc in each st across"),
         ("sc in 3rd ch of tch", "sc in 3rd of 4 ch at beg of previous row"),
         ("sc in 3rd ch of tch", "sc in 3rd ch of turning ch-4"),
         ("sc in top of tch", "sc in top of 3 turning ch"),
