@@ -84,7 +84,11 @@ def _materials(written: Written) -> Iterator[str]:
         yield (f"{yarn.name} ({about})" if about else yarn.name) + _yarn_wanted(written)
     if swatch.hook_mm is not None:
         names = hook_names(swatch.hook_mm)
-        yield f"{show_hook(swatch.hook_mm)} hook" + (f" ({names})" if names else "") + f", or the size that gives the {_gauge_word(written)}"
+        yield (
+            f"{show_hook(swatch.hook_mm)} hook"
+            + (f" ({names})" if names else "")
+            + f", or the size that gives the {_gauge_word(written)}"
+        )
     if swatch.foundation_hook_mm is not None:
         yield f"{show_hook(swatch.foundation_hook_mm)} hook for the foundation chain"
 
