@@ -3,6 +3,10 @@
 Every record carries a uid. ``action`` is one thing the user did, ``change`` what it did to one record: the whole record before
 and after, as JSON (NULL: it was not there). That serves undo, history and a later merge of two logbooks. ``swatch_words`` is
 derived: the folded text that search looks in.
+
+A piece's ``plan`` is one JSON text of all its wishes. They are only ever read whole, never looked for; and a wish that a later
+version of the arithmetic knows besides then changes neither this table nor the kept changes of it. What a size says otherwise
+are columns, since a run is a table of them. ``published`` is the run as it was set, as JSON text.
 """
 
 import sqlite3
@@ -36,6 +40,30 @@ _STEP_1 = (
         is_count INTEGER NOT NULL, inches INTEGER NOT NULL, finest REAL, text TEXT NOT NULL
     ) STRICT""",
     "CREATE INDEX reading_of_swatch ON reading (swatch, place)",
+    """CREATE TABLE piece (
+        uid TEXT PRIMARY KEY, name TEXT NOT NULL UNIQUE,
+        swatch TEXT NOT NULL REFERENCES swatch (uid) DEFERRABLE INITIALLY DEFERRED,
+        edge_swatch TEXT REFERENCES swatch (uid) DEFERRABLE INITIALLY DEFERRED,
+        condition TEXT NOT NULL, plan TEXT NOT NULL, notes TEXT NOT NULL, published TEXT
+    ) STRICT""",
+    "CREATE INDEX piece_of_swatch ON piece (swatch)",
+    "CREATE INDEX piece_of_edge_swatch ON piece (edge_swatch)",
+    """CREATE TABLE size (
+        uid TEXT PRIMARY KEY, piece TEXT NOT NULL REFERENCES piece (uid) DEFERRABLE INITIALLY DEFERRED,
+        place INTEGER NOT NULL, name TEXT NOT NULL, body_mm REAL, ease_mm REAL, ease_share REAL, length_mm REAL,
+        armhole_mm REAL, neck_mm REAL, slit_mm REAL, upper_arm_mm REAL, hip_mm REAL, head_mm REAL
+    ) STRICT""",
+    "CREATE INDEX size_of_piece ON size (piece, place)",
+    """CREATE TABLE made_piece (
+        uid TEXT PRIMARY KEY, name TEXT NOT NULL,
+        piece TEXT REFERENCES piece (uid) DEFERRABLE INITIALLY DEFERRED,
+        swatch TEXT REFERENCES swatch (uid) DEFERRABLE INITIALLY DEFERRED,
+        size TEXT NOT NULL, date TEXT NOT NULL, chain INTEGER, rows INTEGER, hook_mm REAL,
+        predicted_width_mm REAL, predicted_length_mm REAL, worked_width_mm REAL, worked_length_mm REAL,
+        washed_width_mm REAL, washed_length_mm REAL, fits TEXT NOT NULL, notes TEXT NOT NULL
+    ) STRICT""",
+    "CREATE INDEX made_piece_of_piece ON made_piece (piece)",
+    "CREATE INDEX made_piece_of_swatch ON made_piece (swatch)",
     "CREATE TABLE assumption (uid TEXT PRIMARY KEY, value REAL NOT NULL) STRICT",
     """CREATE TABLE action (
         position INTEGER PRIMARY KEY AUTOINCREMENT, uid TEXT NOT NULL UNIQUE, at TEXT NOT NULL, label TEXT NOT NULL,
@@ -67,6 +95,15 @@ RECORDS: dict[str, tuple[str, ...]] = {
     ),
     "reading": (
         "swatch", "place", "condition", "number", "counted", "length_mm", "is_count", "inches", "finest", "text",
+    ),
+    "piece": ("name", "swatch", "edge_swatch", "condition", "plan", "notes", "published"),
+    "size": (
+        "piece", "place", "name", "body_mm", "ease_mm", "ease_share", "length_mm", "armhole_mm", "neck_mm", "slit_mm",
+        "upper_arm_mm", "hip_mm", "head_mm",
+    ),
+    "made_piece": (
+        "name", "piece", "swatch", "size", "date", "chain", "rows", "hook_mm", "predicted_width_mm", "predicted_length_mm",
+        "worked_width_mm", "worked_length_mm", "washed_width_mm", "washed_length_mm", "fits", "notes",
     ),
     "assumption": ("value",),
 }  # fmt: skip

@@ -8,6 +8,7 @@ from logbook.book.assumptions import assumptions
 from logbook.book.changes import changes_of_action
 from logbook.book.checking import check_pages, check_tables
 from logbook.book.connection import connect, transaction
+from logbook.book.pieces import made_pieces, planned_pieces
 from logbook.book.schema import STEPS
 from logbook.book.search import words_of
 from logbook.book.swatches import swatches
@@ -29,6 +30,8 @@ def check_thoroughly(path: Path, patience: float = 2.0) -> int:
 def check_records(connection: sqlite3.Connection) -> int:
     """Reads every record, every kept change and the search text. How many swatches there are. Raises DamagedError."""
     found = swatches(connection)
+    planned_pieces(connection)
+    made_pieces(connection)
     assumptions(connection)
     undo_state(connection)
     for (action,) in connection.execute("SELECT uid FROM action").fetchall():

@@ -2,7 +2,7 @@
 
 import tkinter as tk
 
-from logbook.pages.drawing import (
+from logbook.craft.drawing import (
     Draw,
     Line,
     Marker,

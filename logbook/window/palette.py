@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from logbook.pages.drawing import Role
+from logbook.craft.drawing import Role
 
 
 @dataclass(frozen=True, slots=True)

@@ -206,11 +206,11 @@ def test_an_older_one_is_backed_up_and_taken_to_the_newest(
     path: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     before = path.read_bytes()
-    monkeypatch.setattr(schema, "STEPS", (*schema.STEPS, ("CREATE TABLE piece (uid TEXT PRIMARY KEY) STRICT",)))
+    monkeypatch.setattr(schema, "STEPS", (*schema.STEPS, ("CREATE TABLE later (uid TEXT PRIMARY KEY) STRICT",)))
     for module in ("logbook.book.logbook", "logbook.book.opening"):
         monkeypatch.setattr(f"{module}.STEPS", schema.STEPS)
     with open_logbook(path, tmp_path / "backups") as book:
-        assert book.connection.execute("SELECT count(*) FROM piece").fetchone() == (0,)
+        assert book.connection.execute("SELECT count(*) FROM later").fetchone() == (0,)
         assert look(path).step == 2
         (backup,) = (tmp_path / "backups" / book.uid).glob("*.logbook")
     assert look(backup).step == 1
@@ -221,7 +221,7 @@ def test_an_older_one_is_backed_up_and_taken_to_the_newest(
 
 def test_a_step_that_fails_leaves_the_older_one(path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     before = path.read_bytes()
-    twice = ("CREATE TABLE piece (x TEXT) STRICT", "CREATE TABLE piece (y TEXT) STRICT")
+    twice = ("CREATE TABLE later (x TEXT) STRICT", "CREATE TABLE later (y TEXT) STRICT")
     monkeypatch.setattr(schema, "STEPS", (*schema.STEPS, twice))
     for module in ("logbook.book.logbook", "logbook.book.opening"):
         monkeypatch.setattr(f"{module}.STEPS", schema.STEPS)
@@ -231,7 +231,7 @@ def test_a_step_that_fails_leaves_the_older_one(path: Path, monkeypatch: pytest.
 
 
 def test_without_its_backup_no_step_is_taken(path: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(schema, "STEPS", (*schema.STEPS, ("CREATE TABLE piece (x TEXT) STRICT",)))
+    monkeypatch.setattr(schema, "STEPS", (*schema.STEPS, ("CREATE TABLE later (x TEXT) STRICT",)))
     for module in ("logbook.book.logbook", "logbook.book.opening"):
         monkeypatch.setattr(f"{module}.STEPS", schema.STEPS)
     (tmp_path / "backups").touch()

@@ -5,7 +5,7 @@ from typing import get_args
 
 import pytest
 
-from logbook.pages.drawing import Role
+from logbook.craft.drawing import Role
 from logbook.window.palette import DARK, LIGHT, Palette
 
 

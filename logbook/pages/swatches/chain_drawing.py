@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
+from logbook.craft.drawing import Draw, Drawing, Line, Rect, Role, Shape, Text
 from logbook.craft.lengths import Units, show_length
 from logbook.craft.starting_chain import ChainOption
-from logbook.pages.drawing import Draw, Drawing, Line, Rect, Role, Shape, Text
 from logbook.tasks.chain import ChainAnswer
 
 LEAST_GAP = 0.35

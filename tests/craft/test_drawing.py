@@ -1,6 +1,6 @@
 import pytest
 
-from logbook.pages.drawing import Marker, arrow_head, corners
+from logbook.craft.drawing import Marker, arrow_head, corners
 
 
 def test_an_arrow_head_has_its_tip_first_and_its_foot_behind() -> None:

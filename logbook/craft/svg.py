@@ -5,7 +5,7 @@ import textwrap
 from collections.abc import Sequence
 from xml.sax.saxutils import escape
 
-from logbook.pages.drawing import (
+from logbook.craft.drawing import (
     Anchor,
     Drawing,
     Line,

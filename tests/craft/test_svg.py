@@ -5,8 +5,8 @@ from xml.etree import ElementTree
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from logbook.pages.drawing import Drawing, Line, Marker, Polygon, Rect, Role, Text
-from logbook.pages.svg import COLOURS, PAPER_HEIGHT_MM, PAPER_WIDTH_MM, to_svg
+from logbook.craft.drawing import Drawing, Line, Marker, Polygon, Rect, Role, Text
+from logbook.craft.svg import COLOURS, PAPER_HEIGHT_MM, PAPER_WIDTH_MM, to_svg
 
 SVG = "{http://www.w3.org/2000/svg}"
 SHAPES = (

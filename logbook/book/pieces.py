@@ -1,0 +1,169 @@
+"""Planned and made pieces: from the file's rows to the records of the craft and back."""
+
+import sqlite3
+from collections import defaultdict
+from collections.abc import Iterable
+from typing import Any
+
+from logbook.book.changes import Writing, new_uid
+from logbook.book.plan_text import plan_of, plan_text
+from logbook.book.schema import RECORDS
+from logbook.book.search import folded
+from logbook.book.trouble import as_damage
+from logbook.craft.conditions import Condition
+from logbook.craft.lengths import Ease
+from logbook.craft.made_piece import MadePiece
+from logbook.craft.planned_piece import PlannedPiece, SizeWish
+from logbook.errors import RefusedError
+
+_SIZE_COLUMNS = tuple(column for column in RECORDS["size"] if column not in ("piece", "place", "ease_mm", "ease_share"))
+_MADE_COLUMNS = tuple(column for column in RECORDS["made_piece"] if column not in ("piece", "swatch"))
+
+
+def planned_pieces(connection: sqlite3.Connection) -> dict[str, PlannedPiece]:
+    """All planned pieces by uid, in the order of their names. Raises DamagedError if one can't be made out."""
+    sizes = _sizes(connection)
+    rows = connection.execute("SELECT uid, name, swatch, edge_swatch, condition, plan, notes, published FROM piece ORDER BY name")
+    found = {}
+    for uid, name, swatch, edge, condition, plan, notes, published in rows:
+        with as_damage(f"The piece “{name}”"):
+            state = Condition(condition)
+        found[uid] = PlannedPiece(
+            uid=uid,
+            plan=plan_of(name, plan),
+            swatch=swatch,
+            edge_swatch=edge or "",
+            condition=state,
+            notes=notes,
+            published=published,
+            sizes=tuple(sizes[uid]),
+        )
+    return found
+
+
+def put_piece(writing: Writing, piece: PlannedPiece) -> str:
+    """Writes a planned piece with its sizes and returns its uid.
+
+    Raises RefusedError if it has no name, another has that name, or its swatch is not in the logbook (any more).
+    """
+    uid = piece.uid or new_uid()
+    _require_name(writing.connection, piece.name, uid)
+    _require_there(writing.connection, "swatch", piece.swatch)
+    if piece.edge_swatch:
+        _require_there(writing.connection, "swatch", piece.edge_swatch)
+    values = {
+        "name": piece.name,
+        "swatch": piece.swatch,
+        "edge_swatch": piece.edge_swatch or None,
+        "condition": piece.condition.value,
+        "plan": plan_text(piece.plan),
+        "notes": piece.notes,
+        "published": piece.published,
+    }
+    writing.put("piece", uid, values)
+    _put_sizes(writing, uid, piece.sizes)
+    return uid
+
+
+def remove_piece(writing: Writing, uid: str) -> None:
+    """Takes a planned piece and its sizes out. Raises RefusedError while a made piece comes from it."""
+    rows = writing.connection.execute("SELECT name FROM made_piece WHERE piece = ? ORDER BY name LIMIT 3", (uid,))
+    if made := [name for (name,) in rows]:
+        raise RefusedError(f"It was really made ({', '.join(made)}): take that out first, or keep the plan beside it.")
+    _put_sizes(writing, uid, ())
+    writing.remove("piece", uid)
+
+
+def made_pieces(connection: sqlite3.Connection) -> dict[str, MadePiece]:
+    """All made pieces by uid, the newest first."""
+    rows = connection.execute(f"SELECT uid, piece, swatch, {', '.join(_MADE_COLUMNS)} FROM made_piece ORDER BY date DESC, name")
+    return {
+        uid: MadePiece(uid=uid, piece=piece or "", swatch=swatch or "", **dict(zip(_MADE_COLUMNS, rest, strict=True)))
+        for uid, piece, swatch, *rest in rows
+    }
+
+
+def put_made_piece(writing: Writing, made: MadePiece) -> str:
+    """Writes a made piece and returns its uid. Raises RefusedError if it has no name, or its plan or swatch is gone."""
+    uid = made.uid or new_uid()
+    if not made.name.strip():
+        raise RefusedError("A made piece needs a name: type one and save again.")
+    for table, record in (("piece", made.piece), ("swatch", made.swatch)):
+        if record:
+            _require_there(writing.connection, table, record)
+    values = {column: getattr(made, column) for column in _MADE_COLUMNS}
+    writing.put("made_piece", uid, values | {"piece": made.piece or None, "swatch": made.swatch or None})
+    return uid
+
+
+def remove_made_piece(writing: Writing, uid: str) -> None:
+    """Takes a made piece out."""
+    writing.remove("made_piece", uid)
+
+
+_PLANNED_WORDS = """SELECT piece.uid, piece.name, piece.notes,
+    (SELECT group_concat(size.name, ' ') FROM size WHERE size.piece = piece.uid), swatch_words.folded
+    FROM piece LEFT JOIN swatch_words ON swatch_words.swatch = piece.swatch ORDER BY piece.name"""
+_MADE_WORDS = """SELECT made_piece.uid, made_piece.name, made_piece.size, made_piece.date, made_piece.fits, made_piece.notes,
+    piece.name, swatch_words.folded FROM made_piece LEFT JOIN piece ON piece.uid = made_piece.piece
+    LEFT JOIN swatch_words ON swatch_words.swatch = made_piece.swatch ORDER BY made_piece.date DESC, made_piece.name"""
+
+
+def matching_pieces(connection: sqlite3.Connection, words: str) -> list[str]:
+    """The uids of the planned pieces (by name), then of the made ones (newest first), in whose words every one of ``words`` is
+    found, or a part of a word: name, sizes, notes, how it fits, and all that its swatch is found by.
+
+    There are few of them, so they are folded here and not kept folded.
+    """
+    wanted = folded(words).split()
+    rows = [*connection.execute(_PLANNED_WORDS), *connection.execute(_MADE_WORDS)]
+    return [uid for uid, *parts in rows if all(word in folded("\n".join(filter(None, parts))) for word in wanted)]
+
+
+def pieces_of_swatch(connection: sqlite3.Connection, swatch: str) -> list[str]:
+    """The names of the planned and made pieces that a swatch is needed for."""
+    rows = connection.execute(
+        """SELECT name FROM piece WHERE swatch = ?1 OR edge_swatch = ?1
+        UNION SELECT name FROM made_piece WHERE swatch = ?1 ORDER BY name""",
+        (swatch,),
+    )
+    return [name for (name,) in rows]
+
+
+def _sizes(connection: sqlite3.Connection) -> dict[str, list[SizeWish]]:
+    found: dict[str, list[SizeWish]] = defaultdict(list)
+    columns = ", ".join(_SIZE_COLUMNS)
+    rows = connection.execute(f"SELECT piece, uid, ease_mm, ease_share, {columns} FROM size ORDER BY piece, place")
+    for piece, uid, ease_mm, ease_share, *rest in rows:
+        ease = None if ease_mm is None else Ease(ease_mm, ease_share or 0.0)
+        found[piece].append(SizeWish(uid=uid, ease=ease, **dict(zip(_SIZE_COLUMNS, rest, strict=True))))
+    return found
+
+
+def _put_sizes(writing: Writing, piece: str, sizes: Iterable[SizeWish]) -> None:
+    """Sizes keep their uid by their place in the run, so that history can tell an edit from a new one."""
+    rows = writing.connection.execute("SELECT uid FROM size WHERE piece = ? ORDER BY place", (piece,)).fetchall()
+    known = [uid for (uid,) in rows]
+    wanted = list(sizes)
+    for place, size in enumerate(wanted):
+        values: dict[str, Any] = {column: getattr(size, column) for column in _SIZE_COLUMNS}
+        ease = {"ease_mm": size.ease and size.ease.mm, "ease_share": size.ease and size.ease.share}
+        uid = known[place] if place < len(known) else new_uid()
+        writing.put("size", uid, {"piece": piece, "place": place, **values, **ease})
+    for uid in known[len(wanted) :]:
+        writing.remove("size", uid)
+
+
+def _require_name(connection: sqlite3.Connection, name: str, uid: str) -> None:
+    if not name.strip():
+        raise RefusedError("A piece needs a name: type one and save again.")
+    row = connection.execute("SELECT uid FROM piece WHERE name = ?", (name,)).fetchone()
+    if row is not None and row[0] != uid:
+        raise RefusedError(f"There is another piece called “{name}”: choose another name.")
+
+
+def _require_there(connection: sqlite3.Connection, table: str, uid: str) -> None:
+    if not uid:
+        raise RefusedError("A piece needs a swatch: choose one and save again.")
+    if not connection.execute(f"SELECT 1 FROM {table} WHERE uid = ?", (uid,)).fetchone():
+        raise RefusedError(f"The {table} it comes from is not in the logbook any more: choose another and save again.")

@@ -1,0 +1,67 @@
+"""A piece's plan as the JSON text it is kept as, and back."""
+
+import json
+from collections.abc import Callable, Mapping
+from dataclasses import asdict, fields
+from typing import Any
+
+from logbook.book.trouble import as_damage
+from logbook.craft.lengths import Ease
+from logbook.craft.piece import PiecePlan
+from logbook.craft.starting_chain import Choose, Parity
+from logbook.errors import RefusedError
+
+
+def plan_text(plan: PiecePlan) -> str:
+    """The text of every wish but the name. Raises RefusedError for a number that is not finite."""
+    wishes = asdict(plan)
+    del wishes["name"]
+    try:
+        return json.dumps(wishes, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
+    except ValueError as error:
+        raise RefusedError(f"The measures of “{plan.name}” must be finite numbers.") from error
+
+
+def plan_of(name: str, text: str) -> PiecePlan:
+    """The plan again; a wish that is not in the text, being younger than it, is as a new plan has it. Raises DamagedError."""
+    with as_damage(f"The plan of “{name}”"):
+        wishes = dict(json.loads(text, parse_constant=_no_number))
+        return PiecePlan(name=name, **{wish: _READ[wish](value) for wish, value in wishes.items()})
+
+
+def _no_number(text: str) -> float:
+    raise ValueError(f"{text} is no number")
+
+
+def _number(value: Any) -> float:
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        raise TypeError(f"{value!r} is no number")
+    return float(value)
+
+
+def _of(kind: type) -> Callable[[Any], Any]:
+    def read(value: Any) -> Any:
+        if type(value) is not kind:
+            raise TypeError(f"{value!r} is no {kind.__name__}")
+        return value
+
+    return read
+
+
+def _or_none(read: Callable[[Any], Any]) -> Callable[[Any], Any]:
+    return lambda value: None if value is None else read(value)
+
+
+_KINDS: Mapping[Any, Callable[[Any], Any]] = {
+    float: _number,
+    float | None: _or_none(_number),
+    int: _of(int),
+    int | None: _or_none(_of(int)),
+    bool: _of(bool),
+    str: _of(str),
+    Ease: lambda value: Ease(_number(value["mm"]), _number(value["share"])),
+    Parity: Parity,
+    Choose: Choose,
+    tuple[float, ...]: lambda value: tuple(_number(part) for part in value),
+}
+_READ = {field.name: _KINDS[field.type] for field in fields(PiecePlan) if field.name != "name"}
