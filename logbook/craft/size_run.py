@@ -9,35 +9,13 @@ from dataclasses import dataclass, replace
 
 from logbook.craft.body_chart import CHILDREN_CAUTION, BodyChart, End, is_childs_size
 from logbook.craft.edge_stitches import NEAR_MM, chains_with_edges, edges_for_all, edges_wanted
-from logbook.craft.lengths import Ease, Units, show_mm
+from logbook.craft.lengths import Units, show_mm
 from logbook.craft.piece import PieceNumbers, PiecePlan
 from logbook.craft.piece_gauges import PieceGauges
 from logbook.craft.piece_numbers import chain_rule, stitch_width, stitches_target, takes_edges, work_out
+from logbook.craft.planned_piece import SizeWish
 from logbook.craft.yarn_needed import YarnNeeded, together
 from logbook.errors import RefusedError
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SizeWish:
-    """One size: its name and body measure in mm, and what it wants otherwise than the run's plan (None: as the plan)."""
-
-    name: str
-    body_mm: float
-    ease: Ease | None = None
-    length_mm: float | None = None
-    armhole_mm: float | None = None
-    neck_mm: float | None = None
-    upper_arm_mm: float | None = None
-    hip_mm: float | None = None
-
-    def plan(self, run: PiecePlan) -> PiecePlan:
-        """The run's plan for this size."""
-        own = {
-            name: getattr(self, name)
-            for name in ("ease", "length_mm", "armhole_mm", "neck_mm", "upper_arm_mm", "hip_mm")
-            if getattr(self, name) is not None
-        }
-        return replace(run, width_mm=None, body_mm=self.body_mm, **own)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -105,7 +83,7 @@ def size_run(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges, un
     if not sizes:
         raise RefusedError("A run needs at least one size.")
     common = _one_number_of_edges(plan, sizes, gauges)
-    worked = tuple(SizeNumbers(name=s.name, body_mm=s.body_mm, piece=_worked(common, s, gauges, units)) for s in sizes)
+    worked = tuple(_worked(common, size, gauges, units) for size in sizes)
     same = tuple(replace(size, same_as=_same_as(size, worked)) for size in worked)
     yarns = [size.piece.yarn for size in same if size.piece.yarn is not None]
     notes = [CHILDREN_CAUTION] if any(is_childs_size(size.name) for size in sizes) else []
@@ -138,9 +116,23 @@ def changes_since(published: Sequence[SizeNumbers], now: Sequence[SizeNumbers]) 
     return tuple(said)
 
 
-def _worked(plan: PiecePlan, size: SizeWish, gauges: PieceGauges, units: Units) -> PieceNumbers:
+def body_of(plan: PiecePlan, size: SizeWish) -> float:
+    """How far round the body a size is, in mm. Raises RefusedError, naming the size, if neither it nor the plan says."""
+    body = plan.body_mm if size.body_mm is None else size.body_mm
+    if body is None:
+        raise RefusedError(f"Size {size.name} has no body measure: say how far round the body is.")
+    return body
+
+
+def plan_for(plan: PiecePlan, size: SizeWish) -> PiecePlan:
+    """The run's plan for one size, its width coming from its body measure. Raises RefusedError as ``body_of``."""
+    return replace(size.plan(plan), width_mm=None, body_mm=body_of(plan, size))
+
+
+def _worked(plan: PiecePlan, size: SizeWish, gauges: PieceGauges, units: Units) -> SizeNumbers:
+    body, own = body_of(plan, size), plan_for(plan, size)
     try:
-        return work_out(size.plan(plan), gauges, units)
+        return SizeNumbers(name=size.name, body_mm=body, piece=work_out(own, gauges, units))
     except RefusedError as refused:
         raise RefusedError(f"Size {size.name}: {refused}") from refused
 
@@ -149,7 +141,7 @@ def _one_number_of_edges(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: Pie
     """The plan with one number of edge stitches for all sizes, if with it all come near enough; else each size takes its own."""
     if plan.edge_stitches is not None or gauges.edge is None or not takes_edges(plan, gauges):
         return plan
-    targets = [stitches_target(size.plan(plan), gauges) for size in sizes]
+    targets = [stitches_target(plan_for(plan, size), gauges) for size in sizes]
     rule, width = chain_rule(plan, gauges), stitch_width(plan, gauges)
     each = edges_for_all(targets, width, rule, gauges.edge, gauges.assumptions.most_edge_stitches)
     for target in targets:

@@ -9,7 +9,8 @@ from logbook.craft.lengths import Ease
 from logbook.craft.pattern_lines import Written, pattern_parts, pattern_text
 from logbook.craft.piece import PiecePlan
 from logbook.craft.piece_gauges import PieceGauges
-from logbook.craft.size_run import SizeWish, size_run
+from logbook.craft.planned_piece import SizeWish
+from logbook.craft.size_run import size_run
 from logbook.craft.stitch_pattern import StitchPattern
 from logbook.craft.swatch import Swatch
 from logbook.craft.terms import Terms

@@ -16,7 +16,8 @@ from logbook.craft.body_chart import CHILDREN_CAUTION, WOMEN, End, read_chart
 from logbook.craft.conditions import Condition
 from logbook.craft.lengths import Ease
 from logbook.craft.piece import PiecePlan
-from logbook.craft.size_run import SizeRun, SizeWish, changes_since, remedies, size_run, sizes_of_chart
+from logbook.craft.planned_piece import SizeWish
+from logbook.craft.size_run import SizeRun, changes_since, remedies, size_run, sizes_of_chart
 from logbook.craft.stitch_pattern import StitchPattern
 from logbook.errors import RefusedError
 from tests.support.cloth import gauges_of_swatch, swatch, thrice
