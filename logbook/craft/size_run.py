@@ -102,20 +102,6 @@ def remedies(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges) ->
     return (*_edges_that_part(plan, sizes, gauges), *_half_repeats(plan, sizes, gauges), *_other_hooks(run, plan, gauges))
 
 
-def changes_since(published: Sequence[SizeNumbers], now: Sequence[SizeNumbers]) -> tuple[str, ...]:
-    """What of a published run would be otherwise today, a sentence for each size and number; sizes are matched by name."""
-    today = {size.name: size.piece for size in now}
-    said = []
-    for size in published:
-        piece = today.get(size.name)
-        if piece is None:
-            said.append(f"{size.name}: not in the run any more.")
-            continue
-        pairs = (("chain", size.piece.chain, piece.chain), ("rows", size.piece.rows, piece.rows))
-        said += [f"{size.name}: {what} {old}, today {new}." for what, old, new in pairs if old != new]
-    return tuple(said)
-
-
 def body_of(plan: PiecePlan, size: SizeWish) -> float:
     """How far round the body a size is, in mm. Raises RefusedError, naming the size, if neither it nor the plan says."""
     body = plan.body_mm if size.body_mm is None else size.body_mm
