@@ -25,7 +25,7 @@ def plan_text(plan: PiecePlan) -> str:
 def plan_of(name: str, text: str) -> PiecePlan:
     """The plan again; a wish that is not in the text, being younger than it, is as a new plan has it. Raises DamagedError."""
     with as_damage(f"The plan of “{name}”"):
-        wishes = dict(json.loads(text, parse_constant=_no_number))
+        wishes = _of(dict)(json.loads(text, parse_constant=_no_number))
         return PiecePlan(name=name, **{wish: _READ[wish](value) for wish, value in wishes.items()})
 
 

@@ -62,6 +62,14 @@ def swatch_of_tag(connection: sqlite3.Connection, tag: str) -> Swatch:
     return swatches(connection, [row[0]])[0]
 
 
+def swatch_there(connection: sqlite3.Connection, uid: str) -> Swatch:
+    """The swatch of that uid. Raises RefusedError if it is not there any more."""
+    found = swatches(connection, [uid])
+    if not found:
+        raise RefusedError("That swatch is not in the logbook any more: choose another one.")
+    return found[0]
+
+
 def lines(connection: sqlite3.Connection, pattern: str | None = None) -> list[tuple[Any, ...]]:
     """(uid, tag, date, yarn, stitch pattern, hook mm, colour) of every swatch, or of those of one pattern; newest first."""
     where, values = ("", ()) if pattern is None else ("WHERE swatch.stitch_pattern = ?", (pattern,))

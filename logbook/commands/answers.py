@@ -1,15 +1,18 @@
 """Answers as JSON (lengths in mm) and as text."""
 
 import json
+import math
 from collections.abc import Sequence
 from typing import Any
 
+from logbook.craft.fit import Fit
 from logbook.craft.gauge import Gauge
 from logbook.craft.lengths import Units, show_length
 from logbook.craft.starting_chain import ChainOption
 from logbook.craft.washing import FinishedGauge
 from logbook.tasks.chain import ChainAnswer
 from logbook.tasks.find import FoundSwatch
+from logbook.tasks.pieces import PieceAnswer
 
 
 def print_json(value: Any) -> None:
@@ -70,9 +73,47 @@ def chain_json(answer: ChainAnswer) -> dict[str, Any]:
     return value
 
 
+def piece_json(answer: PieceAnswer) -> dict[str, Any]:
+    """The answer of ``piece``; ``give_or_take_mm`` is the width's."""
+    numbers, length = answer.numbers, answer.numbers.length
+    fit, yarn = numbers.fit, numbers.yarn
+    stretched = fit is not None and fit.stretch_needed is not None
+    return {
+        "chain": numbers.chain,
+        "stitches": numbers.stitches,
+        "repeats": _plain(numbers.repeats),
+        "edge_stitches": numbers.edge_stitches,
+        "rows": numbers.rows,
+        "width_mm": numbers.width.mm,
+        "length_mm": length.mm if length else None,
+        "give_or_take_mm": numbers.width.give_or_take_mm,
+        "length_give_or_take_mm": length.give_or_take_mm if length else None,
+        "before_washing_mm": {
+            "width": numbers.width.before_washing_mm,
+            "length": length.before_washing_mm if length else None,
+        },
+        "marks": [{"name": mark.name, mark.direction.one: mark.at, "true_mm": mark.true_mm} for mark in numbers.marks],
+        "grams": yarn.grams if yarn else None,
+        "balls": yarn.balls if yarn else None,
+        "stretch": _stretch_json(fit) if fit and stretched else None,
+        "notes": list(answer.notes),
+    }
+
+
+def _stretch_json(fit: Fit) -> dict[str, Any]:
+    """``give``, ``share`` and ``verdict`` are null where the swatch was not pulled; ``share`` too where it gave nothing."""
+    share = fit.share if fit.share is not None and math.isfinite(fit.share) else None
+    return {"needed": fit.stretch_needed, "give": fit.give, "share": share, "verdict": fit.verdict}
+
+
+def _plain(repeats: float) -> float:
+    """A whole number as such."""
+    return int(repeats) if float(repeats).is_integer() else repeats
+
+
 def _option_json(option: ChainOption) -> dict[str, Any]:
     return {
-        "repeats": int(option.repeats) if float(option.repeats).is_integer() else option.repeats,
+        "repeats": _plain(option.repeats),
         "stitches": option.stitches,
         "chain": option.chain,
         "width_mm": option.width_mm,

@@ -9,9 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
-Role = Literal[
-    "ink", "muted", "line", "accent", "measure", "error", "series1", "series2", "series3", "band", "surface", "page"
-]
+Role = Literal["ink", "muted", "line", "accent", "measure", "error", "series1", "series2", "series3", "band", "surface", "page"]
 Anchor = Literal["n", "ne", "e", "se", "s", "sw", "w", "nw", "center"]
 Point = tuple[float, float]
 
@@ -89,6 +87,14 @@ class Drawing:
 
 Draw = Callable[[float, float], Drawing]
 """Makes the drawing for a width and the height of a line of plain text."""
+
+
+def tick_step(apart: float, least: float) -> int:
+    """Every how many-th tick to draw, 1, 2, 5, 10, 20 …, so that ticks ``apart`` stand no closer than ``least``."""
+    power = 1
+    while 5 * power * apart < least:
+        power *= 10
+    return next(n * power for n in (1, 2, 5) if n * power * apart >= least)
 
 
 def corners(marker: Marker) -> tuple[Point, ...]:

@@ -23,7 +23,7 @@ _ROWS_DIFFER = 0.05
 class EdgeStitch:
     """The plain stitch of the edges: its pitch in mm with its relative half-width, and t, the extra chains it starts from.
 
-    ``tag`` is the swatch it comes from; "" where it is taken to be as wide as the pattern's own.
+    ``tag`` is the swatch it comes from; "" where its gauge was said by hand or it is taken to be as wide as the pattern's own.
     ``row`` is its row gauge, None if not known.
     """
 
@@ -32,6 +32,7 @@ class EdgeStitch:
     extra_chains: int
     before_washing_mm: float | None = None
     tag: str = ""
+    by_hand: bool = False
     row: Gauge | None = None
 
 

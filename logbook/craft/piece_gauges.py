@@ -92,8 +92,12 @@ def gauges_for(
     drift: Drift,
     assumptions: Assumptions,
     condition: Condition = Condition.WASHED,
+    edge: Swatch | None = None,
 ) -> PieceGauges:
-    """What ``swatch`` and the ``others`` (who lend washing and edge stitches) say. Raises RefusedError as ``finished_gauge``."""
+    """What ``swatch`` and the ``others`` (who lend washing and edge stitches) say; ``edge`` is the swatch chosen for the edges.
+
+    Raises RefusedError as ``finished_gauge``, and if the chosen swatch was not measured in the state of finished sizes.
+    """
     lenders = tuple(others)
     stitches = finished_gauge(swatch, Direction.STITCHES, lenders, assumptions, condition)
     has_rows = any(swatch.readings_of(state, Direction.ROWS) for state in (Condition.WORKED, condition))
@@ -105,7 +109,7 @@ def gauges_for(
         assumptions=assumptions,
         condition=condition,
         gauges=gauges_of(swatch, assumptions),
-        edge=edge_for(swatch, stitches, lenders, assumptions, condition),
+        edge=chosen_edge(edge, assumptions, condition) if edge else edge_for(swatch, stitches, lenders, assumptions, condition),
         weight=stitch_weight(swatch.swatch_grams, swatch.swatch_stitches, swatch.swatch_rows),
         swatch_grams=swatch.swatch_grams,
         hung_grams=swatch.hung_grams,
@@ -120,20 +124,39 @@ def edge_for(
     """The plain stitch for edges: that of a plain swatch of the same yarn and hook, else as wide as the pattern's own stitch."""
     for other in others:
         same = other.yarn and swatch.yarn and other.yarn.uid == swatch.yarn.uid and other.hook_mm == swatch.hook_mm
-        gauges = gauges_of(other, assumptions) if same and other.pattern and is_plain(other) else {}
-        stitch, worked = gauges.get((condition, Direction.STITCHES)), gauges.get((Condition.WORKED, Direction.STITCHES))
-        if stitch is not None and other.pattern is not None and other.uid != swatch.uid:
-            return EdgeStitch(
-                stitch_mm=stitch.pitch_mm,
-                give_or_take=stitch.give_or_take,
-                extra_chains=other.pattern.extra() or 0,
-                before_washing_mm=worked.pitch_mm if worked else None,
-                tag=other.tag,
-                row=gauges.get((condition, Direction.ROWS)),
-            )
+        if same and is_plain(other) and other.uid != swatch.uid:
+            edge = _edge_of(other, assumptions, condition)
+            if edge is not None:
+                return edge
     return EdgeStitch(
         stitch_mm=own.pitch_mm,
         give_or_take=own.give_or_take,
         extra_chains=(swatch.pattern.extra() if swatch.pattern else None) or 0,
         before_washing_mm=own.before_washing_mm,
+    )
+
+
+def chosen_edge(swatch: Swatch, assumptions: Assumptions, condition: Condition) -> EdgeStitch:
+    """The stitch of the swatch chosen for the edges. Raises RefusedError if its stitches were not measured in that state."""
+    edge = _edge_of(swatch, assumptions, condition)
+    if edge is None:
+        raise RefusedError(
+            f"The stitches of swatch {swatch.tag} were not measured {condition.words}: measure them, or choose another swatch "
+            "for the edges."
+        )
+    return edge
+
+
+def _edge_of(swatch: Swatch, assumptions: Assumptions, condition: Condition) -> EdgeStitch | None:
+    gauges = gauges_of(swatch, assumptions)
+    stitch, worked = gauges.get((condition, Direction.STITCHES)), gauges.get((Condition.WORKED, Direction.STITCHES))
+    if stitch is None or swatch.pattern is None:
+        return None
+    return EdgeStitch(
+        stitch_mm=stitch.pitch_mm,
+        give_or_take=stitch.give_or_take,
+        extra_chains=swatch.pattern.extra() or 0,
+        before_washing_mm=worked.pitch_mm if worked else None,
+        tag=swatch.tag,
+        row=gauges.get((condition, Direction.ROWS)),
     )

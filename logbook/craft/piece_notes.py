@@ -47,7 +47,7 @@ def _edges(gauges: PieceGauges, numbers: PieceNumbers) -> Iterator[str]:
     each = "1 plain stitch" if numbers.edge_stitches == 1 else f"{numbers.edge_stitches} plain stitches"
     if gauges.edge.tag:
         yield f"{each} at each side, as wide as on swatch {gauges.edge.tag}; the chain starts as for them."
-    else:
+    elif not gauges.edge.by_hand:
         yield f"{each} at each side, taken to be as wide as the pattern's own: no plain swatch of this yarn and hook says better."
     if gauges.rows is not None:
         warning = row_warning(gauges.edge, gauges.pitch(Direction.ROWS), gauges.rows.give_or_take)

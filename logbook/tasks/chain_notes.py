@@ -24,7 +24,7 @@ def notes_on(
     if row_gauge is not None:
         yield from washing_notes(row_gauge, "shorter", "longer")
     yield from _option_notes(rule, target_mm, options)
-    yield from _rule_notes(swatch, pattern, rule)
+    yield from rule_notes(swatch, pattern, rule)
     yield drift_note(drift)
 
 
@@ -82,7 +82,8 @@ def _option_notes(rule: ChainRule, target_mm: float, options: Sequence[ChainOpti
             yield f"Options {step} apart lie within the give or take: the swatch can't tell them apart."
 
 
-def _rule_notes(swatch: Swatch, pattern: StitchPattern, rule: ChainRule) -> Iterator[str]:
+def rule_notes(swatch: Swatch, pattern: StitchPattern, rule: ChainRule) -> Iterator[str]:
+    """What the way of working asks one to know: in the round or flat, foundation stitches, extra chains that nobody stated."""
     if rule.in_round:
         if rule.plus:
             yield f"In the round the flat plus of {rule.plus} is not used."

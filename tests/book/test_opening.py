@@ -221,7 +221,7 @@ def test_an_older_one_is_backed_up_and_taken_to_the_newest(
 
 def test_a_step_that_fails_leaves_the_older_one(path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     before = path.read_bytes()
-    twice = ("CREATE TABLE later (x TEXT) STRICT", "CREATE TABLE later (y TEXT) STRICT")
+    twice = ("CREATE TABLE later (x TEXT) STRICT", "CREATE TABLE piece (y TEXT) STRICT")
     monkeypatch.setattr(schema, "STEPS", (*schema.STEPS, twice))
     for module in ("logbook.book.logbook", "logbook.book.opening"):
         monkeypatch.setattr(f"{module}.STEPS", schema.STEPS)

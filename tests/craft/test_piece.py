@@ -11,62 +11,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from logbook.craft.conditions import Condition, Direction
+from logbook.craft.conditions import Direction
 from logbook.craft.fit import Verdict
 from logbook.craft.lengths import Ease, Units
 from logbook.craft.piece import PieceNumbers, PiecePlan, turned
 from logbook.craft.piece_numbers import work_out
 from logbook.craft.starting_chain import Choose, Parity
-from logbook.craft.stitch_pattern import StitchPattern
 from logbook.errors import RefusedError
-from tests.support.cloth import gauges_of_swatch, swatch, thrice
-
-HDC = StitchPattern(uid="hdc", name="half double crochet", multiple=1, plus=0, extra_chains=2)
-HDC_SWATCH = swatch(
-    "H1",
-    HDC,
-    {
-        Condition.WORKED: f"{thrice('20 sts = 14.4 cm')}; {thrice('20 rows = 17.8 cm')}",
-        Condition.WASHED: f"{thrice('20 sts = 14 cm')}; {thrice('20 rows = 18 cm')}",
-    },
-    swatch_grams=12.0,
-    swatch_stitches=24,
-    swatch_rows=20,
-)
-LACE = StitchPattern(
-    uid="lace", name="wide lace", multiple=16, plus=1, extra_chains=3, set_up_rows=1, rows_in_repeat=4, closing_rows=1
-)
-LACE_SWATCH = swatch("L1", LACE, {Condition.WASHED: f"{thrice('2 repeats = 16 cm')}; {thrice('12 rows = 12 cm')}"})
-EDGE_SWATCH = swatch("H2", HDC, {Condition.WASHED: f"{thrice('20 sts = 12 cm')}; {thrice('20 rows = 18 cm')}"})
-RIB = StitchPattern(uid="rib", name="sc rib", multiple=1, plus=0, extra_chains=1)
-RIB_SWATCH = swatch(
-    "R1",
-    RIB,
-    {
-        Condition.WASHED: f"{thrice('20 sts = 12 cm')}; {thrice('20 rows = 14 cm')}",
-        Condition.LENGTHWISE: f"{thrice('20 rows = 18.9 cm')}; {thrice('20 sts = 11.4 cm')}",
-        Condition.HUNG: thrice("20 sts = 12.3 cm"),
-    },
-    swatch_grams=12.0,
-    swatch_stitches=24,
-    swatch_rows=20,
-    hung_grams=9.5,
-    hung_clip_mm=100.0,
-)
-VEST = PiecePlan(
-    body_mm=940, ease=Ease(mm=80), seam="mattress stitch", length_mm=560, armhole_mm=200, neck_mm=240, upper_arm_mm=280
-)
-RIBBED = PiecePlan(
-    body_mm=880,
-    ease=Ease(mm=-60),
-    seam="whip stitch",
-    sideways=True,
-    length_mm=520,
-    armhole_mm=180,
-    neck_mm=260,
-    hip_mm=960,
-    row_parity=Parity.EVEN,
-)
+from tests.support.cloth import EDGE_SWATCH, HDC_SWATCH, LACE_PANEL, LACE_SWATCH, RIB_SWATCH, RIBBED, VEST, gauges_of_swatch
 
 
 def marks(numbers: PieceNumbers) -> dict[str, tuple[Direction, int, float]]:
@@ -130,19 +82,8 @@ def test_a_wide_lace_with_edge_stitches() -> None:
     Neck 206/5 = 41.2 of 89: 41 stitches, 205 mm, shoulders 24.
     Edge rows 9 on 10 mm: ln 0.9 = −10.5 %, beyond √(2.318² + 2.332²) %.
     """
-    plan = PiecePlan(
-        width_mm=460,
-        length_mm=580,
-        bottom_edging_mm=30,
-        top_edging_mm=20,
-        edge_stitches=None,
-        armhole_mm=200,
-        slit_mm=120,
-        neck_mm=206,
-        head_mm=None,
-    )
     gauges = gauges_of_swatch(LACE_SWATCH, EDGE_SWATCH)
-    found = work_out(plan, gauges)
+    found = work_out(LACE_PANEL, gauges)
     assert (found.chain, found.stitches, found.repeats, found.edge_stitches) == (91, 89, 5, 4)
     assert (found.rows, found.groups, found.set_up, found.closing) == (54, 13, 1, 1)
     assert found.width.mm == pytest.approx(453)
@@ -161,7 +102,7 @@ def test_a_wide_lace_with_edge_stitches() -> None:
     assert found.notes[1].startswith("The edge stitches' rows are 10 % lower than the pattern's: the edges will draw in")
     # Snapped: rows 1 + 4·j: 36 → 37, 17 rows and the edging, 190 mm; 9 stays.
     # Shoulders 4 + 16 = 20 leave 49 stitches, 245 mm; 36 leave 17, 85 mm
-    snapped = work_out(replace(plan, snap=True), gauges)
+    snapped = work_out(replace(LACE_PANEL, snap=True), gauges)
     assert marks(snapped)["armhole"] == (Direction.ROWS, 37, 190)
     assert marks(snapped)["slit"] == (Direction.ROWS, 9, 120)
     assert (snapped.shoulder, snapped.neck) == (20, 49)

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from logbook.craft.drawing import Draw, Drawing, Line, Rect, Role, Shape, Text
+from logbook.craft.drawing import Draw, Drawing, Line, Rect, Role, Shape, Text, tick_step
 from logbook.craft.lengths import Units, show_length
 from logbook.craft.starting_chain import ChainOption
 from logbook.tasks.chain import ChainAnswer
@@ -54,7 +54,7 @@ class _Bar:
         first, last = self._x(ends), self._x(ends + whole * repeat)
         yield Rect(self._x(0), top, self._option.width_mm * self._scale, height, "page", "ink")
         yield Rect(first, top, last - first, height, "band", "ink")
-        step = next(n for n in _steps() if n * repeat * self._scale >= LEAST_GAP * self._line)
+        step = tick_step(repeat * self._scale, LEAST_GAP * self._line)
         for k in range(step, whole, step):
             x = self._x(ends + k * repeat)
             yield Line(((x, top), (x, top + height * (0.4 if step > 1 else 1))), "accent")
@@ -81,11 +81,3 @@ class _Bar:
         for x in (left, right):
             yield Line(((x, middle - cap), (x, middle + cap)), role, 2)
         yield Text(left - 0.4 * self._line, middle, words, "ink", "e")
-
-
-def _steps() -> Iterator[int]:
-    """1, 2, 5, 10, 20, 50, …"""
-    step = 1
-    while True:
-        yield from (step, 2 * step, 5 * step)
-        step *= 10

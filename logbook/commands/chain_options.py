@@ -1,0 +1,154 @@
+"""The options that say a gauge and what is wanted of it; ``chain`` and ``piece`` share them."""
+
+import argparse
+from collections.abc import Callable, Iterable, Sequence
+from typing import Any
+
+from logbook.commands.parser import Parser, UsageError, reading_with
+from logbook.craft.conditions import Direction
+from logbook.craft.lengths import read_ease, read_length, read_size
+from logbook.craft.numbers import read_whole
+from logbook.craft.readings import Reading, read_readings
+from logbook.craft.starting_chain import Choose, Parity
+from logbook.craft.stitch_pattern import StitchPattern
+from logbook.errors import LogbookError, UnreadableError
+
+SEAM_HELP = "width each joined edge takes"
+
+
+def not_negative(text: str) -> float:
+    """A length of 0 or more. Raises UnreadableError."""
+    length = read_length(text)
+    if length < 0:
+        raise UnreadableError(f"“{text}” is below 0: type 0 or more.")
+    return length
+
+
+def add_gauge_options(parser: Parser) -> None:
+    """A gauge by hand, or a logged swatch."""
+    gauge = parser.add_argument_group("the gauge, by hand or of a logged swatch")
+    gauge.add_argument("--swatch", metavar="TAG", help="a swatch of the logbook")
+    gauge.add_argument(
+        "--gauge",
+        metavar="READING",
+        action="append",
+        default=[],
+        type=reading_with(lambda text: read_readings(text, Direction.STITCHES)),
+        help="a reading such as “4 repeats = 15.1 cm”; again for more",
+    )
+    gauge.add_argument("--multiple", metavar="M", type=count("a multiple", 1), help="stitches in a repeat")
+    gauge.add_argument("--plus", metavar="B", type=count("a plus", 0), help="base stitches beside whole repeats (0)")
+    gauge.add_argument(
+        "--extra-chains", metavar="T", type=count("a number of extra chains", 0), help="chains beside base stitches"
+    )
+    gauge.add_argument(
+        "--first-stitch", metavar="J", type=count("a chain", 1), help="chain from the hook the first stitch goes into"
+    )
+    gauge.add_argument("--cover", metavar="V", type=count("a number of chains", 0), help="base chains the skipped chains cover")
+    gauge.add_argument(
+        "--rows-gauge",
+        metavar="READING",
+        action="append",
+        default=[],
+        type=reading_with(lambda text: read_readings(text, Direction.ROWS)),
+        help="a reading of rows, such as “22 rows = 15 cm”; again for more",
+    )
+
+
+def add_target_options(parser: Parser, seam: Callable[[str], Any] = not_negative, seam_help: str = SEAM_HELP) -> None:
+    """What is wanted. ``seam`` reads the text of ``--seam``."""
+    target = parser.add_argument_group("what is wanted")
+    size = reading_with(read_size)
+    target.add_argument("--width", metavar="LEN", type=size, help="the finished width")
+    target.add_argument("--body", metavar="LEN", type=size, help="instead of the width: round the body")
+    target.add_argument("--ease", metavar="EASE", type=reading_with(read_ease), help="as 5 cm, -5 cm or “-6 %%”")
+    target.add_argument("--panels", metavar="N", type=count("a number of panels", 1), help="equal panels round the body (2)")
+    target.add_argument("--seam", metavar="LEN", type=reading_with(seam), help=seam_help)
+    target.add_argument("--edging", metavar="LEN", type=reading_with(not_negative), help="edging at each side")
+    target.add_argument("--round", action="store_true", help="worked in the round: the width is the whole girth")
+    target.add_argument("--round-plus", metavar="B", type=count("a plus", 0), help="base stitches beside repeats in the round")
+    target.add_argument("--joined-after-row-1", action="store_true", help="row 1 worked flat, then joined")
+    target.add_argument("--foundation-stitches", action="store_true", help="chain and row one made at once")
+    choose = target.add_mutually_exclusive_group()
+    choose.add_argument("--at-least", action="store_true", help="not narrower than asked")
+    choose.add_argument("--at-most", action="store_true", help="not wider than asked")
+    parity = target.add_mutually_exclusive_group()
+    parity.add_argument("--odd", action="store_true", help="an odd count of plain stitches (sideways: of rows)")
+    parity.add_argument("--even", action="store_true", help="an even count")
+    target.add_argument("--sideways", action="store_true", help="the chain runs along the length, rows make the width")
+    target.add_argument("--length", metavar="LEN", type=size, help="the finished length")
+
+
+def hand_pattern(arguments: argparse.Namespace) -> StitchPattern | None:
+    """The stitch pattern said by hand; None if a logged swatch is asked for. Raises UsageError if it is neither or both."""
+    names = ("gauge", "rows_gauge", "multiple", "plus", "extra_chains", "first_stitch", "cover")
+    if arguments.swatch is not None:
+        refuse(arguments, names, "is said by hand, --swatch takes it from the logbook: leave one of them out")
+        return None
+    if not arguments.gauge:
+        raise UsageError("say the gauge: --gauge “4 repeats = 15.1 cm”, or --swatch TAG of a logged one")
+    if arguments.multiple is None and any(r.counted.whole_repeats for r in all_of(arguments.gauge)):
+        raise UsageError("--gauge is in repeats: say how many stitches a repeat has with --multiple")
+    pattern = StitchPattern(
+        multiple=arguments.multiple or 1,
+        plus=arguments.plus or 0,
+        extra_chains=arguments.extra_chains,
+        first_stitch=arguments.first_stitch,
+        skip_cover=arguments.cover,
+    )
+    try:
+        pattern.extra()
+    except LogbookError as error:
+        raise UsageError(str(error)) from error
+    return pattern
+
+
+def require_together(arguments: argparse.Namespace, *, with_width: Sequence[str] = ()) -> None:
+    """Raises UsageError unless width or body is said, and if an option is given that would not be heeded or needs another.
+
+    ``with_width``: what goes with ``--width`` too though it otherwise goes with ``--body``.
+    """
+    if (arguments.width is None) == (arguments.body is None):
+        raise UsageError("say either --width, or --body with --ease" + ("" if arguments.width is None else ", not both"))
+    if arguments.width is not None:
+        only_body = [name for name in ("ease", "panels", "seam") if name not in with_width]
+        refuse(arguments, only_body, "goes with --body, not with --width")
+    if arguments.round:
+        refuse(arguments, ("sideways",), "goes with a flat piece, not with --round")
+        refuse(arguments, ("panels", "seam", "edging"), "goes with a flat piece: in the round there are no sides")
+    else:
+        refuse(arguments, ("round_plus", "joined_after_row_1"), "goes with --round")
+    if arguments.sideways and arguments.length is None:
+        raise UsageError("--sideways needs --length: the chain runs along it")
+
+
+def refuse(arguments: argparse.Namespace, names: Sequence[str], why: str) -> None:
+    """Raises UsageError if one of these options is given."""
+    for name in names:
+        if given(getattr(arguments, name)):
+            raise UsageError(f"--{name.replace('_', '-')} {why}")
+
+
+def given(value: Any) -> bool:
+    """Whether an option with this value stands on the command line; 0 does."""
+    return not (value is None or value is False or value == [])
+
+
+def parity_of(arguments: argparse.Namespace) -> Parity:
+    """``--odd`` or ``--even``."""
+    return Parity.ODD if arguments.odd else Parity.EVEN if arguments.even else Parity.ANY
+
+
+def choose_of(arguments: argparse.Namespace) -> Choose:
+    """``--at-least`` or ``--at-most``."""
+    return Choose.AT_LEAST if arguments.at_least else Choose.AT_MOST if arguments.at_most else Choose.NEAREST
+
+
+def all_of(groups: Iterable[tuple[Reading, ...]]) -> tuple[Reading, ...]:
+    """The readings of an option given more than once."""
+    return tuple(reading for group in groups for reading in group)
+
+
+def count(what: str, least: int) -> Callable[[str], int]:
+    """A type for whole numbers from ``least``."""
+    return reading_with(lambda text: read_whole(text, what, least))

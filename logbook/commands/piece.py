@@ -1,0 +1,151 @@
+"""``logbook piece``: a whole panel from a gauge said by hand or a logged swatch: chain, rows, marks, sizes, yarn."""
+
+import argparse
+from pathlib import Path
+
+from logbook.commands.answers import piece_json, print_json
+from logbook.commands.books import book_of
+from logbook.commands.chain_options import (
+    add_gauge_options,
+    add_target_options,
+    all_of,
+    choose_of,
+    given,
+    hand_pattern,
+    not_negative,
+    parity_of,
+    refuse,
+    require_together,
+)
+from logbook.commands.parser import Parser, Subparsers, UsageError, add_common, reading_with, units_of
+from logbook.craft.conditions import Direction
+from logbook.craft.fit import ADULT_HEAD_MM
+from logbook.craft.lengths import NO_EASE, Units, read_size
+from logbook.craft.numbers import read_whole
+from logbook.craft.piece import PiecePlan
+from logbook.craft.readings import read_readings
+from logbook.craft.seams import SEAMS
+from logbook.craft.starting_chain import Choose, Parity
+from logbook.errors import UnreadableError
+from logbook.tasks.keeping import Logbook
+from logbook.tasks.piece_files import save_piece_svg, save_piece_workbook
+from logbook.tasks.piece_words import headline, sentences
+from logbook.tasks.pieces import PieceAnswer, basis_by_hand, basis_of_tag, work_out_piece
+
+
+def add(commands: Subparsers) -> None:
+    """Adds the command."""
+    parser = commands.add_parser("piece", help="a whole piece: chain, rows, marks, sizes, yarn", description=__doc__)
+    add_common(parser, lengths=True)
+    add_gauge_options(parser)
+    names = ", ".join(seam.name for seam in SEAMS)
+    add_target_options(parser, seam_or_width, f"the seam ({names}), or the width each joined edge takes")
+    add_piece_options(parser)
+    parser.set_defaults(run=run)
+
+
+def add_piece_options(parser: Parser) -> None:
+    """What a piece has that a chain has not."""
+    piece = parser.add_argument_group("the piece")
+    size = reading_with(read_size)
+    piece.add_argument("--armhole", metavar="LEN", type=size, help="depth of the armhole from the top")
+    piece.add_argument("--neck", metavar="LEN", type=size, help="width of the neck")
+    piece.add_argument("--slit", metavar="LEN", type=size, help="length of a slit from the bottom")
+    piece.add_argument("--head", metavar="LEN", type=size, help="what must go through the neck (56 cm)")
+    piece.add_argument("--upper-arm", metavar="LEN", type=size, help="what must go through the armhole")
+    piece.add_argument("--hip", metavar="LEN", type=size, help="what must go through the hem")
+    piece.add_argument("--edge-stitches", metavar="N", type=reading_with(_edges), help="plain stitches at each side, or “auto”")
+    piece.add_argument(
+        "--edge-gauge",
+        metavar="READING",
+        action="append",
+        default=[],
+        type=reading_with(lambda text: read_readings(text, Direction.STITCHES)),
+        help="a reading of the plain stitch, such as “20 sts = 12 cm”; again for more",
+    )
+    piece.add_argument("--svg", metavar="OUT", type=Path, help="write the drawing to this file")
+    piece.add_argument("--workbook", metavar="OUT", type=reading_with(_workbook), help="write the figures to this .xlsx")
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Answers the question, and writes what is asked for."""
+    plan = plan_of(arguments)
+    pattern = hand_pattern(arguments)
+    units = units_of(arguments)
+    edge = all_of(arguments.edge_gauge)
+    if pattern is None:
+        with book_of(arguments) as book:
+            answer = work_out_piece(basis_of_tag(book, arguments.swatch, edge), plan, units=units)
+            _write(arguments, answer, units, book)
+    else:
+        if arguments.length is not None and not arguments.rows_gauge:
+            raise UsageError("--length needs --rows-gauge, for example --rows-gauge “22 rows = 15 cm”")
+        basis = basis_by_hand(all_of(arguments.gauge), all_of(arguments.rows_gauge), pattern, edge)
+        answer = work_out_piece(basis, plan, units=units)
+        _write(arguments, answer, units, None)
+    if arguments.json:
+        print_json(piece_json(answer))
+    else:
+        print("\n".join([f"{headline(answer)}.", *sentences(answer, units), "", *answer.notes]))
+    return 0
+
+
+def plan_of(arguments: argparse.Namespace) -> PiecePlan:
+    """The plan the options speak of. Raises UsageError if they don't go together."""
+    require_together(arguments, with_width=("panels", "seam"))
+    if arguments.length is None:
+        refuse(arguments, ("armhole", "slit"), "needs --length: say how long the piece is")
+    if given(arguments.edge_gauge) and not given(arguments.edge_stitches):
+        raise UsageError("--edge-gauge goes with --edge-stitches")
+    seam = arguments.seam
+    parity, choose, sideways = parity_of(arguments), choose_of(arguments), arguments.sideways
+    return PiecePlan(
+        width_mm=arguments.width,
+        body_mm=arguments.body,
+        ease=arguments.ease or NO_EASE,
+        panels=arguments.panels or 2,
+        seam=seam if isinstance(seam, str) else "",
+        seam_mm=seam if isinstance(seam, float) else None,
+        length_mm=arguments.length,
+        sideways=sideways,
+        in_round=arguments.round,
+        round_plus=arguments.round_plus or 0,
+        joined_after_row_1=arguments.joined_after_row_1,
+        foundation_stitches=arguments.foundation_stitches,
+        side_edging_mm=arguments.edging or 0.0,
+        edge_stitches=None if arguments.edge_stitches == "auto" else arguments.edge_stitches or 0,
+        stitch_parity=Parity.ANY if sideways else parity,
+        row_parity=parity if sideways else Parity.ANY,
+        width_choose=choose,
+        length_choose=Choose.NEAREST,
+        armhole_mm=arguments.armhole,
+        neck_mm=arguments.neck,
+        slit_mm=arguments.slit,
+        head_mm=arguments.head or ADULT_HEAD_MM,
+        upper_arm_mm=arguments.upper_arm,
+        hip_mm=arguments.hip,
+    )
+
+
+def _write(arguments: argparse.Namespace, answer: PieceAnswer, units: Units, book: Logbook | None) -> None:
+    if arguments.svg is not None:
+        save_piece_svg(answer, arguments.svg, units, book)
+    if arguments.workbook is not None:
+        save_piece_workbook(answer, arguments.workbook, book)
+
+
+def seam_or_width(text: str) -> str | float:
+    """The name of a seam, or a width in mm. Raises UnreadableError."""
+    name = text.strip().casefold()
+    return name if any(seam.name == name for seam in SEAMS) else not_negative(text)
+
+
+def _edges(text: str) -> int | str:
+    return "auto" if text.strip().casefold() == "auto" else read_whole(text, "a number of edge stitches", 0, 100)
+
+
+def _workbook(text: str) -> Path:
+    path = Path(text)
+    if path.suffix.casefold() != ".xlsx":
+        raise UnreadableError(f"“{text}” must end in .xlsx: name it so.")
+    return path

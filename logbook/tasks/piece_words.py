@@ -1,0 +1,132 @@
+"""A piece in a maker's words: how many, how large, where to mark, how much yarn."""
+
+from collections.abc import Iterator
+
+from logbook.craft.conditions import Direction
+from logbook.craft.lengths import Units, show_length
+from logbook.craft.marks import Mark
+from logbook.craft.numbers import show_number, show_percent
+from logbook.craft.piece import Size
+from logbook.tasks.chain_words import LONG, WIDE, apart_words, repeats_words, sureness_words
+from logbook.tasks.pieces import PieceAnswer
+
+
+def headline(answer: PieceAnswer) -> str:
+    """``Chain 76, 62 rows``."""
+    numbers = answer.numbers
+    return f"Chain {numbers.chain}" + ("" if numbers.rows is None else f", {counted(numbers.rows, 'row')}")
+
+
+def sentences(answer: PieceAnswer, units: Units) -> Iterator[str]:
+    """What the numbers come to: width, length, stitches and rows, marks, yarn; without the notes beside them."""
+    numbers = answer.numbers
+    yield size_sentence("wide", numbers.width, units)
+    if numbers.length is not None:
+        yield size_sentence("long", numbers.length, units)
+    yield stitches_sentence(answer)
+    yield from rows_sentence(answer)
+    yield from mark_sentences(answer, units)
+    yield from yarn_sentence(answer)
+
+
+def size_sentence(how: str, size: Size, units: Units) -> str:
+    """``51.8 cm wide, 0.3 cm narrower than asked; … Before washing the tape shows 53.3 cm.``"""
+    apart = apart_words(size.difference_mm, units, WIDE if how == "wide" else LONG)
+    sure = sureness_words(size.gauge_give_or_take_mm, size.give_or_take_mm, units)
+    said = f"{show_length(size.mm, units)} {how}, {apart}; {sure}."
+    if size.before_washing_mm is not None:
+        said += f" Before washing the tape shows {show_length(size.before_washing_mm, units)}."
+    return said
+
+
+def stitches_sentence(answer: PieceAnswer) -> str:
+    """``89 stitches: 5 repeats, and 4 edge stitches at each side.``"""
+    numbers = answer.numbers
+    along = " up the body" if answer.plan.sideways else ""
+    said = f"{counted(numbers.stitches, 'stitch')}{along}"
+    parts = [repeats_words(numbers.repeats, answer.gauges.pattern.multiple or 1).removesuffix(", ")]
+    if numbers.edge_stitches:
+        parts.append(f"{counted(numbers.edge_stitches, 'edge stitch')} at each side")
+    told = ", and ".join(part for part in parts if part)
+    return f"{said}: {told}." if told else f"{said}."
+
+
+def rows_sentence(answer: PieceAnswer) -> Iterator[str]:
+    """``54 rows: 1 to set up, 13 groups of 4, 1 to close; the last is a wrong-side row.`` Nothing where there are no rows."""
+    numbers = answer.numbers
+    if numbers.rows is None or numbers.groups is None:
+        return
+    said = counted(numbers.rows, "row") + (" round the body" if answer.plan.sideways else "")
+    group = answer.gauges.pattern.rows_in_repeat or 1
+    inside = numbers.rows - numbers.set_up - numbers.closing - numbers.groups * group
+    parts = [
+        f"{numbers.set_up} to set up" if numbers.set_up else "",
+        f"{counted(numbers.groups, 'group')} of {group}" if group > 1 else "",
+        f"{inside} more of the next" if inside else "",
+        f"{numbers.closing} to close" if numbers.closing else "",
+    ]
+    if any(parts):
+        said += ": " + ", ".join(part for part in parts if part)
+    if answer.plan.in_round:
+        yield f"{said}."
+    else:
+        yield f"{said}; the last is a {'right' if numbers.last_row_is_right_side else 'wrong'}-side row."
+
+
+def mark_sentences(answer: PieceAnswer, units: Units) -> Iterator[str]:
+    """``Armhole: mark the end of row 40; it is 19.8 cm deep.`` and the neck between its two shoulders."""
+    marks = {mark.name: mark for mark in answer.numbers.marks}
+    if slit := marks.get("slit"):
+        yield f"{_capital(slit.sentence)}; it is {_true(slit, 'long', units)}."
+    if armhole := marks.get("armhole"):
+        yield f"{_capital(armhole.sentence)}; it is {_true(armhole, 'deep', units)}."
+    neck, numbers = marks.get("neck begins"), answer.numbers
+    if neck and numbers.neck is not None and numbers.shoulder is not None:
+        one = neck.direction.one
+        shoulder_mm = (numbers.width.mm - neck.true_mm) / 2
+        yield (
+            f"Neck: the middle {counted(numbers.neck, one)}, {_true(neck, 'wide', units)}; shoulders of "
+            f"{counted(numbers.shoulder, one)}, {show_length(shoulder_mm, units)} each."
+        )
+
+
+def _true(mark: Mark, how: str, units: Units) -> str:
+    true, wanted = show_length(mark.true_mm, units), show_length(mark.wanted_mm, units)
+    return f"{true} {how}" if true == wanted else f"{true} {how} ({wanted} asked)"
+
+
+def yarn_sentence(answer: PieceAnswer) -> Iterator[str]:
+    """``Yarn: 231 g, give or take 16 g; 554 m; 6 balls with 10 % in reserve.`` Nothing where the swatch was not weighed."""
+    yarn = answer.numbers.yarn
+    if yarn is None:
+        return
+    said = (
+        f"Yarn for {pieces_of(answer)}: {show_number(yarn.grams, 0)} g, give or take {show_number(yarn.give_or_take_grams, 0)} g"
+    )
+    if yarn.metres is not None:
+        said += f"; {show_number(yarn.metres, 0)} m"
+    if yarn.balls is not None:
+        said += f"; {counted(yarn.balls, 'ball')} with {show_percent(answer.gauges.assumptions.reserve)} in reserve"
+    yield f"{said}."
+
+
+def pieces_of(answer: PieceAnswer) -> str:
+    """What the yarn is for: ``2 panels and their seams``."""
+    if answer.plan.in_round:
+        return "the whole"
+    return counted(answer.plan.panels, "panel") + (" and the seams" if answer.plan.seam else "")
+
+
+def mark_place(mark: Mark) -> str:
+    """``end of row 40`` or ``after stitch 57``."""
+    return f"end of row {mark.at}" if mark.direction is Direction.ROWS else f"after stitch {mark.at}"
+
+
+def counted(number: float, one: str) -> str:
+    """``1 row``, ``62 rows``, ``74 stitches``."""
+    many = f"{one}es" if one.endswith("ch") else f"{one}s"
+    return f"{show_number(number)} {one if number == 1 else many}"
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]

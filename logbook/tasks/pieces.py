@@ -1,0 +1,160 @@
+"""Planned pieces: worked out from a swatch, saved, copied, deleted, found."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from logbook.book import pieces as kept
+from logbook.book.assumptions import assumptions as kept_assumptions
+from logbook.book.logbook import Logbook
+from logbook.book.swatches import swatch_of_tag, swatch_there, swatches, swatches_of_yarn
+from logbook.craft.assumptions import Assumptions
+from logbook.craft.body_chart import CHILDREN_CAUTION, is_childs_size
+from logbook.craft.conditions import Condition
+from logbook.craft.drift import Drift, drift_of
+from logbook.craft.edge_stitches import EdgeStitch
+from logbook.craft.gauge import gauge_of
+from logbook.craft.lengths import Units
+from logbook.craft.made_piece import MadePiece
+from logbook.craft.piece import PieceNumbers, PiecePlan
+from logbook.craft.piece_gauges import PieceGauges, gauges_for
+from logbook.craft.piece_numbers import chain_rule, work_out
+from logbook.craft.planned_piece import PlannedPiece
+from logbook.craft.readings import Reading
+from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.swatch import Swatch, TakenReading
+from logbook.tasks.chain_notes import drift_note, rule_notes, washing_notes
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Basis:
+    """What a piece is reckoned from: its swatch, the ``others`` of the yarn, who may lend washing and edge stitches, and the
+    swatch chosen for the edges (None: none chosen). ``edge`` is an edge stitch said by hand instead.
+    """
+
+    swatch: Swatch
+    others: tuple[Swatch, ...] = ()
+    edge_swatch: Swatch | None = None
+    edge: EdgeStitch | None = None
+    assumed: Assumptions
+    drift: Drift
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PieceAnswer:
+    """A piece worked out: its plan, the gauges it was reckoned with, its numbers, and what is to be said beside them."""
+
+    plan: PiecePlan
+    gauges: PieceGauges
+    numbers: PieceNumbers
+    notes: tuple[str, ...]
+
+
+def work_out_piece(
+    basis: Basis, plan: PiecePlan, condition: Condition = Condition.WASHED, units: Units = Units.CM
+) -> PieceAnswer:
+    """The piece of ``plan``; its notes in ``units``. Raises RefusedError, in one sentence, if it can't be."""
+    gauges = gauges_for(basis.swatch, basis.others, basis.drift, basis.assumed, condition, basis.edge_swatch)
+    if basis.edge is not None:
+        gauges = replace(gauges, edge=basis.edge)
+    numbers = work_out(plan, gauges, units)
+    notes = [*numbers.notes, *washing_notes(gauges.stitches, "narrower", "wider")]
+    if numbers.rows is not None and gauges.rows is not None:
+        notes += washing_notes(gauges.rows, "shorter", "longer")
+    notes += rule_notes(basis.swatch, gauges.pattern, chain_rule(plan, gauges))
+    notes.append(drift_note(gauges.drift))
+    if is_childs_size(plan.name):
+        notes.insert(0, CHILDREN_CAUTION)
+    return PieceAnswer(plan=plan, gauges=gauges, numbers=numbers, notes=tuple(dict.fromkeys(notes)))
+
+
+def basis_by_hand(
+    gauge: Iterable[Reading],
+    rows_gauge: Iterable[Reading],
+    pattern: StitchPattern,
+    edge_gauge: Iterable[Reading] = (),
+) -> Basis:
+    """Readings said by hand, which are taken as those of the finished fabric. Raises RefusedError as ``gauge_of``."""
+    readings = tuple(TakenReading(Condition.WASHED, reading) for reading in (*gauge, *rows_gauge))
+    return with_edge_gauge(
+        Basis(swatch=Swatch(pattern=pattern, readings=readings), assumed=Assumptions(), drift=drift_of(Assumptions())), edge_gauge
+    )
+
+
+def basis_of_tag(book: Logbook, tag: str, edge_gauge: Iterable[Reading] = ()) -> Basis:
+    """The swatch with that tag and what goes with it. Raises RefusedError if there is none."""
+    with book.reading() as connection:
+        uid = swatch_of_tag(connection, tag).uid
+    return with_edge_gauge(basis_of(book, uid), edge_gauge)
+
+
+def basis_of(book: Logbook, swatch: str, edge_swatch: str = "") -> Basis:
+    """The swatch of that uid and what goes with it; ``edge_swatch`` is the uid of the one chosen for the edges ("": none).
+
+    Raises RefusedError, in one sentence, if one is not there any more.
+    """
+    with book.reading() as connection:
+        own = swatch_there(connection, swatch)
+        others = swatches(connection, swatches_of_yarn(connection, own.yarn.uid)) if own.yarn else []
+        assumed = kept_assumptions(connection)
+        edge = swatch_there(connection, edge_swatch) if edge_swatch else None
+    return Basis(swatch=own, others=tuple(others), edge_swatch=edge, assumed=assumed, drift=drift_of(assumed))
+
+
+def with_edge_gauge(basis: Basis, edge_gauge: Iterable[Reading]) -> Basis:
+    """The same with edge stitches as these readings say; their extra chains are the pattern's own."""
+    readings = tuple(edge_gauge)
+    if not readings:
+        return basis
+    gauge = gauge_of(readings, 1, basis.assumed)
+    extra = (basis.swatch.pattern.extra() if basis.swatch.pattern else None) or 0
+    edge = EdgeStitch(stitch_mm=gauge.pitch_mm, give_or_take=gauge.give_or_take, extra_chains=extra, by_hand=True)
+    return replace(basis, edge=edge)
+
+
+def planned_pieces(book: Logbook) -> list[PlannedPiece]:
+    """All planned pieces in the order of their names."""
+    with book.reading() as connection:
+        return list(kept.planned_pieces(connection).values())
+
+
+def made_pieces(book: Logbook) -> list[MadePiece]:
+    """All made pieces, the newest first."""
+    with book.reading() as connection:
+        return list(kept.made_pieces(connection).values())
+
+
+def matching_pieces(book: Logbook, words: str) -> list[str]:
+    """The uids of the planned and made pieces in which every word is found, or a part of a word."""
+    with book.reading() as connection:
+        return kept.matching_pieces(connection, words)
+
+
+def save_piece(book: Logbook, piece: PlannedPiece) -> str:
+    """Saves a planned piece, new (no uid) or known, and returns its uid.
+
+    Raises RefusedError, in one sentence, if it has no name or swatch, or another piece has its name; then nothing is written.
+    """
+    with book.writing(f"{'change' if piece.uid else 'plan'} {piece.name}") as writing:
+        return kept.put_piece(writing, piece)
+
+
+def delete_piece(book: Logbook, piece: PlannedPiece) -> None:
+    """Deletes a planned piece with its sizes; undo brings it back. Raises RefusedError while a made piece comes from it."""
+    with book.writing(f"delete {piece.name}") as writing:
+        kept.remove_piece(writing, piece.uid)
+
+
+def copy_of(piece: PlannedPiece, taken: Iterable[str]) -> PlannedPiece:
+    """A copy to change and save: the same plan and sizes under a name that is not among ``taken``, not set yet."""
+    names = set(taken)
+    name = next(name for name in _copy_names(piece.name) if name not in names)
+    sizes = tuple(replace(size, uid="") for size in piece.sizes)
+    return replace(piece, uid="", plan=replace(piece.plan, name=name), published=None, sizes=sizes)
+
+
+def _copy_names(name: str) -> Iterable[str]:
+    yield f"{name}, copy"
+    number = 2
+    while True:
+        yield f"{name}, copy {number}"
+        number += 1
