@@ -11,12 +11,12 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from logbook import __version__
-from logbook.commands import chain, compare, find, hooks, keeping, nearest, piece, sheets
+from logbook.commands import chain, compare, find, hooks, keeping, nearest, piece, sheets, sizes
 from logbook.commands.parser import Parser, UsageError, joined_minus_values
 from logbook.errors import LogbookError
 from logbook.tasks.error_log import error_log, write_down
 
-COMMANDS = (chain, piece, find, nearest, compare, hooks, sheets, keeping)
+COMMANDS = (chain, piece, sizes, find, nearest, compare, hooks, sheets, keeping)
 
 
 def main(arguments: Sequence[str] | None = None) -> int:

@@ -63,6 +63,8 @@ def sizes_of_chart(
         if body is None:
             raise RefusedError(f"Size {size.name} has no {measure} measure: fill it in, or choose another measure.")
         depth = size.measure("armhole depth", end)
+        if depth is None and armhole_deeper_mm is not None:
+            raise RefusedError(f"Size {size.name} has no armhole depth: fill it in, or say how deep the armholes are.")
         wishes.append(
             SizeWish(
                 name=size.name,
@@ -70,6 +72,7 @@ def sizes_of_chart(
                 armhole_mm=None if depth is None or armhole_deeper_mm is None else depth + armhole_deeper_mm,
                 upper_arm_mm=size.measure("upper arm", end),
                 hip_mm=size.measure("hip", end),
+                head_mm=size.measure("head", end),
             )
         )
     return tuple(wishes)

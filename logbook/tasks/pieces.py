@@ -23,6 +23,7 @@ from logbook.craft.readings import Reading
 from logbook.craft.stitch_pattern import StitchPattern
 from logbook.craft.swatch import Swatch, TakenReading
 from logbook.tasks.chain_notes import drift_note, rule_notes, washing_notes
+from logbook.tasks.drift import learnt_drift
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,10 +54,18 @@ def work_out_piece(
     basis: Basis, plan: PiecePlan, condition: Condition = Condition.WASHED, units: Units = Units.CM
 ) -> PieceAnswer:
     """The piece of ``plan``; its notes in ``units``. Raises RefusedError, in one sentence, if it can't be."""
+    gauges = gauges_of_basis(basis, condition)
+    return answer_for(basis, plan, gauges, work_out(plan, gauges, units))
+
+
+def gauges_of_basis(basis: Basis, condition: Condition = Condition.WASHED) -> PieceGauges:
+    """What the swatches of a basis say. Raises RefusedError as ``finished_gauge``."""
     gauges = gauges_for(basis.swatch, basis.others, basis.drift, basis.assumed, condition, basis.edge_swatch)
-    if basis.edge is not None:
-        gauges = replace(gauges, edge=basis.edge)
-    numbers = work_out(plan, gauges, units)
+    return gauges if basis.edge is None else replace(gauges, edge=basis.edge)
+
+
+def answer_for(basis: Basis, plan: PiecePlan, gauges: PieceGauges, numbers: PieceNumbers) -> PieceAnswer:
+    """A piece worked out, with all that is to be said beside it."""
     notes = [*numbers.notes, *washing_notes(gauges.stitches, "narrower", "wider")]
     if numbers.rows is not None and gauges.rows is not None:
         notes += washing_notes(gauges.rows, "shorter", "longer")
@@ -95,9 +104,9 @@ def basis_of(book: Logbook, swatch: str, edge_swatch: str = "") -> Basis:
     with book.reading() as connection:
         own = swatch_there(connection, swatch)
         others = swatches(connection, swatches_of_yarn(connection, own.yarn.uid)) if own.yarn else []
-        assumed = kept_assumptions(connection)
+        assumed, drift = kept_assumptions(connection), learnt_drift(connection)
         edge = swatch_there(connection, edge_swatch) if edge_swatch else None
-    return Basis(swatch=own, others=tuple(others), edge_swatch=edge, assumed=assumed, drift=drift_of(assumed))
+    return Basis(swatch=own, others=tuple(others), edge_swatch=edge, assumed=assumed, drift=drift)
 
 
 def with_edge_gauge(basis: Basis, edge_gauge: Iterable[Reading]) -> Basis:
