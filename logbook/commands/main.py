@@ -8,6 +8,7 @@ import io
 import os
 import sys
 from collections.abc import Sequence
+from functools import cache
 from pathlib import Path
 
 from logbook import __version__
@@ -27,9 +28,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return code
     except OSError as error:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())  # else leaving Python would try once more, and complain
-        # Whoever reads the answer may have had enough of it, as “head” does.
-        gone = isinstance(error, BrokenPipeError)
-        return 1 if gone else _fail(f"The answer could not be written out ({error.strerror}).", 1)
+        if isinstance(error, BrokenPipeError):  # whoever reads the answer has had enough of it, as “head” does
+            return 1
+        return _fail(f"The answer could not be written out ({error.strerror}). {write_down(error, error_log())}", 1)
 
 
 def _run(arguments: Sequence[str]) -> int:
@@ -46,7 +47,7 @@ def _run(arguments: Sequence[str]) -> int:
         return _fail(error, 2)
     except LogbookError as error:
         return _fail(error, 1)
-    except BrokenPipeError:
+    except OSError:  # files are seen to by the tasks, so this is the answer that nobody takes
         raise
     except KeyboardInterrupt:
         return _fail("Stopped; what was not finished was not written.", 1)
@@ -54,6 +55,7 @@ def _run(arguments: Sequence[str]) -> int:
         return _fail(f"Something went wrong that the program did not expect. {write_down(error, error_log())}", 1)
 
 
+@cache
 def build_parser() -> Parser:
     """The parser of the whole command line."""
     parser = Parser(prog="logbook", description="The swatch and gauge logbook. Without a command it opens its window.")

@@ -101,7 +101,7 @@ def _size_called(answer: RunAnswer, name: str) -> SizeNumbers:
 def size_json(answer: RunAnswer, size: SizeNumbers) -> dict[str, Any]:
     """One size: a piece's keys and its own. What would part it from sizes that come out the same stands among its notes."""
     fit = size.piece.fit
-    value = {"size": size.name, "body_mm": size.body_mm} | piece_json(answer.piece(size))
+    value: dict[str, Any] = {"size": size.name, "body_mm": size.body_mm, **piece_json(answer.piece(size))}
     if size.same_as:
         value["notes"] = [*answer.run.notes, *(remedy.sentence for remedy in answer.remedies), *value["notes"]]
     return value | {

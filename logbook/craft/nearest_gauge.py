@@ -1,11 +1,12 @@
 """Which swatches come nearest to a wanted gauge: off = √ mean of (ln(pitch/wanted))² over what was asked."""
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from logbook.craft.assumptions import Assumptions
 from logbook.craft.conditions import Condition, Direction
+from logbook.craft.gauge import Gauge
 from logbook.craft.swatch import Swatch, gauges_of
 from logbook.errors import RefusedError
 
@@ -57,20 +58,22 @@ def gauge_like(swatch: Swatch, condition: Condition, assumptions: Assumptions) -
     )
 
 
+Gauges = Mapping[tuple[Condition, Direction], Gauge]
+
+
 def nearest(
-    swatches: Iterable[Swatch], wanted: WantedGauge, assumptions: Assumptions, condition: Condition = Condition.WASHED
+    measured: Iterable[tuple[Swatch, Gauges]], wanted: WantedGauge, condition: Condition = Condition.WASHED
 ) -> tuple[Near, ...]:
-    """The swatches measured in all that was asked, nearest first (then by tag)."""
+    """Of swatches with their gauges those measured in all that was asked, nearest first (then by tag)."""
     found = []
-    for swatch in swatches:
-        off = _off(swatch, wanted, assumptions, condition)
+    for swatch, gauges in measured:
+        off = _off(swatch, gauges, wanted, condition)
         if off is not None:
             found.append(Near(swatch, off))
     return tuple(sorted(found, key=lambda near: (near.off, near.swatch.tag)))
 
 
-def _off(swatch: Swatch, wanted: WantedGauge, assumptions: Assumptions, condition: Condition) -> float | None:
-    gauges = gauges_of(swatch, assumptions)
+def _off(swatch: Swatch, gauges: Gauges, wanted: WantedGauge, condition: Condition) -> float | None:
     stitch, row = (gauges.get((condition, direction)) for direction in (Direction.STITCHES, Direction.ROWS))
     multiple = swatch.per_repeat(Direction.STITCHES)
     has = (

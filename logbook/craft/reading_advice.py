@@ -137,9 +137,9 @@ def _main(cause: Cause, finished: FinishedGauge, drift: Drift, measured: _Measur
     if cause is Cause.FEW_PLACES:
         return _more_places(now, measured)
     return (
-        f"The readings say give or take {show_percent(finished.give_or_take or 0)}; the larger part is how a whole piece "
-        f"strays from its swatch, {show_percent(drift.give_or_take)}. No further reading narrows that: only finished pieces, "
-        "measured and logged, teach it.",
+        f"The swatch says give or take {show_percent(finished.give_or_take or 0)}; on top comes how a whole piece strays from "
+        f"its swatch, {show_percent(drift.give_or_take)}, the largest part of all. No further reading narrows that: only "
+        "finished pieces, measured and logged, teach it.",
         None,
     )
 

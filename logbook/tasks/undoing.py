@@ -1,15 +1,13 @@
 """Undo and redo, and the history of a record in words."""
 
-from collections.abc import Iterator
+import sqlite3
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from logbook.book import swatches as stored
 from logbook.book.changes import Change, changes_of_record, readings_of_swatch
 from logbook.book.logbook import Logbook
 from logbook.book.undo import Action, redo, undo
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.yarn import Yarn
 
 __all__ = ["Action", "HistoryLine", "history", "redo", "undo"]
 
@@ -31,10 +29,17 @@ def history(book: Logbook, record: str) -> list[HistoryLine]:
         changes = list(changes_of_record(connection, record))
         for reading in readings_of_swatch(connection, record):
             changes.extend(changes_of_record(connection, reading))
-        named: list[Yarn | StitchPattern] = [*stored.yarns(connection).values(), *stored.stitch_patterns(connection).values()]
-    names = {one.uid: one.name for one in named}
+        names = _names(connection, changes)
     lines = [line for change in changes for line in _lines(change, names)]
     return sorted(lines, key=lambda line: line.at, reverse=True)
+
+
+def _names(connection: sqlite3.Connection, changes: Iterable[Change]) -> dict[str, str]:
+    """The names of the yarns and stitch patterns that ``changes`` speak of by uid, also of those that are gone."""
+    rows = [row for change in changes for row in (change.before, change.after) if row and change.table == "swatch"]
+    uids = {row[table] for row in rows for table in ("yarn", "stitch_pattern") if row[table]}
+    last = {uid: changes_of_record(connection, uid)[-1] for uid in uids}
+    return {uid: (change.after or change.before or {})["name"] for uid, change in last.items()}
 
 
 def _lines(change: Change, names: dict[str, str]) -> Iterator[HistoryLine]:

@@ -53,7 +53,8 @@ class Dialog(tk.Toplevel):
         if above.winfo_viewable():
             self.transient(above)
         self.deiconify()
-        self.wait_visibility()
+        while not self.winfo_viewable():  # not wait_visibility: that waits for ever if the news came while deiconifying
+            self.update()
         self.update_idletasks()
         self.grab_set()
         focus.focus_set()

@@ -8,7 +8,8 @@ from logbook.window.styles import styled
 
 
 class Scrolled(ttk.Frame):
-    """Fill ``inside``; it gets the width there is and scrolls up and down. A focused field is brought into view.
+    """Fill ``inside``; it gets the width there is and scrolls up and down. A focused field is brought into view,
+    and from it PgUp and PgDn scroll.
 
     ``width`` in letters is what it asks for.
     """
@@ -63,6 +64,8 @@ class Scrolled(ttk.Frame):
 
     def _bind_window(self, window: tk.Tk | tk.Toplevel) -> None:
         window.bind("<FocusIn>", self._follow_focus, add="+")
+        window.bind("<Prior>", lambda event: self._page(event, -1), add="+")
+        window.bind("<Next>", lambda event: self._page(event, 1), add="+")
         if self.tk.call("tk", "windowingsystem") == "x11":
             window.bind("<Button-4>", lambda event: self._wheel(event, -3), add="+")
             window.bind("<Button-5>", lambda event: self._wheel(event, 3), add="+")
@@ -77,6 +80,11 @@ class Scrolled(ttk.Frame):
     def _follow_focus(self, event: "tk.Event[tk.Misc]") -> None:
         if self._holds(event.widget):
             self.after_idle(self.reveal, event.widget)
+
+    def _page(self, event: "tk.Event[tk.Misc]", pages: int) -> None:
+        """Text that follows the last field can be read by keys as well; a list inside pages through itself."""
+        if self._holds(event.widget) and not isinstance(event.widget, tk.Text | ttk.Treeview | tk.Listbox):
+            self.canvas.yview_scroll(pages, "pages")
 
     def _wheel(self, event: "tk.Event[tk.Misc]", lines: int) -> None:
         if self._takes_wheel(event.widget):

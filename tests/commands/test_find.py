@@ -52,7 +52,13 @@ class TestJson:
         assert washed["readings"] == 3
 
     def test_what_is_not_known_is_null_or_empty(self, tmp_path: Path) -> None:
-        row = {"tag": "A-1", "yarn": "Harbour", "hook mm": "4", "stitches washed": "3 repeats in 10 cm", "rows washed": "2 rows in 3 cm"}
+        row = {
+            "tag": "A-1",
+            "yarn": "Harbour",
+            "hook mm": "4",
+            "stitches washed": "3 repeats in 10 cm",
+            "rows washed": "2 rows in 3 cm",
+        }
         book = tmp_path / "a.logbook"
         done("import", "--new", "--book", book, write_sheet(tmp_path / "a.csv", row))
         (found,) = done_json("find", "--book", book)

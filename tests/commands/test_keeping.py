@@ -35,7 +35,9 @@ class TestCheck:
         assert sentence_of(ran) == sentence
 
     def test_several_are_listed(self, wardrobe: Path) -> None:
-        spoil(wardrobe, "UPDATE reading SET length_mm = length_mm + 1 WHERE swatch = (SELECT uid FROM swatch WHERE tag = 'LC-02')")
+        spoil(
+            wardrobe, "UPDATE reading SET length_mm = length_mm + 1 WHERE swatch = (SELECT uid FROM swatch WHERE tag = 'LC-02')"
+        )
         done("check", "--book", wardrobe)
         ran = run("check", "--book", wardrobe, "--deep", "--json")
         problems = ran.json["problems"]

@@ -7,7 +7,7 @@ from xml.etree import ElementTree
 import pytest
 
 from tests.support.command_line import done, done_json, refused
-from tests.support.wardrobe import garment_book
+from tests.support.garments import garment_book
 
 KEYS = {
     "chain", "stitches", "repeats", "edge_stitches", "rows", "width_mm", "length_mm", "give_or_take_mm", "before_washing_mm",

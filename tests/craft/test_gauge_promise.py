@@ -1,9 +1,6 @@
 """The promise of the give or take, kept: readings are simulated, and the true pitch lies inside as often as it should.
 
-The model. A fabric has one true pitch and a standard deviation σ from place to place. σ is drawn from what the arithmetic
-assumes before measuring: σ² = ν0·s0²/χ²(ν0), ν0 = 4, s0 = 2 %. A reading is taken at a place of its own, where the pitch differs
-by σ times a normal number. A span's two ends fall anywhere on the tape and each is read to the nearest mm; a count begins at a
-stitch's edge and is read to the nearest quarter. The seeds are fixed, so the shares are the same in every run.
+The model is that of ``tests.support.simulation``. The seeds are fixed, so the shares are the same in every run.
 
 With σ held at 3 % and 4 % (fabrics less even than assumed) nothing is promised; what happens there is printed by
 ``python -m tests.craft.test_gauge_promise``.
@@ -17,29 +14,12 @@ import pytest
 
 from logbook.craft.assumptions import Assumptions
 from logbook.craft.gauge import gauge_of
-from logbook.craft.readings import Counted, Reading
+from logbook.craft.readings import Reading
+from tests.support.simulation import count, span
+from tests.support.simulation import variation as prior
 
 SWATCHES = 5000
 BASE = Assumptions()
-
-
-def prior(rng: Random) -> float:
-    return math.sqrt(4 * 0.02**2 / rng.gammavariate(2, 2))  # χ² of 4 degrees is a gamma of shape 2 and scale 2
-
-
-def place(pitch: float, sigma: float, rng: Random) -> float:
-    return pitch * math.exp(sigma * rng.gauss(0, 1))
-
-
-def span(units: int, pitch: float, sigma: float, rng: Random) -> Reading:
-    start = rng.random()
-    length = round(start + units * place(pitch, sigma, rng)) - round(start)
-    return Reading(units, Counted.STITCHES, max(length, 1), False, False, None, "")
-
-
-def count(window_mm: float, pitch: float, sigma: float, rng: Random) -> Reading:
-    quarters = max(round(4 * window_mm / place(pitch, sigma, rng)), 1)
-    return Reading(quarters / 4, Counted.STITCHES, window_mm, True, False, None, "")
 
 
 def share_inside(take: Callable[[float, float, Random], list[Reading]], sigma_of: Callable[[Random], float], seed: int) -> float:

@@ -1,13 +1,16 @@
+from collections.abc import Sequence
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from logbook.craft.assumptions import Assumptions
 from logbook.craft.conditions import Condition
-from logbook.craft.nearest_gauge import WantedGauge, gauge_like, nearest, wanted_gauge
+from logbook.craft.nearest_gauge import Near, WantedGauge, gauge_like, wanted_gauge
+from logbook.craft.nearest_gauge import nearest as nearest_measured
 from logbook.craft.readings import read_readings
 from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.swatch import Swatch, TakenReading
+from logbook.craft.swatch import Swatch, TakenReading, gauges_of
 from logbook.errors import RefusedError
 
 BASE = Assumptions()
@@ -18,12 +21,16 @@ def swatch(tag: str, washed: str, multiple: int | None = 6) -> Swatch:
     return Swatch(uid=tag, tag=tag, pattern=StitchPattern(multiple=multiple), readings=readings)
 
 
+def nearest(swatches: Sequence[Swatch], wanted: WantedGauge, condition: Condition = Condition.WASHED) -> tuple[Near, ...]:
+    return nearest_measured(((one, gauges_of(one, BASE)) for one in swatches), wanted, condition)
+
+
 def test_off_by_hand() -> None:
     # Wanted 2.6 repeats and 9 rows in 10 cm. Has 38 mm a repeat: ln(38·2.6/100) = −0.0120726;
     # 11.5 mm a row: ln(11.5·9/100) = 0.0344014
     # off = √((0.00014575 + 0.00118346)/2) = 0.0257800
     has = swatch("A", "5 repeats = 19 cm; 10 rows = 11.5 cm")
-    (found,) = nearest([has], wanted_gauge(100, 2.6, None, 9), BASE)
+    (found,) = nearest([has], wanted_gauge(100, 2.6, None, 9))
     assert found.off == pytest.approx(0.02578, abs=0.000001)
 
 
@@ -31,16 +38,16 @@ def test_nearest_first_and_only_those_measured_in_all_that_was_asked() -> None:
     near, far = swatch("near", "4 repeats = 15.4 cm"), swatch("far", "4 repeats = 20 cm")
     rows_only, plain = swatch("rows", "9 rows = 10 cm"), swatch("plain", "16 sts = 10 cm", multiple=None)
     everyone = [far, rows_only, plain, near]
-    assert [f.swatch.tag for f in nearest(everyone, wanted_gauge(100, 2.6, None, None), BASE)] == ["near", "far"]
-    assert [f.swatch.tag for f in nearest(everyone, wanted_gauge(100, None, 16, None), BASE)] == ["plain", "near", "far"]
-    assert [f.swatch.tag for f in nearest(everyone, wanted_gauge(100, None, None, 9), BASE)] == ["rows"]
-    assert nearest(everyone, wanted_gauge(100, 2.6, None, 9), BASE) == ()
-    assert nearest(everyone, wanted_gauge(100, 2.6, None, None), BASE, Condition.WORKED) == ()
+    assert [f.swatch.tag for f in nearest(everyone, wanted_gauge(100, 2.6, None, None))] == ["near", "far"]
+    assert [f.swatch.tag for f in nearest(everyone, wanted_gauge(100, None, 16, None))] == ["plain", "near", "far"]
+    assert [f.swatch.tag for f in nearest(everyone, wanted_gauge(100, None, None, 9))] == ["rows"]
+    assert nearest(everyone, wanted_gauge(100, 2.6, None, 9)) == ()
+    assert nearest(everyone, wanted_gauge(100, 2.6, None, None), Condition.WORKED) == ()
 
 
 def test_like_this_one_finds_itself_first() -> None:
     mine, other = swatch("mine", "4 repeats = 15.4 cm; 9 rows = 10 cm"), swatch("other", "4 repeats = 15.5 cm; 9 rows = 10 cm")
-    found = nearest([other, mine], gauge_like(mine, Condition.WASHED, BASE), BASE)
+    found = nearest([other, mine], gauge_like(mine, Condition.WASHED, BASE))
     assert [near.swatch.tag for near in found] == ["mine", "other"]
     assert found[0].off == pytest.approx(0)
     assert gauge_like(swatch("plain", "16 sts = 10 cm", multiple=1), Condition.WASHED, BASE) == WantedGauge(stitch_mm=6.25)
@@ -56,6 +63,6 @@ def test_something_above_nought_must_be_asked(asked: tuple[float, float | None, 
 
 @given(st.integers(60, 400), st.integers(60, 400))
 def test_too_wide_is_as_far_off_as_too_narrow(one: int, other: int) -> None:
-    (found,) = nearest([swatch("A", f"4 repeats = {one} mm")], WantedGauge(repeat_mm=other / 4), BASE)
-    (turned,) = nearest([swatch("A", f"4 repeats = {other} mm")], WantedGauge(repeat_mm=one / 4), BASE)
+    (found,) = nearest([swatch("A", f"4 repeats = {one} mm")], WantedGauge(repeat_mm=other / 4))
+    (turned,) = nearest([swatch("A", f"4 repeats = {other} mm")], WantedGauge(repeat_mm=one / 4))
     assert found.off == pytest.approx(turned.off)

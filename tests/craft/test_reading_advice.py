@@ -34,8 +34,8 @@ def test_three_places_are_enough_and_drift_is_never_read_away() -> None:
     found = advice(THREE)
     assert (found.cause, found.reach) == (Cause.DRIFT, None)
     assert found.sentences == (
-        "The readings say give or take 2.5 %; the larger part is how a whole piece strays from its swatch, 5.6 %. "
-        "No further reading narrows that: only finished pieces, measured and logged, teach it.",
+        "The swatch says give or take 2.5 %; on top comes how a whole piece strays from its swatch, 5.6 %, the largest part "
+        "of all. No further reading narrows that: only finished pieces, measured and logged, teach it.",
     )
 
 

@@ -118,3 +118,22 @@ def type_text(widget: tk.Misc, text: str) -> None:
         widget.event_generate(f"<KeyPress-{keysym}>")
         widget.event_generate(f"<KeyRelease-{keysym}>")
     widget.update()
+
+
+def hit(window: tk.Misc, *keys: str) -> None:
+    """Presses keys wherever the focus is."""
+    for key in keys:
+        focused(window).event_generate(key)
+        window.update()
+
+
+def write(window: tk.Misc, text: str) -> None:
+    """Types ``text`` wherever the focus is."""
+    type_text(focused(window), text)
+
+
+def focused(window: tk.Misc) -> tk.Misc:
+    """What has the focus; fails if nothing has."""
+    place = window.focus_get()
+    assert place is not None
+    return place

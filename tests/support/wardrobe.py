@@ -1,22 +1,54 @@
-"""A logbook with the swatches of the three garments of ``cloth``."""
+"""A small logbook as the tests of the page of swatches find it, and a session on it."""
 
-from dataclasses import replace
+from collections.abc import Iterator
 from pathlib import Path
 
-from logbook.tasks.keeping import Logbook, new_book
+import pytest
+
+from logbook.book.logbook import Logbook, new_logbook
+from logbook.craft.conditions import Condition
+from logbook.craft.readings import read_readings
+from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.swatch import Swatch, TakenReading
+from logbook.craft.yarn import Yarn
+from logbook.pages.session import Session
+from logbook.settings import Settings
 from logbook.tasks.logging_swatches import save_swatch
-from tests.support.cloth import EDGE_SWATCH, HDC_SWATCH, LACE_SWATCH, RIB_SWATCH
+
+HARBOUR = Yarn(name="Harbour cotton", fibre="cotton", yarn_class=3, ball_grams=50.0, ball_metres=125.0)
+MERIDA = Yarn(name="Mérida wool", fibre="wool", yarn_class=4)
+SHELLS = StitchPattern(name="Shells", multiple=6, plus=1, extra_chains=1, set_up_rows=1, rows_in_repeat=2)
+PLAIN = StitchPattern(name="Single crochet", multiple=1, extra_chains=1, rows_in_repeat=1)
+RIPPLE = StitchPattern(name="Ripple", multiple=12, plus=1, extra_chains=1, half_plus=1)
 
 
-def garment_book(path: Path) -> Logbook:
-    """A new logbook at ``path`` with H1 and H2 (half double crochet), L1 (wide lace) and R1 (rib)."""
-    book = new_book(path, keep_backups=False)
-    for swatch in (HDC_SWATCH, EDGE_SWATCH, LACE_SWATCH, RIB_SWATCH):
-        save_swatch(book, replace(swatch, uid=""))
-    return book
+def taken(condition: Condition, text: str) -> tuple[TakenReading, ...]:
+    """Typed readings, taken in one condition."""
+    return tuple(TakenReading(condition, reading) for reading in read_readings(text))
 
 
-def uid_of(book: Logbook, tag: str) -> str:
-    """The uid of the swatch with that tag."""
-    with book.reading() as connection:
-        return str(connection.execute("SELECT uid FROM swatch WHERE tag = ?", (tag,)).fetchone()[0])
+def log(book: Logbook, tag: str, yarn: Yarn | None, pattern: StitchPattern | None, worked: str, washed: str, hook: float) -> str:
+    """Logs a swatch and returns its uid."""
+    readings = taken(Condition.WORKED, worked) + taken(Condition.WASHED, washed)
+    number = int(tag[-2:])
+    return save_swatch(
+        book, Swatch(tag=tag, date=f"2026-05-{number:02d}", yarn=yarn, pattern=pattern, hook_mm=hook, readings=readings)
+    )
+
+
+@pytest.fixture
+def book(tmp_path: Path) -> Iterator[Logbook]:
+    """Four swatches; HC-01 is the shells of 38.18 mm a repeat, measured washed."""
+    with new_logbook(tmp_path / "wardrobe.logbook") as made:
+        washed = "4 repeats = 15.1 cm; 4 repeats = 15.4 cm; 3 repeats = 11.5 cm"
+        log(made, "HC-01", HARBOUR, SHELLS, "4 repeats = 15.5 cm", washed, 4.5)
+        log(made, "HC-02", HARBOUR, PLAIN, "18 sts = 11.5 cm; 20 rows = 11 cm", "18 sts = 11.2 cm; 20 rows = 10.5 cm", 4.0)
+        log(made, "MW-03", MERIDA, PLAIN, "16 sts = 11.5 cm", "", 5.0)
+        log(made, "MW-04", MERIDA, RIPPLE, "", "2 repeats = 15.5 cm", 5.0)
+        yield made
+
+
+@pytest.fixture
+def session(book: Logbook) -> Session:
+    """A session on ``book``."""
+    return Session(book, Settings())

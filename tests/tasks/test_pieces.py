@@ -28,7 +28,7 @@ from logbook.tasks.pieces import (
 )
 from logbook.tasks.undoing import redo, undo
 from tests.support.cloth import LACE_PANEL, RIBBED, VEST
-from tests.support.wardrobe import garment_book, uid_of
+from tests.support.garments import garment_book, uid_of
 
 
 @pytest.fixture

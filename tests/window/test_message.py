@@ -1,29 +1,11 @@
 import tkinter as tk
-from collections.abc import Callable
 from tkinter import ttk
 
 from logbook.window.look import Look
 from logbook.window.message import Answer, ask, tell
+from tests.support.dialogs import while_asked
 
 ANSWERS = [Answer("copy", "&Save a copy"), Answer("throw", "&Throw away"), Answer("stay", "&Go on typing")]
-
-
-def while_asked(root: tk.Tk, act: Callable[[tk.Toplevel], None]) -> None:
-    """Does ``act`` as soon as a dialog has the keyboard, since ``ask`` waits for its answer."""
-
-    def look_for_it() -> None:
-        found = [child for child in root.winfo_children() if isinstance(child, tk.Toplevel)]
-        if found and found[0].grab_current() is found[0]:
-            (found[0].focus_lastfor() or found[0]).focus_force()
-            found[0].update()
-            try:
-                act(found[0])
-            finally:
-                found[0].destroy()
-        else:
-            root.after(5, look_for_it)
-
-    root.after(5, look_for_it)
 
 
 def answered(root: tk.Tk, look: Look, *keys: str) -> str:

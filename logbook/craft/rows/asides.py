@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from logbook.craft.rows.cursor import Cursor
-from logbook.craft.rows.instructions import PrintedCount, Span, Wanted
+from logbook.craft.rows.instructions import ANY_STITCH, PrintedCount, Span
 from logbook.craft.rows.targets import Targets
 from logbook.craft.rows.words import NUMBER, STITCH, TOO_MANY
 
@@ -32,7 +32,7 @@ def said_to_count(cur: Cursor) -> SaidToCount | None:
         return None
     start, said = cur.at, texts.index("counts")
     before = cur.words[cur.at : cur.at + said]
-    known = {"not", "ch", "begch", "tch", "skipped", "sk", "-", "first", "beg", "side", "note", "each"}
+    known = {"not", "ch", "begch", "tch", "skipped", "sk", "-", "first", "beg", "side", "note", "notes", ":"}
     if any(word.text not in known and word.sort != NUMBER for word in before):
         return None
     numbers = [word.value for word in before if word.sort == NUMBER]
@@ -93,6 +93,8 @@ def printed_counts(cur: Cursor, targets: Targets) -> tuple[PrintedCount, ...]:
         first = cur.at
         numbers = sizes(cur)
         wanted = targets.wanted(cur) if numbers else None
+        if numbers and not found and not cur.more():
+            wanted = wanted or ANY_STITCH
         if wanted is None or wanted.kind in ("gap", "either"):
             cur.at = start
             return ()

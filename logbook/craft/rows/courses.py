@@ -1,8 +1,8 @@
 """All rows of a pattern, one laid onto the other at every width: the multiple, each row's form, and where it stops.
 
-Each row narrows the widths on which the rows below it fit: a plain row 1 fits on every chain, and a row 2 whose repeat takes six of its
-stitches leaves every sixth. Where a row's repeat and the growth of the row below do not divide each other (a repeat of 4 on a row
-that grows by 6), the row fits only now and then, and that is trouble, though a wider multiple would do.
+Each row narrows the widths on which the rows below it fit: a plain row 1 fits on every chain, and a row 2 whose repeat takes
+six of its stitches leaves every sixth. Where a row's repeat and the growth of the row below do not divide each other (a repeat
+of 4 on a row that grows by 6), the row fits only now and then, and that is trouble, though a wider multiple would do.
 """
 
 from collections.abc import Sequence
@@ -10,14 +10,17 @@ from dataclasses import dataclass, replace
 
 from logbook.craft.rows.every_width import FOUNDATION_CHAIN, Fit, Misfit, Widths, lay_at_every_width
 from logbook.craft.rows.instructions import Ring, Work, WrittenRow
-from logbook.craft.rows.laying import Laid, Ways
+from logbook.craft.rows.laying import Laid, Ways, lay
+from logbook.craft.rows.places import from_other_side
 
 RING = Widths((), (), ())
 
 
 @dataclass(frozen=True, slots=True)
 class Course:
-    """A row that fits. ``made``: its places at every width. ``now_and_then``: it fits only at every so many repeats of the rows below."""
+    """A row that fits. ``made``: its places at every width. ``now_and_then``: it fits only at every so many repeats of the rows
+    below.
+    """
 
     row: WrittenRow
     made: Widths
@@ -29,7 +32,8 @@ class Course:
 class Courses:
     """The rows laid in one way of reading them: all that fit, and the first that does not.
 
-    They fit on ``smallest`` + ``multiple``·j chains, j = 0, 1, …; ``multiple`` 0: on the smallest only (or on no chain, in a ring).
+    They fit on ``smallest`` + ``multiple``·j chains, j = 0, 1, …; ``multiple`` 0: on the smallest only (or on no chain, in a
+    ring).
     """
 
     ways: Ways
@@ -54,17 +58,45 @@ class Courses:
         )
 
 
-def lay_all(rows: Sequence[WrittenRow], ways: Ways) -> Courses:
-    """Lays the rows one onto the other, as far as they fit."""
-    ring = bool(rows) and uses_ring(rows[0])
-    done = Courses(ways, (), 0 if ring else 1, 0 if ring else 1)
-    below = RING if ring else FOUNDATION_CHAIN
+def lay_all(rows: Sequence[WrittenRow], ways: Ways, done: Courses | None = None) -> Courses:
+    """Lays the rows one onto the other, as far as they fit; onto those of ``done`` if given."""
     for row in rows:
-        fit = lay_at_every_width(row, below if not done.rows else meets(done.rows[-1], row), ways)
-        if isinstance(fit, Misfit):
-            return replace(done, stopped=row, misfit=fit)
-        done = _narrowed(done, row, fit)
-    return done
+        done = _lay_next(done or _nothing_yet(row, ways), row)
+        if not done.fits:
+            break
+    return done or Courses(ways, (), 1, 1)
+
+
+def _nothing_yet(row: WrittenRow, ways: Ways) -> Courses:
+    return Courses(ways, (), 0, 0) if uses_ring(row) else Courses(ways, (), 1, 1)
+
+
+def _lay_next(done: Courses, row: WrittenRow) -> Courses:
+    start = FOUNDATION_CHAIN if done.multiple else RING
+    below = meets(done.rows[-1], row) if done.rows else start
+    fit = lay_at_every_width(row, below, done.ways)
+    if isinstance(fit, Misfit):
+        return replace(done, stopped=row, misfit=fit)
+    return _narrowed(done, row, fit)
+
+
+def fit_at_one_width(done: Courses | None, rows: Sequence[WrittenRow], like: Courses) -> bool:
+    """Whether the rows fit onto those done at a width at which ``like`` fits: a quick look before they are laid at every one."""
+    chain = like.smallest + like.multiple * 2
+    if done is None or not done.rows:
+        places = FOUNDATION_CHAIN.at(chain - 1)
+    else:
+        step, rest = divmod(chain - done.smallest, done.multiple) if done.multiple else (0, 0)
+        if rest or step < 0:
+            return False
+        places = meets(done.rows[-1], rows[0]).at(step)
+    for row, following in zip(rows, [*rows[1:], None], strict=True):
+        laid = lay(row, places, like.ways)
+        if laid.trouble is not None:
+            return False
+        turns = row.turn_after or (following is not None and following.turn_before)
+        places = from_other_side(laid.row, row.joined) if turns else laid.row
+    return True
 
 
 def _narrowed(done: Courses, row: WrittenRow, fit: Fit) -> Courses:

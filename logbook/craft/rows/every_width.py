@@ -1,22 +1,23 @@
 """Lays a row onto the row below at every width at once, and so earns "for every number of repeats".
 
-A row over all widths is written ``head + unit·(j − J) + tail`` for j ≥ J, and place by place for the few smaller j ("small"): each step of
-width puts one more ``unit`` in at the same spot. The foundation chain is of that form: no head, unit one chain.
+A row over all widths is written ``head + unit·(j − J) + tail`` for j ≥ J, and place by place for the few smaller j ("small"):
+each step of width puts one more ``unit`` in at the same spot. The foundation chain is of that form: no head, unit one chain.
 
-*Claim.* If a row laid on such a row below fits at one j ≥ J with the hand at a mark (the beginning of a pass of its repeat) at place x
-inside the units, and at j + q has marks at x and at x + q·|unit| with the same in mind, then it fits at every j + t·q, and what it makes is of
-that form again: its unit is what the hand made between the two marks.
+*Claim.* If a row laid on such a row below fits at one j ≥ J with the hand at a mark (the beginning of a pass of its repeat) at
+place x inside the units, and at j + q has marks at x and at x + q·|unit| with the same in mind, then it fits at every j + t·q,
+and what it makes is of that form again: its unit is what the hand made between the two marks.
 
-*Why.* The row below at j + t·q is that at j with t blocks of q units put in at x (moving the spot inside the units only turns the
-unit round). The hand reads places one after another, and what it does next depends on the instruction, on what it has in mind and on the
-places it passes, and in a repeat "to last N" or "to end" on whether enough is left for one more pass. It comes to x as before: what lies
-before x is the same, and with more behind x a repeat that went on goes on. Over each block it does what it did over the first: the
-same places, the same mind, at the end the same mark. After the last block it stands before what it stood before at j, and does the
-same. So the made row gains one block each time. A pass that would end the repeat later than at j cannot fit either: leaving the
-blocks out again would have given a later way out at j, and the last way out was taken there. By induction on t, for every t.
+*Why.* The row below at j + t·q is that at j with t blocks of q units put in at x (moving the spot inside the units only turns
+the unit round). The hand reads places one after another, and what it does next depends on the instruction, on what it has in
+mind and on the places it passes, and in a repeat "to last N" or "to end" on whether enough is left for one more pass. It comes
+to x as before: what lies before x is the same, and with more behind x a repeat that went on goes on. Over each block it does
+what it did over the first: the same places, the same mind, at the end the same mark. After the last block it stands before what
+it stood before at j, and does the same. So the made row gains one block each time. A pass that would end the repeat later than
+at j cannot fit either: leaving the blocks out again would have given a later way out at j, and the last way out was taken
+there. By induction on t, for every t.
 
-Both layings, at j and j + q, are done and compared place by place; the smaller widths are each laid by themselves. So counts are linear
-in the repeats from the least width on, and nothing is sampled.
+Both layings, at j and j + q, are done and compared place by place; the smaller widths are each laid by themselves. So counts
+are linear in the repeats from the least width on, and nothing is sampled.
 """
 
 from collections.abc import Sequence
@@ -25,14 +26,16 @@ from dataclasses import dataclass
 from logbook.craft.rows.finding import Trouble
 from logbook.craft.rows.instructions import Instruction, Repeat, Times, WrittenRow
 from logbook.craft.rows.laying import Laid, Mark, Ways, lay
-from logbook.craft.rows.places import Row, chains, mirrored, stitches
+from logbook.craft.rows.places import Row, chains, from_other_side, mirrored, stitches
 
 LONGEST = 1500  # places in a row looked at; a pattern whose repeat does not show itself by then is not proven
 
 
 @dataclass(frozen=True, slots=True)
 class Widths:
-    """A row at every width: ``small[j]`` for j < J = len(small), then ``head + unit·(j − J) + tail``. An empty unit: one width only."""
+    """A row at every width: ``small[j]`` for j < J = len(small), then ``head + unit·(j − J) + tail``. An empty unit: one width
+    only.
+    """
 
     head: Row
     unit: Row
@@ -46,14 +49,10 @@ class Widths:
         return self.head + self.unit * (step - len(self.small)) + self.tail
 
     def met_from_other_side(self, joined: bool) -> "Widths":
-        """The row as it is met after turning; a joined round is met from its first stitch on all the same."""
+        """All of it as it is met after turning."""
         keep = 1 if joined else 0
-
-        def turned(row: Row) -> Row:
-            return row[:keep] + mirrored(row[keep:])
-
         widths = self if len(self.head) >= keep else self.one_up()
-        small = tuple(turned(row) for row in widths.small)
+        small = tuple(from_other_side(row, joined) for row in widths.small)
         head, tail = widths.head[:keep] + mirrored(widths.tail), mirrored(widths.head[keep:])
         return Widths(head, mirrored(widths.unit), tail, small).settled()
 
@@ -72,7 +71,9 @@ class Widths:
         return Widths(head, self.unit * by, self.tail, tuple(small)).settled()
 
     def settled(self) -> "Widths":
-        """The one way to write these rows: the units as far to the front as they go, and no width among the small that fits the form."""
+        """The one way to write these rows: the units as far to the front as they go, and no width among the small that fits the
+        form.
+        """
         head, unit, tail, small = self.head, self.unit, self.tail, self.small
         if not unit:
             return self
@@ -127,7 +128,7 @@ def lay_at_every_width(row: WrittenRow, below: Widths, ways: Ways) -> Fit | Misf
 
 
 def _cycle(row: WrittenRow, below: Widths, ways: Ways) -> tuple[Mark, int, int] | Laid:
-    """A mark inside the units, after how many units the hand stands so again, and in how many passes; or a laying without such."""
+    """A mark inside the units, after how many units the hand stands so again, and in how many passes; or one without."""
     laid = lay(row, below.at(len(below.small)), ways)
     worked = -1
     more = max(5, 20 // len(below.unit))
@@ -240,4 +241,3 @@ class _Layings:
         here, there = self.at(best), self.at(best + by)
         assert here.trouble is not None
         return Misfit(here.trouble, by == 1 and here.trouble == there.trouble, laid=here)
-

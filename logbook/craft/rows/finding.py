@@ -1,4 +1,4 @@
-"""Finds places in the row below: the next dc, the next space, the centre of the next shell, the last stitch, the turning chain."""
+"""Finds places in the row below: the next dc, the next space, the centre of a shell, the last stitch, the turning chain."""
 
 from dataclasses import dataclass
 
@@ -12,10 +12,11 @@ Spot = tuple[int, int]  # from this place up to that one: one stitch, or a whole
 class Trouble:
     """Why a row does not work at one width.
 
-    ``sort``: ``over`` places are left; ``short`` none is left to work into; ``other`` another kind lies there; ``last`` the repeat does
-    not come out at the last N, so many are over; ``passed`` so many stitches would be passed over unsaid; ``part`` a space is
-    skipped in part; ``behind`` the first place was passed already; ``still`` the repeat takes no place; ``turning`` there is no turning chain
-    that counts, or (``count``) its top is another chain; ``which`` it is not said which stitch of a group.
+    ``sort``: ``over`` places are left; ``short`` none is left to work into; ``other`` another kind lies there; ``last`` the
+    repeat does not come out at the last N, so many are over; ``passed`` so many stitches would be passed over unsaid; ``part``
+    a space is skipped in part; ``behind`` the first place was passed already; ``still`` the repeat takes no place; ``turning``
+    there is no turning chain that counts, or (``count``) its top is another chain; ``which`` it is not said which stitch of a
+    group.
     """
 
     sort: str
@@ -24,6 +25,19 @@ class Trouble:
     wanted: Wanted | None = None
     found: Place | None = None
     chains: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Mind:
+    """What the hand has in mind when it looks for a place.
+
+    ``last``: where it last worked. ``loose``: that was a space or a picked stitch of a group, so the rest of that group may be
+    passed over. ``skipped``: the text has just said which stitches to skip, so nothing more may be.
+    """
+
+    last: Spot | None = None
+    loose: bool = False
+    skipped: bool = False
 
 
 class TroubleError(Exception):
@@ -41,32 +55,36 @@ class Finder:
         self.below = below
         self.chains_count = chains_count
         self.met_chains = False
+        self._has_spaces = any(map(starts_space, below))
         self._left: dict[Wanted, list[int]] = {}
 
-    # -- the next place ---------------------------------------------------------------------------------------------------------------
-
-    def next(self, wanted: Wanted, at: int, span: Span, skipped: bool, last: Spot | None) -> Spot:
+    def next(self, wanted: Wanted, at: int, span: Span, mind: Mind) -> Spot:
         """The next place of a kind from ``at`` on. Raises TroubleError if there is none, or another stitch lies before it."""
         if wanted.kind == "sp":
+            if not wanted.size and not self._has_spaces:
+                return self._next_gap(Wanted("gap", inner="group"), at, span, mind.last)
             return self._next_space(wanted, at, span)
         if wanted.kind == "group":
             return self._next_group(wanted, at, span)
         if wanted.kind == "gap":
-            return self._next_gap(wanted, at, span, last)
-        return self._next_single(wanted, at, span, skipped)
+            return self._next_gap(wanted, at, span, mind.last)
+        return self._next_single(wanted, at, span, mind)
 
-    def _next_single(self, wanted: Wanted, at: int, span: Span, skipped: bool) -> Spot:
+    def _next_single(self, wanted: Wanted, at: int, span: Span, mind: Mind) -> Spot:
         found = at
         while found < len(self.below) and self._passes(self.below[found], wanted):
             found += 1
         if found == len(self.below):
             raise TroubleError(Trouble("short", span, 1, wanted))
-        if skipped and found > at and self._inside_space(at):
+        if mind.skipped and found > at and self._inside_space(at):
             raise TroubleError(Trouble("part", span, found - at, wanted, self.below[at]))
         place = self.below[found]
         if wanted.kind == "either":
             return self._either(wanted, found, span)
         if not (place.like(wanted.kind) or (wanted.kind == "st" and place.kind == CHAIN)):
+            beyond = self.group_end(found)
+            if mind.loose and not mind.skipped and self.group_start(found) < at:
+                return self._next_single(wanted, beyond, span, Mind(mind.last))
             raise TroubleError(Trouble("other", span, 0, wanted, place))
         return found, found + 1
 
@@ -99,15 +117,12 @@ class Finder:
 
     def _next_space(self, wanted: Wanted, at: int, span: Span) -> Spot:
         found = at
-        while found < len(self.below) and not starts_space(self.below[found]):
+        while found < len(self.below) and not self._is(self.below[found], wanted):
             found += 1
         if found == len(self.below):
             raise TroubleError(Trouble("short", span, 1, wanted))
-        run = self.below[found].run
-        size = run[0] if run else 0
-        if wanted.size not in (0, size):
-            raise TroubleError(Trouble("other", span, 0, wanted, self.below[found]))
-        return found, found + size
+        run = self.below[found].run or FOUNDATION
+        return found, found + run[0]
 
     def _next_gap(self, wanted: Wanted, at: int, span: Span, last: Spot | None) -> Spot:
         first = at + 1 if wanted.inner != "group" or last == (at, at) else max(at, 1)
@@ -121,8 +136,6 @@ class Finder:
     def _parts(before: Place, after: Place) -> bool:
         """Whether two neighbours belong to different groups."""
         return before.group is None or after.group is None or after.group[2] == 0
-
-    # -- groups -----------------------------------------------------------------------------------------------------------------------
 
     def _next_group(self, wanted: Wanted, at: int, span: Span) -> Spot:
         for found in range(at, len(self.below)):
@@ -174,12 +187,17 @@ class Finder:
 
     def rest_of_group(self, at: int) -> bool:
         """Whether all stitches from ``at`` on are the rest of one group that began before."""
-        rest = [place for place in self.below[at:] if place.like("st")]
-        return all(place.group is not None and place.group[2] > 0 for place in rest) and all(
-            place.group and rest[0].group and place.group[2] > rest[0].group[2] for place in rest[1:]
-        )
+        return not any(place.like("st") for place in self.below[self.group_end(at) :])
 
-    # -- from the end -------------------------------------------------------------------------------------------------------------------
+    def group_end(self, at: int) -> int:
+        """Where the group ends that began before ``at``; ``at`` itself if none did."""
+        group = self.below[at].group if at < len(self.below) else None
+        return at if group is None or group[2] == 0 else at + group[1] - group[2]
+
+    def group_start(self, at: int) -> int:
+        """Where the group begins that the place at ``at`` is of; ``at`` itself if it is of none."""
+        group = self.below[at].group if at < len(self.below) else None
+        return at if group is None else at - group[2]
 
     def last(self, into: Last, at: int, span: Span) -> list[Spot]:
         """The last ``into.count`` places of a kind, none of them before ``at``."""
@@ -229,8 +247,6 @@ class Finder:
         if 0 < into.chain < height or into.chain > height + size or found[0] < at:
             raise TroubleError(Trouble("turning", span, height))
         return found
-
-    # -- how many are left ----------------------------------------------------------------------------------------------------------------
 
     def left(self, at: int, wanted: Wanted) -> int:
         """How many places of a kind lie from ``at`` on."""

@@ -1,6 +1,6 @@
 """What a written row tells the hand to do, as values. Every one knows where in the text it stands."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True)
@@ -11,14 +11,17 @@ class Span:
     end: int
 
 
+NOWHERE = Span(0, 0)
+
+
 @dataclass(frozen=True, slots=True)
 class Wanted:
     """A kind of place that is looked for in the row below.
 
-    ``kind``: ``st`` any stitch, ``ch`` a chain, ``sp`` a space (``size`` chains wide; 0: any), ``gap`` between two groups or stitches,
-    ``group`` stitches made in one place (``name``; ``size`` stitches, 0: any), else a stitch's US abbreviation.
-    ``part`` of a group: "" the place it is worked into, ``centre``, ``sp`` (``size`` then is the space's), ``whole``, or a number counted
-    among its stitches of ``inner`` kind (−1: the last). ``either``: any of these, whichever comes next.
+    ``kind``: ``st`` any stitch, ``ch`` a chain, ``sp`` a space (``size`` chains wide; 0: any), ``gap`` between two groups or
+    stitches, ``group`` stitches made in one place (``name``; ``size`` stitches, 0: any), else a stitch's US abbreviation.
+    ``part`` of a group: "" the place it is worked into, ``centre``, ``sp`` (``size`` then is the space's), ``whole``, or a
+    number counted among its stitches of ``inner`` kind (−1: the last). ``either``: any of these, whichever comes next.
     """
 
     kind: str
@@ -70,6 +73,13 @@ class Same:
 
 
 @dataclass(frozen=True, slots=True)
+class Skipped:
+    """The place skipped last, behind the hand: crossed stitches."""
+
+    wanted: Wanted
+
+
+@dataclass(frozen=True, slots=True)
 class TurningChain:
     """The turning chain at the end of the row below: its top, its ``chain``-th chain, or its space."""
 
@@ -82,7 +92,7 @@ class Ring:
     """The ring that the first round is worked into."""
 
 
-Target = FromHook | Next | First | Last | Same | TurningChain | Ring
+Target = FromHook | Next | First | Last | Same | Skipped | TurningChain | Ring
 
 
 @dataclass(frozen=True, slots=True)
@@ -237,8 +247,18 @@ class Fault:
 
 
 @dataclass(frozen=True, slots=True)
+class StatedMultiple:
+    """What the text says before its rows: the multiple, and a plus of base stitches or the chain constant."""
+
+    multiple: int
+    plus: int | None
+    chain_constant: int | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
 class WrittenPattern:
-    """All rows of a text. ``chain_sizes``: starting chains that it states, one a size; ``multiple``, ``constant``: those it states.
+    """All rows of a text. ``chain_sizes``: starting chains that it states, one a size.
 
     ``repeat_from``, ``repeat_to``: the rows it says to repeat. ``chains_count``: whether it says that chains count as stitches.
     """
@@ -248,6 +268,6 @@ class WrittenPattern:
     chain_sizes: PrintedCount | None = None
     repeat_from: int | None = None
     repeat_to: int | None = None
-    repeat_span: Span = field(default=Span(0, 0))
+    repeat_span: Span = NOWHERE
     chains_count: bool | None = None
-    joined_base: bool = False
+    stated: StatedMultiple | None = None

@@ -3,18 +3,19 @@
 A hand goes along the row below from where it begins; ``at`` is the first place it has not passed. Where a stitch goes:
 
 - *next stitch* passes over spaces, but over no other stitch: if another kind lies there, the row does not work;
-- *next space*, *next shell* pass over what lies before them; "last" and "turning chain" jump to the end. What was passed over is kept, and
-  is a trouble if the text had just counted what to skip, or jumps to the end after counting stitch by stitch;
+- *next space*, *next shell* pass over what lies before them; "last" and "turning chain" jump to the end. What was passed over
+  is kept, and is a trouble if the text had just counted what to skip, or jumps to the end after counting stitch by stitch;
 - *to last N* is binding: the repeat must come out exactly there;
 - a repeat *to end* goes on as long as it fits and then leaves what comes after it its places.
 
-At the end nothing may be left: no stitch unless the text says so, save the rest of a shell or V-stitch in which the row just worked.
+At the end nothing may be left: no stitch unless the text says so, save the rest of a shell or V-stitch in which the row just
+worked.
 """
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from logbook.craft.rows.finding import Finder, Spot, Trouble, TroubleError
+from logbook.craft.rows.finding import Finder, Mind, Spot, Trouble, TroubleError
 from logbook.craft.rows.instructions import (
     NOTHING,
     Chain,
@@ -28,6 +29,7 @@ from logbook.craft.rows.instructions import (
     Ring,
     Same,
     Skip,
+    Skipped,
     Span,
     Times,
     ToEnd,
@@ -37,9 +39,10 @@ from logbook.craft.rows.instructions import (
     Work,
     WrittenRow,
 )
-from logbook.craft.rows.places import CHAIN, PICOT, Place, Row, new_place, settled
+from logbook.craft.rows.places import CHAIN, FOUNDATION, Place, Row, new_place, settled
 
 Ways = Mapping[str, int]  # what can be read in several ways → which way is tried
+Saved = tuple[int, Spot | None, bool, bool, Spot | None, int, int]
 CHAINS_COUNT, TIMES_IN_ALL = "chains count", "times in all"
 
 
@@ -84,6 +87,14 @@ def lay(row: WrittenRow, below: Row, ways: Ways) -> Laid:
     return Laid(settled(hand.made), marks, tuple(hand.passed), trouble, hand.at, hand.find.met_chains)
 
 
+def _goes_back(body: Sequence[Instruction]) -> bool:
+    """Whether the row works into what it skipped."""
+    return any(
+        _goes_back(item.body) if isinstance(item, Repeat) else isinstance(item, Work) and isinstance(item.into, Skipped)
+        for item in body
+    )
+
+
 class _Hand:
     """Where the hand is in the row below and what it has made."""
 
@@ -96,12 +107,12 @@ class _Hand:
         self.at = 0
         self.last: Spot | None = None
         self.loose = False  # the last stitch went into a space or a group, not into a counted stitch
-        self.skipped = False  # the text has just said what to skip
+        self.skipped = False  # the text has just said which stitches to skip
+        self.skipped_spot: Spot | None = None
+        self.goes_back = _goes_back(row.body)
         self.made: list[Place] = []
         self.marks: dict[int, list[Mark]] = {}
         self.passed: list[tuple[Span, int]] = []
-
-    # -- the row's beginning and end -----------------------------------------------------------------------------------------------
 
     def begin(self) -> None:
         for move in self.row.begins_with:
@@ -132,8 +143,6 @@ class _Hand:
         if stitches or (chains and not self.row.in_round):
             raise TroubleError(Trouble("over", self.row.span, stitches, chains=chains))
 
-    # -- instructions --------------------------------------------------------------------------------------------------------------
-
     def along(self, items: Sequence[Instruction], start: int) -> None:
         """The instructions from ``start`` on, to the row's end."""
         for index in range(start, len(items)):
@@ -158,18 +167,20 @@ class _Hand:
         if skip.first:
             at, self.at = self.at, 0
         for _ in range(skip.count):
-            self.at = self._found(skip.wanted, skip.span)[1]
+            self.skipped_spot = self._found(skip.wanted, skip.span)
+            self.at = self.skipped_spot[1]
         if skip.first:
             self.at = max(self.at, at)
-        self.skipped = True
+        self.skipped = skip.wanted.kind not in ("sp", "group")
 
     def _work(self, work: Work) -> None:
         items = work.made.items
         if isinstance(work.into, Next) and work.into.count == 0:
             self._make(work)
             return
+        picked = isinstance(work.into, Next | Last) and work.into.wanted.kind == "group"
         for spot in self._spots(work):
-            self._go(spot)
+            self._go(spot, picked)
             if not work.together:
                 self._make(work)
         if work.together and items:
@@ -182,8 +193,6 @@ class _Hand:
             self.made.append(new_place(items[0], turning=0))
         else:
             self.made += [new_place(kind, (name, len(items), which)) for which, kind in enumerate(items)]
-
-    # -- repeats -------------------------------------------------------------------------------------------------------------------
 
     def _repeat(self, repeat: Repeat) -> None:
         until = repeat.until
@@ -202,14 +211,16 @@ class _Hand:
     def _pass(self, repeat: Repeat) -> None:
         """The repeat's body once more; it must get on, or it would never come to an end."""
         self._mark(repeat)
-        before = self.at
+        before = self.at, self.last
         self._all(repeat.body)
-        if self.at == before:
+        if (self.at, self.last) == before:
             raise TroubleError(Trouble("still", repeat.span, 0))
 
     def _mark(self, repeat: Repeat) -> None:
         behind = None if self.last is None else (self.at - self.last[0], self.at - self.last[1])
-        mark = Mark(self.at, len(self.made), (behind, self.loose, self.skipped))
+        goes_back = self.goes_back and self.skipped_spot is not None
+        skipped = self.at - self.skipped_spot[0] if goes_back and self.skipped_spot else None
+        mark = Mark(self.at, len(self.made), (behind, self.loose, self.skipped, skipped))
         self.marks.setdefault(repeat.span.start, []).append(mark)
 
     def _greedily(self, repeat: Repeat) -> None:
@@ -266,30 +277,31 @@ class _Hand:
                 del marks[count + 1 :]
                 return
         self._restore(saved[-1])
-        raise TroubleError(self._why(stuck, first_try, saved, after == len(items)))
+        raise TroubleError(self._why(stuck, first_try, saved))
 
-    def _why(self, stuck: Trouble, leaving: Trouble | None, saved: Sequence[tuple[object, ...]], ends: bool) -> Trouble:
+    def _why(self, stuck: Trouble, leaving: Trouble | None, saved: Sequence[Saved]) -> Trouble:
         """The trouble to tell: why the repeat stuck in mid-row, or else what was wrong at the row's end."""
-        once = saved[1][0] - saved[0][0] if len(saved) > 1 else 0  # type: ignore[operator]
+        once = saved[1][0] - saved[0][0] if len(saved) > 1 else 0
         mid_row = len(saved) == 1 or len(self.below) - self.at > once
-        if leaving is None or (stuck.sort not in ("short",) and mid_row):
+        if leaving is None or (stuck.sort != "short" and mid_row):
             return stuck
-        return leaving if not ends or leaving.sort == "over" else leaving
+        return leaving
 
-    def _saved(self) -> tuple[object, ...]:
-        return self.at, self.last, self.loose, self.skipped, len(self.made), len(self.passed)
+    def _saved(self) -> Saved:
+        return self.at, self.last, self.loose, self.skipped, self.skipped_spot, len(self.made), len(self.passed)
 
-    def _restore(self, saved: tuple[object, ...]) -> None:
-        self.at, self.last, self.loose, self.skipped, made, passed = saved  # type: ignore[assignment]
-        del self.made[made:], self.passed[passed:]  # type: ignore[misc]
+    def _restore(self, saved: Saved) -> None:
+        self.at, self.last, self.loose, self.skipped, self.skipped_spot, made, passed = saved
+        del self.made[made:], self.passed[passed:]
 
-    # -- places --------------------------------------------------------------------------------------------------------------------
-
-    def _go(self, spot: Spot) -> None:
+    def _go(self, spot: Spot, picked: bool = False) -> None:
         self.last = spot
-        self.at = max(self.at, spot[1])
+        if spot[1] < self.at:
+            return  # back into a place that was skipped
+        self.at = spot[1]
         place = self.below[spot[0]] if spot[0] < len(self.below) else None
-        self.loose = spot[1] != spot[0] + 1 or (place is not None and place.kind == CHAIN and place.run != (0, 0))
+        space = place is not None and place.kind == CHAIN and place.run != FOUNDATION
+        self.loose = picked or space or spot[1] != spot[0] + 1
 
     def _spots(self, work: Work) -> list[Spot]:
         into = work.into
@@ -309,20 +321,30 @@ class _Hand:
             return [(self.at, self.at + 1)]
         if isinstance(into, Same):
             return [self._same(into.wanted, work.span)]
+        if isinstance(into, Skipped):
+            return [self._skipped(into.wanted, work.span)]
         if isinstance(into, First):
             return [self._first(into.wanted, work.span)]
-        spots = self.find.last(into, self.at, work.span) if isinstance(into, Last) else [self.find.turning_chain(into, self.at, work.span)]
+        spots = (
+            self.find.last(into, self.at, work.span)
+            if isinstance(into, Last)
+            else [self.find.turning_chain(into, self.at, work.span)]
+        )
         self._pass_over(spots[0][0], work.span, jump=True)
         return spots
 
     def _found(self, wanted: Wanted, span: Span) -> Spot:
-        spot = self.find.next(wanted, self.at, span, self.skipped, self.last)
+        spot = self.find.next(wanted, self.at, span, Mind(self.last, self.loose, self.skipped))
         if wanted.kind in ("sp", "group", "gap"):
             self._pass_over(spot[0], span, jump=False)
         return spot
 
     def _pass_over(self, to: int, span: Span, jump: bool) -> None:
-        over = sum(self.below[at].like("st") for at in range(self.at, to))
+        """Notes or refuses the stitches passed over on the way to a place, save those of the group just left and of the one
+        come to.
+        """
+        start = self.find.group_end(self.at) if self.loose and not self.skipped else self.at
+        over = sum(self.below[at].like("st") for at in range(start, self.find.group_start(to)))
         if over and (self.skipped or (jump and not self.loose)):
             raise TroubleError(Trouble("passed", span, over))
         if over:
@@ -333,15 +355,23 @@ class _Hand:
         if spot[0] >= len(self.below):
             raise TroubleError(Trouble("short", span, 1, wanted))
         place = self.below[spot[0]]
-        space = place.kind == CHAIN and place.run != (0, 0)
-        if wanted is not None and wanted.kind != "group" and (wanted.kind == "sp") != space and not (space and wanted.kind == "ch"):
+        space = place.kind == CHAIN and place.run != FOUNDATION
+        if (
+            wanted is not None
+            and wanted.kind != "group"
+            and (wanted.kind == "sp") != space
+            and not (space and wanted.kind == "ch")
+        ):
             raise TroubleError(Trouble("other", span, 0, wanted, place))
+        return spot
+
+    def _skipped(self, wanted: Wanted, span: Span) -> Spot:
+        spot, self.skipped_spot = self.skipped_spot, None
+        if spot is None:
+            raise TroubleError(Trouble("unskipped", span, 0, wanted))
         return spot
 
     def _first(self, wanted: Wanted, span: Span) -> Spot:
         if self.at > 1 and not self.row.begins_with:
             raise TroubleError(Trouble("behind", span, 0, wanted))
-        return self.find.next(wanted, 0, span, False, None)
-
-
-__all__ = ["CHAINS_COUNT", "PICOT", "TIMES_IN_ALL", "Laid", "Mark", "Ways", "lay", "opening_counts"]
+        return self.find.next(wanted, 0, span, Mind())

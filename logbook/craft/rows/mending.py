@@ -18,6 +18,8 @@ from logbook.craft.rows.instructions import (
     Work,
     WrittenRow,
 )
+from logbook.craft.rows.places import HEIGHTS
+from logbook.craft.rows.sentences import ordinal
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,57 +33,64 @@ class Change:
 
 
 def changes(row: WrittenRow, by: int, text: str) -> Iterator[Change]:
-    """The row with one of its numbers changed by ``by``, each number once."""
-    for body, span, old, new in _bodies(row.body, by):
+    """The row with one of its numbers changed by ``by``, each number once; those that the words do not show are left alone."""
+    for body, span, old in _bodies(row.body, by):
         was = " ".join(text[span.start : span.end].split())
-        yield Change(replace(row, body=body), span, was, _rewritten(was, old, new))
+        instead = _rewritten(was, old, by)
+        if instead:
+            yield Change(replace(row, body=body), span, was, instead)
     opening = row.opening
     if opening is not None and opening.at_hook and opening.chains + by > 0:
-        old, new = opening.chains + 1, opening.chains + 1 + by
         was = " ".join(text[opening.span.start : opening.span.end].split())
-        wider = replace(opening, chains=opening.chains + by)
-        yield Change(replace(row, opening=wider), opening.span, was, re.sub(rf"\b{old}(?:st|nd|rd|th)", _ordinal(new), was, count=1))
+        instead = re.sub(r"\b\d+(?:st|nd|rd|th)\b", ordinal(opening.chains + 1 + by), was, count=1)
+        yield Change(replace(row, opening=replace(opening, chains=opening.chains + by)), opening.span, was, instead)
 
 
-def _bodies(body: tuple[Instruction, ...], by: int) -> Iterator[tuple[tuple[Instruction, ...], Span, int, int]]:
-    """(the body with one number changed, where it stands, the number, the new one)"""
+def _bodies(body: tuple[Instruction, ...], by: int) -> Iterator[tuple[tuple[Instruction, ...], Span, int]]:
+    """(the body with one number changed, where it stands, the number as it was)"""
     for at, item in enumerate(body):
         before, after = body[:at], body[at + 1 :]
-        for changed, span, old, new in _changed(item, by):
-            yield (*before, changed, *after), span, old, new
+        for changed, span, old in _changed(item, by):
+            yield (*before, changed, *after), span, old
 
 
-def _changed(item: Instruction, by: int) -> Iterator[tuple[Instruction, Span, int, int]]:
+def _changed(item: Instruction, by: int) -> Iterator[tuple[Instruction, Span, int]]:
     if isinstance(item, Repeat):
-        for body, span, old, new in _bodies(item.body, by):
-            yield replace(item, body=body), span, old, new
+        for body, span, old in _bodies(item.body, by):
+            yield replace(item, body=body), span, old
         if isinstance(item.until, Times | ToLast) and item.until.count + by > 0:
             count = item.until.count
-            yield replace(item, until=replace(item.until, count=count + by)), item.span, count, count + by
+            yield replace(item, until=replace(item.until, count=count + by)), item.span, count
     elif isinstance(item, Chain | Skip):
         if item.count + by > 0:
-            yield replace(item, count=item.count + by), item.span, item.count, item.count + by
+            yield replace(item, count=item.count + by), item.span, item.count
     else:
         yield from _changed_work(item, by)
 
 
-def _changed_work(work: Work, by: int) -> Iterator[tuple[Instruction, Span, int, int]]:
-    kinds = set(work.made.items)
+def _changed_work(work: Work, by: int) -> Iterator[tuple[Instruction, Span, int]]:
     count = len(work.made.items)
-    if len(kinds) == 1 and count + by > 0 and not work.made.name and not work.together:
+    if (
+        set(work.made.items) <= HEIGHTS.keys()
+        and len(set(work.made.items)) == 1
+        and count + by > 0
+        and not work.made.name
+        and not work.together
+    ):
         made = Made(work.made.items[:1] * (count + by))
-        yield replace(work, made=made), work.span, count, count + by
+        yield replace(work, made=made), work.span, count
     if isinstance(work.into, Next | Last) and work.into.count > 1 - min(by, 0) and not work.together:
         into = replace(work.into, count=work.into.count + by)
-        yield replace(work, into=into), work.span, work.into.count, work.into.count + by
+        yield replace(work, into=into), work.span, work.into.count
 
 
-def _rewritten(phrase: str, old: int, new: int) -> str:
-    """The phrase with its number changed; one that names none (a single stitch) gets it in front."""
-    changed, times = re.subn(rf"\b{old}(?=\D|\Z)", str(new), phrase, count=1)
-    return changed if times else f"{new} {phrase}"
+def _rewritten(phrase: str, old: int, by: int) -> str:
+    """The phrase with its number changed; one that means a single stitch gets it in front; "" if the words show no such number.
 
-
-def _ordinal(number: int) -> str:
-    ending = "th" if 10 < number % 100 < 14 else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
-    return f"{number}{ending}"
+    "Rep from * 2 more times" means three in all, so the number one less is looked for too.
+    """
+    for shown in (old, old - 1) if phrase.lower().startswith("rep") else (old,):
+        changed, times = re.subn(rf"(?<![\d-]){shown}(?!\d)", str(shown + by), phrase, count=1)
+        if times and shown + by > 0:
+            return changed
+    return f"{old + by} {phrase}" if old == 1 and by > 0 and not re.match(r"(?:rep|sk|miss|skip|\(|\[)", phrase, re.I) else ""

@@ -4,9 +4,11 @@ The rules, the first that applies wins:
 
 1. The text says it: ``(counts as dc and ch 2)``, ``(does not count)``; with ``throughout``, for all later rows that begin so.
 2. ``ch 1`` never counts as a stitch.
-3. The next stitch shows it: made in the first or the same stitch, the chains do not count; in the next, or after ``sk first st``, they do.
-4. At the hook, the skipped chains count as a stitch when they are as many as its turning chain or more (dc in 4th, tr in 5th); what is
-   beyond its height are chains over skipped chains, as the row's own repeat has them. Fewer count as nothing, and so does sc in 2nd.
+3. The next stitch shows it: made in the first or the same stitch, the chains do not count; in the next, or after ``sk first
+   st``, they do.
+4. At the hook, the skipped chains count as a stitch when they are as many as its turning chain or more (dc in 4th, tr in 5th);
+   what is beyond its height are chains over skipped chains, as the row's own repeat has them. Fewer count as nothing, and so
+   does sc in 2nd.
 5. Else both are possible: both are tried on all rows, and if both fit, the maker is asked.
 
 Heights in turning chains: sc 1, hdc 2, dc 3, tr 4, dtr 5, trtr 6.

@@ -8,27 +8,23 @@ from logbook.craft.rows.cursor import BREAKS, CLOSING, Cursor, NotUnderstoodErro
 from logbook.craft.rows.instructions import (
     ANY_STITCH,
     Chain,
-    First,
     Instruction,
-    Last,
     Made,
     Next,
     PrintedCount,
     Repeat,
     Skip,
     Span,
-    Target,
     Times,
     ToEnd,
     Until,
-    Wanted,
     Work,
 )
-from logbook.craft.rows.places import plain
-from logbook.craft.rows.targets import ONE_STITCH_NAMES, Each, Targets, replace_whole
-from logbook.craft.rows.words import NUMBER, STITCH, TOGETHER
+from logbook.craft.rows.kinds import with_kind
+from logbook.craft.rows.stitches import Stitches
+from logbook.craft.rows.targets import ONE_STITCH_NAMES, Targets, replace_whole
+from logbook.craft.rows.words import NUMBER
 
-WHOLE_STITCH = "stitch?"  # an increase or decrease before the row says of which stitch
 STARS = ("*", "**", "***", "†")
 
 
@@ -54,6 +50,7 @@ class Phrases:
         self.row = RowWords(names=dict(names))
         self.targets = Targets(self.row.names)
         self.in_round = in_round
+        self.stitches = Stitches(self.row.names, self.targets)
 
     def read(self, cur: Cursor, kind_below: str) -> RowWords:
         """All of it. ``kind_below``: the stitch that an increase is of, if this row names none."""
@@ -74,7 +71,7 @@ class Phrases:
                 elif cur.next_is("rep"):
                     self._repeat_from_star(cur, items, stars)
                 else:
-                    items.extend(self._phrase(cur, items))
+                    items.extend(self._placed(self._phrase(cur, items), items))
             except NotUnderstoodError as error:
                 cur.at = max(cur.at, start + 1)
                 cur.skip_to(BREAKS)
@@ -82,7 +79,14 @@ class Phrases:
                 self.row.faults.append((error.says, error.span if error.says else whole))
         return items
 
-    # -- repeats -----------------------------------------------------------------------------------------------------------
+    def _placed(self, new: list[Instruction], items: list[Instruction]) -> list[Instruction]:
+        """Refuses ``dc, ch 1, dc in next st``, which could mean one place or two."""
+        if len(items) > 1 and new and isinstance(new[0], Work) and new[0].span.start not in self.stitches.unplaced:
+            before = items[-2]
+            if isinstance(items[-1], Chain) and isinstance(before, Work) and before.span.start in self.stitches.unplaced:
+                span = Span(before.span.start, new[0].span.end)
+                raise NotUnderstoodError(span, "put what goes into one place in brackets, or say where each stitch goes")
+        return new
 
     def _repeat_from_star(self, cur: Cursor, items: list[Instruction], stars: dict[str, int]) -> None:
         start = cur.at
@@ -114,7 +118,9 @@ class Phrases:
         return until or ToEnd()
 
     def _ending(self, cur: Cursor, body: tuple[Instruction, ...], begin: int, stars: dict[str, int]) -> list[Instruction]:
-        """``ending last rep at **``, ``ending last rep with sc in last st``, ``omitting last ch 1``: what the last repeat does instead."""
+        """``ending last rep at **``, ``ending last rep with sc in last st``, ``omitting last ch 1``: what the last repeat does
+        instead.
+        """
         start = cur.at
         cur.accept(",", ";")
         cur.accept("and")
@@ -138,13 +144,14 @@ class Phrases:
         return [*body[:-1], *instead] if last else list(instead)
 
     def _omitting(self, cur: Cursor, body: tuple[Instruction, ...]) -> list[Instruction]:
+        start = cur.at
         cur.accept("last")
         left_out = self._phrase(cur, [])
         cur.skip_to((",", ";", "."))
         count = len(left_out)
         same = [replace(item, span=Span(0, 0)) for item in left_out] == [replace(i, span=Span(0, 0)) for i in body[-count:]]
         if not same or count >= len(body):
-            raise cur.fail("what is left out is not the end of the repeat")
+            raise NotUnderstoodError(cur.span_from(start), "what is left out is not the end of the repeat")
         return list(body[:-count])
 
     def _bracket(self, cur: Cursor, items: list[Instruction]) -> list[Instruction]:
@@ -153,11 +160,15 @@ class Phrases:
             raise NotUnderstoodError(Span(cur.word().start, cur.words[-1].end), "this bracket is never closed")
         inside = cur.inside(cur.at + 1, close)
         cur.at = close + 1
-        made = self.made(cur.inside(start + 1, close))
+        made = self.stitches.made(cur.inside(start + 1, close))
         times = self.targets.times(cur)
-        if made is not None and cur.next_is("in"):
+        if made is not None and (cur.next_is("in") or (cur.next_is("each") and cur.next_is("in", ahead=1))):
             repeated = Made(made.items * (times.count if times else 1), made.name)
-            return self._work(cur, repeated, start)
+            return self.stitches.work(cur, repeated, start)
+        if made == Made(("picot",)):
+            cur.accept("for")
+            cur.accept("picot")
+            return [Work(made, Next(ANY_STITCH, 0), cur.span_from(start))]
         if times is None and self._aside(inside, items, start):
             return []
         ahead = cur.at
@@ -166,7 +177,10 @@ class Phrases:
         if until is None:
             cur.at = ahead
             raise NotUnderstoodError(cur.span_from(start), "it is not said where this goes, or how often")
-        return [Repeat(tuple(self.sequence(inside, [])), until, cur.span_from(start))]
+        body = self.sequence(inside, [])
+        if not body:
+            raise NotUnderstoodError(cur.span_from(start))
+        return [Repeat(tuple(body), until, cur.span_from(start))]
 
     def _aside(self, inside: Cursor, items: list[Instruction], start: int) -> bool:
         """Takes what stands in brackets beside the work; False if it is work."""
@@ -194,8 +208,6 @@ class Phrases:
             self.row.names.setdefault(name, Made(work.made.items, name))
             items[-1] = replace(work, made=Made(work.made.items, name))
 
-    # -- phrases -----------------------------------------------------------------------------------------------------------
-
     def _phrase(self, cur: Cursor, items: list[Instruction]) -> list[Instruction]:
         start = cur.at
         if cur.word().text in CLOSING:
@@ -204,7 +216,7 @@ class Phrases:
             return []
         if cur.accept("sk"):
             return self._skip(cur, start)
-        chain = self._chain(cur)
+        chain = self.stitches.chain(cur)
         if chain is not None:
             return [chain]
         if cur.accept("in") and cur.next_is(*BREAKS, "toend"):
@@ -212,7 +224,7 @@ class Phrases:
         cur.at = start
         if cur.accept("slst"):
             return self._slip_stitch(cur, items, start)
-        return self._stitch(cur, start)
+        return self.stitches.phrase(cur, start)
 
     def _turns_or_joins(self, cur: Cursor, items: list[Instruction]) -> bool:
         worked = any(not isinstance(item, Chain) for item in items)
@@ -227,7 +239,7 @@ class Phrases:
         elif cur.accept("leave", "with") and cur.next_is("rem", "last", "tch", "unworked", "st"):
             cur.skip_to((*BREAKS, "turn", "noturn"))
             self.row.leaves_rest = True
-        elif cur.next_is("fasten", "change") or (cur.next_is("with") and cur.next_is("color", "colour", ahead=1)):
+        elif cur.next_is("fasten", "change") or (cur.next_is("with", "using") and _names_yarn(cur.word(1).text)):
             cur.skip_to(BREAKS)
         else:
             return cur.accept("side")
@@ -263,7 +275,7 @@ class Phrases:
         while True:
             first = cur.accept("first")
             cur.accept("next", "last")
-            count = None if self.targets._names_a_size(cur) else cur.number()
+            count = None if self.targets.names_a_size(cur) else cur.number()
             wanted = replace_whole(self.targets.wanted_or_any(cur))
             if cur.next_is("fromhook"):
                 cur.at += 1
@@ -276,23 +288,12 @@ class Phrases:
     def _skips_on(self, cur: Cursor) -> bool:
         return cur.sort_is(NUMBER, 1) and cur.word(2).text in ("st", "ch") and not cur.next_is("in", ahead=3)
 
-    def _chain(self, cur: Cursor) -> Chain | None:
-        start = cur.at
-        if cur.accept("ch"):
-            cur.accept("-")
-            count = cur.number(9999)
-            if count is not None and not cur.next_is("sp"):
-                return Chain(count, cur.span_from(start))
-        elif cur.sort_is(NUMBER) and cur.next_is("ch", ahead=1) and not cur.next_is("sp", "-", ahead=2):
-            count = cur.number(9999) or 1
-            cur.at += 1
-            return Chain(count, cur.span_from(start))
-        cur.at = start
-        return None
-
     def _slip_stitch(self, cur: Cursor, items: list[Instruction], start: int) -> list[Instruction]:
         """A slip stitch that joins the round makes nothing; one before the row's first chains only moves along."""
         worked = any(isinstance(item, Work | Repeat) for item in items)
+        if items and isinstance(items[-1], Chain) and self.stitches.closes_picot(cur):
+            items.pop()
+            return [Work(Made(("picot",)), Next(ANY_STITCH, 0), cur.span_from(start))]
         rest = cur.inside(cur.at, len(cur.words))
         rest.skip_to(BREAKS)
         clause = [word.text for word in cur.words[cur.at : cur.at + rest.at]]
@@ -306,175 +307,9 @@ class Phrases:
             cur.at -= 1
         made = Made(("sl st",))
         if cur.next_is("in") or cur.next_is(*BREAKS, "and", ""):
-            return self._work(cur, made, start)
-        return self._works(cur, made, start, self.targets.target(cur))
-
-    def _stitch(self, cur: Cursor, start: int) -> list[Instruction]:
-        count = cur.number()
-        if cur.accept("-"):
-            raise NotUnderstoodError(cur.span_from(start))
-        word = cur.word()
-        if word.sort == TOGETHER:
-            made = Made((cur.stitch() or "",))
-            return self._together(cur, made, word.value, count or 1, start)
-        if cur.accept("dec"):
-            return self._together(cur, Made((WHOLE_STITCH + "2tog",)), 2, count or 1, start)
-        if cur.accept("inc"):
-            return self._work(cur, Made((WHOLE_STITCH,) * 2), start, count or 1)
-        made_one = self._one(cur, count)
-        if made_one is None:
-            cur.at = start
-            raise cur.fail()
-        return self._work(cur, made_one, start, 0 if word.sort == STITCH and count is None else count or 1)
-
-    def _one(self, cur: Cursor, count: int | None) -> Made | None:
-        """One stitch or named group of stitches, not yet so many times."""
-        kind = cur.stitch()
-        if kind is not None:
-            if cur.accept("-"):
-                pass
-            name = next((name for name in ONE_STITCH_NAMES if cur.accept(name)), None)
-            return Made((name or kind,))
-        text = cur.word().text
-        if text in self.row.names:
-            cur.at += 1
-            return self.row.names[text]
-        if text in ONE_STITCH_NAMES:
-            cur.at += 1
-            return Made((text,))
-        if text in ("shell", "fan", "v-st", "group"):
-            raise cur.fail(f"“{text}” is not described in these rows; write, for example, “{text} = 5 dc in same st”")
-        return None
-
-    def _work(self, cur: Cursor, made: Made, start: int, count: int = 0) -> list[Instruction]:
-        """``made`` with what says where it goes. ``count``: so many of it (0: one, and not said)."""
-        if cur.accept("in") or (cur.next_is("around") and cur.next_is("next", "each", "same", "first", "last", ahead=1)):
-            cur.accept("around")
-            cur.accept("of")
-            if cur.next_is("toend", "around", "tolast"):
-                return self._works(cur, made, start, Each(ANY_STITCH, self.targets.until(cur) or ToEnd()))
-            return self._works(cur, Made(made.items * (count or 1), made.name), start, self.targets.target(cur))
-        if cur.next_is("next", "each"):
-            return self._works(cur, Made(made.items * (count or 1), made.name), start, self.targets.target(cur))
-        if cur.next_is("toend", "around", "tolast", "to"):
-            return self._works(cur, made, start, Each(ANY_STITCH, self.targets.until(cur) or ToEnd()))
-        if not count and cur.sort_is(NUMBER) and not cur.next_is("times", "more", ahead=1) and not cur.sort_is(STITCH, 1):
-            count = cur.number() or 1
-            cur.accept("st")
-        times = self.targets.times(cur)
-        count = (count or 1) * (times.count if times else 1)
-        if made.items == ("picot",):
-            return [Work(made, Next(ANY_STITCH, 0), cur.span_from(start))]
-        return self._works(cur, made, start, Next(ANY_STITCH, count))
-
-    def _works(self, cur: Cursor, made: Made, start: int, where: Target | Each) -> list[Instruction]:
-        """One instruction a target: ``dc in 4th ch from hook and in each ch across`` has two."""
-        found: list[Instruction] = []
-        while True:
-            span = cur.span_from(start)
-            if isinstance(where, Each):
-                found.append(Repeat((Work(made, Next(where.wanted), span),), where.until, span))
-            else:
-                found.append(Work(made, where, span))
-            steps = ("next", "each", "same", "last", "first")
-            if not (cur.next_is("and") and cur.next_is("in", *steps, ahead=1)):
-                return found
-            start = cur.at + 1
-            cur.at += 1
-            cur.accept("in")
-            where = self.targets.target(cur)
-
-    def _together(self, cur: Cursor, made: Made, over: int, count: int, start: int) -> list[Instruction]:
-        """``sc2tog``, ``dc3tog over next 3 sts``, ``sc2tog across``."""
-        where: Target | Each = Next(ANY_STITCH, over)
-        if cur.next_is("toend", "around") and not cur.next_is("next", ahead=1):
-            where = Each(ANY_STITCH, self.targets.until(cur) or ToEnd())
-        elif cur.accept("over", "in", "toend", "around") or cur.next_is("next", "last", "first"):
-            where = self.targets.target(cur)
-        if isinstance(where, Each):
-            span = cur.span_from(start)
-            body = Work(made, Next(where.wanted, over), span, together=True)
-            return [Repeat((body,), where.until, span)]
-        if isinstance(where, First):
-            where = Next(where.wanted, over)
-        if isinstance(where, Next | Last) and where.count == 1 and over > 1:
-            where = replace(where, count=over)
-        if not isinstance(where, Next | Last) or where.count != over:
-            raise NotUnderstoodError(cur.span_from(start), f"{over} stitches together need {over} places")
-        times = self.targets.times(cur)
-        work = Work(made, where, cur.span_from(start), together=True)
-        return [work] * (count * (times.count if times else 1))
-
-    # -- stitches made in one place ---------------------------------------------------------------------------------------------
-
-    def made(self, cur: Cursor) -> Made | None:
-        """``2 dc, ch 2, 2 dc`` or ``[dc, ch 1] 3 times, dc`` to the last word; None if it is something else."""
-        items: list[str] = []
-        while cur.more():
-            if cur.accept(",", "and", "+"):
-                continue
-            one = self._made_part(cur)
-            if one is None:
-                return None
-            items += one
-        return Made(tuple(items)) if items else None
-
-    def _made_part(self, cur: Cursor) -> list[str] | None:
-        if cur.word().text in CLOSING and (close := cur.closing()) is not None:
-            inner = self.made(cur.inside(cur.at + 1, close))
-            cur.at = close + 1
-            times = self.targets.times(cur)
-            return list(inner.items) * times.count if inner and times else None
-        chain = self._chain(cur)
-        if chain is not None:
-            return ["ch"] * chain.count
-        count = None if self.targets._names_a_size(cur) else cur.number()
-        if self.targets._names_a_size(cur):
-            cur.number()
-            cur.accept("-")
-        try:
-            one = self._one(cur, count)
-        except NotUnderstoodError:
-            return None
-        return None if one is None else list(one.items) * (count or 1)
+            return self.stitches.work(cur, made, start)
+        return self.stitches.works(cur, made, start, self.targets.target(cur))
 
 
-def with_kind(items: list[Instruction], kind_below: str) -> list[Instruction]:
-    """Increases and decreases told which stitch they are of: the one named before them in the row, else the one after."""
-    named = [kind for item in items for kind in _kinds(item) if WHOLE_STITCH not in kind]
-    return _told(items, named[0] if named else kind_below)[0]
-
-
-def prevailing_kind(items: list[Instruction]) -> str:
-    """The first stitch that the row makes, "sc" if none."""
-    return next((plain(kind) for item in items for kind in _kinds(item)), "sc")
-
-
-def _kinds(item: Instruction) -> list[str]:
-    if isinstance(item, Repeat):
-        return [kind for inner in item.body for kind in _kinds(inner)]
-    return [kind for kind in item.made.items if kind not in ("ch", "sl st", "picot")] if isinstance(item, Work) else []
-
-
-def _told(items: list[Instruction], kind: str) -> tuple[list[Instruction], str]:
-    told: list[Instruction] = []
-    for item in items:
-        if isinstance(item, Repeat):
-            body, kind = _told(list(item.body), kind)
-            told.append(replace(item, body=tuple(body)))
-        elif isinstance(item, Work):
-            made = replace(item.made, items=tuple(each.replace(WHOLE_STITCH, kind) for each in item.made.items))
-            told.append(replace(item, made=made))
-            kind = next((each for each in _kinds(told[-1]) if "tog" not in each), kind)
-        else:
-            told.append(item)
-    return told, kind
-
-
-def wanted_text(wanted: Wanted) -> str:
-    """How the pattern would name the place."""
-    if wanted.kind == "sp":
-        return f"ch-{wanted.size} sp" if wanted.size else "sp"
-    if wanted.kind == "group":
-        return wanted.name
-    return wanted.kind
+def _names_yarn(text: str) -> bool:
+    return text in ("color", "colour", "cc", "mc") or (len(text) == 1 and text.isalpha())

@@ -1,6 +1,7 @@
 """What a worked row offers to the row above it: places, in the order in which they will be met.
 
-A place is the top of a stitch or one chain. Chains that lie side by side make a space (a "run"), which can be worked into as a whole.
+A place is the top of a stitch or one chain. Chains that lie side by side make a space (a "run"), which can be worked into as a
+whole.
 """
 
 import re
@@ -33,8 +34,8 @@ class Place:
         return self.run is None and self.kind != PICOT
 
     def like(self, kind: str) -> bool:
-        """Whether a pattern may call this place ``kind`` (``st``: any stitch). A dc2tog, a raised dc and a turning chain that counts
-        as dc are called dc too; the chains of the foundation are called stitches as well as chains.
+        """Whether a pattern may call this place ``kind`` (``st``: any stitch). A dc2tog, a raised dc and a turning chain that
+        counts as dc are called dc too; the chains of the foundation are called stitches as well as chains.
         """
         if kind == "st":
             return self.is_stitch or self.run == FOUNDATION
@@ -74,6 +75,11 @@ def chains(count: int) -> Row:
 def mirrored(row: Sequence[Place]) -> Row:
     """The row as it is met from its other end."""
     return tuple(_mirrored(place) for place in reversed(row))
+
+
+def from_other_side(row: Row, joined: bool) -> Row:
+    """The row as it is met after turning; a joined round is met from its first stitch on all the same."""
+    return row[:1] + mirrored(row[1:]) if joined else mirrored(row)
 
 
 def settled(made: Sequence[Place]) -> Row:

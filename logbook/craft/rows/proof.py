@@ -4,28 +4,29 @@ import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
-from logbook.craft.rows.courses import Course, Courses, closes, lay_all, leads_back
+from logbook.craft.rows.courses import Course, Courses, closes, fit_at_one_width, lay_all, leads_back
 from logbook.craft.rows.every_width import Fit
 from logbook.craft.rows.instructions import Counts, Opening, Span, WrittenPattern, WrittenRow
-from logbook.craft.rows.laying import CHAINS_COUNT, TIMES_IN_ALL, opening_counts
+from logbook.craft.rows.laying import TIMES_IN_ALL, opening_counts
 from logbook.craft.rows.mending import Change, changes
 from logbook.craft.rows.places import Row, spaces, stitches
 from logbook.craft.rows.printed_counts import wrong_counts
 from logbook.craft.rows.reader import read
 from logbook.craft.rows.report import Linear, Problem, Proof, RowCount
-from logbook.craft.rows.sentences import Speaker
+from logbook.craft.rows.sentences import Speaker, ordinal
 from logbook.craft.rows.ways import Tried, try_ways
 from logbook.craft.terms import Terms, terms_proved_by
 
+COUNT_CHAINS = "If chains are meant to count as stitches, all rows fit: write “Each ch counts as a st.”"
 FURTHEST_CHANGE = 2  # a number this much larger or smaller is still a near change
 
 
 def prove(text: str, terms: Terms | None = None, chains_count: bool | None = None, suggest: bool = True) -> Proof:
     """Reads and lays the rows of ``text``.
 
-    ``terms``: what its stitches are named in; None: what the text proves, else US. ``chains_count``: whether chains count as stitches in
-    "sk N sts" and "to last N sts"; None: as the text says, else not, unless only so the rows fit. ``suggest``: look for the nearest change
-    that mends a trouble (some times the work of the proof itself).
+    ``terms``: what its stitches are named in; None: what the text proves, else US. ``chains_count``: whether chains count as
+    stitches in "sk N sts" and "to last N sts"; None: as the text says, else not. ``suggest``: look for the nearest change that
+    mends a trouble (some times the work of the proof itself).
     """
     told = terms or _terms_of(text)
     pattern = read(text, told or Terms.US)
@@ -57,15 +58,18 @@ class _Proving:
         tried = try_ways(self.pattern, rows, self.speaker)
         courses = tried.best
         problems = [Problem(fault.row, fault.says, fault.span) for fault in self.pattern.faults]
-        problems += self._troubles(courses)
+        problems += self._troubles(tried)
         statements = [*self._of_reading(tried, terms_unsaid), *self._of_widths(courses)]
         back = None
         if courses.rows and not problems:
             back, more, said = self._leading_back(courses)
             problems += more
             statements += said
-        problems += wrong_counts(self.pattern, courses, self.speaker)
+        wrong = wrong_counts(self.pattern, courses, self.speaker)
+        problems += (replace(problem, suggestion=COUNT_CHAINS if tried.with_chains else "") for problem in wrong)
         problems += self._questions(tried)
+        if courses.fits and not problems:
+            problems += self._misstated(courses)
         return self._filled_in(courses, back, sorted(problems, key=lambda problem: problem.span.start), statements)
 
     def _understood(self) -> tuple[WrittenRow, ...]:
@@ -88,41 +92,44 @@ class _Proving:
             proof = replace(proof, multiple=multiple, chain_constant=courses.smallest % multiple)
         return replace(_with_chain(proof, courses), smallest=courses.smallest)
 
-    # -- troubles --------------------------------------------------------------------------------------------------------------
-
-    def _troubles(self, courses: Courses) -> Iterator[Problem]:
+    def _troubles(self, tried: Tried) -> Iterator[Problem]:
+        courses = tried.best
         for course in courses.rows:
             if course.now_and_then > 1:
                 yield Problem(course.row.number, _now_and_then(course, courses.multiple), course.row.span)
         if courses.stopped is not None and courses.misfit is not None:
             row, misfit = courses.stopped, courses.misfit
-            mended = self._mended(courses) if self.suggest else ""
+            mended = COUNT_CHAINS if tried.with_chains else ""
+            if self.suggest and not mended and not misfit.unproven:
+                mended = self._mended(courses)
             yield Problem(row.number, self.speaker.misfit(row, misfit), misfit.trouble.span, mended)
 
     def _mended(self, courses: Courses) -> str:
         """The nearest change in the row that fails or in the one below it after which it fits, the one that mends most first."""
         rows = self._understood()
         failing = len(courses.rows)
-        for by in (sign * size for size in range(1, FURTHEST_CHANGE + 1) for sign in (1, -1)):
+        below = lay_all(rows[: failing - 1], courses.ways) if failing > 1 else None
+        for size in range(1, FURTHEST_CHANGE + 1):
             found = []
             for index in (failing, failing - 1):
-                if index >= 0:
-                    found += [(self._mends(courses, rows, index, change), change) for change in changes(rows[index], by, self.text)]
+                done = courses if index == failing else below
+                tried = (changes(rows[index], by, self.text) for by in (size, -size)) if index >= 0 else ()
+                found += [(self._mends(courses, done, rows[index + 1 :], change), change) for some in tried for change in some]
             best = max(found, key=lambda each: each[0], default=None)
             if best is not None and best[0] > (failing,):
                 return _suggestion(best[1])
         return ""
 
-    def _mends(self, courses: Courses, rows: tuple[WrittenRow, ...], index: int, change: Change) -> tuple[int, ...]:
+    def _mends(self, courses: Courses, below: Courses | None, above: tuple[WrittenRow, ...], change: Change) -> tuple[int, ...]:
         """How many rows fit with this change, whether the multiple stays, and whether they lead back."""
-        changed = (*rows[:index], change.row, *rows[index + 1 :])
-        laid = lay_all(changed, courses.ways)
+        further = (change.row, *above[: len(courses.rows) - (len(below.rows) if below else 0)])
+        if courses.multiple > 1 and not fit_at_one_width(below, further, courses):
+            return (0,)  # it could fit only with another multiple
+        laid = lay_all((change.row, *above), courses.ways, below)
         if len(laid.rows) <= len(courses.rows):
             return (0,)
         back = laid.fits and self._back_to(laid) is not None
         return len(laid.rows), laid.multiple == courses.multiple, back, all(row.now_and_then == 1 for row in laid.rows)
-
-    # -- leading back ------------------------------------------------------------------------------------------------------------
 
     def _leading_back(self, courses: Courses) -> tuple[int | None, list[Problem], list[str]]:
         """(the row that follows the last one, troubles, statements)"""
@@ -153,42 +160,42 @@ class _Proving:
         if isinstance(fit, Fit):
             if fit.first == 0 and fit.by in (0, 1):
                 return None, [], [f"{row.name} fits onto {end.name}, but does not come out as it did: the rows are shaped."]
-            says = f"{row.name} fits onto {end.name} only at some widths."
+            says = f"{end.name} does not lead back to {row.name}, which fits onto it only at some widths."
         else:
             says = f"{end.name} does not lead back to {row.name}: {self.speaker.misfit(row, fit)}"
         return None, [Problem(end.number, says, self.pattern.repeat_span)], []
 
     def _never_back(self, courses: Courses) -> tuple[int | None, list[Problem], list[str]]:
-        """No row leads back: said, or a trouble if one number less or more in the last row would make it, and nothing fits on it now."""
+        """No row leads back: said, or a trouble if one number less or more in the last row would make it, and nothing fits on
+        it now.
+        """
         last = len(courses.rows) - 1
         end = courses.rows[last].row
-        fits = [isinstance(fit := leads_back(courses, last, at), Fit) and fit.by in (0, 1) for at in range(1, last + 1)]
-        if any(fits):
+        if any(isinstance(leads_back(courses, last, at), Fit) for at in range(1, last + 1)):
             return None, [], [f"The rows are shaped: {end.name} does not lead back to a row with the same count."]
-        rows = tuple(course.row for course in courses.rows)
+        below = lay_all([course.row for course in courses.rows[:-1]], courses.ways)
         for by in (1, -1):
             for change in changes(end, by, self.text):
-                laid = lay_all((*rows[:-1], change.row), courses.ways)
+                if not fit_at_one_width(below, [change.row], courses):
+                    continue
+                laid = lay_all([change.row], courses.ways, below)
                 back = self._back_to(laid) if laid.fits and laid.multiple == courses.multiple else None
-                if back not in (None, end.number) and not end.counts:
+                if back is not None and not end.counts and _ends_as_before(courses, laid, back):
                     says = f"Nothing fits onto {end.name}, though with one number changed row {back} would follow it again."
                     return None, [Problem(end.number, says, change.span, _suggestion(change))], []
         return None, [], [f"{end.name} does not lead back to an earlier row."]
-
-    # -- what else is worth saying -------------------------------------------------------------------------------------------------
 
     def _of_reading(self, tried: Tried, terms_unsaid: bool) -> Iterator[str]:
         courses = tried.best
         if terms_unsaid and re.search(r"\b(?:dc|tr|dtr)", self.text, re.IGNORECASE):
             yield "Read in US terms: no word of the rows says which terms they use."
-        if courses.ways.get(CHAINS_COUNT) and not self.pattern.chains_count:
-            yield "Chains are counted as stitches where stitches are skipped or left: only so do the rows fit."
         if courses.ways.get(TIMES_IN_ALL):
             yield "“Rep from * N times” is taken as N times in all: only so do the rows fit."
         for key in tried.decided:
             row, opening = _with_opening(courses, key)
             taken = self._option(opening_counts(row, courses.ways))
-            yield f"{row.name}: {_chains_of(opening)} {taken}: only so do the rows fit."
+            verb = "are" if opening.at_hook else "is"
+            yield f"{row.name}: {_chains_of(opening)} {verb} read as “{taken}”: only so do the rows fit."
 
     def _of_widths(self, courses: Courses) -> Iterator[str]:
         if courses.rows and not courses.multiple and not courses.in_ring:
@@ -198,8 +205,25 @@ class _Proving:
             for span, count in course.laid.passed:
                 seen[span] = max(count, seen.get(span, 0))
             for span, count in seen.items():
-                over = f"{count} stitch{'es' if count > 1 else ''}"
-                yield f"{course.row.name} passes over {over} to reach {self.speaker.quoted(span)}; nothing says to skip them."
+                over, them = (f"{count} stitches", "them") if count > 1 else ("1 stitch", "it")
+                yield f"{course.row.name} passes over {over} to reach {self.speaker.quoted(span)}; nothing says to skip {them}."
+
+    def _misstated(self, courses: Courses) -> Iterator[Problem]:
+        """The multiple that the text states, if the rows have another."""
+        stated, multiple = self.pattern.stated, courses.multiple
+        if stated is None or not multiple or not courses.rows:
+            return
+        proof = _with_chain(Proof(self.speaker.terms), courses)
+        same = stated.multiple % multiple == 0
+        if stated.chain_constant is not None:
+            same = same and (stated.chain_constant - courses.smallest) % multiple == 0
+        if stated.plus is not None and proof.plus is not None:
+            same = same and (stated.plus - proof.plus) % multiple == 0
+        if not same:
+            in_chains = f"in chains a multiple of {multiple} plus {courses.smallest % multiple}"
+            need = f"a multiple of {multiple} plus {proof.plus}, {in_chains}"
+            says = f"The text says {self.speaker.quoted(stated.span)}; its rows need {need}."
+            yield Problem(courses.rows[0].row.number, says, stated.span)
 
     def _questions(self, tried: Tried) -> Iterator[Problem]:
         """What the text must say because the rows fit both ways."""
@@ -209,8 +233,9 @@ class _Proving:
         for key in sorted(asked):
             row, opening = _with_opening(tried.best, key)
             options = [f"“({self._option(option)})”" for option in opening.options]
-            says = f"{row.name} does not say whether {_chains_of(opening)} count as a stitch, and the rows fit either way."
-            yield Problem(row.number, says, opening.span, f"Write {' or '.join(options)} behind.", asks=True)
+            verb = "count" if opening.at_hook else "counts"
+            says = f"{row.name} does not say whether {_chains_of(opening)} {verb} as a stitch, and the rows fit either way."
+            yield Problem(row.number, says, opening.span, f"Write {' or '.join(options)} behind it.", asks=True)
 
     def _option(self, counts: Counts) -> str:
         if not counts.stitch:
@@ -218,6 +243,12 @@ class _Proving:
         chains = f" and ch {counts.chains}" if counts.chains else ""
         skipped = f" and {counts.over} skipped ch" if counts.over and not counts.chains else ""
         return f"counts as {self.speaker.stitch(counts.stitch)}{chains}{skipped}"
+
+
+def _ends_as_before(courses: Courses, laid: Courses, back: int) -> bool:
+    """Whether the last row laid is the same as the row before number ``back``: then it most likely was meant to be."""
+    before = [course for course in courses.rows if course.row.number < back]
+    return bool(before) and before[-1].made == laid.rows[-1].made
 
 
 def _with_opening(courses: Courses, key: str) -> tuple[WrittenRow, Opening]:
@@ -237,18 +268,15 @@ def _suggestion(change: Change) -> str:
 
 
 def _now_and_then(course: Course, multiple: int) -> str:
-    every = {2: "2nd", 3: "3rd"}.get(course.now_and_then, f"{course.now_and_then}th")
     return (
-        f"{course.row.name} fits only at every {every} repeat of the rows below it: what they grow by and what its own repeat takes "
-        f"do not divide each other. A multiple of {multiple} would be needed."
+        f"{course.row.name} fits only at every {ordinal(course.now_and_then)} repeat of the rows below it: what they grow by and "
+        f"what its own repeat takes do not divide each other. A multiple of {multiple} would be needed."
     )
 
 
 def _row_count(course: Course, least: int) -> RowCount:
     row = course.row
-    return RowCount(
-        row.number, row.name, row.span, _linear(course, least, stitches), _linear(course, least, spaces)
-    )
+    return RowCount(row.number, row.name, row.span, _linear(course, least, stitches), _linear(course, least, spaces))
 
 
 def _linear(course: Course, least: int, count: Callable[[Row], int]) -> Linear:

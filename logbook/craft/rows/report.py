@@ -43,8 +43,8 @@ class RowCount:
 class Problem:
     """Something that keeps the rows from being proven, and where in the text it stands.
 
-    ``suggestion``: the nearest change that would mend it, "" if none was found. ``asks``: the rows fit in more than one way, and the text
-    must say which is meant.
+    ``suggestion``: the nearest change that would mend it, "" if none was found. ``asks``: the rows fit in more than one way,
+    and the text must say which is meant.
     """
 
     row: int
@@ -58,14 +58,14 @@ class Problem:
 class Proof:
     """All that the rows say of themselves.
 
-    With k repeats the starting chain is C = ``multiple``·k + ``chain_constant``; all rows fit for every such C from ``smallest`` on. None:
-    the rows are for one width, or were worked into a ring, or no row fits. The base stitches are C − ``extra_chains`` =
-    ``multiple``·k + ``plus`` (both up to a whole multiple), the first stitch goes into chain ``first_stitch`` from the hook, and what was
-    skipped there lies over ``skip_cover`` base chains; None where row 1 is not worked from the hook. If there are problems, these are the
-    figures of the rows before the trouble.
+    With k repeats the starting chain is C = ``multiple``·k + ``chain_constant``; all rows fit for every such C from
+    ``smallest`` on. None: the rows are for one width, or were worked into a ring, or no row fits. The base stitches are C −
+    ``extra_chains`` = ``multiple``·k + ``plus`` (both up to a whole multiple), the first stitch goes into chain
+    ``first_stitch`` from the hook, and what was skipped there lies over ``skip_cover`` base chains; None where row 1 is not
+    worked from the hook. If there are problems, these are the figures of the rows before the trouble.
 
-    ``leads_back_to``: the row that comes after the last one when the pattern repeats. ``statements``: what is no trouble, but worth
-    knowing. ``terms``: those the text was read in.
+    ``leads_back_to``: the row that comes after the last one when the pattern repeats. ``statements``: what is no trouble, but
+    worth knowing. ``terms``: those the text was read in.
     """
 
     terms: Terms

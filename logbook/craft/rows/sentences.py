@@ -49,14 +49,18 @@ class Speaker:
 
     def trouble(self, name: str, trouble: Trouble, always: str) -> str:
         phrase, wanted = self.quoted(trouble.span), self.wanted(trouble.wanted)
+        many = _many(trouble.count, "stitch", "stitches") if always or trouble.count < 20 else "many stitches"
         if trouble.sort == "over":
-            return f"{name} ends with {self._over(trouble)} over{always}."
+            return f"{name} ends with {many if trouble.count else _many(trouble.chains, 'chain', 'chains')} over{always}."
+        if trouble.sort == "last" and trouble.count < 0:
+            return f"{name} has {_many(-trouble.count, 'stitch', 'stitches')} too few for {phrase}."
         if trouble.sort == "last":
-            return f"The repeat of {name} does not come out where {phrase} ends it{always}: {self._past(trouble.count)}."
+            verb = "is" if trouble.count == 1 else "are"
+            return f"{name}: after its last whole repeat {many} too many {verb} left for {phrase}{always}."
         if trouble.sort == "other" and trouble.found is not None:
             return f"{name}: {phrase} comes upon {self.place(trouble.found)}, not a {wanted}."
         if trouble.sort == "passed":
-            return f"{name}: {phrase} would pass over {_many(trouble.count, 'stitch', 'stitches')} that nothing says to skip{always}."
+            return f"{name}: {phrase} would pass over {many} that nothing says to skip{always}."
         if trouble.sort == "short":
             missing = f"{trouble.count} {wanted}s more are" if trouble.count > 1 else f"one {wanted} more is"
             return f"{name} runs out at {phrase}{always}: {missing} needed."
@@ -65,6 +69,8 @@ class Speaker:
     def _rarer(self, name: str, trouble: Trouble, phrase: str) -> str:
         if trouble.sort == "part" and trouble.found is not None:
             return f"{name}: what is skipped before {phrase} leaves part of {self.place(trouble.found)}."
+        if trouble.sort == "unskipped":
+            return f"{name}: nothing was skipped that {phrase} could go back to."
         if trouble.sort == "behind":
             return f"{name}: {phrase} comes when the first stitch has been passed."
         if trouble.sort == "still":
@@ -75,18 +81,12 @@ class Speaker:
             return f"{name}: {phrase} is not a chain of the turning chain below, whose stitch is {trouble.count} chains high."
         return f"{name}: {phrase} finds no turning chain that counts as a stitch at the end of the row below."
 
-    @staticmethod
-    def _over(trouble: Trouble) -> str:
-        if trouble.count:
-            return _many(trouble.count, "stitch", "stitches")
-        return _many(trouble.chains, "chain", "chains")
-
-    @staticmethod
-    def _past(count: int) -> str:
-        if count > 0:
-            return f"{_many(count, 'stitch', 'stitches')} before it {'is' if count == 1 else 'are'} over"
-        return f"{_many(-count, 'stitch', 'stitches')} too few"
-
 
 def _many(count: int, one: str, more: str) -> str:
     return f"{count} {one if count == 1 else more}"
+
+
+def ordinal(number: int) -> str:
+    """``3rd`` for 3."""
+    ending = "th" if 10 < number % 100 < 14 else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
+    return f"{number}{ending}"

@@ -12,6 +12,7 @@ from logbook.craft.rows.instructions import (
     Next,
     Ring,
     Same,
+    Skipped,
     Target,
     Times,
     ToEnd,
@@ -41,6 +42,7 @@ class Targets:
 
     def __init__(self, names: Collection[str]) -> None:
         self.names = names
+        self._of_each = False  # the last kind of place was "of each" group
 
     def target(self, cur: Cursor) -> Target | Each:
         """What follows "in"."""
@@ -51,15 +53,20 @@ class Targets:
             return self._each(cur)
         if cur.accept("first") or self._accept_first(cur):
             if self._part_follows(cur):
-                return self._part(cur, "first")
+                return Next(self._part(cur, "first"))
+            count = None if self.names_a_size(cur) else cur.number()
+            if count is not None and count > 1:
+                return Next(self.wanted_or_any(cur), count)
             return First(self.wanted_or_any(cur))
         if cur.accept("last"):
             return self._last(cur)
         cur.accept("next")
         if cur.next_is("tch") or (cur.next_is("ch") and self._turning_noun(cur)):
             return TurningChain()
-        count = None if self._names_a_size(cur) else cur.number()
-        return Next(self.wanted_or_any(cur), count or 1)
+        count = None if self.names_a_size(cur) else cur.number()
+        self._of_each = False
+        wanted = self.wanted_or_any(cur)
+        return Each(wanted, self.until(cur) or ToEnd()) if self._of_each else Next(wanted, count or 1)
 
     def _accept_first(self, cur: Cursor) -> bool:
         if cur.sort_is(ORDINAL) and cur.word().value == 1 and not cur.next_is("ch", ahead=1):
@@ -71,6 +78,9 @@ class Targets:
         """Places named by themselves: at the hook, the ring, the turning chain, the same place."""
         if cur.accept("ring"):
             return Ring()
+        if cur.next_is("skipped") or (cur.next_is("prev", "previous", "just", "last") and cur.next_is("skipped", ahead=1)):
+            cur.at += 1 if cur.next_is("skipped") else 2
+            return Skipped(self.wanted_or_any(cur))
         if cur.accept("same"):
             wanted = None if cur.accept("place") else self.wanted(cur)
             self._skip_as(cur)
@@ -121,7 +131,9 @@ class Targets:
         return None
 
     def _turning_noun(self, cur: Cursor, take: bool = False) -> bool:
-        """Whether a turning chain is named next (``tch``, ``beg ch-3``, ``ch-4 tch``, ``3 skipped chs``); steps over it if told."""
+        """Whether a turning chain is named next (``tch``, ``beg ch-3``, ``ch-4 tch``, ``3 skipped chs``); steps over it if
+        told.
+        """
         start = cur.at
         cur.accept("beg", "last")
         found = cur.accept("tch", "begch")
@@ -146,7 +158,7 @@ class Targets:
     def _each(self, cur: Cursor) -> Target | Each:
         cur.accept("of")
         step = next((step for step in ("next", "first", "last") if cur.accept(step)), "")
-        count = None if self._names_a_size(cur) else cur.number()
+        count = None if self.names_a_size(cur) else cur.number()
         wanted = self.wanted_or_any(cur)
         if count is not None:
             return Last(wanted, count) if step == "last" else Next(wanted, count)
@@ -166,8 +178,8 @@ class Targets:
 
     def _last(self, cur: Cursor) -> Target | Each:
         if self._part_follows(cur):
-            return self._part(cur, "last")
-        count = None if self._names_a_size(cur) else cur.number()
+            return Next(self._part(cur, "last"))
+        count = None if self.names_a_size(cur) else cur.number()
         return Last(self.wanted_or_any(cur), count or 1)
 
     def _noun(self, cur: Cursor, ahead: int = 0) -> bool:
@@ -188,7 +200,7 @@ class Targets:
         if cur.accept("tolast"):
             if cur.accept("tch"):
                 return ToTurningChain()
-            count = None if self._names_a_size(cur) else cur.number()
+            count = None if self.names_a_size(cur) else cur.number()
             return ToLast(count or 1, replace_whole(self.wanted_or_any(cur)))
         if cur.next_is("to"):
             cur.at += 1
@@ -254,14 +266,15 @@ class Targets:
     def _of_group(self, cur: Cursor) -> Wanted | None:
         start = cur.at
         if cur.accept("of", "in"):
-            cur.accept("next", "each", "same")
+            self._of_each = cur.accept("each")
+            cur.accept("next", "same")
             group = self._simple(cur)
             if group is not None and group.kind == "group":
                 return group
         cur.at = start
         return None
 
-    def _names_a_size(self, cur: Cursor) -> bool:
+    def names_a_size(self, cur: Cursor) -> bool:
         """Whether the number that comes next belongs to a name: ``5-dc group``, ``3-ch sp``."""
         if not cur.sort_is(NUMBER):
             return False
@@ -272,7 +285,7 @@ class Targets:
         return cur.sort_is(STITCH, ahead) and cur.next_is(*GROUP_NAMES, *ONE_STITCH_NAMES, ahead=ahead_of_name)
 
     def _simple(self, cur: Cursor) -> Wanted | None:
-        if self._names_a_size(cur):
+        if self.names_a_size(cur):
             size = cur.number() or 0
             cur.accept("-")
             if cur.accept("ch"):
@@ -310,6 +323,8 @@ class Targets:
             cur.accept("-")
             cur.accept("sp")
             return Wanted("sp", size)
+        if cur.next_is("-") and cur.next_is("sp", ahead=1):
+            cur.at += 1
         return Wanted("sp") if cur.accept("sp") else Wanted("ch")
 
     def _gap(self, cur: Cursor) -> Wanted:

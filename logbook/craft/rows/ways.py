@@ -18,25 +18,27 @@ MOST_WAYS = 32
 class Tried:
     """``best``: the way in which the rows fit, or get furthest. ``also``: others that fit as well, with other numbers.
 
-    ``decided``: the unsaid turning chains of which only one reading fits.
+    ``decided``: the unsaid turning chains of which only one reading fits. ``with_chains``: no way fits, but one would if chains
+    counted as stitches, which the text does not say.
     """
 
     best: Courses
     also: tuple[Courses, ...]
     decided: tuple[str, ...]
+    with_chains: bool = False
 
 
 def try_ways(pattern: WrittenPattern, rows: Sequence[WrittenRow], speaker: Speaker) -> Tried:
-    """Lays the rows in every way; chains as stitches, and "N times" as N in all, only if nothing else fits."""
+    """Lays the rows in every way; "rep from * N times" as N in all only if N more do not fit."""
     always: dict[str, int] = {CHAINS_COUNT: 1} if pattern.chains_count else {}
     tried = [lay_all(rows, ways) for ways in islice(_ways(rows, always), MOST_WAYS)]
     fitting = [each for each in tried if _holds(pattern, each, speaker)]
-    if not fitting and pattern.chains_count is None and any(each.met_chains for each in tried):
-        fitting = _fitting(pattern, rows, {CHAINS_COUNT: 1}, speaker)
     if not fitting and any(_two_ways_to_repeat(row.body) for row in rows):
         fitting = _fitting(pattern, rows, {**always, TIMES_IN_ALL: 1}, speaker)
     if not fitting:
-        return Tried(max(tried, key=lambda each: (len(each.rows), each.fits)), (), ())
+        unsaid = pattern.chains_count is None and any(each.met_chains for each in tried)
+        with_chains = unsaid and bool(_fitting(pattern, rows, {CHAINS_COUNT: 1}, speaker))
+        return Tried(max(tried, key=lambda each: (len(each.rows), each.fits)), (), (), with_chains)
     seen = {_numbers(fitting[0])}
     also = []
     for each in fitting[1:]:
@@ -68,7 +70,8 @@ def _ways(rows: Sequence[WrittenRow], always: dict[str, int]) -> Iterator[Ways]:
 
 def _two_ways_to_repeat(body: Sequence[object]) -> bool:
     return any(
-        isinstance(item, Repeat) and ((isinstance(item.until, Times) and item.until.or_else > 0) or _two_ways_to_repeat(item.body))
+        isinstance(item, Repeat)
+        and ((isinstance(item.until, Times) and item.until.or_else > 0) or _two_ways_to_repeat(item.body))
         for item in body
     )
 

@@ -1,8 +1,8 @@
 """The words of written rows: a text cut into words of the trade, each with its place in the text.
 
-Different ways of writing one thing become one word (``skip``, ``miss`` and ``sk``; ``V st`` and ``v-stitch``). Words that no row needs
-to be laid are left out (``the``, ``work``, ``through back loops only``: which loop is worked changes no place). Stitches are given
-their US abbreviations, whatever the terms of the text.
+Different ways of writing one thing become one word (``skip``, ``miss`` and ``sk``; ``V st`` and ``v-stitch``). Words that no
+row needs to be laid are left out (``the``, ``work``, ``through back loops only``: which loop is worked changes no place).
+Stitches are given their US abbreviations, whatever the terms of the text.
 """
 
 import re
@@ -18,7 +18,9 @@ TOO_MANY = 1_000_000  # what any longer number counts as
 
 @dataclass(frozen=True, slots=True)
 class Word:
-    """One word: ``text`` is its common form, ``start`` and ``end`` where it stands. ``value``: of a number, an ordinal, or ``sc2tog``."""
+    """One word: ``text`` is its common form, ``start`` and ``end`` where it stands. ``value``: of a number, an ordinal, or
+    ``sc2tog``.
+    """
 
     text: str
     start: int
@@ -36,9 +38,10 @@ _CUT = re.compile(
     |(?P<mark>[^\s\w])""",
     re.IGNORECASE | re.VERBOSE,
 )
-_NUMBERS = "one two three four five six seven eight nine ten eleven twelve".split()
-_ORDINALS = "second third fourth fifth sixth seventh eighth ninth tenth".split()
-_UK_TO_US = {"dc": "sc", "htr": "hdc", "tr": "dc", "dtr": "tr", "trtr": "dtr", "qtr": "trtr", "sc": "sc", "hdc": "hdc"}
+_NUMBERS = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"]
+_ORDINALS = ["second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"]
+_UK_TO_US = {"dc": "sc", "htr": "hdc", "tr": "dc", "dtr": "tr", "trtr": "dtr", "qtr": "trtr"}
+FOREIGN = {Terms.US: ("htr", "qtr"), Terms.UK: ("sc", "hdc")}  # stitches that only the other terms have
 _RAISED = {"rtrf": "fpdc", "rtrb": "bpdc"}
 _STITCH = re.compile(r"(?P<post>fp|bp)?(?P<kind>sc|hdc|dc|tr|dtr|htr|trtr|qtr)s?")
 
@@ -47,7 +50,7 @@ _WAYS = {
     "ch": "ch chs chain chains",
     "sk": "sk skip skipping miss missing",
     "st": "st sts stitch stitches",
-    "sp": "sp|sps|space|spaces|loop|loops|lp|lps|arch|arches|ch - sp|ch - sps|ch sp|ch sps|chain space|chain spaces|ch loop|ch lp",
+    "sp": "sp sps space spaces loop loops lp lps arch arches",
     "tch": "tch|t - ch|turning ch|turning chain|turning chains|turning chs",
     "begch": "beg ch|beginning ch|beginning chain|starting ch|starting chain|beg chain|initial ch",
     "slst": "sl st|slst|sl - st|ss|slip stitch|slip st|slip stitches|sl sts|sl",
@@ -63,15 +66,17 @@ _WAYS = {
     "inc": "inc incs increase",
     "dec": "dec|decs|decrease|inv dec|invisible dec|invisible decrease",
     "rep": "rep repeat repeats repeating",
-    "toend": "to end|to the end|to end of row|to end of rnd|to end of round|to end of the row|across|across row|across to end|all across|"
-    "along|to row end",
+    "toend": "to end|to the end|to end of row|to end of rnd|to end of round|to end of the row|to row end|across|across row|"
+    "across to end|all across|along",
     "around": "around|round|rnd|all around|around to end",
     "tolast": "to last|to the last|across to last|around to last|across to the last|to within last|until last|to final",
     "to": "to|until|up to|across to",
-    "in": "in|into|in to|in blo of|in flo of|in blo only of|in back loop of|in front loop of|in back loops of|in bl of|in fl of|"
-    "in back loop only of|in front loop only of|through back loop of|blo of|flo of|blo in|flo in|inside",
+    "in": "in|into|in to|inside|in both loops of|through both loops of|blo of|flo of|blo in|flo in|in blo of|in flo of|"
+    "in blo only of|in bl of|in fl of|in back loop of|in front loop of|in back loops of|in back loop only of|"
+    "in front loop only of|"
+    "through back loop of",
     "next": "next following foll",
-    "each": "each every ea",
+    "each": "each every ea all",
     "centre": "centre center middle",
     "counts": "counts count counting counted stands stand",
     "not": "not|doesn't|don't|does not|do not|never|doesn’t|don’t",
@@ -99,7 +104,7 @@ _WAYS = {
     "": "the|a|an|work|working|make|making|now|only|evenly|also|please|blo|flo|back loop|back loops|front loop|front loops|"
     "back loop only|back loops only|front loop only|front loops only|in blo|in flo|in blo only|in flo only|in back loops only|"
     "in front loops only|in back loop only|in front loop only|in back loops|in front loops|through back loop|through front loop|"
-    "through back loops|through front loops|tbl|tfl|throughout row|place marker|pm|all",
+    "through back loops|through front loops|tbl|tfl|both loops|through both loops|in both loops|place marker|pm|yarn",
 }
 _WHOLE_NAMES = {
     "sc": "single crochet", "hdc": "half double crochet|half dc|half double", "dc": "double crochet|double crochets", "tr":
@@ -109,15 +114,15 @@ _WHOLE_NAMES = {
 }  # fmt: skip
 
 
-def _ways() -> dict[str, list[tuple[tuple[str, ...], str]]]:
+def _ways() -> dict[str, list[tuple[list[str], str]]]:
     """First word → the ways of writing that begin with it, longest first, each with its common form."""
-    found = [(tuple(way.split()), common) for common, written in _WAYS.items() for way in _split(written)]
+    found = [(way.split(), common) for common, written in _WAYS.items() for way in _split(written)]
     for stitch, written in _WHOLE_NAMES.items():
-        for way in (tuple(name.split()) for name in (stitch, *_split(written))):
-            found += [(way, stitch)] * (way != (stitch,))
-            found += [((*front, *way), "fp" + stitch) for front in (("front", "post"), ("fp",))]
-            found += [((*back, *way), "bp" + stitch) for back in (("back", "post"), ("bp",))]
-    by_first: dict[str, list[tuple[tuple[str, ...], str]]] = {}
+        for way in (name.split() for name in (stitch, *written.split("|"))):
+            found += [(way, stitch)] * (way != [stitch])
+            found += [([*front, *way], "fp" + stitch) for front in (("front", "post"), ("fp",))]
+            found += [([*back, *way], "bp" + stitch) for back in (("back", "post"), ("bp",))]
+    by_first: dict[str, list[tuple[list[str], str]]] = {}
     for way, common in sorted(found, key=lambda each: -len(each[0])):
         by_first.setdefault(way[0], []).append((way, common))
     return by_first
@@ -139,12 +144,14 @@ def _raw(text: str, terms: Terms, start: int, end: int) -> Iterator[Word]:
     for found in _CUT.finditer(text, start, end):
         written = found[0].lower()
         span = found.span()
-        if found["together"]:
+        if found["together"] and found["kind"].lower() in FOREIGN[terms]:
+            yield Word(found["kind"].lower(), *span)
+        elif found["together"]:
             yield Word(_us(found["kind"].lower(), terms), *span, TOGETHER, int(found["count"]))
         elif found["ordinal"]:
-            yield Word(written, *span, ORDINAL, int(written[:-2]))
+            yield Word(written, *span, ORDINAL, _number(written[:-2]))
         elif found["number"]:
-            yield Word(written, *span, NUMBER, int(written) if len(written) < 7 else TOO_MANY)
+            yield Word(written, *span, NUMBER, _number(written))
         elif found["letters"]:
             yield _lettered(written, span, terms)
         else:
@@ -160,6 +167,8 @@ def _lettered(written: str, span: tuple[int, int], terms: Terms) -> Word:
     if written in _ORDINALS:
         return Word(written, *span, ORDINAL, _ORDINALS.index(written) + 2)
     stitch = _STITCH.fullmatch(written)
+    if stitch and stitch["kind"] in FOREIGN[terms]:
+        return Word(stitch["kind"], *span)
     if stitch:
         return Word((stitch["post"] or "") + _us(stitch["kind"], terms), *span, STITCH)
     if written in _RAISED:
@@ -168,14 +177,19 @@ def _lettered(written: str, span: tuple[int, int], terms: Terms) -> Word:
 
 
 def _us(kind: str, terms: Terms) -> str:
-    return _UK_TO_US[kind] if terms is Terms.UK else {"htr": "hdc"}.get(kind, kind)
+    return _UK_TO_US[kind] if terms is Terms.UK else kind
+
+
+def _number(written: str) -> int:
+    return int(written) if len(written) < 7 else TOO_MANY
 
 
 def _common(raw: list[Word], terms: Terms) -> Iterator[Word]:
+    texts = [word.text for word in raw]
     at = 0
     while at < len(raw):
-        for way, common in _BY_FIRST.get(raw[at].text, ()):
-            if tuple(word.text for word in raw[at : at + len(way)]) == way:
+        for way, common in _BY_FIRST.get(texts[at], ()):
+            if texts[at : at + len(way)] == way:
                 if common:
                     yield _lettered(common, (raw[at].start, raw[at + len(way) - 1].end), terms)
                 at += len(way)

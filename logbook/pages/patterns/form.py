@@ -85,6 +85,11 @@ def read_form(texts: Texts, uid: str = "") -> FormReading:
     return FormReading(pattern, problems)
 
 
+def with_sentence(texts: Texts) -> dict[str, str]:
+    """The texts with the sentence that their numbers make."""
+    return dict(texts) | _sentence_of(texts)
+
+
 def _contradictions(texts: Texts, pattern: StitchPattern) -> dict[str, str]:
     found = {}
     if texts[SENTENCE].strip():

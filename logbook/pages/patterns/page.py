@@ -1,20 +1,26 @@
 """The page of stitch patterns: the list, the one in hand as it is typed, and what follows from it."""
 
 from dataclasses import dataclass, replace
-from typing import Literal
 
 from logbook.craft.readings import Counted
+from logbook.craft.rows.proof import prove
+from logbook.craft.rows.report import Proof
 from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.terms import Terms
 from logbook.errors import RefusedError
-from logbook.pages.patterns.form import FormReading, read_form, texts_of, typed
+from logbook.pages.patterns.form import SENTENCE, FormReading, read_form, texts_of, typed, with_sentence
 from logbook.pages.patterns.meaning import Meaning, meaning_of
-from logbook.pages.patterns.wording import in_short
+from logbook.pages.patterns.message import Message
+from logbook.pages.patterns.rows_card import CHAIN_FIGURES, ROW_FIGURES, RowsCard, contradictions, figures, rows_card
+from logbook.pages.patterns.wording import NOT_SAID, in_short
 from logbook.pages.session import Session
 from logbook.tasks.browsing import SwatchLine, matching_patterns, pattern_list, pattern_uses, swatches_of_pattern
 from logbook.tasks.stitch_patterns import delete_pattern, save_pattern, tags_read_in
 
 TAGS_NAMED = 4
 NEW = "New stitch pattern"
+FROM_ROWS = ((SENTENCE, *CHAIN_FIGURES), ROW_FIGURES)
+"""The fields that proven rows fill in, in groups: all of a group, or none where the user has said some of it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,19 +34,13 @@ class PatternLine:
     swatches: int
 
 
-@dataclass(frozen=True, slots=True)
-class Message:
-    """A sentence under a field: an error that keeps it from being saved, a warning, or a hint."""
-
-    text: str
-    kind: Literal["error", "warning", "hint"]
-
-
 class StitchPatterns:
     """The pattern in hand is ``saved`` as the logbook has it (no uid: a new one), and ``texts`` as the form shows it."""
 
     def __init__(self, session: Session) -> None:
         self.session = session
+        self._filled: set[str] = set()
+        self._proven: tuple[tuple[str, str, bool], Proof] | None = None
         self.saved = StitchPattern()
         self.texts = texts_of(self.saved)
         self.reload()
@@ -89,8 +89,14 @@ class StitchPatterns:
 
     def type(self, key: str, text: str) -> None:
         """``text`` stands in the field ``key`` now; what follows from it follows."""
-        if self.texts[key] != text:
-            self.texts = typed(self.texts, key, text)
+        if self.texts[key] == text:
+            return
+        self.texts = typed(self.texts, key, text)
+        for group in FROM_ROWS:
+            if key in group:
+                self._filled.difference_update(group)
+        if key in ("rows_text", "terms"):
+            self._fill_from_rows()
 
     def reading(self) -> FormReading:
         """The pattern as typed, with a sentence for each field that is wrong."""
@@ -106,6 +112,10 @@ class StitchPatterns:
         reading = self.reading()
         return meaning_of(reading.pattern, reading.problems)
 
+    def rows(self, *, suggest: bool = False) -> RowsCard:
+        """How the written rows fit onto each other; ``suggest``: with the nearest change that mends a trouble, slower."""
+        return rows_card(self._proof(suggest=suggest), self.reading().pattern)
+
     def users(self) -> list[SwatchLine]:
         """The swatches that use the pattern in hand."""
         return swatches_of_pattern(self.session.book, self.saved.uid) if self.saved.uid else []
@@ -114,6 +124,8 @@ class StitchPatterns:
         """What is to be said under the fields."""
         reading = self.reading()
         found = {key: Message(text, "hint") for key, text in _hints(reading).items()}
+        said = contradictions(self._proof(), reading.pattern)
+        found |= {key: Message(text, "warning") for key, text in said.items()}
         found |= {key: Message(text, "warning") for key, text in self._gauges_changed(reading.pattern).items()}
         return found | {key: Message(text, "error") for key, text in reading.problems.items()}
 
@@ -142,6 +154,24 @@ class StitchPatterns:
         self.session.records_changed(self)
         return f"Deleted “{gone.name}”; undo brings it back."
 
+    def _proof(self, *, suggest: bool = False) -> Proof:
+        text, terms = self.texts["rows_text"], self.texts["terms"]
+        if self._proven is None or self._proven[0][:2] != (text, terms) or (suggest and not self._proven[0][2]):
+            proof = prove(text, None if terms == NOT_SAID else Terms(terms), suggest=suggest)
+            self._proven = ((text, terms, suggest), proof)
+        return self._proven[1]
+
+    def _fill_from_rows(self) -> None:
+        """Proven rows fill in what the user has not said; what they filled in before goes when they are proven no more."""
+        found = figures(self._proof())
+        empty = texts_of(StitchPattern())
+        for group in FROM_ROWS:
+            if all(key in self._filled or self.texts[key] == empty[key] for key in group):
+                self.texts |= {key: found.get(key, empty[key]) for key in group}
+                self._filled |= set(group)
+        if SENTENCE in self._filled:
+            self.texts = with_sentence(self.texts)
+
     def _gauges_changed(self, now: StitchPattern) -> dict[str, str]:
         """By field, the swatches whose gauge would be another if ``now`` were saved, because they were read in repeats."""
         found = {}
@@ -155,6 +185,7 @@ class StitchPatterns:
     def _take(self, pattern: StitchPattern) -> None:
         self.saved = pattern
         self.texts = texts_of(pattern)
+        self._filled.clear()
 
 
 def _hints(reading: FormReading) -> dict[str, str]:

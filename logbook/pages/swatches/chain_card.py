@@ -73,7 +73,7 @@ class ChainMaker:
     def refresh(self) -> None:
         """The logbook has changed: takes from it again."""
         self._lenders.clear()
-        self._assumed = assumptions_of(self._session.book)
+        self.assumed = assumptions_of(self._session.book)
         self._drift = drift_in(self._session.book)
 
     def card(self, typed: Typed, texts: WishTexts) -> ChainCard:
@@ -89,7 +89,7 @@ class ChainMaker:
         if not typed.swatch.readings:
             return ChainCard("The swatch has no readings yet: add one, for example “4 repeats = 15.1 cm”.", body_width=body_width)
         try:
-            answer = chain_of(typed.swatch, self._others(typed.swatch), self._assumed, self._drift, read.wish)
+            answer = chain_of(typed.swatch, self.lenders(typed.swatch), self.assumed, self._drift, read.wish)
         except RefusedError as error:
             return ChainCard(str(error), body_width=body_width)
         return ChainCard(
@@ -100,7 +100,8 @@ class ChainMaker:
             notes=answer.notes,
         )
 
-    def _others(self, swatch: Swatch) -> Sequence[Swatch]:
+    def lenders(self, swatch: Swatch) -> Sequence[Swatch]:
+        """The logged swatches of its yarn."""
         if swatch.yarn is None or not swatch.yarn.uid:
             return ()
         if swatch.yarn.uid not in self._lenders:

@@ -9,6 +9,8 @@ from logbook.tasks.chain import ChainAnswer
 
 LEAST_GAP = 0.35
 """Ticks stand no closer than this, in line heights."""
+LETTER = 0.55
+"""About as wide is a letter, in line heights."""
 
 
 def chain_drawing(answer: ChainAnswer, option: ChainOption, units: Units) -> Draw:
@@ -61,8 +63,8 @@ class _Bar:
 
     def _count(self, top: float, height: float) -> Iterator[Shape]:
         words = show_length(self._option.width_mm, self._units)
-        middle = self._x(self._option.width_mm / 2)
         half = 0.32 * self._line * len(words)
+        middle = min(max(self._x(self._option.width_mm / 2), half), self._width - half)
         yield Rect(middle - half, top + 0.15 * self._line, 2 * half, height - 0.3 * self._line, "surface", None)
         yield Text(middle, top + height / 2, words, "ink", "center", "bold")
 
@@ -80,4 +82,8 @@ class _Bar:
         yield Line(((left, middle), (right, middle)), role, 2)
         for x in (left, right):
             yield Line(((x, middle - cap), (x, middle + cap)), role, 2)
-        yield Text(left - 0.4 * self._line, middle, words, "ink", "e")
+        beside = 0.4 * self._line
+        if left - beside >= LETTER * self._line * len(words):
+            yield Text(left - beside, middle, words, "ink", "e")
+        else:
+            yield Text(right + beside, middle, words, "ink", "w")

@@ -59,7 +59,7 @@ class SwatchList:
 
     def find(self, texts: FindTexts) -> Found:
         """What the texts leave of the list."""
-        filters, errors = _filters(texts)
+        filters, errors = filters_of(texts)
         whole = len(self.lines)
         if filters == Filters():
             return Found(None, _swatches(whole), errors)
@@ -84,7 +84,8 @@ def _swatches(count: int) -> str:
     return "1 swatch" if count == 1 else f"{count:,} swatches"
 
 
-def _filters(texts: FindTexts) -> tuple[Filters, dict[str, str]]:
+def filters_of(texts: FindTexts) -> tuple[Filters, dict[str, str]]:
+    """What the texts ask for, and a sentence for each at fault, by its name."""
     hook, errors = None, {}
     try:
         hook = read_hook(texts.hook) if texts.hook.strip() else None

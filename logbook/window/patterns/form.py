@@ -5,12 +5,14 @@ from collections.abc import Callable, Mapping
 from tkinter import ttk
 
 from logbook.pages.patterns.form import KEYS, SENTENCE, TERMS
-from logbook.pages.patterns.page import Message
+from logbook.pages.patterns.message import Message
+from logbook.pages.patterns.rows_card import RowsCard
 from logbook.pages.patterns.wording import COVERS
 from logbook.window.choices import ChoiceField
 from logbook.window.field import Field, LabelledField
 from logbook.window.look import Look
 from logbook.window.patterns.field_row import FieldRow
+from logbook.window.patterns.rows_field import RowsField
 from logbook.window.styles import styled
 from logbook.window.text_field import TextField
 
@@ -49,10 +51,15 @@ class PatternForm(ttk.Frame):
         self._messages = messages
         self._show_all()
 
+    def show_rows(self, card: RowsCard) -> None:
+        """Shows what the written rows come to."""
+        self.written_rows.show_rows(card)
+        if "rows_text" not in self._messages and card.message is not None:
+            self.written_rows.show_message(card.message.text, card.message.kind)
+
     def focus_on(self, key: str) -> None:
         """Puts the keyboard into a field."""
-        field = self.fields[key]
-        (field.area if isinstance(field, TextField) else field.input).focus_set()
+        self.fields[key].input.focus_set()
 
     def _typed(self, key: str) -> None:
         if not self._showing:
@@ -78,18 +85,19 @@ class PatternForm(ttk.Frame):
 
     def _build(self) -> None:
         self._place(0, "name", Field(self, self.look, "Na&me", grow=True))
-        self._place(1, SENTENCE, Field(self, self.look, "The &chain, as the pattern says it", grow=True))
-        self._numbers(2, {"multiple": "M&ultiple", "plus": "&Plus", "extra_chains": "E&xtra chains"})
+        self._place(1, SENTENCE, Field(self, self.look, "The &chain, in words", grow=True))
+        self._numbers(2, {"multiple": "Multi&ple", "plus": "Plus", "extra_chains": "E&xtra chains"})
         row = self._row(3)
         self.fields["first_stitch"] = Field(row, self.look, "First stitch, in ch&ain", width=6, unit="from the hook")
         self.fields["skip_cover"] = ChoiceField(row, self.look, "S&kipped chains count as", COVERS, width=20)
         row.arrange((self.fields["first_stitch"], self.fields["skip_cover"]))
         self._numbers(4, {"set_up_rows": "Set-up rows", "rows_in_repeat": "Rows in a repeat", "closing_rows": "Closing rows"})
         row = self._row(5)
-        self.fields["half_plus"] = Field(row, self.look, "Plus, ending on half a repeat", width=6)
+        self.fields["half_plus"] = Field(row, self.look, "Half repeat’s plus", width=6)
         self.fields["terms"] = ChoiceField(row, self.look, "Terms", TERMS, width=10)
         row.arrange((self.fields["half_plus"], self.fields["terms"]))
-        self._place(6, "rows_text", TextField(self, self.look, "Wr&itten rows", lines=6))
+        self.written_rows = RowsField(self, self.look, "Wr&itten rows", lines=8)
+        self._place(6, "rows_text", self.written_rows)
         self._place(7, "notes", TextField(self, self.look, "N&otes", lines=3))
 
     def _place(self, row: int, key: str, field: LabelledField) -> None:
@@ -105,5 +113,5 @@ class PatternForm(ttk.Frame):
     def _numbers(self, row: int, labels: Mapping[str, str]) -> None:
         fields = self._row(row)
         for key, label in labels.items():
-            self.fields[key] = Field(fields, self.look, label, width=8)
+            self.fields[key] = Field(fields, self.look, label, width=6)
         fields.arrange([self.fields[key] for key in labels])

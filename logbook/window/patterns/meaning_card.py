@@ -7,6 +7,7 @@ from tkinter import ttk
 from logbook.craft.numbers import show_number
 from logbook.pages.patterns.meaning import MOST, Meaning
 from logbook.tasks.browsing import SwatchLine
+from logbook.window.fitting import FittingColumns
 from logbook.window.look import Look
 from logbook.window.sentence import Sentence
 from logbook.window.styles import styled
@@ -14,9 +15,9 @@ from logbook.window.table import Column, Row, Table
 
 CHAIN_COLUMNS = (
     Column("repeats", "Repeats", 7, "right", grow=True),
-    Column("stitches", "Base stitches", 6, "right", grow=True),
     Column("chain", "Chain", 6, "right", grow=True),
-    Column("ring", "In the round", 6, "right", grow=True),
+    Column("stitches", "Base sts", 6, "right", grow=True),
+    Column("ring", "In round", 6, "right", grow=True),
 )
 SWATCH_COLUMNS = (
     Column("tag", "Swatch", 8),
@@ -53,8 +54,8 @@ class MeaningCard(ttk.Frame):
         rows = []
         for place, line in enumerate(meaning.chains):
             ring = "" if line.ring is None else str(line.ring)
-            cells = (line.repeats, str(line.stitches), str(line.chain), ring)
-            rows.append(Row(line.repeats, cells, (place, line.stitches, line.chain, line.ring)))
+            cells = (line.repeats, str(line.chain), str(line.stitches), ring)
+            rows.append(Row(line.repeats, cells, (place, line.chain, line.stitches, line.ring)))
         self.chains.set_rows(rows)
 
     def show_swatches(self, lines: Sequence[SwatchLine]) -> None:
@@ -84,6 +85,7 @@ class MeaningCard(ttk.Frame):
     def _table(self, columns: Sequence[Column], lines: int) -> Table:
         table = Table(self, self.look, columns, lambda _: None)
         table.tree.configure(height=lines)
+        FittingColumns(table, [column.key for column in columns])
         self._add(table, above=1)
         return table
 

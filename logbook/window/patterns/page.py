@@ -18,12 +18,10 @@ from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
 from logbook.window.styles import styled
 
-LETTERS = {"list": 46, "form": 52, "meaning": 46}
-"""How wide the three columns want to be; room that is short or over is shared in proportion."""
+SHARES = {"list": 30, "form": 36, "meaning": 34}
+"""Of the page's width, from left to right."""
 
-KEYS = {"Mod-n": "New", "Mod-s": "Save", "Mod-r": "Revert", "Mod-d": "Delete"}
-
-
+PAUSE_MS = 400
 class PatternsPage:
     """A page of the window; what it decides is decided by ``StitchPatterns``."""
 
@@ -33,8 +31,10 @@ class PatternsPage:
         self.look, self.session = look, session
         self.page = StitchPatterns(session)
         self.frame = ttk.Frame(parent)
+        self._pause = ""
         self._build()
         self._bind_keys()
+        self.frame.bind("<Destroy>", lambda _: self._stop_pause(), add="+")
         session.on_records(lambda _: self._records_changed())
         self._show_record()
         self.list.show()
@@ -55,8 +55,8 @@ class PatternsPage:
         answer = ask(
             self.frame,
             self.look,
-            f"“{self.page.texts['name'].strip() or self.page.title}” holds changes that are not saved.",
-            [Answer("save", "&Save"), Answer("throw away", "&Throw away"), Answer("stay", "Sta&y here")],
+            f"What you typed for {self.page.saved.name or 'the new stitch pattern'} is not saved.",
+            [Answer("save", "&Save it"), Answer("throw away", "&Throw it away"), Answer("stay", "Sta&y here")],
             default="save",
             escape="stay",
         )
@@ -132,21 +132,37 @@ class PatternsPage:
     def _show_texts(self) -> None:
         self.form.show(self.page.texts)
         self.form.show_messages(self.page.messages())
+        self._show_rows()
         self.meaning.show(self.page.meaning())
         writable = not self.session.book.read_only
         self._enable("New", writable)
         self._enable("Save", writable and self.page.unsaved)
-        self._enable("Revert", self.page.unsaved)
+        self._enable("Put back", self.page.unsaved)
         self._enable("Delete", writable and bool(self.page.saved.uid))
+
+    def _show_rows(self) -> None:
+        """What would mend the rows is looked for when the typing pauses."""
+        self.form.show_rows(self.page.rows())
+        self._stop_pause()
+        self._pause = self.frame.after(PAUSE_MS, self._suggest)
+
+    def _stop_pause(self) -> None:
+        if self._pause:
+            self.frame.after_cancel(self._pause)
+        self._pause = ""
+
+    def _suggest(self) -> None:
+        self._pause = ""
+        self.form.show_rows(self.page.rows(suggest=True))
 
     def _enable(self, button: str, possible: bool) -> None:
         self.buttons[button].state(["!disabled" if possible else "disabled"])
 
     def _build(self) -> None:
-        for column, (name, letters) in enumerate(LETTERS.items()):
-            self.frame.columnconfigure(column, weight=letters, uniform="columns")
+        for column, (name, share) in enumerate(SHARES.items()):
+            self.frame.columnconfigure(column, weight=share, uniform="columns")
             card = Card(self.frame, self.look)
-            self.look.grid(card, row=0, column=column, sticky="nsew", padx=(3 if column == 0 else 0, 3), pady=(3, 0))
+            self.look.grid(card, row=0, column=column, sticky="nsew", padx=(0 if column == 0 else 2, 0), pady=(1, 1.5))
             card.columnconfigure(0, weight=1)
             card.rowconfigure(1, weight=1)
             getattr(self, f"_build_{name}")(card)
@@ -178,12 +194,12 @@ class PatternsPage:
 
     def _build_buttons(self) -> None:
         bar = ttk.Frame(self.frame)
-        self.look.grid(bar, row=1, column=0, columnspan=len(LETTERS), sticky="ew", padx=3, pady=2)
+        self.look.grid(bar, row=1, column=0, columnspan=len(SHARES), sticky="ew", pady=(0, 1))
         bar.columnconfigure(0, weight=1)
         self.refusal = Sentence(bar, " ", "Error.TLabel")
         self.refusal.grid(row=0, column=0, sticky="ew")
         self.buttons: dict[str, ttk.Button] = {}
-        commands = {"&New": self.new, "&Save": self.save, "&Revert": self.revert, "&Delete": self.delete}
+        commands = {"&Delete": self.delete, "&New": self.new, "P&ut back": self.revert, "&Save": self.save}
         for column, (text, command) in enumerate(commands.items(), 1):
             words, underline = split_mnemonic(text)
             button = ttk.Button(bar, text=words, underline=underline, command=command)
@@ -193,8 +209,10 @@ class PatternsPage:
 
     def _bind_keys(self) -> None:
         """The page's keys are the same wherever on it the keyboard is, and no other page hears of them."""
-        for keys, button in KEYS.items():
-            bind_keys(self.frame, keys, self.buttons[button].invoke)
+        actions = {"n": self.buttons["New"].invoke, "s": self.buttons["Save"].invoke, "f": self.first_focus}
+        for letter, action in actions.items():
+            bind_keys(self.frame, f"Mod-{letter}", action)
+        self.list.table.tree.bind("<Delete>", lambda _: self.buttons["Delete"].invoke())
         # A frame that keys are bound to would be stopped at by Tab.
         self.frame.configure(takefocus=False)
         self._share_keys(self.frame)

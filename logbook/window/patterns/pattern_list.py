@@ -6,12 +6,13 @@ from tkinter import ttk
 
 from logbook.pages.patterns.page import StitchPatterns
 from logbook.window.field import Field
+from logbook.window.fitting import FittingColumns
 from logbook.window.look import Look
 from logbook.window.styles import styled
 from logbook.window.table import Column, Row, Table
 
 COLUMNS = (
-    Column("name", "Stitch pattern", 22, grow=True),
+    Column("name", "Stitch pattern", 19, grow=True),
     Column("multiple", "Multiple", 8),
     Column("swatches", "Swatches", 4, "right"),
 )
@@ -26,6 +27,7 @@ class PatternList(ttk.Frame):
         self.find = Field(self, look, "&Find", label_width=5, grow=True)
         self.number = self.find.message
         self.table = Table(self, look, COLUMNS, self._selected)
+        FittingColumns(self.table, ("name", "multiple", "swatches"))
         self.find.grid(row=0, column=0, sticky="ew")
         self.table.grid(row=1, column=0, sticky="nsew")
         self.columnconfigure(0, weight=1)

@@ -57,7 +57,10 @@ class WidthField(Field):
 
 
 class ChainView(Card):
-    """The width and the number of chains stay in view; below them lies what explains it. ``on_change`` follows every wish."""
+    """The width and the number of chains stay in view; below them lies what explains it. ``on_change`` follows every wish.
+
+    ``below`` is a place for more at the end of it.
+    """
 
     def __init__(
         self,
@@ -107,6 +110,11 @@ class ChainView(Card):
         self._show_option(card.recommended)
         self._say()
 
+    @property
+    def target_mm(self) -> float | None:
+        """What the chain shown aims at; None while there is none."""
+        return self._card.answer.target_mm if self._card.answer else None
+
     def start(self) -> None:
         """Puts the keyboard into the wanted width, its text marked."""
         self.width.input.focus_set()
@@ -133,6 +141,9 @@ class ChainView(Card):
         self._build_rows()
         self._section(place, "swatches.body", "From a &body measure", self._build_body).grid(row=5, column=0, sticky="ew")
         self._section(place, "swatches.ways", "&More ways", self._build_ways).grid(row=6, column=0, sticky="ew")
+        self.below = ttk.Frame(place, style="Card.TFrame")
+        self.below.columnconfigure(0, weight=1)
+        self.below.grid(row=7, column=0, sticky="ew")
 
     def _build_rows(self) -> None:
         self._row_place.columnconfigure(0, weight=1)

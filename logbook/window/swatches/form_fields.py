@@ -91,7 +91,7 @@ ITEMS: tuple[Item, ...] = (
         ),
     ),
     Entry("hook mm", "H&ook", 6, "mm"),
-    _readings(Condition.WORKED, "Measured as wo&rked"),
+    _readings(Condition.WORKED, "Meas&ured as worked"),
     _readings(Condition.WASHED, "Measured washed, la&id flat"),
     Section(
         "swatches.conditions",

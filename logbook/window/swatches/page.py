@@ -5,15 +5,23 @@ from collections.abc import Callable
 from functools import partial
 from tkinter import ttk
 
+from logbook.craft.drift import drift_of
+from logbook.craft.swatch import Swatch
 from logbook.errors import RefusedError
+from logbook.pages.gauges.how_sure import Circumstances
 from logbook.pages.session import Session
 from logbook.pages.swatches.chain_card import ChainMaker
+from logbook.pages.swatches.chain_wish import FINISH
 from logbook.pages.swatches.swatch_form import SwatchForm
-from logbook.pages.swatches.swatch_list import SwatchList
+from logbook.pages.swatches.swatch_list import SwatchList, filters_of
+from logbook.tasks.find import Filters
 from logbook.tasks.logging_swatches import delete_swatch
+from logbook.window.gauges.gauge_actions import GaugeActions, OnPage
+from logbook.window.gauges.sure_view import SureView
 from logbook.window.keys import bind_keys, split_mnemonic
 from logbook.window.look import Look
 from logbook.window.message import Answer, ask
+from logbook.window.sentence import Sentence
 from logbook.window.swatches.chain_view import ChainView
 from logbook.window.swatches.find_view import FindActions, FindView
 from logbook.window.swatches.form_view import FormView
@@ -42,6 +50,10 @@ class SwatchesPage:
         self.find = FindView(self.frame, look, self.swatches, lambda: self.form.known, actions, FILTERS in opened)
         self.editor = FormView(self.frame, look, self.form, opened, self._changed, self._fold)
         self.chain = ChainView(self.frame, look, lambda: session.units, opened, self._changed, self._fold)
+        self.sure = SureView(self.chain.below, look, opened, self._known, self._fold)
+        self.sure.grid(row=0, column=0, sticky="ew")
+        on_page = OnPage(self._known, self._selected_tags, self._filters, lambda: len(self.swatches.lines), self._take)
+        self.gauges = GaugeActions(self.frame, look, session, on_page)
         self._arrange()
         self._bind_keys()
         session.on_records(self._records_changed)
@@ -68,8 +80,8 @@ class SwatchesPage:
         if not self.form.is_dirty:
             return True
         name = self.form.saved.tag if self.form.saved else "the new swatch"
-        answers = [Answer("save", "&Save it"), Answer("drop", "&Throw it away"), Answer("stay", "S&tay here")]
-        answer = ask(self.frame, self.look, f"What you typed for {name} is not saved.", answers, "save", "stay")
+        answers = [Answer("save", "&Save"), Answer("drop", "&Throw away"), Answer("stay", "Sta&y here")]
+        answer = ask(self.frame, self.look, f"What is typed for {name} is not saved.", answers, "save", "stay")
         if answer == "drop":
             self.form.revert()
             self._shown_anew()
@@ -90,11 +102,11 @@ class SwatchesPage:
         try:
             errors = self.session.write(self.form.save)
         except RefusedError as error:
-            self.session.say(str(error))
+            self._refuse(str(error))
             return False
         if errors:
             self.editor.show_errors(errors)
-            self.session.say("Not saved yet: see the marked fields.")
+            self._refuse("Not saved yet: see the marked fields." if len(errors) > 1 else "Not saved yet: see the marked field.")
             return False
         self._reload()
         self._shown_anew()
@@ -118,7 +130,7 @@ class SwatchesPage:
             for uid in uids:
                 self.session.write(partial(delete_swatch, self.session.book, uid))
         except RefusedError as error:
-            self.session.say(str(error))
+            self._refuse(str(error))
             return
         self._reload()
         left = self.find.table.shown
@@ -135,26 +147,50 @@ class SwatchesPage:
             self.look.grid(view, row=0, column=column, sticky="nsew", padx=(0 if column == 0 else 2, 0), pady=(1, 1.5))
             self.frame.columnconfigure(column, weight=share, uniform="columns")
         self.frame.rowconfigure(0, weight=1)
-        self.buttons = ttk.Frame(self.frame)
-        self.look.grid(self.buttons, row=1, column=0, columnspan=3, sticky="e", pady=(0, 1))
-        for column, (text, action, style) in enumerate(
-            (
-                ("&Delete", self.delete, "TButton"),
-                ("&New", self.new, "TButton"),
-                ("Same a&gain", self.same_again, "TButton"),
-                ("P&ut back", self.revert, "TButton"),
-                ("&Save", self.save, "Accent.TButton"),
-            )
-        ):
+        self._build_buttons()
+
+    def _build_buttons(self) -> None:
+        bar = ttk.Frame(self.frame)
+        self.look.grid(bar, row=1, column=0, columnspan=3, sticky="ew", pady=(0, 1))
+        bar.columnconfigure(1, weight=1)
+        self.menu_button = self.gauges.menu_button(bar, "Com&pare")
+        self.menu_button.grid(row=0, column=0, sticky="w")
+        self.refusal = Sentence(bar, " ", "Error.TLabel")
+        self.look.grid(self.refusal, row=0, column=1, sticky="ew", padx=(2, 0))
+        self.buttons: dict[str, ttk.Button] = {}
+        for column, (text, (_, action)) in enumerate(self._commands().items(), 2):
             words, underline = split_mnemonic(text)
-            button = ttk.Button(self.buttons, text=words, underline=underline, command=action, style=style)
-            self.look.grid(button, row=0, column=column, padx=(2 if column else 0, 0))
+            style = "Accent.TButton" if words == "Save" else "TButton"
+            self.buttons[words] = ttk.Button(bar, text=words, underline=underline, command=action, style=style)
+            self.look.grid(self.buttons[words], row=0, column=column, padx=(2, 0))
+
+    def _commands(self) -> dict[str, tuple[str, Callable[[], object]]]:
+        """The words on each button with the letter of its Alt key, its keys, and what it does."""
+        return {
+            "&New": ("Mod-n", self.new),
+            "Same a&gain": ("Mod-g", self.same_again),
+            "&Save": ("Mod-s", self.save),
+            "&Revert": ("Mod-r", self.revert),
+            "&Delete": ("Mod-d", self.delete),
+        }
 
     def _bind_keys(self) -> None:
         window = self.frame.winfo_toplevel()
-        actions = {"n": self.new, "s": self.save, "f": self.find.start, "d": self.same_again}
-        for letter, action in actions.items():
-            bind_keys(window, f"Mod-{letter}", action, while_shown=self.frame)
+        for text, (keys, _) in self._commands().items():
+            bind_keys(window, keys, self.buttons[split_mnemonic(text)[0]].invoke, while_shown=self.frame)
+        bind_keys(window, "Mod-f", self.find.start, while_shown=self.frame)
+
+    def _show_possible(self) -> None:
+        """Buttons that would do nothing are off."""
+        writable, dirty = not self.session.book.read_only, self.form.is_dirty
+        for name, possible in {
+            "New": writable,
+            "Same again": writable,
+            "Save": writable and dirty,
+            "Revert": dirty,
+            "Delete": writable and self.form.saved is not None,
+        }.items():
+            self.buttons[name].state(["!disabled" if possible else "disabled"])
 
     def _select(self, uids: tuple[str, ...]) -> None:
         """The user chose another swatch in the list; with something typed they may want to stay."""
@@ -168,7 +204,33 @@ class SwatchesPage:
     def _show(self, uid: str) -> None:
         if self.form.show(uid):
             self._shown_anew()
-            self.find.table.select([uid])
+            if uid not in self.find.table.selected:  # it may be the first of several
+                self.find.table.select([uid])
+
+    def _take(self, uid: str) -> None:
+        """Takes another swatch in hand, unless what is typed is to stay."""
+        if uid != self.form.uid and self.settle():
+            self._show(uid)
+
+    def _known(self) -> tuple[Swatch, Circumstances]:
+        """The swatch as typed, and what else bears upon its gauge."""
+        swatch, assumed = self.form.typed().swatch, self._maker.assumed
+        known = Circumstances(
+            others=self._maker.lenders(swatch),
+            assumed=assumed,
+            drift=drift_of(assumed),
+            finish=FINISH[self.chain.texts().finish],
+            target_mm=self.chain.target_mm,
+            units=self.session.units,
+        )
+        return swatch, known
+
+    def _selected_tags(self) -> tuple[str, ...]:
+        by_uid = {uid: tag for tag, uid in self.swatches.tags.items()}
+        return tuple(by_uid[uid] for uid in self.find.table.selected)
+
+    def _filters(self) -> Filters:
+        return filters_of(self.find.texts())[0]
 
     def _take_new(self, make: Callable[[], None]) -> None:
         make()
@@ -180,9 +242,15 @@ class SwatchesPage:
         self.editor.show()
         self._changed()
 
+    def _refuse(self, sentence: str) -> None:
+        self.refusal.configure(text=f"✕ {sentence}")
+
     def _changed(self) -> None:
         """Brings the chain up to date with what is typed, in the form or as a wish."""
+        self.refusal.configure(text=" ")
+        self._show_possible()
         self.chain.show(self._maker.card(self.form.typed(), self.chain.texts()))
+        self.sure.show()
 
     def _reload(self) -> None:
         self.swatches.reload()

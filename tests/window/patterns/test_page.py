@@ -49,7 +49,7 @@ def test_a_new_pattern_by_keyboard_alone(root: tk.Tk, page: PatternsPage, sessio
     type_text(root.focus_get() or root, "multiple of 10 plus 1, add 1 for the base chain")
     assert [fields[key].text for key in ("multiple", "plus", "extra_chains")] == ["10", "1", "1"]
     assert page.meaning.chain_rule["text"] == "Chain a multiple of 10 plus 2"
-    assert page.meaning.chains.tree.item("12")["values"] == [12, 121, 122, 120]
+    assert page.meaning.chains.tree.item("12")["values"] == [12, 122, 121, 120]
     press(root.focus_get() or root, "<Control-s>")
     assert "Fans" in [pattern.name for pattern in pattern_list(session.book)]
     assert page.list.table.selected == (uid_of(page, "Fans"),)
@@ -106,14 +106,14 @@ def test_what_cannot_be_saved_is_said_and_the_keyboard_goes_there(root: tk.Tk, p
     press(page.form.fields["multiple"].input, "<Control-s>")
     assert "needs a name" in page.refusal["text"]
     assert root.focus_get() is page.form.fields["name"].input
-    press(page.form.fields["name"].input, "<Control-r>")
+    press(page.form.fields["name"].input, "<Alt-u>")
     assert not page.page.unsaved
 
 
 def test_delete_is_refused_while_swatches_use_it(root: tk.Tk, page: PatternsPage) -> None:
-    press(page.list.find.input, "<Down>", "<Control-d>")
+    press(page.list.find.input, "<Down>", "<Delete>")
     assert "AB-01, AB-02" in page.refusal["text"]
-    press(page.list.table.tree, "<Down>", "<Control-d>")
+    press(page.list.table.tree, "<Down>", "<Delete>")
     assert [line.name for line in page.page.lines] == ["Shells"]
 
 
@@ -152,3 +152,41 @@ def test_every_letter_leads_to_one_place_and_none_to_a_menu_or_a_page(page: Patt
             letters += [str(place.cget("text"))[at].lower()] if at >= 0 else []
     assert len(letters) == len(set(letters))
     assert not set(letters) & set("levhwt")
+
+
+ROWS = "sc in 2nd ch from hook, *sk 2 ch, 5 dc in next ch, sk 2 ch, sc in next ch; rep from * to end"
+
+
+def test_rows_are_proven_while_they_are_typed(root: tk.Tk, page: PatternsPage) -> None:
+    press(page.list.find.input, "<Control-n>")
+    rows = page.form.written_rows
+    rows.area.insert("1.0", ROWS[:-3])
+    root.update()
+    assert rows.message["text"].startswith("! ")
+    type_text(rows.area, "end")
+    rows.area.insert("end", "")
+    root.update()
+    assert rows.text == ROWS
+    assert rows.message["text"].startswith("✓ Every row fits on a multiple of 6 plus 2 chains")
+    assert [page.form.fields[key].text for key in ("multiple", "plus", "extra_chains", "first_stitch")] == ["6", "1", "1", "2nd"]
+    assert page.meaning.chain_rule["text"] == "Chain a multiple of 6 plus 2"
+    drawn = [rows.beside.itemcget(item, "text") for item in rows.beside.find_all()]
+    assert drawn == ["6k + 1 sts"]
+
+
+def test_what_is_not_understood_is_marked_in_the_text(root: tk.Tk, page: PatternsPage) -> None:
+    rows = page.form.written_rows
+    rows.area.insert("1.0", ROWS.replace("5 dc", "5 quux"))
+    root.update()
+    marked = [str(place) for place in rows.area.tag_ranges("trouble")]
+    assert "quux" in rows.area.get(marked[0], marked[1])
+    assert "quux" in rows.message["text"]
+
+
+def test_with_large_text_the_counts_stand_below_the_rows(root: tk.Tk, look: Look, page: PatternsPage) -> None:
+    page.form.written_rows.text = ROWS
+    look.apply(percent=200)
+    for _ in range(3):
+        root.update()
+    assert page.form.written_rows.below["text"] == "Row 1: 6k + 1 sts"
+    assert not page.form.written_rows.beside.winfo_ismapped()

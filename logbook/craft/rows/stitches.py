@@ -1,0 +1,189 @@
+"""Stitches and where they go: ``2 dc in next st``, ``sc2tog``, ``(dc, ch 1, dc) in next sp``, ``shell in each st across``."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from logbook.craft.rows.cursor import CLOSING, LARGEST, Cursor, NotUnderstoodError
+from logbook.craft.rows.instructions import ANY_STITCH, Chain, First, Instruction, Last, Made, Next, Repeat, Target, ToEnd, Work
+from logbook.craft.rows.kinds import WHOLE_STITCH
+from logbook.craft.rows.targets import GROUP_NAMES, ONE_STITCH_NAMES, Each, Targets
+from logbook.craft.rows.words import FOREIGN, NUMBER, STITCH, TOGETHER
+
+
+class Stitches:
+    """Reads what is made and where. ``names``: stitches made in one place that the pattern has given a name."""
+
+    def __init__(self, names: Mapping[str, Made], targets: Targets) -> None:
+        self.names = names
+        self.targets = targets
+        self.unplaced: set[int] = set()  # where stitches start whose place is not said
+
+    def chain(self, cur: Cursor) -> Chain | None:
+        start = cur.at
+        if cur.accept("ch"):
+            cur.accept("-")
+            count = cur.number(9999)
+            if count is not None and not cur.next_is("sp"):
+                return Chain(count, cur.span_from(start))
+        elif cur.sort_is(NUMBER) and cur.next_is("ch", ahead=1) and not cur.next_is("sp", "-", ahead=2):
+            count = cur.number(9999) or 1
+            cur.at += 1
+            return Chain(count, cur.span_from(start))
+        cur.at = start
+        return None
+
+    @staticmethod
+    def closes_picot(cur: Cursor) -> bool:
+        """Steps over ``in 3rd ch from hook``, ``in first ch``, ``in last st made`` behind a slip stitch that closes a picot."""
+        ways = (("ch", "fromhook"), ("first", "ch"), ("last", "st", "made"), ("topof", "last", "st", "made"))
+        start = cur.at
+        if cur.accept("in"):
+            cur.ordinal()
+            for way in ways:
+                if all(cur.next_is(text, ahead=ahead) for ahead, text in enumerate(way)):
+                    cur.at += len(way)
+                    return True
+        cur.at = start
+        return False
+
+    def phrase(self, cur: Cursor, start: int) -> list[Instruction]:
+        sized = self.targets.names_a_size(cur)
+        count = cur.number()
+        if cur.accept("-") and not sized:
+            raise NotUnderstoodError(cur.span_from(start))
+        count = None if sized else count
+        word = cur.word()
+        if word.sort == TOGETHER:
+            made = Made((cur.stitch() or "",))
+            return self._together(cur, made, word.value, count or 1, start)
+        if cur.accept("dec"):
+            return self._together(cur, Made((WHOLE_STITCH + "2tog",)), 2, count or 1, start)
+        if cur.accept("inc"):
+            return self.work(cur, Made((WHOLE_STITCH,) * 2), start, count or 1)
+        made_one = self._one(cur, count)
+        if made_one is None:
+            foreign = next((terms for terms, kinds in FOREIGN.items() if word.text in kinds), None)
+            cur.at = start
+            raise cur.fail(f"the rows are read in {foreign} terms, which have no such stitch" if foreign else "")
+        return self.work(cur, made_one, start, 0 if word.sort == STITCH and count is None else count or 1)
+
+    def _one(self, cur: Cursor, count: int | None) -> Made | None:
+        """One stitch or named group of stitches, not yet so many times."""
+        kind = cur.stitch()
+        if kind is not None:
+            if cur.accept("-"):
+                pass
+            name = next((name for name in ONE_STITCH_NAMES if cur.accept(name)), None)
+            return Made((name or kind,))
+        text = cur.word().text
+        if text in self.names:
+            cur.at += 1
+            return self.names[text]
+        if text in ONE_STITCH_NAMES:
+            cur.at += 1
+            return Made((text,))
+        if text in GROUP_NAMES:
+            raise cur.fail(f"“{text}” is not described in these rows; write, for example, “{text} = 5 dc in same st”")
+        return None
+
+    def work(self, cur: Cursor, made: Made, start: int, count: int = 0) -> list[Instruction]:
+        """``made`` with what says where it goes. ``count``: so many of it (0: one, and not said)."""
+        if cur.next_is("each") and cur.next_is("in", ahead=1):
+            cur.at += 1  # "all in"
+        if cur.accept("in") or (cur.next_is("around") and cur.next_is("next", "each", "same", "first", "last", ahead=1)):
+            cur.accept("around")
+            cur.accept("of")
+            if cur.next_is("toend", "around", "tolast"):
+                return self.works(cur, made, start, Each(ANY_STITCH, self.targets.until(cur) or ToEnd()))
+            return self.works(cur, Made(made.items * (count or 1), made.name), start, self.targets.target(cur))
+        if cur.next_is("next", "each"):
+            return self.works(cur, Made(made.items * (count or 1), made.name), start, self.targets.target(cur))
+        if cur.next_is("toend", "around", "tolast", "to"):
+            return self.works(cur, made, start, Each(ANY_STITCH, self.targets.until(cur) or ToEnd()))
+        said = WHOLE_STITCH in made.items
+        if not count and cur.sort_is(NUMBER) and not cur.next_is("times", "more", ahead=1) and not cur.sort_is(STITCH, 1):
+            said = True
+            count = cur.number() or 1
+            cur.accept("st")
+        times = self.targets.times(cur)
+        count = (count or 1) * (times.count if times else 1)
+        if made.items == ("picot",):
+            return [Work(made, Next(ANY_STITCH, 0), cur.span_from(start))]
+        if not said:
+            self.unplaced.add(cur.words[start].start)
+        return self.works(cur, made, start, Next(ANY_STITCH, count))
+
+    def works(self, cur: Cursor, made: Made, start: int, where: Target | Each) -> list[Instruction]:
+        """One instruction a target: ``dc in 4th ch from hook and in each ch across`` has two."""
+        found: list[Instruction] = []
+        while True:
+            span = cur.span_from(start)
+            if isinstance(where, Each):
+                found.append(Repeat((Work(made, Next(where.wanted), span),), where.until, span))
+            else:
+                found.append(Work(made, where, span))
+            steps = ("next", "each", "same", "last", "first")
+            if not (cur.next_is("and") and cur.next_is("in", *steps, ahead=1)):
+                return found
+            start = cur.at + 1
+            cur.at += 1
+            cur.accept("in")
+            where = self.targets.target(cur)
+
+    def _together(self, cur: Cursor, made: Made, over: int, count: int, start: int) -> list[Instruction]:
+        """``sc2tog``, ``dc3tog over next 3 sts``, ``sc2tog across``."""
+        where: Target | Each = Next(ANY_STITCH, over)
+        if cur.next_is("toend", "around") and not cur.next_is("next", ahead=1):
+            where = Each(ANY_STITCH, self.targets.until(cur) or ToEnd())
+        elif cur.accept("over", "in", "toend", "around") or cur.next_is("next", "last", "first"):
+            where = self.targets.target(cur)
+        if isinstance(where, Each):
+            span = cur.span_from(start)
+            body = Work(made, Next(where.wanted, over), span, together=True)
+            return [Repeat((body,), where.until, span)]
+        if isinstance(where, First):
+            where = Next(where.wanted, over)
+        if isinstance(where, Next | Last) and where.count == 1 and over > 1:
+            where = replace(where, count=over)
+        if not isinstance(where, Next | Last) or where.count != over:
+            raise NotUnderstoodError(cur.span_from(start), f"{over} stitches together need {over} places")
+        times = self.targets.times(cur)
+        work = Work(made, where, cur.span_from(start), together=True)
+        return [work] * (count * (times.count if times else 1))
+
+    def made(self, cur: Cursor) -> Made | None:
+        """``2 dc, ch 2, 2 dc`` or ``[dc, ch 1] 3 times, dc`` to the last word; None if it is something else."""
+        items: list[str] = []
+        try:
+            while cur.more():
+                if cur.accept(",", "and", "+"):
+                    continue
+                one = self._made_part(cur)
+                if one is None:
+                    return None
+                items += one
+        except NotUnderstoodError:
+            return None
+        return Made(tuple(items)) if 0 < len(items) <= LARGEST else None
+
+    def _made_part(self, cur: Cursor) -> list[str] | None:
+        if cur.word().text in CLOSING and (close := cur.closing()) is not None:
+            inner = self.made(cur.inside(cur.at + 1, close))
+            cur.at = close + 1
+            times = self.targets.times(cur)
+            return list(inner.items) * times.count if inner and times else None
+        chain = self.chain(cur)
+        if chain is not None:
+            start = cur.at
+            cur.accept(",")
+            if cur.accept("slst") and self.closes_picot(cur):
+                return ["picot"]
+            cur.at = start
+            return ["ch"] * chain.count
+        sized = self.targets.names_a_size(cur)
+        count = cur.number()
+        if sized:
+            cur.accept("-")
+            count = 1
+        one = self._one(cur, count)
+        return None if one is None else list(one.items) * (count or 1)

@@ -1,0 +1,127 @@
+"""What belongs to which row: turns, chains made at a row's end for the next one, and what the first chains count as."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from logbook.craft.rows.asides import SaidToCount
+from logbook.craft.rows.instructions import (
+    Chain,
+    FromHook,
+    Instruction,
+    Opening,
+    PrintedCount,
+    Skip,
+    Span,
+    Wanted,
+    Work,
+    WrittenRow,
+)
+from logbook.craft.rows.lines import Part
+from logbook.craft.rows.openings import at_hook, turning_chain
+from logbook.craft.rows.phrases import RowWords
+
+
+@dataclass(frozen=True, slots=True)
+class ReadRow:
+    """One row's words, read by themselves."""
+
+    part: Part
+    number: int
+    words: RowWords
+
+
+def written_rows(rows: Sequence[ReadRow], throughout: Sequence[SaidToCount]) -> tuple[list[WrittenRow], PrintedCount | None]:
+    """The rows, each with its own chains; and the starting chain, if row 1 makes it. ``throughout``: said of all rows' first
+    chains.
+    """
+    between = _Between(list(throughout))
+    return [between.row(row, index == 0) for index, row in enumerate(rows)], between.base
+
+
+@dataclass(slots=True)
+class _Between:
+    """What is carried over from one row to the next."""
+
+    throughout: list[SaidToCount]
+    carried: tuple[Chain, SaidToCount | None] | None = None
+    base: PrintedCount | None = None
+
+    def row(self, row: ReadRow, is_first: bool) -> WrittenRow:
+        items, said, words = list(row.words.items), dict(row.words.said), row.words
+        if self.carried is not None:
+            chain, what = self.carried
+            items.insert(0, chain)
+            if what is not None:
+                said.setdefault(chain.span.start, what)
+        turns = not row.part.in_round if words.turn_after is None else words.turn_after
+        self.carried = self._for_next(items, said) if turns else None
+        if is_first and len(items) > 1 and isinstance(base := items[0], Chain) and isinstance(_at_hook(items[1]), Work):
+            self.base = PrintedCount((base.count,), Wanted("ch"), base.span)
+            del items[0]
+        moves = _moves(items)
+        opening = self._opening(items, said, is_first)
+        return WrittenRow(
+            row.number, row.part.name, Span(row.part.start, row.part.end), row.part.in_round, moves, opening, tuple(items),
+            words.turn_before, turns, words.joined, words.leaves_rest, words.counts,
+        )  # fmt: skip
+
+    @staticmethod
+    def _for_next(items: list[Instruction], said: dict[int, SaidToCount]) -> tuple[Chain, SaidToCount | None] | None:
+        """Takes the chains off a row's end that come before its turn: they are the next row's."""
+        worked = any(not isinstance(item, Chain) for item in items)
+        if worked and isinstance(last := items[-1], Chain):
+            items.pop()
+            return last, said.get(last.span.start)
+        return None
+
+    def _opening(self, items: list[Instruction], said: dict[int, SaidToCount], is_first: bool) -> Opening | None:
+        """Takes the first chains off the row, and tells what they may count as."""
+        if not items:
+            return None
+        first = _at_hook(items[0]) if is_first else None
+        chain = items[0]
+        if first is not None:
+            opening = at_hook(first, items, self._said(said, first.span.start, 0))
+            if isinstance(first, Skip):
+                del items[0]
+        elif isinstance(chain, Chain):
+            del items[0]
+            opening = turning_chain(chain, items, self._said(said, chain.span.start, chain.count))
+        else:
+            opening = None
+        for what in said.values():
+            if what.throughout:
+                of = what.of or (opening.chains if opening else 0)
+                self.throughout.append(replace(what, of=of, skipped=False))
+        return opening
+
+    def _said(self, said: dict[int, SaidToCount], start: int, chains: int) -> SaidToCount | None:
+        """What the text says of the chains that begin there: beside them, elsewhere in the row by their number, or once for
+        all.
+        """
+        if start in said:
+            return said[start]
+        own = [each for each in said.values() if (each.of == chains if chains else each.skipped)]
+        if own:
+            return own[0]
+        fitting = [each for each in self.throughout if each.skipped == (not chains) and each.of in (0, chains)]
+        return fitting[-1] if fitting else None
+
+
+def _moves(items: list[Instruction]) -> tuple[Work, ...]:
+    """Takes the slip stitches off the row that come before its first chains."""
+    count = 0
+    while count < len(items) and isinstance(item := items[count], Work) and item.made.items == ("sl st",):
+        count += 1
+    if not (count and count < len(items) and isinstance(items[count], Chain)):
+        return ()
+    moves = tuple(item for item in items[:count] if isinstance(item, Work))
+    del items[:count]
+    return moves
+
+
+def _at_hook(item: Instruction) -> Work | Skip | None:
+    """The instruction, if it is a first one that skips chains at the hook."""
+    if isinstance(item, Work) and isinstance(item.into, FromHook):
+        return item
+    return item if isinstance(item, Skip) and item.wanted.kind == "ch" else None

@@ -1,0 +1,99 @@
+"""Two to six swatches side by side: every field, what differs, and whether their gauges really do."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import groupby
+
+from logbook.craft.comparison import Difference
+from logbook.craft.conditions import Condition, Direction
+from logbook.craft.lengths import show_mm
+from logbook.craft.numbers import show_percent
+from logbook.tasks.compare import Comparison
+from logbook.tasks.find import FoundSwatch
+
+DIFFERS, SAME, OPEN = "≠", "≈", "?"
+LEGEND = f"{DIFFERS} differs   {SAME} may be the same   {OPEN} can't be told"
+
+
+@dataclass(frozen=True, slots=True)
+class ComparedLine:
+    """One line of the table: the mark, what is compared, and each swatch's value."""
+
+    mark: str
+    name: str
+    values: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SideBySide:
+    """The tags as headings, the lines, gauges first, and what to say of the gauges."""
+
+    tags: tuple[str, ...]
+    lines: tuple[ComparedLine, ...]
+    sentences: tuple[str, ...]
+
+
+def side_by_side(comparison: Comparison) -> SideBySide:
+    """The comparison as it is shown."""
+    tags = tuple(one.swatch.tag for one in comparison.swatches)
+    fields = (
+        ComparedLine(DIFFERS if field.differs else "", field.name, tuple(_one_line(value) for value in field.values))
+        for field in comparison.fields
+        if field.name != "tag"
+    )
+    sentences = tuple(_sentences(comparison.differences)) or (
+        "No two of these were measured in the same state and direction, so nothing can be said of their gauges.",
+    )
+    return SideBySide(tags, (*_gauge_lines(comparison), *fields), sentences)
+
+
+def _gauge_lines(comparison: Comparison) -> Iterator[ComparedLine]:
+    for condition in Condition:
+        for direction in Direction:
+            values = tuple(_gauge(one, condition, direction) for one in comparison.swatches)
+            if any(values):
+                said = [d.differ for d in comparison.differences if (d.condition, d.direction) == (condition, direction)]
+                yield ComparedLine(_mark(said), f"{direction.one}, {condition.words}", values)
+        repeats = tuple(_repeat(one, condition) for one in comparison.swatches)
+        if any(repeats):
+            yield ComparedLine("", f"repeat, {condition.words}", repeats)
+
+
+def _gauge(found: FoundSwatch, condition: Condition, direction: Direction) -> str:
+    gauge = found.gauges.get((condition, direction))
+    if gauge is None:
+        return ""
+    sure = f" ± {show_percent(gauge.give_or_take)}" if gauge.give_or_take is not None else ", too coarse to be sure"
+    return f"{show_mm(gauge.pitch_mm)}{sure}"
+
+
+def _repeat(found: FoundSwatch, condition: Condition) -> str:
+    gauge, multiple = found.gauges.get((condition, Direction.STITCHES)), found.swatch.per_repeat(Direction.STITCHES)
+    return show_mm(gauge.pitch_mm * multiple) if gauge and multiple is not None and multiple > 1 else ""
+
+
+def _mark(differ: Sequence[bool | None]) -> str:
+    if True in differ:
+        return DIFFERS
+    return "" if not differ else OPEN if None in differ else SAME
+
+
+def _sentences(differences: Sequence[Difference]) -> Iterator[str]:
+    """Each pair that really differs, then in one sentence the rest of that state and direction."""
+    for (condition, direction), group in groupby(differences, key=lambda one: (one.condition, one.direction)):
+        pairs = list(group)
+        if len(pairs) == 1:
+            yield pairs[0].sentence
+            continue
+        yield from (pair.sentence for pair in pairs if pair.differ)
+        yield from (pair.sentence for pair in pairs if pair.differ is None)
+        what = f"the {direction.one} {condition.words}"
+        same = [" and ".join(pair.tags) for pair in pairs if pair.differ is False]
+        if len(same) == len(pairs):
+            yield f"{what[0].upper()}{what[1:]}: no two are sure to differ, all may be the same."
+        elif same:
+            yield f"May be the same in {what}: {'; '.join(same)}."
+
+
+def _one_line(value: str) -> str:
+    return " / ".join(value.splitlines())

@@ -1,0 +1,104 @@
+"""Nearest gauge: what have I that gives about so many repeats and rows, or about what the swatch in hand gives?"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from logbook.craft.assumptions import Assumptions
+from logbook.craft.conditions import Condition, Direction
+from logbook.craft.hooks import show_hook
+from logbook.craft.lengths import Units
+from logbook.craft.nearest_gauge import WantedGauge, gauge_like
+from logbook.craft.numbers import show_percent
+from logbook.craft.readings import Counted, read_readings
+from logbook.craft.swatch import Swatch
+from logbook.errors import RefusedError, UnreadableError
+from logbook.pages.gauges.gauge_words import counted
+from logbook.tasks.find import FoundSwatch
+from logbook.tasks.nearest import NearSwatch, nearest_of
+
+MOST = 100
+"""So many are listed; the rest is farther off still."""
+EXAMPLE = "2.6 repeats and 9 rows in 10 cm"
+EXAMPLE_INCHES = "2.6 repeats and 9 rows in 4 in"
+_ATTRIBUTES = {Counted.REPEATS: "repeat_mm", Counted.STITCHES: "stitch_mm", Counted.ROWS: "row_mm"}
+
+
+@dataclass(frozen=True, slots=True)
+class NearLine:
+    """A swatch in the list: its uid, its cells (off, tag, yarn, stitch pattern, hook, stitches, rows) and what they sort by."""
+
+    uid: str
+    cells: tuple[str, ...]
+    sort_keys: tuple[str | float | None, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class NearAnswer:
+    """The nearest first; ``says`` is what was looked for and how many there are, ``error`` what is wrong with the text."""
+
+    lines: tuple[NearLine, ...] = ()
+    says: str = ""
+    error: str = ""
+
+
+class NearestGauge:
+    """Looks among ``found``; while nothing is typed, for what is like the swatch ``in_hand``, itself left out."""
+
+    def __init__(self, found: Sequence[FoundSwatch], in_hand: Swatch, assumed: Assumptions, units: Units) -> None:
+        self._found, self._in_hand, self._assumed, self._units = found, in_hand, assumed, units
+
+    def answer(self, text: str, condition: Condition) -> NearAnswer:
+        """The swatches nearest to what is typed, in gauges measured in ``condition``."""
+        if text.strip():
+            try:
+                wanted = read_wanted(text, self._units)
+            except UnreadableError as error:
+                return NearAnswer(error=str(error))
+            return self._near(wanted, "what is asked", self._found, condition)
+        try:
+            wanted = gauge_like(self._in_hand, condition, self._assumed)
+        except RefusedError as error:
+            return NearAnswer(says=f"{error} Type what you are looking for.")
+        among = [one for one in self._found if one.swatch.uid != self._in_hand.uid]
+        return self._near(wanted, self._in_hand.tag or "the swatch in hand", among, condition)
+
+    def _near(self, wanted: WantedGauge, what: str, among: Sequence[FoundSwatch], condition: Condition) -> NearAnswer:
+        near = nearest_of(among, wanted, condition)
+        if not near:
+            return NearAnswer(says=f"None of the {len(among)} swatches looked through was measured in that, {condition.words}.")
+        swatches = "1 swatch" if len(near) == 1 else f"{len(near):,} swatches"
+        nearest = f", the {MOST} nearest" if len(near) > MOST else ""
+        says = f"{swatches} {condition.words}{nearest}; nearest to {what} first."
+        return NearAnswer(tuple(self._line(one, condition) for one in near[:MOST]), says)
+
+    def _line(self, near: NearSwatch, condition: Condition) -> NearLine:
+        swatch = near.found.swatch
+        stitch, row = (near.found.gauges.get((condition, direction)) for direction in Direction)
+        multiple = swatch.per_repeat(Direction.STITCHES)
+        yarn, pattern = swatch.yarn.name if swatch.yarn else "", swatch.pattern.name if swatch.pattern else ""
+        cells = (
+            show_percent(near.off),
+            swatch.tag,
+            yarn,
+            pattern,
+            "" if swatch.hook_mm is None else show_hook(swatch.hook_mm),
+            counted(stitch.pitch_mm, Direction.STITCHES, multiple, self._units) if stitch else "",
+            counted(row.pitch_mm, Direction.ROWS, None, self._units) if row else "",
+        )
+        sizes = (stitch.pitch_mm if stitch else None, row.pitch_mm if row else None)
+        names = (swatch.tag.casefold(), yarn.casefold() or None, pattern.casefold() or None)
+        return NearLine(swatch.uid, cells, (near.off, *names, swatch.hook_mm, *sizes))
+
+
+def read_wanted(text: str, units: Units) -> WantedGauge:
+    """``2.6 repeats and 9 rows in 10 cm``, or each by itself, parted by ``;``. Raises UnreadableError."""
+    example = EXAMPLE if units is Units.CM else EXAMPLE_INCHES
+    asked: dict[str, float] = {}
+    for reading in read_readings(text, units=units):
+        attribute = _ATTRIBUTES.get(reading.counted)
+        if attribute is None or attribute in asked:
+            raise UnreadableError(f"Ask for repeats or stitches and for rows, each once, like “{example}”.")
+        asked[attribute] = reading.unit_mm
+    if not asked:
+        raise UnreadableError(f"Say what you are looking for, like “{example}”.")
+    return WantedGauge(**asked)

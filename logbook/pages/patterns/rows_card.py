@@ -1,0 +1,127 @@
+"""The written rows of a pattern, proven while they are typed: counts, figures for the form, contradictions, trouble."""
+
+from dataclasses import dataclass
+
+from logbook.craft.rows.report import Linear, Proof, RowCount
+from logbook.craft.stitch_pattern import StitchPattern
+from logbook.errors import RefusedError
+from logbook.pages.patterns.message import Message
+from logbook.pages.patterns.wording import cover_words, ordinal
+
+CHAIN_FIGURES = ("multiple", "plus", "extra_chains", "first_stitch", "skip_cover")
+ROW_FIGURES = ("set_up_rows", "rows_in_repeat", "closing_rows")
+TROUBLES_NAMED = 3
+
+
+@dataclass(frozen=True, slots=True)
+class CountBeside:
+    """A row's count, to stand beside the place in the text where the row begins; ``name`` is the row's."""
+
+    start: int
+    name: str
+    count: str
+
+
+@dataclass(frozen=True, slots=True)
+class RowsCard:
+    """What is shown with the written rows; ``marks`` are the stretches (start, end) of the text that there is trouble with."""
+
+    counts: tuple[CountBeside, ...]
+    marks: tuple[tuple[int, int], ...]
+    message: Message | None
+
+
+def rows_card(proof: Proof, pattern: StitchPattern) -> RowsCard:
+    """Counts in repeats as ``pattern`` counts them."""
+    counts = tuple(CountBeside(row.span.start, row.name, _count(row, proof, pattern)) for row in proof.rows)
+    marks = tuple((problem.span.start, problem.span.end) for problem in proof.problems)
+    return RowsCard(counts, marks, _message(proof, pattern))
+
+
+def figures(proof: Proof) -> dict[str, str]:
+    """The texts of the form that proven rows give; none while they are not proven."""
+    if not proof.proven:
+        return {}
+    found = {key: getattr(proof, key) for key in CHAIN_FIGURES} | _rows_counted(proof)
+    texts = {key: str(number) for key, number in found.items() if number is not None}
+    if proof.first_stitch is not None:
+        texts |= {"first_stitch": ordinal(proof.first_stitch), "skip_cover": cover_words(proof.skip_cover)}
+    return texts
+
+
+def contradictions(proof: Proof, pattern: StitchPattern) -> dict[str, str]:
+    """By field, where proven rows say something else of the chain than ``pattern`` does."""
+    if not proof.proven or proof.multiple is None or proof.chain_constant is None or pattern.multiple is None:
+        return {}
+    m, c = proof.multiple, proof.chain_constant
+    on = f"a multiple of {m}" + (f" plus {c}" if c else "")
+    if pattern.multiple % m:
+        return {"multiple": f"The rows fit on {on} chains, not on a multiple of {pattern.multiple}."}
+    extra = _extra(pattern)
+    if extra is None or pattern.plus is None:
+        return {}
+    if proof.extra_chains is not None and (extra - proof.extra_chains) % m:
+        return {"extra_chains": f"Row 1 as written takes {proof.extra_chains} extra, not {extra}."}
+    if (pattern.plus + extra - c) % m:
+        return {"plus": f"The rows fit on {on} chains; plus {pattern.plus} and {extra} extra are {pattern.plus + extra}."}
+    return {}
+
+
+def _extra(pattern: StitchPattern) -> int | None:
+    try:
+        return pattern.extra()
+    except RefusedError:
+        return None
+
+
+def _rows_counted(proof: Proof) -> dict[str, int]:
+    """Set-up rows and rows in a repeat, if the last row leads back to one of the others."""
+    numbers = [row.row for row in proof.rows]
+    if proof.leads_back_to not in numbers:
+        return {}
+    first = numbers.index(proof.leads_back_to)
+    return {"set_up_rows": first, "rows_in_repeat": len(numbers) - first}
+
+
+def _count(row: RowCount, proof: Proof, pattern: StitchPattern) -> str:
+    stitches, spaces = (_in_repeats(linear, proof, pattern) for linear in (row.stitches, row.spaces))
+    count = f"{stitches} st" if str(stitches) == "1" else f"{stitches} sts"
+    return count if str(spaces) == "0" else f"{count}, {spaces} sp"
+
+
+def _in_repeats(linear: Linear, proof: Proof, pattern: StitchPattern) -> Linear:
+    """``linear`` counts k from the least chain constant; on the page k is the pattern's own number of repeats."""
+    if proof.multiple is None or proof.chain_constant is None:
+        return linear
+    multiple, extra = proof.multiple, proof.extra_chains
+    beside = None if proof.plus is None or extra is None else proof.plus + extra
+    own = None if pattern.plus is None or (said := _extra(pattern)) is None else pattern.plus + said
+    if pattern.multiple and own is not None and not contradictions(proof, pattern) and not pattern.multiple % multiple:
+        multiple, beside = pattern.multiple, own
+    if beside is None or (beside - proof.chain_constant) % proof.multiple:
+        return linear
+    shift = (beside - proof.chain_constant) // proof.multiple
+    return Linear(linear.per_repeat * (multiple // proof.multiple), linear.constant + linear.per_repeat * shift)
+
+
+def _message(proof: Proof, pattern: StitchPattern) -> Message | None:
+    if not pattern.rows_text.strip():
+        return None
+    if proof.problems:
+        told = [f"{problem.says} {problem.suggestion}".strip() for problem in proof.problems[:TROUBLES_NAMED]]
+        more = len(proof.problems) - TROUBLES_NAMED
+        return Message("\n".join(told + ([f"And {more} more."] if more > 0 else [])), "warning")
+    if not proof.rows:
+        return Message("No row is found here: begin one with “Row 1:”.", "hint")
+    return Message(" ".join([_fit(proof), *proof.statements]), "good")
+
+
+def _fit(proof: Proof) -> str:
+    if proof.multiple is None:
+        fit = "Every row fits onto the one below."
+    else:
+        constant = f" plus {proof.chain_constant}" if proof.chain_constant else ""
+        chains = f"a multiple of {proof.multiple}{constant} chains, from {proof.smallest} on"
+        fit = f"Every row fits on {chains}; k counts the repeats."
+    back = f" The last row leads back to row {proof.leads_back_to}." if proof.leads_back_to is not None else ""
+    return fit + back

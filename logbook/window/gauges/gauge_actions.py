@@ -1,0 +1,137 @@
+"""What can be done with gauges from the page of swatches: compare them, find near ones, choose a hook, copy the line."""
+
+import tkinter as tk
+from collections.abc import Callable
+from dataclasses import dataclass
+from tkinter import ttk
+
+from logbook.craft.swatch import Swatch, gauges_of
+from logbook.errors import LogbookError, RefusedError
+from logbook.pages.gauges.comparing import SideBySide, side_by_side
+from logbook.pages.gauges.gauge_words import usual_condition
+from logbook.pages.gauges.hook_card import hook_card
+from logbook.pages.gauges.how_sure import Circumstances
+from logbook.pages.gauges.line_to_copy import line_to_copy
+from logbook.pages.gauges.nearest import NearestGauge
+from logbook.pages.session import Session
+from logbook.tasks.compare import compare
+from logbook.tasks.find import Filters, FoundSwatch, find
+from logbook.window.background import Report
+from logbook.window.gauges.compare_dialog import show_comparison
+from logbook.window.gauges.hook_dialog import show_hooks
+from logbook.window.gauges.nearest_dialog import show_nearest
+from logbook.window.keys import accelerator, bind_keys, split_mnemonic
+from logbook.window.look import Look
+from logbook.window.message import tell
+from logbook.window.progress import run_with_progress
+
+AT_ONCE = 1000
+"""So many swatches are looked through before the dialog opens; more with progress shown."""
+
+
+@dataclass(frozen=True, slots=True)
+class OnPage:
+    """What the page says of this moment: the swatch as typed with what is known, the tags selected, the filters, how many
+    swatches there are; and how it takes one in hand."""
+
+    in_hand: Callable[[], tuple[Swatch, Circumstances]]
+    selected_tags: Callable[[], tuple[str, ...]]
+    filters: Callable[[], Filters]
+    count: Callable[[], int]
+    take: Callable[[str], object]
+
+
+class GaugeActions:
+    """The entries of one menu button, each with its key, while ``frame`` is shown."""
+
+    def __init__(self, frame: ttk.Frame, look: Look, session: Session, page: OnPage) -> None:
+        self._frame, self.look, self._session, self._page = frame, look, session, page
+        self._entries = (
+            ("&Compare swatches…", "Mod-k", self.compare),
+            ("&Nearest gauge…", "Mod-b", self.nearest),
+            ("Which &hook…", "Mod-j", self.which_hook),
+            ("Copy gauge &line", "Mod-l", self.copy_line),
+        )
+        for _, keys, action in self._entries:
+            bind_keys(frame.winfo_toplevel(), keys, action, while_shown=frame)
+
+    def menu_button(self, parent: tk.Misc, text: str) -> ttk.Menubutton:
+        """The button that opens the menu."""
+        words, underline = split_mnemonic(text)
+        button = ttk.Menubutton(parent, text=words, underline=underline, direction="above", width=len(words) + 1)
+        menu = tk.Menu(button, tearoff=False)
+        for label, keys, action in self._entries:
+            words, underline = split_mnemonic(label)
+            menu.add_command(label=words, underline=underline, command=action, accelerator=accelerator(parent, keys))
+        button.configure(menu=menu)
+        return button
+
+    def compare(self) -> None:
+        """Compares the selected swatches; with one selected the others' tags are typed."""
+        show_comparison(self._frame, self.look, self._page.selected_tags(), self._compared)
+
+    def nearest(self) -> None:
+        """Looks for near gauges among the swatches that the page's filters leave."""
+        filters = self._page.filters()
+        if self._page.count() <= AT_ONCE:
+            self._show_nearest(find(self._session.book, filters))
+            return
+
+        def look_through(report: Report) -> list[FoundSwatch]:
+            with self._session.book.again() as book:
+                return find(book, filters)
+
+        run_with_progress(
+            self._frame, self.look, "Looking through the swatches …", look_through, self._show_nearest, self._say_why_not
+        )
+
+    def which_hook(self) -> None:
+        """Which hook gives which gauge with the yarn and stitch in hand."""
+        swatch, known = self._page.in_hand()
+        parts = [swatch.yarn.name if swatch.yarn else "", swatch.pattern.name if swatch.pattern else ""]
+        title = ", ".join(["Which hook", *(part for part in parts if part)])
+        units = self._session.units
+        condition = usual_condition(gauges_of(swatch, known.assumed))
+        show_hooks(
+            self._frame,
+            self.look,
+            title,
+            condition,
+            lambda chosen, wanted: hook_card(swatch, known.others, chosen, known.assumed, wanted, units),
+        )
+
+    def copy_line(self) -> None:
+        """Puts the gauge line of the swatch in hand on the clipboard and says it."""
+        swatch, known = self._page.in_hand()
+        try:
+            line = line_to_copy(swatch, known.assumed, self._session.terms)
+        except RefusedError as error:
+            self._session.say(str(error))
+            return
+        self._frame.clipboard_clear()
+        self._frame.clipboard_append(line)
+        self._session.say(f"Copied: {line}")
+
+    def _compared(self, text: str) -> SideBySide | str:
+        tags = list(dict.fromkeys(tag.strip() for tag in text.replace(";", ",").split(",") if tag.strip()))
+        if len(tags) < 2:
+            return "Type the tags of two to six swatches, parted by commas; or select them in the list first."
+        try:
+            return side_by_side(compare(self._session.book, tags))
+        except RefusedError as error:
+            return str(error)
+
+    def _show_nearest(self, found: list[FoundSwatch]) -> None:
+        swatch, known = self._page.in_hand()
+        filters, units = self._page.filters(), self._session.units
+        among = f"Looked through: {len(found):,} of {self._page.count():,} swatches" + (
+            ", as the page's find and filters leave them." if filters != Filters() else "."
+        )
+        condition = filters.condition or usual_condition(gauges_of(swatch, known.assumed))
+        nearest = NearestGauge(found, swatch, known.assumed, units)
+        show_nearest(self._frame, self.look, nearest, condition, units, among, self._page.take)
+
+    def _say_why_not(self, error: Exception) -> None:
+        if not isinstance(error, LogbookError):
+            raise error
+        tell(self._frame, self.look, str(error))

@@ -1,0 +1,33 @@
+"""A dialog whose content may be longer than the screen: it scrolls, its buttons stay."""
+
+import tkinter as tk
+from collections.abc import Callable
+from tkinter import ttk
+
+from logbook.window.dialog import Dialog
+from logbook.window.look import Look
+from logbook.window.scrolled import Scrolled
+
+
+class LongDialog(Dialog):
+    """Fill ``body`` instead of ``inside``. ``letters`` is how wide it wants to be."""
+
+    def __init__(self, parent: tk.Misc, look: Look, title: str, on_escape: Callable[[], object], letters: int) -> None:
+        super().__init__(parent, look, title, on_escape)
+        self._scrolled = Scrolled(self.inside, look, letters)
+        self._scrolled.grid(row=0, column=0, sticky="nsew")
+        self.inside.rowconfigure(0, weight=1)
+        self.body: ttk.Frame = self._scrolled.inside
+        self.body.columnconfigure(0, weight=1)
+
+    def open(self, focus: tk.Widget) -> None:
+        """As high as its content, or the screen."""
+        canvas = self._scrolled.canvas
+        canvas.configure(width=min(int(canvas.cget("width")), int(self.winfo_screenwidth() * 0.9)))
+        canvas.configure(height=self.winfo_screenheight())
+        super().open(focus)
+        # Sentences and drawings know their height only once they are shown at their width.
+        self.update_idletasks()
+        spare = canvas.winfo_height() - self.body.winfo_reqheight()
+        if spare > 0:
+            self.geometry(f"{self.winfo_width()}x{self.winfo_height() - spare}")

@@ -1,0 +1,53 @@
+"""The command line as a whole: which command, and what goes with none or with any."""
+
+import pytest
+
+from logbook.commands.main import build_parser
+from logbook.tasks import keeping
+from logbook.tasks.error_log import error_log
+from tests.support.command_line import refused, run
+
+
+@pytest.mark.parametrize(
+    ("arguments", "named"),
+    [
+        (["chian"], "chian"),
+        (["--boook=a.logbook"], "--boook"),
+        (["--boo=a.logbook", "find"], "--boo"),
+        (["--book"], "--book"),
+        (["--json"], "--json"),
+        (["--sample", "find"], "--sample"),
+        (["--sample", "--book", "a.logbook"], "--sample"),
+    ],
+    ids=" ".join,
+)
+def test_arguments_that_are_wrong_alone(arguments: list[str], named: str) -> None:
+    assert named in refused(2, *arguments)
+
+
+def test_every_command_says_what_it_is_for() -> None:
+    for command in ("chain", "find", "import", "export", "check", "backup", "restore"):
+        assert f"\n    {command} " in build_parser().format_help()
+
+
+def test_what_nobody_expected_is_said_in_a_line_and_written_down(monkeypatch: pytest.MonkeyPatch) -> None:
+    data = "ivory " * 3
+
+    def fail(*_: object, **__: object) -> None:
+        raise ZeroDivisionError(data)
+
+    monkeypatch.setattr(keeping, "open_logbook", fail)
+    ran = run("find")
+    assert (ran.code, ran.out) == (1, "")
+    assert ran.err.count("\n") == 1
+    assert str(error_log()) in ran.err
+    assert data not in ran.err + error_log().read_text("utf-8")
+    assert "ZeroDivisionError" in error_log().read_text("utf-8")
+
+
+def test_stopped_by_the_user(monkeypatch: pytest.MonkeyPatch) -> None:
+    def stop(*_: object, **__: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(keeping, "open_logbook", stop)
+    assert refused(1, "find") == "Stopped; what was not finished was not written."

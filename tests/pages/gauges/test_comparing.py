@@ -1,0 +1,67 @@
+from logbook.craft.assumptions import Assumptions
+from logbook.craft.comparison import compared_fields, gauge_differences
+from logbook.craft.swatch import Swatch, gauges_of
+from logbook.pages.gauges.comparing import ComparedLine, SideBySide, side_by_side
+from logbook.tasks.compare import Comparison
+from logbook.tasks.find import FoundSwatch
+from tests.support.gauge_swatches import THREE, shells
+
+BASE = Assumptions()
+
+
+def compared(*swatches: Swatch) -> SideBySide:
+    found = tuple(FoundSwatch(one, gauges_of(one, BASE)) for one in swatches)
+    return side_by_side(Comparison(found, gauge_differences(swatches, BASE), compared_fields(swatches)))
+
+
+def lines(found: SideBySide) -> dict[str, ComparedLine]:
+    return {line.name: line for line in found.lines}
+
+
+WIDE = "4 repeats = 16.9 cm; 4 repeats = 17 cm; 3 repeats = 12.7 cm"
+
+
+def test_what_differs_and_what_may_be_the_same() -> None:
+    found = compared(
+        shells("A", washed=THREE, worked=THREE, colour="moss"),
+        shells("B", washed=WIDE, worked=THREE, colour="moss", notes="one\ntwo"),
+    )
+    assert found.tags == ("A", "B")
+    by_name = lines(found)
+    assert by_name["stitch, washed, laid flat"].mark == "≠"
+    assert by_name["stitch, washed, laid flat"].values[0] == "6.4 mm ± 2.5 %"
+    assert by_name["stitch, as worked"].mark == "≈"
+    assert by_name["repeat, as worked"].values == ("38.2 mm", "38.2 mm")
+    assert by_name["colour"] == ComparedLine("", "colour", ("moss", "moss"))
+    assert by_name["notes"] == ComparedLine("≠", "notes", ("", "one / two"))
+    assert found.sentences == (
+        "A and B, the stitch as worked: may be the same.",
+        "A and B differ: the stitch washed, laid flat is 9.9 % narrower in A.",
+    )
+
+
+def test_of_several_those_that_differ_are_named_and_the_rest_in_one_sentence() -> None:
+    found = compared(shells("A", washed=THREE), shells("B", washed=WIDE), shells("C", washed=THREE))
+    assert found.sentences == (
+        "A and B differ: the stitch washed, laid flat is 9.9 % narrower in A.",
+        "B and C differ: the stitch washed, laid flat is 11 % wider in B.",
+        "May be the same in the stitch washed, laid flat: A and C.",
+    )
+    same = compared(*(shells(tag, washed=THREE) for tag in "ABC"))
+    assert same.sentences == ("The stitch washed, laid flat: no two are sure to differ, all may be the same.",)
+
+
+def test_a_coarse_count_can_not_be_told() -> None:
+    found = compared(shells("A", washed="1 repeat in 10 cm"), shells("B", washed=THREE))
+    line = lines(found)["stitch, washed, laid flat"]
+    assert line.mark == "?"
+    assert line.values[0] == "16.7 mm, too coarse to be sure"
+    assert "counted too coarsely to tell" in found.sentences[0]
+
+
+def test_nothing_in_common_is_said() -> None:
+    found = compared(shells("A", washed=THREE), shells("B", worked=THREE))
+    assert lines(found)["stitch, as worked"].mark == ""
+    assert found.sentences == (
+        "No two of these were measured in the same state and direction, so nothing can be said of their gauges.",
+    )

@@ -1,0 +1,116 @@
+"""Written rows beside the form: counts, figures filled in, contradictions, trouble."""
+
+import pytest
+
+from logbook.craft.rows.proof import prove
+from logbook.craft.stitch_pattern import StitchPattern
+from logbook.pages.patterns.page import StitchPatterns
+from logbook.pages.patterns.rows_card import contradictions, figures, rows_card
+from logbook.pages.session import Session
+
+SHELLS = """Row 1: sc in 2nd ch from hook, *sk 2 ch, 5 dc in next ch, sk 2 ch, sc in next ch; rep from * to end
+Row 2: ch 3 (counts as dc), 2 dc in same st, *sk 2 dc, sc in next dc, sk 2 dc, 5 dc in next sc; rep from * to last 6 sts, \
+sk 2 dc, sc in next dc, sk 2 dc, 3 dc in last sc
+Row 3: ch 1, sc in first st, *sk 2 dc, 5 dc in next sc, sk 2 dc, sc in next dc; rep from * to end"""
+MESH = "dc in 6th ch from hook, *ch 1, sk 1 ch, dc in next ch; rep from * to end"
+WRITTEN = StitchPattern(rows_text=SHELLS)
+
+
+@pytest.fixture
+def page(session: Session) -> StitchPatterns:
+    return StitchPatterns(session)
+
+
+def test_proven_rows_give_the_figures_of_the_form() -> None:
+    assert figures(prove(SHELLS)) == {
+        "multiple": "6", "plus": "1", "extra_chains": "1", "first_stitch": "2nd", "skip_cover": "nothing",
+        "set_up_rows": "1", "rows_in_repeat": "2",
+    }  # fmt: skip
+    assert figures(prove(SHELLS.replace("3 dc in last", "2 dc in last"))) == {}
+    assert figures(prove("")) == {}
+
+
+def test_counts_stand_where_the_rows_begin() -> None:
+    card = rows_card(prove(SHELLS), WRITTEN)
+    assert [(count.name, count.count) for count in card.counts] == [(f"Row {n}", "6k + 1 sts") for n in (1, 2, 3)]
+    assert [SHELLS[: count.start].count("\n") for count in card.counts] == [0, 1, 2]
+    assert card.message is not None
+    assert card.message.kind == "good"
+    assert "leads back to row 2" in card.message.text
+
+
+@pytest.mark.parametrize(
+    ("pattern", "count"),
+    [
+        (StitchPattern(), "k + 1 sts, k sp"),
+        (StitchPattern(multiple=2, plus=3, extra_chains=3), "k + 2 sts, k + 1 sp"),
+        (StitchPattern(multiple=4, plus=1, extra_chains=3), "2k + 1 sts, 2k sp"),
+    ],
+)
+def test_counts_are_in_the_repeats_of_the_page(pattern: StitchPattern, count: str) -> None:
+    """A mesh of 5 base chains, 8 in all, has 3 dc and 2 spaces: k is 2 if the plus is 1, and 1 if it is 3 or the multiple 4."""
+    assert rows_card(prove(MESH), pattern).counts[0].count == count
+
+
+@pytest.mark.parametrize(
+    ("pattern", "key"),
+    [
+        (StitchPattern(multiple=8, plus=1, extra_chains=1), "multiple"),
+        (StitchPattern(multiple=6, plus=2, extra_chains=1), "plus"),
+        (StitchPattern(multiple=6, plus=1, extra_chains=2), "extra_chains"),
+        (StitchPattern(multiple=6, plus=1, extra_chains=1), None),
+        (StitchPattern(multiple=12, plus=7, first_stitch=2), None),
+        (StitchPattern(multiple=6), None),
+        (StitchPattern(), None),
+    ],
+)
+def test_a_contradiction_with_what_is_entered(pattern: StitchPattern, key: str | None) -> None:
+    assert list(contradictions(prove(SHELLS), pattern)) == ([] if key is None else [key])
+
+
+def test_trouble_is_named_and_marked() -> None:
+    wrong = SHELLS.replace("3 dc in last", "2 dc in last")
+    card = rows_card(prove(wrong), StitchPattern(rows_text=wrong))
+    assert card.message is not None
+    assert card.message.kind == "warning"
+    assert "Row 3" in card.message.text
+    assert "would mend it" in card.message.text
+    assert card.marks
+
+
+def test_nothing_is_said_of_no_rows_and_a_hint_given_where_none_is_found() -> None:
+    assert rows_card(prove(""), StitchPattern()).message is None
+
+
+def test_rows_fill_in_what_is_not_said_and_follow_the_typing(page: StitchPatterns) -> None:
+    page.take("")
+    page.type("rows_text", MESH)
+    assert (page.texts["multiple"], page.texts["sentence"]) == ("2", "multiple of 2 plus 1, add 3 for the base chain")
+    page.type("rows_text", SHELLS)
+    assert (page.texts["multiple"], page.texts["rows_in_repeat"]) == ("6", "2")
+    page.type("rows_text", SHELLS[:-20])
+    assert (page.texts["multiple"], page.meaning().chain_rule) == ("", "—")
+    page.type("rows_text", SHELLS)
+    page.type("multiple", "8")
+    page.type("rows_text", MESH)
+    assert page.texts["multiple"] == "8"
+    assert not page.messages().get("multiple"), "8 is a multiple of 2"
+    page.type("rows_text", SHELLS)
+    message = page.messages()["multiple"]
+    assert (message.kind, message.text) == (
+        "warning", "The rows fit on a multiple of 6 plus 2 chains, not on a multiple of 8.",
+    )  # fmt: skip
+
+
+def test_what_the_logbook_says_is_never_overwritten(page: StitchPatterns) -> None:
+    page.take(next(line.uid for line in page.lines if line.name == "Shells"))
+    page.type("rows_text", MESH)
+    assert page.texts["multiple"] == "6"
+
+
+def test_terms_decide_what_dc_is(page: StitchPatterns) -> None:
+    page.take("")
+    page.type("rows_text", "dc in 2nd ch from hook, dc in each ch to end")
+    page.type("terms", "UK")
+    assert page.rows().message is not None
+    assert (page.texts["multiple"], page.texts["extra_chains"]) == ("1", "1")

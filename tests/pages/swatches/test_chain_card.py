@@ -1,0 +1,153 @@
+"""The chain follows what is typed, to the digit, and never shows an old number."""
+
+import pytest
+
+from logbook.craft.conditions import Condition
+from logbook.pages.session import Session
+from logbook.pages.swatches.chain_card import ChainCard, ChainMaker
+from logbook.pages.swatches.chain_wish import WishTexts
+from logbook.pages.swatches.form_texts import readings_key
+from logbook.pages.swatches.swatch_form import SwatchForm
+from logbook.settings import Settings
+from logbook.tasks.browsing import swatch_lines
+
+WORKED, WASHED = readings_key(Condition.WORKED), readings_key(Condition.WASHED)
+
+
+class Desk:
+    """A form and a card beside it."""
+
+    def __init__(self, session: Session) -> None:
+        self.session = session
+        self.form = SwatchForm(session, lambda tag: None, today=lambda: "2026-06-01")
+        self.maker = ChainMaker(session)
+
+    def take(self, tag: str) -> None:
+        self.form.show(next(line.uid for line in swatch_lines(self.session.book) if line.tag == tag))
+
+    def card(self, **texts: str | bool) -> ChainCard:
+        return self.maker.card(self.form.typed(), WishTexts(**texts))  # type: ignore[arg-type]
+
+
+@pytest.fixture
+def desk(session: Session) -> Desk:
+    made = Desk(session)
+    made.take("HC-01")
+    return made
+
+
+def best(card: ChainCard) -> str:
+    assert card.recommended is not None, card.missing
+    return f"{card.options[card.recommended].headline}: {card.options[card.recommended].sentence}"
+
+
+def test_the_worked_example_stands_to_the_digit(desk: Desk) -> None:
+    card = desk.card(width="46")
+    assert best(card) == (
+        "Chain 74: 46.5 cm — 12 repeats, 73 base stitches, 0.5 cm wider than asked; the swatch says give or take 1.2 cm, "
+        "a whole piece usually 2.8 cm. Before washing the tape shows 47.1 cm."
+    )
+    assert [option.cells for option in card.options] == [
+        ("62", "38.8 cm", "−7.2 cm", "10", "61", "1.0 cm", "2.4 cm", "39.4 cm"),
+        ("68", "42.6 cm", "−3.4 cm", "11", "67", "1.1 cm", "2.6 cm", "43.3 cm"),
+        ("→ 74", "46.5 cm", "+0.5 cm", "12", "73", "1.2 cm", "2.8 cm", "47.1 cm"),
+        ("80", "50.3 cm", "+4.3 cm", "13", "79", "1.3 cm", "3.1 cm", "51.0 cm"),
+    ]
+
+
+@pytest.mark.parametrize("width", ["46", "46,0", " 46 cm", "460 mm", "18 1/8 in"])
+def test_a_width_reads_as_people_type_it(desk: Desk, width: str) -> None:
+    assert best(desk.card(width=width)).startswith("Chain 74:")
+
+
+@pytest.mark.parametrize(
+    ("texts", "missing"),
+    [
+        ({}, "Type the finished width, for example 46."),
+        ({"width": "46 c"}, "“46 c” is not a width: type it like 46, 46.5 cm or 18 1/4 in."),
+        ({"width": "-3"}, "“-3” is not a width: it must be more than 0."),
+        ({"width": "46", "edging": "-1"}, "“-1” is below 0: type 0 or more."),
+        ({"width": "46", "sideways": True}, "Type the finished length too: worked sideways, the chain runs along it."),
+        ({"width": "46", "parity": "odd"}, "An odd count goes with plain stitches only, not with a multiple of 6."),
+        ({"body": "9o"}, "“9o” is not a body measure: type it like 46, 46.5 cm or 18 1/4 in."),
+        ({"body": "90", "ease": "-95 cm"}, "That ease is more than the body measures: nothing would be left of the garment."),
+    ],
+)
+def test_while_something_is_wanting_there_is_no_number_but_what_is_wanting(
+    desk: Desk, texts: dict[str, str | bool], missing: str
+) -> None:
+    card = desk.card(**texts)
+    assert (card.answer, card.options, card.rows, card.notes) == (None, (), (), ())
+    assert card.missing == missing
+
+
+def test_it_follows_what_is_typed_in_the_form_and_not_what_is_saved(desk: Desk) -> None:
+    desk.form.type_in(WASHED, "4 repeats = 14 cm")
+    assert best(desk.card(width="46")).startswith("Chain 80: 46.1 cm")
+    desk.form.type_in(WASHED, "4 repeats = 14 c")
+    card = desk.card(width="46")
+    assert card.options == ()
+    assert card.missing.startswith("In the form: “4 repeats = 14 c” is not a reading")
+    desk.form.type_in("date", "not a date")
+    desk.form.type_in(WASHED, "4 repeats = 14 cm")
+    assert best(desk.card(width="46")).startswith("Chain 80")
+
+
+def test_a_form_without_readings_or_multiple_says_what_to_give(desk: Desk) -> None:
+    desk.form.new()
+    assert "no readings yet" in desk.card(width="46").missing
+    desk.form.type_in(WASHED, "4 repeats = 15.1 cm")
+    assert "give the multiple" in desk.card(width="46").missing
+
+
+def test_a_body_measure_stands_before_the_width(desk: Desk) -> None:
+    card = desk.card(width="30", body="90", ease="-4 %", panels="2", seam="1")
+    assert card.body_width == "That makes the finished width 45.2 cm. Clear the body measure to type a width."
+    assert best(card).startswith("Chain 74: 46.5 cm — 12 repeats, 73 base stitches, 1.3 cm wider than asked")
+    assert best(desk.card(body="90", in_round=True, panels="3", seam="1")).startswith("Chain 144: 91.6 cm")
+
+
+def test_every_way_reaches_the_answer(desk: Desk) -> None:
+    assert best(desk.card(width="46", edging="2")).startswith("Chain 68: 46.6 cm")
+    assert best(desk.card(width="46", choose="at most that")).startswith("Chain 68")
+    assert best(desk.card(width="46", in_round=True, round_plus="2")).startswith("Chain 74: 47.1 cm — 12 repeats, 74 base")
+    assert best(desk.card(width="46", in_round=True, joined_after_row_1=True)).startswith("Chain 73")
+    assert best(desk.card(width="46", foundation_stitches=True)).startswith("Chain 73")
+    assert best(desk.card(width="46", finish="washed, pinned out")).startswith("Chain 74: 47.1 cm")
+    desk.take("MW-04")
+    assert best(desk.card(width="51", half_repeats=True)).startswith("Chain 80: 51.0 cm — 6.5 repeats")
+    desk.take("HC-02")
+    assert "72 base stitches" in best(desk.card(width="45.1", parity="even"))
+
+
+def test_sideways_says_chain_and_rows(desk: Desk) -> None:
+    desk.take("HC-02")
+    card = desk.card(width="46", sideways=True, length="60")
+    assert best(card) == (
+        "Chain 97, 88 rows: 59.7 cm long — 96 base stitches, 0.3 cm shorter than asked; the swatch says give or take 3.3 cm, "
+        "a whole piece usually 4.7 cm. 88 rows make 46.2 cm of width, 0.2 cm wider than asked; the swatch says give or take "
+        "2.6 cm, a whole piece usually 3.6 cm. Before washing the tape shows 61.3 cm."
+    )
+    assert [row.cells[0] for row in card.rows if row.recommended] == ["→ 88"]
+
+
+def test_unknown_washing_is_said(desk: Desk) -> None:
+    desk.take("MW-03")
+    card = desk.card(width="46")
+    assert "how sure that is can't be said" in best(card)
+    assert card.options[0].cells[5:7] == ("not known", "not known")
+    assert card.notes[0].startswith("Washing is unknown")
+
+
+def test_washing_is_lent_by_swatches_of_the_yarn(desk: Desk) -> None:
+    desk.form.new()
+    for key, text in {"yarn": "Harbour cotton", "stitch pattern": "Single crochet", WORKED: "18 sts = 11.5 cm"}.items():
+        desk.form.type_in(key, text)
+    assert desk.card(width="46").notes[0] == "Washing taken from 1 swatch of this yarn (HC-02): 2.6 % narrower."
+
+
+def test_inches_are_shown_and_read_as_the_user_chose(session: Session) -> None:
+    session.settings = Settings(units="in")
+    desk = Desk(session)
+    desk.take("HC-01")
+    assert best(desk.card(width="18 1/8")).startswith("Chain 74: 18 1/4 in — 12 repeats")

@@ -1,0 +1,116 @@
+"""The form decides what is in hand, what comes with a name, what may be saved."""
+
+import pytest
+
+from logbook.craft.conditions import Condition
+from logbook.pages.session import Session
+from logbook.pages.swatches.form_texts import readings_key
+from logbook.pages.swatches.swatch_form import SwatchForm
+from logbook.pages.swatches.swatch_list import SwatchList
+from logbook.tasks.browsing import swatch_in_hand, swatch_lines
+from logbook.tasks.logging_swatches import delete_swatch
+
+WORKED, WASHED = readings_key(Condition.WORKED), readings_key(Condition.WASHED)
+
+
+@pytest.fixture
+def form(session: Session) -> SwatchForm:
+    return SwatchForm(session, lambda tag: SwatchList(session).tags.get(tag), today=lambda: "2026-06-01")
+
+
+def take(form: SwatchForm, session: Session, tag: str) -> None:
+    assert form.show(next(line.uid for line in swatch_lines(session.book) if line.tag == tag))
+
+
+def fill(form: SwatchForm, texts: dict[str, str]) -> None:
+    for key, text in texts.items():
+        form.type_in(key, text)
+
+
+def test_a_new_swatch_is_offered_a_tag_and_today_and_is_clean(form: SwatchForm) -> None:
+    assert (form.title, form.texts["tag"], form.texts["date"]) == ("New swatch", "S-01", "2026-06-01")
+    assert not form.is_dirty
+    form.type_in("yarn", " ")
+    assert not form.is_dirty
+    form.type_in("yarn", "H")
+    assert form.is_dirty
+    assert form.title == "New swatch · not saved"
+
+
+def test_the_least_a_swatch_needs_is_saved(form: SwatchForm, session: Session) -> None:
+    fill(form, {"yarn": "Newcomer", "hook mm": "G-6", WASHED: "14 sts x 11 rows = 10 cm"})
+    assert form.save() == {}
+    assert (form.title, form.is_dirty, form.hook_letter()) == ("Swatch S-01", False, "US G-6, UK 8")
+    kept = swatch_in_hand(session.book, form.uid)
+    assert kept is not None
+    assert (kept.tag, kept.date, kept.hook_mm) == ("S-01", "2026-06-01", 4.0)
+    assert [taken.reading.text for taken in kept.readings] == ["14 sts in 10 cm", "11 rows in 10 cm"]
+
+
+def test_what_is_missing_or_wrong_is_said_field_by_field_and_nothing_is_written(form: SwatchForm, session: Session) -> None:
+    assert set(form.save()) == {"yarn", "hook mm", WORKED}
+    fill(form, {"stitch pattern": "Shells", "hook mm": "x", WASHED: "4 rep", "tag": "HC-01", "date": "May"})
+    errors = form.save()
+    assert set(errors) == {"hook mm", WORKED, WASHED, "tag", "date"}
+    assert errors["hook mm"].startswith("“x” is not a hook")
+    assert errors["tag"] == "Another swatch has the tag “HC-01”: choose another."
+    assert len(swatch_lines(session.book)) == 4
+
+
+def test_an_emptied_tag_is_offered_again(form: SwatchForm) -> None:
+    fill(form, {"yarn": "Newcomer", "hook mm": "4", WASHED: "14 sts = 10 cm", "tag": ""})
+    assert form.save() == {}
+    assert form.texts["tag"] == "S-01"
+
+
+def test_a_known_name_brings_its_details_and_takes_them_away_again(form: SwatchForm) -> None:
+    brought = form.type_in("yarn", "Harbour cotton")
+    assert brought["fibre"] == "cotton"
+    assert form.hints()["yarn"] == "Class 3 light, 125 m in 50 g"
+    assert form.type_in("yarn", "Harbour cotton 2")["fibre"] == ""
+    assert form.hints()["yarn"] == "New yarn: saving adds it to the logbook."
+    form.type_in("fibre", "hemp")
+    assert form.type_in("yarn", "Harbour cotton") == {"yarn class": "3", "ball grams": "50", "ball metres": "125"}
+    assert form.hints()["yarn"] == "Saving changes this yarn for all its swatches: fibre."
+
+
+def test_a_pattern_keeps_what_the_form_does_not_speak_of(form: SwatchForm, session: Session) -> None:
+    take(form, session, "MW-04")
+    pattern = form.typed().swatch.pattern
+    assert pattern is not None
+    assert (pattern.half_plus, pattern.uid != "") == (1, True)
+    assert form.hints()["stitch pattern"] == "Multiple of 12 plus 1, 1 extra chain."
+    form.type_in("stitch pattern", "Single crochet")
+    assert form.hints()["stitch pattern"] == "Plain stitches, 1 extra chain."
+
+
+def test_the_same_again_shares_what_it_is_worked_of_but_no_measurement(form: SwatchForm, session: Session) -> None:
+    take(form, session, "HC-01")
+    fill(form, {"colour": "moss", "swatch grams": "12", "notes": "stiff"})
+    form.same_again()
+    texts = form.texts
+    assert (texts["yarn"], texts["multiple"], texts["hook mm"], texts["colour"]) == ("Harbour cotton", "6", "4.5", "moss")
+    assert (texts["swatch grams"], texts["notes"], texts[WASHED], texts["tag"]) == ("", "", "", "HC-03")
+    assert (form.uid, form.is_dirty) == ("", False)
+
+
+def test_revert_goes_back_to_what_is_saved(form: SwatchForm, session: Session) -> None:
+    take(form, session, "HC-01")
+    form.type_in(WASHED, "3 repeats = 11 cm")
+    form.revert()
+    assert form.texts[WASHED].startswith("4 repeats = 15.1 cm")
+    assert not form.is_dirty
+
+
+def test_a_deleted_swatch_leaves_an_empty_form(form: SwatchForm, session: Session) -> None:
+    take(form, session, "HC-01")
+    form.delete()
+    assert form.title == "New swatch"
+    assert [line.tag for line in swatch_lines(session.book)] == ["MW-04", "MW-03", "HC-02"]
+
+
+def test_it_notices_that_others_have_changed_the_swatch(form: SwatchForm, session: Session) -> None:
+    take(form, session, "HC-01")
+    assert not form.changed_elsewhere()
+    delete_swatch(session.book, form.uid)
+    assert form.changed_elsewhere()

@@ -1,0 +1,49 @@
+"""What a look-up leaves of the list."""
+
+import pytest
+
+from logbook.pages.session import Session
+from logbook.pages.swatches.swatch_list import CLASS_CHOICES, FindTexts, SwatchList, cells, sort_keys
+
+
+def tags(swatches: SwatchList, texts: FindTexts) -> list[str]:
+    uids = swatches.find(texts).uids
+    return [line.tag for line in swatches.lines if uids is None or line.uid in uids]
+
+
+@pytest.mark.parametrize(
+    ("texts", "expected"),
+    [
+        (FindTexts(), ["MW-04", "MW-03", "HC-02", "HC-01"]),
+        (FindTexts(words="merida"), ["MW-04", "MW-03"]),
+        (FindTexts(words=" SHELL harb "), ["HC-01"]),
+        (FindTexts(words="%"), []),
+        (FindTexts(yarn="cotton", stitch="crochet"), ["HC-02"]),
+        (FindTexts(hook="H"), ["MW-04", "MW-03"]),
+        (FindTexts(hook="4,5 mm"), ["HC-01"]),
+        (FindTexts(yarn_class=CLASS_CHOICES[4]), ["HC-02", "HC-01"]),
+        (FindTexts(condition="washed, laid flat", yarn="wool"), ["MW-04"]),
+    ],
+)
+def test_words_and_filters_go_together(session: Session, texts: FindTexts, expected: list[str]) -> None:
+    assert tags(SwatchList(session), texts) == expected
+
+
+def test_the_number_found_is_said(session: Session) -> None:
+    swatches = SwatchList(session)
+    assert swatches.find(FindTexts()).count == "4 swatches"
+    assert swatches.find(FindTexts(words="harbour")).count == "2 of 4 swatches"
+    assert swatches.find(FindTexts(words="harbour")).uids is not None
+
+
+def test_a_hook_that_is_none_gets_a_sentence_and_filters_nothing(session: Session) -> None:
+    found = SwatchList(session).find(FindTexts(hook="thick", words="harbour"))
+    assert found.errors["hook"].startswith("“thick” is not a hook")
+    assert found.count == "2 of 4 swatches"
+
+
+def test_a_line_says_what_tells_a_swatch(session: Session) -> None:
+    line = SwatchList(session).lines[-1]
+    assert cells(line) == ("Harbour cotton\nHC-01 · Shells", "HC-01", "Harbour cotton", "Shells", "4.5 mm", "2026-05-01", "")
+    assert sort_keys(line)[-1] is None
+    assert sort_keys(line)[4] == 4.5

@@ -1,0 +1,29 @@
+"""Swatches of one yarn and stitch for the tests of what a gauge is worth."""
+
+from typing import Any
+
+from logbook.craft.conditions import Condition
+from logbook.craft.readings import read_readings
+from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.swatch import Swatch, TakenReading
+from logbook.craft.yarn import Yarn
+
+COTTON = Yarn(uid="cotton", name="Harbour cotton")
+SHELLS = StitchPattern(uid="shells", name="Shells", multiple=6, plus=1, terms="US")
+SC = StitchPattern(uid="sc", name="single crochet", multiple=1, terms="US")
+THREE = "4 repeats = 15.1 cm; 4 repeats = 15.4 cm; 3 repeats = 11.5 cm"
+
+
+def measured(**texts: str) -> tuple[TakenReading, ...]:
+    """Typed readings by the condition they were taken in: ``measured(washed="4 repeats = 15.1 cm")``."""
+    return tuple(
+        TakenReading(Condition(condition), reading) for condition, text in texts.items() for reading in read_readings(text)
+    )
+
+
+def shells(
+    tag: str, hook: float | None = 4.5, yarn: Yarn | None = COTTON, *, worked: str = "", washed: str = "", **more: Any
+) -> Swatch:
+    """A swatch of shells, as worked and washed."""
+    readings = measured(worked=worked, washed=washed, **{c: more.pop(c) for c in tuple(more) if c in set(Condition)})
+    return Swatch(**({"uid": tag, "tag": tag, "yarn": yarn, "pattern": SHELLS, "hook_mm": hook, "readings": readings} | more))

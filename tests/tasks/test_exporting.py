@@ -1,0 +1,67 @@
+"""Handing the log on: the target is the old file or the whole new one."""
+
+from pathlib import Path
+
+import pytest
+
+from logbook.errors import RefusedError
+from logbook.tasks.exporting import export
+from logbook.tasks.keeping import Logbook
+from logbook.tasks.logging_swatches import delete_swatch, save_swatch
+from tests.support.books import COTTON, SHELLS, put_worked, swatch
+from tests.support.sheets import read_rows
+
+
+class Cancelled(Exception):
+    pass
+
+
+@pytest.fixture
+def full(book: Logbook) -> Logbook:
+    """150 swatches."""
+    with book.writing("log many") as writing:
+        for number in range(150):
+            put_worked(writing, number)
+    return book
+
+
+@pytest.mark.parametrize("ending", ["csv", "xlsx"])
+def test_cancelled_the_old_file_stands(full: Logbook, ending: str, tmp_path: Path) -> None:
+    target = tmp_path / f"out.{ending}"
+    target.write_text("old")
+
+    def progress(done: int, total: int) -> None:
+        if done >= 100:
+            raise Cancelled
+
+    with pytest.raises(Cancelled):
+        export(full, target, progress)
+    assert target.read_text() == "old"
+    assert {path.name for path in tmp_path.iterdir() if path.is_file()} == {"vests.logbook", target.name}
+
+
+@pytest.mark.parametrize("ending", ["csv", "xlsx"])
+def test_progress_reaches_the_end(full: Logbook, ending: str, tmp_path: Path) -> None:
+    seen: list[tuple[int, int]] = []
+    assert export(full, tmp_path / f"out.{ending}", lambda done, total: seen.append((done, total))).rows == 150
+    assert seen == sorted(seen)
+    assert seen[0][0] == 0
+    assert seen[-1][0] == seen[-1][1] >= 150
+
+
+def test_in_the_order_they_were_logged_and_without_the_deleted(book: Logbook, tmp_path: Path) -> None:
+    uids = [save_swatch(book, swatch(number, yarn=COTTON, pattern=SHELLS)) for number in (3, 1, 2)]
+    delete_swatch(book, uids[1])
+    export(book, tmp_path / "out.csv")
+    assert [row["tag"] for row in read_rows(tmp_path / "out.csv")] == ["S-03", "S-02"]
+
+
+def test_an_empty_log_is_a_heading(book: Logbook, tmp_path: Path) -> None:
+    assert export(book, tmp_path / "out.csv").rows == 0
+    assert read_rows(tmp_path / "out.csv") == []
+
+
+@pytest.mark.parametrize("name", ["out.ods", "out", "vests.logbook"])
+def test_another_ending_is_refused(book: Logbook, tmp_path: Path, name: str) -> None:
+    with pytest.raises(RefusedError, match=f"“{name}” names no kind of sheet"):
+        export(book, tmp_path / name)

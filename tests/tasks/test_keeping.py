@@ -1,0 +1,126 @@
+"""Checking a logbook and keeping it: what a thorough look finds, which backup is offered, under what name."""
+
+import sqlite3
+from contextlib import closing
+from pathlib import Path
+
+import pytest
+
+from logbook.errors import RefusedError
+from logbook.tasks.keeping import (
+    Logbook,
+    back_up,
+    backups_of,
+    check,
+    check_book,
+    new_book,
+    newest_good_backup,
+    open_book,
+    restore,
+    restored_name,
+    usual_logbook,
+)
+from logbook.tasks.logging_swatches import save_swatch
+from tests.support.books import COTTON, SHELLS, held, swatch
+
+
+@pytest.fixture
+def full(book: Logbook) -> Logbook:
+    """Three swatches, and a backup."""
+    for number in (1, 2, 3):
+        save_swatch(book, swatch(number, yarn=COTTON, pattern=SHELLS))
+    back_up(book)
+    return book
+
+
+FAULTS = {
+    "a reading that does not say what is kept": (
+        "UPDATE reading SET length_mm = 99 WHERE place = 0",
+        3,
+        "does not say what is kept",
+    ),
+    "a reading that can't be read": ("UPDATE reading SET text = 'plenty' WHERE rowid = 1", 1, "“plenty” is not a reading"),
+    "a state no fabric is in": ("UPDATE reading SET condition = 'boiled' WHERE rowid = 1", 1, "'boiled'"),
+    "units nobody counts": ("UPDATE reading SET counted = 'loops' WHERE rowid = 1", 1, "'loops'"),
+    "search words out of date": ("UPDATE swatch_words SET folded = 'x' WHERE rowid = 1", 1, "searches in"),
+    "search words missing": ("DELETE FROM swatch_words", 1, "searches in"),
+    "a reading of no swatch": ("DELETE FROM swatch WHERE tag = 'S-02'", 1, "points to nothing"),
+    "an action that undoes nothing": ("UPDATE action SET kind = 'undo' WHERE position = 2", 1, "does not hang together"),
+    "a change that is no record": ("UPDATE change SET after = '[]' WHERE position = 1", 1, "is no yarn"),
+    "an assumption that is no number": ("INSERT INTO assumption VALUES ('most_edge_stitches', 9e999)", 1, "assumption"),
+}
+
+
+@pytest.mark.parametrize("fault", FAULTS)
+def test_a_planted_fault_is_found(full: Logbook, fault: str) -> None:
+    assert check_book(full, deep=True).problems == ()
+    statement, count, said = FAULTS[fault]
+    full.connection.execute("PRAGMA foreign_keys = OFF")
+    full.connection.execute(statement)
+    result = check_book(full, deep=True)
+    assert not result.ok
+    assert len(result.problems) == count
+    assert all(said in problem for problem in result.problems), result.problems
+
+
+def test_a_sound_one(full: Logbook) -> None:
+    before = held(full)
+    for deep in (False, True):
+        assert check(full.path, deep=deep) == check_book(full, deep=deep)
+        assert check_book(full, deep=deep).swatches == 3
+    assert held(full) == before
+
+
+def test_a_damaged_backup_is_named(full: Logbook) -> None:
+    (newest, *_) = backups_of(full)
+    newest.path.write_bytes(newest.path.read_bytes()[:-1])
+    assert check_book(full).ok
+    (problem,) = check_book(full, deep=True).problems
+    assert problem.startswith(f"Backup: {newest.path.name} is damaged")
+
+
+def test_the_newest_backup_that_is_good_is_offered_even_if_the_logbook_can_not_say_its_uid(full: Logbook) -> None:
+    older, newest = backups_of(full)[0], back_up(full)
+    full.close()
+    full.path.write_bytes(b"")
+    found = newest_good_backup(full.path)
+    assert found is not None
+    assert (found.path, found.swatches) == (newest, 3)
+    newest.write_bytes(newest.read_bytes()[:-1])
+    found = newest_good_backup(full.path)
+    assert found is not None
+    assert found.path == older.path
+    assert newest_good_backup(full.path.with_name("another.logbook")) is None
+
+
+def test_it_is_restored_under_a_free_name(full: Logbook) -> None:
+    before = held(full)
+    target = restored_name(full.path)
+    assert target.name == "vests restored.logbook"
+    restore(backups_of(full)[0].path, target)
+    assert restored_name(full.path).name == "vests restored 2.logbook"
+    with open_book(target) as again:
+        assert held(again) == before
+
+
+def test_only_the_usual_one_gets_its_folder_made(tmp_path: Path) -> None:
+    with pytest.raises(RefusedError, match="no folder"):
+        new_book(tmp_path / "none" / "new.logbook")
+    new_book(usual_logbook()).close()
+    assert usual_logbook().is_file()
+
+
+def test_without_backups_none_are_made(tmp_path: Path, users_folder: Path) -> None:
+    with new_book(tmp_path / "new.logbook", keep_backups=False) as book:
+        save_swatch(book, swatch(yarn=COTTON))
+        book.back_up_once(again=True)
+    assert not users_folder.exists()
+
+
+def test_a_logbook_of_another_program_stays_as_it_is(tmp_path: Path) -> None:
+    with closing(sqlite3.connect(tmp_path / "other.logbook")) as connection:
+        connection.execute("CREATE TABLE recipe (name)")
+    before = (tmp_path / "other.logbook").read_bytes()
+    result = check(tmp_path / "other.logbook", deep=True)
+    assert (result.ok, result.swatches, len(result.problems)) == (False, None, 1)
+    assert (tmp_path / "other.logbook").read_bytes() == before

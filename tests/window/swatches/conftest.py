@@ -1,0 +1,24 @@
+"""The page of swatches on a small logbook."""
+
+import tkinter as tk
+
+import pytest
+
+from logbook.pages.session import Session
+from logbook.window.look import Look
+from logbook.window.swatches.page import SwatchesPage
+from tests.support.screen import settle
+from tests.support.wardrobe import book, session
+
+__all__ = ["book", "session"]
+
+
+@pytest.fixture
+def page(root: tk.Tk, look: Look, session: Session) -> SwatchesPage:
+    root.geometry("1366x690+0+0")
+    shown = SwatchesPage(root, look, session)
+    shown.frame.pack(fill="both", expand=True)
+    settle(root)
+    shown.first_focus()
+    root.update()
+    return shown

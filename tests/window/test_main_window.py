@@ -1,0 +1,221 @@
+"""The window as a whole: pages, menus, undo, sheets, and what may befall the logbook under it."""
+
+import json
+import os
+import shutil
+import sqlite3
+import tkinter as tk
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from logbook import sample
+from logbook.pages.session import Session
+from logbook.settings import Settings
+from logbook.tasks.browsing import assumptions_of, swatch_in_hand, swatch_lines
+from logbook.tasks.keeping import new_book, open_book
+from logbook.tasks.logging_swatches import delete_swatch, save_swatch
+from logbook.tasks.sampling import new_sample
+from logbook.tasks.undoing import history
+from logbook.window import main_window, rescue
+from logbook.window.main_window import PAGES, MainWindow
+from tests.support.dialogs import while_asked
+from tests.support.screen import press, wait_until
+
+
+@pytest.fixture
+def window(root: tk.Tk, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[MainWindow]:
+    """The window on a fresh sample; errors in callbacks go to the harness and fail the test."""
+    monkeypatch.setattr(main_window, "report_unexpected", lambda *_: None)
+    shown = MainWindow(root, Settings())
+    shown.show(new_sample(tmp_path), is_sample=True)
+    root.update()
+    yield shown
+    assert shown.session is not None
+    shown.session.book.close()
+
+
+def session_of(window: MainWindow) -> Session:
+    assert window.session is not None
+    return window.session
+
+
+def said(window: MainWindow) -> str:
+    return str(window._said.cget("text"))
+
+
+def tags(window: MainWindow) -> set[str]:
+    return {line.tag for line in swatch_lines(session_of(window).book)}
+
+
+def test_each_page_is_a_key_away(window: MainWindow) -> None:
+    for number in range(len(PAGES)):
+        press(window.root, f"<Control-Key-{number + 1}>")
+        assert window.tabs.index("current") == number
+        assert window.page_in_hand() is not None
+
+
+def test_text_size_changes_at_once_and_is_remembered(window: MainWindow, users_folder: Path) -> None:
+    before = window.look.line
+    press(window.root, "<Control-plus>", "<Control-plus>")
+    assert window.look.percent == 150
+    assert window.look.line > before * 1.3
+    assert json.loads((users_folder / "settings.json").read_text("utf-8"))["text_size"] == 150
+    press(window.root, "<Control-minus>")
+    assert window.look.percent == 125
+
+
+def test_a_deletion_is_undone_and_done_again_by_key(window: MainWindow) -> None:
+    book = session_of(window).book
+    gone = next(line for line in swatch_lines(book) if line.tag == "LC-02")
+    delete_swatch(book, gone.uid)
+    session_of(window).records_changed(None)
+    press(window.root, "<Control-z>")
+    assert "LC-02" in tags(window)
+    assert "delete swatch LC-02" in said(window)
+    press(window.root, "<Control-Shift-Z>")
+    assert "LC-02" not in tags(window)
+
+
+def test_a_faulty_sheet_brings_its_good_rows_only_if_wanted(window: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
+    chosen = str(sample.folder() / sample.FAULTY)
+    monkeypatch.setattr("logbook.window.sheet_actions.filedialog.askopenfilename", lambda **_: chosen)
+    before = tags(window)
+    for key, more in (("<Alt-l>", 0), ("<Alt-t>", 7)):
+        while_asked_for_import(window, key)
+        press(window.root, "<Control-i>")
+        wait_until(window.root, lambda: not dialogs(window.root))
+        wait_until(window.root, lambda more=more: len(tags(window)) == len(before) + more)
+    assert "7 swatches added" in said(window)
+    press(window.root, "<Control-z>")
+    assert tags(window) == before
+
+
+def dialogs(root: tk.Tk) -> list[tk.Toplevel]:
+    return [child for child in root.winfo_children() if isinstance(child, tk.Toplevel)]
+
+
+def while_asked_for_import(window: MainWindow, key: str) -> None:
+    """Presses ``key`` in the dialog that shows the plan: the one before it only shows how far the reading is."""
+
+    def look_for_it() -> None:
+        plans = [found for found in dialogs(window.root) if found.title().startswith("Import") and found.grab_current() is found]
+        if plans:
+            plans[0].event_generate(key)
+        else:
+            window.root.after(5, look_for_it)
+
+    window.root.after(5, look_for_it)
+
+
+def test_an_export_writes_the_whole_log(window: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    target = tmp_path / "log.csv"
+    monkeypatch.setattr("logbook.window.sheet_actions.filedialog.asksaveasfilename", lambda **_: str(target))
+    press(window.root, "<Control-e>")
+    wait_until(window.root, lambda: f"{len(tags(window))} swatches written" in said(window))
+    assert target.read_bytes() == (sample.folder() / sample.SWATCHES).read_bytes()
+
+
+def test_another_program_that_wrote_is_noticed_on_coming_back(window: MainWindow) -> None:
+    book = session_of(window).book
+    with book.again() as other:
+        delete_swatch(other, next(line.uid for line in swatch_lines(other) if line.tag == "LC-06"))
+    window.root.event_generate("<FocusIn>")
+    window.root.update()
+    assert "Another window has changed this logbook" in said(window)
+
+
+def test_a_write_waits_for_another_program_without_freezing(window: MainWindow) -> None:
+    session = session_of(window)
+    session.book.connection.execute("PRAGMA busy_timeout = 0")
+    other = sqlite3.connect(session.book.path, isolation_level=None)
+    other.execute("BEGIN IMMEDIATE")
+    window.root.after(150, lambda: other.execute("ROLLBACK"))
+    uid = swatch_lines(session.book)[0].uid
+    session.write(lambda: delete_swatch(session.book, uid))
+    other.close()
+    assert uid not in {line.uid for line in swatch_lines(session.book)}
+
+
+def test_a_read_only_logbook_says_so(window: MainWindow, tmp_path: Path) -> None:
+    book = new_book(tmp_path / "stick.logbook")
+    session_of(window).book.close()
+    book.read_only = True
+    window.show(book)
+    assert "editing is off" in said(window)
+
+
+def test_a_damaged_logbook_is_offered_its_newest_backup(
+    window: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "years.logbook"
+    shutil.copy(session_of(window).book.path, path)
+    with open_book(path) as book:
+        delete_swatch(book, swatch_lines(book)[0].uid)
+    content = bytearray(path.read_bytes())
+    content[4096 * 2 : 4096 * 3] = os.urandom(4096)
+    path.write_bytes(content)
+    asked: list[str] = []
+
+    def answer(parent: object, look: object, sentence: str, answers: object, **_: object) -> str:
+        asked.append(sentence)
+        return "restore"
+
+    monkeypatch.setattr(rescue, "ask", answer)
+    window.menu._books.open_path(path)
+    assert "damaged" in asked[0]
+    assert "43 swatches" in asked[0]
+    assert session_of(window).book.path.name == "years restored.logbook"
+    assert path.read_bytes() == bytes(content)
+
+
+def test_the_last_logbooks_are_remembered(window: MainWindow, tmp_path: Path) -> None:
+    session_of(window).book.close()
+    window.show(new_book(tmp_path / "mine.logbook"))
+    assert window.settings.recent[0].endswith("mine.logbook")
+
+
+def test_every_menu_dialog_opens_and_closes_by_key(window: MainWindow) -> None:
+    books = window.menu._books
+    for opened in (books.help, books.keys, books.backups, books.assumptions, books.about):
+        while_asked(window.root, lambda dialog: dialog.event_generate("<Escape>"))
+        opened()
+        wait_until(window.root, lambda: not dialogs(window.root))
+
+
+def first_entry(place: tk.Misc) -> tk.Entry | None:
+    for child in place.winfo_children():
+        if isinstance(child, tk.Entry):
+            return child
+        if (found := first_entry(child)) is not None:
+            return found
+    return None
+
+
+def test_assumptions_are_saved_and_undone(window: MainWindow) -> None:
+    def change(dialog: tk.Toplevel) -> None:
+        entry = first_entry(dialog)
+        assert entry is not None
+        entry.delete(0, "end")
+        entry.insert(0, "2")
+        dialog.event_generate("<Alt-s>")
+
+    while_asked(window.root, change)
+    window.menu._books.assumptions()
+    wait_until(window.root, lambda: not dialogs(window.root))
+    assert assumptions_of(session_of(window).book).tape_mm == 2
+    press(window.root, "<Control-z>")
+    assert assumptions_of(session_of(window).book).tape_mm == 1
+
+
+def test_the_history_of_a_swatch_names_what_was_there_before(window: MainWindow) -> None:
+    book = session_of(window).book
+    line = next(line for line in swatch_lines(book) if line.tag == "LC-02")
+    swatch = swatch_in_hand(book, line.uid)
+    assert swatch is not None
+    save_swatch(book, replace(swatch, colour="soot", readings=swatch.readings[1:]))
+    lines = history(book, line.uid)
+    assert ("colour", "ivory", "soot") in {(one.field, one.before, one.after) for one in lines}
+    assert any(one.field.startswith("reading") and one.before for one in lines)
