@@ -74,7 +74,7 @@ class ChainMaker:
         """The logbook has changed: takes from it again."""
         self._lenders.clear()
         self.assumed = assumptions_of(self._session.book)
-        self._drift = drift_in(self._session.book)
+        self.drift = drift_in(self._session.book)
 
     def card(self, typed: Typed, texts: WishTexts) -> ChainCard:
         """The card for the swatch as typed and the wish as typed, both of this moment."""
@@ -89,7 +89,7 @@ class ChainMaker:
         if not typed.swatch.readings:
             return ChainCard("The swatch has no readings yet: add one, for example “4 repeats = 15.1 cm”.", body_width=body_width)
         try:
-            answer = chain_of(typed.swatch, self.lenders(typed.swatch), self.assumed, self._drift, read.wish)
+            answer = chain_of(typed.swatch, self.lenders(typed.swatch), self.assumed, self.drift, read.wish)
         except RefusedError as error:
             return ChainCard(str(error), body_width=body_width)
         return ChainCard(

@@ -1,12 +1,12 @@
 import math
 
 import pytest
+from logbook.pages.drawing import Line, Marker, Polygon, Text
 
 from logbook.craft.assumptions import Assumptions
 from logbook.craft.conditions import Condition
 from logbook.craft.lengths import Units
 from logbook.craft.swatch import Swatch
-from logbook.pages.drawing import Line, Marker, Polygon, Text
 from logbook.pages.gauges.hook_card import HookCard, hook_card
 from logbook.pages.gauges.hook_drawing import hook_drawing
 from tests.support.gauge_swatches import THREE, shells
