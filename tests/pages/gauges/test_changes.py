@@ -1,8 +1,8 @@
 import pytest
-from logbook.pages.drawing import Rect, Text
 
 from logbook.craft.assumptions import Assumptions
 from logbook.craft.conditions import Condition
+from logbook.craft.drawing import Rect, Text
 from logbook.pages.gauges.changes import NOTHING, changes_drawing, changes_of
 from tests.support.gauge_swatches import THREE, shells
 

@@ -1,10 +1,10 @@
 import math
 
 import pytest
-from logbook.pages.drawing import Line, Marker, Polygon, Text
 
 from logbook.craft.assumptions import Assumptions
 from logbook.craft.conditions import Condition
+from logbook.craft.drawing import Line, Marker, Polygon, Text
 from logbook.craft.lengths import Units
 from logbook.craft.swatch import Swatch
 from logbook.pages.gauges.hook_card import HookCard, hook_card
