@@ -6,16 +6,21 @@ stitches at each side (the same number in all sizes if it can be), a half repeat
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from logbook.craft.body_chart import CHILDREN_CAUTION, BodyChart, End, is_childs_size
 from logbook.craft.edge_stitches import NEAR_MM, chains_with_edges, edges_for_all, edges_wanted
 from logbook.craft.lengths import Units, show_mm
 from logbook.craft.piece import PieceNumbers, PiecePlan
 from logbook.craft.piece_gauges import PieceGauges
-from logbook.craft.piece_numbers import chain_rule, stitch_width, stitches_target, takes_edges, work_out
+from logbook.craft.piece_numbers import chain_rule, chosen_chain, stitch_width, stitches_target, takes_edges, work_out
 from logbook.craft.planned_piece import SizeWish
+from logbook.craft.starting_chain import ChainOption
 from logbook.craft.yarn_needed import YarnNeeded, together
 from logbook.errors import RefusedError
+
+SAME_MM = 1e-6
+"""Widths nearer to each other than this are the same."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,9 +102,8 @@ def size_run(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges, un
     )
 
 
-def remedies(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges) -> tuple[Remedy, ...]:
-    """What would part the sizes that come out the same; empty if all differ."""
-    run = size_run(plan, sizes, gauges)
+def remedies(run: SizeRun, plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges) -> tuple[Remedy, ...]:
+    """What would part the sizes of ``run``, worked out from the rest, that come out the same; empty if all differ."""
     if run.all_differ:
         return ()
     return (*_edges_that_part(plan, sizes, gauges), *_half_repeats(plan, sizes, gauges), *_other_hooks(run, plan, gauges))
@@ -141,27 +145,28 @@ def _one_number_of_edges(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: Pie
 
 
 def _same_as(size: SizeNumbers, others: Sequence[SizeNumbers]) -> tuple[str, ...]:
-    return tuple(o.name for o in others if o is not size and abs(o.piece.width.mm - size.piece.width.mm) < 1e-6)
+    return tuple(o.name for o in others if o is not size and abs(o.piece.width.mm - size.piece.width.mm) < SAME_MM)
 
 
 def _same_notes(sizes: Sequence[SizeNumbers]) -> list[str]:
-    groups = {(size.name, *size.same_as) for size in sizes if size.same_as}
-    return [
-        f"{_listed(group)} come out the same." for group in sorted({tuple(n.name for n in sizes if n.name in g) for g in groups})
-    ]
+    names = [size.name for size in sizes]
+    groups = [sorted((size.name, *size.same_as), key=names.index) for size in sizes if size.same_as]
+    return [f"{_listed(group)} come out the same." for place, group in enumerate(groups) if group not in groups[:place]]
 
 
 def _edges_that_part(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges) -> list[Remedy]:
-    """One number of edge stitches for all sizes that parts them: the least that comes within 5 mm of the best."""
+    """One number of edge stitches for all sizes that parts them: the least that comes within 5 mm of the best; else as needed."""
     if plan.sideways or not takes_edges(plan, gauges):
         return []
     parting: dict[int, float] = {}
     for each in range(1, gauges.assumptions.most_edge_stitches + 1):
-        run = size_run(replace(plan, edge_stitches=each), sizes, gauges)
-        if run.all_differ:
-            parting[each] = max(abs(size.piece.width.difference_mm) for size in run.sizes)
+        chains = _chains(replace(plan, edge_stitches=each), sizes, gauges)
+        if _differ(chains):
+            parting[each] = max(abs(chain.difference_mm) for chain in chains)
     if not parting:
-        return []
+        needed = replace(plan, edge_stitches=None)
+        said = "Plain edge stitches, as many as each size needs at each side, would part them."
+        return [Remedy(said, needed)] if size_run(needed, sizes, gauges).all_differ else []
     each = next(each for each, miss in parting.items() if miss <= min(parting.values()) + NEAR_MM)
     what = "1 plain edge stitch" if each == 1 else f"{each} plain edge stitches"
     return [Remedy(f"{what} at each side, in all sizes, would part them.", replace(plan, edge_stitches=each))]
@@ -171,9 +176,20 @@ def _half_repeats(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauge
     if plan.sideways or plan.in_round or plan.half_repeats or gauges.pattern.half_plus is None:
         return []
     halved = replace(plan, half_repeats=True)
-    if not size_run(halved, sizes, gauges).all_differ:
+    if not _differ(_chains(halved, sizes, gauges)):
         return []
     return [Remedy("Half repeats, which the pattern allows, would part them.", halved)]
+
+
+def _chains(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges) -> list[ChainOption]:
+    """The chain of every size alone, which is quick, of a plan that is not worked sideways."""
+    plans = [plan_for(plan, size) for size in sizes]
+    return [chosen_chain(stitches_target(own, gauges), own, gauges)[0] for own in plans]
+
+
+def _differ(chains: Sequence[ChainOption]) -> bool:
+    widths = sorted(chain.width_mm for chain in chains)
+    return all(wider - narrower >= SAME_MM for narrower, wider in pairwise(widths))
 
 
 def _other_hooks(run: SizeRun, plan: PiecePlan, gauges: PieceGauges) -> list[Remedy]:

@@ -57,7 +57,7 @@ def work_out_run(
         raise RefusedError(f"The size “{twice}” comes twice: give each size its own name.")
     gauges = gauges_of_basis(basis, condition)
     run = size_run(plan, wishes, gauges, units)
-    found = remedies(plan, wishes, gauges)
+    found = remedies(run, plan, wishes, gauges)
     first = answer_for(basis, plan, gauges, run.sizes[0].piece.with_notes(()))
     notes = (*run.notes, *(remedy.sentence for remedy in found), *_size_notes(run, units), *first.notes)
     return RunAnswer(
