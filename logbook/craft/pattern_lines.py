@@ -15,7 +15,7 @@ from logbook.craft.lengths import Units
 from logbook.craft.numbers import show_number, show_percent
 from logbook.craft.piece import PieceNumbers, PiecePlan
 from logbook.craft.piece_gauges import PieceGauges
-from logbook.craft.printed_sizes import printed_length, sized
+from logbook.craft.printed_sizes import alike, printed_length, sized
 from logbook.craft.size_run import SizeNumbers
 from logbook.craft.swatch import Swatch
 from logbook.craft.terms import Terms, translated
@@ -103,8 +103,8 @@ def _yarn_wanted(written: Written) -> str:
     in_reserve = f", with {show_percent(reserve)} in reserve" if reserve else ""
     balls = [need.balls for need in needs if need.balls is not None]
     if len(balls) == len(needs):
-        return f": {_alike(balls)} {'ball' if set(balls) == {1} else 'balls'}{in_reserve}{held}"
-    return f": {_alike(round(need.grams * (1 + reserve)) for need in needs)} g{in_reserve}{held}"
+        return f": {alike(balls)} {'ball' if set(balls) == {1} else 'balls'}{in_reserve}{held}"
+    return f": {alike(round(need.grams * (1 + reserve)) for need in needs)} g{in_reserve}{held}"
 
 
 def _gauge_word(written: Written) -> str:
@@ -157,24 +157,24 @@ def _work(written: Written) -> Iterator[str]:
 def _chain_lines(written: Written) -> Iterator[str]:
     plan, pieces, pattern = written.plan, written.pieces, written.gauges.pattern
     if plan.foundation_stitches:
-        yield f"Make {_alike(piece.chain for piece in pieces)} foundation stitches."
+        yield f"Make {alike(piece.chain for piece in pieces)} foundation stitches."
     else:
-        yield f"Ch {_alike(piece.chain for piece in pieces)}."
+        yield f"Ch {alike(piece.chain for piece in pieces)}."
     if plan.in_round and not plan.joined_after_row_1:
         yield "Join into a ring without a twist."
     edged = any(piece.edge_stitches for piece in pieces)
     if pattern.first_stitch is not None and not edged and not plan.foundation_stitches and not plan.in_round:
         yield f"The first stitch goes into the {_ordinal(pattern.first_stitch)} chain from the hook{_cover(pattern.skip_cover)}."
-    stitches = f"{_alike(piece.stitches for piece in pieces)} base stitches"
+    stitches = f"{alike(piece.stitches for piece in pieces)} base stitches"
     multiple = pattern.multiple or 1
     if multiple > 1:
-        repeats = _alike(show_number(piece.repeats) for piece in pieces)
+        repeats = alike(show_number(piece.repeats) for piece in pieces)
         plus = plan.round_plus if plan.in_round else pattern.plus or 0
         stitches += f": {repeats} repeats of {multiple}" + (f" and {plus} more" if plus else "")
         if edged:
             edges = {piece.edge_stitches for piece in pieces}
             what = "stitch" if edges == {1} else "stitches"
-            stitches += f", and {_alike(piece.edge_stitches for piece in pieces)} plain edge {what} at each side"
+            stitches += f", and {alike(piece.edge_stitches for piece in pieces)} plain edge {what} at each side"
     yield f"{stitches}."
 
 
@@ -190,12 +190,12 @@ def _row_lines(written: Written) -> Iterator[str]:
     if len(rows) < len(pieces):
         return
     unit = "rounds" if written.plan.in_round else "rows"
-    line = f"Work {_alike(rows)} {unit}"
+    line = f"Work {alike(rows)} {unit}"
     in_group = written.gauges.pattern.rows_in_repeat or 1
     if in_group > 1 and not written.plan.any_row:
         steps = [f"{first.set_up} to set up"] if first.set_up else []
         groups = [piece.groups for piece in pieces if piece.groups is not None]
-        steps.append(f"{_alike(groups)} times the {in_group} {unit} of the repeat")
+        steps.append(f"{alike(groups)} times the {in_group} {unit} of the repeat")
         if first.closing:
             steps.append(f"{first.closing} to close")
         line += f": {', '.join(steps)}"
@@ -214,13 +214,13 @@ def _mark_lines(written: Written) -> Iterator[str]:
         marks = _marks(pieces, name)
         if marks:
             place = "after stitch" if plan.sideways else f"at the end of {up}"
-            yield f"Place a marker {place} {_alike(at for at, _ in marks)} for the {'side slit' if name == 'slit' else name}."
+            yield f"Place a marker {place} {alike(at for at, _ in marks)} for the {'side slit' if name == 'slit' else name}."
     shoulders = [(piece.shoulder, piece.neck) for piece in pieces if piece.shoulder is not None and piece.neck is not None]
     if len(shoulders) == len(pieces):
         units = "rows" if across == "row" else "stitches"
         yield (
-            f"Shoulders of {_alike(s for s, _ in shoulders)} {units} on each side, "
-            f"the middle {_alike(n for _, n in shoulders)} are the neck."
+            f"Shoulders of {alike(s for s, _ in shoulders)} {units} on each side, "
+            f"the middle {alike(n for _, n in shoulders)} are the neck."
         )
 
 
@@ -240,16 +240,10 @@ def _marks(pieces: Sequence[PieceNumbers], name: str) -> list[tuple[int, float]]
     return found if len(found) == len(pieces) else []
 
 
-def _alike(values: Iterable[object]) -> str:
-    """``68 (74, 86)``, or ``62`` where all sizes have the same."""
-    shown = [str(value) for value in values]
-    return shown[0] if len(set(shown)) == 1 else sized(shown)
-
-
 def _lengths(lengths_mm: Iterable[float]) -> str:
     """``42.5 (46.5, 50.5) cm / 16 3/4 (18 1/4, 20) in``."""
     every = tuple(lengths_mm)
-    return " / ".join(f"{_alike(printed_length(mm, units) for mm in every)} {units.value}" for units in Units)
+    return " / ".join(f"{alike(printed_length(mm, units) for mm in every)} {units.value}" for units in Units)
 
 
 def _ordinal(number: int) -> str:
