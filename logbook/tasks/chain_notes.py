@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from logbook.craft.drift import Drift
+from logbook.craft.numbers import show_percent
 from logbook.craft.starting_chain import ChainOption, ChainRule, Choose
 from logbook.craft.stitch_pattern import StitchPattern
 from logbook.craft.swatch import Swatch
@@ -40,7 +41,7 @@ def washing_notes(finished: FinishedGauge, less: str, more: str) -> Iterator[str
         change = finished.change or 0.0
         yield (
             f"Washing taken from {count} {'swatch' if count == 1 else 'swatches'} of this yarn ({', '.join(finished.lenders)}): "
-            f"{percent(abs(change))} {less if change < 0 else more}."
+            f"{show_percent(abs(change))} {less if change < 0 else more}."
         )
     if finished.gauge.too_coarse:
         yield (
@@ -49,21 +50,15 @@ def washing_notes(finished: FinishedGauge, less: str, more: str) -> Iterator[str
         )
 
 
-def percent(share: float) -> str:
-    """A share to a tenth of a per cent below 10 %, whole above: ``2.5 %``, ``13 %``."""
-    value = share * 100
-    return f"{value:.0f} %" if abs(value) >= 9.95 else f"{value:.1f} %".replace(".0 %", " %")
-
-
 def drift_note(drift: Drift) -> str:
     """Where the whole piece's own part of the give or take comes from."""
     if drift.pieces == 0:
         return (
-            f"A whole piece strays from its swatch by up to {percent(drift.give_or_take)} beside that: an assumption, "
+            f"A whole piece strays from its swatch by up to {show_percent(drift.give_or_take)} beside that: an assumption, "
             "until made pieces teach better."
         )
     pieces = "1 made piece" if drift.pieces == 1 else f"{drift.pieces} made pieces"
-    return f"A whole piece strays from its swatch by up to {percent(drift.give_or_take)} beside that: learnt from {pieces}."
+    return f"A whole piece strays from its swatch by up to {show_percent(drift.give_or_take)} beside that: learnt from {pieces}."
 
 
 def _option_notes(rule: ChainRule, target_mm: float, options: Sequence[ChainOption]) -> Iterator[str]:

@@ -23,6 +23,11 @@ def sentences(answer: PieceAnswer, units: Units) -> Iterator[str]:
     yield size_sentence("wide", numbers.width, units)
     if numbers.length is not None:
         yield size_sentence("long", numbers.length, units)
+    yield from counts(answer, units)
+
+
+def counts(answer: PieceAnswer, units: Units) -> Iterator[str]:
+    """Stitches and rows, marks, yarn."""
     yield stitches_sentence(answer)
     yield from rows_sentence(answer)
     yield from mark_sentences(answer, units)

@@ -18,7 +18,7 @@ from logbook.craft.terms import Terms
 from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_text, write_zip
 from logbook.sheets.run_workbook import write_run_workbook
-from logbook.tasks.pieces import Basis, PieceAnswer, answer_for, gauges_of_basis
+from logbook.tasks.pieces import Basis, PieceAnswer, answer_for, gauges_on
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,12 +35,13 @@ class RunAnswer:
     run: SizeRun
     remedies: tuple[Remedy, ...]
     notes: tuple[str, ...]
+    units: Units
 
     def piece(self, size: SizeNumbers) -> PieceAnswer:
         """One size as a piece by itself."""
         wish = next(wish for wish in self.wishes if wish.name == size.name)
         own = replace(plan_for(self.plan, wish), edge_stitches=size.piece.edge_stitches)
-        return answer_for(self.basis, own, self.gauges, size.piece)
+        return answer_for(self.basis.swatch, own, self.gauges, size.piece, self.units)
 
     def written(self, terms: Terms) -> Written:
         """What the lines of the pattern are made of."""
@@ -51,14 +52,18 @@ def work_out_run(
     basis: Basis, plan: PiecePlan, wishes: Sequence[SizeWish], condition: Condition = Condition.WASHED, units: Units = Units.CM
 ) -> RunAnswer:
     """Every size of ``plan``. Raises RefusedError, in one sentence, naming the size, if one can't be."""
+    return run_with(gauges_on(basis, condition), basis, plan, wishes, units)
+
+
+def run_with(gauges: PieceGauges, basis: Basis, plan: PiecePlan, wishes: Sequence[SizeWish], units: Units) -> RunAnswer:
+    """Every size of ``plan``, from gauges that are worked out already. Raises RefusedError as ``work_out_run``."""
     names = [wish.name for wish in wishes]
     twice = next((name for name in names if names.count(name) > 1), None)
     if twice is not None:
         raise RefusedError(f"The size “{twice}” comes twice: give each size its own name.")
-    gauges = gauges_of_basis(basis, condition)
     run = size_run(plan, wishes, gauges, units)
     found = remedies(run, plan, wishes, gauges)
-    first = answer_for(basis, plan, gauges, run.sizes[0].piece.with_notes(()))
+    first = answer_for(basis.swatch, plan, gauges, run.sizes[0].piece.with_notes(()), units)
     notes = (*run.notes, *(remedy.sentence for remedy in found), *_size_notes(run, units), *first.notes)
     return RunAnswer(
         basis=basis,
@@ -68,6 +73,7 @@ def work_out_run(
         run=run,
         remedies=found,
         notes=tuple(dict.fromkeys(notes)),
+        units=units,
     )
 
 

@@ -14,7 +14,6 @@ from logbook.window.backups_dialog import show_backups
 from logbook.window.help_window import show_about, show_help, show_keys
 from logbook.window.message import tell
 from logbook.window.rescue import offer_rescue
-from logbook.window.sheet_actions import export_sheet, import_sheet
 
 if TYPE_CHECKING:
     from logbook.window.main_window import MainWindow
@@ -88,11 +87,15 @@ class BookActions:
 
     def import_sheet(self) -> None:
         """Takes a sheet in, after showing what it would do."""
+        from logbook.window.sheet_actions import import_sheet  # sheets are seldom wanted, and the window is to be there at once
+
         if self._window.session is not None and self._window.settle():
             import_sheet(self._window.root, self._window.look, self._window.session)
 
     def export_sheet(self) -> None:
         """Hands all swatches on as a sheet."""
+        from logbook.window.sheet_actions import export_sheet
+
         if self._window.session is not None and self._window.settle():
             export_sheet(self._window.root, self._window.look, self._window.session)
 

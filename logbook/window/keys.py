@@ -78,8 +78,8 @@ def install_keys(root: tk.Misc) -> None:
         for spelling in (letter, letter.upper()):
             root.event_delete(f"<<{event}>>", f"<Control-Key-{spelling}>")
     for letter in ("o", "d", "k", "t", "h", "i"):
-        root.unbind_class("Text", f"<Control-Key-{letter}>")
-        root.unbind_class("TEntry", f"<Control-Key-{letter}>")
+        for kind in ("Text", "TEntry", "TCombobox", "TSpinbox"):
+            root.unbind_class(kind, f"<Control-Key-{letter}>")
     root.event_add("<<SelectAll>>", "<Control-Key-a>", "<Control-Key-A>")
 
 

@@ -1,7 +1,6 @@
 """The one window: a row of pages, a menu, a line that says what was done last."""
 
 import tkinter as tk
-from collections.abc import Callable
 from dataclasses import replace
 from functools import partial
 from tkinter import ttk
@@ -16,20 +15,13 @@ from logbook.window.keys import bind_keys, install_keys, install_mnemonics, spli
 from logbook.window.look import Look
 from logbook.window.menu_bar import MenuBar
 from logbook.window.page import Page
+from logbook.window.pages import PAGES
 from logbook.window.palette import DARK, LIGHT
-from logbook.window.patterns.page import PatternsPage
 from logbook.window.place import PlaceKeeper
 from logbook.window.sentence import Sentence
-from logbook.window.swatches.page import SwatchesPage
 from logbook.window.unexpected import report_unexpected
 
 PROGRAM_NAME = "Swatch and gauge logbook"
-PAGES: tuple[tuple[str, Callable[[tk.Misc, Look, Session], Page]], ...] = (
-    ("S&watches", SwatchesPage),
-    ("S&titch patterns", PatternsPage),
-)
-"""Each page's name with the letter of its Alt key, and what makes it."""
-
 SHORTEST_WAIT_MS = 100
 
 

@@ -21,9 +21,8 @@ def measured(**texts: str) -> tuple[TakenReading, ...]:
     )
 
 
-def shells(
-    tag: str, hook: float | None = 4.5, yarn: Yarn | None = COTTON, *, worked: str = "", washed: str = "", **more: Any
-) -> Swatch:
-    """A swatch of shells, as worked and washed."""
-    readings = measured(worked=worked, washed=washed, **{c: more.pop(c) for c in tuple(more) if c in set(Condition)})
-    return Swatch(**({"uid": tag, "tag": tag, "yarn": yarn, "pattern": SHELLS, "hook_mm": hook, "readings": readings} | more))
+def shells(tag: str, hook: float | None = 4.5, *, worked: str = "", washed: str = "", **more: Any) -> Swatch:
+    """A swatch of shells; ``more`` are readings in other conditions, and fields."""
+    others = {condition: more.pop(condition) for condition in tuple(more) if condition in set(Condition)}
+    readings = measured(worked=worked, washed=washed, **others)
+    return Swatch(**({"uid": tag, "tag": tag, "yarn": COTTON, "pattern": SHELLS, "hook_mm": hook, "readings": readings} | more))

@@ -78,3 +78,16 @@ def test_a_long_text_keeps_the_wheel_for_itself(root: tk.Tk, look: Look) -> None
 @pytest.mark.parametrize(("delta", "lines"), [(120, -3), (-120, 3), (-240, 6), (1, -1), (-3, 3)])
 def test_notches_of_either_kind_of_wheel(delta: int, lines: int) -> None:
     assert notches(delta) == lines
+
+
+def test_what_follows_the_last_field_is_reached_by_keys(root: tk.Tk, look: Look) -> None:
+    made = Made(root, look, 20)
+    made.fields[0].input.focus_force()
+    settle(root)
+    made.fields[0].input.event_generate("<Next>")
+    settle(root)
+    down = made.form.canvas.yview()[0]
+    assert down > 0
+    made.fields[0].input.event_generate("<Prior>")
+    settle(root)
+    assert made.form.canvas.yview()[0] < down / 2

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 
 from logbook.craft.conditions import Condition
 from logbook.craft.hooks import read_hook, show_hook
@@ -69,7 +70,7 @@ class SwatchList:
 
 def cells(line: SwatchLine) -> tuple[str, ...]:
     """A line as shown: all in two lines of text, then tag, yarn, stitch pattern, hook, date, colour."""
-    hook = "" if line.hook_mm is None else show_hook(line.hook_mm)
+    hook = "" if line.hook_mm is None else _hook(line.hook_mm)
     both = f"{line.yarn}\n{line.tag} · {line.stitch}" if line.yarn else f"{line.stitch}\n{line.tag}"
     return (both, line.tag, line.yarn, line.stitch, hook, line.date, line.colour)
 
@@ -78,6 +79,10 @@ def sort_keys(line: SwatchLine) -> tuple[str | float | None, ...]:
     """What each cell is sorted by; None stands for an empty one."""
     texts = (line.yarn.casefold(), line.tag.casefold(), line.yarn.casefold() or None, line.stitch.casefold() or None)
     return (*texts, line.hook_mm, line.date or None, line.colour.casefold() or None)
+
+
+_hook = lru_cache(maxsize=200)(show_hook)
+"""There are few hooks and many swatches."""
 
 
 def _swatches(count: int) -> str:

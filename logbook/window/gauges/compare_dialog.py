@@ -18,10 +18,12 @@ Answer = Callable[[str], SideBySide | str]
 
 def show_comparison(parent: tk.Misc, look: Look, tags: Sequence[str], answer: Answer) -> None:
     """Compares the swatches of ``tags``; others can be typed."""
-    _CompareDialog(parent, look, tags, answer).start()
+    CompareDialog(parent, look, tags, answer).start()
 
 
-class _CompareDialog(LongDialog):
+class CompareDialog(LongDialog):
+    """The tags, the table of every field, and what to say of the gauges; follows every key typed."""
+
     def __init__(self, parent: tk.Misc, look: Look, tags: Sequence[str], answer: Answer) -> None:
         super().__init__(parent, look, "Compare swatches", self.close, LETTERS)
         self._answer = answer

@@ -25,10 +25,12 @@ def show_hooks(
     parent: tk.Misc, look: Look, title: str, condition: Condition, card_of: Callable[[Condition, str], HookCard]
 ) -> None:
     """``card_of`` makes the card for a condition and a wanted gauge as typed."""
-    _HookDialog(parent, look, title, condition, card_of).start()
+    HookDialog(parent, look, title, condition, card_of).start()
 
 
-class _HookDialog(LongDialog):
+class HookDialog(LongDialog):
+    """The wanted gauge and its hook, the chart, the table; follows every key typed."""
+
     def __init__(
         self, parent: tk.Misc, look: Look, title: str, condition: Condition, card_of: Callable[[Condition, str], HookCard]
     ) -> None:

@@ -44,10 +44,12 @@ def show_nearest(
     take: Callable[[str], object],
 ) -> None:
     """``among`` says which swatches are looked through; ``take`` gets the uid of the one the user takes."""
-    _NearestDialog(parent, look, nearest, condition, units, among, take).start()
+    NearestDialog(parent, look, nearest, condition, units, among, take).start()
 
 
-class _NearestDialog(Dialog):
+class NearestDialog(Dialog):
+    """What is looked for, and the list, nearest first; follows every key typed."""
+
     def __init__(
         self,
         parent: tk.Misc,

@@ -37,8 +37,8 @@ COLUMNS = (
 NEED = ("yarn", "stitch", "tag", "hook", "date", "colour")
 LEAST = 3
 """With room for fewer columns a line says yarn, tag and stitch pattern one under the other."""
-FILTERS_SHARE = 0.6
-"""Of the height of the column that opened filters take at most."""
+LINES_LEFT = 8
+"""Of text for the list beside opened filters; where there are not twice as many, each gets half."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,7 +152,8 @@ class FindView(ttk.Frame):
     def _limit_filters(self) -> None:
         if self._scrolled is not None:
             wanted = self._scrolled.inside.winfo_reqheight()
-            most = int(self.winfo_height() * FILTERS_SHARE)
+            room = self.winfo_height() - self.filters.winfo_y() - self.filters.header.winfo_height()
+            most = max(room // 2, room - LINES_LEFT * self.look.line)
             self._scrolled.canvas.configure(height=max(1, min(wanted, most)))
 
     def _empty_place(self, actions: FindActions) -> ttk.Frame:
@@ -161,8 +162,7 @@ class FindView(ttk.Frame):
         place.columnconfigure(0, weight=1)
         says = (
             "No swatch is logged yet.",
-            "Say in the form beside this what your swatch is worked of: the yarn or the stitch pattern, the hook, and one "
-            "reading such as “4 repeats = 15.1 cm”. Save it, and it stands here.",
+            "Say yarn or stitch, hook and one reading in the form beside this, and save: then it stands here.",
         )
         for row, sentence in enumerate(says):
             style = "Section.TLabel" if row == 0 else "TLabel"

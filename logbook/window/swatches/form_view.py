@@ -18,7 +18,9 @@ from logbook.window.swatches.form_fields import ITEMS, Entry, Item, Readings, Se
 from logbook.window.swatches.readings_view import ReadingsView
 from logbook.window.text_field import TextField
 
-LABEL_LETTERS = 13
+LABEL_LETTERS = 17
+INDENT = 2
+"""Units by which what is folded stands in."""
 
 
 class FormView(Card):
@@ -104,24 +106,25 @@ class FormView(Card):
         place = next((place for place, line in enumerate(lines) if line.error), 0)
         return readings.rows[place].entry
 
-    def _build(self, place: ttk.Frame, items: Iterable[Item]) -> None:
+    def _build(self, place: ttk.Frame, items: Iterable[Item], indent: float = 0) -> None:
         place.columnconfigure(0, weight=1)
         for row, item in enumerate(items):
+            widget: ttk.Frame
             if isinstance(item, Section):
-                self._build_section(place, item).grid(row=row, column=0, sticky="ew")
+                widget = self._build_section(place, item)
             elif isinstance(item, Readings):
-                readings = ReadingsView(place, self.look, item.label, item.hint, partial(self._typed, item.key))
-                self.readings[item.key] = readings
-                self.look.grid(readings, row=row, column=0, sticky="ew", pady=(0.5, 1))
+                widget = ReadingsView(place, self.look, item.label, item.hint, partial(self._typed, item.key))
+                self.readings[item.key] = widget
             else:
-                self._build_field(place, item).grid(row=row, column=0, sticky="ew")
+                widget = self._build_field(place, item)
+            self.look.grid(widget, row=row, column=0, sticky="ew", padx=(indent, 0), pady=(0, 0.5))
 
     def _build_section(self, place: ttk.Frame, section: Section) -> Folding:
         is_open = section.name in self._opened
         folding = Folding(place, section.title, is_open, partial(self._folded, section))
         self.sections[section.name] = folding
         if is_open:
-            self._build(folding.inside, section.items)
+            self._build(folding.inside, section.items, INDENT)
         return folding
 
     def _folded(self, section: Section, is_open: bool) -> None:
@@ -134,7 +137,7 @@ class FormView(Card):
         """Opens a section, making its fields if they were never shown."""
         folding = self.sections[section.name]
         if not folding.inside.winfo_children():
-            self._build(folding.inside, section.items)
+            self._build(folding.inside, section.items, INDENT)
             for item in section.items:
                 if isinstance(item, Readings):
                     self.readings[item.key].text = self.form.texts[item.key]

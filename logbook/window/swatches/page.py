@@ -51,7 +51,7 @@ class SwatchesPage:
         self.chain = ChainView(self.frame, look, lambda: session.units, opened, self._changed, self._fold)
         self.sure = SureView(self.chain.below, look, opened, self._known, self._fold)
         self.sure.grid(row=0, column=0, sticky="ew")
-        on_page = OnPage(self._known, self._selected_tags, self._filters, lambda: len(self.swatches.lines), self._take)
+        on_page = OnPage(self._known, self._selected_tags, self._filters, lambda: len(self.swatches.lines), self.take)
         self.gauges = GaugeActions(self.frame, look, session, on_page)
         self._arrange()
         self._bind_keys()
@@ -206,7 +206,7 @@ class SwatchesPage:
             if uid not in self.find.table.selected:  # it may be the first of several
                 self.find.table.select([uid])
 
-    def _take(self, uid: str) -> None:
+    def take(self, uid: str) -> None:
         """Takes another swatch in hand, unless what is typed is to stay."""
         if uid != self.form.uid and self.settle():
             self._show(uid)

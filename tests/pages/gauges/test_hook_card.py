@@ -44,9 +44,17 @@ def test_the_hook_for_a_wanted_gauge() -> None:
     found = card(FOUR, "2.61 repeats in 10 cm")
     assert found.answer.startswith("Take 4.5 mm (US 7, UK 7): it should give 2.6")
     assert "not tried" not in found.answer
-    assert "may give it too" in found.answer
+    assert "may give it too" not in found.answer
     assert found.cells[found.place][0] == "4.5 mm"
     assert found.wanted_mm == pytest.approx(100 / 2.61 / 6)
+
+
+def test_a_gauge_between_two_hooks_names_both() -> None:
+    answer = card(FOUR, "2.52 repeats in 10 cm").answer
+    assert answer.startswith("Take ")
+    assert answer.endswith("may give it too.")
+    assert "4.5 mm" in answer
+    assert "5 mm" in answer
 
 
 def test_an_untried_hook_is_a_guess_and_said_to_be() -> None:

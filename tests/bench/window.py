@@ -1,0 +1,145 @@
+"""How quick the window is on 10,000 swatches, beside the floor Tk itself sets: ``python -m tests.bench.window``.
+
+Printed are, as the median of several runs in fresh processes: from starting Python to a window that can be used, and the same for
+a bare ttk window of as many widgets of the same kinds; and from a key in the find field to the screen being drawn, beside a bare
+entry and a list whose lines are rearranged. Nothing is asserted: a busy machine is slower. Wants a display or Xvfb.
+"""
+
+import json
+import os
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+from collections import Counter
+from pathlib import Path
+
+from logbook.book.logbook import new_logbook
+from logbook.book.swatches import put_stitch_pattern, put_swatch, put_yarn
+from logbook.craft.conditions import Condition
+from logbook.craft.readings import read_readings
+from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.swatch import Swatch, TakenReading
+from logbook.craft.yarn import Yarn
+
+SWATCHES = 10_000
+RUNS = 5
+KEYS = "limewalk"
+YARNS = ("Limewalk Cotton", "Harbour Merino", "Owlbarn Alpaca", "Sallowbank Bamboo")
+
+OURS = """
+import sys, time, json, tkinter as tk
+from pathlib import Path
+started = float(sys.argv[2])
+from logbook.settings import Settings
+from logbook.tasks.keeping import open_book
+from logbook.window.main_window import MainWindow
+root = tk.Tk()
+window = MainWindow(root, Settings())
+window.show(open_book(Path(sys.argv[1]), quick=True))
+root.geometry("1366x736+0+0")
+root.deiconify()
+root.update()
+usable = time.time() - started
+def everything(place):
+    for child in place.winfo_children():
+        yield child
+        yield from everything(child)
+kinds = [child.winfo_class() for child in everything(root)]
+root.focus_force()
+root.update()
+window.page_in_hand().first_focus()
+root.update()
+field = root.focus_get()
+times = []
+for letter in sys.argv[3]:
+    before = time.perf_counter()
+    field.event_generate(f"<Key-{letter}>")
+    root.update()
+    times.append(time.perf_counter() - before)
+print(json.dumps([usable, kinds, times]))
+"""
+
+BARE = """
+import sys, time, json, tkinter as tk
+from tkinter import ttk
+started = float(sys.argv[2])
+kinds = json.loads(sys.argv[1])
+root = tk.Tk()
+ttk.Style(root).theme_use("clam")
+root.geometry("1366x736+0+0")
+makers = {"TFrame": ttk.Frame, "TLabel": ttk.Label, "TEntry": ttk.Entry, "TButton": ttk.Button, "TCombobox": ttk.Combobox,
+          "Treeview": ttk.Treeview, "TScrollbar": ttk.Scrollbar, "TCheckbutton": ttk.Checkbutton, "Canvas": tk.Canvas,
+          "Text": tk.Text, "TNotebook": ttk.Notebook, "TRadiobutton": ttk.Radiobutton, "TSeparator": ttk.Separator}
+for place, kind in enumerate(kinds):
+    maker = makers.get(kind)
+    if maker:
+        maker(root).grid(row=place // 12, column=place % 12)
+tree = ttk.Treeview(root, columns=("a", "b", "c"), show="headings")
+for number in range(10_000):
+    tree.insert("", "end", iid=str(number), values=(number, "yarn", "stitch"))
+tree.grid(row=0, column=13)
+entry = ttk.Entry(root)
+entry.grid(row=1, column=13)
+root.update()
+usable = time.time() - started
+entry.focus_force()
+root.update()
+times = []
+for n, letter in enumerate(sys.argv[3]):
+    before = time.perf_counter()
+    entry.event_generate(f"<Key-{letter}>")
+    tree.set_children("", *(str(i) for i in range(n, 10_000, 4)))
+    root.update()
+    times.append(time.perf_counter() - before)
+print(json.dumps([usable, times]))
+"""
+
+
+def main() -> None:
+    """Makes the logbook, runs both windows and prints the table."""
+    with tempfile.TemporaryDirectory() as folder:
+        os.environ["LOGBOOK_HOME"] = folder
+        path = Path(folder) / "many.logbook"
+        make(path)
+        ours = [run(OURS, str(path)) for _ in range(RUNS)]
+        kinds = ours[0][1]
+        bare = [run(BARE, json.dumps(kinds)) for _ in range(RUNS)]
+    most = ", ".join(f"{number} {kind}" for kind, number in Counter(kinds).most_common(5))
+    print(f"{SWATCHES:,} swatches, {len(kinds)} widgets ({most} …)")
+    print(f"{'':34}{'this program':>14}{'bare ttk':>12}{'ratio':>8}")
+    show("start to usable window", [one[0] for one in ours], [one[0] for one in bare])
+    for words, chosen in (("median", statistics.median), ("slowest", max)):
+        show(f"a key in the find field, {words}", [chosen(one[2]) for one in ours], [chosen(one[1]) for one in bare])
+
+
+def make(path: Path) -> None:
+    """A logbook of many swatches, each with three readings."""
+    typed = read_readings("4 repeats = 15.1 cm; 3 repeats = 11.5 cm; 9 rows = 8 cm")
+    readings = tuple(TakenReading(Condition.WASHED, one) for one in typed)
+    with new_logbook(path) as book, book.writing("many swatches") as writing:
+        pattern = StitchPattern(name="shell stitch", multiple=6, plus=1, extra_chains=1, rows_in_repeat=2)
+        pattern = StitchPattern(uid=put_stitch_pattern(writing, pattern), name=pattern.name, multiple=6)
+        yarns = [Yarn(uid=put_yarn(writing, Yarn(name=name)), name=name) for name in YARNS]
+        for number in range(SWATCHES):
+            date = f"20{10 + number % 16:02d}-{1 + number % 12:02d}-{1 + number % 28:02d}"
+            yarn = yarns[number % len(yarns)]
+            tag = f"S-{number:05d}"
+            put_swatch(writing, Swatch(tag=tag, date=date, yarn=yarn, pattern=pattern, hook_mm=4.5, readings=readings))
+
+
+def run(program: str, argument: str) -> list:  # type: ignore[type-arg]
+    """One fresh process; what it prints."""
+    command = [sys.executable, "-c", program, argument, str(time.time()), KEYS]
+    return list(json.loads(subprocess.run(command, check=True, capture_output=True, text=True).stdout))
+
+
+def show(what: str, ours: list[float], bare: list[float]) -> None:
+    """One line of the table, in ms."""
+    mine, floor = statistics.median(ours) * 1000, statistics.median(bare) * 1000
+    print(f"{what:34}{mine:>11.0f} ms{floor:>9.0f} ms{mine / floor:>8.2f}")
+
+
+if __name__ == "__main__":
+    main()

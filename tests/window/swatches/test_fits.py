@@ -1,0 +1,83 @@
+"""On a screen of 1366 × 768 nothing of the page is cut, at any text size."""
+
+import tkinter as tk
+from collections.abc import Iterator
+from tkinter import ttk
+
+import pytest
+
+from logbook.pages.session import Session
+from logbook.settings import Settings
+from logbook.window.folding import Folding
+from logbook.window.keys import MnemonicLabel
+from logbook.window.look import Look
+from logbook.window.swatches.page import SwatchesPage
+from tests.support.screen import settle
+
+LEFT_BY_SHELL = {100: 640, 150: 560, 200: 500}
+"""Of 768 pixels, what title bar, menu, row of pages and foot leave of the height at each text size."""
+
+
+def below(place: tk.Misc) -> Iterator[tk.Misc]:
+    for child in place.winfo_children():
+        if not isinstance(child, tk.Menu | tk.Toplevel):
+            yield child
+            yield from below(child)
+
+
+@pytest.mark.parametrize("percent", [100, 150, 200])
+def test_nothing_is_cut(root: tk.Tk, look: Look, page: SwatchesPage, session: Session, percent: int) -> None:
+    page.chain.width.text = "46"
+    root.geometry(f"1340x{LEFT_BY_SHELL[percent]}+0+0")
+    look.apply(percent=percent)
+    for folding in [widget for widget in below(page.frame) if isinstance(widget, Folding)]:
+        if not folding.is_open:
+            folding.header.invoke()
+    settle(root)
+    for view in (page.find, page.editor, page.chain):
+        right, bottom = view.winfo_rootx() + view.winfo_width(), view.winfo_rooty() + view.winfo_height()
+        assert bottom <= page.buttons["Save"].winfo_rooty()
+        for widget in below(view):
+            if widget.winfo_viewable():
+                assert widget.winfo_rootx() + widget.winfo_width() <= right, widget
+                if isinstance(widget, ttk.Label | ttk.Button | ttk.Checkbutton) and str(widget.cget("text")).strip():
+                    assert widget.winfo_reqwidth() <= widget.winfo_width() + 1, (widget, widget.cget("text"))
+                if isinstance(widget, MnemonicLabel):
+                    assert look.base.measure(widget.cget("text")) <= widget.winfo_width(), widget.cget("text")
+            if isinstance(widget, tk.Canvas):
+                edge = widget.winfo_rootx() + widget.winfo_width()
+                cut = [one for one in below(widget) if one.winfo_viewable() and one.winfo_rootx() + one.winfo_width() > edge]
+                assert not cut, [(str(one), one.winfo_width()) for one in cut]
+    for name, button in page.buttons.items():
+        assert button.winfo_rootx() >= page.frame.winfo_rootx(), name
+        assert button.winfo_rooty() + button.winfo_height() <= root.winfo_rooty() + root.winfo_height()
+    for wanted in (page.find.find.input, page.editor.fields["yarn"].input, page.chain.width.input, page.chain.headline):
+        assert wanted.winfo_viewable()
+
+
+def test_a_short_list_of_columns_still_tells_swatches_apart(root: tk.Tk, look: Look, page: SwatchesPage) -> None:
+    tree = page.find.table.tree
+    assert "tag" in tree.cget("displaycolumns")
+    look.apply(percent=200)
+    settle(root)
+    assert [str(name) for name in tree.cget("displaycolumns")] == ["swatch"]
+    look.apply(percent=100)
+    settle(root)
+    assert [str(name) for name in tree.cget("displaycolumns")][:3] == ["tag", "yarn", "stitch"]
+
+
+def test_the_text_size_changes_what_is_shown_at_once(root: tk.Tk, look: Look, page: SwatchesPage, session: Session) -> None:
+    before = page.chain.headline.winfo_reqheight()
+    look.apply(percent=200)
+    root.update()
+    assert page.chain.headline.winfo_reqheight() > 1.7 * before
+
+
+def test_inches_change_what_is_shown_and_read_at_once(root: tk.Tk, page: SwatchesPage, session: Session) -> None:
+    page._show(next(line.uid for line in page.swatches.lines if line.tag == "HC-01"))
+    page.chain.width.text = "18 1/8"
+    assert page.chain.headline["text"] == "Chain 32"
+    session.change_settings(Settings(units="in"))
+    assert page.chain.headline["text"] == "Chain 74"
+    assert page.chain.sentence["text"].startswith("18 1/4 in")
+    assert page.chain.width.unit["text"] == "in"
