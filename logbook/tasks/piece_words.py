@@ -34,6 +34,13 @@ def counts(answer: PieceAnswer, units: Units) -> Iterator[str]:
     yield from yarn_sentence(answer)
 
 
+def sizes_in_short(answer: PieceAnswer, units: Units) -> str:
+    """``51.8 cm wide, 55.8 cm long.``"""
+    numbers = answer.numbers
+    long = "" if numbers.length is None else f", {show_length(numbers.length.mm, units)} long"
+    return f"{show_length(numbers.width.mm, units)} wide{long}."
+
+
 def size_sentence(how: str, size: Size, units: Units) -> str:
     """``51.8 cm wide, 0.3 cm narrower than asked; … Before washing the tape shows 53.3 cm.``"""
     apart = apart_words(size.difference_mm, units, WIDE if how == "wide" else LONG)

@@ -12,7 +12,7 @@ from logbook.craft.piece_gauges import PieceGauges
 from logbook.errors import RefusedError
 from logbook.pages.pieces.plan_texts import ReadPlan
 from logbook.pages.session import Session
-from logbook.tasks.piece_words import counts, headline
+from logbook.tasks.piece_words import counts, headline, sizes_in_short
 from logbook.tasks.pieces import Basis, PieceAnswer, basis_of, gauges_on, piece_with
 
 NOT_YET = "—"
@@ -64,7 +64,7 @@ class PieceMaker:
         return PieceCard(
             headline=headline(answer),
             body_width=body_width,
-            sentences=tuple(counts(answer, units)),
+            sentences=(sizes_in_short(answer, units), *counts(answer, units)),
             sizes=tuple(_sizes(answer, units)),
             warnings=answer.warnings,
             notes=tuple(note for note in answer.notes if note not in answer.warnings),

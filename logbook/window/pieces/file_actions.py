@@ -40,7 +40,7 @@ class FileActions:
     def menu_button(self, parent: tk.Misc, text: str) -> ttk.Menubutton:
         """The button that opens the menu."""
         words, underline = split_mnemonic(text)
-        button = ttk.Menubutton(parent, text=words, underline=underline, direction="above")
+        button = ttk.Menubutton(parent, text=words, underline=underline, direction="above", width=len(words) + 1)
         menu = tk.Menu(button, tearoff=False)
         for label, keys, action in self._entries:
             words, underline = split_mnemonic(label)

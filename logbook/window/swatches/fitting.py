@@ -37,3 +37,13 @@ class FittingColumns:
             two_lines = self._instead in shown
             style = "TwoLines.Treeview" if two_lines else "Treeview"
             tree.configure(displaycolumns=shown, style=style, show="" if two_lines else "headings")
+        self._spread(shown)
+
+    def _spread(self, shown: Sequence[str]) -> None:
+        """Tk lets columns grow only when the table does, not when their own least width or their number has changed."""
+        tree = self._table.tree
+        least = {key: int(tree.column(key, "minwidth")) for key in shown}
+        growing = [column.key for column in self._table.columns if column.key in shown and column.grow]
+        more = max(0, tree.winfo_width() - 2 - sum(least.values()))
+        for key in growing:
+            tree.column(key, width=least[key] + more // len(growing))
