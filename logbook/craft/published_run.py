@@ -12,7 +12,7 @@ from logbook.craft.swatch import Swatch
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PublishedSize:
-    """One size in numbers: lengths in mm, and each mark's name with the row or stitch it lies at the end of."""
+    """One size in numbers: lengths in mm, and each mark's name, the row or stitch it lies at the end of, and its true size."""
 
     name: str
     body_mm: float
@@ -23,9 +23,18 @@ class PublishedSize:
     width_mm: float
     length_mm: float | None
     around_mm: float | None
-    marks: tuple[tuple[str, int], ...]
+    marks: tuple[tuple[str, int, float], ...]
     grams: float | None
     balls: int | None
+
+    @property
+    def places(self) -> dict[str, int]:
+        """Where each mark lies."""
+        return {name: at for name, at, _ in self.marks}
+
+    def true_mm(self, name: str) -> float | None:
+        """What a marked opening really measures; None without that mark."""
+        return next((true_mm for mark, _, true_mm in self.marks if mark == name), None)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,7 +75,7 @@ def size_to_publish(size: SizeNumbers) -> PublishedSize:
         width_mm=piece.width.mm,
         length_mm=piece.length.mm if piece.length else None,
         around_mm=piece.fit.around_mm if piece.fit else None,
-        marks=tuple((mark.name, mark.at) for mark in piece.marks),
+        marks=tuple((mark.name, mark.at, mark.true_mm) for mark in piece.marks),
         grams=piece.yarn.grams if piece.yarn else None,
         balls=piece.yarn.balls if piece.yarn else None,
     )
@@ -80,11 +89,13 @@ def run_text(run: PublishedRun) -> str:
 def run_of(text: str) -> PublishedRun:
     """The run again. Raises ValueError, TypeError or LookupError for a text that is none."""
     values: dict[str, Any] = dict(json.loads(text))
-    sizes = values.pop("sizes")
-    return PublishedRun(
-        **(values | {"readings": tuple(values["readings"])}),
-        sizes=tuple(PublishedSize(**(size | {"marks": tuple((str(n), int(at)) for n, at in size["marks"])})) for size in sizes),
-    )
+    sizes = tuple(PublishedSize(**(size | {"marks": tuple(map(_mark, size["marks"]))})) for size in values.pop("sizes"))
+    return PublishedRun(**(values | {"readings": tuple(values["readings"])}), sizes=sizes)
+
+
+def _mark(kept: Sequence[Any]) -> tuple[str, int, float]:
+    name, at, true_mm = kept
+    return str(name), int(at), float(true_mm)
 
 
 def changes_since(published: Sequence[PublishedSize], today: Sequence[SizeNumbers], units: Units = Units.CM) -> tuple[str, ...]:
@@ -107,8 +118,7 @@ def _changes(old: PublishedSize, new: PublishedSize, units: Units) -> Iterator[s
         ("rows", old.rows, new.rows),
         ("width", _shown(old.width_mm, units), _shown(new.width_mm, units)),
         ("length", _shown(old.length_mm, units), _shown(new.length_mm, units)),
-        *((name, at, dict(new.marks).get(name)) for name, at in old.marks),
-        *((name, None, at) for name, at in new.marks if name not in dict(old.marks)),
+        *((name, old.places.get(name), new.places.get(name)) for name in {**old.places, **new.places}),
     ):
         if was != now:
             yield f"{what} {'none' if was is None else was}, today {'none' if now is None else now}"

@@ -5,9 +5,8 @@ from dataclasses import dataclass
 
 from logbook.craft.drawing import Draw, Drawing, Line, Rect, Shape, Text
 from logbook.craft.lengths import Units
-from logbook.craft.piece import PieceNumbers
 from logbook.craft.printed_sizes import alike, printed_length
-from logbook.craft.size_run import SizeNumbers
+from logbook.craft.published_run import PublishedSize
 
 _LETTER = 0.42
 """Of a plain letter on the average, in line heights."""
@@ -26,30 +25,29 @@ class Measure:
         return f"{self.letter}  {self.name}: {alike(printed_length(mm, units) for mm in self.lengths_mm)} {units.value}"
 
 
-def measures_of(sizes: Sequence[SizeNumbers]) -> tuple[Measure, ...]:
+def measures_of(sizes: Sequence[PublishedSize]) -> tuple[Measure, ...]:
     """What the drawing measures, as far as every size has it; letters from A on."""
-    pieces = [size.piece for size in sizes]
     named = (
-        ("width", [piece.width.mm for piece in pieces]),
-        ("length", [piece.length.mm if piece.length else None for piece in pieces]),
-        ("armhole", [_true_mm(piece, "armhole") for piece in pieces]),
-        ("neck", [_true_mm(piece, "neck begins") for piece in pieces]),
-        ("shoulder", [_shoulder(piece) for piece in pieces]),
-        ("slit", [_true_mm(piece, "slit") for piece in pieces]),
+        ("width", [size.width_mm for size in sizes]),
+        ("length", [size.length_mm for size in sizes]),
+        ("armhole", [size.true_mm("armhole") for size in sizes]),
+        ("neck", [size.true_mm("neck begins") for size in sizes]),
+        ("shoulder", [_shoulder(size) for size in sizes]),
+        ("slit", [size.true_mm("slit") for size in sizes]),
     )
     there = [(name, tuple(mm for mm in lengths if mm is not None)) for name, lengths in named]
-    whole = [(name, lengths) for name, lengths in there if len(lengths) == len(pieces)]
+    whole = [(name, lengths) for name, lengths in there if len(lengths) == len(sizes)]
     return tuple(Measure(letter, name, lengths) for letter, (name, lengths) in zip("ABCDEF", whole, strict=False))
 
 
-def run_drawing(sizes: Sequence[SizeNumbers], units: Units) -> Draw:
+def run_drawing(sizes: Sequence[PublishedSize], units: Units) -> Draw:
     """Draws the panel of the middle size with lettered measures, for any width and text size."""
     return lambda width, line: _drawn(sizes, units, width, line)
 
 
-def _drawn(sizes: Sequence[SizeNumbers], units: Units, width: float, line: float) -> Drawing:
+def _drawn(sizes: Sequence[PublishedSize], units: Units, width: float, line: float) -> Drawing:
     measures = measures_of(sizes)
-    middle = sizes[len(sizes) // 2].piece
+    middle = sizes[len(sizes) // 2]
     panel = _Panel(middle, {one.name: one.letter for one in measures}, width, line)
     shapes = list(panel.shapes())
     below = panel.bottom + 2.4 * line
@@ -72,11 +70,11 @@ def _folded(words: str, width: float, line: float) -> Iterator[str]:
 class _Panel:
     """The panel to the proportions of one size, as large as there is room."""
 
-    def __init__(self, piece: PieceNumbers, letters: dict[str, str], width: float, line: float) -> None:
-        self._piece, self._letters, self._line = piece, letters, line
-        length = piece.length.mm if piece.length else 0.6 * piece.width.mm
-        scale = min((width - 8 * line) / piece.width.mm, 16 * line / length)
-        self._wide, self._high, self._scale = piece.width.mm * scale, length * scale, scale
+    def __init__(self, size: PublishedSize, letters: dict[str, str], width: float, line: float) -> None:
+        self._size, self._letters, self._line = size, letters, line
+        length = size.length_mm or 0.6 * size.width_mm
+        scale = min((width - 8 * line) / size.width_mm, 16 * line / length)
+        self._wide, self._high, self._scale = size.width_mm * scale, length * scale, scale
         self._x, self._y = (width - self._wide) / 2, 2.4 * line
         self.bottom = self._y + self._high
 
@@ -85,7 +83,7 @@ class _Panel:
         yield Rect(x, y, self._wide, self._high, "page", "ink")
         yield from self._across("width", x, x + self._wide, self.bottom + line)
         yield from self._up("length", y, self.bottom, x + self._wide + 3 * line)
-        neck = _true_mm(self._piece, "neck begins")
+        neck = self._size.true_mm("neck begins")
         if neck is not None:
             left = x + (self._wide - neck * self._scale) / 2
             right = left + neck * self._scale
@@ -97,7 +95,7 @@ class _Panel:
             yield from self._height(name)
 
     def _height(self, name: str) -> Iterator[Shape]:
-        true = _true_mm(self._piece, name)
+        true = self._size.true_mm(name)
         if true is None:
             return
         from_top = name == "armhole"
@@ -117,10 +115,6 @@ class _Panel:
             yield Text(x + 0.7 * self._line, (top + bottom) / 2, self._letters[name], style="bold")
 
 
-def _true_mm(piece: PieceNumbers, name: str) -> float | None:
-    return next((mark.true_mm for mark in piece.marks if mark.name == name), None)
-
-
-def _shoulder(piece: PieceNumbers) -> float | None:
-    neck = _true_mm(piece, "neck begins")
-    return None if neck is None else (piece.width.mm - neck) / 2
+def _shoulder(size: PublishedSize) -> float | None:
+    neck = size.true_mm("neck begins")
+    return None if neck is None else (size.width_mm - neck) / 2

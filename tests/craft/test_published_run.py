@@ -19,7 +19,7 @@ def test_it_reads_back_as_it_was() -> None:
     assert run_of(run_text(run)) == run
     assert run.readings[0] == "washed, laid flat: 4 repeats = 15.1 cm"
     assert [size.chain for size in run.sizes] == [68, 68, 80, 86]
-    assert dict(run.sizes[0].marks) == {"armhole": 40, "neck begins": 15, "neck ends": 52}
+    assert run.sizes[0].places == {"armhole": 40, "neck begins": 15, "neck ends": 52}
     assert "Ch 68 (68, 80, 86)." in run.lines
 
 
