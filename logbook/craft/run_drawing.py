@@ -50,7 +50,7 @@ def _drawn(sizes: Sequence[PublishedSize], units: Units, width: float, line: flo
     middle = sizes[len(sizes) // 2]
     panel = _Panel(middle, {one.name: one.letter for one in measures}, width, line)
     shapes = list(panel.shapes())
-    below = panel.bottom + 2.4 * line
+    below = panel.bottom + 2.9 * line
     for words in (words for one in measures for words in _folded(one.words(units), width, line)):
         shapes.append(Text(0, below, words, "ink", "w"))
         below += 1.1 * line

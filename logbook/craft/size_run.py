@@ -35,11 +35,17 @@ class SizeNumbers:
 
 @dataclass(frozen=True, slots=True)
 class SizeRun:
-    """All sizes, smallest first as the chart has them, the yarn for one of each, and what is to be said of the run."""
+    """All sizes, smallest first as the chart has them, the yarn for one of each, cautions, and which come out the same."""
 
     sizes: tuple[SizeNumbers, ...]
     yarn: YarnNeeded | None
-    notes: tuple[str, ...]
+    cautions: tuple[str, ...]
+    same: tuple[str, ...]
+
+    @property
+    def notes(self) -> tuple[str, ...]:
+        """What is to be said of the run."""
+        return (*self.cautions, *self.same)
 
     @property
     def all_differ(self) -> bool:
@@ -94,11 +100,11 @@ def size_run(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges, un
     worked = tuple(_worked(common, size, gauges, units) for size in sizes)
     same = tuple(replace(size, same_as=_same_as(size, worked)) for size in worked)
     yarns = [size.piece.yarn for size in same if size.piece.yarn is not None]
-    notes = [CHILDREN_CAUTION] if any(is_childs_size(size.name) for size in sizes) else []
     return SizeRun(
         sizes=same,
         yarn=together(yarns, gauges.yarn, gauges.assumptions.reserve) if len(yarns) == len(same) else None,
-        notes=(*notes, *_same_notes(same)),
+        cautions=(CHILDREN_CAUTION,) if any(is_childs_size(size.name) for size in sizes) else (),
+        same=tuple(_same_notes(same)),
     )
 
 

@@ -56,7 +56,7 @@ class PieceMaker:
             return PieceCard(missing=read.missing)
         units = self._session.units
         try:
-            basis, gauges = self._reckoned(swatch, edge_swatch, read.condition)
+            basis, gauges = self.reckoned(swatch, edge_swatch, read.condition)
             body_width = self._body_width(read.plan, gauges)
             answer = piece_with(gauges, basis.swatch, read.plan, units)
         except RefusedError as error:
@@ -72,7 +72,8 @@ class PieceMaker:
             answer=answer,
         )
 
-    def _reckoned(self, swatch: str, edge_swatch: str, condition: Condition) -> tuple[Basis, PieceGauges]:
+    def reckoned(self, swatch: str, edge_swatch: str, condition: Condition) -> tuple[Basis, PieceGauges]:
+        """What the logbook says of these swatches. Raises RefusedError, in one sentence, if it is not enough."""
         key = (swatch, edge_swatch, condition)
         if self._known is None or self._known[0] != key:
             basis = basis_of(self._session.book, swatch, edge_swatch)
