@@ -1,5 +1,6 @@
 """A size run as a page to print: its drawing, all sizes in one table, the lines of the pattern; on one sheet of A4 or Letter."""
 
+import re
 from collections.abc import Sequence
 from datetime import date
 from html import escape
@@ -53,7 +54,7 @@ def _without_title(lines: str, name: str) -> str:
 
 def _parts(lines: str) -> str:
     """Each part of the pattern with its heading in bold."""
-    parts = [part.splitlines() for part in lines.split("\n\n") if part.strip()]
+    parts = [part.splitlines() for part in re.sub(r"(\d) (\d/\d)", "\\1\u00a0\\2", lines).split("\n\n") if part.strip()]
     return "".join(
         f"<p><b>{escape(heading)}</b>" + "".join(f"<br>{escape(line)}" for line in below) + "</p>" for heading, *below in parts
     )
