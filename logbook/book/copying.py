@@ -77,8 +77,9 @@ def digest(connection: sqlite3.Connection) -> str:
     tables = [name for name, sql in schema if (sql or "").upper().startswith("CREATE TABLE")]
     for table in tables:
         found.update(table.encode())
-        for row in connection.execute(f'SELECT * FROM "{table}" ORDER BY rowid'):
-            found.update(repr(row).encode())
+        rows = connection.execute(f'SELECT * FROM "{table}" ORDER BY rowid')
+        while some := rows.fetchmany(500):
+            found.update(repr(some).encode())
     return found.hexdigest()
 
 

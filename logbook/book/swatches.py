@@ -41,16 +41,18 @@ def swatches(connection: sqlite3.Connection, uids: Sequence[str] | None = None) 
     readings = _readings(connection, uids)
     columns = RECORDS["swatch"]
     found: dict[str, Swatch] = {}
-    for uid, *rest in _rows(connection, "swatch", "uid", ("uid", *columns), uids, "rowid"):
-        values = dict(zip(columns, rest, strict=True))
-        yarn, pattern = values.pop("yarn"), values.pop("stitch_pattern")
-        found[uid] = Swatch(
-            uid=uid,
-            yarn=known_yarns[yarn] if yarn else None,
-            pattern=known_patterns[pattern] if pattern else None,
-            readings=tuple(readings[uid]),
-            **values,
-        )
+    rows = _rows(connection, "swatch", "uid", ("uid", *columns), uids, "rowid")
+    with as_damage("What a swatch was worked of"):
+        for uid, *rest in rows:
+            values = dict(zip(columns, rest, strict=True))
+            yarn, pattern = values.pop("yarn"), values.pop("stitch_pattern")
+            found[uid] = Swatch(
+                uid=uid,
+                yarn=known_yarns[yarn] if yarn else None,
+                pattern=known_patterns[pattern] if pattern else None,
+                readings=tuple(readings[uid]),
+                **values,
+            )
     return list(found.values()) if uids is None else [found[uid] for uid in uids if uid in found]
 
 

@@ -12,7 +12,8 @@ class DamagedError(RefusedError):
     """The file is a logbook whose pages or records are broken."""
 
     def __init__(self, how: str, name: str = "The logbook") -> None:
-        super().__init__(f"{name} is damaged ({how}): leave it as it is and restore the newest backup under a new name.")
+        short = " ".join(how.split())[:160]
+        super().__init__(f"{name} is damaged ({short}): leave it as it is and restore the newest backup under a new name.")
 
 
 class InUseError(RefusedError):
@@ -23,6 +24,7 @@ _LEFT_OPEN = (
     "{name} was left in the middle of a write, which can't be put right in this place: copy it and {name}-journal together to a "
     "folder of your own and open it there."
 )
+_NO_TEXT = "a text in it is not text any more"
 _NOT_PERMITTED = "{name} may not be opened: ask for permission to its folder, or save a copy elsewhere."
 _SENTENCES: dict[int, str] = {
     sqlite3.SQLITE_READONLY_ROLLBACK: _LEFT_OPEN,
@@ -48,7 +50,7 @@ def as_sentences(path: Path) -> Iterator[None]:
     try:
         yield
     except UnicodeDecodeError as error:
-        raise DamagedError("a text in it is not text any more", path.name) from error
+        raise DamagedError(_NO_TEXT, path.name) from error
     except UnicodeEncodeError as error:
         code = ord(error.object[error.start])
         raise RefusedError(f"The text holds the character U+{code:04X}, which can't be kept: take it out.") from error
@@ -72,7 +74,9 @@ def _sentence(error: sqlite3.Error, path: Path) -> RefusedError | None:
     code = getattr(error, "sqlite_errorcode", 0)
     if code & 0xFF in _BUSY:
         return InUseError(f"{path.name} is being written by another window or program: wait a moment and try again.")
-    if code & 0xFF in _DAMAGED or (isinstance(error, sqlite3.OperationalError) and "Could not decode" in str(error)):
+    if isinstance(error, sqlite3.OperationalError) and "Could not decode" in str(error):
+        return DamagedError(_NO_TEXT, path.name)
+    if code & 0xFF in _DAMAGED:
         return DamagedError(str(error), path.name)
     sentence = _SENTENCES.get(code) or _SENTENCES.get(code & 0xFF)
     return RefusedError(sentence.format(name=path.name)) if sentence else None

@@ -18,7 +18,7 @@ PATIENCE = 20
 class Session:
     """One open logbook in one window. Pages subscribe to be told when records or settings have changed, and by whom.
 
-    ``say`` shows a sentence at the foot of the window.
+    ``say`` shows a sentence at the foot of the window, ``open_sample`` shows the sample instead of this logbook.
     """
 
     book: Logbook
@@ -26,6 +26,7 @@ class Session:
     is_sample: bool = False
     say: Callable[[str], None] = lambda sentence: None
     pause: Callable[[], None] | None = None
+    open_sample: Callable[[], None] | None = None
     _on_records: list[Callable[[object], None]] = field(default_factory=list)
     _on_settings: list[Callable[[], None]] = field(default_factory=list)
 

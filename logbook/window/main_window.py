@@ -67,7 +67,10 @@ class MainWindow:
         for page in self._pages.values():
             page.frame.destroy()
         self._pages.clear()
-        self.session = Session(book, self.settings, is_sample=is_sample, say=self.say, pause=self._pause)
+        open_sample = self.menu.books.open_sample
+        self.session = Session(
+            book, self.settings, is_sample=is_sample, say=self.say, pause=self._pause, open_sample=open_sample
+        )
         self.session.on_settings(self._settings_changed)
         for name, _ in PAGES:
             words, underline = split_mnemonic(name)

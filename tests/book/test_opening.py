@@ -135,7 +135,7 @@ def test_refused_in_one_sentence_and_not_a_byte_changed(
     spoil(path)
     before = {found.name: found.read_bytes() for found in path.parent.iterdir()}
     if spoil is no_text:
-        with open_logbook(path) as book, pytest.raises(DamagedError, match=r"not text any more|Could not decode"):
+        with open_logbook(path) as book, pytest.raises(DamagedError, match="not text any more"):
             held(book)
     else:
         with pytest.raises(RefusedError, match=says) as raised:

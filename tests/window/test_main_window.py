@@ -164,7 +164,7 @@ def test_a_damaged_logbook_is_offered_its_newest_backup(
         return "restore"
 
     monkeypatch.setattr(rescue, "ask", answer)
-    window.menu._books.open_path(path)
+    window.menu.books.open_path(path)
     assert "damaged" in asked[0]
     assert "43 swatches" in asked[0]
     assert session_of(window).book.path.name == "years restored.logbook"
@@ -178,7 +178,7 @@ def test_the_last_logbooks_are_remembered(window: MainWindow, tmp_path: Path) ->
 
 
 def test_every_menu_dialog_opens_and_closes_by_key(window: MainWindow) -> None:
-    books = window.menu._books
+    books = window.menu.books
     for opened in (books.help, books.keys, books.backups, books.assumptions, books.about):
         while_asked(window.root, lambda dialog: dialog.event_generate("<Escape>"))
         opened()
@@ -203,7 +203,7 @@ def test_assumptions_are_saved_and_undone(window: MainWindow) -> None:
         dialog.event_generate("<Alt-s>")
 
     while_asked(window.root, change)
-    window.menu._books.assumptions()
+    window.menu.books.assumptions()
     wait_until(window.root, lambda: not dialogs(window.root))
     assert assumptions_of(session_of(window).book).tape_mm == 2
     press(window.root, "<Control-z>")

@@ -111,7 +111,6 @@ class Work:
     into: Target
     span: Span
     together: bool = False
-    moves_only: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -57,13 +57,17 @@ class Mark:
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """A row laid. ``marks``: by repeat, each time it began. ``passed``: stitches passed over unsaid, by the phrase that did."""
+    """A row laid. ``marks``: by repeat, each time it began. ``passed``: stitches passed over unsaid, by the phrase that did.
+
+    ``under``: for each place made, those below that it was worked into (several for stitches together; none for a chain).
+    """
 
     row: Row
     marks: tuple[tuple[Mark, ...], ...]
     passed: tuple[tuple[Span, int], ...] = ()
     trouble: Trouble | None = None
     at: int = 0
+    under: tuple[tuple[Spot, ...], ...] = ()
     met_chains: bool = False
 
 
@@ -84,7 +88,7 @@ def lay(row: WrittenRow, below: Row, ways: Ways) -> Laid:
     except TroubleError as error:
         trouble = error.trouble
     marks = tuple(tuple(marks) for marks in hand.marks.values())
-    return Laid(settled(hand.made), marks, tuple(hand.passed), trouble, hand.at, hand.find.met_chains)
+    return Laid(settled(hand.made), marks, tuple(hand.passed), trouble, hand.at, tuple(hand.under), hand.find.met_chains)
 
 
 def _goes_back(body: Sequence[Instruction]) -> bool:
@@ -111,6 +115,7 @@ class _Hand:
         self.skipped_spot: Spot | None = None
         self.goes_back = _goes_back(row.body)
         self.made: list[Place] = []
+        self.under: list[tuple[Spot, ...]] = []  # beside each place made, what lies under it
         self.marks: dict[int, list[Mark]] = {}
         self.passed: list[tuple[Span, int]] = []
 
@@ -129,8 +134,10 @@ class _Hand:
             self._go((0, 1))
         self.loose = self.skipped = False
         if self.counts.stitch:
-            self.made.append(new_place(self.counts.stitch, turning=self.counts.height))
-            self.made += [new_place(CHAIN)] * self.counts.chains
+            over = opening.chains - 1 - self.counts.over if opening.at_hook else 0
+            under = self.last or (over, over + 1)
+            self._add([new_place(self.counts.stitch, turning=self.counts.height)], (under,))
+            self._add([new_place(CHAIN)] * self.counts.chains, ())
 
     def _end(self) -> None:
         if self.row.leaves_rest:
@@ -155,7 +162,7 @@ class _Hand:
 
     def _do(self, item: Instruction) -> None:
         if isinstance(item, Chain):
-            self.made += [new_place(CHAIN)] * item.count
+            self._add([new_place(CHAIN)] * item.count, ())
         elif isinstance(item, Skip):
             self._skip(item)
         elif isinstance(item, Work):
@@ -174,25 +181,29 @@ class _Hand:
         self.skipped = skip.wanted.kind not in ("sp", "group")
 
     def _work(self, work: Work) -> None:
-        items = work.made.items
         if isinstance(work.into, Next) and work.into.count == 0:
-            self._make(work)
+            self._make(work, ())
             return
         picked = isinstance(work.into, Next | Last) and work.into.wanted.kind == "group"
-        for spot in self._spots(work):
+        spots = self._spots(work)
+        for spot in spots:
             self._go(spot, picked)
             if not work.together:
-                self._make(work)
-        if work.together and items:
-            self._make(work)
+                self._make(work, (spot,))
+        if work.together:
+            self._make(work, tuple(spots))
         self.skipped = False
 
-    def _make(self, work: Work) -> None:
+    def _make(self, work: Work, under: tuple[Spot, ...]) -> None:
         items, name = work.made.items, work.made.name
         if len(items) == 1:
-            self.made.append(new_place(items[0], turning=0))
+            self._add([new_place(items[0])], under)
         else:
-            self.made += [new_place(kind, (name, len(items), which)) for which, kind in enumerate(items)]
+            self._add([new_place(kind, (name, len(items), which)) for which, kind in enumerate(items)], under)
+
+    def _add(self, places: list[Place], under: tuple[Spot, ...]) -> None:
+        self.made += places
+        self.under += [under] * len(places)
 
     def _repeat(self, repeat: Repeat) -> None:
         until = repeat.until
@@ -292,7 +303,7 @@ class _Hand:
 
     def _restore(self, saved: Saved) -> None:
         self.at, self.last, self.loose, self.skipped, self.skipped_spot, made, passed = saved
-        del self.made[made:], self.passed[passed:]
+        del self.made[made:], self.under[made:], self.passed[passed:]
 
     def _go(self, spot: Spot, picked: bool = False) -> None:
         self.last = spot

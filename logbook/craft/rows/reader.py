@@ -48,7 +48,6 @@ class _Reading:
     throughout: list[SaidToCount] = field(default_factory=list)
     chain_sizes: PrintedCount | None = None
     stated: StatedMultiple | None = None
-    joined_base: bool = False
     repeat: tuple[int, int, Span] | None = None
 
     def pattern(self) -> WrittenPattern:
@@ -149,7 +148,6 @@ class _Reading:
         rest = [word.text for word in cur.words[cur.at :]]
         if not numbers or not set(rest) <= BEHIND_BASE:
             return False
-        self.joined_base = "join" in rest
         self.chain_sizes = PrintedCount(numbers, Wanted("ch"), span)
         return True
 

@@ -18,7 +18,7 @@ p, ul { margin: 0 0 2mm }
 ul { padding-left: 5mm }
 .from, .notes { color: #444; font-size: 9pt }
 .warning { font-weight: bold }
-svg { display: block; width: 100%; height: auto; max-height: 95mm; margin: 2mm 0 }
+svg { display: block; width: 100%; height: auto; max-height: 110mm; margin: 2mm 0 }
 @media screen { body { padding: 10mm } }
 """
 

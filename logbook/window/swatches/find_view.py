@@ -168,7 +168,7 @@ class FindView(ttk.Frame):
             style = "Section.TLabel" if row == 0 else "TLabel"
             self.look.grid(Sentence(place, sentence, style), row=row, column=0, sticky="ew", pady=(0, 2))
         if actions.open_sample is not None:
-            words, underline = split_mnemonic("Look at the sam&ple first")
+            words, underline = split_mnemonic("Open an e&xample")
             self.sample = ttk.Button(place, text=words, underline=underline, command=actions.open_sample)
             self.sample.grid(row=2, column=0, sticky="w")
         self.look.grid(place, row=3, column=0, sticky="new", pady=(3, 0))

@@ -31,13 +31,11 @@ SHARES = (30, 34, 36)
 
 
 class SwatchesPage:
-    """``open_sample`` is offered while the logbook is empty."""
+    """Finds, shows and logs swatches, and says what each makes of a width."""
 
     title = "S&watches"
 
-    def __init__(
-        self, parent: tk.Misc, look: Look, session: Session, open_sample: Callable[[], object] | None = None
-    ) -> None:
+    def __init__(self, parent: tk.Misc, look: Look, session: Session) -> None:
         self.frame = ttk.Frame(parent)
         self.look, self.session = look, session
         self.swatches = SwatchList(session)
@@ -45,7 +43,7 @@ class SwatchesPage:
         self._maker = ChainMaker(session)
         self._units = session.units
         opened = session.settings.opened
-        actions = FindActions(self._select, self._go_to_width, self.delete, open_sample, partial(self._fold, FILTERS))
+        actions = FindActions(self._select, self._go_to_width, self.delete, session.open_sample, partial(self._fold, FILTERS))
         self.find = FindView(self.frame, look, self.swatches, lambda: self.form.known, actions, FILTERS in opened)
         self.editor = FormView(self.frame, look, self.form, opened, self._changed, self._fold)
         self.chain = ChainView(self.frame, look, lambda: session.units, opened, self._changed, self._fold)
@@ -154,14 +152,16 @@ class SwatchesPage:
         bar.columnconfigure(1, weight=1)
         self.menu_button = self.gauges.menu_button(bar, "Com&pare")
         self.menu_button.grid(row=0, column=0, sticky="w")
-        self.refusal = Sentence(bar, " ", "Error.TLabel")
-        self.look.grid(self.refusal, row=0, column=1, sticky="ew", padx=(2, 0))
+        self.refusal = Sentence(bar, "", "Error.TLabel")
         self.buttons: dict[str, ttk.Button] = {}
         for column, (text, (_, action)) in enumerate(self._commands().items(), 2):
             words, underline = split_mnemonic(text)
             style = "Accent.TButton" if words == "Save" else "TButton"
             self.buttons[words] = ttk.Button(bar, text=words, underline=underline, command=action, style=style)
             self.look.grid(self.buttons[words], row=0, column=column, padx=(2, 0))
+        # Under the buttons, which take all the width there is at the largest text size.
+        self.look.grid(self.refusal, row=1, column=0, columnspan=bar.grid_size()[0], sticky="ew", pady=(0.5, 0))
+        self.refusal.grid_remove()
 
     def _commands(self) -> dict[str, tuple[str, Callable[[], object]]]:
         """The words on each button with the letter of its Alt key, its keys, and what it does."""
@@ -243,10 +243,11 @@ class SwatchesPage:
 
     def _refuse(self, sentence: str) -> None:
         self.refusal.configure(text=f"✕ {sentence}")
+        self.refusal.grid()
 
     def _changed(self) -> None:
         """Brings the chain up to date with what is typed, in the form or as a wish."""
-        self.refusal.configure(text=" ")
+        self.refusal.grid_remove()
         self._show_possible()
         self.chain.show(self._maker.card(self.form.typed(), self.chain.texts()))
         self.sure.show()

@@ -130,6 +130,9 @@ def test_saving_goes_to_the_first_field_at_fault_and_opens_its_section(root: tk.
     assert focused(root) is page.editor.fields["strands"].input
     assert page.editor.fields["strands"].message["text"].startswith("✕ “two and a half” is not a number of strands")
     assert page.refusal["text"] == "✕ Not saved yet: see the marked field."
+    assert page.refusal.winfo_viewable()
+    write(root, "2")
+    assert not page.refusal.winfo_viewable()
 
 
 def test_arrows_in_the_find_field_walk_through_the_list(root: tk.Tk, page: SwatchesPage) -> None:
@@ -230,7 +233,7 @@ def test_each_underlined_letter_is_there_once(page: SwatchesPage) -> None:
 
     def collect(place: tk.Misc) -> None:
         for child in place.winfo_children():
-            if child.winfo_class() in ("TButton", "TLabel", "TCheckbutton") and child.winfo_ismapped():
+            if child.winfo_class() in ("TButton", "TLabel", "TCheckbutton", "TMenubutton") and child.winfo_ismapped():
                 at = int(str(child.cget("underline")) or -1)
                 letters.extend([str(child.cget("text"))[at].lower()] if at >= 0 else [])
             collect(child)

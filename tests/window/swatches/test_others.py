@@ -70,7 +70,8 @@ def empty(tmp_path: Path) -> Session:
 
 def test_an_empty_logbook_says_what_belongs_there_and_offers_the_sample(root: tk.Tk, look: Look, empty: Session) -> None:
     opened: list[bool] = []
-    page = SwatchesPage(root, look, empty, lambda: opened.append(True))
+    empty.open_sample = lambda: opened.append(True)
+    page = SwatchesPage(root, look, empty)
     page.frame.pack(fill="both", expand=True)
     settle(root)
     page.first_focus()
@@ -78,7 +79,10 @@ def test_an_empty_logbook_says_what_belongs_there_and_offers_the_sample(root: tk
     assert focused(root) is page.editor.fields["yarn"].input
     assert page.find.sample.winfo_viewable()
     assert not page.find.table.winfo_viewable()
-    hit(root, "<Alt-p>")
+    look.apply(percent=200)
+    settle(root)
+    assert page.find.sample.winfo_reqwidth() <= page.find.winfo_width()
+    hit(root, "<Alt-x>")
     assert opened == [True]
     assert page.chain.headline["text"] == "—"
     assert page.editor.fields["colour"].winfo_viewable()

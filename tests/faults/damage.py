@@ -1,0 +1,197 @@
+"""Damaged logbooks: whatever is in the file, a sentence or a good book, and never a byte changed by looking.
+
+    python -m tests.faults.damage --mutants 20000
+    python -m tests.faults.damage --weakness trusting     (opened without any check)
+"""
+
+import argparse
+import random
+import sys
+import traceback
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from pathlib import Path
+from unittest import mock
+
+from logbook.book import logbook as module
+from logbook.book.backups import restore
+from logbook.book.changes import changes_of_record
+from logbook.book.logbook import open_logbook
+from logbook.book.search import Filters, matching
+from logbook.book.swatches import swatches
+from logbook.book.thorough_check import check_thoroughly
+from logbook.book.undo import undo_state
+from logbook.errors import RefusedError
+from tests.faults.work import act, quick_folder
+from tests.support.books import small_book
+
+PAGE = 4096
+
+
+@dataclass(slots=True)
+class Result:
+    """How many files were opened; of those how many were refused and how many good; and what went wrong."""
+
+    files: int = 0
+    refused: int = 0
+    good: int = 0
+    wrong: list[str] = field(default_factory=list)
+
+
+def start(folder: Path) -> bytes:
+    """The bytes of a logbook with some history."""
+    path = folder / "start.logbook"
+    with small_book(path, 4) as book:
+        for step in range(6):
+            act(book, step)
+    return path.read_bytes()
+
+
+def _flipped(data: bytearray, chance: random.Random) -> None:
+    for _ in range(chance.choice((1, 1, 2, 4, 16, 64))):
+        data[chance.randrange(len(data))] ^= 1 << chance.randrange(8)
+
+
+def _other_bytes(data: bytearray, chance: random.Random) -> None:
+    for _ in range(chance.choice((1, 2, 8))):
+        data[chance.randrange(len(data))] = chance.choice((0, 0xFF, 0x7F, 0x80, chance.randrange(256)))
+
+
+def _header(data: bytearray, chance: random.Random) -> None:
+    data[chance.randrange(100)] = chance.randrange(256)
+
+
+def _page_header(data: bytearray, chance: random.Random) -> None:
+    """Where a page says what it is and where its cells are."""
+    data[chance.randrange(len(data) // PAGE) * PAGE + chance.randrange(40)] = chance.randrange(256)
+
+
+def _blank(data: bytearray, chance: random.Random) -> None:
+    length = chance.choice((16, 512, PAGE))
+    place = chance.randrange(len(data) - length)
+    place -= place % length
+    data[place : place + length] = bytes(length)
+
+
+def _swapped(data: bytearray, chance: random.Random) -> None:
+    one, other = (chance.randrange(len(data) // PAGE) * PAGE for _ in range(2))
+    data[one : one + PAGE], data[other : other + PAGE] = data[other : other + PAGE], data[one : one + PAGE]
+
+
+def _letter(data: bytearray, chance: random.Random) -> None:
+    """A letter of a text changed: pages stay sound."""
+    words = (b"washed", b"repeats", b"rows", b"do", b"swatch", b"null", b"stitch_pattern", b"CREATE", b"\xc3\x89tang")
+    word = chance.choice(words)
+    place = data.find(word, chance.randrange(len(data)))
+    if place >= 0:
+        data[place + chance.randrange(len(word))] = chance.choice((ord("x"), ord('"'), 0xFF, 0))
+
+
+WAYS: tuple[Callable[[bytearray, random.Random], None], ...] = (
+    _flipped, _flipped, _other_bytes, _header, _page_header, _blank, _swapped, _letter,
+)  # fmt: skip
+
+
+def mutants(data: bytes, count: int, seed: int) -> Iterator[bytes]:
+    """Damaged copies of a logbook."""
+    chance = random.Random(seed)
+    for number in range(count):
+        changed = bytearray(data)
+        WAYS[number % len(WAYS)](changed, chance)
+        yield bytes(changed)
+
+
+def truncations(data: bytes) -> Iterator[bytes]:
+    """Every truncation at or near a page border, and in the header."""
+    for border in range(0, len(data) + 1, PAGE):
+        for size in (border - 512, border - 1, border, border + 1, border + 100):
+            if 0 <= size < len(data):
+                yield data[:size]
+    yield from (data[:size] for size in (8, 15, 16, 18, 60, 99))
+
+
+def try_file(folder: Path, data: bytes, number: int, result: Result) -> None:
+    """Opens a file, reads all there is, and notes what went wrong."""
+    path = folder / "a.logbook"
+    path.write_bytes(data)
+    result.files += 1
+    try:
+        _read_all(path, quick=bool(number % 2))
+        check_thoroughly(path)
+    except RefusedError as error:
+        result.refused += 1
+        if "\n" in str(error) or len(str(error)) > 400:
+            result.wrong.append(f"{number}: no sentence: {error}")
+    except Exception:
+        result.wrong.append(f"{number}: {traceback.format_exc()}")
+    else:
+        result.good += 1
+    if path.read_bytes() != data:
+        result.wrong.append(f"{number}: its bytes were changed")
+    if number % 10 == 0:
+        _try_restore(path, number, result)
+    for left in folder.iterdir():
+        if left != path:
+            result.wrong.append(f"{number}: {left.name} was left")
+        left.unlink()
+
+
+def _read_all(path: Path, *, quick: bool) -> None:
+    with open_logbook(path, quick=quick) as book, book.reading() as connection:
+        for one in swatches(connection):
+            changes_of_record(connection, one.uid)
+        undo_state(connection)
+        matching(connection, Filters(words="moss s-", yarn="tang", stitch="shells"))
+
+
+def _try_restore(path: Path, number: int, result: Result) -> None:
+    target = path.with_name("restored.logbook")
+    try:
+        restore(path, target)
+    except RefusedError:
+        return
+    except Exception:
+        result.wrong.append(f"{number}, restored: {traceback.format_exc()}")
+        return
+    open_logbook(target).close()
+    target.unlink()
+
+
+def run(count: int, weakness: str = "", seed: int = 0) -> Result:
+    """Opens ``count`` mutants and every truncation near a page border."""
+    result = Result()
+    with quick_folder() as folder, _weakened(weakness):
+        data = start(folder)
+        (folder / "start.logbook").unlink()
+        for number, changed in enumerate((*truncations(data), *mutants(data, count, seed))):
+            try_file(folder, changed, number, result)
+    return result
+
+
+@contextmanager
+def _weakened(weakness: str) -> Iterator[None]:
+    if weakness != "trusting":
+        yield
+        return
+    nothing = mock.Mock()
+    with mock.patch.object(module, "check_pages", nothing), mock.patch.object(module, "check_tables", nothing):
+        yield
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Prints the counts; exit code 1 if anything went wrong."""
+    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser.add_argument("--mutants", type=int, default=20_000)
+    parser.add_argument("--weakness", choices=["", "trusting"], default="")
+    parser.add_argument("--seed", type=int, default=0)
+    chosen = parser.parse_args(arguments)
+    result = run(chosen.mutants, chosen.weakness, chosen.seed)
+    print(f"{result.files} files: {result.refused} refused, {result.good} good, {len(result.wrong)} went wrong")
+    for wrong in result.wrong[:5]:
+        print(wrong)
+    return 1 if result.wrong else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,128 @@
+"""Kill −9 at any moment: no acknowledged change may be lost, and no half of one be there.
+
+A child works on a logbook and says after each piece of work that it is done; it is killed at a random moment. What it left is
+opened, and must be the state after the last acknowledged piece, or after the one that was being done.
+
+    python -m tests.faults.kill --count 3000
+    python -m tests.faults.kill --count 100 --weakness parts     (each statement by itself; or "early": said before it is done)
+"""
+
+import argparse
+import multiprocessing
+import random
+import shutil
+import sys
+from collections import Counter
+from collections.abc import Sequence
+from contextlib import closing
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from logbook.book import backups, connection
+from logbook.book.checking import check_pages
+from logbook.book.logbook import open_logbook
+from logbook.errors import RefusedError
+from tests.faults import victim
+from tests.faults.work import CYCLE, act, plain, quick_folder
+from tests.support.books import edit, small_book
+
+
+@dataclass(slots=True)
+class Result:
+    """How many were killed, and of those how many lost an acknowledged change or left half of one, were damaged, or left a
+    backup that is not whole; ``during``: what the killed were doing."""
+
+    kills: int = 0
+    lost: int = 0
+    corrupt: int = 0
+    bad_backups: int = 0
+    during: Counter[str] = field(default_factory=Counter)
+
+
+def run(count: int, weakness: str = "", seed: int = 0) -> Result:
+    """Kills ``count`` children."""
+    chance = random.Random(seed)
+    context = multiprocessing.get_context("forkserver" if "forkserver" in multiprocessing.get_all_start_methods() else "spawn")
+    context.set_forkserver_preload([victim.__name__])
+    result = Result()
+    with quick_folder() as folder:
+        start = folder / "start.logbook"
+        small_book(start, 4).close()
+        states = _states(start, folder)
+        for number in range(count):
+            place = folder / f"{number}"
+            place.mkdir()
+            shutil.copyfile(start, place / "a.logbook")
+            _kill_one(context, place, states, weakness, chance, result)
+            shutil.rmtree(place)
+    return result
+
+
+def _states(start: Path, folder: Path) -> list[Any]:
+    """What the logbook holds after each step."""
+    path = folder / "undisturbed.logbook"
+    shutil.copyfile(start, path)
+    with open_logbook(path, folder / "undisturbed") as book:
+        states = [plain(book.connection)]
+        for step in range(victim.STEPS):
+            act(book, step)
+            states.append(plain(book.connection))
+    return states
+
+
+def _kill_one(context: Any, place: Path, states: list[Any], weakness: str, chance: random.Random, result: Result) -> None:
+    said, child_says = context.Pipe(duplex=False)
+    child = context.Process(target=victim.work, args=(place / "a.logbook", place / "backups", child_says, weakness))
+    child.start()
+    child_says.close()
+    wanted = result.kills % victim.STEPS
+    while said.recv() < wanted:
+        pass
+    said.poll(chance.choice((0, 0.001, 0.01)) * chance.random())  # a moment within the next piece of work, or two
+    child.kill()
+    child.join()
+    done = wanted
+    try:
+        while True:
+            done = said.recv()
+    except EOFError:
+        said.close()
+    child.close()
+    result.kills += 1
+    result.during[CYCLE[done % len(CYCLE)] if done < victim.STEPS else "nothing any more"] += 1
+    try:
+        with open_logbook(place / "a.logbook") as book:
+            result.lost += plain(book.connection) not in states[done : done + 2]
+            edit(book, "S-01", notes="and on it goes")
+    except RefusedError:
+        result.corrupt += 1
+    for folder in (place / "backups").glob("*"):
+        for path, _ in backups.kept(folder):
+            result.bad_backups += not _is_whole(path, states)
+
+
+def _is_whole(backup: Path, states: list[Any]) -> bool:
+    try:
+        with closing(connection.connect(backup, "ro")) as opened:
+            check_pages(opened, backup)
+            return plain(opened) in states
+    except RefusedError:
+        return False
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Prints the counts; exit code 1 if anything was lost."""
+    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser.add_argument("--count", type=int, default=3000)
+    parser.add_argument("--weakness", choices=["", "parts", "early"], default="")
+    parser.add_argument("--seed", type=int, default=0)
+    chosen = parser.parse_args(arguments)
+    result = run(chosen.count, chosen.weakness, chosen.seed)
+    print(f"{result.kills} killed: {result.lost} lost, {result.corrupt} corrupt, {result.bad_backups} bad backups")
+    print("killed during:", ", ".join(f"{kind} {number}" for kind, number in result.during.most_common()))
+    return 1 if result.lost or result.corrupt or result.bad_backups else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
