@@ -13,9 +13,12 @@ from logbook.errors import RefusedError
 from logbook.tasks.size_runs import RunAnswer, lines_of
 
 
-def set_run(book: Logbook, piece: PlannedPiece, answer: RunAnswer, terms: Terms) -> PlannedPiece:
-    """Keeps the run of a saved piece as published today, with the readings it came from; the piece with it is returned."""
-    run = published_run(date.today().isoformat(), answer.basis.swatch, answer.run.sizes, lines_of(answer, terms))
+def set_run(book: Logbook, piece: PlannedPiece, answer: RunAnswer, terms: Terms, day: str = "") -> PlannedPiece:
+    """Keeps the run of a saved piece as published, with the readings it came from; the piece with it is returned.
+
+    ``day`` is the ISO date it is set on, "" for today.
+    """
+    run = published_run(day or date.today().isoformat(), answer.basis.swatch, answer.run.sizes, lines_of(answer, terms))
     return _put(book, f"set {piece.name}", replace(piece, published=run_text(run)))
 
 

@@ -95,9 +95,9 @@ def lines_of(answer: RunAnswer, terms: Terms) -> str:
     return pattern_text(answer.written(terms))
 
 
-def save_lines(answer: RunAnswer, terms: Terms, target: Path, book: Logbook | None = None) -> None:
+def save_lines(lines: str, target: Path, book: Logbook | None = None) -> None:
     """Writes the lines to the text file ``target``. Raises RefusedError, in one sentence."""
-    write_text(target, lines_of(answer, terms), never_over(book))
+    write_text(target, lines, never_over(book))
 
 
 def save_run_workbook(answer: RunAnswer, terms: Terms, target: Path, book: Logbook | None = None) -> None:

@@ -75,6 +75,11 @@ class PieceForm:
         line = self._lines.get(self.swatch_uid(key))
         return ", ".join(_parts(line)) if line else ""
 
+    def swatch_hook(self) -> float | None:
+        """The hook of the swatch typed, in mm."""
+        line = self._lines.get(self.swatch_uid())
+        return line.hook_mm if line else None
+
     def offered(self, text: str) -> list[str]:
         """Swatches in which all the words are found, newest first, each with its tag before the rest."""
         words = " ".join(text.split(PART))

@@ -145,7 +145,7 @@ class _Reader:
 def _missing(texts: Texts) -> str:
     if not texts["swatch"].strip():
         return "Choose the swatch it is worked from: type its tag, or words such as its stitch and yarn."
-    if not any(texts[key].strip() for key in ("body", "width", "sizes")):
+    if not any(texts.get(key, "").strip() for key in ("body", "width", "sizes")):
         return "Type the finished width, for example 46, or the measure round the body."
     if texts["worked"] == SIDEWAYS and not texts["length"].strip():
         return "Type the finished length too: worked sideways, the chain runs along it."
