@@ -48,8 +48,8 @@ class PieceMaker:
         """The logbook has changed: takes from it again."""
         self._known = None
 
-    def card(self, read: ReadPlan, swatch: str, edge_swatch: str) -> PieceCard:
-        """The card for the plan as typed and the uids of its swatches."""
+    def card(self, read: ReadPlan, swatch: str, edge_swatch: str, size: str = "") -> PieceCard:
+        """The card for the plan as typed and the uids of its swatches; ``size``: the name of the size it is of."""
         if read.errors:
             return PieceCard(missing=f"In the form: {next(iter(read.errors.values()))}")
         if read.plan is None:
@@ -62,7 +62,7 @@ class PieceMaker:
         except RefusedError as error:
             return PieceCard(missing=str(error))
         return PieceCard(
-            headline=headline(answer),
+            headline=f"{size}: {headline(answer)}" if size else headline(answer),
             body_width=body_width,
             sentences=(sizes_in_short(answer, units), *counts(answer, units)),
             sizes=tuple(_sizes(answer, units)),

@@ -10,6 +10,7 @@ from logbook.window.choices import ChoiceField, SuggestionField
 from logbook.window.dialog import Dialog
 from logbook.window.field import Field
 from logbook.window.look import Look
+from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
 from logbook.window.text_field import TextField
 
@@ -28,9 +29,13 @@ class _ChartDialog(Dialog):
     def __init__(self, parent: tk.Misc, look: Look, choice: ChartChoice, take: Callable[[tuple[SizeWish, ...]], object]) -> None:
         super().__init__(parent, look, "Sizes from a body chart", self.close)
         self._choice, self._take = choice, take
-        place = self.inside
+        scrolled = Scrolled(self.inside, look, 92)
+        scrolled.grid(row=0, column=0, sticky="nsew")
+        self.inside.rowconfigure(0, weight=1)
+        place = scrolled.inside
+        place.columnconfigure(0, weight=1)
         self.name = SuggestionField(place, look, "&Chart", lambda: choice.names, width=24, label_width=LABEL_LETTERS)
-        self.text = TextField(place, look, "Its si&zes", lines=11, label_width=LABEL_LETTERS)
+        self.text = TextField(place, look, "Its si&zes", lines=10, label_width=LABEL_LETTERS)
         self.text.area.configure(wrap="none", width=64)
         self.measure = ChoiceField(place, look, "&Goes round the", ROUND, width=10, label_width=LABEL_LETTERS)
         self.end = ChoiceField(place, look, "Of a &range take", tuple(ENDS), width=14, label_width=LABEL_LETTERS)
@@ -38,7 +43,6 @@ class _ChartDialog(Dialog):
         self.says = Sentence(place, HINT, "Muted.TLabel")
         for row, widget in enumerate((self.name, self.text, self.measure, self.end, self.deeper, self.says)):
             widget.grid(row=row, column=0, sticky="ew")
-        place.rowconfigure(1, weight=1)
         self.add_button("&Delete the chart", self._delete)
         self.add_button("&Save the chart", self._save)
         self.add_button("&Leave it", self.close)
@@ -48,6 +52,8 @@ class _ChartDialog(Dialog):
         self.name.variable.trace_add("write", lambda *_: self._show_chart())
         for field in (self.text, self.measure, self.end, self.deeper):
             field.variable.trace_add("write", lambda *_: self._say())
+        self.update_idletasks()
+        scrolled.canvas.configure(height=min(place.winfo_reqheight(), self.winfo_screenheight() * 2 // 3))
 
     def _show_chart(self) -> None:
         """A chart that is known is shown; a new name leaves the text to be kept under it."""

@@ -6,11 +6,11 @@ from dataclasses import dataclass
 from functools import partial
 from tkinter import ttk
 
-from logbook.craft.lengths import Units
 from logbook.craft.size_run import Remedy
 from logbook.pages.pieces.run_card import RunCard
 from logbook.pages.pieces.size_texts import SizeTexts, rows_of, text_of
 from logbook.window.field import Field
+from logbook.window.folding import Folding
 from logbook.window.look import Look
 from logbook.window.patterns.field_row import FieldRow
 from logbook.window.sentence import Sentence
@@ -49,13 +49,15 @@ MOST_ROWS = 9
 
 @dataclass(frozen=True, slots=True)
 class RunActions:
-    """What the view asks for: other sizes, a remedy, a size shown, sizes from a chart; and the units a text is typed in."""
+    """What the view asks for: other sizes, a remedy, another size shown, sizes from a chart, the lines copied or folded."""
 
     typed: Callable[[str], object]
     remedy: Callable[[Remedy], object]
     chosen: Callable[[], object]
     from_chart: Callable[[], object]
-    units: Callable[[], Units]
+    copy_lines: Callable[[], object]
+    fold_lines: Callable[[bool], object]
+    lines_open: bool
 
 
 class RunView(ttk.Frame):
@@ -79,9 +81,14 @@ class RunView(ttk.Frame):
         self.yarn = Sentence(self)
         self.set_words = Sentence(self, style="Section.TLabel")
         self.notes = Sentence(self, style="Muted.TLabel")
-        self.lines = Sentence(self)
+        self.lines_fold = Folding(self, "Lines for the pattern", actions.lines_open, actions.fold_lines)
+        self.lines_fold.inside.columnconfigure(0, weight=1)
+        self.lines = Sentence(self.lines_fold.inside)
+        self.copy_button = ttk.Button(self.lines_fold.inside, text="Copy the lines", command=actions.copy_lines)
+        look.grid(self.copy_button, row=0, column=0, sticky="w", pady=(0.5, 1))
+        self.lines.grid(row=1, column=0, sticky="ew")
         widgets = (self.table, self.missing, self._buttons(), self._size_fields(), self.same, self.remedies, self.yarn,
-                   self.set_words, self.lines, self.notes)  # fmt: skip
+                   self.set_words, self.lines_fold, self.notes)  # fmt: skip
         for row, widget in enumerate(widgets):
             look.grid(widget, row=row, column=0, sticky="ew", pady=(0, 1))
 
@@ -103,7 +110,8 @@ class RunView(ttk.Frame):
         self._show_remedies()
         _say(self.yarn, card.yarn)
         _say(self.set_words, "\n".join(card.set_words))
-        _say(self.lines, card.lines.strip())
+        self.lines.configure(text=card.lines.strip())
+        self.copy_button.state(["!disabled" if card.lines else "disabled"])
         _say(self.notes, "\n".join(card.notes))
         self._show_size()
 

@@ -30,7 +30,7 @@ from logbook.window.pieces.run_files import OnPage, RunFiles
 from logbook.window.pieces.run_view import RunActions, RunView
 from logbook.window.sentence import Sentence
 
-FOLD = "pieces.sizes"
+FOLD, LINES_FOLD = "pieces.sizes", "pieces.lines"
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,11 +72,16 @@ class SizesSide:
         self.folding = Folding(below_plan, "Si&zes", opened, partial(around.fold, FOLD))
         self.folding.grid(row=0, column=0, sticky="ew")
         self.folding.inside.columnconfigure(0, weight=1)
-        self.view = RunView(
-            self.folding.inside,
-            look,
-            RunActions(self._typed, self._apply, around.typed, self.choose_chart, lambda: session.units),
+        actions = RunActions(
+            typed=self._typed,
+            remedy=self._apply,
+            chosen=around.typed,
+            from_chart=self.choose_chart,
+            copy_lines=lambda: self.files.copy_lines(),
+            fold_lines=partial(around.fold, LINES_FOLD),
+            lines_open=LINES_FOLD in session.settings.opened,
         )
+        self.view = RunView(self.folding.inside, look, actions)
         self.view.grid(row=0, column=0, sticky="ew")
         self.made_words = Sentence(below_plan)
         look.grid(self.made_words, row=1, column=0, sticky="ew", pady=(1, 0))
