@@ -129,7 +129,7 @@ class PieceForm:
             notes=self.texts["notes"].strip(),
             sizes=sizes.wishes,
         )
-        uid = save_piece(self._session.book, piece)
+        uid = self._session.write(lambda: save_piece(self._session.book, piece))
         self.refresh()
         self.show(uid)
         return {}

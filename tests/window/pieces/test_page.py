@@ -170,3 +170,39 @@ def test_units_and_another_window_are_followed(root: tk.Tk, page: PiecesPage, se
     assert other.save()
     assert page.editor.fields["neck"].text == "30 cm"
     assert isinstance(page.follow.drawing, DrawingCanvas)
+
+
+def test_each_underlined_letter_is_there_once(root: tk.Tk, page: PiecesPage) -> None:
+    for folding in page.editor.sections.values():
+        if not folding.is_open:
+            folding.header.invoke()
+    settle(root)
+    letters = []
+
+    def collect(place: tk.Misc) -> None:
+        for child in place.winfo_children():
+            if child.winfo_class() in ("TButton", "TLabel", "TCheckbutton", "TMenubutton") and child.winfo_manager():
+                at = int(str(child.cget("underline")) or -1)
+                letters.extend([str(child.cget("text"))[at].lower()] if at >= 0 else [])
+            collect(child)
+
+    collect(page.frame)
+    assert len(letters) == len(set(letters)) > 10
+    # Those of the menus and of the row of pages.
+    assert not set(letters) & set("levhwit")
+
+
+def test_everything_in_the_folds_counts(root: tk.Tk, page: PiecesPage) -> None:
+    for folding in page.editor.sections.values():
+        folding.header.invoke()
+    fields, ticks = page.editor.fields, page.editor.boxes
+    assert set(fields) | set(ticks) == set(page.form.texts)
+    fields["side edging"].text = "2"
+    assert page.card.answer is not None
+    assert page.card.answer.plan.side_edging_mm == 20
+    ticks["snap"].invoke()
+    assert page.card.answer.plan.snap
+    fields["hip"].text = "150"
+    assert "hip measures 150.0 cm" in page.follow.warnings["text"]
+    fields["finish"].text = "washed, pinned out"
+    assert page.follow.headline["text"] != "—"  # not measured pinned: washing is borrowed or unknown, and said

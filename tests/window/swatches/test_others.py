@@ -90,7 +90,7 @@ def test_an_empty_logbook_says_what_belongs_there_and_offers_the_sample(root: tk
     write(root, "First wool")
     hit(root, "<Alt-o>")
     write(root, "5")
-    hit(root, "<Alt-u>")
+    hit(root, "<Alt-k>")
     write(root, "14 sts x 11 rows = 10 cm")
     hit(root, "<Control-s>")
     settle(root)
