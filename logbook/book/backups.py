@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from pathlib import Path
 
-from logbook.book.checking import check_pages, check_tables
+from logbook.book.checking import check_whole
 from logbook.book.connection import connect
 from logbook.book.copying import PART, verified_copy
 from logbook.book.opening import look
@@ -115,8 +115,7 @@ def restore(backup: Path, target: Path) -> None:
     if seen.hot:
         raise RefusedError(f"{backup.name} was left in the middle of a write: open it as a logbook first, then save a copy.")
     with as_sentences(backup), closing(connect(backup, "ro")) as connection:
-        check_pages(connection, backup)
-        check_tables(connection, backup, seen.step)
+        check_whole(connection, backup, seen.step)
         verified_copy(connection, target)
 
 

@@ -31,7 +31,8 @@ def utc_now() -> str:
 class Writing:
     """One action being written: put and remove records; the action is kept as soon as one of them really changes.
 
-    ``kind`` is ``do``, ``undo`` or ``redo``; ``of`` is the uid of the action undone or done again. Lives inside one transaction.
+    ``kind`` is ``do``, ``undo`` or ``redo``; ``of`` is the uid of the action undone or done again; ``touched`` are the records
+    changed (table, uid), in order. Lives inside one transaction.
     """
 
     connection: sqlite3.Connection
@@ -40,7 +41,7 @@ class Writing:
     of: str | None = None
     now: Callable[[], str] = utc_now
     action: str | None = None
-    touched: set[tuple[str, str]] = field(default_factory=set)
+    touched: dict[tuple[str, str], None] = field(default_factory=dict)
 
     def put(self, table: str, uid: str, values: Row) -> None:
         """Writes a record, new or known. ``values`` holds all its columns. Raises RefusedError for what a file can't hold."""
@@ -80,7 +81,7 @@ class Writing:
             "INSERT INTO change (uid, action, record_table, record, before, after) VALUES (?, ?, ?, ?, ?, ?)",
             (new_uid(), self.action, table, uid, _as_json(before), _as_json(after)),
         )
-        self.touched.add((table, uid))
+        self.touched[table, uid] = None
 
 
 def _as_json(row: Row | None) -> str | None:

@@ -9,8 +9,16 @@ from logbook.book.trouble import DamagedError, as_sentences
 from logbook.errors import RefusedError
 
 
-def check_pages(connection: sqlite3.Connection, path: Path, *, quick: bool = False) -> None:
-    """Raises DamagedError if pages or references are broken. ``quick`` leaves out whether indexes and references fit."""
+def check_whole(connection: sqlite3.Connection, path: Path, step: int, *, quick: bool = False) -> None:
+    """Raises DamagedError unless the tables are those of schema ``step``, and pages, indexes and references sound.
+
+    ``quick`` leaves out whether indexes and references fit. Raises RefusedError if another program has added tables.
+    """
+    _check_tables(connection, path, step)
+    _check_pages(connection, path, quick=quick)
+
+
+def _check_pages(connection: sqlite3.Connection, path: Path, *, quick: bool) -> None:
     with as_sentences(path):
         problems = [row[0] for row in connection.execute(f"PRAGMA {'quick_check' if quick else 'integrity_check'}(3)")]
         dangling = None if quick else connection.execute("PRAGMA foreign_key_check").fetchone()
@@ -20,8 +28,7 @@ def check_pages(connection: sqlite3.Connection, path: Path, *, quick: bool = Fal
         raise DamagedError(f"a record of {dangling[0]} points to nothing", path.name)
 
 
-def check_tables(connection: sqlite3.Connection, path: Path, step: int) -> None:
-    """Raises DamagedError unless the tables are those of schema ``step``, RefusedError if another program has added some."""
+def _check_tables(connection: sqlite3.Connection, path: Path, step: int) -> None:
     with closing(sqlite3.connect(":memory:", isolation_level=None)) as model:
         take_steps(model, 0, step)
         wanted = _tables(model)

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from contextlib import closing, contextmanager, suppress
 from pathlib import Path
 
-from logbook.book.checking import check_pages
+from logbook.book.checking import check_whole
 from logbook.book.connection import connect, transaction
 from logbook.book.trouble import DamagedError, as_sentences
 from logbook.errors import RefusedError
@@ -34,7 +34,7 @@ def verified_copy(source: sqlite3.Connection, target: Path) -> None:
                 _copy(source, temporary)
                 same = _checked_digest(temporary) == wanted
         except DamagedError:
-            check_pages(source, own)
+            check_whole(source, own, _step(source))
             same = False
         if not same:
             raise RefusedError(f"The copy {target.name} did not come out equal and was thrown away: try another disk.")
@@ -90,8 +90,12 @@ def _copy(source: sqlite3.Connection, temporary: Path) -> None:
 
 def _checked_digest(temporary: Path) -> str:
     with closing(connect(temporary, "ro")) as copy:
-        check_pages(copy, temporary)
+        check_whole(copy, temporary, _step(copy))
         return digest(copy)
+
+
+def _step(connection: sqlite3.Connection) -> int:
+    return int(connection.execute("PRAGMA user_version").fetchone()[0])
 
 
 def _give_name(temporary: Path, target: Path) -> None:

@@ -14,7 +14,7 @@ from pathlib import Path
 from logbook.book.connection import connect, transaction
 from logbook.book.copying import beside_too
 from logbook.book.schema import APPLICATION_ID, STEPS
-from logbook.book.trouble import DamagedError, as_sentences
+from logbook.book.trouble import DamagedError, as_sentences, code_of
 from logbook.errors import RefusedError
 
 _MAGIC = b"SQLite format 3\0"
@@ -98,9 +98,9 @@ def is_writable(connection: sqlite3.Connection) -> bool:
     except _ProbedError:
         return True
     except sqlite3.OperationalError as error:
-        if error.sqlite_errorcode & 0xFF in _PLACE_REFUSES:
+        if code_of(error) & 0xFF in _PLACE_REFUSES:
             return False
-        if error.sqlite_errorcode & 0xFF in _PASSES:
+        if code_of(error) & 0xFF in _PASSES:
             return True
         raise
     finally:

@@ -70,13 +70,18 @@ def as_damage(what: str) -> Iterator[None]:
         raise DamagedError(f"{what} can't be made out: {error}") from error
 
 
+def code_of(error: sqlite3.Error) -> int:
+    """SQLite's extended code of the error; 0 where Python's own layer raised it, as over bytes that are no text."""
+    return int(getattr(error, "sqlite_errorcode", 0))
+
+
 def _sentence(error: sqlite3.Error, path: Path) -> RefusedError | None:
-    code = getattr(error, "sqlite_errorcode", 0)
+    code = code_of(error)
     if code & 0xFF in _BUSY:
         return InUseError(f"{path.name} is being written by another window or program: wait a moment and try again.")
-    if isinstance(error, sqlite3.OperationalError) and "Could not decode" in str(error):
+    if "Could not decode" in str(error):
         return DamagedError(_NO_TEXT, path.name)
-    if code & 0xFF in _DAMAGED:
+    if code & 0xFF in _DAMAGED or "unsupported file format" in str(error):  # of the second, the code says nothing
         return DamagedError(str(error), path.name)
     sentence = _SENTENCES.get(code) or _SENTENCES.get(code & 0xFF)
     return RefusedError(sentence.format(name=path.name)) if sentence else None

@@ -80,6 +80,11 @@ def no_uid(path: Path) -> None:
         connection.execute("DELETE FROM logbook")
 
 
+def no_text_for_a_uid(path: Path) -> None:
+    with closing(sqlite3.connect(path, isolation_level=None)) as connection:
+        connection.execute("UPDATE logbook SET uid = CAST(x'ff' AS TEXT)")
+
+
 def a_path_for_a_uid(path: Path) -> None:
     with closing(sqlite3.connect(path, isolation_level=None)) as connection:
         connection.execute("UPDATE logbook SET uid = '../../elsewhere'")
@@ -122,6 +127,7 @@ REFUSED: list[tuple[str, Callable[[Path], object], type[RefusedError], str]] = [
     ("a dangling record", dangling, DamagedError, "a record of swatch points to nothing"),
     ("no text", no_text, DamagedError, "damaged"),
     ("no uid", no_uid, DamagedError, "which logbook it is"),
+    ("no text for a uid", no_text_for_a_uid, DamagedError, "not text any more"),
     ("a path for a uid", a_path_for_a_uid, DamagedError, "which logbook it is"),
     ("a trigger", a_trigger, RefusedError, "holds trigger sly"),
     ("another column", another_column, DamagedError, "table yarn is not as it was made"),

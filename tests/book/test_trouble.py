@@ -11,8 +11,8 @@ from logbook.errors import RefusedError
 BOOK = Path("/somewhere/vests.logbook")
 
 
-def error(code: int) -> sqlite3.OperationalError:
-    made = sqlite3.OperationalError("what SQLite says")
+def error(code: int, says: str = "what SQLite says") -> sqlite3.OperationalError:
+    made = sqlite3.OperationalError(says)
     made.sqlite_errorcode = code
     return made
 
@@ -50,6 +50,11 @@ def test_a_mistake_in_the_program_passes_as_it_came() -> None:
         raise mine
     assert raised.value is mine
     assert raised.value.__cause__ is None
+
+
+def test_an_unknown_file_format_is_damage() -> None:
+    with pytest.raises(DamagedError, match="unsupported file format"), as_sentences(BOOK):
+        raise error(sqlite3.SQLITE_ERROR, "unsupported file format")
 
 
 def test_our_own_sentences_pass() -> None:

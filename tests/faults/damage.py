@@ -8,9 +8,11 @@ import argparse
 import random
 import sys
 import traceback
+import uuid
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field
+from itertools import count
 from pathlib import Path
 from unittest import mock
 
@@ -40,11 +42,14 @@ class Result:
 
 
 def start(folder: Path) -> bytes:
-    """The bytes of a logbook with some history."""
+    """The bytes of a logbook with some history, the same each time."""
     path = folder / "start.logbook"
-    with small_book(path, 4) as book:
+    chance = random.Random(0)
+    uids = (uuid.UUID(int=chance.getrandbits(128), version=4) for _ in count())
+    with mock.patch("uuid.uuid4", side_effect=uids), small_book(path, 4) as book:
         for step in range(6):
             act(book, step)
+        book.connection.execute("UPDATE action SET at = '2026-05-31T12:00:00.000+00:00'")
     return path.read_bytes()
 
 
@@ -93,10 +98,10 @@ WAYS: tuple[Callable[[bytearray, random.Random], None], ...] = (
 )  # fmt: skip
 
 
-def mutants(data: bytes, count: int, seed: int) -> Iterator[bytes]:
+def mutants(data: bytes, how_many: int, seed: int) -> Iterator[bytes]:
     """Damaged copies of a logbook."""
     chance = random.Random(seed)
-    for number in range(count):
+    for number in range(how_many):
         changed = bytearray(data)
         WAYS[number % len(WAYS)](changed, chance)
         yield bytes(changed)
@@ -116,6 +121,7 @@ def try_file(folder: Path, data: bytes, number: int, result: Result) -> None:
     path = folder / "a.logbook"
     path.write_bytes(data)
     result.files += 1
+    good = False
     try:
         _read_all(path, quick=bool(number % 2))
         check_thoroughly(path)
@@ -126,8 +132,9 @@ def try_file(folder: Path, data: bytes, number: int, result: Result) -> None:
     except Exception:
         result.wrong.append(f"{number}: {traceback.format_exc()}")
     else:
+        good = True
         result.good += 1
-    if path.read_bytes() != data:
+    if path.read_bytes() != data and not (good and data[18:20] != b"\1\1"):  # a sound one is taken out of write-ahead mode
         result.wrong.append(f"{number}: its bytes were changed")
     if number % 10 == 0:
         _try_restore(path, number, result)
@@ -158,13 +165,13 @@ def _try_restore(path: Path, number: int, result: Result) -> None:
     target.unlink()
 
 
-def run(count: int, weakness: str = "", seed: int = 0) -> Result:
-    """Opens ``count`` mutants and every truncation near a page border."""
+def run(how_many: int, weakness: str = "", seed: int = 0) -> Result:
+    """Opens ``how_many`` mutants and every truncation near a page border."""
     result = Result()
     with quick_folder() as folder, _weakened(weakness):
         data = start(folder)
         (folder / "start.logbook").unlink()
-        for number, changed in enumerate((*truncations(data), *mutants(data, count, seed))):
+        for number, changed in enumerate((*truncations(data), *mutants(data, how_many, seed))):
             try_file(folder, changed, number, result)
     return result
 
@@ -174,8 +181,7 @@ def _weakened(weakness: str) -> Iterator[None]:
     if weakness != "trusting":
         yield
         return
-    nothing = mock.Mock()
-    with mock.patch.object(module, "check_pages", nothing), mock.patch.object(module, "check_tables", nothing):
+    with mock.patch.object(module, "check_whole"):
         yield
 
 

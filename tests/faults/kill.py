@@ -20,8 +20,9 @@ from pathlib import Path
 from typing import Any
 
 from logbook.book import backups, connection
-from logbook.book.checking import check_pages
+from logbook.book.checking import check_whole
 from logbook.book.logbook import open_logbook
+from logbook.book.schema import STEPS
 from logbook.errors import RefusedError
 from tests.faults import victim
 from tests.faults.work import CYCLE, act, plain, quick_folder
@@ -105,7 +106,7 @@ def _kill_one(context: Any, place: Path, states: list[Any], weakness: str, chanc
 def _is_whole(backup: Path, states: list[Any]) -> bool:
     try:
         with closing(connection.connect(backup, "ro")) as opened:
-            check_pages(opened, backup)
+            check_whole(opened, backup, len(STEPS))
             return plain(opened) in states
     except RefusedError:
         return False

@@ -125,7 +125,7 @@ class _Proving:
             found = []
             for index in (failing, failing - 1):
                 done = courses if index == failing else below
-                tried = (changes(rows[index], by, self.text) for by in (size, -size)) if index >= 0 else ()
+                tried = (changes(rows[index], by, self.speaker) for by in (size, -size)) if index >= 0 else ()
                 found += [(self._mends(courses, done, rows[index + 1 :], change), change) for some in tried for change in some]
             best = max(found, key=lambda each: each[0], default=None)
             if best is not None and best[0] > (failing,):
@@ -187,7 +187,7 @@ class _Proving:
             return None, [], [f"The rows are shaped: {end.name} does not lead back to a row with the same count."]
         below = lay_all([course.row for course in courses.rows[:-1]], courses.ways)
         for by in (1, -1):
-            for change in changes(end, by, self.text):
+            for change in changes(end, by, self.speaker):
                 if not fit_at_one_width(below, [change.row], courses):
                     continue
                 laid = lay_all([change.row], courses.ways, below)

@@ -117,7 +117,7 @@ class PieceForm:
             condition=read.condition,
             notes=self.texts["notes"].strip(),
         )
-        uid = save_piece(self._session.book, piece)
+        uid = self._session.write(lambda: save_piece(self._session.book, piece))
         self.refresh()
         self.show(uid)
         return {}

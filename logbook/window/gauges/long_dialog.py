@@ -32,4 +32,3 @@ class LongDialog(Dialog):
         height = min(self.winfo_height() - canvas.winfo_height() + self.body.winfo_reqheight(), most)
         y = max(0, min(self.winfo_y() - (height - self.winfo_height()) // 3, most - height))
         self.geometry(f"{self.winfo_width()}x{height}+{self.winfo_x()}+{y}")
-        self.after_idle(canvas.yview_moveto, 0.0)

@@ -11,6 +11,8 @@ from logbook.pages.pieces.piece_form import PieceForm
 from logbook.pages.pieces.piece_list import PieceList
 from logbook.pages.session import Session
 from logbook.tasks.pieces import delete_piece
+from logbook.window.changed_elsewhere import may_write_over
+from logbook.window.editing import press_or_say_why
 from logbook.window.keys import bind_keys, split_mnemonic
 from logbook.window.look import Look
 from logbook.window.message import Answer, ask
@@ -87,7 +89,11 @@ class PiecesPage:
     def save(self) -> bool:
         """Saves what is typed; False if something stands in the way, which is then said."""
         try:
-            errors = self.session.write(self.form.save)
+            saved = self.form.saved
+            name = f"“{saved.name}”" if saved is not None else ""
+            if name and self.form.changed_elsewhere() and not may_write_over(self.frame, self.look, name):
+                return False
+            errors = self.form.save()
         except RefusedError as error:
             self._refuse(str(error))
             return False
@@ -159,12 +165,15 @@ class PiecesPage:
     def _bind_keys(self) -> None:
         window = self.frame.winfo_toplevel()
         for text, (keys, _) in self._commands().items():
-            bind_keys(window, keys, self.buttons[split_mnemonic(text)[0]].invoke, while_shown=self.frame)
+            button = self.buttons[split_mnemonic(text)[0]]
+            bind_keys(window, keys, partial(press_or_say_why, button, self.session, self._refuse), while_shown=self.frame)
         bind_keys(window, "Mod-f", self.find.start, while_shown=self.frame)
 
     def _show_possible(self) -> None:
         """Buttons that would do nothing are off."""
-        writable, dirty, saved = not self.session.book.read_only, self.form.is_dirty, self.form.saved is not None
+        writable, dirty, saved = not self.session.why_not_writable, self.form.is_dirty, self.form.saved is not None
+        if dirty and not writable:
+            self._refuse(self.session.why_not_writable)
         for name, possible in {
             "New": writable,
             "Same again": writable and saved,
@@ -220,7 +229,7 @@ class PiecesPage:
         self._reload()
         if self.form.changed_elsewhere():
             if self.form.is_dirty:
-                self.session.say("This piece was changed elsewhere meanwhile. Saving writes what is typed here over that.")
+                self.session.say("This piece was changed elsewhere meanwhile. What is typed here is still there, not saved.")
             else:
                 self.form.revert()
                 self._reload()

@@ -15,7 +15,9 @@ from logbook.pages.swatches.chain_wish import FINISH
 from logbook.pages.swatches.swatch_form import SwatchForm
 from logbook.pages.swatches.swatch_list import SwatchList, filters_of
 from logbook.tasks.find import Filters
-from logbook.tasks.logging_swatches import delete_swatch
+from logbook.tasks.logging_swatches import delete_swatches
+from logbook.window.changed_elsewhere import may_write_over
+from logbook.window.editing import press_or_say_why
 from logbook.window.gauges.gauge_actions import GaugeActions, OnPage
 from logbook.window.gauges.sure_view import SureView
 from logbook.window.keys import bind_keys, split_mnemonic
@@ -98,7 +100,9 @@ class SwatchesPage:
     def save(self) -> bool:
         """Saves what is typed; False if something stands in the way, which is then said."""
         try:
-            errors = self.session.write(self.form.save)
+            if self.form.changed_elsewhere() and not may_write_over(self.frame, self.look, self.form.name):
+                return False
+            errors = self.form.save()
         except RefusedError as error:
             self._refuse(str(error))
             return False
@@ -107,6 +111,7 @@ class SwatchesPage:
             self._refuse("Not saved yet: see the marked fields." if len(errors) > 1 else "Not saved yet: see the marked field.")
             return False
         self._reload()
+        self.find.reveal(self.form.uid)
         self._shown_anew()
         self.session.say(f"Swatch {self.form.texts['tag']} is saved.")
         self.session.records_changed(self)
@@ -125,8 +130,7 @@ class SwatchesPage:
         shown = self.find.table.shown
         place = min((shown.index(uid) for uid in uids if uid in shown), default=0)
         try:
-            for uid in uids:
-                self.session.write(partial(delete_swatch, self.session.book, uid))
+            self.session.write(lambda: delete_swatches(self.session.book, uids))
         except RefusedError as error:
             self._refuse(str(error))
             return
@@ -177,12 +181,15 @@ class SwatchesPage:
     def _bind_keys(self) -> None:
         window = self.frame.winfo_toplevel()
         for text, (keys, _) in self._commands().items():
-            bind_keys(window, keys, self.buttons[split_mnemonic(text)[0]].invoke, while_shown=self.frame)
+            button = self.buttons[split_mnemonic(text)[0]]
+            bind_keys(window, keys, partial(press_or_say_why, button, self.session, self._refuse), while_shown=self.frame)
         bind_keys(window, "Mod-f", self.find.start, while_shown=self.frame)
 
     def _show_possible(self) -> None:
         """Buttons that would do nothing are off."""
-        writable, dirty = not self.session.book.read_only, self.form.is_dirty
+        writable, dirty = not self.session.why_not_writable, self.form.is_dirty
+        if dirty and not writable:
+            self._refuse(self.session.why_not_writable)
         for name, possible in {
             "New": writable,
             "Same again": writable,
@@ -266,7 +273,7 @@ class SwatchesPage:
             return
         changed = self.form.changed_elsewhere()
         if changed and self.form.is_dirty:
-            self.session.say("This swatch was changed elsewhere meanwhile. Saving writes what is typed here over that.")
+            self.session.say("This swatch was changed elsewhere meanwhile. What is typed here is still there, not saved.")
         elif changed:
             self.form.revert()
         self._reload()

@@ -92,6 +92,7 @@ def kinds(row: Row | str) -> str:
         ("ch 1, sc in first sc, sc in 2nd dc of next 5-dc group, sk 3 dc, sc in next sc", "sc (dc dc dc dc dc) sc", "sc sc sc"),
         ("ch 1, sc in first sc, sc in centre dc of next 5-dc group, sc in next sc", "sc (dc dc dc dc) sc", "short"),
         ("ch 1, 3 dc in next sp between groups, sk 3 dc", "(dc dc dc) (dc dc dc)", "dc dc dc"),
+        ("ch 1, hdc in sp between first 2 sts, *hdc in sp between next 2 sts; rep from * across", "dc dc dc", "hdc hdc"),
         ("ch 1, *sk next st, dc in next st, dc in skipped st; rep from * to end", "sc sc sc sc", "dc dc dc dc"),
         ("ch 1, dc in next st, dc in skipped st", "sc", "unskipped"),
         ("ch 1, sc in next st, picot, sc in next st", "dc dc", "sc picot sc"),

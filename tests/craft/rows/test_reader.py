@@ -33,6 +33,10 @@ FIRST = "sc in 2nd ch from hook and in each ch across"
         (f"Row 1: {FIRST}\nRows 2-4: ch 1, {PLAIN}", [(1, "Row 1"), (2, "Row 2"), (3, "Row 3"), (4, "Row 4")]),
         (f"Row 1: {FIRST}\nRow 2: ch 1, {PLAIN}\nRow 3: as row 2", [(1, "Row 1"), (2, "Row 2"), (3, "Row 3")]),
         (f"Row 1: {FIRST}\nRow 2: ch 1, {PLAIN}\nRows 3–5: Rep Row 2.", [(n, f"Row {n}") for n in range(1, 6)]),
+        (f"1st row: {FIRST}\n2nd row: ch 1, {PLAIN}", [(1, "Row 1"), (2, "Row 2")]),
+        (f"R1: {FIRST}\nR2: ch 1, {PLAIN}", [(1, "Row 1"), (2, "Row 2")]),
+        (f"Row 1 – {FIRST}\nRow 2 – ch 1, {PLAIN}", [(1, "Row 1"), (2, "Row 2")]),
+        (f"Bobble (bo): dc5tog in same st\nRow 1: {FIRST}\nRow 2: ch 1, bo in each st across", [(1, "Row 1"), (2, "Row 2")]),
         (f"Ch 38 (44, 50).\nRow 1: {FIRST}", [(1, "Row 1")]),
         (f"Foundation chain: multiple of 6 plus 2.\nRow 1: {FIRST}", [(1, "Row 1")]),
         (f"Note: beg ch-3 counts as dc throughout.\nRow 1: {FIRST}", [(1, "Row 1")]),
@@ -93,6 +97,7 @@ def test_each_thing_not_understood_is_named() -> None:
         (f"Row 2: ch 1, {PLAIN}", 2),
         (f"Row 1: {FIRST}\nRow 1: ch 1, {PLAIN}", 1),
         (f"Row 1: {FIRST}\nRow 2: as row 7", 2),
+        (f"Row 1: {FIRST}, ch 1, turn\nRow 2: ch 1, {PLAIN}", 2),
     ],
 )
 def test_a_row_that_is_missing_or_out_of_order_is_named(text: str, row: int) -> None:
@@ -144,6 +149,8 @@ def _without_spans(text: str) -> str:
         ("[sc in next st] 3 times", "[sc in next st] x 3"),
         ("sc in next st, [ch 3, sl st in 3rd ch from hook] for picot", "sc in next st, ch 3, sl st in first ch (picot made)"),
         ("V-st in next st", "(dc, ch 1, dc) in next st (V-st made)"),
+        ("sk next dc, sk next ch, sk next dc, sc in next st", "sk (dc, ch 1, dc), sc in next st"),
+        ("sc in each st across", "sc in each remaining st"),
     ],
 )
 def test_other_words_for_the_same(one: str, other: str) -> None:
