@@ -89,9 +89,7 @@ class PiecesPage:
     def save(self) -> bool:
         """Saves what is typed; False if something stands in the way, which is then said."""
         try:
-            saved = self.form.saved
-            name = f"“{saved.name}”" if saved is not None else ""
-            if name and self.form.changed_elsewhere() and not may_write_over(self.frame, self.look, name):
+            if self.form.changed_elsewhere() and not may_write_over(self.frame, self.look, "This piece"):
                 return False
             errors = self.form.save()
         except RefusedError as error:
