@@ -74,3 +74,9 @@ class FollowView(Card):
                 widget.grid()
             else:
                 widget.grid_remove()
+        if card.answer is None:
+            self.to_top()
+
+    def to_top(self) -> None:
+        """Another piece is in hand: shows what follows from its beginning."""
+        self._scrolled.canvas.yview_moveto(0)

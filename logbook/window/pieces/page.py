@@ -238,6 +238,7 @@ class PiecesPage:
     def _shown_anew(self) -> None:
         self.editor.show()
         self._changed()
+        self.follow.to_top()
 
     def _changed(self) -> None:
         """Brings what follows up to date with what is typed."""
