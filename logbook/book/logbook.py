@@ -26,9 +26,19 @@ class ReplacedError(RefusedError):
     """The file under the open logbook is not the one that was opened."""
 
 
+class WrittenOverError(ReplacedError):
+    """It is the same file, but something else was written into it: what was open is not there any more."""
+
+
+class ChangedElsewhereError(RefusedError):
+    """Another window or program has written since the user last saw what is there."""
+
+
 @dataclass(slots=True)
 class Logbook:
     """An open logbook file. ``read_only``: the place can't be written to. Made by ``open_logbook`` and ``new_logbook``.
+
+    ``version_shown`` is the ``data_version`` of what the user has before them; None: they have nothing before them.
 
     Everything raised over the file is a RefusedError with a sentence.
     """
@@ -42,6 +52,7 @@ class Logbook:
     now: Callable[[], str] = utc_now
     backed_up: bool = False
     last_seen: tuple[int, int] | None = None
+    version_shown: int | None = None
 
     @contextmanager
     def reading(self) -> Iterator[sqlite3.Connection]:
@@ -51,13 +62,21 @@ class Logbook:
 
     @contextmanager
     def writing(self, label: str, kind: str = "do", of: str | None = None) -> Iterator[Writing]:
-        """One user action, kept and undoable: all of it or nothing. A session's first write makes a backup before it."""
+        """One user action, kept and undoable: all of it or nothing. A session's first write makes a backup before it.
+
+        Raises ChangedElsewhereError if the user has something else before them than what is there by now.
+        """
         if self.read_only:
             raise RefusedError(
                 f"{self.path.name} can't be written to here: save a copy in a folder of your own and go on with that."
             )
         self.back_up_once()
         with self._view(writes=True):
+            if self.version_shown not in (None, self.data_version()):
+                raise ChangedElsewhereError(
+                    f"Another window has changed {self.path.name} meanwhile, so nothing was written: see what is there now, then "
+                    "do it again."
+                )
             writing = Writing(self.connection, label, kind, of, self.now)
             yield writing
             refresh_words(self.connection, writing.touched)
@@ -87,6 +106,10 @@ class Logbook:
         """A number that changes when another connection has written."""
         with as_sentences(self.path):
             return int(self.connection.execute("PRAGMA data_version").fetchone()[0])
+
+    def wait_for_others(self, seconds: float) -> None:
+        """For how long a lock that another program holds is waited for, standing still meanwhile."""
+        self.connection.execute(f"PRAGMA busy_timeout = {round(seconds * 1000)}")
 
     def is_at(self, path: Path) -> bool:
         """Whether ``path`` leads to this logbook's own file."""
@@ -132,7 +155,7 @@ class Logbook:
                 "Save a copy of what is open here, then open the file again."
             )
         if _uids(self.connection) != [self.uid]:
-            raise ReplacedError(
+            raise WrittenOverError(
                 f"{self.path.name} was written over with something else while it was open: nothing was written. "
                 "Open it again, or restore the newest backup under a new name."
             )

@@ -7,7 +7,7 @@ from pathlib import Path
 from logbook.book.assumptions import assumptions
 from logbook.book.changes import changes_of_action
 from logbook.book.checking import check_whole
-from logbook.book.connection import connect, transaction
+from logbook.book.connection import connect
 from logbook.book.pieces import made_pieces, planned_pieces
 from logbook.book.schema import STEPS
 from logbook.book.search import words_of
@@ -19,11 +19,15 @@ from logbook.book.undo import undo_state
 def check_thoroughly(path: Path, patience: float = 2.0) -> int:
     """Checks the logbook at ``path``, which may be open here and elsewhere, over its own connection. How many swatches it holds.
 
-    Raises DamagedError, saying what is wrong.
+    It is copied into memory, page by page as it is, and checked there: nobody who wants to write has to wait meanwhile. Raises
+    DamagedError, saying what is wrong.
     """
-    with as_sentences(path), closing(connect(path, "ro", patience)) as connection, transaction(connection, writes=False):
-        check_whole(connection, path, len(STEPS))
-        return check_records(connection)
+    with as_sentences(path), closing(sqlite3.connect(":memory:", isolation_level=None)) as copy:
+        with closing(connect(path, "ro", patience)) as connection:
+            connection.backup(copy)
+        copy.execute("PRAGMA cell_size_check = ON")
+        check_whole(copy, path, len(STEPS))
+        return check_records(copy)
 
 
 def check_records(connection: sqlite3.Connection) -> int:

@@ -161,23 +161,26 @@ class _Panel:
         yield Text(f.middle, self.bottom - 0.7 * line, f"a tick: {unit}", "muted")
 
     def _way(self) -> Iterator[Shape]:
-        """How it is worked: the chain's edge, and where the rows go."""
+        """How it is worked: how many rows, where they go, and the chain they begin at; clear of the marks' lines."""
         f, line = self._f, self._line
-        words = (
-            ("rounds" if self._plan.in_round else "rows")
-            if self._numbers.rows is None
-            else f"{self._numbers.rows} " + ("rounds" if self._plan.in_round else "rows")
-        )
+        top, bottom = self._between()
+        rows = "rounds" if self._plan.in_round else "rows"
+        words = rows if self._numbers.rows is None else f"{self._numbers.rows} {rows}"
+        middle = (top + bottom) / 2
+        reach = 0.0 if self._plan.sideways else min(1.5 * line, (bottom - top) / 2 - 1.5 * line)
         if self._plan.sideways:
-            y = f.y + f.height * 0.62
-            yield from _pointed((f.x + f.width * 0.3, y), (f.x + f.width * 0.7, y), line)
-            yield from self._inside(words, f.middle, y - 0.7 * line)
-            yield from self._inside(f"chain {self._numbers.chain}", f.middle, y + 0.8 * line)
-        else:
-            foot, head = f.bottom - f.height * 0.28, f.bottom - f.height * 0.28 - min(f.height * 0.3, 3 * line)
-            yield from _pointed((f.middle, foot), (f.middle, head), line)
-            yield from self._inside(words, f.middle, head - 0.7 * line)
-            yield from self._inside(f"chain {self._numbers.chain}", f.middle, foot + 0.8 * line)
+            yield from _pointed((f.x + f.width * 0.3, middle), (f.x + f.width * 0.7, middle), line)
+        elif reach > 0.3 * line:
+            yield from _pointed((f.middle, middle + reach), (f.middle, middle - reach), line)
+        if bottom - top > 2 * line:
+            yield from self._inside(words, f.middle, middle - max(reach, 0) - 0.7 * line)
+            yield from self._inside(f"chain {self._numbers.chain}", f.middle, middle + max(reach, 0) + 0.7 * line)
+
+    def _between(self) -> tuple[float, float]:
+        """The room between the line of the armhole, or the top, and that of the slit, or the bottom."""
+        f, armhole, slit = self._f, self._marks.get("armhole"), self._marks.get("slit")
+        top = f.y if armhole is None else f.y + (armhole.true_mm + self._plan.shoulder_seam_mm) * f.scale
+        return top, f.bottom - (0.0 if slit is None else slit.true_mm * f.scale)
 
     def _inside(self, words: str, x: float, y: float) -> Iterator[Shape]:
         if len(words) * _LETTER * self._line <= self._f.width:
@@ -214,12 +217,11 @@ class _Panel:
         """Armhole and slit: their depth on the right, the row or stitch of the mark on the left."""
         f = self._f
         armhole, slit = self._marks.get("armhole"), self._marks.get("slit")
+        top, bottom = self._between()
         if armhole is not None:
-            y = f.y + (armhole.true_mm + self._plan.shoulder_seam_mm) * f.scale
-            yield from self._height(armhole, y, f.y, y)
+            yield from self._height(armhole, top, f.y, top)
         if slit is not None:
-            y = f.bottom - slit.true_mm * f.scale
-            yield from self._height(slit, y, y, f.bottom)
+            yield from self._height(slit, bottom, bottom, f.bottom)
 
     def _height(self, mark: Mark, y: float, top: float, bottom: float) -> Iterator[Shape]:
         f, line = self._f, self._line

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from logbook.craft.conditions import Direction
 from logbook.craft.edge_stitches import row_warning
-from logbook.craft.fit import Opening, fit_sentences, openings_too_small
+from logbook.craft.fit import Opening, Verdict, fit_sentences, openings_too_small
 from logbook.craft.hanging import weight_sentence
 from logbook.craft.lengths import Units, show_length
 from logbook.craft.piece import PieceNumbers, PiecePlan
@@ -14,14 +14,22 @@ from logbook.craft.piece_gauges import PieceGauges
 
 def notes_on(plan: PiecePlan, gauges: PieceGauges, numbers: PieceNumbers, units: Units) -> Iterator[str]:
     """The sentences, warnings first."""
-    yield from openings_too_small(tuple(_openings(plan, numbers)), gauges.give(plan.round_body), units)
-    yield from _rib(plan, gauges, numbers)
+    yield from warnings_on(plan, gauges, numbers, units)
     if numbers.fit is not None:
         yield from fit_sentences(numbers.fit, units)
     yield from _edges(gauges, numbers)
     yield from _hanging(numbers, units)
     if numbers.yarn is None and numbers.rows is not None:
         yield "The swatch was not weighed, or its stitches and rows not counted: weigh and count it to know the yarn needed."
+
+
+def warnings_on(plan: PiecePlan, gauges: PieceGauges, numbers: PieceNumbers, units: Units) -> Iterator[str]:
+    """What does not go on, and a rib whose edges don't match."""
+    yield from openings_too_small(tuple(_openings(plan, numbers)), gauges.give(plan.round_body), units)
+    yield from _rib(plan, gauges, numbers)
+    fit = numbers.fit
+    if fit is not None and fit.verdict in (Verdict.TOO_TIGHT, Verdict.DOES_NOT_GO_ON):
+        yield "It does not go on that body." if fit.verdict is Verdict.DOES_NOT_GO_ON else "It is too tight on that body."
 
 
 def _openings(plan: PiecePlan, numbers: PieceNumbers) -> Iterator[Opening]:

@@ -6,19 +6,21 @@ from typing import TypeVar
 
 from logbook.craft.lengths import Units
 from logbook.craft.terms import Terms
+from logbook.errors import RefusedError
 from logbook.settings import Settings
-from logbook.tasks.keeping import InUseError, Logbook
+from logbook.tasks.keeping import ChangedElsewhereError, DamagedError, InUseError, Logbook, WrittenOverError
 
 Result = TypeVar("Result")
-PATIENCE = 20
-"""How many pauses of a tenth of a second are taken."""
+PATIENCE = 10
+"""How many pauses of a tenth of a second are taken, each after a try that stood still for as long."""
 
 
 @dataclass(slots=True)
 class Session:
     """One open logbook in one window. Pages subscribe to be told when records or settings have changed, and by whom.
 
-    ``say`` shows a sentence at the foot of the window.
+    ``say`` shows a sentence at the foot of the window, ``open_sample`` shows the sample instead of this logbook. ``damage`` says
+    what was found wrong with the logbook while it was open; from then on nothing is written to it.
     """
 
     book: Logbook
@@ -26,8 +28,15 @@ class Session:
     is_sample: bool = False
     say: Callable[[str], None] = lambda sentence: None
     pause: Callable[[], None] | None = None
+    open_sample: Callable[[], None] | None = None
+    damage: str = ""
+    writes: int = 0
+    waiting: bool = False
     _on_records: list[Callable[[object], None]] = field(default_factory=list)
     _on_settings: list[Callable[[], None]] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        self.book.version_shown = self.book.data_version()
 
     @property
     def units(self) -> Units:
@@ -39,18 +48,70 @@ class Session:
         """The terms stitches are named in."""
         return Terms(self.settings.terms.upper())
 
+    @property
+    def why_not_writable(self) -> str:
+        """Why nothing can be changed in this logbook, and what to do; "" if it can."""
+        if self.book.read_only:
+            name = self.book.path.name
+            return f"{name} can't be written to here, so editing is off: Logbook → Save a copy lets you go on elsewhere."
+        return self.damage
+
     def write(self, action: Callable[[], Result]) -> Result:
         """Runs an action that writes; while another program holds the file it tries again for about two seconds.
 
-        ``pause`` waits a moment without freezing the window. Raises what the action raises, InUseError when patience is over.
+        ``pause`` waits a moment without freezing the window. Raises what the action raises, InUseError when patience is over,
+        and ChangedElsewhereError, after telling every page, if another window has written since the user last saw what is there.
         """
-        for _ in range(PATIENCE if self.pause is not None else 0):
-            try:
-                return action()
-            except InUseError:
-                assert self.pause is not None
-                self.pause()
-        return action()
+        if self.why_not_writable:
+            raise RefusedError(self.why_not_writable)
+        if self.waiting:
+            raise RefusedError("What was asked for before is still waiting for another program: wait for that first.")
+        try:
+            done = self._tried_for_a_while(action)
+        except ChangedElsewhereError:
+            self.notice_others()
+            raise
+        except (DamagedError, WrittenOverError) as error:
+            self.damage = str(error)
+            raise
+        self.writes += 1
+        return done
+
+    def _tried_for_a_while(self, action: Callable[[], Result]) -> Result:
+        self.waiting = True
+        try:
+            for _ in range(PATIENCE if self.pause is not None else 0):
+                try:
+                    return action()
+                except InUseError:
+                    assert self.pause is not None
+                    self.say(f"Another program is writing to {self.book.path.name}: waiting for it …")
+                    self.pause()
+                    self.say("")
+            return action()
+        finally:
+            self.waiting = False
+
+    def notice_others(self) -> bool:
+        """Whether another window or program has written since the last look; then every page is told.
+
+        Raises ReplacedError if the file is not the one that was opened.
+        """
+        with self.book.reading():
+            version = self.book.data_version()
+        if version == self.book.version_shown:
+            return False
+        self.say("Another window has changed this logbook: what you see is what is there now.")
+        self.records_changed(None)
+        self.book.version_shown = version
+        return True
+
+    def go_on_with(self, book: Logbook) -> None:
+        """Another file takes the place of the logbook, a copy or a backup of it: what is typed on the pages stays."""
+        self.book.close()
+        self.book, self.damage, self.is_sample = book, "", False
+        book.version_shown = book.data_version()
+        self.records_changed(None)
 
     def on_records(self, told: Callable[[object], None]) -> None:
         """``told`` is called with whoever changed records, each time some have changed."""

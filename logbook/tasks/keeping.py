@@ -10,7 +10,14 @@ from logbook.book import backups
 from logbook.book.backups import Backup
 from logbook.book.checking import check_whole
 from logbook.book.connection import connect
-from logbook.book.logbook import Logbook, new_logbook, open_logbook
+from logbook.book.logbook import (
+    ChangedElsewhereError,
+    Logbook,
+    ReplacedError,
+    WrittenOverError,
+    new_logbook,
+    open_logbook,
+)
 from logbook.book.opening import look
 from logbook.book.swatches import swatches
 from logbook.book.thorough_check import check_thoroughly
@@ -19,7 +26,16 @@ from logbook.craft.readings import read_readings
 from logbook.errors import LogbookError, RefusedError
 from logbook.settings import data_folder
 
-__all__ = ["Backup", "DamagedError", "InUseError", "Logbook"]
+__all__ = [
+    "Backup",
+    "ChangedElsewhereError",
+    "DamagedError",
+    "InUseError",
+    "Logbook",
+    "ReplacedError",
+    "WrittenOverError",
+    "check_thoroughly",
+]
 
 SUFFIX = backups.SUFFIX
 
@@ -51,7 +67,10 @@ def open_book(path: Path, *, quick: bool = False) -> Logbook:
 def new_book(path: Path, *, keep_backups: bool = True) -> Logbook:
     """Makes a new, empty logbook; the usual one's folder is made with it."""
     if path == usual_logbook():
-        path.parent.mkdir(parents=True, exist_ok=True)
+        try:
+            path.parent.mkdir(parents=True, exist_ok=True)
+        except OSError as error:
+            raise RefusedError(f"The folder {path.parent} can't be made ({error.strerror}): see whether it may be.") from error
     return new_logbook(path, backup_folder() if keep_backups else None)
 
 

@@ -1,5 +1,6 @@
 """Logging swatches: save, delete, and what a form needs to offer."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from logbook.book import swatches as stored
@@ -43,11 +44,18 @@ def kept_pattern(writing: Writing, pattern: StitchPattern) -> StitchPattern:
 
 def delete_swatch(book: Logbook, uid: str) -> None:
     """Deletes a swatch with its readings; undo brings it back."""
+    delete_swatches(book, [uid])
+
+
+def delete_swatches(book: Logbook, uids: Sequence[str]) -> None:
+    """Deletes swatches with their readings in one step that undo takes back."""
     with book.reading() as connection:
-        found = stored.swatches(connection, [uid])
+        found = stored.swatches(connection, uids)
     if found:
-        with book.writing(f"delete swatch {found[0].tag}") as writing:
-            stored.remove_swatch(writing, uid)
+        what = f"swatch {found[0].tag}" if len(found) == 1 else f"{len(found)} swatches"
+        with book.writing(f"delete {what}") as writing:
+            for swatch in found:
+                stored.remove_swatch(writing, swatch.uid)
 
 
 @dataclass(frozen=True, slots=True)

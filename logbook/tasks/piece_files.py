@@ -18,9 +18,11 @@ from logbook.tasks.pieces import PieceAnswer
 _WIDTH, _LINE = 720.0, 20.0
 
 
-def piece_svg(answer: PieceAnswer, units: Units) -> str:
-    """The drawing as an SVG file with title, units and date."""
+def piece_svg(answer: PieceAnswer, units: Units, *, titled: bool = True) -> str:
+    """The drawing as an SVG file with title, units and date; or bare, for a page that says them."""
     drawing = panel_drawing(answer.plan, answer.gauges, answer.numbers, units)(_WIDTH, _LINE)
+    if not titled:
+        return to_svg(drawing, "")
     words = "centimetres" if units is Units.CM else "inches"
     return to_svg(drawing, title_of(answer), (f"Finished sizes in {words}.", date.today().isoformat()))
 

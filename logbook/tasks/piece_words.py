@@ -23,10 +23,22 @@ def sentences(answer: PieceAnswer, units: Units) -> Iterator[str]:
     yield size_sentence("wide", numbers.width, units)
     if numbers.length is not None:
         yield size_sentence("long", numbers.length, units)
+    yield from counts(answer, units)
+
+
+def counts(answer: PieceAnswer, units: Units) -> Iterator[str]:
+    """Stitches and rows, marks, yarn."""
     yield stitches_sentence(answer)
     yield from rows_sentence(answer)
     yield from mark_sentences(answer, units)
     yield from yarn_sentence(answer)
+
+
+def sizes_in_short(answer: PieceAnswer, units: Units) -> str:
+    """``51.8 cm wide, 55.8 cm long.``"""
+    numbers = answer.numbers
+    long = "" if numbers.length is None else f", {show_length(numbers.length.mm, units)} long"
+    return f"{show_length(numbers.width.mm, units)} wide{long}."
 
 
 def size_sentence(how: str, size: Size, units: Units) -> str:

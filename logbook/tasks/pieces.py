@@ -17,6 +17,7 @@ from logbook.craft.lengths import Units
 from logbook.craft.made_piece import MadePiece
 from logbook.craft.piece import PieceNumbers, PiecePlan
 from logbook.craft.piece_gauges import PieceGauges, gauges_for
+from logbook.craft.piece_notes import warnings_on
 from logbook.craft.piece_numbers import chain_rule, work_out
 from logbook.craft.planned_piece import PlannedPiece
 from logbook.craft.readings import Reading
@@ -41,30 +42,44 @@ class Basis:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PieceAnswer:
-    """A piece worked out: its plan, the gauges it was reckoned with, its numbers, and what is to be said beside them."""
+    """A piece worked out: its plan, the gauges it was reckoned with, its numbers, and what is to be said beside them.
+
+    ``warnings`` are those of the notes that must not be overlooked.
+    """
 
     plan: PiecePlan
     gauges: PieceGauges
     numbers: PieceNumbers
     notes: tuple[str, ...]
+    warnings: tuple[str, ...] = ()
+
+
+def gauges_on(basis: Basis, condition: Condition = Condition.WASHED) -> PieceGauges:
+    """What the basis says of a piece. Raises RefusedError, in one sentence, if a swatch lacks what is needed."""
+    gauges = gauges_for(basis.swatch, basis.others, basis.drift, basis.assumed, condition, basis.edge_swatch)
+    return gauges if basis.edge is None else replace(gauges, edge=basis.edge)
 
 
 def work_out_piece(
     basis: Basis, plan: PiecePlan, condition: Condition = Condition.WASHED, units: Units = Units.CM
 ) -> PieceAnswer:
     """The piece of ``plan``; its notes in ``units``. Raises RefusedError, in one sentence, if it can't be."""
-    gauges = gauges_for(basis.swatch, basis.others, basis.drift, basis.assumed, condition, basis.edge_swatch)
-    if basis.edge is not None:
-        gauges = replace(gauges, edge=basis.edge)
+    return piece_with(gauges_on(basis, condition), basis.swatch, plan, units)
+
+
+def piece_with(gauges: PieceGauges, swatch: Swatch, plan: PiecePlan, units: Units = Units.CM) -> PieceAnswer:
+    """The piece of ``plan`` from gauges that are worked out already. Raises RefusedError, in one sentence, if it can't be."""
     numbers = work_out(plan, gauges, units)
     notes = [*numbers.notes, *washing_notes(gauges.stitches, "narrower", "wider")]
     if numbers.rows is not None and gauges.rows is not None:
         notes += washing_notes(gauges.rows, "shorter", "longer")
-    notes += rule_notes(basis.swatch, gauges.pattern, chain_rule(plan, gauges))
+    notes += rule_notes(swatch, gauges.pattern, chain_rule(plan, gauges))
     notes.append(drift_note(gauges.drift))
+    warnings = list(warnings_on(plan, gauges, numbers, units))
     if is_childs_size(plan.name):
+        warnings.insert(0, CHILDREN_CAUTION)
         notes.insert(0, CHILDREN_CAUTION)
-    return PieceAnswer(plan=plan, gauges=gauges, numbers=numbers, notes=tuple(dict.fromkeys(notes)))
+    return PieceAnswer(plan=plan, gauges=gauges, numbers=numbers, notes=tuple(dict.fromkeys(notes)), warnings=tuple(warnings))
 
 
 def basis_by_hand(

@@ -46,6 +46,10 @@ class Background(Generic[Result]):
         """Asks the work to stop at its next report."""
         self._stop.set()
 
+    def join(self) -> None:
+        """Waits until the work has ended, however it ends."""
+        self._thread.join()
+
     def _run(self) -> None:
         try:
             result = self._work(self._report)

@@ -7,18 +7,19 @@ from tkinter import filedialog
 from typing import TYPE_CHECKING
 
 from logbook.errors import RefusedError
-from logbook.tasks.keeping import SUFFIX, DamagedError, Logbook, check_book, new_book, open_book
+from logbook.tasks.keeping import SUFFIX, CheckResult, DamagedError, Logbook, ReplacedError, check_book, new_book, open_book
 from logbook.tasks.sampling import new_sample
 from logbook.window.assumptions_dialog import show_assumptions
+from logbook.window.background import Report
 from logbook.window.backups_dialog import show_backups
 from logbook.window.help_window import show_about, show_help, show_keys
-from logbook.window.message import tell
+from logbook.window.message import say_foreseen, tell
+from logbook.window.progress import run_with_progress
 from logbook.window.rescue import offer_rescue
+from logbook.window.save_copy import KINDS, save_copy
 
 if TYPE_CHECKING:
     from logbook.window.main_window import MainWindow
-
-KINDS = [("Logbooks", f"*{SUFFIX}"), ("All files", "*")]
 
 
 class BookActions:
@@ -46,8 +47,13 @@ class BookActions:
         """Opens a logbook and shows it; a damaged one is offered its newest good backup."""
         session = self._window.session
         if session is not None and session.book.is_at(path):
-            self._window.say(f"{path.name} is the logbook that is open already.")
-            return
+            if not _is_written_over(session.book):
+                self._window.say(f"{path.name} is the logbook that is open already.")
+                return
+            if not self._window.settle():
+                return
+            session.book.close()  # its file may only be looked at anew while it is not open here
+            self._window.show_none(f"{path.name} was written over with something else.")
 
         def opened() -> Logbook | None:
             try:
@@ -65,25 +71,26 @@ class BookActions:
 
     def save_copy(self) -> None:
         """Saves a verified copy of what is open under a new name."""
-        session = self._window.session
-        if session is None:
-            return
-        chosen = filedialog.asksaveasfilename(
-            parent=self._window.root, title="Save a copy", defaultextension=SUFFIX, filetypes=KINDS, confirmoverwrite=False
-        )
-        if chosen and self._tried(lambda: session.book.save_copy(Path(chosen))):
-            self._window.say(f"A copy was saved as {chosen}.")
+        save_copy(self._window)
 
     def check(self) -> None:
         """Checks the logbook that is open, wholly."""
         session = self._window.session
         if session is None:
             return
-        result = check_book(session.book, deep=True)
-        if result.ok:
-            self._window.say(f"{session.book.path.name} is sound: {result.swatches} swatches.")
-        else:
-            tell(self._window.root, self._window.look, "The logbook has problems:", "\n".join(result.problems))
+        root, look, name = self._window.root, self._window.look, session.book.path.name
+
+        def work(report: Report) -> CheckResult:
+            with session.book.again() as book:
+                return check_book(book, deep=True)
+
+        def show(result: CheckResult) -> None:
+            if result.ok:
+                self._window.say(f"{name} is sound: {result.swatches} swatches.")
+            else:
+                tell(root, look, "The logbook has problems:", "\n".join(result.problems))
+
+        run_with_progress(root, look, f"Checking {name} …", work, show, lambda error: say_foreseen(root, look, error))
 
     def import_sheet(self) -> None:
         """Takes a sheet in, after showing what it would do."""
@@ -134,4 +141,12 @@ class BookActions:
         except RefusedError as error:
             tell(self._window.root, self._window.look, str(error))
             return False
+        return True
+
+
+def _is_written_over(book: Logbook) -> bool:
+    try:
+        with book.reading():
+            return False
+    except (ReplacedError, DamagedError):
         return True

@@ -66,9 +66,10 @@ class SuggestionField(LabelledField):
         self.arrange(self.box, grow)
 
     def matching(self) -> list[str]:
-        """What contains the typed text, upper case and accents aside; those that begin with it first."""
+        """What contains every typed word, upper case and accents aside; those that begin with the text first."""
         typed = folded(self.text.strip())
-        found = [word for word in dict.fromkeys(self._suggest()) if typed in folded(word)]
+        parts = typed.split()
+        found = [word for word in dict.fromkeys(self._suggest()) if all(part in folded(word) for part in parts)]
         return sorted(found, key=lambda word: not folded(word).startswith(typed))
 
     def _fill_list(self) -> None:

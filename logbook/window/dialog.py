@@ -19,6 +19,7 @@ class Dialog(tk.Toplevel):
         self.withdraw()
         self.look, self._above = look, parent.winfo_toplevel()
         self._before = self._above.focus_lastfor()
+        self._held: tk.Misc | None = self.grab_current()  # type: ignore[no-untyped-call]
         self.title(title)
         self.configure(background=look.palette.page)
         self.inside, self._buttons = ttk.Frame(self), ttk.Frame(self)
@@ -62,5 +63,7 @@ class Dialog(tk.Toplevel):
     def close(self) -> None:
         self.grab_release()
         self.destroy()
+        if self._held is not None and self._held.winfo_exists():
+            self._held.grab_set()  # the dialog beneath
         if self._before is not None and self._before.winfo_exists():
             self._before.focus_set()

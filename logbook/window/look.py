@@ -86,7 +86,14 @@ class Look:
     def grid(self, widget: tk.Widget, *, padx: Gap = 0, pady: Gap = 0, **options: Any) -> None:
         """Grids ``widget`` with gaps in units that follow the text size; the options are those of ``grid``."""
         widget.grid(**options)
-        self.when_changed(widget, lambda: widget.grid_configure(padx=self._gap(padx), pady=self._gap(pady)))
+
+        def follow() -> None:
+            hidden = not widget.winfo_manager()
+            widget.grid_configure(padx=self._gap(padx), pady=self._gap(pady))
+            if hidden:  # to configure what was taken out of the grid puts it back
+                widget.grid_remove()
+
+        self.when_changed(widget, follow)
 
     def _gap(self, gap: Gap) -> int | tuple[int, int]:
         return (self.pixels(gap[0]), self.pixels(gap[1])) if isinstance(gap, tuple) else self.pixels(gap)

@@ -6,7 +6,6 @@ from functools import partial
 from tkinter import ttk
 from typing import Any
 
-from logbook.errors import RefusedError
 from logbook.pages.session import Session
 from logbook.settings import Settings, save_settings
 from logbook.tasks.error_log import error_log
@@ -20,8 +19,12 @@ from logbook.window.palette import DARK, LIGHT
 from logbook.window.place import PlaceKeeper
 from logbook.window.sentence import Sentence
 from logbook.window.unexpected import report_unexpected
+from logbook.window.watch import Watch
 
 PROGRAM_NAME = "Swatch and gauge logbook"
+SAMPLE = "This is a fresh copy of the sample: try what you like, nothing of it is kept."
+PATIENCE_S = 0.1
+"""How long the window may stand still while another program writes; between such tries it goes on for SHORTEST_WAIT_MS."""
 SHORTEST_WAIT_MS = 100
 
 
@@ -35,16 +38,15 @@ class MainWindow:
         self.session: Session | None = None
         self._pages: dict[int, Page] = {}
         self._down = False
-        self._version = 0
         self._apply_settings()
         install_keys(root)
         install_mnemonics(root)
-        report_unexpected(root, self.look, error_log())
+        self.watch = Watch(self)
+        report_unexpected(root, self.look, error_log(), self.watch.deal_with)
         self._place = PlaceKeeper(root, settings.place)
         self._build()
         self.menu = MenuBar(self)
         root.protocol("WM_DELETE_WINDOW", self.leave)
-        root.bind("<FocusIn>", self._look_for_others, add="+")
 
     def _build(self) -> None:
         self.root.columnconfigure(0, weight=1)
@@ -62,29 +64,49 @@ class MainWindow:
         """Shows a logbook; the one shown before is closed."""
         if self.session is not None:
             self.session.book.close()
+        self._take_down_pages()
+        book.wait_for_others(PATIENCE_S)
+        open_sample = self.menu.books.open_sample
+        self.session = Session(
+            book, self.settings, is_sample=is_sample, say=self.say, pause=self._pause, open_sample=open_sample
+        )
+        self.session.on_settings(self._settings_changed)
+        for name, _ in PAGES:
+            words, underline = split_mnemonic(name)
+            self.tabs.add(ttk.Frame(self.tabs), text=words, underline=underline)
+        self._book_shown(self.session)
+
+    def go_on_with(self, book: Logbook) -> None:
+        """Goes on with a copy or a backup of the logbook that is shown; what is typed on the pages stays."""
+        if self.session is None or not self._pages:
+            self.show(book)
+            return
+        book.wait_for_others(PATIENCE_S)
+        self.session.go_on_with(book)
+        self._book_shown(self.session)
+
+    def show_none(self, why: str) -> None:
+        """Shows that no logbook is open, and why."""
+        self._take_down_pages()
+        self.session = None
+        self.root.title(PROGRAM_NAME)
+        self.say(f"{why} Logbook → Open shows another one.")
+
+    def _book_shown(self, session: Session) -> None:
+        name = "Sample" if session.is_sample else session.book.path.name
+        self.root.title(f"{name}{' (read only)' if session.book.read_only else ''} – {PROGRAM_NAME}")
+        if not session.is_sample:
+            session.change_settings(self.settings.with_recent(str(session.book.path)))
+        self.menu.book_shown()
+        self.say(session.why_not_writable or (SAMPLE if session.is_sample else ""))
+        self.watch.book_shown()
+
+    def _take_down_pages(self) -> None:
         for tab in self.tabs.tabs():
             self.tabs.forget(tab)
         for page in self._pages.values():
             page.frame.destroy()
         self._pages.clear()
-        self.session = Session(book, self.settings, is_sample=is_sample, say=self.say, pause=self._pause)
-        self.session.on_settings(self._settings_changed)
-        for name, _ in PAGES:
-            words, underline = split_mnemonic(name)
-            self.tabs.add(ttk.Frame(self.tabs), text=words, underline=underline)
-        name = "Sample" if is_sample else book.path.name
-        self.root.title(f"{name} – {PROGRAM_NAME}")
-        if not is_sample:
-            self.session.change_settings(self.settings.with_recent(str(book.path)))
-        self.menu.book_shown()
-        self._version = book.data_version()
-        self.say(
-            f"{book.path.name} can't be written to here, so editing is off. Logbook → Save a copy lets you go on elsewhere."
-            if book.read_only
-            else "This is a fresh copy of the sample: try what you like, nothing of it is kept."
-            if is_sample
-            else ""
-        )
 
     def say(self, sentence: str) -> None:
         """Shows a sentence in the line at the foot of the window."""
@@ -95,8 +117,14 @@ class MainWindow:
         return self._pages.get(self.tabs.index("current")) if self.tabs.tabs() else None
 
     def settle(self) -> bool:
-        """Lets every page see to what is typed and not saved; False: the user wants to stay."""
-        return all(page.settle() for page in self._pages.values())
+        """Lets every page see to what is typed and not saved; False: the user stays, on the page that has it."""
+        if self.session is not None and self.session.waiting:
+            return False  # what is being saved must stay in hand until it is
+        for number, page in self._pages.items():
+            if not page.settle():
+                self.tabs.select(number)
+                return False
+        return True
 
     def work(self, note: str | None) -> int:
         """Runs until the window is left."""
@@ -120,6 +148,8 @@ class MainWindow:
             return
         self._down = True
         self._keep_settings()
+        self.root.withdraw()
+        self.watch.end()
         if self.session is not None:
             self.session.book.close()
         self.root.destroy()
@@ -159,17 +189,3 @@ class MainWindow:
         over = tk.BooleanVar(self.root, False)
         self.root.after(SHORTEST_WAIT_MS, lambda: over.set(True))
         self.root.wait_variable(over)
-
-    def _look_for_others(self, event: "tk.Event[tk.Misc]") -> None:
-        """When the window is come back to: has another window or program written to the logbook?"""
-        if self.session is None or event.widget is not self.root:
-            return
-        try:
-            version = self.session.book.data_version()
-        except RefusedError as error:
-            self.say(str(error))
-            return
-        if version != self._version:
-            self._version = version
-            self.session.records_changed(self)
-            self.say("Another window has changed this logbook: what you see is what is there now.")

@@ -26,7 +26,7 @@ class MenuBar:
     def __init__(self, window: "MainWindow") -> None:
         self._window = window
         self._root = window.root
-        self._books = BookActions(window)
+        self.books = BookActions(window)
         self._undo = UndoActions(window)
         self._chosen: dict[str, tk.Variable] = {}
         self._bar = tk.Menu(self._root, tearoff=False, borderwidth=0)
@@ -41,12 +41,12 @@ class MenuBar:
         """Brings recent files and marks up to date."""
         self._recent.delete(0, "end")
         for path in self._window.settings.recent:
-            self._recent.add_command(label=path, command=partial(self._books.open_path, Path(path)))
+            self._recent.add_command(label=path, command=partial(self.books.open_path, Path(path)))
         self._mark()
 
     def _build_book_menu(self) -> None:
         menu = self._menu("&Logbook")
-        books = self._books
+        books = self.books
         self._entry(menu, "&New…", books.new, "Mod-Shift-n")
         self._entry(menu, "&Open…", books.open, "Mod-o")
         menu.add_cascade(label="Open recent", menu=self._recent, underline=5)
@@ -95,9 +95,9 @@ class MenuBar:
 
     def _build_help_menu(self) -> None:
         menu = self._menu("&Help")
-        self._entry(menu, "&A first walk through", self._books.help, "F1")
-        self._entry(menu, "&Keys", self._books.keys)
-        self._entry(menu, "About this &program", self._books.about)
+        self._entry(menu, "&A first walk through", self.books.help, "F1")
+        self._entry(menu, "&Keys", self.books.keys)
+        self._entry(menu, "About this &program", self.books.about)
 
     def _menu(self, label: str) -> tk.Menu:
         menu = tk.Menu(self._bar, tearoff=False)

@@ -5,6 +5,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from tkinter import ttk
 
+from logbook.errors import LogbookError
 from logbook.window.dialog import Dialog
 from logbook.window.look import Look
 
@@ -45,6 +46,13 @@ def ask(
 def tell(parent: tk.Misc, look: Look, sentence: str, details: str = "") -> None:
     """Shows a sentence until the user has read it."""
     ask(parent, look, sentence, [Answer("read", "&Close")], "read", "read", details)
+
+
+def say_foreseen(parent: tk.Misc, look: Look, error: Exception) -> None:
+    """Shows an error the program foresaw in its own words; any other is raised again, to be shown and written down."""
+    if not isinstance(error, LogbookError):
+        raise error
+    tell(parent, look, str(error))
 
 
 def _say(dialog: Dialog, sentence: str, details: str) -> None:

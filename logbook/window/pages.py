@@ -14,6 +14,12 @@ def _swatches(parent: tk.Misc, look: Look, session: Session) -> Page:
     return SwatchesPage(parent, look, session)
 
 
+def _pieces(parent: tk.Misc, look: Look, session: Session) -> Page:
+    from logbook.window.pieces.page import PiecesPage
+
+    return PiecesPage(parent, look, session)
+
+
 def _patterns(parent: tk.Misc, look: Look, session: Session) -> Page:
     from logbook.window.patterns.page import PatternsPage
 
@@ -22,6 +28,7 @@ def _patterns(parent: tk.Misc, look: Look, session: Session) -> Page:
 
 PAGES: tuple[tuple[str, Callable[[tk.Misc, Look, Session], Page]], ...] = (
     ("S&watches", _swatches),
+    ("P&ieces", _pieces),
     ("S&titch patterns", _patterns),
 )
 """Each page's name with the letter of its Alt key, and what makes it."""

@@ -2,11 +2,14 @@
 
 import tkinter as tk
 from pathlib import Path
+from tkinter import filedialog
 
 from logbook.errors import RefusedError
-from logbook.tasks.keeping import Logbook, newest_good_backup, open_book, restore, restored_name
+from logbook.tasks.keeping import SUFFIX, Logbook, newest_good_backup, open_book, restore, restored_name
 from logbook.window.look import Look
 from logbook.window.message import Answer, ask, tell
+
+KINDS = [("Logbooks", f"*{SUFFIX}")]
 
 
 def offer_rescue(parent: tk.Misc, look: Look, path: Path, damage: RefusedError) -> Logbook | None:
@@ -25,11 +28,20 @@ def offer_rescue(parent: tk.Misc, look: Look, path: Path, damage: RefusedError) 
         escape="leave",
         details=f"It would be written to {target}. The damaged file is not touched.",
     )
-    if answer == "leave":
-        return None
-    try:
-        restore(backup.path, target)
-        return open_book(target)
-    except RefusedError as error:
-        tell(parent, look, str(error))
-        return None
+    return None if answer == "leave" else _restored(parent, look, backup.path, target)
+
+
+def _restored(parent: tk.Misc, look: Look, backup: Path, target: Path) -> Logbook | None:
+    """The restored logbook, opened; where it can't be written another place is asked for."""
+    while True:
+        try:
+            restore(backup, target)
+            return open_book(target)
+        except RefusedError as error:
+            tell(parent, look, str(error))
+        chosen = filedialog.asksaveasfilename(
+            parent=parent, title="Restore under a new name", defaultextension=SUFFIX, filetypes=KINDS, confirmoverwrite=False
+        )
+        if not chosen:
+            return None
+        target = Path(chosen)

@@ -4,14 +4,13 @@ import tkinter as tk
 from pathlib import Path
 from tkinter import filedialog
 
-from logbook.errors import LogbookError
 from logbook.pages.session import Session
 from logbook.tasks.exporting import ExportResult, export
 from logbook.tasks.importing import ImportPlan, ImportResult, carry_out, plan_import
 from logbook.window.background import Report
 from logbook.window.import_dialog import show_plan
 from logbook.window.look import Look
-from logbook.window.message import tell
+from logbook.window.message import say_foreseen, tell
 from logbook.window.progress import run_with_progress
 
 SHEETS = [("Sheets", "*.xlsx *.csv"), ("All files", "*")]
@@ -19,6 +18,9 @@ SHEETS = [("Sheets", "*.xlsx *.csv"), ("All files", "*")]
 
 def import_sheet(root: tk.Tk, look: Look, session: Session) -> None:
     """Asks for a sheet, shows what it would do, and takes it in if the user wants that."""
+    if session.why_not_writable:
+        tell(root, look, session.why_not_writable)
+        return
     chosen = filedialog.askopenfilename(parent=root, title="Import a sheet of swatches", filetypes=SHEETS)
     if not chosen:
         return
@@ -32,7 +34,7 @@ def import_sheet(root: tk.Tk, look: Look, session: Session) -> None:
         if wanted:
             _write(root, look, session, plan)
 
-    run_with_progress(root, look, f"Reading {Path(chosen).name} …", read, decide, lambda error: _said(root, look, error))
+    run_with_progress(root, look, f"Reading {Path(chosen).name} …", read, decide, lambda error: say_foreseen(root, look, error))
 
 
 def _write(root: tk.Tk, look: Look, session: Session, plan: ImportPlan) -> None:
@@ -41,10 +43,10 @@ def _write(root: tk.Tk, look: Look, session: Session, plan: ImportPlan) -> None:
             return carry_out(book, plan, good_rows_only=True, progress=report)
 
     def written(result: ImportResult) -> None:
-        session.records_changed(root)
+        session.notice_others()
         session.say(f"Imported {plan.name}: {result.added} swatches added, {result.changed} changed. Edit → Undo takes it back.")
 
-    run_with_progress(root, look, f"Taking in {plan.name} …", write, written, lambda error: _said(root, look, error))
+    run_with_progress(root, look, f"Taking in {plan.name} …", write, written, lambda error: say_foreseen(root, look, error))
 
 
 def export_sheet(root: tk.Tk, look: Look, session: Session) -> None:
@@ -65,11 +67,5 @@ def export_sheet(root: tk.Tk, look: Look, session: Session) -> None:
         f"Writing {Path(chosen).name} …",
         write,
         lambda result: session.say(f"{result.rows} swatches written to {result.target}."),
-        lambda error: _said(root, look, error),
+        lambda error: say_foreseen(root, look, error),
     )
-
-
-def _said(root: tk.Tk, look: Look, error: Exception) -> None:
-    if not isinstance(error, LogbookError):
-        raise error
-    tell(root, look, str(error))

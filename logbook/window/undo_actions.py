@@ -39,7 +39,13 @@ class UndoActions:
 
     def _step(self, step: Callable[..., Action], done: str) -> None:
         session = self._window.session
-        if session is None or not self._window.settle():
+        if session is None:
+            return
+        before = session.writes
+        if not self._window.settle():
+            return
+        if session.writes != before:
+            self._window.say("What was typed is saved now; the same once more undoes or redoes.")
             return
         try:
             action = session.write(lambda: step(session.book))

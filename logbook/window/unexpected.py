@@ -1,6 +1,7 @@
 """An error nobody expected: shown in one sentence, written to a file, never swallowed."""
 
 import tkinter as tk
+from collections.abc import Callable
 from pathlib import Path
 from types import TracebackType
 
@@ -10,24 +11,24 @@ from logbook.window.look import Look
 from logbook.window.message import tell
 
 
-def report_unexpected(root: tk.Tk, look: Look, log: Path) -> None:
+def report_unexpected(root: tk.Tk, look: Look, log: Path, dealt_with: Callable[[LogbookError], bool] = lambda _: False) -> None:
     """From now on an exception in a callback is shown, and its whereabouts are added to the file ``log``.
 
     The file gets the lines of the program and the kinds of error, not their words, in which the maker's data could be.
-    An error the program foresaw is shown in its own words alone.
+    An error the program foresaw is shown in its own words alone, unless it is ``dealt_with``.
     """
     showing = False
 
     def report(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
         nonlocal showing
-        foreseen = isinstance(error, LogbookError)
-        where = "" if foreseen else write_down(error, log)
+        where = "" if isinstance(error, LogbookError) else write_down(error, log)
         if showing:
             return
         showing = True
         try:
-            if foreseen:
-                tell(root, look, str(error))
+            if isinstance(error, LogbookError):
+                if not dealt_with(error):
+                    tell(root, look, str(error))
             else:
                 tell(
                     root,

@@ -96,3 +96,14 @@ def test_the_sign_of_a_check_box_follows_state_and_size(root: tk.Tk, look: Look)
     look.apply(percent=200)
     settle(root)
     assert box.winfo_reqwidth() > 1.7 * width
+
+
+def test_what_is_hidden_stays_hidden_and_keeps_its_gaps(root: tk.Tk, look: Look) -> None:
+    label = ttk.Label(root, text="only now and then")
+    look.grid(label, row=0, column=0, padx=(0, 3))
+    label.grid_remove()
+    look.apply(percent=200)
+    assert not label.winfo_manager()
+    label.grid()
+    assert label.grid_info()["padx"] == (0, look.pixels(3))
+    look.apply(percent=100)

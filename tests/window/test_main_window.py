@@ -69,14 +69,14 @@ def test_text_size_changes_at_once_and_is_remembered(window: MainWindow, users_f
 
 def test_a_deletion_is_undone_and_done_again_by_key(window: MainWindow) -> None:
     book = session_of(window).book
-    gone = next(line for line in swatch_lines(book) if line.tag == "LC-02")
+    gone = next(line for line in swatch_lines(book) if line.tag == "LC-03")
     delete_swatch(book, gone.uid)
     session_of(window).records_changed(None)
     press(window.root, "<Control-z>")
-    assert "LC-02" in tags(window)
-    assert "delete swatch LC-02" in said(window)
+    assert "LC-03" in tags(window)
+    assert "delete swatch LC-03" in said(window)
     press(window.root, "<Control-Shift-Z>")
-    assert "LC-02" not in tags(window)
+    assert "LC-03" not in tags(window)
 
 
 def test_a_faulty_sheet_brings_its_good_rows_only_if_wanted(window: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -164,7 +164,7 @@ def test_a_damaged_logbook_is_offered_its_newest_backup(
         return "restore"
 
     monkeypatch.setattr(rescue, "ask", answer)
-    window.menu._books.open_path(path)
+    window.menu.books.open_path(path)
     assert "damaged" in asked[0]
     assert "43 swatches" in asked[0]
     assert session_of(window).book.path.name == "years restored.logbook"
@@ -178,7 +178,7 @@ def test_the_last_logbooks_are_remembered(window: MainWindow, tmp_path: Path) ->
 
 
 def test_every_menu_dialog_opens_and_closes_by_key(window: MainWindow) -> None:
-    books = window.menu._books
+    books = window.menu.books
     for opened in (books.help, books.keys, books.backups, books.assumptions, books.about):
         while_asked(window.root, lambda dialog: dialog.event_generate("<Escape>"))
         opened()
@@ -203,7 +203,7 @@ def test_assumptions_are_saved_and_undone(window: MainWindow) -> None:
         dialog.event_generate("<Alt-s>")
 
     while_asked(window.root, change)
-    window.menu._books.assumptions()
+    window.menu.books.assumptions()
     wait_until(window.root, lambda: not dialogs(window.root))
     assert assumptions_of(session_of(window).book).tape_mm == 2
     press(window.root, "<Control-z>")

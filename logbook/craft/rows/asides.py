@@ -126,9 +126,6 @@ def sizes(cur: Cursor) -> tuple[int, ...]:
     return tuple(numbers)
 
 
-IGNORED = ("side", "made", "color", "colour", "multiple")
-
-
 def is_remark(cur: Cursor) -> bool:
     """Whether the words say nothing that moves the hand: the side of the cloth, "first dc made", a colour."""
     texts = [word.text for word in cur.words[cur.at :]]

@@ -126,6 +126,7 @@ class Finder:
 
     def _next_gap(self, wanted: Wanted, at: int, span: Span, last: Spot | None) -> Spot:
         first = at + 1 if wanted.inner != "group" or last == (at, at) else max(at, 1)
+        first = 1 if wanted.part == 1 else first
         for found in range(max(first, 1), len(self.below)):
             before, after = self.below[found - 1], self.below[found]
             if before.is_stitch and after.is_stitch and (wanted.inner != "group" or self._parts(before, after)):

@@ -111,7 +111,6 @@ class Work:
     into: Target
     span: Span
     together: bool = False
-    moves_only: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -200,7 +199,7 @@ NOTHING = Counts()
 class Opening:
     """The chains at the beginning of a row, or those skipped at the hook, and what they may stand for.
 
-    One option: the text or the next stitch says it. Several: it says nothing; rows that say the same share the ``key``.
+    One option: the text (``said``) or the next stitch tells it. Several: nothing does; rows with the same chains share a ``key``.
     """
 
     chains: int
@@ -208,6 +207,7 @@ class Opening:
     key: str
     span: Span
     at_hook: bool = False
+    said: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,15 +12,16 @@ MOST_ROWS = 400
 
 _NAME = re.compile(
     r"""(?P<name>(?:(?:next|last|final|set[- ]?up|setup|foundation|base|first|beginning)\s+)?
-    (?P<kind>rows?|rnds?|rounds?)\b\s*
-    (?P<numbers>\d+(?:\s*(?:-|–|—|to|and|&|,)\s*\d+)*)?\s*
-    (?:\((?P<aside>[^()\n]{0,40})\)|\[[^\[\]\n]{0,40}\])?)\s*[:.]""",
+    (?:(?P<kind>(?:rows?|rnds?|rounds?)\b|r(?=\d))\s*(?P<numbers>\d+(?:\s*(?:-|–|—|to|and|&|,)\s*\d+)*)?
+      |(?P<which>\d+)(?:st|nd|rd|th)\s+(?P<kind2>rows?|rnds?|rounds?))\s*
+    (?:\([^()\n]{0,40}\)|\[[^\[\]\n]{0,40}\])?)\s*(?:[:.]|(?<=[\s\d)])[-–—]\s)""",
     re.IGNORECASE | re.VERBOSE,
 )
 _NAMED = re.compile(r"(?:^|(?<=\n)|(?<=\s/\s)|(?<=[.;)]\s))[ \t]*" + _NAME.pattern, re.IGNORECASE | re.VERBOSE)
 _PART = re.compile(r"\n|\s/\s")
 CALLED = re.compile(
-    r"\s*(?:special\s+stitch(?:es)?\s*:?\s*)?(?P<name>[A-Za-z][A-Za-z-]*(?:\s+st(?:itch)?)?)\s*(?:\((?P<short>[A-Za-z-]+)\))?\s*[=:]\s*(?=\S)"
+    r"\s*(?:special\s+stitch(?:es)?\s*:?\s*)?(?P<name>[A-Z][A-Z-]*(?:\s+st(?:itch)?)?)\s*(?:\((?P<short>[A-Z-]+)\))?\s*[=:]\s*(?=\S)",
+    re.IGNORECASE,
 )
 AGAIN = re.compile(
     r"\s*(?:rep(?:eat)?|work(?:\s+as)?(?:\s+for)?|same\s+as|as(?:\s+for)?)\s+(?:the\s+last\s+)?(?:rows?|rnds?|rounds?)\s*"
@@ -71,13 +72,13 @@ def _named_part(text: str, match: re.Match[str], start: int, end: int) -> Iterat
         if line.start() and (AGAIN.match(line[0]) or CALLED.match(line[0]) or re.match(r"\s*Notes?\b", line[0], re.I)):
             own_end = min(own_end, start + line.start())
     body = text[start:own_end].rstrip().rstrip("/").rstrip()
-    numbers = tuple(_numbers(match["numbers"] or ""))
+    numbers = tuple(_numbers(match["numbers"] or match["which"] or ""))
     yield Part(
-        start,
+        start + len(body) - len(body.lstrip()),
         start + len(body),
         match["name"].strip(),
         numbers,
-        not match["kind"].lower().startswith("row"),
+        (match["kind"] or match["kind2"]).lower()[:2] in ("rn", "ro") and "row" not in match["name"].lower(),
     )
     for line in re.finditer(r"[^\n]+", text[own_end:end]):
         if line[0].strip(" \t/"):
@@ -96,5 +97,6 @@ def _numbers(written: str) -> Iterator[int]:
 def called(part: Part, number: int) -> str:
     """``Row 4`` for each of the rows named ``Rows 4–9``."""
     if not part.numbers:
-        return part.name or f"Row {number}"
-    return re.sub(r"\s*[(\[].*|s?\s*\d.*", "", part.name).strip() + f" {number}"
+        return re.sub(r"\s*[(\[].*", "", part.name) or f"Row {number}"
+    kind = re.search(r"rnd|round|row", part.name, re.IGNORECASE)
+    return f"{kind[0].capitalize() if kind else 'Row'} {number}"

@@ -10,6 +10,7 @@ from logbook.craft.rows.instructions import (
     Last,
     Made,
     Next,
+    Opening,
     Repeat,
     Skip,
     Span,
@@ -18,8 +19,9 @@ from logbook.craft.rows.instructions import (
     Work,
     WrittenRow,
 )
+from logbook.craft.rows.openings import counted_otherwise
 from logbook.craft.rows.places import HEIGHTS
-from logbook.craft.rows.sentences import ordinal
+from logbook.craft.rows.sentences import Speaker, ordinal
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,18 +34,37 @@ class Change:
     instead: str
 
 
-def changes(row: WrittenRow, by: int, text: str) -> Iterator[Change]:
+def changes(row: WrittenRow, by: int, speaker: Speaker) -> Iterator[Change]:
     """The row with one of its numbers changed by ``by``, each number once; those that the words do not show are left alone."""
+    opening = row.opening
+    if by == 1 and opening is not None and not (opening.at_hook or opening.said) and opening.chains > 1:
+        yield _other_count(row, opening, speaker)
     for body, span, old in _bodies(row.body, by):
-        was = " ".join(text[span.start : span.end].split())
+        was = _phrase(span, speaker)
         instead = _rewritten(was, old, by)
         if instead:
             yield Change(replace(row, body=body), span, was, instead)
-    opening = row.opening
     if opening is not None and opening.at_hook and opening.chains + by > 0:
-        was = " ".join(text[opening.span.start : opening.span.end].split())
+        was = _phrase(opening.span, speaker)
         instead = re.sub(r"\b\d+(?:st|nd|rd|th)\b", ordinal(opening.chains + 1 + by), was, count=1)
         yield Change(replace(row, opening=replace(opening, chains=opening.chains + by)), opening.span, was, instead)
+
+
+def _phrase(span: Span, speaker: Speaker) -> str:
+    return " ".join(speaker.text[span.start : span.end].split())
+
+
+def _other_count(row: WrittenRow, opening: Opening, speaker: Speaker) -> Change:
+    """The row with its turning chain said to count, or not to, against what its next stitch shows."""
+    counts = counted_otherwise(opening, row.body)
+    was = _phrase(opening.span, speaker)
+    said = (
+        f"counts as {counts.stitch}" + (f" and ch {counts.chains}" if counts.chains else "")
+        if counts.stitch
+        else "does not count"
+    )
+    changed = replace(opening, options=(counts,), said=True)
+    return Change(replace(row, opening=changed), opening.span, was, f"{was} ({said})")
 
 
 def _bodies(body: tuple[Instruction, ...], by: int) -> Iterator[tuple[tuple[Instruction, ...], Span, int]]:

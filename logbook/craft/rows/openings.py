@@ -46,7 +46,7 @@ def turning_chain(chain: Chain, after: Sequence[Instruction], said: SaidToCount 
         shown = _shown_by(after)
         options = (counted, NOTHING) if chain.count > 2 else (NOTHING, counted)
         options = options if shown is None else ((counted,) if shown else (NOTHING,))
-    return Opening(chain.count, options, f"ch {chain.count}", chain.span)
+    return Opening(chain.count, options, f"ch {chain.count}", chain.span, said=said is not None)
 
 
 def at_hook(first: Work | Skip, body: Sequence[Instruction], said: SaidToCount | None) -> Opening:
@@ -58,7 +58,7 @@ def at_hook(first: Work | Skip, body: Sequence[Instruction], said: SaidToCount |
         options: tuple[Counts, ...] = (_as_said(said, skipped, kind, hook=True),)
     else:
         options = _at_hook_options(skipped, kind, body)
-    return Opening(skipped, options, "hook", first.span, at_hook=True)
+    return Opening(skipped, options, "hook", first.span, at_hook=True, said=said is not None)
 
 
 def _at_hook_options(skipped: int, kind: str, body: Sequence[Instruction]) -> tuple[Counts, ...]:
@@ -101,6 +101,13 @@ def _as_said(said: SaidToCount, chains: int, kind: str, hook: bool = False) -> C
         height = min(height, HEIGHTS.get(plain(stitch), 3))
         return Counts(stitch, said.chains, said.over or max(chains - height - said.chains, 0), height)
     return Counts(stitch, said.chains, 0, height)
+
+
+def counted_otherwise(opening: Opening, row: Sequence[Instruction]) -> Counts:
+    """What a turning chain would count as if it were not as the next stitch shows."""
+    if opening.options[0].stitch:
+        return NOTHING
+    return _counted(_tall_stitch(row, opening.chains), opening.chains)
 
 
 def _counted(kind: str, chains: int) -> Counts:

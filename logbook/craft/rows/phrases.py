@@ -18,6 +18,7 @@ from logbook.craft.rows.instructions import (
     Times,
     ToEnd,
     Until,
+    Wanted,
     Work,
 )
 from logbook.craft.rows.kinds import with_kind
@@ -38,7 +39,7 @@ class RowWords:
     counts: tuple[PrintedCount, ...] = ()
     turn_before: bool = False
     turn_after: bool | None = None
-    joined: bool = False
+    joined_at: int | None = None  # how many instructions come before it joins
     leaves_rest: bool = False
     faults: list[tuple[str, Span]] = field(default_factory=list)
 
@@ -60,6 +61,7 @@ class Phrases:
     def sequence(self, cur: Cursor, items: list[Instruction]) -> list[Instruction]:
         """Phrase after phrase up to the last word, onto ``items``."""
         stars: dict[str, int] = {}
+        opened: dict[str, Span] = {}
         while cur.more():
             if cur.accept(*BREAKS, "and", "-"):
                 continue
@@ -67,6 +69,7 @@ class Phrases:
             try:
                 if cur.word().text in STARS:
                     stars[cur.word().text] = len(items)
+                    opened[cur.word().text] = Span(cur.word().start, cur.word().end)
                     cur.at += 1
                 elif cur.next_is("rep"):
                     self._repeat_from_star(cur, items, stars)
@@ -77,6 +80,8 @@ class Phrases:
                 cur.skip_to(BREAKS)
                 whole = cur.span_from(start)
                 self.row.faults.append((error.says, error.span if error.says else whole))
+        unused = [opened[star] for star in stars if star != "**"]
+        self.row.faults += [("no “rep from” goes back to it", span) for span in unused]
         return items
 
     def _placed(self, new: list[Instruction], items: list[Instruction]) -> list[Instruction]:
@@ -138,10 +143,11 @@ class Phrases:
                 raise cur.fail("the place where the last repeat ends is not marked")
             cur.at += 1
             return list(body[: stars.pop(star) - begin])
-        if not cur.accept("with"):
-            raise cur.fail()
+        cur.accept("with")
         instead = self._phrase(cur, [])
-        return [*body[:-1], *instead] if last else list(instead)
+        ends = body[-1]
+        alike = isinstance(ends, Work) and bool(instead) and isinstance(instead[0], Work) and ends.made == instead[0].made
+        return [*body[:-1], *instead] if last or alike else list(instead)
 
     def _omitting(self, cur: Cursor, body: tuple[Instruction, ...]) -> list[Instruction]:
         start = cur.at
@@ -234,7 +240,7 @@ class Phrases:
         elif cur.accept("noturn"):
             self.row.turn_after = False
         elif cur.accept("join"):
-            self.row.joined = worked
+            self.row.joined_at = len(items) if worked else self.row.joined_at
             cur.skip_to((*BREAKS, "turn", "noturn", "(", "["))
         elif cur.accept("leave", "with") and cur.next_is("rem", "last", "tch", "unworked", "st"):
             cur.skip_to((*BREAKS, "turn", "noturn"))
@@ -275,6 +281,9 @@ class Phrases:
         while True:
             first = cur.accept("first")
             cur.accept("next", "last")
+            if cur.next_is("(", "[") and (close := cur.closing()) is not None:
+                found += self._skip_all(cur, close, first)
+                return found
             count = None if self.targets.names_a_size(cur) else cur.number()
             wanted = replace_whole(self.targets.wanted_or_any(cur))
             if cur.next_is("fromhook"):
@@ -284,6 +293,16 @@ class Phrases:
             if not (cur.next_is("and") and (cur.next_is("next", "ch", ahead=1) or self._skips_on(cur))):
                 return found
             cur.at += 1
+
+    def _skip_all(self, cur: Cursor, close: int, first: bool) -> list[Instruction]:
+        """``sk (dc, ch 1, dc)``: each of them."""
+        start = cur.at
+        made = self.stitches.made(cur.inside(cur.at + 1, close))
+        if made is None:
+            raise cur.fail()
+        cur.at = close + 1
+        span = cur.span_from(start)
+        return [Skip(Wanted(kind), 1, span, first and index == 0) for index, kind in enumerate(made.items)]
 
     def _skips_on(self, cur: Cursor) -> bool:
         return cur.sort_is(NUMBER, 1) and cur.word(2).text in ("st", "ch") and not cur.next_is("in", ahead=3)
@@ -299,7 +318,7 @@ class Phrases:
         clause = [word.text for word in cur.words[cur.at : cur.at + rest.at]]
         closes = self.in_round and clause[:2] and any(text in ("first", "begch", "topof", "tch") for text in clause[:5])
         if worked and ("join" in clause or closes or clause[:1] == ["to"]):
-            self.row.joined = True
+            self.row.joined_at = len(items)
             cur.at += rest.at
             return []
         cur.accept("to")
@@ -312,4 +331,5 @@ class Phrases:
 
 
 def _names_yarn(text: str) -> bool:
-    return text in ("color", "colour", "cc", "mc") or (len(text) == 1 and text.isalpha())
+    """Whether this follows "with": a colour's letter, or nothing that is left of it ("with A" reads like an article)."""
+    return text in ("color", "colour", "cc", "mc", "", *BREAKS) or (len(text) == 1 and text.isalpha())

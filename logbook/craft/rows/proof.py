@@ -28,11 +28,20 @@ def prove(text: str, terms: Terms | None = None, chains_count: bool | None = Non
     stitches in "sk N sts" and "to last N sts"; None: as the text says, else not. ``suggest``: look for the nearest change that
     mends a trouble (some times the work of the proof itself).
     """
+    return _proving(text, terms, chains_count, suggest).proof()
+
+
+def fitting_rows(text: str, terms: Terms | None = None, chains_count: bool | None = None) -> Courses:
+    """The rows of ``text`` as far as they are understood and fit, each laid onto the one below at every width."""
+    return _proving(text, terms, chains_count, suggest=False).tried().best
+
+
+def _proving(text: str, terms: Terms | None, chains_count: bool | None, suggest: bool) -> "_Proving":
     told = terms or _terms_of(text)
     pattern = read(text, told or Terms.US)
     if chains_count is not None:
         pattern = replace(pattern, chains_count=chains_count)
-    return _Proving(text, pattern, Speaker(text, told or Terms.US), suggest).proof(told is None)
+    return _Proving(text, pattern, Speaker(text, told or Terms.US), suggest, told is None)
 
 
 def _terms_of(text: str) -> Terms | None:
@@ -52,14 +61,17 @@ class _Proving:
     pattern: WrittenPattern
     speaker: Speaker
     suggest: bool
+    terms_unsaid: bool
 
-    def proof(self, terms_unsaid: bool) -> Proof:
-        rows = self._understood()
-        tried = try_ways(self.pattern, rows, self.speaker)
+    def tried(self) -> Tried:
+        return try_ways(self.pattern, self._understood(), self.speaker)
+
+    def proof(self) -> Proof:
+        tried = self.tried()
         courses = tried.best
         problems = [Problem(fault.row, fault.says, fault.span) for fault in self.pattern.faults]
         problems += self._troubles(tried)
-        statements = [*self._of_reading(tried, terms_unsaid), *self._of_widths(courses)]
+        statements = [*self._of_reading(tried), *self._of_widths(courses)]
         back = None
         if courses.rows and not problems:
             back, more, said = self._leading_back(courses)
@@ -113,7 +125,7 @@ class _Proving:
             found = []
             for index in (failing, failing - 1):
                 done = courses if index == failing else below
-                tried = (changes(rows[index], by, self.text) for by in (size, -size)) if index >= 0 else ()
+                tried = (changes(rows[index], by, self.speaker) for by in (size, -size)) if index >= 0 else ()
                 found += [(self._mends(courses, done, rows[index + 1 :], change), change) for some in tried for change in some]
             best = max(found, key=lambda each: each[0], default=None)
             if best is not None and best[0] > (failing,):
@@ -175,7 +187,7 @@ class _Proving:
             return None, [], [f"The rows are shaped: {end.name} does not lead back to a row with the same count."]
         below = lay_all([course.row for course in courses.rows[:-1]], courses.ways)
         for by in (1, -1):
-            for change in changes(end, by, self.text):
+            for change in changes(end, by, self.speaker):
                 if not fit_at_one_width(below, [change.row], courses):
                     continue
                 laid = lay_all([change.row], courses.ways, below)
@@ -185,9 +197,9 @@ class _Proving:
                     return None, [Problem(end.number, says, change.span, _suggestion(change))], []
         return None, [], [f"{end.name} does not lead back to an earlier row."]
 
-    def _of_reading(self, tried: Tried, terms_unsaid: bool) -> Iterator[str]:
+    def _of_reading(self, tried: Tried) -> Iterator[str]:
         courses = tried.best
-        if terms_unsaid and re.search(r"\b(?:dc|tr|dtr)", self.text, re.IGNORECASE):
+        if self.terms_unsaid and re.search(r"\b(?:dc|tr|dtr)", self.text, re.IGNORECASE):
             yield "Read in US terms: no word of the rows says which terms they use."
         if courses.ways.get(TIMES_IN_ALL):
             yield "“Rep from * N times” is taken as N times in all: only so do the rows fit."

@@ -24,6 +24,7 @@ from logbook.craft.rows.instructions import (
 from logbook.craft.rows.kinds import prevailing_kind
 from logbook.craft.rows.lines import AGAIN, BASE, BEHIND_BASE, CALLED, MOST_ROWS, Part, called, parts
 from logbook.craft.rows.phrases import Phrases
+from logbook.craft.rows.targets import ONE_STITCH_NAMES
 from logbook.craft.rows.turning import ReadRow, written_rows
 from logbook.craft.rows.words import cut
 from logbook.craft.stitch_pattern import read_multiple
@@ -48,7 +49,6 @@ class _Reading:
     throughout: list[SaidToCount] = field(default_factory=list)
     chain_sizes: PrintedCount | None = None
     stated: StatedMultiple | None = None
-    joined_base: bool = False
     repeat: tuple[int, int, Span] | None = None
 
     def pattern(self) -> WrittenPattern:
@@ -62,12 +62,10 @@ class _Reading:
                     self._row(part)
             except NotUnderstoodError as error:
                 self._not_understood(self._next_number(), error.says, error.span)
-        written, base = written_rows(self.rows[:MOST_ROWS], self.throughout)
-        self.chain_sizes = self.chain_sizes or base
+        written = written_rows(self.rows[:MOST_ROWS], self.throughout)
+        faults, chain = (*self.faults, *written.faults), self.chain_sizes or written.base
         first, last, span = self.repeat or (None, None, NOWHERE)
-        return WrittenPattern(
-            tuple(written), tuple(self.faults), self.chain_sizes, first, last, span, _chains_count(self.text), self.stated
-        )
+        return WrittenPattern(written.rows, faults, chain, first, last, span, _chains_count(self.text), self.stated)
 
     def _call(self, part: Part) -> bool:
         """``Shell = 5 dc in same st``, ``V-st: (dc, ch 1, dc) in next st``."""
@@ -76,19 +74,25 @@ class _Reading:
             return False
         called = cut(found["name"], self.terms)
         short = cut(found["short"], self.terms) if found["short"] else called
-        if len(called) != 1 or called[0].text in ("note", "begch", "tch", "pattern", "stitch"):
+        if len(called) != 1 or len(short) != 1 or called[0].text in ("note", "begch", "tch", "pattern", "stitch"):
             return False
+        name = called[0].text
         cur = Cursor(cut(self.text, self.terms, found.end(), part.end), part.end)
-        stop = next((i for i, word in enumerate(cur.words) if word.text in ("in", ".")), len(cur.words))
-        phrases = Phrases(self.names, in_round=False)
-        made = phrases.stitches.made(cur.inside(0, stop))
-        if made is None and stop and cur.next_is("(", "["):
-            made = phrases.stitches.made(cur.inside(1, stop - 1))
+        made = Made((name,)) if name in ONE_STITCH_NAMES else self._described(cur)
         if made is None:
             return False
-        for word in (called[0], short[0]):
-            self.names[word.text] = Made(made.items, called[0].text)
+        for word in (name, short[0].text):
+            self.names[word] = Made(made.items, name)
         return True
+
+    def _described(self, cur: Cursor) -> Made | None:
+        """What is made in one place, up to where it goes."""
+        stop = next((index for index, word in enumerate(cur.words) if word.text in ("in", ".")), len(cur.words))
+        stitches = Phrases(self.names, in_round=False).stitches
+        made = stitches.made(cur.inside(0, stop))
+        if made is None and stop and cur.next_is("(", "["):
+            made = stitches.made(cur.inside(1, stop - 1))
+        return made
 
     def _refers(self, part: Part) -> bool:
         """Rows that are as others: added here. ``Rep Rows 2–3`` without a name: what the pattern repeats."""
@@ -149,7 +153,6 @@ class _Reading:
         rest = [word.text for word in cur.words[cur.at :]]
         if not numbers or not set(rest) <= BEHIND_BASE:
             return False
-        self.joined_base = "join" in rest
         self.chain_sizes = PrintedCount(numbers, Wanted("ch"), span)
         return True
 

@@ -29,8 +29,7 @@ class Speaker:
     def place(self, place: Place) -> str:
         if place.kind == CHAIN:
             return f"a ch-{place.run[0]} sp" if place.run and place.run[0] else "a ch"
-        name = self.stitch(place.kind)
-        return f"{'an' if name.startswith('h') else 'a'} {name}"
+        return f"a {self.stitch(place.kind)}"
 
     def wanted(self, wanted: Wanted | None) -> str:
         if wanted is None:

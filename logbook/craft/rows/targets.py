@@ -1,6 +1,6 @@
 """Where a stitch goes: ``next 3 dc``, ``each st across``, ``centre dc of next shell``, ``4th ch from hook``."""
 
-from collections.abc import Collection
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from logbook.craft.rows.cursor import BREAKS, Cursor
@@ -9,6 +9,7 @@ from logbook.craft.rows.instructions import (
     First,
     FromHook,
     Last,
+    Made,
     Next,
     Ring,
     Same,
@@ -40,7 +41,7 @@ class Each:
 class Targets:
     """Reads places. ``names``: what the pattern itself calls stitches made in one place."""
 
-    def __init__(self, names: Collection[str]) -> None:
+    def __init__(self, names: Mapping[str, Made]) -> None:
         self.names = names
         self._of_each = False  # the last kind of place was "of each" group
 
@@ -91,7 +92,7 @@ class Targets:
             if not (self._turning_noun(cur, take=True) or cur.accept("same")):
                 raise cur.fail()
             return Same()
-        if (cur.sort_is(ORDINAL) or cur.next_is("first", "next")) and cur.next_is("ch", ahead=1):
+        if (cur.sort_is(ORDINAL) or cur.next_is("first", "next")) and cur.next_is("ch", "of", ahead=1):
             return self._chain(cur)
         if cur.accept("topof"):
             cur.accept("last")
@@ -122,7 +123,7 @@ class Targets:
         if which is None:
             which = 1 if cur.accept("first") else 0
             cur.accept("next")
-        cur.at += 1
+        cur.accept("ch")
         if cur.accept("fromhook"):
             return FromHook(which or 1)
         if cur.accept("of", "in") and self._turning_noun(cur, take=True):
@@ -144,6 +145,8 @@ class Targets:
             if cur.accept("skipped", "sk"):
                 cur.number()
                 found = cur.accept("ch")
+            elif numbered and cur.accept("tch"):
+                found = True
             elif cur.accept("ch") and (numbered or (cur.accept("-"), cur.number())[1] is not None):
                 found = cur.accept("tch") or (take and not cur.next_is("sp"))
         if not (found and take):
@@ -156,7 +159,7 @@ class Targets:
             cur.skip_to((*BREAKS, ")", "]", "and"))
 
     def _each(self, cur: Cursor) -> Target | Each:
-        cur.accept("of")
+        cur.accept("of", "rem")
         step = next((step for step in ("next", "first", "last") if cur.accept(step)), "")
         count = None if self.names_a_size(cur) else cur.number()
         wanted = self.wanted_or_any(cur)
@@ -312,7 +315,8 @@ class Targets:
             return Wanted(text)
         if text in GROUP_NAMES or text in self.names:
             cur.at += 1
-            return Wanted("group", name=text)
+            made = self.names.get(text)
+            return Wanted("group", name=text) if made is None or len(made.items) > 1 else Wanted(made.items[0])
         return None
 
     def _chain_or_space(self, cur: Cursor) -> Wanted:
@@ -328,9 +332,10 @@ class Targets:
         return Wanted("sp") if cur.accept("sp") else Wanted("ch")
 
     def _gap(self, cur: Cursor) -> Wanted:
+        part: str | int = 1 if cur.accept("first") else ""
         cur.accept("next")
         cur.number()
-        return Wanted("gap", inner="st" if (noun := self._simple(cur)) is None else noun.kind)
+        return Wanted("gap", part=part, inner="st" if (noun := self._simple(cur)) is None else noun.kind)
 
 
 def replace_whole(wanted: Wanted) -> Wanted:

@@ -1,11 +1,12 @@
 """What belongs to which row: turns, chains made at a row's end for the next one, and what the first chains count as."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from logbook.craft.rows.asides import SaidToCount
 from logbook.craft.rows.instructions import (
     Chain,
+    Fault,
     FromHook,
     Instruction,
     Opening,
@@ -30,12 +31,20 @@ class ReadRow:
     words: RowWords
 
 
-def written_rows(rows: Sequence[ReadRow], throughout: Sequence[SaidToCount]) -> tuple[list[WrittenRow], PrintedCount | None]:
-    """The rows, each with its own chains; and the starting chain, if row 1 makes it. ``throughout``: said of all rows' first
-    chains.
-    """
+@dataclass(frozen=True, slots=True)
+class Rows:
+    """The rows, each with its own chains; the starting chain, if row 1 makes it; chains that are written twice."""
+
+    rows: tuple[WrittenRow, ...]
+    base: PrintedCount | None
+    faults: tuple[Fault, ...]
+
+
+def written_rows(rows: Sequence[ReadRow], throughout: Sequence[SaidToCount]) -> Rows:
+    """Gives each row its chains. ``throughout``: what is said of all rows' first chains."""
     between = _Between(list(throughout))
-    return [between.row(row, index == 0) for index, row in enumerate(rows)], between.base
+    written = tuple(between.row(row, index == 0) for index, row in enumerate(rows))
+    return Rows(written, between.base, tuple(between.faults))
 
 
 @dataclass(slots=True)
@@ -45,16 +54,24 @@ class _Between:
     throughout: list[SaidToCount]
     carried: tuple[Chain, SaidToCount | None] | None = None
     base: PrintedCount | None = None
+    faults: list[Fault] = field(default_factory=list)
 
     def row(self, row: ReadRow, is_first: bool) -> WrittenRow:
         items, said, words = list(row.words.items), dict(row.words.said), row.words
+        after_join = words.joined_at is not None and len(items) > words.joined_at
         if self.carried is not None:
             chain, what = self.carried
+            if items and isinstance(again := items[0], Chain):
+                says = (
+                    f"{row.part.name} begins with chains, but the row before it ends with some already: leave out one of the two."
+                )
+                self.faults.append(Fault(row.number, says, again.span))
+                del items[0]
             items.insert(0, chain)
             if what is not None:
                 said.setdefault(chain.span.start, what)
         turns = not row.part.in_round if words.turn_after is None else words.turn_after
-        self.carried = self._for_next(items, said) if turns else None
+        self.carried = self._for_next(items, said) if turns or after_join else None
         if is_first and len(items) > 1 and isinstance(base := items[0], Chain) and isinstance(_at_hook(items[1]), Work):
             self.base = PrintedCount((base.count,), Wanted("ch"), base.span)
             del items[0]
@@ -62,7 +79,7 @@ class _Between:
         opening = self._opening(items, said, is_first)
         return WrittenRow(
             row.number, row.part.name, Span(row.part.start, row.part.end), row.part.in_round, moves, opening, tuple(items),
-            words.turn_before, turns, words.joined, words.leaves_rest, words.counts,
+            words.turn_before, turns, words.joined_at is not None, words.leaves_rest, words.counts,
         )  # fmt: skip
 
     @staticmethod

@@ -53,9 +53,7 @@ class StitchPatterns:
         now = self._patterns.get(self.saved.uid)
         if not self.unsaved:
             self._take(now or StitchPattern())
-        elif now is not None:
-            self.saved = now
-        else:
+        elif now is None:
             self.saved = StitchPattern()
 
     @property
@@ -77,6 +75,10 @@ class StitchPatterns:
     def unsaved(self) -> bool:
         """Whether the form holds something the logbook does not."""
         return self.texts != texts_of(self.saved)
+
+    def changed_elsewhere(self) -> bool:
+        """Whether the logbook holds the pattern in hand otherwise now than when it was taken in hand."""
+        return bool(self.saved.uid) and self._patterns.get(self.saved.uid) != self.saved
 
     @property
     def title(self) -> str:
@@ -135,19 +137,19 @@ class StitchPatterns:
         if reading.problems:
             raise RefusedError(next(iter(reading.problems.values())))
         changed = self._gauges_changed(reading.pattern).values()
-        uid = save_pattern(self.session.book, reading.pattern)
+        uid = self.session.write(lambda: save_pattern(self.session.book, reading.pattern))
         self._take(replace(reading.pattern, uid=uid))
         self.session.records_changed(self)
         return " ".join(("Saved.", *(text.replace("Saving this changes", "This has changed") for text in changed)))
 
     def revert(self) -> None:
         """Shows the pattern as the logbook has it."""
-        self._take(self.saved)
+        self.take(self.saved.uid)
 
     def delete(self) -> str:
         """Deletes the pattern in hand, takes the next one, and says so. Raises RefusedError while swatches use it."""
         gone, uids = self.saved, [line.uid for line in self.lines]
-        delete_pattern(self.session.book, gone)
+        self.session.write(lambda: delete_pattern(self.session.book, gone))
         place = uids.index(gone.uid)
         following = [*uids[place + 1 :], *reversed(uids[:place]), ""]
         self.take(following[0])

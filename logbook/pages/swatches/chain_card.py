@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from logbook.craft.conditions import Condition
+from logbook.craft.conditions import Condition, Direction
 from logbook.craft.drift import drift_of
 from logbook.craft.fields import Owner
 from logbook.craft.length import RowOption
@@ -87,8 +87,9 @@ class ChainMaker:
             return ChainCard(at_fault, body_width=body_width)
         if not typed.swatch.readings:
             return ChainCard("The swatch has no readings yet: add one, for example “4 repeats = 15.1 cm”.", body_width=body_width)
+        others = self.lenders(typed.swatch) if _needs_washing(typed.swatch, read.wish.condition) else ()
         try:
-            answer = chain_of(typed.swatch, self.lenders(typed.swatch), self.assumed, drift_of(self.assumed), read.wish)
+            answer = chain_of(typed.swatch, others, self.assumed, drift_of(self.assumed), read.wish)
         except RefusedError as error:
             return ChainCard(str(error), body_width=body_width)
         return ChainCard(
@@ -106,6 +107,13 @@ class ChainMaker:
         if swatch.yarn.uid not in self._lenders:
             self._lenders[swatch.yarn.uid] = swatches_of_same_yarn(self._session.book, swatch)
         return self._lenders[swatch.yarn.uid]
+
+
+def _needs_washing(swatch: Swatch, finish: Condition) -> bool:
+    """Whether some direction was measured as worked alone: only then are others, of whom there may be many, asked for."""
+    return any(
+        swatch.readings_of(Condition.WORKED, direction) and not swatch.readings_of(finish, direction) for direction in Direction
+    )
 
 
 def _body_width(mm: float | None, units: Units) -> str:

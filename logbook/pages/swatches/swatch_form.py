@@ -15,7 +15,7 @@ from logbook.errors import RefusedError
 from logbook.pages.session import Session
 from logbook.pages.swatches.form_texts import EMPTY, PLAIN, Typed, read_texts, readings_key, texts_of
 from logbook.tasks.browsing import assumptions_of, swatch_in_hand
-from logbook.tasks.logging_swatches import delete_swatch, offered_tag, save_swatch, suggestions
+from logbook.tasks.logging_swatches import offered_tag, save_swatch, suggestions
 
 NAMES = {"yarn": Owner.YARN, "stitch pattern": Owner.PATTERN}
 DETAILS = {key: [name for name, f in PLAIN.items() if f.owner is owner and name != key] for key, owner in NAMES.items()}
@@ -55,8 +55,12 @@ class SwatchForm:
     @property
     def title(self) -> str:
         """What is in hand, in words."""
-        name = f"Swatch {self.saved.tag}" if self.saved else "New swatch"
-        return f"{name} · not saved" if self.is_dirty else name
+        return f"{self.name} · not saved" if self.is_dirty else self.name
+
+    @property
+    def name(self) -> str:
+        """``Swatch HC-01`` as it is logged, or ``New swatch``."""
+        return f"Swatch {self.saved.tag}" if self.saved else "New swatch"
 
     @property
     def is_dirty(self) -> bool:
@@ -119,16 +123,11 @@ class SwatchForm:
             swatch = typed.swatch
             if not swatch.tag:
                 swatch = replace(swatch, tag=offered_tag(self._session.book))
-            self.saved = replace(swatch, uid=save_swatch(self._session.book, swatch))
+            uid = self._session.write(lambda: save_swatch(self._session.book, swatch))
+            self.saved = replace(swatch, uid=uid)
             self.refresh()
             self.show(self.saved.uid)
         return errors
-
-    def delete(self) -> None:
-        """Takes the swatch in hand out of the logbook; a new one is emptied."""
-        if self.saved is not None:
-            delete_swatch(self._session.book, self.uid)
-        self.new()
 
     def changed_elsewhere(self) -> bool:
         """Whether the logbook holds this swatch otherwise now than when it was taken in hand."""

@@ -4,7 +4,7 @@ import tkinter as tk
 from collections.abc import Callable
 from tkinter import ttk
 
-from logbook.window.dialog import Dialog
+from logbook.window.dialog import ABOVE_AND_BELOW, Dialog
 from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
 
@@ -24,10 +24,11 @@ class LongDialog(Dialog):
         """As high as its content, or the screen."""
         canvas = self._scrolled.canvas
         canvas.configure(width=min(int(canvas.cget("width")), int(self.winfo_screenwidth() * 0.9)))
-        canvas.configure(height=self.winfo_screenheight())
         super().open(focus)
-        # Sentences and drawings know their height only once they are shown at their width.
+        # Sentences and drawings know their height only once they are shown at their width. Growing, the window stays under
+        # the pointer, which may be all that gives it the keyboard.
         self.update_idletasks()
-        spare = canvas.winfo_height() - self.body.winfo_reqheight()
-        if spare > 0:
-            self.geometry(f"{self.winfo_width()}x{self.winfo_height() - spare}")
+        most = self.winfo_screenheight() - ABOVE_AND_BELOW
+        height = min(self.winfo_height() - canvas.winfo_height() + self.body.winfo_reqheight(), most)
+        y = max(0, min(self.winfo_y() - (height - self.winfo_height()) // 3, most - height))
+        self.geometry(f"{self.winfo_width()}x{height}+{self.winfo_x()}+{y}")

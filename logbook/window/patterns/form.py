@@ -96,9 +96,9 @@ class PatternForm(ttk.Frame):
         self.fields["half_plus"] = Field(row, self.look, "Half repeat’s plus", width=6)
         self.fields["terms"] = ChoiceField(row, self.look, "Terms", TERMS, width=10)
         row.arrange((self.fields["half_plus"], self.fields["terms"]))
-        self.written_rows = RowsField(self, self.look, "Wr&itten rows", lines=8)
+        self.written_rows = RowsField(self, self.look, "Written r&ows", lines=8)
         self._place(6, "rows_text", self.written_rows)
-        self._place(7, "notes", TextField(self, self.look, "N&otes", lines=3))
+        self._place(7, "notes", TextField(self, self.look, "Notes", lines=3))
 
     def _place(self, row: int, key: str, field: LabelledField) -> None:
         self.fields[key] = field

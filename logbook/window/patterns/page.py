@@ -2,12 +2,15 @@
 
 import tkinter as tk
 from collections.abc import Callable
+from functools import partial
 from tkinter import ttk
 
 from logbook.errors import RefusedError
 from logbook.pages.patterns.page import StitchPatterns
 from logbook.pages.session import Session
 from logbook.window.card import Card
+from logbook.window.changed_elsewhere import may_write_over
+from logbook.window.editing import press_or_say_why
 from logbook.window.keys import bind_keys, split_mnemonic
 from logbook.window.look import Look
 from logbook.window.message import Answer, ask
@@ -36,8 +39,11 @@ class PatternsPage:
         self._bind_keys()
         self.frame.bind("<Destroy>", lambda _: self._stop_pause(), add="+")
         session.on_records(lambda _: self._records_changed())
+        if self.page.lines:
+            self.page.take(self.page.lines[0].uid)
         self._show_record()
         self.list.show()
+        self.list.mark()
 
     def first_focus(self) -> None:
         """The find field."""
@@ -74,6 +80,8 @@ class PatternsPage:
 
     def save(self) -> bool:
         """Saves the form; False, with the sentence shown and the keyboard in the field, if it can't be saved."""
+        if self.page.changed_elsewhere() and not may_write_over(self.frame, self.look, f"“{self.page.saved.name}”"):
+            return False
         if not self._attempt(self.page.save):
             problems = self.page.reading().problems
             wrong = [key for key in self.form.fields if key in problems]
@@ -96,13 +104,16 @@ class PatternsPage:
 
     def _attempt(self, action: Callable[[], str]) -> bool:
         try:
-            done = self.session.write(action)
+            done = action()
         except RefusedError as error:
-            self.refusal.configure(text=f"✕ {error}")
+            self._refuse(str(error))
             return False
         self.refusal.configure(text=" ")
         self.session.say(done)
         return True
+
+    def _refuse(self, sentence: str) -> None:
+        self.refusal.configure(text=f"✕ {sentence}")
 
     def _choose(self, uid: str) -> None:
         if self.settle():
@@ -120,6 +131,8 @@ class PatternsPage:
         self._show_texts()
 
     def _records_changed(self) -> None:
+        if self.page.changed_elsewhere():
+            self.session.say("This stitch pattern was changed elsewhere meanwhile. What is typed here is still there, not saved.")
         self.list.show()
         self._show_record()
 
@@ -134,10 +147,12 @@ class PatternsPage:
         self.form.show_messages(self.page.messages())
         self._show_rows()
         self.meaning.show(self.page.meaning())
-        writable = not self.session.book.read_only
+        writable = not self.session.why_not_writable
+        if self.page.unsaved and not writable:
+            self._refuse(self.session.why_not_writable)
         self._enable("New", writable)
         self._enable("Save", writable and self.page.unsaved)
-        self._enable("Put back", self.page.unsaved)
+        self._enable("Revert", self.page.unsaved)
         self._enable("Delete", writable and bool(self.page.saved.uid))
 
     def _show_rows(self) -> None:
@@ -199,7 +214,7 @@ class PatternsPage:
         self.refusal = Sentence(bar, " ", "Error.TLabel")
         self.refusal.grid(row=0, column=0, sticky="ew")
         self.buttons: dict[str, ttk.Button] = {}
-        commands = {"&Delete": self.delete, "&New": self.new, "P&ut back": self.revert, "&Save": self.save}
+        commands = {"&New": self.new, "&Save": self.save, "&Revert": self.revert, "&Delete": self.delete}
         for column, (text, command) in enumerate(commands.items(), 1):
             words, underline = split_mnemonic(text)
             button = ttk.Button(bar, text=words, underline=underline, command=command)
@@ -209,13 +224,18 @@ class PatternsPage:
 
     def _bind_keys(self) -> None:
         """The page's keys are the same wherever on it the keyboard is, and no other page hears of them."""
-        actions = {"n": self.buttons["New"].invoke, "s": self.buttons["Save"].invoke, "f": self.first_focus}
+        keys = {"n": "New", "s": "Save", "r": "Revert", "d": "Delete"}
+        actions: dict[str, Callable[[], object]] = {letter: self._key(name) for letter, name in keys.items()}
+        actions["f"] = self.first_focus
         for letter, action in actions.items():
             bind_keys(self.frame, f"Mod-{letter}", action)
         self.list.table.tree.bind("<Delete>", lambda _: self.buttons["Delete"].invoke())
         # A frame that keys are bound to would be stopped at by Tab.
         self.frame.configure(takefocus=False)
         self._share_keys(self.frame)
+
+    def _key(self, name: str) -> Callable[[], object]:
+        return partial(press_or_say_why, self.buttons[name], self.session, self._refuse)
 
     def _share_keys(self, place: tk.Misc) -> None:
         for child in place.winfo_children():

@@ -12,17 +12,17 @@ from logbook.window.canvas import DrawingCanvas
 from logbook.window.card import Card
 from logbook.window.choices import ChoiceField
 from logbook.window.field import Field, LabelledField
+from logbook.window.fitting import FittingColumns
 from logbook.window.folding import Folding
 from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
-from logbook.window.swatches.fitting import FittingColumns
 from logbook.window.table import Column, Row, Table
 
 LABEL_LETTERS = 16
 OPTION_COLUMNS = (
     Column("chain", "Chain", 6, "right", grow=True),
-    Column("width", "Width", 7, "right", grow=True),
+    Column("width", "Makes", 7, "right", grow=True),
     Column("difference", "Difference", 7, "right", grow=True),
     Column("repeats", "Repeats", 5, "right", grow=True),
     Column("stitches", "Stitches", 5, "right", grow=True),
@@ -133,11 +133,11 @@ class ChainView(Card):
         FittingColumns(self.options, OPTION_NEED)
         self._row_place = ttk.Frame(place, style="Card.TFrame")
         self.notes = Sentence(place, style="Muted.TLabel")
-        look.grid(self.sentence, row=0, column=0, sticky="ew", pady=(0.5, 1.5))
-        look.grid(self.drawing, row=1, column=0, sticky="ew", pady=(0, 1.5))
-        look.grid(self.options, row=2, column=0, sticky="ew", pady=(0, 1.5))
-        look.grid(self._row_place, row=3, column=0, sticky="ew", pady=(0, 1.5))
-        look.grid(self.notes, row=4, column=0, sticky="ew", pady=(0, 1.5))
+        look.grid(self.sentence, row=0, column=0, sticky="ew", padx=(0, 1), pady=(0.5, 1.5))
+        look.grid(self.drawing, row=1, column=0, sticky="ew", padx=(0, 1), pady=(0, 1.5))
+        look.grid(self.options, row=2, column=0, sticky="ew", padx=(0, 1), pady=(0, 1.5))
+        look.grid(self._row_place, row=3, column=0, sticky="ew", padx=(0, 1), pady=(0, 1.5))
+        look.grid(self.notes, row=4, column=0, sticky="ew", padx=(0, 1), pady=(0, 1.5))
         self._build_rows()
         self._section(place, "swatches.body", "From a &body measure", self._build_body).grid(row=5, column=0, sticky="ew")
         self._section(place, "swatches.ways", "&More ways", self._build_ways).grid(row=6, column=0, sticky="ew")

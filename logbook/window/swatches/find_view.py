@@ -17,12 +17,12 @@ from logbook.tasks.browsing import SwatchLine
 from logbook.tasks.logging_swatches import Suggestions
 from logbook.window.choices import ChoiceField, SuggestionField
 from logbook.window.field import Field, LabelledField
+from logbook.window.fitting import FittingColumns
 from logbook.window.folding import Folding
 from logbook.window.keys import split_mnemonic
 from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
-from logbook.window.swatches.fitting import FittingColumns
 from logbook.window.table import Column, Row, Table
 
 COLUMNS = (
@@ -71,7 +71,7 @@ class FindView(ttk.Frame):
         self.rowconfigure(3, weight=1)
         self.find = Field(self, look, "&Find", label_width=5, grow=True)
         self.find.grid(row=0, column=0, sticky="ew")
-        self.filters = Folding(self, "By yarn, stitch, hoo&k…", filters_open, self._fold)
+        self.filters = Folding(self, "&Just by yarn, hook…", filters_open, self._fold)
         self.filters.grid(row=1, column=0, sticky="ew")
         self._fields: dict[str, LabelledField] = {}
         self._scrolled: Scrolled | None = None
@@ -105,6 +105,12 @@ class FindView(ttk.Frame):
         self.find.show_message(f"{found.count}. Esc shows all again." if all_gone else found.count, "hint")
         for name, field in self._fields.items():
             field.show_message(found.errors.get(name))
+
+    def reveal(self, uid: str) -> None:
+        """Asks for nothing any more if what is asked for hides this swatch."""
+        uids = self._swatches.find(self.texts()).uids
+        if uids is not None and uid not in uids:
+            self.clear()
 
     def texts(self) -> FindTexts:
         """What is asked for."""
@@ -168,7 +174,7 @@ class FindView(ttk.Frame):
             style = "Section.TLabel" if row == 0 else "TLabel"
             self.look.grid(Sentence(place, sentence, style), row=row, column=0, sticky="ew", pady=(0, 2))
         if actions.open_sample is not None:
-            words, underline = split_mnemonic("Look at the sam&ple first")
+            words, underline = split_mnemonic("Open an e&xample")
             self.sample = ttk.Button(place, text=words, underline=underline, command=actions.open_sample)
             self.sample.grid(row=2, column=0, sticky="w")
         self.look.grid(place, row=3, column=0, sticky="new", pady=(3, 0))

@@ -91,8 +91,8 @@ ITEMS: tuple[Item, ...] = (
         ),
     ),
     Entry("hook mm", "H&ook", 6, "mm"),
-    _readings(Condition.WORKED, "Meas&ured as worked"),
-    _readings(Condition.WASHED, "Measured washed, la&id flat"),
+    _readings(Condition.WORKED, "Measured as wor&ked"),
+    _readings(Condition.WASHED, "Meas&ured washed, laid flat"),
     Section(
         "swatches.conditions",
         "Pinned, pulled, hung",

@@ -117,7 +117,7 @@ class FormView(Card):
                 self.readings[item.key] = widget
             else:
                 widget = self._build_field(place, item)
-            self.look.grid(widget, row=row, column=0, sticky="ew", padx=(indent, 0), pady=(0, 0.5))
+            self.look.grid(widget, row=row, column=0, sticky="ew", padx=(indent, 1), pady=(0, 0.5))
 
     def _build_section(self, place: ttk.Frame, section: Section) -> Folding:
         is_open = section.name in self._opened

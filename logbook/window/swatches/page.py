@@ -15,7 +15,9 @@ from logbook.pages.swatches.chain_wish import FINISH
 from logbook.pages.swatches.swatch_form import SwatchForm
 from logbook.pages.swatches.swatch_list import SwatchList, filters_of
 from logbook.tasks.find import Filters
-from logbook.tasks.logging_swatches import delete_swatch
+from logbook.tasks.logging_swatches import delete_swatches
+from logbook.window.changed_elsewhere import may_write_over
+from logbook.window.editing import press_or_say_why
 from logbook.window.gauges.gauge_actions import GaugeActions, OnPage
 from logbook.window.gauges.sure_view import SureView
 from logbook.window.keys import bind_keys, split_mnemonic
@@ -32,13 +34,11 @@ SHARES = (30, 34, 36)
 
 
 class SwatchesPage:
-    """``open_sample`` is offered while the logbook is empty."""
+    """Finds, shows and logs swatches, and says what each makes of a width."""
 
     title = "S&watches"
 
-    def __init__(
-        self, parent: tk.Misc, look: Look, session: Session, open_sample: Callable[[], object] | None = None
-    ) -> None:
+    def __init__(self, parent: tk.Misc, look: Look, session: Session) -> None:
         self.frame = ttk.Frame(parent)
         self.look, self.session = look, session
         self.swatches = SwatchList(session)
@@ -46,7 +46,7 @@ class SwatchesPage:
         self._maker = ChainMaker(session)
         self._units = session.units
         opened = session.settings.opened
-        actions = FindActions(self._select, self._go_to_width, self.delete, open_sample, partial(self._fold, FILTERS))
+        actions = FindActions(self._select, self._go_to_width, self.delete, session.open_sample, partial(self._fold, FILTERS))
         self.find = FindView(self.frame, look, self.swatches, lambda: self.form.known, actions, FILTERS in opened)
         self.editor = FormView(self.frame, look, self.form, opened, self._changed, self._fold)
         self.chain = ChainView(self.frame, look, lambda: session.units, opened, self._changed, self._fold)
@@ -100,7 +100,9 @@ class SwatchesPage:
     def save(self) -> bool:
         """Saves what is typed; False if something stands in the way, which is then said."""
         try:
-            errors = self.session.write(self.form.save)
+            if self.form.changed_elsewhere() and not may_write_over(self.frame, self.look, self.form.name):
+                return False
+            errors = self.form.save()
         except RefusedError as error:
             self._refuse(str(error))
             return False
@@ -109,6 +111,7 @@ class SwatchesPage:
             self._refuse("Not saved yet: see the marked fields." if len(errors) > 1 else "Not saved yet: see the marked field.")
             return False
         self._reload()
+        self.find.reveal(self.form.uid)
         self._shown_anew()
         self.session.say(f"Swatch {self.form.texts['tag']} is saved.")
         self.session.records_changed(self)
@@ -127,8 +130,7 @@ class SwatchesPage:
         shown = self.find.table.shown
         place = min((shown.index(uid) for uid in uids if uid in shown), default=0)
         try:
-            for uid in uids:
-                self.session.write(partial(delete_swatch, self.session.book, uid))
+            self.session.write(lambda: delete_swatches(self.session.book, uids))
         except RefusedError as error:
             self._refuse(str(error))
             return
@@ -155,14 +157,16 @@ class SwatchesPage:
         bar.columnconfigure(1, weight=1)
         self.menu_button = self.gauges.menu_button(bar, "Com&pare")
         self.menu_button.grid(row=0, column=0, sticky="w")
-        self.refusal = Sentence(bar, " ", "Error.TLabel")
-        self.look.grid(self.refusal, row=0, column=1, sticky="ew", padx=(2, 0))
+        self.refusal = Sentence(bar, "", "Error.TLabel")
         self.buttons: dict[str, ttk.Button] = {}
         for column, (text, (_, action)) in enumerate(self._commands().items(), 2):
             words, underline = split_mnemonic(text)
             style = "Accent.TButton" if words == "Save" else "TButton"
             self.buttons[words] = ttk.Button(bar, text=words, underline=underline, command=action, style=style)
             self.look.grid(self.buttons[words], row=0, column=column, padx=(2, 0))
+        # Under the buttons, which take all the width there is at the largest text size.
+        self.look.grid(self.refusal, row=1, column=0, columnspan=bar.grid_size()[0], sticky="ew", pady=(0.5, 0))
+        self.refusal.grid_remove()
 
     def _commands(self) -> dict[str, tuple[str, Callable[[], object]]]:
         """The words on each button with the letter of its Alt key, its keys, and what it does."""
@@ -177,12 +181,15 @@ class SwatchesPage:
     def _bind_keys(self) -> None:
         window = self.frame.winfo_toplevel()
         for text, (keys, _) in self._commands().items():
-            bind_keys(window, keys, self.buttons[split_mnemonic(text)[0]].invoke, while_shown=self.frame)
+            button = self.buttons[split_mnemonic(text)[0]]
+            bind_keys(window, keys, partial(press_or_say_why, button, self.session, self._refuse), while_shown=self.frame)
         bind_keys(window, "Mod-f", self.find.start, while_shown=self.frame)
 
     def _show_possible(self) -> None:
         """Buttons that would do nothing are off."""
-        writable, dirty = not self.session.book.read_only, self.form.is_dirty
+        writable, dirty = not self.session.why_not_writable, self.form.is_dirty
+        if dirty and not writable:
+            self._refuse(self.session.why_not_writable)
         for name, possible in {
             "New": writable,
             "Same again": writable,
@@ -244,10 +251,11 @@ class SwatchesPage:
 
     def _refuse(self, sentence: str) -> None:
         self.refusal.configure(text=f"✕ {sentence}")
+        self.refusal.grid()
 
     def _changed(self) -> None:
         """Brings the chain up to date with what is typed, in the form or as a wish."""
-        self.refusal.configure(text=" ")
+        self.refusal.grid_remove()
         self._show_possible()
         self.chain.show(self._maker.card(self.form.typed(), self.chain.texts()))
         self.sure.show()
@@ -265,7 +273,7 @@ class SwatchesPage:
             return
         changed = self.form.changed_elsewhere()
         if changed and self.form.is_dirty:
-            self.session.say("This swatch was changed elsewhere meanwhile. Saving writes what is typed here over that.")
+            self.session.say("This swatch was changed elsewhere meanwhile. What is typed here is still there, not saved.")
         elif changed:
             self.form.revert()
         self._reload()

@@ -81,6 +81,21 @@ def test_chains_at_a_rows_end_before_the_turn_belong_to_the_next_row() -> None:
     assert (opening.chains, [option.stitch for option in opening.options]) == (3, ["dc"])
 
 
+def test_chains_after_a_join_belong_to_the_next_round() -> None:
+    rows = read("Rnd 1: sc in 2nd ch from hook and in each ch across, join, ch 3 (counts as dc)\nRnd 2: dc in each st around", Terms.US).rows
+    assert rows[1].opening is not None
+    assert not read("Rnd 1: *sc in next ch, ch 3; rep from * around, join", Terms.US).rows[0].opening
+
+
+def test_a_chain_that_seems_not_to_count_is_suggested_to_count_if_that_mends_the_next_round() -> None:
+    proof = prove(
+        "Rnd 1: ch 3 (counts as dc), 11 dc in ring, join\nRnd 2: ch 3, dc in same st as join, 2 dc in each dc around, join\n"
+        "Rnd 3: ch 3 (counts as dc), 2 dc in next dc, *dc in next dc, 2 dc in next dc; rep from * around, join"
+    )
+    assert [problem.row for problem in proof.problems] == [3]
+    assert proof.problems[0].suggestion == "Rnd 2: “ch 3 (counts as dc)” instead of “ch 3” would mend it."
+
+
 def test_if_both_ways_fit_with_other_numbers_the_maker_is_asked() -> None:
     rows = "hdc in 3rd ch from hook and in each ch across\nch 2, hdc in each st across"
     problems = prove(rows).problems
@@ -104,3 +119,10 @@ def test_a_printed_count_decides_too() -> None:
     proof = prove("Ch 22\nhdc in 3rd ch from hook and in each ch across (21 hdc)\nch 2, hdc in each st across (21 hdc)")
     assert proof.proven
     assert proof.skip_cover == 1
+
+
+def test_the_last_space_of_a_round_is_not_the_next_rounds() -> None:
+    text = "Rnd 1: sc in 2nd ch from hook and in each ch across, join, ch 1\n"
+    text += "Rnd 2: *sc in next sc, ch 3; rep from * to last sc, sc in last sc, ch 3, join"
+    rows = read(text, Terms.US).rows
+    assert str(rows[1].body[-1]).startswith("Chain(count=3")

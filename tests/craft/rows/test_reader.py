@@ -33,6 +33,10 @@ FIRST = "sc in 2nd ch from hook and in each ch across"
         (f"Row 1: {FIRST}\nRows 2-4: ch 1, {PLAIN}", [(1, "Row 1"), (2, "Row 2"), (3, "Row 3"), (4, "Row 4")]),
         (f"Row 1: {FIRST}\nRow 2: ch 1, {PLAIN}\nRow 3: as row 2", [(1, "Row 1"), (2, "Row 2"), (3, "Row 3")]),
         (f"Row 1: {FIRST}\nRow 2: ch 1, {PLAIN}\nRows 3–5: Rep Row 2.", [(n, f"Row {n}") for n in range(1, 6)]),
+        (f"1st row: {FIRST}\n2nd row: ch 1, {PLAIN}", [(1, "Row 1"), (2, "Row 2")]),
+        (f"R1: {FIRST}\nR2: ch 1, {PLAIN}", [(1, "Row 1"), (2, "Row 2")]),
+        (f"Row 1 – {FIRST}\nRow 2 – ch 1, {PLAIN}", [(1, "Row 1"), (2, "Row 2")]),
+        (f"Bobble (bo): dc5tog in same st\nRow 1: {FIRST}\nRow 2: ch 1, bo in each st across", [(1, "Row 1"), (2, "Row 2")]),
         (f"Ch 38 (44, 50).\nRow 1: {FIRST}", [(1, "Row 1")]),
         (f"Foundation chain: multiple of 6 plus 2.\nRow 1: {FIRST}", [(1, "Row 1")]),
         (f"Note: beg ch-3 counts as dc throughout.\nRow 1: {FIRST}", [(1, "Row 1")]),
@@ -70,6 +74,7 @@ def test_starting_chains_one_a_size() -> None:
         ("ch 1, sc in next st, rep from * to end", "rep from *"),
         ("ch 1, (sc, ch 3, sc), sc in next st", "(sc, ch 3, sc)"),
         ("ch 1, (sc in next st", "(sc in next st"),
+        ("ch 1, *sc in next st, ch 1", "*"),
         ("ch 1, shell in next st", "shell"),
         ("ch 1, dc, ch 1, dc in next st", "dc, ch 1, dc in next st"),
         ("ch 1, sc in next 100000 sts", "100000"),
@@ -93,6 +98,7 @@ def test_each_thing_not_understood_is_named() -> None:
         (f"Row 2: ch 1, {PLAIN}", 2),
         (f"Row 1: {FIRST}\nRow 1: ch 1, {PLAIN}", 1),
         (f"Row 1: {FIRST}\nRow 2: as row 7", 2),
+        (f"Row 1: {FIRST}, ch 1, turn\nRow 2: ch 1, {PLAIN}", 2),
     ],
 )
 def test_a_row_that_is_missing_or_out_of_order_is_named(text: str, row: int) -> None:
@@ -144,6 +150,15 @@ def _without_spans(text: str) -> str:
         ("[sc in next st] 3 times", "[sc in next st] x 3"),
         ("sc in next st, [ch 3, sl st in 3rd ch from hook] for picot", "sc in next st, ch 3, sl st in first ch (picot made)"),
         ("V-st in next st", "(dc, ch 1, dc) in next st (V-st made)"),
+        ("sk next dc, sk next ch, sk next dc, sc in next st", "sk (dc, ch 1, dc), sc in next st"),
+        ("sc in each st across", "sc in each remaining st"),
+        ("sc in each st across", "with A, sc in each st across"),
+        ("sc in each st across", "with colour B, sc in each st across"),
+        ("sc in 3rd ch of tch", "sc in 3rd of 4 ch at beg of previous row"),
+        ("sc in 3rd ch of tch", "sc in 3rd ch of turning ch-4"),
+        ("sc in top of tch", "sc in top of 3 turning ch"),
+        ("sc in next dc", "sc in next dc of previous row"),
+        ("*sc in next st; rep from * to end, ending with dc in last st", "*sc in next st; rep from * to end, end dc in last st"),
     ],
 )
 def test_other_words_for_the_same(one: str, other: str) -> None:

@@ -102,13 +102,6 @@ def test_revert_goes_back_to_what_is_saved(form: SwatchForm, session: Session) -
     assert not form.is_dirty
 
 
-def test_a_deleted_swatch_leaves_an_empty_form(form: SwatchForm, session: Session) -> None:
-    take(form, session, "HC-01")
-    form.delete()
-    assert form.title == "New swatch"
-    assert [line.tag for line in swatch_lines(session.book)] == ["MW-04", "MW-03", "HC-02"]
-
-
 def test_it_notices_that_others_have_changed_the_swatch(form: SwatchForm, session: Session) -> None:
     take(form, session, "HC-01")
     assert not form.changed_elsewhere()

@@ -14,7 +14,7 @@ from logbook.window.gauges.nearest_dialog import NearestDialog
 from logbook.window.look import Look
 from logbook.window.palette import DARK
 from logbook.window.swatches.page import SwatchesPage
-from tests.support.screen import focused, hit, wait_until, write
+from tests.support.screen import focused, hit, press, wait_until, write
 
 
 def dialog(page: SwatchesPage) -> tk.Toplevel:
@@ -160,11 +160,11 @@ def test_with_nothing_in_hand_every_key_has_an_answer(root: tk.Tk, page: Swatche
     page.sure.sure.header.invoke()
     page.sure.changes.header.invoke()
     for key in ("<Control-b>", "<Control-j>", "<Control-k>"):
-        hit(root, key)
+        press(root, key)
         dialog(page)
         hit(root, "<Escape>")
         assert gone(page)
-    hit(root, "<Control-l>")
+    press(root, "<Control-l>")
 
 
 @pytest.mark.parametrize("size", [100, 150, 200])

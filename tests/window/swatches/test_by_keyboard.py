@@ -47,7 +47,7 @@ def test_a_new_swatch_is_logged_found_and_gives_its_chain(root: tk.Tk, page: Swa
     write(root, "Shells")
     hit(root, "<Alt-o>")
     write(root, "4,5")
-    hit(root, "<Alt-i>")
+    hit(root, "<Alt-u>")
     write(root, "4 repeats = 15.1 cm")
     hit(root, "<Return>")
     write(root, "4 repeats = 15.4 cm")
@@ -68,6 +68,18 @@ def test_a_new_swatch_is_logged_found_and_gives_its_chain(root: tk.Tk, page: Swa
     write(root, "46")
     assert page.chain.headline["text"] == "Chain 74"
     assert page.chain.sentence["text"].startswith("46.4 cm — 12 repeats, 73 base stitches, 0.4 cm wider than asked")
+
+
+def test_a_find_text_that_would_hide_what_was_saved_is_cleared(root: tk.Tk, page: SwatchesPage) -> None:
+    take(page, "HC-01")
+    hit(root, "<Control-g>")
+    write(root, " two")
+    hit(root, "<Alt-k>")
+    write(root, "4 repeats = 15.5 cm")
+    hit(root, "<Control-s>")
+    assert page.find.find.text == ""
+    assert "HC-03" in tags(page)
+    assert page.find.table.selected == (page.form.uid,)
 
 
 def test_the_worked_example_stands_on_the_page(root: tk.Tk, page: SwatchesPage) -> None:
@@ -99,7 +111,7 @@ def test_nothing_stale_is_shown_while_typing(root: tk.Tk, page: SwatchesPage) ->
 def test_the_chain_follows_a_reading_before_it_is_saved(root: tk.Tk, page: SwatchesPage, session: Session) -> None:
     take(page, "HC-01")
     write(root, "46")
-    hit(root, "<Alt-i>", "<Return>", "<Return>", "<Return>")
+    hit(root, "<Alt-u>", "<Return>", "<Return>", "<Return>")
     write(root, "5 repeats")
     assert page.chain.headline["text"] == "—"
     assert page.chain.sentence["text"].startswith("In the form: “5 repeats” is not a reading")
@@ -130,6 +142,9 @@ def test_saving_goes_to_the_first_field_at_fault_and_opens_its_section(root: tk.
     assert focused(root) is page.editor.fields["strands"].input
     assert page.editor.fields["strands"].message["text"].startswith("✕ “two and a half” is not a number of strands")
     assert page.refusal["text"] == "✕ Not saved yet: see the marked field."
+    assert page.refusal.winfo_viewable()
+    write(root, "2")
+    assert not page.refusal.winfo_viewable()
 
 
 def test_arrows_in_the_find_field_walk_through_the_list(root: tk.Tk, page: SwatchesPage) -> None:
@@ -149,7 +164,7 @@ def test_arrows_in_the_find_field_walk_through_the_list(root: tk.Tk, page: Swatc
 
 
 def test_filters_narrow_the_list_and_escape_takes_them_off(root: tk.Tk, page: SwatchesPage) -> None:
-    hit(root, "<Alt-k>")
+    hit(root, "<Alt-j>")
     hit(root, "<Tab>")
     write(root, "cotton")
     assert tags(page) == ["HC-02", "HC-01"]
@@ -230,7 +245,7 @@ def test_each_underlined_letter_is_there_once(page: SwatchesPage) -> None:
 
     def collect(place: tk.Misc) -> None:
         for child in place.winfo_children():
-            if child.winfo_class() in ("TButton", "TLabel", "TCheckbutton") and child.winfo_ismapped():
+            if child.winfo_class() in ("TButton", "TLabel", "TCheckbutton", "TMenubutton") and child.winfo_ismapped():
                 at = int(str(child.cget("underline")) or -1)
                 letters.extend([str(child.cget("text"))[at].lower()] if at >= 0 else [])
             collect(child)
@@ -238,7 +253,7 @@ def test_each_underlined_letter_is_there_once(page: SwatchesPage) -> None:
     collect(page.frame)
     assert len(letters) == len(set(letters)) > 10
     # Those of the menus and of the row of pages.
-    assert not set(letters) & set("levhwt")
+    assert not set(letters) & set("levhwti")
 
 
 def test_an_option_that_is_chosen_is_the_one_explained(root: tk.Tk, page: SwatchesPage) -> None:

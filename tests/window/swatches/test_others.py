@@ -43,7 +43,7 @@ def test_what_is_typed_stays_and_the_change_is_said(root: tk.Tk, page: SwatchesP
     recolour(session, page.form.uid, "moss")
     assert page.editor.fields["yarn"].text == typed
     assert page.form.texts["colour"] == ""
-    assert said == ["This swatch was changed elsewhere meanwhile. Saving writes what is typed here over that."]
+    assert said == ["This swatch was changed elsewhere meanwhile. What is typed here is still there, not saved."]
 
 
 def test_its_own_changes_are_told_to_others(root: tk.Tk, page: SwatchesPage, session: Session) -> None:
@@ -70,7 +70,8 @@ def empty(tmp_path: Path) -> Session:
 
 def test_an_empty_logbook_says_what_belongs_there_and_offers_the_sample(root: tk.Tk, look: Look, empty: Session) -> None:
     opened: list[bool] = []
-    page = SwatchesPage(root, look, empty, lambda: opened.append(True))
+    empty.open_sample = lambda: opened.append(True)
+    page = SwatchesPage(root, look, empty)
     page.frame.pack(fill="both", expand=True)
     settle(root)
     page.first_focus()
@@ -78,7 +79,10 @@ def test_an_empty_logbook_says_what_belongs_there_and_offers_the_sample(root: tk
     assert focused(root) is page.editor.fields["yarn"].input
     assert page.find.sample.winfo_viewable()
     assert not page.find.table.winfo_viewable()
-    hit(root, "<Alt-p>")
+    look.apply(percent=200)
+    settle(root)
+    assert page.find.sample.winfo_reqwidth() <= page.find.winfo_width()
+    hit(root, "<Alt-x>")
     assert opened == [True]
     assert page.chain.headline["text"] == "—"
     assert page.editor.fields["colour"].winfo_viewable()
@@ -86,7 +90,7 @@ def test_an_empty_logbook_says_what_belongs_there_and_offers_the_sample(root: tk
     write(root, "First wool")
     hit(root, "<Alt-o>")
     write(root, "5")
-    hit(root, "<Alt-u>")
+    hit(root, "<Alt-k>")
     write(root, "14 sts x 11 rows = 10 cm")
     hit(root, "<Control-s>")
     settle(root)

@@ -1,0 +1,94 @@
+"""``logbook rows``: whether written rows add up at every width, and on which starting chains."""
+
+import argparse
+from pathlib import Path
+from typing import Any
+
+from logbook.commands.answers import print_json, problems_said, table
+from logbook.commands.parser import Subparsers, UsageError, add_common, reading_with
+from logbook.craft.rows.report import Linear, Problem, Proof
+from logbook.craft.terms import Terms
+from logbook.errors import RefusedError, UnreadableError
+from logbook.tasks.written_rows import prove_file, save_chart
+
+
+def add(commands: Subparsers) -> None:
+    """Adds the command."""
+    parser = commands.add_parser("rows", help="whether written rows add up at every width", description=__doc__)
+    add_common(parser, book=False)
+    parser.add_argument("--file", type=Path, metavar="FILE", required=True, help="a text file with the rows of one pattern")
+    parser.add_argument("--terms", type=reading_with(_terms), metavar="us|uk", help="what the stitches are named in")
+    parser.add_argument("--svg", type=Path, metavar="OUT", help="draw the rows as a chart of symbols to this file")
+    parser.set_defaults(run=run)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Proves the rows. Trouble is told, and then ends with exit code 1."""
+    if arguments.book is not None:
+        raise UsageError("rows takes no --book: it proves the rows in a file")
+    proof = prove_file(arguments.file, arguments.terms)
+    if arguments.json:
+        print_json(_json(proof))
+    else:
+        print(_text(proof))
+    if arguments.svg is not None:
+        save_chart(arguments.file, arguments.terms, arguments.svg)
+    if proof.problems:
+        name = arguments.file.name
+        raise RefusedError(f"The rows in “{name}” do not add up: {problems_said(len(proof.problems))}.")
+    return 0
+
+
+def _terms(text: str) -> Terms:
+    for terms in Terms:
+        if text.casefold() == terms.value.casefold():
+            return terms
+    raise UnreadableError(f"“{text}” is neither us nor uk.")
+
+
+def _json(proof: Proof) -> dict[str, Any]:
+    return {
+        "multiple": proof.multiple,
+        "chain_constant": proof.chain_constant,
+        "smallest": proof.smallest,
+        "rows": [
+            {
+                "row": row.row,
+                "stitches_per_repeat": row.stitches.per_repeat,
+                "stitches_constant": row.stitches.constant,
+                "spaces_per_repeat": row.spaces.per_repeat,
+                "spaces_constant": row.spaces.constant,
+            }
+            for row in proof.rows
+        ],
+        "leads_back_to": proof.leads_back_to,
+        "problems": [{"row": problem.row, "says": _said(problem)} for problem in proof.problems],
+    }
+
+
+def _said(problem: Problem) -> str:
+    return f"{problem.says} {problem.suggestion}".strip()
+
+
+def _text(proof: Proof) -> str:
+    rows = [(row.name, _count(row.stitches, "st", "sts"), _count(row.spaces, "space", "spaces")) for row in proof.rows]
+    lines = [table(("", "stitches", "spaces"), rows), ""] if rows else []
+    lines += [_chains(proof)] if proof.smallest is not None else []
+    if proof.leads_back_to is not None:
+        lines.append(f"The last row leads back to row {proof.leads_back_to}.")
+    return "\n".join([*lines, *proof.statements, *map(_said, proof.problems)])
+
+
+def _chains(proof: Proof) -> str:
+    m, c = proof.multiple, proof.chain_constant
+    if m is None:
+        return f"Chain {proof.smallest}."
+    constant = f" plus {c}" if c else ""
+    number = "any number" if m == 1 else f"a multiple of {m}{constant}"
+    k = "the chains" if m == 1 else f"chains / {m}" if not c else f"(chains − {c}) / {m}"
+    base = f"base stitches are a multiple of {m} plus {proof.plus}, extra chains {proof.extra_chains}"
+    return f"Chain {number}, at least {proof.smallest}: {base}. In the counts k is {k}."
+
+
+def _count(count: Linear, one: str, more: str) -> str:
+    return "" if str(count) == "0" else f"{count} {one if str(count) == '1' else more}"

@@ -1,0 +1,216 @@
+"""Rows as a chart of the trade's symbols, drawn flat as they lie on the chain; row 1 is read from the right.
+
+Symbols: oval, chain; dot, slip stitch; cross, sc (UK dc); a stem with a bar, hdc (htr); with one stroke across, dc (tr); with
+two, tr (dtr); stems that meet, stitches worked together; a ring on the stem, a cluster, popcorn, puff or bobble; a foot, a
+raised stitch; a small ring alone, a picot.
+"""
+
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+from math import cos, hypot, pi, sin
+
+from logbook.craft.drawing import Drawing, Line, Marker, Point, Polygon, Role, Shape, Text
+from logbook.craft.rows.courses import Courses
+from logbook.craft.rows.instructions import WrittenRow
+from logbook.craft.rows.laying import Laid, lay
+from logbook.craft.rows.places import CHAIN, HEIGHTS, PICOT, Place, chains, from_other_side, plain
+from logbook.errors import RefusedError
+
+MOST_ROWS, MOST_CHAINS = 40, 120
+MORE_REPEATS = 2  # than the least width has
+WIDEST = 2.0  # a stitch, in line heights
+STITCH_GAP, CHAIN_GAP = 0.75, 0.5  # least way between the tops of a row's neighbours, in stitch widths
+
+
+def chart(courses: Courses, width: float, line: float) -> Drawing:
+    """The rows on the least width and two repeats more, at most ``width`` wide.
+
+    Raises RefusedError if they are worked into a ring, or are too many.
+    """
+    if courses.in_ring or not courses.rows:
+        raise RefusedError("Only rows that are worked onto a starting chain can be drawn as a chart.")
+    chain = courses.smallest + MORE_REPEATS * courses.multiple
+    if len(courses.rows) > MOST_ROWS or chain > MOST_CHAINS:
+        raise RefusedError(f"A chart holds {MOST_ROWS} rows on {MOST_CHAINS} chains at most: draw fewer rows, or a part of them.")
+    rows = list(_rows(courses, chain))
+    points = [point for _, _, _, tops in rows for point in tops] + [(0.0, 0.0), (chain - 1.0, 0.0)]
+    left, right = min(x for x, _ in points), max(x for x, _ in points)
+    high = max(y for _, y in points)
+    size = min((width - 5 * line) / (right - left + 1), WIDEST * line)
+    pen = Pen(size, 2.5 * line + size * (0.5 - left), size * (high + 1.2))
+    shapes = [shape for index in range(chain) for shape in pen.oval((index, 0.0), "ink")]
+    for number, (row, laid, below, tops) in enumerate(rows):
+        role: Role = "series2" if number % 2 else "series1"
+        shapes += _row(pen, laid, below, tops, role)
+        shapes.append(_number(pen, row, tops, line, role))
+    return Drawing(min(width, size * (right - left + 1) + 5 * line), size * (high + 2.2), line, tuple(shapes))
+
+
+def _rows(courses: Courses, chain: int) -> Iterator[tuple[WrittenRow, Laid, Sequence[Point], list[Point]]]:
+    """(row, what it makes, the tops it meets below, its own tops), in stitch widths: across from the left, and upwards."""
+    places = chains(chain)
+    below: list[Point] = [(chain - 1.0 - index, 0.0) for index in range(chain)]
+    for course, following in zip(courses.rows, [*courses.rows[1:], None], strict=True):
+        laid = lay(course.row, places, courses.ways)
+        tops = _tops(laid, below)
+        yield course.row, laid, below, tops
+        places, below = laid.row, tops
+        if course.row.turn_after or (following is not None and following.row.turn_before):
+            places = from_other_side(places, course.row.joined)
+            below = [below[0], *below[:0:-1]] if course.row.joined else below[::-1]
+
+
+def _feet(under: Sequence[tuple[int, int]], below: Sequence[Point]) -> list[Point]:
+    """Where a stitch stands: on a stitch, or in the middle of a space."""
+    feet = []
+    for start, end in under:
+        spot = below[start : max(end, start + 1)]
+        feet.append((sum(x for x, _ in spot) / len(spot), sum(y for _, y in spot) / len(spot)))
+    return feet
+
+
+def _tops(laid: Laid, below: Sequence[Point]) -> list[Point]:
+    """Each top above its foot, those of one foot spread out, chains between their neighbours, and none on top of another."""
+    way = -1.0 if below[0][0] > below[-1][0] else 1.0
+    wished: list[tuple[float, float] | None] = []
+    for index, (place, under) in enumerate(zip(laid.row, laid.under, strict=True)):
+        if place.kind == CHAIN or not under:
+            wished.append(None)
+            continue
+        feet = _feet(under, below)
+        alike = [at for at, other in enumerate(laid.under) if other == under and laid.row[at].kind != CHAIN]
+        spread = (alike.index(index) - (len(alike) - 1) / 2) * STITCH_GAP if abs(alike[-1] - alike[0]) < 12 else 0.0
+        x = sum(foot[0] for foot in feet) / len(feet) + way * spread
+        wished.append((way * x, max(foot[1] for foot in feet) + height(place)))
+    return [(way * x, y) for x, y in _apart(_filled(wished), laid.row)]
+
+
+def _filled(wished: Sequence[tuple[float, float] | None]) -> list[tuple[float, float]]:
+    """Places without a foot put evenly between their neighbours that have one."""
+    known = [index for index, wish in enumerate(wished) if wish is not None]
+    filled = []
+    for index, wish in enumerate(wished):
+        if wish is None:
+            before = max((at for at in known if at < index), default=min(known))
+            after = min((at for at in known if at > index), default=max(known))
+            (x0, y0), (x1, y1) = wished[before] or (0.0, 0.0), wished[after] or (0.0, 0.0)
+            share = (index - before) / (after - before) if after != before else 0.5
+            wish = (x0 + (x1 - x0) * share, (y0 + y1) / 2)
+        filled.append(wish)
+    return filled
+
+
+def _apart(wished: Sequence[tuple[float, float]], row: Sequence[Place]) -> list[tuple[float, float]]:
+    """The nearest positions (least squares) in order and no closer than the gaps: neighbours that would overlap share a mean."""
+    offsets = [0.0]
+    for before, after in pairwise(row):
+        offsets.append(offsets[-1] + (CHAIN_GAP if CHAIN in (before.kind, after.kind) else STITCH_GAP))
+    blocks: list[list[float]] = []
+    for (x, _), offset in zip(wished, offsets, strict=True):
+        blocks.append([x - offset])
+        while len(blocks) > 1 and _mean(blocks[-2]) > _mean(blocks[-1]):
+            blocks[-2:] = [blocks[-2] + blocks[-1]]
+    settled = [_mean(block) for block in blocks for _ in block]
+    return [(x + offset, y) for x, offset, (_, y) in zip(settled, offsets, wished, strict=True)]
+
+
+def _mean(numbers: Sequence[float]) -> float:
+    return sum(numbers) / len(numbers)
+
+
+def height(place: Place) -> float:
+    """How high a stitch stands, in stitch widths."""
+    if place.kind in ("sl st", PICOT):
+        return 0.2
+    return {1: 0.8, 2: 1.3}.get(HEIGHTS.get(plain(place.kind), 3), 1.2 + 0.6 * _strokes(place))
+
+
+def _strokes(place: Place) -> int:
+    return max(HEIGHTS.get(plain(place.kind), 3) - 2, 0)
+
+
+def _row(pen: "Pen", laid: Laid, below: Sequence[Point], tops: Sequence[Point], role: Role) -> Iterator[Shape]:
+    for place, under, top in zip(laid.row, laid.under, tops, strict=True):
+        if place.kind == CHAIN:
+            yield from pen.oval(top, role)
+        elif place.turning:
+            yield from pen.column(_feet(under, below)[0], top, place.turning, role)
+        elif place.kind == PICOT:
+            yield pen.ring(top, 0.35, role)
+        else:
+            yield from pen.stitch(place, _feet(under, below), top, role)
+
+
+def _number(pen: "Pen", row: WrittenRow, tops: Sequence[Point], line: float, role: Role) -> Text:
+    """The row's number where it begins."""
+    starts_right = tops[0][0] > tops[-1][0]
+    x, y = pen.put(tops[0])
+    return Text(
+        x + (1 if starts_right else -1) * (0.6 * pen.size + 0.2 * line), y, str(row.number), role, "w" if starts_right else "e"
+    )
+
+
+class Pen:
+    """Draws symbols; ``size`` is a stitch width on the drawing, ``left`` and ``bottom`` where (0, 0) lies."""
+
+    def __init__(self, size: float, left: float, bottom: float) -> None:
+        self.size = size
+        self.left = left
+        self.bottom = bottom
+
+    def put(self, point: Point) -> Point:
+        return self.left + point[0] * self.size, self.bottom - point[1] * self.size
+
+    def oval(self, at: Point, role: Role, upright: bool = False) -> Iterator[Shape]:
+        x, y = self.put(at)
+        wide, tall = (0.1, 0.2) if upright else (0.22, 0.12)
+        corners = [(x + wide * self.size * cos(turn * pi / 8), y + tall * self.size * sin(turn * pi / 8)) for turn in range(16)]
+        yield Polygon(tuple(corners), None, role)
+
+    def ring(self, at: Point, across: float, role: Role) -> Marker:
+        x, y = self.put(at)
+        return Marker(x, y, "circle", role, across * self.size, hollow=True)
+
+    def column(self, foot: Point, top: Point, count: int, role: Role) -> Iterator[Shape]:
+        """A turning chain that stands for a stitch: as many ovals as it has chains."""
+        for step in range(count):
+            share = (step + 0.7) / count
+            yield from self.oval((foot[0] + (top[0] - foot[0]) * share, foot[1] + (top[1] - foot[1]) * share), role, upright=True)
+
+    def stitch(self, place: Place, feet: Sequence[Point], top: Point, role: Role) -> Iterator[Shape]:
+        kind = plain(place.kind)
+        if kind == "sl st":
+            x, y = self.put(top)
+            yield Marker(x, y, "circle", role, 0.25 * self.size)
+            return
+        if kind == "sc" and len(feet) == 1:
+            middle = ((feet[0][0] + top[0]) / 2, feet[0][1] + 0.55)
+            yield from self._cross(middle, role)
+            return
+        for foot in feet:
+            yield from self._stem((foot[0], foot[1] + 0.15), top, _strokes(place), role)
+        if kind != "sc":
+            yield self._bar(top, 0.25, role)
+        if place.kind in ("cl", "pc", "puff", "bobble"):
+            yield self.ring(((feet[0][0] + top[0]) / 2, (feet[0][1] + top[1]) / 2), 0.5, role)
+        if place.kind[:2] in ("fp", "bp"):
+            side = 0.25 if place.kind[0] == "f" else -0.25
+            foot = (feet[0][0], feet[0][1] + 0.15)
+            yield Line((self.put(foot), self.put((foot[0] + side, foot[1] - 0.15))), role)
+
+    def _cross(self, middle: Point, role: Role) -> Iterator[Shape]:
+        x, y = middle
+        yield Line((self.put((x - 0.2, y)), self.put((x + 0.2, y))), role)
+        yield Line((self.put((x, y - 0.2)), self.put((x, y + 0.2))), role)
+
+    def _stem(self, foot: Point, top: Point, strokes: int, role: Role) -> Iterator[Shape]:
+        yield Line((self.put(foot), self.put(top)), role)
+        long = hypot(top[0] - foot[0], top[1] - foot[1]) or 1.0
+        across, up = (top[0] - foot[0]) / long, (top[1] - foot[1]) / long
+        for stroke in range(strokes):
+            away = min(0.5 + 0.25 * stroke, 0.8) * long
+            x, y = top[0] - across * (long - away), top[1] - up * (long - away)
+            yield Line((self.put((x - 0.16, y - 0.08)), self.put((x + 0.16, y + 0.08))), role)
+
+    def _bar(self, middle: Point, half: float, role: Role) -> Line:
+        return Line((self.put((middle[0] - half, middle[1])), self.put((middle[0] + half, middle[1]))), role)

@@ -1,0 +1,230 @@
+"""The hand that works a row: where it is in the row below, what it has made, and where its next stitch goes."""
+
+from collections.abc import Sequence
+
+from logbook.craft.rows.finding import Finder, Mind, Spot, Trouble, TroubleError
+from logbook.craft.rows.instructions import (
+    Chain,
+    Counts,
+    First,
+    FromHook,
+    Instruction,
+    Last,
+    Next,
+    Repeat,
+    Ring,
+    Same,
+    Skip,
+    Skipped,
+    Span,
+    Wanted,
+    Work,
+    WrittenRow,
+)
+from logbook.craft.rows.places import CHAIN, FOUNDATION, Place, Row, new_place
+
+Saved = tuple[int, Spot | None, bool, bool, Spot | None, int, int]
+
+
+def _goes_back(body: Sequence[Instruction]) -> bool:
+    """Whether the row works into what it skipped."""
+    return any(
+        _goes_back(item.body) if isinstance(item, Repeat) else isinstance(item, Work) and isinstance(item.into, Skipped)
+        for item in body
+    )
+
+
+class Hand:
+    """Works along ``below``; ``at`` is the first place it has not passed. ``counts``: what the row's first chains stand for.
+
+    ``under``: beside each place made, what lies under it. ``passed``: stitches passed over unsaid, by the phrase that did.
+    """
+
+    def __init__(self, row: WrittenRow, below: Row, counts: Counts, find: Finder) -> None:
+        self.row = row
+        self.below = below
+        self.counts = counts
+        self.find = find
+        self.at = 0
+        self.last: Spot | None = None
+        self.made: list[Place] = []
+        self.under: list[tuple[Spot, ...]] = []
+        self.passed: list[tuple[Span, int]] = []
+        self._loose = False  # the last stitch went into a space or a group, not into a counted stitch
+        self._skipped = False  # the text has just said which stitches to skip
+        self._skipped_spot: Spot | None = None
+        self._goes_back = _goes_back(row.body)
+
+    def begin(self) -> None:
+        """The row's first moves and chains."""
+        for move in self.row.begins_with:
+            for spot in self._spots(move):
+                self._go(spot)
+        opening = self.row.opening
+        if opening is None:
+            return
+        if opening.at_hook:
+            if opening.chains > len(self.below):
+                raise TroubleError(Trouble("short", opening.span, opening.chains - len(self.below)))
+            self.at = opening.chains
+        elif self.counts.stitch and self.below and not self.row.begins_with:
+            self._go((0, 1))
+        self._loose = self._skipped = False
+        if self.counts.stitch:
+            over = opening.chains - 1 - self.counts.over if opening.at_hook else 0
+            under = self.last or (over, over + 1)
+            self._add([new_place(self.counts.stitch, turning=self.counts.height)], (under,))
+            self._add([new_place(CHAIN)] * self.counts.chains, ())
+
+    def end(self) -> None:
+        """Nothing may be left. Raises TroubleError."""
+        if self.row.leaves_rest:
+            return
+        rest = self.below[self.at :]
+        if self._loose and self.find.rest_of_group(self.at):
+            return
+        stitches = sum(place.like("st") for place in rest)
+        if stitches == 1 and self.last is not None and self.last[0] == self.last[1]:
+            return  # worked between stitches: the last one stands behind the last gap
+        chains = sum(place.kind == CHAIN for place in rest)
+        if stitches or (chains and not self.row.in_round):
+            raise TroubleError(Trouble("over", self.row.span, stitches, chains=chains))
+
+    def do(self, item: Chain | Skip | Work) -> None:
+        """One instruction. Raises TroubleError if it does not work here."""
+        if isinstance(item, Chain):
+            self._add([new_place(CHAIN)] * item.count, ())
+        elif isinstance(item, Skip):
+            self._skip(item)
+        else:
+            self._work(item)
+
+    @property
+    def mind(self) -> tuple[object, ...]:
+        """All that decides, beside the places to come, what the hand will do next; places counted from where it is."""
+        behind = None if self.last is None else (self.at - self.last[0], self.at - self.last[1])
+        spot = self._skipped_spot if self._goes_back else None
+        return behind, self._loose, self._skipped, None if spot is None else self.at - spot[0]
+
+    def saved(self) -> Saved:
+        """To come back to with ``restore``."""
+        return self.at, self.last, self._loose, self._skipped, self._skipped_spot, len(self.made), len(self.passed)
+
+    def restore(self, saved: Saved) -> None:
+        self.at, self.last, self._loose, self._skipped, self._skipped_spot, made, passed = saved
+        del self.made[made:], self.under[made:], self.passed[passed:]
+
+    def _skip(self, skip: Skip) -> None:
+        if skip.first:
+            at, self.at = self.at, 0
+        for _ in range(skip.count):
+            self._skipped_spot = self._found(skip.wanted, skip.span)
+            self.at = self._skipped_spot[1]
+        if skip.first:
+            self.at = max(self.at, at)
+        self._skipped = skip.wanted.kind not in ("sp", "group")
+
+    def _work(self, work: Work) -> None:
+        if isinstance(work.into, Next) and work.into.count == 0:
+            self._make(work, ())
+            return
+        picked = isinstance(work.into, Next | Last) and work.into.wanted.kind == "group"
+        spots = self._spots(work)
+        for spot in spots:
+            self._go(spot, picked)
+            if not work.together:
+                self._make(work, (spot,))
+        if work.together:
+            self._make(work, tuple(spots))
+        self._skipped = False
+
+    def _make(self, work: Work, under: tuple[Spot, ...]) -> None:
+        items, name = work.made.items, work.made.name
+        if len(items) == 1:
+            self._add([new_place(items[0])], under)
+        else:
+            self._add([new_place(kind, (name, len(items), which)) for which, kind in enumerate(items)], under)
+
+    def _add(self, places: list[Place], under: tuple[Spot, ...]) -> None:
+        self.made += places
+        self.under += [under] * len(places)
+
+    def _go(self, spot: Spot, picked: bool = False) -> None:
+        self.last = spot
+        if spot[1] < self.at:
+            return  # back into a place that was skipped
+        self.at = spot[1]
+        place = self.below[spot[0]] if spot[0] < len(self.below) else None
+        space = place is not None and place.kind == CHAIN and place.run != FOUNDATION
+        self._loose = picked or space or spot[1] != spot[0] + 1
+
+    def _spots(self, work: Work) -> list[Spot]:
+        into = work.into
+        if isinstance(into, Next):
+            found = []
+            at = self.at
+            for _ in range(into.count):
+                found.append(self._found(into.wanted, work.span))
+                self.at = found[-1][1]
+                self._skipped, self._loose = False, into.wanted.kind in ("sp", "group")
+            self.at = at
+            return found
+        if isinstance(into, Ring):
+            return [(0, 0)]
+        if isinstance(into, FromHook):
+            if self.at >= len(self.below):
+                raise TroubleError(Trouble("short", work.span, 1))
+            return [(self.at, self.at + 1)]
+        if isinstance(into, Same):
+            return [self._same(into.wanted, work.span)]
+        if isinstance(into, Skipped):
+            return [self._into_skipped(into.wanted, work.span)]
+        if isinstance(into, First):
+            return [self._first(into.wanted, work.span)]
+        spots = (
+            self.find.last(into, self.at, work.span)
+            if isinstance(into, Last)
+            else [self.find.turning_chain(into, self.at, work.span)]
+        )
+        self._pass_over(spots[0][0], work.span, jump=True)
+        return spots
+
+    def _found(self, wanted: Wanted, span: Span) -> Spot:
+        spot = self.find.next(wanted, self.at, span, Mind(self.last, self._loose, self._skipped))
+        if wanted.kind in ("sp", "group") or (wanted.kind == "gap" and wanted.inner == "group"):
+            self._pass_over(spot[0], span, jump=False)
+        return spot
+
+    def _pass_over(self, to: int, span: Span, jump: bool) -> None:
+        """Notes or refuses the stitches passed over on the way to a place, save those of the group just left and of the one
+        come to.
+        """
+        start = self.find.group_end(self.at) if self._loose and not self._skipped else self.at
+        over = sum(self.below[at].like("st") for at in range(start, self.find.group_start(to)))
+        if over and (self._skipped or (jump and not self._loose)):
+            raise TroubleError(Trouble("passed", span, over))
+        if over:
+            self.passed.append((span, over))
+
+    def _same(self, wanted: Wanted | None, span: Span) -> Spot:
+        spot = self.last or (0, 1)
+        if spot[0] >= len(self.below):
+            raise TroubleError(Trouble("short", span, 1, wanted))
+        place = self.below[spot[0]]
+        space = place.kind == CHAIN and place.run != FOUNDATION
+        if wanted is not None and wanted.kind not in ("group", "ch"):
+            right = space if wanted.kind == "sp" else place.like(wanted.kind)
+            if not right:
+                raise TroubleError(Trouble("other", span, 0, wanted, place))
+        return spot
+
+    def _into_skipped(self, wanted: Wanted, span: Span) -> Spot:
+        spot, self._skipped_spot = self._skipped_spot, None
+        if spot is None:
+            raise TroubleError(Trouble("unskipped", span, 0, wanted))
+        return spot
+
+    def _first(self, wanted: Wanted, span: Span) -> Spot:
+        if self.at > 1 and not self.row.begins_with:
+            raise TroubleError(Trouble("behind", span, 0, wanted))
+        return self.find.next(wanted, 0, span, Mind())

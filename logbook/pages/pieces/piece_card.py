@@ -1,0 +1,100 @@
+"""What follows from the piece in hand, said as a maker would; follows every key."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from logbook.craft.conditions import Condition
+from logbook.craft.drawing import Draw
+from logbook.craft.lengths import Units, show_length
+from logbook.craft.panel_drawing import panel_drawing
+from logbook.craft.piece import PiecePlan
+from logbook.craft.piece_gauges import PieceGauges
+from logbook.errors import RefusedError
+from logbook.pages.pieces.plan_texts import ReadPlan
+from logbook.pages.session import Session
+from logbook.tasks.piece_words import counts, headline, sizes_in_short
+from logbook.tasks.pieces import Basis, PieceAnswer, basis_of, gauges_on, piece_with
+
+NOT_YET = "—"
+
+
+@dataclass(frozen=True, slots=True)
+class PieceCard:
+    """What the card shows. Without an ``answer`` it says in ``missing`` what is wanting.
+
+    ``body_width`` is what a body measure comes to; ``sizes`` has a line of cells (what it is, comes out, asked, before
+    washing, swatch ±, whole piece ±) for width, length and marks; ``notes`` are without the warnings.
+    """
+
+    headline: str = NOT_YET
+    missing: str = ""
+    body_width: str = ""
+    sentences: Sequence[str] = ()
+    sizes: Sequence[tuple[str, ...]] = ()
+    warnings: Sequence[str] = ()
+    notes: Sequence[str] = ()
+    draw: Draw | None = None
+    answer: PieceAnswer | None = None
+
+
+class PieceMaker:
+    """Makes the card; keeps what the logbook says of a swatch until another is chosen or ``refresh``."""
+
+    def __init__(self, session: Session) -> None:
+        self._session = session
+        self._known: tuple[tuple[str, str, Condition], Basis, PieceGauges] | None = None
+
+    def refresh(self) -> None:
+        """The logbook has changed: takes from it again."""
+        self._known = None
+
+    def card(self, read: ReadPlan, swatch: str, edge_swatch: str) -> PieceCard:
+        """The card for the plan as typed and the uids of its swatches."""
+        if read.errors:
+            return PieceCard(missing=f"In the form: {next(iter(read.errors.values()))}")
+        if read.plan is None:
+            return PieceCard(missing=read.missing)
+        units = self._session.units
+        try:
+            basis, gauges = self._reckoned(swatch, edge_swatch, read.condition)
+            body_width = self._body_width(read.plan, gauges)
+            answer = piece_with(gauges, basis.swatch, read.plan, units)
+        except RefusedError as error:
+            return PieceCard(missing=str(error))
+        return PieceCard(
+            headline=headline(answer),
+            body_width=body_width,
+            sentences=(sizes_in_short(answer, units), *counts(answer, units)),
+            sizes=tuple(_sizes(answer, units)),
+            warnings=answer.warnings,
+            notes=tuple(note for note in answer.notes if note not in answer.warnings),
+            draw=panel_drawing(answer.plan, answer.gauges, answer.numbers, units),
+            answer=answer,
+        )
+
+    def _reckoned(self, swatch: str, edge_swatch: str, condition: Condition) -> tuple[Basis, PieceGauges]:
+        key = (swatch, edge_swatch, condition)
+        if self._known is None or self._known[0] != key:
+            basis = basis_of(self._session.book, swatch, edge_swatch)
+            self._known = (key, basis, gauges_on(basis, condition))
+        return self._known[1], self._known[2]
+
+    def _body_width(self, plan: PiecePlan, gauges: PieceGauges) -> str:
+        if plan.body_mm is None:
+            return ""
+        width = show_length(plan.target_width(gauges.pitch(plan.round_body)), self._session.units)
+        return f"{'The whole' if plan.in_round else 'A panel'} is to be {width} wide."
+
+
+def _sizes(answer: PieceAnswer, units: Units) -> Iterator[tuple[str, ...]]:
+    numbers = answer.numbers
+    for what, size in (("width", numbers.width), ("length", numbers.length)):
+        if size is not None:
+            lengths = (size.mm, size.wanted_mm, size.before_washing_mm, size.gauge_give_or_take_mm, size.give_or_take_mm)
+            yield (what, *("not known" if mm is None else show_length(mm, units) for mm in lengths))
+    for mark in numbers.marks:
+        if mark.name != "neck ends":
+            what = "neck" if mark.name == "neck begins" else mark.name
+            yield (what, show_length(mark.true_mm, units), show_length(mark.wanted_mm, units), "", "", "")
+    if numbers.fit is not None:
+        yield ("all round", show_length(numbers.fit.around_mm, units), "", "", "", "")

@@ -1,0 +1,167 @@
+"""The form of the piece in hand: its texts as they are typed, the swatches they name, and saving them."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from logbook.craft.fit import ADULT_HEAD_MM
+from logbook.craft.hooks import show_hook
+from logbook.craft.piece import PiecePlan
+from logbook.craft.planned_piece import PlannedPiece
+from logbook.pages.pieces.plan_texts import ReadPlan, read_plan, texts_of
+from logbook.pages.session import Session
+from logbook.tasks.browsing import SwatchLine, matching_swatches, swatch_lines
+from logbook.tasks.find import Filters
+from logbook.tasks.pieces import copy_of, planned_pieces, save_piece
+
+NEW = PlannedPiece(plan=PiecePlan(head_mm=ADULT_HEAD_MM))
+PART = " · "
+"""Between a swatch's tag and what else is said of it in a list."""
+MOST_OFFERED = 200
+
+
+class PieceForm:
+    """One piece in hand, new or saved. ``texts`` are changed through ``type_in`` alone."""
+
+    def __init__(self, session: Session) -> None:
+        self._session = session
+        self.saved: PlannedPiece | None = None
+        self._start = NEW
+        self.refresh()
+        self.new()
+
+    def refresh(self) -> None:
+        """Takes pieces and swatches from the logbook again; what is typed stays."""
+        self._pieces = {piece.uid: piece for piece in planned_pieces(self._session.book)}
+        self._lines = {line.uid: line for line in swatch_lines(self._session.book)}
+        self._uids = {line.tag: line.uid for line in self._lines.values()}
+
+    @property
+    def uid(self) -> str:
+        """The uid of the piece in hand, "" for a new one."""
+        return self.saved.uid if self.saved else ""
+
+    @property
+    def title(self) -> str:
+        """What is in hand, in words."""
+        name = self.saved.name if self.saved else "New piece"
+        return f"{name} · not saved" if self.is_dirty else name
+
+    @property
+    def is_dirty(self) -> bool:
+        """Whether something is typed that is not saved."""
+        return any(text.strip() != self._clean[key].strip() for key, text in self.texts.items())
+
+    def type_in(self, key: str, text: str) -> None:
+        """Takes the text of one field as it stands now."""
+        self.texts[key] = text
+
+    def read(self) -> ReadPlan:
+        """The plan as it stands typed."""
+        read = read_plan(self.texts, self._session.units)
+        wrong = {key: self._unknown(key) for key in ("swatch", "edge swatch") if self._unknown(key)}
+        return replace(read, plan=None if wrong else read.plan, errors={**wrong, **read.errors}) if wrong else read
+
+    def swatch_uid(self, key: str = "swatch") -> str:
+        """The uid of the swatch typed by its tag, "" for none that is known."""
+        return self._uids.get(tag_of(self.texts[key]), "")
+
+    def swatch_words(self, key: str = "swatch") -> str:
+        """What the swatch typed is worked of: ``shell stitch, Limewalk Cotton, 4.5 mm``."""
+        line = self._lines.get(self.swatch_uid(key))
+        return ", ".join(_parts(line)) if line else ""
+
+    def offered(self, text: str) -> list[str]:
+        """Swatches in which all the words are found, newest first, each with its tag before the rest."""
+        words = " ".join(text.split(PART))
+        uids = matching_swatches(self._session.book, Filters(words=words))[:MOST_OFFERED] if words.strip() else self._lines
+        return [PART.join((self._lines[uid].tag, *_parts(self._lines[uid]))) for uid in uids if uid in self._lines]
+
+    def show(self, uid: str) -> bool:
+        """Takes a saved piece in hand; False if it is not there any more."""
+        found = self._pieces.get(uid)
+        if found is not None:
+            self._take(found, found)
+        return found is not None
+
+    def new(self) -> None:
+        """Takes an empty piece in hand."""
+        self._take(None, NEW)
+
+    def same_again(self) -> None:
+        """Takes a copy of the saved piece in hand, under a free name and not saved yet."""
+        if self.saved is not None:
+            copy = copy_of(self.saved, (piece.name for piece in self._pieces.values()))
+            self._take(None, copy)
+            self._clean = dict.fromkeys(self.texts, "")
+
+    def revert(self) -> None:
+        """Goes back to what is saved, or for a new piece to an empty form."""
+        if self.saved is None or not self.show(self.uid):
+            self.new()
+
+    def save(self) -> Mapping[str, str]:
+        """Saves what is typed; then it is the piece in hand. What stands in the way comes back, a sentence a field.
+
+        Raises RefusedError for what is no field's fault; nothing is lost then.
+        """
+        read = self.read()
+        errors = {**self._lacking(read), **read.errors}
+        if errors or read.plan is None:
+            return errors
+        piece = replace(
+            self._start,
+            uid=self.uid,
+            plan=read.plan,
+            swatch=self.swatch_uid(),
+            edge_swatch=self.swatch_uid("edge swatch"),
+            condition=read.condition,
+            notes=self.texts["notes"].strip(),
+        )
+        uid = self._session.write(lambda: save_piece(self._session.book, piece))
+        self.refresh()
+        self.show(uid)
+        return {}
+
+    def changed_elsewhere(self) -> bool:
+        """Whether the logbook holds this piece otherwise now than when it was taken in hand; after ``refresh``."""
+        return self.saved is not None and self._pieces.get(self.uid) != self.saved
+
+    def units_changed(self) -> None:
+        """Other units: what is not touched is shown in them."""
+        if not self.is_dirty:
+            self._take(self.saved, self._start)
+
+    def _take(self, saved: PlannedPiece | None, shown: PlannedPiece) -> None:
+        self.saved, self._start = saved, shown
+        tags = [self._lines[uid].tag if uid in self._lines else "" for uid in (shown.swatch, shown.edge_swatch)]
+        self.texts = texts_of(shown, self._session.units, *tags)
+        self._clean = dict(self.texts)
+
+    def _unknown(self, key: str) -> str:
+        tag = tag_of(self.texts[key])
+        if not tag or tag in self._uids:
+            return ""
+        return f"There is no swatch “{tag[:40]}”: choose one from the list, which Down opens."
+
+    def _lacking(self, read: ReadPlan) -> dict[str, str]:
+        lacking = {}
+        name = self.texts["name"].strip()
+        if not name:
+            lacking["name"] = "Name the piece, for example “Vest, back and front”."
+        if any(piece.name == name and uid != self.uid for uid, piece in self._pieces.items()):
+            lacking["name"] = f"There is another piece called “{name}”: choose another name."
+        if read.missing and not self.texts["swatch"].strip():
+            lacking["swatch"] = read.missing
+        elif read.missing:
+            lacking["length" if self.texts["width"].strip() or self.texts["body"].strip() else "width"] = read.missing
+        return lacking
+
+
+def tag_of(text: str) -> str:
+    """The tag that a line of the list begins with, or a text that is one."""
+    return text.split(PART)[0].strip()
+
+
+def _parts(line: SwatchLine) -> tuple[str, ...]:
+    hook = "" if line.hook_mm is None else show_hook(line.hook_mm)
+    return tuple(part for part in (line.stitch, line.yarn, line.colour, hook) if part)

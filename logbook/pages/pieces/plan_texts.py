@@ -1,0 +1,190 @@
+"""A piece's plan as the texts of its form, and the plan that typed texts say.
+
+Choices and ticks are texts too: a choice is one of the words of its table, a tick is ``TICKED`` or "".
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from logbook.craft.conditions import Condition
+from logbook.craft.fields import exact
+from logbook.craft.lengths import MM_PER_INCH, NO_EASE, Ease, Units, read_ease, read_length, read_size
+from logbook.craft.numbers import read_number, read_whole
+from logbook.craft.piece import PiecePlan
+from logbook.craft.planned_piece import PlannedPiece
+from logbook.craft.seams import SEAMS
+from logbook.craft.starting_chain import Choose, Parity
+from logbook.errors import UnreadableError
+
+Texts = Mapping[str, str]
+TICKED = "yes"
+BOTTOM_UP, SIDEWAYS, IN_ROUND = "from the bottom up", "sideways", "in the round"
+WORKED = (BOTTOM_UP, SIDEWAYS, IN_ROUND)
+NO_SEAM = "not said"
+SEAM_NAMES = (NO_SEAM, *(seam.name for seam in SEAMS))
+NO_EDGES, AS_NEEDED = "none", "as needed"
+EDGES = (NO_EDGES, AS_NEEDED, *(str(number) for number in range(1, 9)))
+CHOOSE = {"nearest": Choose.NEAREST, "at least": Choose.AT_LEAST, "at most": Choose.AT_MOST}
+PARITY = {"odd or even": Parity.ANY, "odd": Parity.ODD, "even": Parity.EVEN}
+LAST_ROW = {"either side": Parity.ANY, "right side": Parity.ODD, "wrong side": Parity.EVEN}
+FINISH = {condition.words: condition for condition in (Condition.WASHED, Condition.PINNED)}
+
+SIZES = {
+    "width": "width_mm", "body": "body_mm", "length": "length_mm", "armhole": "armhole_mm", "neck": "neck_mm",
+    "slit": "slit_mm", "head": "head_mm", "upper arm": "upper_arm_mm", "hip": "hip_mm",
+}  # fmt: skip
+"""Lengths that are more than 0 or not there, by the wish they are."""
+EXTRAS = {
+    "side edging": "side_edging_mm", "top edging": "top_edging_mm", "bottom edging": "bottom_edging_mm",
+    "shoulder seam": "shoulder_seam_mm",
+}  # fmt: skip
+"""Lengths of 0 or more."""
+TICKS = {
+    "foundation chain": "foundation_chain", "snap": "snap", "any row": "any_row", "half repeats": "half_repeats",
+    "foundation stitches": "foundation_stitches", "joined": "joined_after_row_1",
+}  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class ReadPlan:
+    """The plan, or None while something is ``missing`` (a sentence) or wrong (``errors``, a sentence a text)."""
+
+    plan: PiecePlan | None
+    condition: Condition
+    missing: str
+    errors: Mapping[str, str]
+
+
+def texts_of(piece: PlannedPiece, units: Units, tag: str = "", edge_tag: str = "") -> dict[str, str]:
+    """The texts that say ``piece``: read again they give the same. The swatches stand there by their tags."""
+    plan = piece.plan
+    return {
+        "name": piece.name,
+        "swatch": tag,
+        "edge swatch": edge_tag,
+        "worked": SIDEWAYS if plan.sideways else IN_ROUND if plan.in_round else BOTTOM_UP,
+        **{key: _length(getattr(plan, wish), units) for key, wish in SIZES.items()},
+        **{key: _length(getattr(plan, wish) or None, units) for key, wish in EXTRAS.items()},
+        **{key: TICKED if getattr(plan, wish) else "" for key, wish in TICKS.items()},
+        "ease": _ease(plan.ease, units),
+        "panels": "" if plan.panels == 2 else str(plan.panels),
+        "seam": plan.seam or NO_SEAM,
+        "seam takes": _length(plan.seam_mm, units),
+        "round plus": str(plan.round_plus or ""),
+        "edge stitches": AS_NEEDED if plan.edge_stitches is None else str(plan.edge_stitches or NO_EDGES),
+        "width choose": _word(CHOOSE, plan.width_choose),
+        "length choose": _word(CHOOSE, plan.length_choose),
+        "stitch parity": _word(PARITY, plan.stitch_parity),
+        "last row": _word(LAST_ROW, plan.row_parity),
+        "row heights": " : ".join(exact(share) for share in plan.row_shares),
+        "finish": piece.condition.words,
+        "notes": piece.notes,
+    }
+
+
+NEW_PLAN = PiecePlan(edge_stitches=0)
+
+
+def read_plan(texts: Texts, units: Units) -> ReadPlan:
+    """Reads the texts; lengths without a unit are in ``units``. A body measure that is typed stands before the width."""
+    reader = _Reader(texts, units)
+    worked, body = texts["worked"], texts["body"].strip()
+    in_round = worked == IN_ROUND
+    wishes = {wish: reader.size(key) for key, wish in SIZES.items() if not (key == "width" and body)}
+    wishes |= {wish: reader.extra(key) for key, wish in EXTRAS.items()}
+    wishes |= {wish: texts[key] == TICKED for key, wish in TICKS.items()}
+    wishes |= {
+        "name": texts["name"].strip(),
+        "sideways": worked == SIDEWAYS,
+        "in_round": in_round,
+        "ease": reader.read("ease", lambda text: read_ease(text, units), NO_EASE),
+        "panels": reader.whole("panels", "a number of panels", 1, 2),
+        "seam": "" if texts["seam"] == NO_SEAM else texts["seam"],
+        "seam_mm": reader.read("seam takes", lambda text: _not_negative(text, units), None),
+        "round_plus": reader.whole("round plus", "a plus", 0, 0),
+        "edge_stitches": _edges(texts["edge stitches"]),
+        "width_choose": CHOOSE[texts["width choose"]],
+        "length_choose": CHOOSE[texts["length choose"]],
+        "stitch_parity": PARITY[texts["stitch parity"]],
+        "row_parity": LAST_ROW[texts["last row"]],
+        "row_shares": reader.read("row heights", _shares, ()),
+    }
+    missing = _missing(texts)
+    plan = None if missing or reader.errors else PiecePlan(**wishes)
+    return ReadPlan(plan, FINISH[texts["finish"]], missing, reader.errors)
+
+
+class _Reader:
+    """Reads one text after another and keeps a sentence for each that can't be read."""
+
+    def __init__(self, texts: Texts, units: Units) -> None:
+        self._texts, self._units = texts, units
+        self.errors: dict[str, str] = {}
+
+    def read(self, key: str, reader: Callable[[str], Any], empty: Any) -> Any:
+        text = self._texts[key].strip()
+        if not text:
+            return empty
+        try:
+            return reader(text)
+        except UnreadableError as error:
+            self.errors[key] = str(error)
+            return empty
+
+    def size(self, key: str) -> Any:
+        return self.read(key, lambda text: read_size(text, self._units, "a length"), None)
+
+    def extra(self, key: str) -> Any:
+        return self.read(key, lambda text: _not_negative(text, self._units), 0.0)
+
+    def whole(self, key: str, what: str, least: int, empty: int) -> Any:
+        return self.read(key, lambda text: read_whole(text, what, least, 10_000), empty)
+
+
+def _missing(texts: Texts) -> str:
+    if not texts["swatch"].strip():
+        return "Choose the swatch it is worked from: type its tag, or words such as its stitch and yarn."
+    if not texts["body"].strip() and not texts["width"].strip():
+        return "Type the finished width, for example 46, or the measure round the body."
+    if texts["worked"] == SIDEWAYS and not texts["length"].strip():
+        return "Type the finished length too: worked sideways, the chain runs along it."
+    return ""
+
+
+def _not_negative(text: str, units: Units) -> float:
+    length = read_length(text, units)
+    if length < 0:
+        raise UnreadableError(f"“{text}” is below 0: type 0 or more.")
+    return length
+
+
+def _edges(text: str) -> int | None:
+    return None if text == AS_NEEDED else 0 if text == NO_EDGES else int(text)
+
+
+def _shares(text: str) -> tuple[float, ...]:
+    shares = tuple(float(read_number(part, "the heights of rows, like 1 : 2 : 2")) for part in text.split(":"))
+    if min(shares) <= 0:
+        raise UnreadableError(f"“{text}” must be heights above 0: type them like 1 : 2 : 2.")
+    return shares
+
+
+def _length(mm: float | None, units: Units) -> str:
+    """Exact, in the units of the user where that is a plain figure, else in cm."""
+    if mm is None:
+        return ""
+    eighths = mm / float(MM_PER_INCH) * 16
+    if units is Units.INCHES and abs(eighths - round(eighths)) < 1e-9:
+        return f"{exact(round(eighths) / 16)} in"
+    return f"{exact(round(mm / 10, 9))} cm"
+
+
+def _ease(ease: Ease, units: Units) -> str:
+    if ease.share:
+        return f"{exact(round(ease.share * 100, 9))} %"
+    return _length(ease.mm, units) if ease.mm else ""
+
+
+def _word(words: Mapping[str, Any], value: Any) -> str:
+    return next(word for word, meant in words.items() if meant is value)

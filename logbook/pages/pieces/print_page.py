@@ -1,0 +1,52 @@
+"""A piece as a page to print: the drawing and the numbers on one sheet of A4 or Letter, for the browser to show."""
+
+from collections.abc import Iterable
+from datetime import date
+from html import escape
+
+from logbook.craft.lengths import Units
+from logbook.tasks.piece_files import piece_svg, title_of
+from logbook.tasks.piece_words import sentences
+from logbook.tasks.pieces import PieceAnswer
+
+_STYLE = """
+@page { margin: 15mm }
+body { font: 10pt/1.35 sans-serif; color: #000; background: #fff; margin: 0 auto; max-width: 180mm }
+h1 { font-size: 15pt; margin: 0 0 1mm }
+h2 { font-size: 11pt; margin: 4mm 0 1mm }
+p, ul { margin: 0 0 2mm }
+ul { padding-left: 5mm }
+.from, .notes { color: #444; font-size: 9pt }
+.warning { font-weight: bold }
+svg { display: block; width: 100%; height: auto; max-height: 110mm; margin: 2mm 0 }
+@media screen { body { padding: 10mm } }
+"""
+
+
+def print_page(answer: PieceAnswer, units: Units, source: str, notes: str = "", today: date | None = None) -> str:
+    """The whole HTML file; ``source`` says what swatch it is worked from, ``notes`` are the maker's own."""
+    title = escape(answer.plan.name or "A piece")
+    others = [note for note in answer.notes if note not in answer.warnings]
+    words = "centimetres" if units is Units.CM else "inches"
+    parts = [
+        f'<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8"><title>{title}</title>',
+        f"<style>{_STYLE}</style></head><body>",
+        f"<h1>{escape(title_of(answer))}</h1>",
+        f'<p class="from">{escape(source)}. Finished sizes in {words}. {(today or date.today()).isoformat()}.</p>',
+        *(f'<p class="warning">! {escape(warning)}</p>' for warning in answer.warnings),
+        _listed(sentences(answer, units)),
+        _inline(piece_svg(answer, units, titled=False)),
+        f"<p>{escape(notes)}</p>" if notes.strip() else "",
+        f'<div class="notes">{_listed(others)}</div>',
+        "</body></html>\n",
+    ]
+    return "\n".join(part for part in parts if part)
+
+
+def _listed(said: Iterable[str]) -> str:
+    return "<ul>" + "".join(f"<li>{escape(sentence)}</li>" for sentence in said) + "</ul>"
+
+
+def _inline(svg: str) -> str:
+    """The picture without the line that makes it a file of its own."""
+    return svg.partition("?>\n")[2]

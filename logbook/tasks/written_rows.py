@@ -1,0 +1,45 @@
+"""Written rows in a file, proven, and drawn as a chart."""
+
+from datetime import date
+from pathlib import Path
+
+from logbook.craft.rows.chart import chart
+from logbook.craft.rows.proof import fitting_rows, prove
+from logbook.craft.rows.report import Proof
+from logbook.craft.svg import to_svg
+from logbook.craft.terms import Terms
+from logbook.errors import RefusedError
+from logbook.sheets.atomic import write_text
+
+MOST_BYTES = 200_000
+_WIDTH, _LINE = 900.0, 20.0
+
+
+def prove_file(path: Path, terms: Terms | None) -> Proof:
+    """What the rows in the text file ``path`` say of themselves. Raises RefusedError if it holds no text or no rows."""
+    proof = prove(_text_of(path), terms)
+    if not proof.rows and not proof.problems:
+        raise RefusedError(f"There are no rows in “{path.name}”: write them one a line, or begin each with “Row 1:”.")
+    return proof
+
+
+def save_chart(path: Path, terms: Terms | None, target: Path) -> None:
+    """Draws the rows in ``path``, as far as they fit, to the SVG file ``target``. Raises RefusedError, in one sentence."""
+    courses = fitting_rows(_text_of(path), terms)
+    drawing = chart(courses, _WIDTH, _LINE)
+    chains = courses.smallest + 2 * courses.multiple
+    write_text(target, to_svg(drawing, path.stem, (f"Drawn on {chains} chains.", date.today().isoformat())))
+
+
+def _text_of(path: Path) -> str:
+    try:
+        with path.open("rb") as stream:
+            data = stream.read(MOST_BYTES + 1)
+    except OSError as error:
+        raise RefusedError(f"“{path.name}” cannot be read ({error.strerror}).") from error
+    if len(data) > MOST_BYTES:
+        raise RefusedError(f"“{path.name}” is larger than {MOST_BYTES // 1000} kB: give it only the rows of one pattern.")
+    try:
+        return data.decode("utf-8-sig").replace("\r\n", "\n").replace("\r", "\n")
+    except UnicodeDecodeError as error:
+        raise RefusedError(f"“{path.name}” is not text in UTF-8: save it so.") from error

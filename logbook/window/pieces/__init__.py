@@ -1,0 +1,1 @@
+"""The page of pieces as it is shown."""

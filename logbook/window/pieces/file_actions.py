@@ -1,0 +1,101 @@
+"""What can be done with a piece that is worked out: print its page, save its drawing or its figures, shape it."""
+
+import tempfile
+import tkinter as tk
+import webbrowser
+from collections.abc import Callable
+from pathlib import Path
+from tkinter import filedialog, ttk
+
+from logbook.errors import RefusedError
+from logbook.pages.pieces.piece_form import PieceForm
+from logbook.pages.pieces.print_page import print_page
+from logbook.pages.session import Session
+from logbook.tasks.piece_files import save_piece_svg, save_piece_workbook
+from logbook.tasks.pieces import PieceAnswer
+from logbook.window.keys import accelerator, bind_keys, split_mnemonic
+from logbook.window.look import Look
+from logbook.window.message import tell
+from logbook.window.pieces.shaping_dialog import show_shaping
+
+
+class FileActions:
+    """The entries of one menu button; ``answer`` is the piece as worked out just now, None while something is missing."""
+
+    def __init__(
+        self, frame: ttk.Frame, look: Look, session: Session, form: PieceForm, answer: Callable[[], PieceAnswer | None]
+    ) -> None:
+        self._frame, self.look, self._session, self._form, self._answer = frame, look, session, form, answer
+        self._folder: tempfile.TemporaryDirectory[str] | None = None
+        self._entries = (
+            ("&Print its page", "Mod-p", self.print),
+            ("Save the &drawing…", "", self.save_drawing),
+            ("Save the figures as a &workbook…", "", self.save_workbook),
+        )
+        bind_keys(frame.winfo_toplevel(), "Mod-j", self.shape, while_shown=frame)
+        for _, keys, action in self._entries:
+            if keys:
+                bind_keys(frame.winfo_toplevel(), keys, action, while_shown=frame)
+
+    def menu_button(self, parent: tk.Misc, text: str) -> ttk.Menubutton:
+        """The button that opens the menu."""
+        words, underline = split_mnemonic(text)
+        button = ttk.Menubutton(parent, text=words, underline=underline, direction="above", width=len(words) + 1)
+        menu = tk.Menu(button, tearoff=False)
+        for label, keys, action in self._entries:
+            words, underline = split_mnemonic(label)
+            shown = accelerator(parent, keys) if keys else ""
+            menu.add_command(label=words, underline=underline, command=action, accelerator=shown)
+        button.configure(menu=menu)
+        return button
+
+    def print(self) -> None:
+        """Opens the page to print in the browser; its file goes when the program ends."""
+        answer = self._worked_out()
+        if answer is None:
+            return
+        self._folder = self._folder or tempfile.TemporaryDirectory(prefix="logbook-print-", ignore_cleanup_errors=True)
+        page = Path(self._folder.name) / "piece.html"
+        source = f"From swatch {self._form.texts['swatch'].strip()}: {self._form.swatch_words()}"
+        page.write_text(print_page(answer, self._session.units, source, self._form.texts["notes"]), "utf-8")
+        if webbrowser.open(page.as_uri()):
+            self._session.say("The page stands in the browser: print it from there, on A4 or Letter.")
+        else:
+            self._session.say(f"No browser could be opened: open {page} in one and print it from there.")
+
+    def save_drawing(self) -> None:
+        """Asks where to, and writes the drawing there."""
+        answer = self._worked_out()
+        if answer is not None:
+            book = self._session.book
+            self._save("Save the drawing", ".svg", "Drawing", lambda to: save_piece_svg(answer, to, self._session.units, book))
+
+    def save_workbook(self) -> None:
+        """Asks where to, and writes the figures there."""
+        answer = self._worked_out()
+        if answer is not None:
+            self._save("Save the figures", ".xlsx", "Workbook", lambda to: save_piece_workbook(answer, to, self._session.book))
+
+    def shape(self) -> None:
+        """Opens the dialog of shaping."""
+        show_shaping(self._frame, self.look, self._answer())
+
+    def _worked_out(self) -> PieceAnswer | None:
+        answer = self._answer()
+        if answer is None:
+            self._session.say("There is nothing to print or save yet: the page says what is missing.")
+        return answer
+
+    def _save(self, title: str, suffix: str, kind: str, write: Callable[[Path], None]) -> None:
+        name = self._form.texts["name"].strip() or "piece"
+        chosen = filedialog.asksaveasfilename(
+            parent=self._frame, title=title, defaultextension=suffix, filetypes=[(kind, f"*{suffix}")], initialfile=name + suffix
+        )
+        if not chosen:
+            return
+        try:
+            write(Path(chosen))
+        except RefusedError as error:
+            tell(self._frame, self.look, str(error))
+        else:
+            self._session.say(f"Written to {chosen}.")

@@ -1,0 +1,75 @@
+"""What follows: chain and rows of the piece, marks, yarn and fit, its drawing and its sizes; live."""
+
+import tkinter as tk
+from collections.abc import Callable
+from tkinter import ttk
+
+from logbook.pages.pieces.piece_card import NOT_YET, PieceCard
+from logbook.window.canvas import DrawingCanvas
+from logbook.window.card import Card
+from logbook.window.fitting import FittingColumns
+from logbook.window.keys import accelerator
+from logbook.window.look import Look
+from logbook.window.scrolled import Scrolled
+from logbook.window.sentence import Sentence
+from logbook.window.table import Column, Row, Table
+
+COLUMNS = (
+    Column("what", "", 8, grow=True),
+    Column("out", "Comes out", 8, "right", grow=True),
+    Column("asked", "Asked", 8, "right", grow=True),
+    Column("before", "Unwashed", 8, "right", grow=True),
+    Column("swatch", "Swatch ±", 8, "right", grow=True),
+    Column("piece", "Piece ±", 8, "right", grow=True),
+)
+NEED = ("what", "out", "piece", "asked", "before", "swatch")
+
+
+class FollowView(Card):
+    """The chain and rows stay in view; below them lies what explains them. ``below`` is a place for more at the end of it."""
+
+    def __init__(self, parent: tk.Misc, look: Look, shape: Callable[[], object]) -> None:
+        super().__init__(parent, look)
+        self.configure(width=1, height=1)
+        self.grid_propagate(False)
+        self.columnconfigure(0, weight=1)
+        self.rowconfigure(2, weight=1)
+        title = ttk.Label(self, text="What follows", style="Card.Section.TLabel")
+        look.grid(title, row=0, column=0, sticky="w", pady=(0, 1))
+        self.headline = Sentence(self, NOT_YET, "Result.TLabel")
+        self.headline.grid(row=1, column=0, sticky="ew")
+        self._scrolled = Scrolled(self, look, 10)
+        self._scrolled.grid(row=2, column=0, sticky="nsew")
+        place = self._scrolled.inside
+        place.columnconfigure(0, weight=1)
+        self.missing = Sentence(place)
+        self.warnings = Sentence(place, style="Warning.TLabel")
+        self.sentences = Sentence(place)
+        self.drawing = DrawingCanvas(place, look)
+        self.sizes = Table(place, look, COLUMNS, lambda _: None)
+        FittingColumns(self.sizes, NEED)
+        self.notes = Sentence(place, style="Muted.TLabel")
+        self.shaping = ttk.Button(place, text=f"Shaping…  {accelerator(place, 'Mod-j')}", command=shape)
+        self.below = ttk.Frame(place, style="Card.TFrame")
+        self.below.columnconfigure(0, weight=1)
+        self._parts = (self.missing, self.warnings, self.sentences, self.drawing, self.sizes, self.notes)
+        for row, widget in enumerate((*self._parts, self.shaping, self.below)):
+            sticky = "w" if widget is self.shaping else "ew"
+            look.grid(widget, row=row, column=0, sticky=sticky, padx=(0, 2), pady=(0.5, 1))
+
+    def show(self, card: PieceCard) -> None:
+        """Shows the answer of this moment, or that there is none yet and why."""
+        self.headline.configure(text=card.headline)
+        self.missing.configure(text=card.missing)
+        self.warnings.configure(text="\n".join(f"! {warning}" for warning in card.warnings))
+        self.sentences.configure(text="\n".join(card.sentences))
+        self.notes.configure(text="\n".join(card.notes))
+        self.drawing.show(card.draw)
+        self.sizes.set_rows(Row(cells[0], cells, (place,) * len(cells)) for place, cells in enumerate(card.sizes))
+        self.sizes.tree.configure(height=max(1, len(card.sizes)))
+        shown = (card.missing, card.warnings, card.sentences, card.draw, card.sizes, card.notes)
+        for widget, there in zip(self._parts, shown, strict=True):
+            if there:
+                widget.grid()
+            else:
+                widget.grid_remove()

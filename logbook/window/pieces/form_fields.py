@@ -1,0 +1,117 @@
+"""Which fields the form of a piece has, in reading order: what most pieces need in sight, the rest in sections that fold."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from logbook.pages.pieces.plan_texts import CHOOSE, EDGES, FINISH, LAST_ROW, PARITY, SEAM_NAMES, WORKED
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A field of the form; ``key`` is the name of its text. A ``length`` is in the user's units, ``choices`` are its words;
+    with ``swatches`` it names one of them, with ``lines`` it is a text of several."""
+
+    key: str
+    label: str
+    width: int = 9
+    unit: str = ""
+    length: bool = False
+    choices: tuple[str, ...] = ()
+    swatches: bool = False
+    lines: int = 0
+
+    @property
+    def grows(self) -> bool:
+        """Whether the field takes all the width there is."""
+        return self.width == 0
+
+
+@dataclass(frozen=True, slots=True)
+class Tick:
+    """Something to tick."""
+
+    key: str
+    label: str
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """Fields that fold away under a title; ``name`` is what the settings remember it by."""
+
+    name: str
+    title: str
+    items: Sequence["Entry | Tick"]
+
+
+Item = Entry | Tick | Section
+
+
+def _length(key: str, label: str) -> Entry:
+    return Entry(key, label, length=True)
+
+
+def _choice(key: str, label: str, choices: Iterable[str]) -> Entry:
+    return Entry(key, label, 18, choices=tuple(choices))
+
+
+ITEMS: tuple[Item, ...] = (
+    Entry("name", "Na&me", 0),
+    Entry("swatch", "From swat&ch", 0, swatches=True),
+    _choice("worked", "Worked", WORKED),
+    _length("width", "Width w&anted"),
+    _length("body", "or round &body"),
+    Entry("ease", "Ease"),
+    Entry("panels", "Panels round", 6),
+    _choice("seam", "Seam", SEAM_NAMES),
+    _length("length", "Length wanted"),
+    _length("armhole", "Armh&ole depth"),
+    _length("neck", "Nec&k width"),
+    _length("slit", "Slit"),
+    _choice("edge stitches", "Edge stitches", EDGES),
+    Section(
+        "pieces.edgings",
+        "Edgings, edge swatch",
+        (
+            _length("side edging", "At each side"),
+            _length("top edging", "At the top"),
+            _length("bottom edging", "At the bottom"),
+            _length("seam takes", "A seam takes"),
+            _length("shoulder seam", "shoulders too"),
+            Tick("foundation chain", "Count the chain's own 4 mm"),
+            Entry("edge swatch", "Edges as on", 0, swatches=True),
+        ),
+    ),
+    Section(
+        "pieces.body",
+        "It must go on: head, arm, hip",
+        (_length("head", "Head"), _length("upper arm", "Upper arm"), _length("hip", "Hip")),
+    ),
+    Section(
+        "pieces.ways",
+        "More wa&ys",
+        (
+            _choice("width choose", "Take the width", CHOOSE),
+            _choice("length choose", "Take the length", CHOOSE),
+            _choice("stitch parity", "Stitches to be", PARITY),
+            _choice("last row", "Last row", LAST_ROW),
+            _choice("finish", "Finished is", FINISH),
+            Tick("snap", "Marks at whole repeats"),
+            Tick("any row", "May stop inside a row group"),
+            Entry("row heights", "Heights in it", 14, "like 1 : 2"),
+            Tick("half repeats", "Half repeats"),
+            Tick("foundation stitches", "Foundation stitches"),
+            Entry("round plus", "Plus in the round", 6),
+            Tick("joined", "Row 1 flat, then joined"),
+        ),
+    ),
+    Entry("notes", "Notes", 0, lines=3),
+)
+
+
+def keys_of(items: Iterable[Item]) -> Iterable[str]:
+    """The names of the texts in reading order."""
+    for item in items:
+        if isinstance(item, Section):
+            yield from keys_of(item.items)
+        else:
+            yield item.key

@@ -1,0 +1,90 @@
+"""``logbook rows``: written rows in a file."""
+
+from pathlib import Path
+from xml.etree import ElementTree
+
+import pytest
+
+from tests.craft.rows.sample_rows import SAMPLE_ROWS
+from tests.support.command_line import done, done_json, refused, run, sentence_of
+
+BAD = "Row 1: sc in 2nd ch from hook and in each ch across\nRow 2: ch 1, sc in each st to last 2 sts\n"
+
+
+@pytest.fixture
+def shells(tmp_path: Path) -> Path:
+    path = tmp_path / "shells.txt"
+    path.write_bytes(SAMPLE_ROWS["shell stitch"].rows.replace("\n", "\r\n").encode("utf-8-sig"))
+    return path
+
+
+@pytest.fixture
+def bad(tmp_path: Path) -> Path:
+    path = tmp_path / "bad.txt"
+    path.write_text(BAD, "utf-8")
+    return path
+
+
+def test_the_figures_as_json(shells: Path) -> None:
+    value = done_json("rows", "--file", shells)
+    assert (value["multiple"], value["chain_constant"], value["smallest"], value["leads_back_to"]) == (6, 2, 8, 2)
+    row = {"stitches_per_repeat": 6, "stitches_constant": 1, "spaces_per_repeat": 0, "spaces_constant": 0}
+    assert value["rows"] == [{"row": number, **row} for number in (1, 2, 3)]
+    assert value["problems"] == []
+
+
+def test_the_figures_in_words(shells: Path) -> None:
+    said = done("rows", "--file", shells)
+    assert "Row 2  6k + 1 sts" in said
+    assert "Chain a multiple of 6 plus 2, at least 8" in said
+    assert "The last row leads back to row 2." in said
+
+
+def test_trouble_is_told_and_is_no_success(bad: Path) -> None:
+    ran = run("rows", "--file", bad)
+    assert ran.code == 1
+    assert "Row 2 ends with 2 stitches over at every width." in ran.out
+    assert sentence_of(ran) == "The rows in “bad.txt” do not add up: 1 problem."
+    value = run("rows", "--file", bad, "--json")
+    assert (value.code, value.json["problems"]) == (1, [{"row": 2, "says": "Row 2 ends with 2 stitches over at every width."}])
+
+
+def test_terms_may_be_said(tmp_path: Path) -> None:
+    path = tmp_path / "plain.txt"
+    path.write_text("dc in 2nd ch from hook, dc in each ch to end", "utf-8")
+    assert done_json("rows", "--file", path, "--terms", "uk")["smallest"] == 2
+    assert "neither us nor uk" in refused(2, "rows", "--file", path, "--terms", "fr")
+
+
+def test_a_chart_is_drawn(shells: Path, tmp_path: Path) -> None:
+    target = tmp_path / "shells.svg"
+    done("rows", "--file", shells, "--svg", target)
+    drawn = ElementTree.fromstring(target.read_text("utf-8"))
+    assert len(list(drawn.iter("{http://www.w3.org/2000/svg}polyline"))) > 50
+
+
+@pytest.mark.parametrize(
+    ("content", "says"),
+    [
+        (b"", "There are no rows in “rows.txt”"),
+        (b"\xff\xfe\x00", "is not text in UTF-8"),
+        (b"x" * 200_001, "is larger than 200 kB"),
+    ],
+)
+def test_a_file_without_rows_is_refused(content: bytes, says: str, tmp_path: Path) -> None:
+    path = tmp_path / "rows.txt"
+    path.write_bytes(content)
+    assert says in refused(1, "rows", "--file", path)
+
+
+def test_a_file_that_is_not_there_is_named(tmp_path: Path) -> None:
+    assert "“none.txt” cannot be read" in refused(1, "rows", "--file", tmp_path / "none.txt")
+    assert "--file" in refused(2, "rows")
+
+
+def test_rows_worked_into_a_ring_are_no_chart(tmp_path: Path) -> None:
+    path = tmp_path / "ring.txt"
+    path.write_text("Rnd 1: 6 sc in ring\nRnd 2: inc in each st around", "utf-8")
+    ran = run("rows", "--file", path, "--svg", tmp_path / "ring.svg")
+    assert ran.code == 1
+    assert "starting chain" in sentence_of(ran)

@@ -1,0 +1,31 @@
+"""The page to print: it says all, it is one file, and nothing typed is taken for a tag."""
+
+from dataclasses import replace
+from datetime import date
+from xml.etree import ElementTree
+
+from logbook.craft.lengths import Units
+from logbook.pages.pieces.print_page import print_page
+from logbook.pages.session import Session
+from logbook.tasks.pieces import basis_of_tag, work_out_piece
+from tests.support.cloth import VEST
+
+
+def test_it_holds_title_source_date_units_drawing_and_numbers(session: Session) -> None:
+    answer = work_out_piece(basis_of_tag(session.book, "H1"), replace(VEST, name="Vest <b> & co"))
+    html = print_page(answer, Units.CM, "From swatch H1: half double crochet", "for <Nora>", date(2026, 5, 31))
+    page = ElementTree.fromstring(html.removeprefix("<!DOCTYPE html>\n").replace('<meta charset="utf-8">', ""))
+    said = " ".join(page.itertext())
+    for words in (
+        "Vest <b> & co: chain 76, 62 rows",
+        "From swatch H1: half double crochet. Finished sizes in centimetres. 2026-05-31.",
+        "! The neck is 47.6 cm round",
+        "Armhole: mark the end of row 40",
+        "for <Nora>",
+        "51.8 cm",
+        "A whole piece strays from its swatch",
+    ):
+        assert words in said, words
+    assert said.count("The neck is 47.6 cm round") == 1
+    assert page.find(".//{http://www.w3.org/2000/svg}svg") is not None
+    assert "http://" not in html.replace("http://www.w3.org/2000/svg", "")
