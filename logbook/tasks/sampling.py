@@ -1,12 +1,15 @@
 """The sample: a fresh copy to try things on."""
 
+import csv
 import json
+from dataclasses import replace
 from pathlib import Path
 
 from logbook import sample
+from logbook.book.changes import Writing
 from logbook.book.pieces import put_piece
 from logbook.book.plan_text import plan_of
-from logbook.book.swatches import swatch_of_tag
+from logbook.book.swatches import put_stitch_pattern, stitch_patterns, swatch_of_tag
 from logbook.craft.planned_piece import PlannedPiece
 from logbook.tasks.keeping import Logbook, new_book
 
@@ -17,15 +20,23 @@ def new_sample(folder: Path) -> Logbook:
 
     book = new_book(folder / "sample.logbook", keep_backups=False)
     carry_out(book, plan_import(book, sample.folder() / sample.SWATCHES))
-    _plan_pieces(book)
+    with book.writing("plan the sample's pieces") as writing:
+        _write_rows(writing)
+        _plan_pieces(writing)
     return book
 
 
-def _plan_pieces(book: Logbook) -> None:
+def _write_rows(writing: Writing) -> None:
+    """Gives each stitch pattern the rows that the file has for it: the log's own columns have none."""
+    with (sample.folder() / sample.ROWS).open(encoding="utf-8-sig", newline="") as lines:
+        rows = {line["stitch pattern"]: line["rows"] for line in csv.DictReader(lines)}
+    for pattern in stitch_patterns(writing.connection).values():
+        put_stitch_pattern(writing, replace(pattern, rows_text=rows[pattern.name]))
+
+
+def _plan_pieces(writing: Writing) -> None:
     """Each piece of the file says its name, the tag of its swatch, notes, and of its plan what is not as usual."""
-    planned = json.loads((sample.folder() / sample.PIECES).read_text("utf-8"))
-    with book.writing("plan the sample's pieces") as writing:
-        for piece in planned:
-            plan = plan_of(piece["name"], json.dumps(piece["plan"]))
-            swatch = swatch_of_tag(writing.connection, piece["swatch"]).uid
-            put_piece(writing, PlannedPiece(plan=plan, swatch=swatch, notes=piece["notes"]))
+    for piece in json.loads((sample.folder() / sample.PIECES).read_text("utf-8")):
+        plan = plan_of(piece["name"], json.dumps(piece["plan"]))
+        swatch = swatch_of_tag(writing.connection, piece["swatch"]).uid
+        put_piece(writing, PlannedPiece(plan=plan, swatch=swatch, notes=piece["notes"]))
