@@ -2,7 +2,8 @@
 
 Printed are, as the median of several runs in fresh processes: from starting Python to a window that is drawn and can be used (the
 rows of the list beyond a screenful follow), and until its last row is in, beside a bare ttk window of as many widgets and rows;
-and from a key in the find field to the screen being drawn, beside a bare entry and a list whose lines are rearranged. Nothing is asserted: a busy machine is slower. Wants a display or Xvfb.
+and from a key in the find field to the screen being drawn, beside a bare entry and a list whose lines are rearranged. Nothing is
+asserted: a busy machine is slower. Wants a display or Xvfb.
 """
 
 import json
