@@ -1,7 +1,7 @@
 """The whole window on a fresh sample, and hands that type into it and answer what it asks."""
 
 import tkinter as tk
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 import pytest
@@ -122,10 +122,6 @@ def chosen_file(monkeypatch: pytest.MonkeyPatch, *paths: Path | str) -> list[Pat
 def until_all_is_quiet(window: MainWindow, answers: Answers | None = None) -> None:
     """Until every dialog is gone."""
     wait_until(window.root, lambda: not dialogs(window.root) and (answers is None or answers.all_given))
-
-
-def each(*names: str) -> Callable[[Callable[..., None]], Callable[..., None]]:
-    return pytest.mark.parametrize("page, key", [(number, key) for number, key in enumerate(names)], ids=names)
 
 
 PAGE_FIELDS: Sequence[tuple[int, str]] = ((0, "yarn"), (1, "name"), (2, "name"))

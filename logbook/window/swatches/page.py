@@ -5,10 +5,9 @@ from collections.abc import Callable
 from functools import partial
 from tkinter import ttk
 
-from logbook.craft.drift import drift_of
 from logbook.craft.swatch import Swatch
 from logbook.errors import RefusedError
-from logbook.pages.gauges.how_sure import Circumstances
+from logbook.pages.gauges.circumstances import Circumstances
 from logbook.pages.session import Session
 from logbook.pages.swatches.chain_card import ChainMaker
 from logbook.pages.swatches.chain_wish import FINISH
@@ -77,6 +76,8 @@ class SwatchesPage:
 
     def settle(self) -> bool:
         """Asks what to do with what is typed and not saved; False: stay with it."""
+        if self.session.waiting:
+            return False  # what is being saved stays in hand until it is
         if not self.form.is_dirty:
             return True
         name = self.form.saved.tag if self.form.saved else "the new swatch"
@@ -119,6 +120,8 @@ class SwatchesPage:
 
     def revert(self) -> None:
         """Puts back what is saved."""
+        if self.session.waiting:
+            return
         self.form.revert()
         self._shown_anew()
 
@@ -225,7 +228,7 @@ class SwatchesPage:
         known = Circumstances(
             others=self._maker.lenders(swatch),
             assumed=assumed,
-            drift=drift_of(assumed),
+            drift=self._maker.drift,
             finish=FINISH[self.chain.texts().finish],
             target_mm=self.chain.target_mm,
             units=self.session.units,
