@@ -1,13 +1,21 @@
 """A record that another window or page has changed, while something else is typed for it here."""
 
 import tkinter as tk
+from collections.abc import Callable
 
+from logbook.pages.session import Session
 from logbook.window.look import Look
 from logbook.window.message import Answer, ask
 
 
-def may_write_over(parent: tk.Misc, look: Look, name: str) -> bool:
-    """Whether what is typed for ``name`` is to be saved over what is there by now."""
+def may_save(parent: tk.Misc, look: Look, session: Session, changed: Callable[[], bool], name: str) -> bool:
+    """Looks whether others have written; if they have ``changed`` this very record, asks whether to save over that.
+
+    Raises RefusedError if the logbook is not there any more.
+    """
+    session.notice_others()
+    if not changed():
+        return True
     answers = [Answer("over", "&Save mine over that"), Answer("stay", "Sta&y here")]
     return ask(
         parent,

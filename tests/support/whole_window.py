@@ -21,7 +21,7 @@ TYPED = "river sand, dyed at home"
 def window(root: tk.Tk, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[MainWindow]:
     """The window on a fresh sample; errors in callbacks go to the harness and fail the test."""
     monkeypatch.setattr(main_window, "report_unexpected", lambda *_: None)
-    shown = MainWindow(root, Settings())
+    shown = MainWindow(root, Settings(opened=("swatches.more", "pieces.notes")))
     shown.show(new_sample(tmp_path), is_sample=True)
     root.update()
     yield shown
@@ -76,7 +76,10 @@ class Answers:
         if new and self._left:
             self._answered.add(str(new[0]))
             self.heard.append(words_of(new[0]))
-            (new[0].focus_lastfor() or new[0]).event_generate(self._left.pop(0))
+            place = new[0].focus_lastfor() or new[0]
+            place.focus_force()
+            place.update()
+            place.event_generate(self._left.pop(0))
         if self._left:
             self._root.after(5, self._look)
 

@@ -9,7 +9,7 @@ from logbook.errors import RefusedError
 from logbook.pages.patterns.page import StitchPatterns
 from logbook.pages.session import Session
 from logbook.window.card import Card
-from logbook.window.changed_elsewhere import may_write_over
+from logbook.window.changed_elsewhere import may_save
 from logbook.window.editing import press_or_say_why
 from logbook.window.keys import bind_keys, split_mnemonic
 from logbook.window.look import Look
@@ -82,7 +82,11 @@ class PatternsPage:
 
     def save(self) -> bool:
         """Saves the form; False, with the sentence shown and the keyboard in the field, if it can't be saved."""
-        if self.page.changed_elsewhere() and not may_write_over(self.frame, self.look, f"“{self.page.saved.name}”"):
+        try:
+            if not may_save(self.frame, self.look, self.session, self.page.changed_elsewhere, "This stitch pattern"):
+                return False
+        except RefusedError as error:
+            self._refuse(str(error))
             return False
         if not self._attempt(self.page.save):
             problems = self.page.reading().problems

@@ -11,7 +11,7 @@ from logbook.pages.pieces.piece_form import PieceForm
 from logbook.pages.pieces.piece_list import PieceList
 from logbook.pages.session import Session
 from logbook.tasks.pieces import delete_piece
-from logbook.window.changed_elsewhere import may_write_over
+from logbook.window.changed_elsewhere import may_save
 from logbook.window.editing import press_or_say_why
 from logbook.window.keys import bind_keys, split_mnemonic
 from logbook.window.look import Look
@@ -94,7 +94,7 @@ class PiecesPage:
     def save(self) -> bool:
         """Saves what is typed; False if something stands in the way, which is then said."""
         try:
-            if self.form.changed_elsewhere() and not may_write_over(self.frame, self.look, "This piece"):
+            if not may_save(self.frame, self.look, self.session, self.form.changed_elsewhere, "This piece"):
                 return False
             errors = self.form.save()
         except RefusedError as error:

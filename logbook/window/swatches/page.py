@@ -15,7 +15,7 @@ from logbook.pages.swatches.swatch_form import SwatchForm
 from logbook.pages.swatches.swatch_list import SwatchList, filters_of
 from logbook.tasks.find import Filters
 from logbook.tasks.logging_swatches import delete_swatches
-from logbook.window.changed_elsewhere import may_write_over
+from logbook.window.changed_elsewhere import may_save
 from logbook.window.editing import press_or_say_why
 from logbook.window.gauges.gauge_actions import GaugeActions, OnPage
 from logbook.window.gauges.sure_view import SureView
@@ -101,7 +101,7 @@ class SwatchesPage:
     def save(self) -> bool:
         """Saves what is typed; False if something stands in the way, which is then said."""
         try:
-            if self.form.changed_elsewhere() and not may_write_over(self.frame, self.look, self.form.name):
+            if not may_save(self.frame, self.look, self.session, self.form.changed_elsewhere, self.form.name):
                 return False
             errors = self.form.save()
         except RefusedError as error:
