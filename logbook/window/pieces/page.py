@@ -93,7 +93,8 @@ class PiecesPage:
         """Saves what is typed; False if something stands in the way, which is then said."""
         try:
             saved = self.form.saved
-            if saved is not None and self.form.changed_elsewhere() and not may_write_over(self.frame, self.look, f"“{saved.name}”"):
+            elsewhere = saved is not None and self.form.changed_elsewhere()
+            if saved is not None and elsewhere and not may_write_over(self.frame, self.look, f"“{saved.name}”"):
                 return False
             errors = self.form.save()
         except RefusedError as error:
