@@ -133,16 +133,6 @@ def matching_pieces(connection: sqlite3.Connection, words: str) -> list[str]:
     return [uid for uid, *parts in rows if all(word in folded("\n".join(filter(None, parts))) for word in wanted)]
 
 
-def pieces_of_swatch(connection: sqlite3.Connection, swatch: str) -> list[str]:
-    """The names of the planned and made pieces that a swatch is needed for."""
-    rows = connection.execute(
-        """SELECT name FROM piece WHERE swatch = ?1 OR edge_swatch = ?1
-        UNION SELECT name FROM made_piece WHERE swatch = ?1 ORDER BY name""",
-        (swatch,),
-    )
-    return [name for (name,) in rows]
-
-
 def _sizes(connection: sqlite3.Connection) -> dict[str, list[SizeWish]]:
     found: dict[str, list[SizeWish]] = defaultdict(list)
     columns = ", ".join(_SIZE_COLUMNS)

@@ -11,6 +11,7 @@ its table as typed, a size a line and its cells parted by ``;``, the heading fir
 """
 
 import sqlite3
+from collections.abc import Sequence
 
 APPLICATION_ID = 0x53574742  # "SWGB"
 
@@ -113,9 +114,8 @@ RECORDS: dict[str, tuple[str, ...]] = {
 """The tables whose every change is kept, with their columns beside uid."""
 
 
-def take_steps(connection: sqlite3.Connection, taken: int, wanted: int | None = None) -> None:
-    """Takes the steps after the first ``taken``, up to ``wanted`` (None: all), in the caller's transaction."""
-    steps = STEPS[:wanted]
+def take_steps(connection: sqlite3.Connection, steps: Sequence[Sequence[str]], taken: int = 0) -> None:
+    """Takes those of ``steps`` after the first ``taken``, in the caller's transaction."""
     for step in steps[taken:]:
         for statement in step:
             connection.execute(statement)

@@ -6,26 +6,44 @@ from logbook.window.table import Table
 
 
 class FittingColumns:
-    """Shows as many columns of ``table`` as its width holds whole, those first in ``need`` first; they keep their order."""
+    """Shows as many columns of ``table`` as its width holds whole, those first in ``need`` first; they keep their order.
 
-    def __init__(self, table: Table, need: Sequence[str]) -> None:
-        self._table, self._need = table, need
+    With room for fewer than ``least`` of them it shows ``instead``, whose cells have two lines of text and need no heading.
+    """
+
+    def __init__(self, table: Table, need: Sequence[str], least: int = 1, instead: str = "") -> None:
+        self._table, self._need, self._least, self._instead = table, need, least, instead
         self._shown: tuple[str, ...] = ()
         table.tree.bind("<Configure>", lambda _: self._fit(), add="+")
         table.look.when_changed(table, self._fit)
 
     def _fit(self) -> None:
-        tree = self._table.tree
+        tree, look = self._table.tree, self._table.look
+        look.style.configure("TwoLines.Treeview", rowheight=2 * look.line + look.pixels(2))
         room = tree.winfo_width()
         if room <= 1:
             return
         fitting: list[str] = []
         for key in self._need:
             room -= int(tree.column(key, "minwidth"))
-            if room < 0 and fitting:
+            if room < 0:
                 break
             fitting.append(key)
+        if len(fitting) < self._least:
+            fitting = [self._instead or self._need[0]]
         shown = tuple(column.key for column in self._table.columns if column.key in fitting)
         if shown != self._shown:
             self._shown = shown
-            tree.configure(displaycolumns=shown)
+            two_lines = self._instead in shown
+            style = "TwoLines.Treeview" if two_lines else "Treeview"
+            tree.configure(displaycolumns=shown, style=style, show="" if two_lines else "headings")
+        self._spread(shown)
+
+    def _spread(self, shown: Sequence[str]) -> None:
+        """Tk lets columns grow only when the table does, not when their own least width or their number has changed."""
+        tree = self._table.tree
+        least = {key: int(tree.column(key, "minwidth")) for key in shown}
+        growing = [column.key for column in self._table.columns if column.key in shown and column.grow]
+        more = max(0, tree.winfo_width() - 2 - sum(least.values()))
+        for key in growing:
+            tree.column(key, width=least[key] + more // len(growing))

@@ -29,6 +29,7 @@ class Watch:
         self._told_gone: Session | None = None
         self._dealing = False
         window.root.bind("<FocusIn>", self._come_back, add="+")
+        window.root.bind("<Destroy>", self._window_gone, add="+")
 
     def book_shown(self) -> None:
         """Checks the logbook just shown thoroughly, soon and beside the window."""
@@ -57,6 +58,10 @@ class Watch:
         finally:
             self._dealing = False
         return True
+
+    def _window_gone(self, event: "tk.Event[tk.Misc]") -> None:
+        if event.widget is self._window.root and self._timer:
+            self._window.root.after_cancel(self._timer)
 
     def _come_back(self, event: "tk.Event[tk.Misc]") -> None:
         session = self._window.session

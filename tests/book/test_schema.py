@@ -13,7 +13,7 @@ from logbook.book import schema
 @pytest.fixture
 def empty() -> Iterator[sqlite3.Connection]:
     with closing(sqlite3.connect(":memory:", isolation_level=None)) as connection:
-        schema.take_steps(connection, 0)
+        schema.take_steps(connection, schema.STEPS)
         yield connection
 
 

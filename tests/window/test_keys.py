@@ -64,3 +64,13 @@ def test_alt_and_a_letter_press_only_what_can_be_seen(root: tk.Tk, look: Look) -
     root.update()
     press(root, "<Alt-s>", "<Alt-S>", "<Alt-e>", "<Alt-q>")
     assert heard == ["shown", "shown"]
+
+
+@pytest.mark.parametrize("kind", [ttk.Entry, ttk.Combobox])
+def test_keys_of_the_program_do_not_edit_a_field_too(root: tk.Tk, look: Look, kind: type[ttk.Entry]) -> None:
+    field = kind(root)
+    field.grid()
+    field.insert(0, "Limewalk")
+    field.icursor(4)
+    press(field, "<Control-d>", "<Control-h>", "<Control-k>", "<Control-t>")
+    assert field.get() == "Limewalk"

@@ -69,14 +69,14 @@ def test_text_size_changes_at_once_and_is_remembered(window: MainWindow, users_f
 
 def test_a_deletion_is_undone_and_done_again_by_key(window: MainWindow) -> None:
     book = session_of(window).book
-    gone = next(line for line in swatch_lines(book) if line.tag == "LC-02")
+    gone = next(line for line in swatch_lines(book) if line.tag == "LC-03")
     delete_swatch(book, gone.uid)
     session_of(window).records_changed(None)
     press(window.root, "<Control-z>")
-    assert "LC-02" in tags(window)
-    assert "delete swatch LC-02" in said(window)
+    assert "LC-03" in tags(window)
+    assert "delete swatch LC-03" in said(window)
     press(window.root, "<Control-Shift-Z>")
-    assert "LC-02" not in tags(window)
+    assert "LC-03" not in tags(window)
 
 
 def test_a_faulty_sheet_brings_its_good_rows_only_if_wanted(window: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:

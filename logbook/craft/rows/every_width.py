@@ -129,20 +129,19 @@ def lay_at_every_width(row: WrittenRow, below: Widths, ways: Ways) -> Fit | Misf
 
 def _cycle(row: WrittenRow, below: Widths, ways: Ways) -> tuple[Mark, int, int] | Laid:
     """A mark inside the units, after how many units the hand stands so again, and in how many passes; or one without."""
-    laid = lay(row, below.at(len(below.small)), ways)
     worked = -1
     more = max(5, 20 // len(below.unit))
-    while len(below.head) + len(below.unit) * more < LONGEST:
+    while True:
         laid = lay(row, below.at(len(below.small) + more), ways)
         for marks in laid.marks:
             found = _again(marks, len(below.head), len(below.unit) * more, len(below.unit))
             if found:
                 return found
-        if sum(map(len, laid.marks)) == worked:
-            break  # a wider row below lets no repeat go on
+        longer = len(below.head) + len(below.unit) * more * 3
+        if sum(map(len, laid.marks)) == worked or longer > LONGEST:
+            return laid  # a wider row below lets no repeat go on, or none was seen to come round
         worked = sum(map(len, laid.marks))
         more *= 3
-    return laid
 
 
 def _again(marks: Sequence[Mark], head: int, units: int, unit: int) -> tuple[Mark, int, int] | None:

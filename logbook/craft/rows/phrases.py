@@ -61,6 +61,7 @@ class Phrases:
     def sequence(self, cur: Cursor, items: list[Instruction]) -> list[Instruction]:
         """Phrase after phrase up to the last word, onto ``items``."""
         stars: dict[str, int] = {}
+        opened: dict[str, Span] = {}
         while cur.more():
             if cur.accept(*BREAKS, "and", "-"):
                 continue
@@ -68,6 +69,7 @@ class Phrases:
             try:
                 if cur.word().text in STARS:
                     stars[cur.word().text] = len(items)
+                    opened[cur.word().text] = Span(cur.word().start, cur.word().end)
                     cur.at += 1
                 elif cur.next_is("rep"):
                     self._repeat_from_star(cur, items, stars)
@@ -78,6 +80,8 @@ class Phrases:
                 cur.skip_to(BREAKS)
                 whole = cur.span_from(start)
                 self.row.faults.append((error.says, error.span if error.says else whole))
+        unused = [opened[star] for star in stars if star != "**"]
+        self.row.faults += [("no “rep from” goes back to it", span) for span in unused]
         return items
 
     def _placed(self, new: list[Instruction], items: list[Instruction]) -> list[Instruction]:
@@ -139,10 +143,11 @@ class Phrases:
                 raise cur.fail("the place where the last repeat ends is not marked")
             cur.at += 1
             return list(body[: stars.pop(star) - begin])
-        if not cur.accept("with"):
-            raise cur.fail()
+        cur.accept("with")
         instead = self._phrase(cur, [])
-        return [*body[:-1], *instead] if last else list(instead)
+        ends = body[-1]
+        alike = isinstance(ends, Work) and bool(instead) and isinstance(instead[0], Work) and ends.made == instead[0].made
+        return [*body[:-1], *instead] if last or alike else list(instead)
 
     def _omitting(self, cur: Cursor, body: tuple[Instruction, ...]) -> list[Instruction]:
         start = cur.at
@@ -326,4 +331,5 @@ class Phrases:
 
 
 def _names_yarn(text: str) -> bool:
-    return text in ("color", "colour", "cc", "mc") or (len(text) == 1 and text.isalpha())
+    """Whether this follows "with": a colour's letter, or nothing that is left of it ("with A" reads like an article)."""
+    return text in ("color", "colour", "cc", "mc", "", *BREAKS) or (len(text) == 1 and text.isalpha())

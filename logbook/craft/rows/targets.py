@@ -92,7 +92,7 @@ class Targets:
             if not (self._turning_noun(cur, take=True) or cur.accept("same")):
                 raise cur.fail()
             return Same()
-        if (cur.sort_is(ORDINAL) or cur.next_is("first", "next")) and cur.next_is("ch", ahead=1):
+        if (cur.sort_is(ORDINAL) or cur.next_is("first", "next")) and cur.next_is("ch", "of", ahead=1):
             return self._chain(cur)
         if cur.accept("topof"):
             cur.accept("last")
@@ -123,7 +123,7 @@ class Targets:
         if which is None:
             which = 1 if cur.accept("first") else 0
             cur.accept("next")
-        cur.at += 1
+        cur.accept("ch")
         if cur.accept("fromhook"):
             return FromHook(which or 1)
         if cur.accept("of", "in") and self._turning_noun(cur, take=True):
@@ -145,6 +145,8 @@ class Targets:
             if cur.accept("skipped", "sk"):
                 cur.number()
                 found = cur.accept("ch")
+            elif numbered and cur.accept("tch"):
+                found = True
             elif cur.accept("ch") and (numbered or (cur.accept("-"), cur.number())[1] is not None):
                 found = cur.accept("tch") or (take and not cur.next_is("sp"))
         if not (found and take):

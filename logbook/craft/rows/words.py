@@ -101,10 +101,14 @@ _WAYS = {
     "row": "row rows",
     "side": "rs|ws|right side|wrong side|right side facing|wrong side facing|rs facing|ws facing",
     "fasten": "fasten off|finish off|end off|break off",
-    "": "the|a|an|work|working|make|making|now|only|evenly|also|please|blo|flo|back loop|back loops|front loop|front loops|"
-    "back loop only|back loops only|front loop only|front loops only|in blo|in flo|in blo only|in flo only|in back loops only|"
-    "in front loops only|in back loop only|in front loop only|in back loops|in front loops|through back loop|through front loop|"
-    "through back loops|through front loops|tbl|tfl|both loops|through both loops|in both loops|place marker|pm|yarn",
+    "": "of previous row|of prev row|of previous rnd|of prev rnd|of previous round|of last row|of last rnd|of last round|"
+    "of row below|from previous row|on previous row|at beg of row|at beginning of row|at beg of previous row|"
+    "at beginning of previous row|at beg of last row|at beginning of last row|at beg of rnd|at beginning of round|"
+    "at beg|at beginning|the|a|an|work|working|make|making|now|only|evenly|also|please|blo|flo|back loop|back loops|"
+    "front loop|front loops|back loop only|back loops only|front loop only|front loops only|in blo|in flo|"
+    "in blo only|in flo only|in back loops only|in front loops only|in back loop only|in front loop only|"
+    "in back loops|in front loops|through back loop|through front loop|through back loops|through front loops|tbl|"
+    "tfl|both loops|through both loops|in both loops|place marker|pm|yarn",
 }
 _WHOLE_NAMES = {
     "sc": "single crochet", "hdc": "half double crochet|half dc|half double", "dc": "double crochet|double crochets", "tr":

@@ -10,9 +10,9 @@ from logbook.pages.gauges.nearest import EXAMPLE, EXAMPLE_INCHES, NearestGauge
 from logbook.window.choices import ChoiceField
 from logbook.window.dialog import Dialog
 from logbook.window.field import Field
+from logbook.window.fitting import FittingColumns
 from logbook.window.look import Look
 from logbook.window.sentence import Sentence
-from logbook.window.swatches.fitting import FittingColumns
 from logbook.window.table import Column, Row, Table
 
 CONDITIONS = {condition.words: condition for condition in Condition}

@@ -39,8 +39,11 @@ class PatternsPage:
         self._bind_keys()
         self.frame.bind("<Destroy>", lambda _: self._stop_pause(), add="+")
         session.on_records(lambda _: self._records_changed())
+        if self.page.lines:
+            self.page.take(self.page.lines[0].uid)
         self._show_record()
         self.list.show()
+        self.list.mark()
 
     def first_focus(self) -> None:
         """The find field."""
@@ -149,7 +152,7 @@ class PatternsPage:
             self._refuse(self.session.why_not_writable)
         self._enable("New", writable)
         self._enable("Save", writable and self.page.unsaved)
-        self._enable("Put back", self.page.unsaved)
+        self._enable("Revert", self.page.unsaved)
         self._enable("Delete", writable and bool(self.page.saved.uid))
 
     def _show_rows(self) -> None:
@@ -211,7 +214,7 @@ class PatternsPage:
         self.refusal = Sentence(bar, " ", "Error.TLabel")
         self.refusal.grid(row=0, column=0, sticky="ew")
         self.buttons: dict[str, ttk.Button] = {}
-        commands = {"&Delete": self.delete, "&New": self.new, "P&ut back": self.revert, "&Save": self.save}
+        commands = {"&New": self.new, "&Save": self.save, "&Revert": self.revert, "&Delete": self.delete}
         for column, (text, command) in enumerate(commands.items(), 1):
             words, underline = split_mnemonic(text)
             button = ttk.Button(bar, text=words, underline=underline, command=command)
@@ -221,7 +224,9 @@ class PatternsPage:
 
     def _bind_keys(self) -> None:
         """The page's keys are the same wherever on it the keyboard is, and no other page hears of them."""
-        actions = {"n": self._key("New"), "s": self._key("Save"), "f": self.first_focus}
+        keys = {"n": "New", "s": "Save", "r": "Revert", "d": "Delete"}
+        actions: dict[str, Callable[[], object]] = {letter: self._key(name) for letter, name in keys.items()}
+        actions["f"] = self.first_focus
         for letter, action in actions.items():
             bind_keys(self.frame, f"Mod-{letter}", action)
         self.list.table.tree.bind("<Delete>", lambda _: self.buttons["Delete"].invoke())

@@ -6,9 +6,9 @@ from tkinter import ttk
 
 from logbook.pages.pieces.piece_list import PieceList, cells, sort_keys
 from logbook.window.field import Field
+from logbook.window.fitting import FittingColumns
 from logbook.window.look import Look
 from logbook.window.sentence import Sentence
-from logbook.window.swatches.fitting import FittingColumns
 from logbook.window.table import Column, Row, Table
 
 COLUMNS = (

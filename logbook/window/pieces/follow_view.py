@@ -7,11 +7,11 @@ from tkinter import ttk
 from logbook.pages.pieces.piece_card import NOT_YET, PieceCard
 from logbook.window.canvas import DrawingCanvas
 from logbook.window.card import Card
+from logbook.window.fitting import FittingColumns
 from logbook.window.keys import accelerator
 from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
-from logbook.window.swatches.fitting import FittingColumns
 from logbook.window.table import Column, Row, Table
 
 COLUMNS = (
@@ -74,3 +74,9 @@ class FollowView(Card):
                 widget.grid()
             else:
                 widget.grid_remove()
+        if card.answer is None:
+            self.to_top()
+
+    def to_top(self) -> None:
+        """Another piece is in hand: shows what follows from its beginning."""
+        self._scrolled.canvas.yview_moveto(0)

@@ -6,8 +6,8 @@ from tkinter import ttk
 
 from logbook.craft.lengths import Units
 from logbook.pages.pieces.made_list import MadeList, cells, sort_keys
+from logbook.window.fitting import FittingColumns
 from logbook.window.look import Look
-from logbook.window.swatches.fitting import FittingColumns
 from logbook.window.table import Column, Row, Table
 
 COLUMNS = (

@@ -92,9 +92,7 @@ class PiecesPage:
     def save(self) -> bool:
         """Saves what is typed; False if something stands in the way, which is then said."""
         try:
-            saved = self.form.saved
-            elsewhere = saved is not None and self.form.changed_elsewhere()
-            if saved is not None and elsewhere and not may_write_over(self.frame, self.look, f"“{saved.name}”"):
+            if self.form.changed_elsewhere() and not may_write_over(self.frame, self.look, "This piece"):
                 return False
             errors = self.form.save()
         except RefusedError as error:
@@ -240,6 +238,7 @@ class PiecesPage:
     def _shown_anew(self) -> None:
         self.editor.show()
         self._changed()
+        self.follow.to_top()
 
     def _changed(self) -> None:
         """Brings what follows up to date with what is typed."""

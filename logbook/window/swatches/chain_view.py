@@ -12,17 +12,17 @@ from logbook.window.canvas import DrawingCanvas
 from logbook.window.card import Card
 from logbook.window.choices import ChoiceField
 from logbook.window.field import Field, LabelledField
+from logbook.window.fitting import FittingColumns
 from logbook.window.folding import Folding
 from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
-from logbook.window.swatches.fitting import FittingColumns
 from logbook.window.table import Column, Row, Table
 
 LABEL_LETTERS = 16
 OPTION_COLUMNS = (
     Column("chain", "Chain", 6, "right", grow=True),
-    Column("width", "Measures", 7, "right", grow=True),
+    Column("width", "Makes", 7, "right", grow=True),
     Column("difference", "Difference", 7, "right", grow=True),
     Column("repeats", "Repeats", 5, "right", grow=True),
     Column("stitches", "Stitches", 5, "right", grow=True),

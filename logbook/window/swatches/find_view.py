@@ -17,12 +17,12 @@ from logbook.tasks.browsing import SwatchLine
 from logbook.tasks.logging_swatches import Suggestions
 from logbook.window.choices import ChoiceField, SuggestionField
 from logbook.window.field import Field, LabelledField
+from logbook.window.fitting import FittingColumns
 from logbook.window.folding import Folding
 from logbook.window.keys import split_mnemonic
 from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
-from logbook.window.swatches.fitting import FittingColumns
 from logbook.window.table import Column, Row, Table
 
 COLUMNS = (

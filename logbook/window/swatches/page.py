@@ -7,7 +7,7 @@ from tkinter import ttk
 
 from logbook.craft.swatch import Swatch
 from logbook.errors import RefusedError
-from logbook.pages.gauges.how_sure import Circumstances
+from logbook.pages.gauges.circumstances import Circumstances
 from logbook.pages.session import Session
 from logbook.pages.swatches.chain_card import ChainMaker
 from logbook.pages.swatches.chain_wish import FINISH

@@ -144,3 +144,15 @@ def test_rounds_are_not_turned_and_rows_are() -> None:
         assert [row.turn_after for row in pattern.rows] == [name == "Row"] * 2
     assert not read("sc in 2nd ch from hook, do not turn", Terms.US).rows[0].turn_after
     assert read("Rnd 1: sc in 2nd ch from hook, join, turn", Terms.US).rows[0].turn_after
+
+
+@pytest.mark.parametrize(
+    ("row", "made"),
+    [
+        ("ch 1, *sc in next st, dc in next st; rep from *, ending with dc in last st", "sc dc sc dc"),
+        ("ch 1, *sc in next 3 sts; rep from *, ending with dc in last st", "sc sc sc dc"),
+        ("ch 1, *sc in next st, ch 1, dc in next st; rep from * to end, ending last rep with tr in last st", "sc ch dc sc ch tr"),
+    ],
+)
+def test_ending_with_takes_the_place_of_the_like_at_the_repeats_end_or_comes_after_it(row: str, made: str) -> None:
+    assert kinds(laid(row, below("sc sc sc sc"))) == made

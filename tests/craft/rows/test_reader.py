@@ -74,6 +74,7 @@ def test_starting_chains_one_a_size() -> None:
         ("ch 1, sc in next st, rep from * to end", "rep from *"),
         ("ch 1, (sc, ch 3, sc), sc in next st", "(sc, ch 3, sc)"),
         ("ch 1, (sc in next st", "(sc in next st"),
+        ("ch 1, *sc in next st, ch 1", "*"),
         ("ch 1, shell in next st", "shell"),
         ("ch 1, dc, ch 1, dc in next st", "dc, ch 1, dc in next st"),
         ("ch 1, sc in next 100000 sts", "100000"),
@@ -151,6 +152,13 @@ def _without_spans(text: str) -> str:
         ("V-st in next st", "(dc, ch 1, dc) in next st (V-st made)"),
         ("sk next dc, sk next ch, sk next dc, sc in next st", "sk (dc, ch 1, dc), sc in next st"),
         ("sc in each st across", "sc in each remaining st"),
+        ("sc in each st across", "with A, sc in each st across"),
+        ("sc in each st across", "with colour B, sc in each st across"),
+        ("sc in 3rd ch of tch", "sc in 3rd of 4 ch at beg of previous row"),
+        ("sc in 3rd ch of tch", "sc in 3rd ch of turning ch-4"),
+        ("sc in top of tch", "sc in top of 3 turning ch"),
+        ("sc in next dc", "sc in next dc of previous row"),
+        ("*sc in next st; rep from * to end, ending with dc in last st", "*sc in next st; rep from * to end, end dc in last st"),
     ],
 )
 def test_other_words_for_the_same(one: str, other: str) -> None:

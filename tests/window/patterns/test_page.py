@@ -97,6 +97,7 @@ def test_find_filters_the_list_and_escape_clears(root: tk.Tk, page: PatternsPage
 
 
 def test_what_cannot_be_saved_is_said_and_the_keyboard_goes_there(root: tk.Tk, page: PatternsPage) -> None:
+    press(page.list.find.input, "<Control-n>")
     type_text(page.form.fields["first_stitch"].input, "x")
     press(page.form.fields["first_stitch"].input, "<Control-s>")
     assert root.focus_get() is page.form.fields["first_stitch"].input
@@ -106,7 +107,7 @@ def test_what_cannot_be_saved_is_said_and_the_keyboard_goes_there(root: tk.Tk, p
     press(page.form.fields["multiple"].input, "<Control-s>")
     assert "needs a name" in page.refusal["text"]
     assert root.focus_get() is page.form.fields["name"].input
-    press(page.form.fields["name"].input, "<Alt-u>")
+    press(page.form.fields["name"].input, "<Alt-r>")
     assert not page.page.unsaved
 
 
