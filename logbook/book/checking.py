@@ -2,9 +2,10 @@
 
 import sqlite3
 from contextlib import closing
+from functools import cache
 from pathlib import Path
 
-from logbook.book.schema import take_steps
+from logbook.book.schema import STEPS, take_steps
 from logbook.book.trouble import DamagedError, as_sentences
 from logbook.errors import RefusedError
 
@@ -29,9 +30,7 @@ def _check_pages(connection: sqlite3.Connection, path: Path, *, quick: bool) -> 
 
 
 def _check_tables(connection: sqlite3.Connection, path: Path, step: int) -> None:
-    with closing(sqlite3.connect(":memory:", isolation_level=None)) as model:
-        take_steps(model, 0, step)
-        wanted = _tables(model)
+    wanted = _tables_made_by(STEPS[:step])
     with as_sentences(path):
         found = _tables(connection)
     for name, sql in wanted.items():
@@ -43,6 +42,13 @@ def _check_tables(connection: sqlite3.Connection, path: Path, step: int) -> None
             f"{path.name} holds {added[0]}, which no logbook has: another program put it in. Take it out there, or restore the "
             "newest backup under a new name."
         )
+
+
+@cache
+def _tables_made_by(steps: tuple[tuple[str, ...], ...]) -> dict[str, str]:
+    with closing(sqlite3.connect(":memory:", isolation_level=None)) as model:
+        take_steps(model, steps)
+        return _tables(model)
 
 
 def _tables(connection: sqlite3.Connection) -> dict[str, str]:

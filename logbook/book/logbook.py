@@ -193,7 +193,7 @@ def new_logbook(path: Path, backup_folder: Path | None = None, *, patience: floa
     path = Path(os.path.abspath(path))
     with new_file(path) as new, as_sentences(path), closing(connect(new, "rwc")) as connection, transaction(connection):
         connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
-        take_steps(connection, 0)
+        take_steps(connection, STEPS)
         connection.execute("INSERT INTO logbook (uid) VALUES (?)", (new_uid(),))
     book = open_logbook(path, backup_folder, patience=patience)
     book.backed_up = True  # an empty logbook needs no backup before its first write
@@ -228,4 +228,5 @@ def _take_to_newest(
     if backup_folder is not None:
         backups.make(connection, path, backup_folder / uid, utc_now())
     with transaction(connection):
-        take_steps(connection, connection.execute("PRAGMA user_version").fetchone()[0])  # another window may have been quicker
+        taken = connection.execute("PRAGMA user_version").fetchone()[0]  # now: another window may have been quicker
+        take_steps(connection, STEPS, taken)

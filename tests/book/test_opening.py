@@ -6,7 +6,7 @@ import sqlite3
 import subprocess
 import sys
 import tempfile
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import closing
 from pathlib import Path
 
@@ -213,7 +213,7 @@ def test_an_older_one_is_backed_up_and_taken_to_the_newest(
 ) -> None:
     before = path.read_bytes()
     monkeypatch.setattr(schema, "STEPS", (*schema.STEPS, ("CREATE TABLE later (uid TEXT PRIMARY KEY) STRICT",)))
-    for module in ("logbook.book.logbook", "logbook.book.opening"):
+    for module in ("logbook.book.logbook", "logbook.book.opening", "logbook.book.checking"):
         monkeypatch.setattr(f"{module}.STEPS", schema.STEPS)
     with open_logbook(path, tmp_path / "backups") as book:
         assert book.connection.execute("SELECT count(*) FROM later").fetchone() == (0,)
@@ -229,7 +229,7 @@ def test_a_step_that_fails_leaves_the_older_one(path: Path, monkeypatch: pytest.
     before = path.read_bytes()
     twice = ("CREATE TABLE later (x TEXT) STRICT", "CREATE TABLE piece (y TEXT) STRICT")
     monkeypatch.setattr(schema, "STEPS", (*schema.STEPS, twice))
-    for module in ("logbook.book.logbook", "logbook.book.opening"):
+    for module in ("logbook.book.logbook", "logbook.book.opening", "logbook.book.checking"):
         monkeypatch.setattr(f"{module}.STEPS", schema.STEPS)
     with pytest.raises(sqlite3.OperationalError, match="already exists"):
         open_logbook(path)
@@ -238,7 +238,7 @@ def test_a_step_that_fails_leaves_the_older_one(path: Path, monkeypatch: pytest.
 
 def test_without_its_backup_no_step_is_taken(path: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(schema, "STEPS", (*schema.STEPS, ("CREATE TABLE later (x TEXT) STRICT",)))
-    for module in ("logbook.book.logbook", "logbook.book.opening"):
+    for module in ("logbook.book.logbook", "logbook.book.opening", "logbook.book.checking"):
         monkeypatch.setattr(f"{module}.STEPS", schema.STEPS)
     (tmp_path / "backups").touch()
     before = path.read_bytes()
@@ -525,11 +525,11 @@ def test_two_new_ones_at_once(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -
     real = schema.take_steps
     made: list[Logbook] = []
 
-    def slow(connection: sqlite3.Connection, taken: int) -> None:
+    def slow(connection: sqlite3.Connection, steps: Sequence[Sequence[str]]) -> None:
         monkeypatch.setattr("logbook.book.logbook.take_steps", real)
         monkeypatch.setattr("os.getpid", lambda: 0)
         made.append(small_book(tmp_path / "a.logbook"))
-        real(connection, taken)
+        real(connection, steps)
 
     monkeypatch.setattr("logbook.book.logbook.take_steps", slow)
     with pytest.raises(RefusedError, match=r"File exists|is there already"):

@@ -166,13 +166,15 @@ def _try_restore(path: Path, number: int, result: Result) -> None:
 
 
 def run(how_many: int, weakness: str = "", seed: int = 0) -> Result:
-    """Opens ``how_many`` mutants and every truncation near a page border."""
+    """Opens every truncation near a page border and ``how_many`` mutants. A weakness is tried till it shows."""
     result = Result()
     with quick_folder() as folder, _weakened(weakness):
         data = start(folder)
         (folder / "start.logbook").unlink()
         for number, changed in enumerate((*truncations(data), *mutants(data, how_many, seed))):
             try_file(folder, changed, number, result)
+            if weakness and result.wrong:
+                break
     return result
 
 

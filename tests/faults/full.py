@@ -69,15 +69,20 @@ class Result:
     wrong: list[str] = field(default_factory=list)
 
 
-def run(*, every_way: bool = True, weakness: str = "") -> Result:
-    """Refuses every request of every piece of work: in every way, or in one way each, by turns."""
+def run(works: Sequence[str] = tuple(WORK), *, every_way: bool = True, weakness: str = "") -> Result:
+    """Refuses every request of every piece of work: in every way, or in one way each, by turns.
+
+    A weakness is tried till it shows.
+    """
     result = Result()
     with quick_folder() as folder, _weakened(weakness):
-        for work in WORK:
+        for work in works:
             trial = _Trial(work, folder / work)
             for shift in range(len(WAYS) if every_way else 1):
                 number = 1
                 while trial.refuse(number, list(WAYS)[(number + shift) % len(WAYS)], result):
+                    if weakness and result.wrong:
+                        return result
                     number += 1
     return result
 

@@ -42,7 +42,7 @@ class Result:
 
 
 def run(count: int, weakness: str = "", seed: int = 0) -> Result:
-    """Kills ``count`` children."""
+    """Kills ``count`` children. A weakness is tried till it shows."""
     chance = random.Random(seed)
     context = multiprocessing.get_context("forkserver" if "forkserver" in multiprocessing.get_all_start_methods() else "spawn")
     context.set_forkserver_preload([victim.__name__])
@@ -57,6 +57,8 @@ def run(count: int, weakness: str = "", seed: int = 0) -> Result:
             shutil.copyfile(start, place / "a.logbook")
             _kill_one(context, place, states, weakness, chance, result)
             shutil.rmtree(place)
+            if weakness and result.lost:
+                break
     return result
 
 

@@ -14,16 +14,16 @@ def test_a_power_cut_takes_back_nothing_acknowledged() -> None:
 
 
 def test_without_syncing_it_would_show() -> None:
-    result = power.run(150, "synchronous=OFF")
+    result = power.run(60, "synchronous=OFF")
     assert result.lost > 0
     assert result.corrupt > 0
 
 
 def test_without_syncing_the_folder_it_would_show() -> None:
-    result = power.run(150, "synchronous=FULL")
+    result = power.run(60, "synchronous=FULL")
     assert result.lost > 0
     assert result.corrupt == 0
 
 
 def test_without_a_journal_on_the_disk_it_would_show() -> None:
-    assert power.run(150, "journal_mode=MEMORY").corrupt > 0
+    assert power.run(60, "journal_mode=MEMORY").corrupt > 0
