@@ -11,8 +11,11 @@ from pathlib import Path
 import pytest
 
 from logbook import sample
+from logbook.craft.rows.proof import prove
+from logbook.craft.terms import Terms
 from logbook.errors import LogbookError
 from tests.support.faults import FAULTS
+from tests.support.sample_sheets import Row, sheet, written_rows
 
 CONDITIONS = ["as worked", "washed", "pinned", "pulled sideways", "pulled lengthwise", "hung"]
 YARN = ["yarn", "fibre", "yarn class", "ball grams", "ball metres"]
@@ -26,15 +29,6 @@ HEADING = [
     *(f"{direction} {condition}" for condition in CONDITIONS for direction in ("stitches", "rows")),
     "hung grams", "hung clip cm",
 ]  # fmt: skip
-
-Row = dict[str, str]
-
-
-def sheet(name: str) -> tuple[list[str], list[Row]]:
-    with (sample.folder() / name).open(encoding="utf-8-sig", newline="") as lines:
-        heading, *rows = csv.reader(lines)
-    return heading, [dict(zip(heading, row, strict=True)) for row in rows]
-
 
 ROWS = sheet(sample.SWATCHES)[1]
 BY_TAG = {row["tag"]: row for row in ROWS}
@@ -83,7 +77,7 @@ def read(condition: str) -> list[Row]:
     return found
 
 
-@pytest.mark.parametrize("name", [sample.SWATCHES, sample.FAULTY])
+@pytest.mark.parametrize("name", [sample.SWATCHES, sample.ROWS, sample.FAULTY])
 def test_byte_for_byte_a_sheet_with_bom_commas_crlf_and_every_cell_quoted(name: str) -> None:
     heading, rows = sheet(name)
     again = io.StringIO()
@@ -269,6 +263,40 @@ def test_swatches_weigh_what_their_area_and_yarn_say() -> None:
         if row["stitch pattern"] == "single crochet":
             assert 5 < widths < 6.5, f"{row['tag']}: {widths:.1f}"
     assert len(weighed) > 35
+
+
+WRITTEN = written_rows()
+SPOILT = {
+    "single crochet": ("each sc across", "each sc to last 2 sc", 2),
+    "ribbing, sc in back loops": ("BLO of first sc, sc", "BLO of first sc, sk 1 sc, ch 1, sc in next ch, sc", 2),
+    "half double crochet": ("first hdc and in each hdc across", "first hdc and in each sc across", 2),
+    "double crochet": ("across to tch, dc in top of tch", "across to tch", 2),
+    "V-stitch": ("V-st across, dc in top of tch", "V-st across", 2),
+    "shell stitch": ("*sk 2 dc, 5 dc in next sc, sk 2 dc, sc in next dc", "*sk 2 dc, 5 dc in next sc, sk 1 dc, sc in next dc", 3),
+    "ripple": ("sc in next 4 sts, sc3tog, sc in next 4 sts, 3 sc", "sc in next 4 sts, sc3tog, sc in next 3 sts, 3 sc", 2),
+    "mesh": ("dc in 3rd ch of tch", "dc in 4th ch of tch", 2),
+    "moss stitch": ("to last 2 sc, ch 1, sk 1 sc, sc", "to last sc, ch 1, sc", 3),
+}
+"""What stands in the rows, what an altered twin has instead, and the row its trouble is named in."""
+
+
+@pytest.mark.parametrize("name", sorted({row["stitch pattern"] for row in ROWS} | set(WRITTEN)))
+def test_the_rows_of_a_stitch_pattern_are_proven_and_agree_with_its_figures(name: str) -> None:
+    row = next(row for row in ROWS if row["stitch pattern"] == name)
+    proof = prove(WRITTEN[name], Terms(row["terms"]))
+    assert proof.proven
+    assert proof.leads_back_to is not None
+    chain = (proof.multiple, proof.plus, proof.extra_chains, proof.first_stitch, proof.skip_cover)
+    assert chain == tuple(int(row[column]) for column in PATTERN[1:6])
+    once, repeated = int(row["set-up rows"]), int(row["rows in repeat"])
+    assert (proof.leads_back_to, len(proof.rows), row["closing rows"]) == (once + 1, once + repeated, "0")
+
+
+@pytest.mark.parametrize("name", WRITTEN)
+def test_the_altered_twin_of_written_rows_is_caught_in_the_row_that_fails(name: str) -> None:
+    was, instead, caught_in = SPOILT[name]
+    assert was in WRITTEN[name]
+    assert [problem.row for problem in prove(WRITTEN[name].replace(was, instead, 1), suggest=False).problems][:1] == [caught_in]
 
 
 BAD = {number for number, _ in FAULTS}

@@ -4,7 +4,6 @@ Never a file copy: a write in the middle would tear it, and opening the file a s
 """
 
 import errno
-import hashlib
 import os
 import sqlite3
 from collections.abc import Iterator
@@ -70,6 +69,8 @@ def beside_too(path: Path) -> tuple[Path, Path, Path]:
 
 def digest(connection: sqlite3.Connection) -> str:
     """A digest of the ids, the schema and every row of every table: equal digests, equal logbooks."""
+    import hashlib  # only when something is copied: it brings a whole library with it
+
     found = hashlib.sha256()
     schema = connection.execute("SELECT name, sql FROM sqlite_schema ORDER BY name").fetchall()
     ids = [connection.execute(f"PRAGMA {name}").fetchone() for name in ("application_id", "user_version")]

@@ -88,6 +88,9 @@ def put_made_piece(writing: Writing, made: MadePiece) -> str:
     uid = made.uid or new_uid()
     if not made.name.strip():
         raise RefusedError("A made piece needs a name: type one and save again.")
+    sizes = (made.predicted_width_mm, made.washed_width_mm, made.predicted_length_mm, made.washed_length_mm)
+    if any(size is not None and size <= 0 for size in sizes):
+        raise RefusedError(f"The widths and lengths of “{made.name}” must be more than 0.")
     for table, record in (("piece", made.piece), ("swatch", made.swatch)):
         if record:
             _require_there(writing.connection, table, record)
@@ -99,6 +102,16 @@ def put_made_piece(writing: Writing, made: MadePiece) -> str:
 def remove_made_piece(writing: Writing, uid: str) -> None:
     """Takes a made piece out."""
     writing.remove("made_piece", uid)
+
+
+def predicted_and_measured(connection: sqlite3.Connection) -> list[tuple[float, float]]:
+    """One pair of finished sizes in mm, predicted and measured, of every made piece that has both: its width, else its length."""
+    rows = connection.execute(
+        "SELECT predicted_width_mm, washed_width_mm, predicted_length_mm, washed_length_mm FROM made_piece ORDER BY rowid"
+    )
+    pairs = (((width, washed), (length, washed_length)) for width, washed, length, washed_length in rows)
+    found = (next((pair for pair in both if None not in pair), None) for both in pairs)
+    return [pair for pair in found if pair is not None]
 
 
 _PLANNED_WORDS = """SELECT piece.uid, piece.name, piece.notes,
@@ -118,16 +131,6 @@ def matching_pieces(connection: sqlite3.Connection, words: str) -> list[str]:
     wanted = folded(words).split()
     rows = [*connection.execute(_PLANNED_WORDS), *connection.execute(_MADE_WORDS)]
     return [uid for uid, *parts in rows if all(word in folded("\n".join(filter(None, parts))) for word in wanted)]
-
-
-def pieces_of_swatch(connection: sqlite3.Connection, swatch: str) -> list[str]:
-    """The names of the planned and made pieces that a swatch is needed for."""
-    rows = connection.execute(
-        """SELECT name FROM piece WHERE swatch = ?1 OR edge_swatch = ?1
-        UNION SELECT name FROM made_piece WHERE swatch = ?1 ORDER BY name""",
-        (swatch,),
-    )
-    return [name for (name,) in rows]
 
 
 def _sizes(connection: sqlite3.Connection) -> dict[str, list[SizeWish]]:

@@ -6,7 +6,8 @@ derived: the folded text that search looks in.
 
 A piece's ``plan`` is one JSON text of all its wishes. They are only ever read whole, never looked for; and a wish that a later
 version of the arithmetic knows besides then changes neither this table nor the kept changes of it. What a size says otherwise
-are columns, since a run is a table of them. ``published`` is the run as it was set, as JSON text.
+are columns, since a run is a table of them. ``published`` is the run as it was set, as JSON text. A body chart's ``sizes`` are
+its table as typed, a size a line and its cells parted by ``;``, the heading first.
 """
 
 import sqlite3
@@ -65,6 +66,7 @@ _STEP_1 = (
     ) STRICT""",
     "CREATE INDEX made_piece_of_piece ON made_piece (piece)",
     "CREATE INDEX made_piece_of_swatch ON made_piece (swatch)",
+    "CREATE TABLE body_chart (uid TEXT PRIMARY KEY, name TEXT NOT NULL UNIQUE, sizes TEXT NOT NULL) STRICT",
     "CREATE TABLE assumption (uid TEXT PRIMARY KEY, value REAL NOT NULL) STRICT",
     """CREATE TABLE action (
         position INTEGER PRIMARY KEY AUTOINCREMENT, uid TEXT NOT NULL UNIQUE, at TEXT NOT NULL, label TEXT NOT NULL,
@@ -106,6 +108,7 @@ RECORDS: dict[str, tuple[str, ...]] = {
         "name", "piece", "swatch", "size", "date", "chain", "rows", "hook_mm", "predicted_width_mm", "predicted_length_mm",
         "worked_width_mm", "worked_length_mm", "washed_width_mm", "washed_length_mm", "fits", "notes",
     ),
+    "body_chart": ("name", "sizes"),
     "assumption": ("value",),
 }  # fmt: skip
 """The tables whose every change is kept, with their columns beside uid."""

@@ -7,7 +7,6 @@ from collections.abc import Collection, Iterable, Iterator, Sequence
 from typing import Any
 
 from logbook.book.changes import Writing, new_uid
-from logbook.book.pieces import pieces_of_swatch
 from logbook.book.schema import RECORDS
 from logbook.book.trouble import as_damage
 from logbook.craft.conditions import Condition
@@ -147,10 +146,20 @@ def put_swatch(writing: Writing, swatch: Swatch) -> str:
 
 def remove_swatch(writing: Writing, uid: str) -> None:
     """Takes a swatch and its readings out. Raises RefusedError while a piece is reckoned from it."""
-    if pieces := pieces_of_swatch(writing.connection, uid)[:3]:
+    if pieces := _pieces_of(writing.connection, uid)[:3]:
         raise RefusedError(f"Pieces are reckoned from it ({', '.join(pieces)}): give those another swatch first.")
     _put_readings(writing, uid, ())
     writing.remove("swatch", uid)
+
+
+def _pieces_of(connection: sqlite3.Connection, swatch: str) -> list[str]:
+    """The names of the planned and made pieces that a swatch is needed for."""
+    rows = connection.execute(
+        """SELECT name FROM piece WHERE swatch = ?1 OR edge_swatch = ?1
+        UNION SELECT name FROM made_piece WHERE swatch = ?1 ORDER BY name""",
+        (swatch,),
+    )
+    return [name for (name,) in rows]
 
 
 def remove_stitch_pattern(writing: Writing, uid: str) -> None:
@@ -173,15 +182,22 @@ def _require_unused(connection: sqlite3.Connection, table: str, uid: str) -> Non
 
 def next_tag(connection: sqlite3.Connection, like: str = "") -> str:
     """A free tag to offer: the first part of ``like`` (or S) with the next number, as ``AB-04`` after ``AB-03``."""
-    return next(free_tags({tag for (tag,) in connection.execute("SELECT tag FROM swatch")}, like))
+    # Only what could be in the way: a lifetime's tags need not be looked through for a form that opens.
+    taken = connection.execute("SELECT tag FROM swatch WHERE substr(tag, 1, ?2) = ?1 || '-'", (_stem(like), len(_stem(like)) + 1))
+    return next(free_tags({tag for (tag,) in taken}, like))
 
 
 def free_tags(taken: Collection[str], like: str = "") -> Iterator[str]:
     """Tags that are not among ``taken``, one after another, following on from ``like``."""
-    stem = like.rstrip("0123456789").rstrip("- ") or "S"
+    stem = _stem(like)
     numbers = [tag[len(stem) + 1 :] for tag in taken if tag.startswith(f"{stem}-")]
     last = max((int(number) for number in numbers if number.isdecimal() and len(number) <= _LONGEST_NUMBER), default=0)
     return (f"{stem}-{number:02d}" for number in itertools.count(last + 1))
+
+
+def _stem(tag: str) -> str:
+    """``AB`` of ``AB-03``."""
+    return tag.rstrip("0123456789").rstrip("- ") or "S"
 
 
 def _put_readings(writing: Writing, swatch: str, readings: Iterable[TakenReading]) -> None:

@@ -7,9 +7,12 @@ from logbook.commands.books import book_of
 from logbook.commands.parser import Parser, Subparsers, add_common, reading_with
 from logbook.craft.conditions import Condition, Direction
 from logbook.craft.hooks import read_hook, show_hook
+from logbook.craft.lengths import show_length
+from logbook.craft.made_piece import MadePiece
 from logbook.craft.numbers import read_whole
 from logbook.errors import UnreadableError
 from logbook.tasks.find import Filters, FoundSwatch, find
+from logbook.tasks.made_pieces import find_made
 
 
 def add(commands: Subparsers) -> None:
@@ -46,10 +49,11 @@ def run(arguments: argparse.Namespace) -> int:
     """Lists what is found."""
     with book_of(arguments) as book:
         found = find(book, filters_of(arguments))
+        made = find_made(book, filters_of(arguments), found)
     if arguments.json:
         print_json([swatch_json(one) for one in found])
     else:
-        print(found_text(found))
+        print("\n\n".join([found_text(found), *([made_text(made)] if made else [])]))
     return 0
 
 
@@ -75,6 +79,31 @@ def found_row(found: FoundSwatch) -> tuple[str, ...]:
         _best_gauge(found, Direction.STITCHES),
         _best_gauge(found, Direction.ROWS),
     )
+
+
+def made_text(made: list[MadePiece]) -> str:
+    """What was really made, as a table: what was chained for it, and predicted beside measured."""
+    headings = ("made piece", "size", "date", "chain", "rows", "hook", "width predicted", "measured", "how it fits")
+    rows = [
+        (
+            one.name,
+            one.size,
+            one.date,
+            "–" if one.chain is None else str(one.chain),
+            "–" if one.rows is None else str(one.rows),
+            show_hook(one.hook_mm) if one.hook_mm else "–",
+            _or_dash(one.predicted_width_mm),
+            _or_dash(one.washed_width_mm),
+            " ".join(one.fits.split()),
+        )
+        for one in made
+    ]
+    count = "1 made piece" if len(made) == 1 else f"{len(made)} made pieces"
+    return f"{table(headings, rows, right=range(3, 8))}\n\n{count} found."
+
+
+def _or_dash(mm: float | None) -> str:
+    return "–" if mm is None else show_length(mm)
 
 
 def _best_gauge(found: FoundSwatch, direction: Direction) -> str:

@@ -12,12 +12,12 @@ from functools import cache
 from pathlib import Path
 
 from logbook import __version__
-from logbook.commands import chain, compare, find, hooks, keeping, nearest, piece, rows, sheets
+from logbook.commands import chain, compare, find, hooks, keeping, nearest, piece, rows, sheets, sizes
 from logbook.commands.parser import Parser, UsageError, joined_minus_values
 from logbook.errors import LogbookError
 from logbook.tasks.error_log import error_log, write_down
 
-COMMANDS = (chain, piece, find, nearest, compare, hooks, sheets, keeping, rows)
+COMMANDS = (chain, piece, sizes, find, nearest, compare, hooks, sheets, keeping, rows)
 
 
 def main(arguments: Sequence[str] | None = None) -> int:

@@ -26,26 +26,27 @@ from logbook.craft.piece import PiecePlan
 from logbook.craft.readings import read_readings
 from logbook.craft.seams import SEAMS
 from logbook.craft.starting_chain import Choose, Parity
+from logbook.craft.stitch_pattern import StitchPattern
 from logbook.errors import UnreadableError
 from logbook.tasks.keeping import Logbook
 from logbook.tasks.piece_files import save_piece_svg, save_piece_workbook
 from logbook.tasks.piece_words import headline, sentences
-from logbook.tasks.pieces import PieceAnswer, basis_by_hand, basis_of_tag, work_out_piece
+from logbook.tasks.pieces import Basis, PieceAnswer, basis_by_hand, basis_of_tag, work_out_piece
 
 
 def add(commands: Subparsers) -> None:
     """Adds the command."""
     parser = commands.add_parser("piece", help="a whole piece: chain, rows, marks, sizes, yarn", description=__doc__)
+    add_options(parser)
+    parser.set_defaults(run=run)
+
+
+def add_options(parser: Parser) -> None:
+    """All options of a piece: those of a chain, and what it has that a chain has not."""
     add_common(parser, lengths=True)
     add_gauge_options(parser)
     names = ", ".join(seam.name for seam in SEAMS)
     add_target_options(parser, seam_or_width, f"the seam ({names}), or the width each joined edge takes")
-    add_piece_options(parser)
-    parser.set_defaults(run=run)
-
-
-def add_piece_options(parser: Parser) -> None:
-    """What a piece has that a chain has not."""
     piece = parser.add_argument_group("the piece")
     size = reading_with(read_size)
     piece.add_argument("--armhole", metavar="LEN", type=size, help="depth of the armhole from the top")
@@ -72,22 +73,25 @@ def run(arguments: argparse.Namespace) -> int:
     plan = plan_of(arguments)
     pattern = hand_pattern(arguments)
     units = units_of(arguments)
-    edge = all_of(arguments.edge_gauge)
     if pattern is None:
         with book_of(arguments) as book:
-            answer = work_out_piece(basis_of_tag(book, arguments.swatch, edge), plan, units=units)
+            answer = work_out_piece(basis_of_tag(book, arguments.swatch, all_of(arguments.edge_gauge)), plan, units=units)
             _write(arguments, answer, units, book)
     else:
-        if arguments.length is not None and not arguments.rows_gauge:
-            raise UsageError("--length needs --rows-gauge, for example --rows-gauge “22 rows = 15 cm”")
-        basis = basis_by_hand(all_of(arguments.gauge), all_of(arguments.rows_gauge), pattern, edge)
-        answer = work_out_piece(basis, plan, units=units)
+        answer = work_out_piece(hand_basis(arguments, pattern), plan, units=units)
         _write(arguments, answer, units, None)
     if arguments.json:
         print_json(piece_json(answer))
     else:
         print("\n".join([f"{headline(answer)}.", *sentences(answer, units), "", *answer.notes]))
     return 0
+
+
+def hand_basis(arguments: argparse.Namespace, pattern: StitchPattern) -> Basis:
+    """The gauges said by hand. Raises UsageError if a length is wanted and no rows were measured."""
+    if arguments.length is not None and not arguments.rows_gauge:
+        raise UsageError("--length needs --rows-gauge, for example --rows-gauge “22 rows = 15 cm”")
+    return basis_by_hand(all_of(arguments.gauge), all_of(arguments.rows_gauge), pattern, all_of(arguments.edge_gauge))
 
 
 def plan_of(arguments: argparse.Namespace) -> PiecePlan:

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from logbook.craft.lengths import Units, read_size
+from logbook.craft.numbers import show_number
 from logbook.errors import RefusedError, UnreadableError
 
 MEASURES = ("bust", "waist", "hip", "back waist length", "armhole depth", "cross back", "upper arm", "head")
@@ -83,8 +84,32 @@ def read_chart(name: str, headings: Sequence[str], rows: Sequence[Sequence[str]]
     return BodyChart(name, sizes)
 
 
+def chart_of_text(name: str, text: str) -> BodyChart:
+    """A chart from lines of cells parted by ``;`` or tabs, in cm, the heading first. Raises as ``read_chart``."""
+    lines = [re.split("[;\t]", line) for line in text.splitlines() if line.strip(";\t ")]
+    if not lines:
+        raise RefusedError("The chart is empty: begin with a heading such as “size; bust; hip”, then a line for each size.")
+    return read_chart(name, lines[0], lines[1:])
+
+
+def chart_text(chart: BodyChart) -> str:
+    """The chart as such lines."""
+    measures = [measure for measure in MEASURES if any(measure in size.ranges for size in chart.sizes)]
+    lines = [["size", *measures]]
+    lines += [[size.name, *(_shown(size.ranges.get(measure)) for measure in measures)] for size in chart.sizes]
+    return "\n".join("; ".join(line) for line in lines)
+
+
+def _shown(ends: tuple[float, float] | None) -> str:
+    if ends is None:
+        return ""
+    low, high = (show_number(end / 10, 2) for end in ends)
+    return low if low == high else f"{low}–{high}"
+
+
 def _heading(heading: str) -> str:
     plain = " ".join(heading.strip().casefold().removesuffix("cm").removesuffix("(cm)").replace("_", " ").split())
+    plain = "bust" if plain == "chest" else plain
     if plain not in ("size", *MEASURES):
         raise UnreadableError(
             f"The chart has a column “{heading.strip()[:40]}”, which is not known: it may have size, {', '.join(MEASURES)}."

@@ -104,7 +104,7 @@ def takes_edges(plan: PiecePlan, gauges: PieceGauges) -> bool:
 
 def _cloth(plan: PiecePlan, gauges: PieceGauges) -> _Cloth:
     target = stitches_target(plan, gauges)
-    chain, edges = _chain(target, plan, gauges)
+    chain, edges = chosen_chain(target, plan, gauges)
     by_stitches = _size(chain, chain.width_mm, target)
     if plan.sideways:
         across = plan.target_width(gauges.pitch(Direction.ROWS))
@@ -123,8 +123,8 @@ def _length_target(plan: PiecePlan) -> float:
     return plan.length_mm + plan.shoulder_seam_mm
 
 
-def _chain(target_mm: float, plan: PiecePlan, gauges: PieceGauges) -> tuple[ChainOption, int]:
-    """The chain to take, and the edge stitches at each side."""
+def chosen_chain(target_mm: float, plan: PiecePlan, gauges: PieceGauges) -> tuple[ChainOption, int]:
+    """The chain to take, and the edge stitches at each side. Raises RefusedError if edge stitches can't be."""
     rule, width, edges = chain_rule(plan, gauges), stitch_width(plan, gauges), plan.edge_stitches
     if gauges.edge is None or not takes_edges(plan, gauges):
         if edges:

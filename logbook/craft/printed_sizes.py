@@ -12,6 +12,12 @@ def sized(values: Iterable[object]) -> str:
     return f"{first} ({', '.join(others)})" if others else first
 
 
+def alike(values: Iterable[object]) -> str:
+    """``68 (74, 86)``, or ``62`` where all sizes have the same."""
+    shown = [str(value) for value in values]
+    return shown[0] if len(set(shown)) == 1 else sized(shown)
+
+
 def printed_length(mm: float, units: Units) -> str:
     """A length without its unit, to 0.5 cm or 1/4 in: ``46.5``, ``18 1/4``."""
     if units is Units.CM:

@@ -6,38 +6,21 @@ stitches at each side (the same number in all sizes if it can be), a half repeat
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from logbook.craft.body_chart import CHILDREN_CAUTION, BodyChart, End, is_childs_size
 from logbook.craft.edge_stitches import NEAR_MM, chains_with_edges, edges_for_all, edges_wanted
-from logbook.craft.lengths import Ease, Units, show_mm
+from logbook.craft.lengths import Units, show_mm
 from logbook.craft.piece import PieceNumbers, PiecePlan
 from logbook.craft.piece_gauges import PieceGauges
-from logbook.craft.piece_numbers import chain_rule, stitch_width, stitches_target, takes_edges, work_out
+from logbook.craft.piece_numbers import chain_rule, chosen_chain, stitch_width, stitches_target, takes_edges, work_out
+from logbook.craft.planned_piece import SizeWish
+from logbook.craft.starting_chain import ChainOption
 from logbook.craft.yarn_needed import YarnNeeded, together
 from logbook.errors import RefusedError
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SizeWish:
-    """One size: its name and body measure in mm, and what it wants otherwise than the run's plan (None: as the plan)."""
-
-    name: str
-    body_mm: float
-    ease: Ease | None = None
-    length_mm: float | None = None
-    armhole_mm: float | None = None
-    neck_mm: float | None = None
-    upper_arm_mm: float | None = None
-    hip_mm: float | None = None
-
-    def plan(self, run: PiecePlan) -> PiecePlan:
-        """The run's plan for this size."""
-        own = {
-            name: getattr(self, name)
-            for name in ("ease", "length_mm", "armhole_mm", "neck_mm", "upper_arm_mm", "hip_mm")
-            if getattr(self, name) is not None
-        }
-        return replace(run, width_mm=None, body_mm=self.body_mm, **own)
+SAME_MM = 1e-6
+"""Widths nearer to each other than this are the same."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,11 +35,17 @@ class SizeNumbers:
 
 @dataclass(frozen=True, slots=True)
 class SizeRun:
-    """All sizes, smallest first as the chart has them, the yarn for one of each, and what is to be said of the run."""
+    """All sizes, smallest first as the chart has them, the yarn for one of each, cautions, and which come out the same."""
 
     sizes: tuple[SizeNumbers, ...]
     yarn: YarnNeeded | None
-    notes: tuple[str, ...]
+    cautions: tuple[str, ...]
+    same: tuple[str, ...]
+
+    @property
+    def notes(self) -> tuple[str, ...]:
+        """What is to be said of the run."""
+        return (*self.cautions, *self.same)
 
     @property
     def all_differ(self) -> bool:
@@ -85,6 +74,8 @@ def sizes_of_chart(
         if body is None:
             raise RefusedError(f"Size {size.name} has no {measure} measure: fill it in, or choose another measure.")
         depth = size.measure("armhole depth", end)
+        if depth is None and armhole_deeper_mm is not None:
+            raise RefusedError(f"Size {size.name} has no armhole depth: fill it in, or say how deep the armholes are.")
         wishes.append(
             SizeWish(
                 name=size.name,
@@ -92,6 +83,7 @@ def sizes_of_chart(
                 armhole_mm=None if depth is None or armhole_deeper_mm is None else depth + armhole_deeper_mm,
                 upper_arm_mm=size.measure("upper arm", end),
                 hip_mm=size.measure("hip", end),
+                head_mm=size.measure("head", end),
             )
         )
     return tuple(wishes)
@@ -105,42 +97,41 @@ def size_run(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges, un
     if not sizes:
         raise RefusedError("A run needs at least one size.")
     common = _one_number_of_edges(plan, sizes, gauges)
-    worked = tuple(SizeNumbers(name=s.name, body_mm=s.body_mm, piece=_worked(common, s, gauges, units)) for s in sizes)
+    worked = tuple(_worked(common, size, gauges, units) for size in sizes)
     same = tuple(replace(size, same_as=_same_as(size, worked)) for size in worked)
     yarns = [size.piece.yarn for size in same if size.piece.yarn is not None]
-    notes = [CHILDREN_CAUTION] if any(is_childs_size(size.name) for size in sizes) else []
     return SizeRun(
         sizes=same,
         yarn=together(yarns, gauges.yarn, gauges.assumptions.reserve) if len(yarns) == len(same) else None,
-        notes=(*notes, *_same_notes(same)),
+        cautions=(CHILDREN_CAUTION,) if any(is_childs_size(size.name) for size in sizes) else (),
+        same=tuple(_same_notes(same)),
     )
 
 
-def remedies(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges) -> tuple[Remedy, ...]:
-    """What would part the sizes that come out the same; empty if all differ."""
-    run = size_run(plan, sizes, gauges)
+def remedies(run: SizeRun, plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges) -> tuple[Remedy, ...]:
+    """What would part the sizes of ``run``, worked out from the rest, that come out the same; empty if all differ."""
     if run.all_differ:
         return ()
     return (*_edges_that_part(plan, sizes, gauges), *_half_repeats(plan, sizes, gauges), *_other_hooks(run, plan, gauges))
 
 
-def changes_since(published: Sequence[SizeNumbers], now: Sequence[SizeNumbers]) -> tuple[str, ...]:
-    """What of a published run would be otherwise today, a sentence for each size and number; sizes are matched by name."""
-    today = {size.name: size.piece for size in now}
-    said = []
-    for size in published:
-        piece = today.get(size.name)
-        if piece is None:
-            said.append(f"{size.name}: not in the run any more.")
-            continue
-        pairs = (("chain", size.piece.chain, piece.chain), ("rows", size.piece.rows, piece.rows))
-        said += [f"{size.name}: {what} {old}, today {new}." for what, old, new in pairs if old != new]
-    return tuple(said)
+def body_of(plan: PiecePlan, size: SizeWish) -> float:
+    """How far round the body a size is, in mm. Raises RefusedError, naming the size, if neither it nor the plan says."""
+    body = plan.body_mm if size.body_mm is None else size.body_mm
+    if body is None:
+        raise RefusedError(f"Size {size.name} has no body measure: say how far round the body is.")
+    return body
 
 
-def _worked(plan: PiecePlan, size: SizeWish, gauges: PieceGauges, units: Units) -> PieceNumbers:
+def plan_for(plan: PiecePlan, size: SizeWish) -> PiecePlan:
+    """The run's plan for one size, its width coming from its body measure. Raises RefusedError as ``body_of``."""
+    return replace(size.plan(plan), width_mm=None, body_mm=body_of(plan, size))
+
+
+def _worked(plan: PiecePlan, size: SizeWish, gauges: PieceGauges, units: Units) -> SizeNumbers:
+    body, own = body_of(plan, size), plan_for(plan, size)
     try:
-        return work_out(size.plan(plan), gauges, units)
+        return SizeNumbers(name=size.name, body_mm=body, piece=work_out(own, gauges, units))
     except RefusedError as refused:
         raise RefusedError(f"Size {size.name}: {refused}") from refused
 
@@ -149,7 +140,7 @@ def _one_number_of_edges(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: Pie
     """The plan with one number of edge stitches for all sizes, if with it all come near enough; else each size takes its own."""
     if plan.edge_stitches is not None or gauges.edge is None or not takes_edges(plan, gauges):
         return plan
-    targets = [stitches_target(size.plan(plan), gauges) for size in sizes]
+    targets = [stitches_target(plan_for(plan, size), gauges) for size in sizes]
     rule, width = chain_rule(plan, gauges), stitch_width(plan, gauges)
     each = edges_for_all(targets, width, rule, gauges.edge, gauges.assumptions.most_edge_stitches)
     for target in targets:
@@ -160,27 +151,28 @@ def _one_number_of_edges(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: Pie
 
 
 def _same_as(size: SizeNumbers, others: Sequence[SizeNumbers]) -> tuple[str, ...]:
-    return tuple(o.name for o in others if o is not size and abs(o.piece.width.mm - size.piece.width.mm) < 1e-6)
+    return tuple(o.name for o in others if o is not size and abs(o.piece.width.mm - size.piece.width.mm) < SAME_MM)
 
 
 def _same_notes(sizes: Sequence[SizeNumbers]) -> list[str]:
-    groups = {(size.name, *size.same_as) for size in sizes if size.same_as}
-    return [
-        f"{_listed(group)} come out the same." for group in sorted({tuple(n.name for n in sizes if n.name in g) for g in groups})
-    ]
+    names = [size.name for size in sizes]
+    groups = [sorted((size.name, *size.same_as), key=names.index) for size in sizes if size.same_as]
+    return [f"{_listed(group)} come out the same." for place, group in enumerate(groups) if group not in groups[:place]]
 
 
 def _edges_that_part(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges) -> list[Remedy]:
-    """One number of edge stitches for all sizes that parts them: the least that comes within 5 mm of the best."""
+    """One number of edge stitches for all sizes that parts them: the least that comes within 5 mm of the best; else as needed."""
     if plan.sideways or not takes_edges(plan, gauges):
         return []
     parting: dict[int, float] = {}
     for each in range(1, gauges.assumptions.most_edge_stitches + 1):
-        run = size_run(replace(plan, edge_stitches=each), sizes, gauges)
-        if run.all_differ:
-            parting[each] = max(abs(size.piece.width.difference_mm) for size in run.sizes)
+        chains = _chains(replace(plan, edge_stitches=each), sizes, gauges)
+        if _differ(chains):
+            parting[each] = max(abs(chain.difference_mm) for chain in chains)
     if not parting:
-        return []
+        needed = replace(plan, edge_stitches=None)
+        said = "Plain edge stitches, as many as each size needs at each side, would part them."
+        return [Remedy(said, needed)] if size_run(needed, sizes, gauges).all_differ else []
     each = next(each for each, miss in parting.items() if miss <= min(parting.values()) + NEAR_MM)
     what = "1 plain edge stitch" if each == 1 else f"{each} plain edge stitches"
     return [Remedy(f"{what} at each side, in all sizes, would part them.", replace(plan, edge_stitches=each))]
@@ -190,9 +182,20 @@ def _half_repeats(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauge
     if plan.sideways or plan.in_round or plan.half_repeats or gauges.pattern.half_plus is None:
         return []
     halved = replace(plan, half_repeats=True)
-    if not size_run(halved, sizes, gauges).all_differ:
+    if not _differ(_chains(halved, sizes, gauges)):
         return []
     return [Remedy("Half repeats, which the pattern allows, would part them.", halved)]
+
+
+def _chains(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges) -> list[ChainOption]:
+    """The chain of every size alone, which is quick, of a plan that is not worked sideways."""
+    plans = [plan_for(plan, size) for size in sizes]
+    return [chosen_chain(stitches_target(own, gauges), own, gauges)[0] for own in plans]
+
+
+def _differ(chains: Sequence[ChainOption]) -> bool:
+    widths = sorted(chain.width_mm for chain in chains)
+    return all(wider - narrower >= SAME_MM for narrower, wider in pairwise(widths))
 
 
 def _other_hooks(run: SizeRun, plan: PiecePlan, gauges: PieceGauges) -> list[Remedy]:

@@ -8,6 +8,7 @@ import errno
 import os
 import secrets
 import stat
+import zipfile
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
@@ -54,6 +55,17 @@ def write_text(target: Path, text: str, never: Sequence[Path] = ()) -> None:
             raise RefusedError(f"“{target.name}” did not reach the disk whole: try again, or choose another folder.")
 
     write_whole(target, lambda file: _write_all(file, content), verify, never)
+
+
+def write_zip(target: Path, write: Callable[[BinaryIO], None], never: Sequence[Path] = ()) -> None:
+    """Writes a workbook (or another zip file) whose every part must read back whole. Raises RefusedError as ``write_whole``."""
+
+    def verify(part: Path) -> None:
+        with zipfile.ZipFile(part) as parts:
+            if parts.testzip() is not None:
+                raise RefusedError(f"“{target.name}” did not reach the disk whole: try again, or choose another folder.")
+
+    write_whole(target, write, verify, never)
 
 
 def _write_all(file: BinaryIO, content: bytes) -> None:

@@ -9,19 +9,18 @@ from io import BytesIO
 from typing import TYPE_CHECKING, Any, BinaryIO
 
 from logbook.craft.conditions import Condition
-from logbook.craft.fields import clean_text
 from logbook.craft.swatch import Swatch, TakenReading
 from logbook.craft.yarn import YARN_CLASSES
-from logbook.errors import LogbookError, RefusedError, UnreadableError
+from logbook.errors import LogbookError, RefusedError
 from logbook.sheets.columns import COLUMNS, Cell, cell_text, cells_of
-from logbook.sheets.limits import MOST_CELL_CHARACTERS
+from logbook.sheets.printing import in_margin
 from logbook.sheets.progress import Progress, counted
+from logbook.sheets.text_cells import holdable
 
 if TYPE_CHECKING:
     from openpyxl import Workbook
 
 _A4 = "9"
-_ESCAPE_LIKE = re.compile(r"_(?=x[0-9A-Fa-f]{4}_)")
 _ROW = re.compile(rb"<row ")
 
 
@@ -132,15 +131,9 @@ def _set_up_print(sheet: Any, title: str, date: str, pages_wide: int) -> None:
     sheet.print_title_rows = "1:1"
     if pages_wide > 1:
         sheet.print_title_cols = "A:B"
-    sheet.oddHeader.left.text = _in_margin(title)
-    sheet.oddHeader.right.text = _in_margin(date)
+    sheet.oddHeader.left.text = in_margin(title)
+    sheet.oddHeader.right.text = in_margin(date)
     sheet.oddFooter.center.text = "&P / &N"
-
-
-def _in_margin(text: str) -> str:
-    """Text for the head of a page, where an ampersand begins a command and 255 characters are the most."""
-    plain = " ".join(text.split())
-    return (plain if len(plain) <= 80 else plain[:79] + "…").replace("&", "&&")
 
 
 class _SheetWriter:
@@ -182,12 +175,6 @@ class _SheetWriter:
 
 def _holdable(text: str, tag: str, column: str) -> str:
     try:
-        plain = clean_text(text)
-        length = len(plain.encode("utf-16-le")) // 2
-        if length > MOST_CELL_CHARACTERS:
-            raise UnreadableError(
-                f"The text is {length:,} characters long, and a cell holds {MOST_CELL_CHARACTERS:,}: shorten it, or export CSV."
-            )
+        return holdable(text)
     except LogbookError as error:
         raise RefusedError(f"Swatch “{tag}”, {column}: {error}") from error
-    return _ESCAPE_LIKE.sub("_x005F_", plain)

@@ -19,6 +19,7 @@ from logbook.craft.swatch import Swatch, TakenReading
 from logbook.craft.washing import FinishedGauge, finished_gauge
 from logbook.errors import RefusedError
 from logbook.tasks.chain_notes import notes_on
+from logbook.tasks.drift import learnt_drift
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,8 +102,8 @@ def chain_for_tag(book: Logbook, tag: str, wish: ChainWish) -> ChainAnswer:
     with book.reading() as connection:
         swatch = swatch_of_tag(connection, tag)
         lenders = swatches(connection, swatches_of_yarn(connection, swatch.yarn.uid)) if swatch.yarn else []
-        assumed = kept_assumptions(connection)
-    return chain_of(swatch, lenders, assumed, drift_of(assumed), wish)
+        assumed, drift = kept_assumptions(connection), learnt_drift(connection)
+    return chain_of(swatch, lenders, assumed, drift, wish)
 
 
 def chain_of(swatch: Swatch, others: Iterable[Swatch], assumed: Assumptions, drift: Drift, wish: ChainWish) -> ChainAnswer:

@@ -20,7 +20,6 @@ from logbook.book.logbook import (
 )
 from logbook.book.opening import look
 from logbook.book.swatches import swatches
-from logbook.book.thorough_check import check_thoroughly
 from logbook.book.trouble import DamagedError, InUseError, as_sentences
 from logbook.craft.readings import read_readings
 from logbook.errors import LogbookError, RefusedError
@@ -34,7 +33,6 @@ __all__ = [
     "Logbook",
     "ReplacedError",
     "WrittenOverError",
-    "check_thoroughly",
 ]
 
 SUFFIX = backups.SUFFIX
@@ -81,6 +79,13 @@ def check(path: Path, *, deep: bool = False) -> CheckResult:
             return check_book(book, deep=deep)
     except RefusedError as error:
         return CheckResult(False, None, (str(error),))
+
+
+def check_thoroughly(path: Path) -> int:
+    """The slow check of a whole logbook, which may be open: how many swatches it holds. Raises DamagedError."""
+    from logbook.book import thorough_check  # it reads every kind of record, and a window is to be there before that
+
+    return thorough_check.check_thoroughly(path)
 
 
 def check_book(book: Logbook, *, deep: bool = False) -> CheckResult:

@@ -9,8 +9,7 @@ from logbook.craft.lengths import Units
 from logbook.craft.panel_drawing import panel_drawing
 from logbook.craft.piece import Size
 from logbook.craft.svg import to_svg
-from logbook.errors import RefusedError
-from logbook.sheets.atomic import write_text, write_whole
+from logbook.sheets.atomic import write_text, write_zip
 from logbook.sheets.piece_workbook import Figure, write_piece_workbook
 from logbook.tasks.piece_words import headline, mark_place
 from logbook.tasks.pieces import PieceAnswer
@@ -41,13 +40,8 @@ def save_piece_svg(answer: PieceAnswer, target: Path, units: Units, book: Logboo
 def save_piece_workbook(answer: PieceAnswer, target: Path, book: Logbook | None = None) -> None:
     """Writes the figures to the workbook ``target``, lengths in cm. Raises RefusedError, in one sentence."""
     figures = list(figures_of(answer))
-
-    def verify(part: Path) -> None:
-        if not part.read_bytes().startswith(b"PK"):
-            raise RefusedError(f"“{target.name}” did not reach the disk whole: try again, or choose another folder.")
-
     notes = (f"Finished sizes; lengths in cm. {date.today().isoformat()}", *answer.notes)
-    write_whole(target, lambda stream: write_piece_workbook(stream, title_of(answer), figures, notes), verify, _never(book))
+    write_zip(target, lambda stream: write_piece_workbook(stream, title_of(answer), figures, notes), _never(book))
 
 
 def figures_of(answer: PieceAnswer) -> Iterator[Figure]:

@@ -24,6 +24,7 @@ from logbook.craft.readings import Reading
 from logbook.craft.stitch_pattern import StitchPattern
 from logbook.craft.swatch import Swatch, TakenReading
 from logbook.tasks.chain_notes import drift_note, rule_notes, washing_notes
+from logbook.tasks.drift import learnt_drift
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,7 +70,11 @@ def work_out_piece(
 
 def piece_with(gauges: PieceGauges, swatch: Swatch, plan: PiecePlan, units: Units = Units.CM) -> PieceAnswer:
     """The piece of ``plan`` from gauges that are worked out already. Raises RefusedError, in one sentence, if it can't be."""
-    numbers = work_out(plan, gauges, units)
+    return answer_for(swatch, plan, gauges, work_out(plan, gauges, units), units)
+
+
+def answer_for(swatch: Swatch, plan: PiecePlan, gauges: PieceGauges, numbers: PieceNumbers, units: Units) -> PieceAnswer:
+    """A piece worked out, with all that is to be said beside it."""
     notes = [*numbers.notes, *washing_notes(gauges.stitches, "narrower", "wider")]
     if numbers.rows is not None and gauges.rows is not None:
         notes += washing_notes(gauges.rows, "shorter", "longer")
@@ -110,9 +115,9 @@ def basis_of(book: Logbook, swatch: str, edge_swatch: str = "") -> Basis:
     with book.reading() as connection:
         own = swatch_there(connection, swatch)
         others = swatches(connection, swatches_of_yarn(connection, own.yarn.uid)) if own.yarn else []
-        assumed = kept_assumptions(connection)
+        assumed, drift = kept_assumptions(connection), learnt_drift(connection)
         edge = swatch_there(connection, edge_swatch) if edge_swatch else None
-    return Basis(swatch=own, others=tuple(others), edge_swatch=edge, assumed=assumed, drift=drift_of(assumed))
+    return Basis(swatch=own, others=tuple(others), edge_swatch=edge, assumed=assumed, drift=drift)
 
 
 def with_edge_gauge(basis: Basis, edge_gauge: Iterable[Reading]) -> Basis:

@@ -1,6 +1,8 @@
-"""What the Logbook and Help menus do: make, open, copy, check; the dialogs they open are in files of their own."""
+"""What the Logbook and Help menus do: make, open, copy, check; the dialogs they open are in files of their own.
 
-import tempfile
+Those are imported when they open, so that the window is there at once.
+"""
+
 from collections.abc import Callable
 from pathlib import Path
 from tkinter import filedialog
@@ -8,17 +10,15 @@ from typing import TYPE_CHECKING
 
 from logbook.errors import RefusedError
 from logbook.tasks.keeping import SUFFIX, CheckResult, DamagedError, Logbook, ReplacedError, check_book, new_book, open_book
-from logbook.tasks.sampling import new_sample
-from logbook.window.assumptions_dialog import show_assumptions
 from logbook.window.background import Report
-from logbook.window.backups_dialog import show_backups
-from logbook.window.help_window import show_about, show_help, show_keys
 from logbook.window.message import say_foreseen, tell
 from logbook.window.progress import run_with_progress
 from logbook.window.rescue import offer_rescue
 from logbook.window.save_copy import KINDS, save_copy
 
 if TYPE_CHECKING:
+    import tempfile
+
     from logbook.window.main_window import MainWindow
 
 
@@ -65,6 +65,10 @@ class BookActions:
 
     def open_sample(self) -> None:
         """Shows a fresh copy of the sample, in a folder that goes with the program's end."""
+        import tempfile
+
+        from logbook.tasks.sampling import new_sample
+
         folder = tempfile.TemporaryDirectory(prefix="logbook-sample-", ignore_cleanup_errors=True)
         self._sample_folders.append(folder)
         self._show(lambda: new_sample(Path(folder.name)), is_sample=True)
@@ -94,7 +98,7 @@ class BookActions:
 
     def import_sheet(self) -> None:
         """Takes a sheet in, after showing what it would do."""
-        from logbook.window.sheet_actions import import_sheet  # sheets are seldom wanted, and the window is to be there at once
+        from logbook.window.sheet_actions import import_sheet
 
         if self._window.session is not None and self._window.settle():
             import_sheet(self._window.root, self._window.look, self._window.session)
@@ -108,24 +112,34 @@ class BookActions:
 
     def backups(self) -> None:
         """Lists the backups with what each holds."""
+        from logbook.window.backups_dialog import show_backups
+
         if self._window.session is not None:
             show_backups(self._window.root, self._window.look, self._window.session, self.open_path)
 
     def assumptions(self) -> None:
         """Shows what the arithmetic assumes, to be changed."""
+        from logbook.window.assumptions_dialog import show_assumptions
+
         if self._window.session is not None:
             show_assumptions(self._window.root, self._window.look, self._window.session)
 
     def help(self) -> None:
         """Shows the first walk through."""
+        from logbook.window.help_window import show_help
+
         show_help(self._window.root, self._window.look)
 
     def keys(self) -> None:
         """Shows the keys."""
+        from logbook.window.help_window import show_keys
+
         show_keys(self._window.root, self._window.look)
 
     def about(self) -> None:
         """Says what the program is."""
+        from logbook.window.help_window import show_about
+
         show_about(self._window.root, self._window.look)
 
     def _show(self, opened: Callable[[], Logbook | None], *, is_sample: bool = False) -> None:

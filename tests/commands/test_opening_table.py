@@ -22,6 +22,7 @@ from tests.support.sheets import LEAST, write_sheet
 COMMANDS = {
     "chain": ["chain", "--swatch", "LC-02", "--width", "46"],
     "piece": ["piece", "--swatch", "LC-02", "--width", "46"],
+    "sizes": ["sizes", "--swatch", "LC-02", "--chart", "women"],
     "find": ["find", "ivory"],
     "nearest": ["nearest", "--stitches", "16"],
     "compare": ["compare", "LC-02", "LC-06"],

@@ -5,8 +5,8 @@ from xml.etree import ElementTree
 
 import pytest
 
-from tests.craft.rows.sample_rows import SAMPLE_ROWS
 from tests.support.command_line import done, done_json, refused, run, sentence_of
+from tests.support.sample_sheets import written_rows
 
 BAD = "Row 1: sc in 2nd ch from hook and in each ch across\nRow 2: ch 1, sc in each st to last 2 sts\n"
 
@@ -14,7 +14,7 @@ BAD = "Row 1: sc in 2nd ch from hook and in each ch across\nRow 2: ch 1, sc in e
 @pytest.fixture
 def shells(tmp_path: Path) -> Path:
     path = tmp_path / "shells.txt"
-    path.write_bytes(SAMPLE_ROWS["shell stitch"].rows.replace("\n", "\r\n").encode("utf-8-sig"))
+    path.write_bytes(written_rows()["shell stitch"].replace("\n", "\r\n").encode("utf-8-sig"))
     return path
 
 

@@ -16,7 +16,8 @@ from logbook.craft.body_chart import CHILDREN_CAUTION, WOMEN, End, read_chart
 from logbook.craft.conditions import Condition
 from logbook.craft.lengths import Ease
 from logbook.craft.piece import PiecePlan
-from logbook.craft.size_run import SizeRun, SizeWish, changes_since, remedies, size_run, sizes_of_chart
+from logbook.craft.planned_piece import SizeWish
+from logbook.craft.size_run import SizeRun, remedies, size_run, sizes_of_chart
 from logbook.craft.stitch_pattern import StitchPattern
 from logbook.errors import RefusedError
 from tests.support.cloth import gauges_of_swatch, swatch, thrice
@@ -52,7 +53,7 @@ def test_the_four_sizes_by_hand() -> None:
 
 
 def test_what_would_part_them() -> None:
-    edges, hook = remedies(PLAN, BUSTS, GAUGES)
+    edges, hook = remedies(size_run(PLAN, BUSTS, GAUGES), PLAN, BUSTS, GAUGES)
     assert edges.sentence == "1 plain edge stitch at each side, in all sizes, would part them."
     assert edges.plan is not None
     assert edges.plan.edge_stitches == 1
@@ -66,13 +67,35 @@ def test_what_would_part_them() -> None:
 def test_sizes_that_differ_need_no_remedy() -> None:
     apart = tuple(size for size in BUSTS if size.name != "2")
     assert size_run(PLAN, apart, GAUGES).notes == ()
-    assert remedies(PLAN, apart, GAUGES) == ()
+    assert remedies(size_run(PLAN, apart, GAUGES), PLAN, apart, GAUGES) == ()
+
+
+def test_sizes_further_apart_than_one_number_of_edges_helps_take_each_their_own() -> None:
+    # 10 cm a repeat, two panels step by 20 cm round; the chart's sizes lie 10 cm apart
+    wide = gauges_of_swatch(
+        swatch("W", StitchPattern(uid="w", multiple=20, plus=1, extra_chains=2), {Condition.WASHED: thrice("2 repeats = 18 cm")})
+    )
+    plan, sizes = replace(PLAN, length_mm=None), sizes_of_chart(WOMEN)
+    run = size_run(plan, sizes, wide)
+    assert run.notes == (
+        "S and M come out the same.",
+        "1X and 2X come out the same.",
+        "3X and 4X come out the same.",
+    )
+    remedy, _ = remedies(run, plan, sizes, wide)
+    assert remedy.sentence == "Plain edge stitches, as many as each size needs at each side, would part them."
+    assert remedy.plan is not None
+    parted = size_run(remedy.plan, sizes, wide)
+    assert parted.all_differ
+    assert max(size.piece.edge_stitches for size in parted.sizes) <= 4
 
 
 def test_half_repeats_part_them_where_the_pattern_has_them() -> None:
     # 6·11 + 3 + 1 = 70 stitches, 445.45 mm, are nearest to 442.5
     halves = gauges_of_swatch(replace(SHELL_SWATCH, pattern=replace(SHELL, half_plus=1)))
-    found = next(remedy for remedy in remedies(PLAN, BUSTS, halves) if "Half repeats" in remedy.sentence)
+    found = next(
+        remedy for remedy in remedies(size_run(PLAN, BUSTS, halves), PLAN, BUSTS, halves) if "Half repeats" in remedy.sentence
+    )
     assert found.plan is not None
     assert chains(size_run(found.plan, BUSTS, halves)) == [68, 71, 80, 86]
 
@@ -123,14 +146,3 @@ def test_what_cannot_be_names_the_size() -> None:
 
 def test_children_s_sizes_show_the_caution() -> None:
     assert size_run(PLAN, (SizeWish(name="age 4", body_mm=580),), GAUGES).notes == (CHILDREN_CAUTION,)
-
-
-def test_a_published_run_says_what_would_change_today() -> None:
-    published = size_run(PLAN, BUSTS, GAUGES).sizes
-    # Measured again, 39.25 mm a repeat, 6.54167 mm a stitch: 417.5 → 61 (399.0, −18.5; 67 is 438.3, +20.8)
-    wider = gauges_of_swatch(swatch("S1", SHELL, {Condition.WASHED: f"4 repeats = 15.7 cm; {thrice('20 rows = 18 cm')}"}))
-    today = size_run(PLAN, BUSTS[:3], wider).sizes
-    assert changes_since(published, published) == ()
-    said = changes_since(published, today)
-    assert "1: chain 68, today 62." in said
-    assert said[-1] == "4: not in the run any more."

@@ -1,18 +1,16 @@
 """How sure the swatch in hand is: where its give or take comes from, what would narrow it, how large a swatch should be."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
-from logbook.craft.assumptions import Assumptions
 from logbook.craft.conditions import Condition, Direction
-from logbook.craft.drift import Drift
-from logbook.craft.lengths import Units, show_length
+from logbook.craft.lengths import show_length
 from logbook.craft.numbers import show_percent
 from logbook.craft.reading_advice import reading_advice
 from logbook.craft.swatch import Swatch
 from logbook.craft.swatch_size import swatch_size
 from logbook.craft.washing import FinishedGauge, Washing, finished_gauge
 from logbook.errors import RefusedError
+from logbook.pages.gauges.circumstances import Circumstances
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,18 +19,6 @@ class Advised:
 
     heading: str
     sentences: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Circumstances:
-    """What else is known: who may lend the washing, what is assumed, the state that sizes speak of, the width wanted."""
-
-    others: Sequence[Swatch]
-    assumed: Assumptions
-    drift: Drift
-    finish: Condition = Condition.WASHED
-    target_mm: float | None = None
-    units: Units = Units.CM
 
 
 def how_sure(swatch: Swatch, known: Circumstances) -> tuple[Advised, ...]:

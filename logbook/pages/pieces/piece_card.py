@@ -48,21 +48,21 @@ class PieceMaker:
         """The logbook has changed: takes from it again."""
         self._known = None
 
-    def card(self, read: ReadPlan, swatch: str, edge_swatch: str) -> PieceCard:
-        """The card for the plan as typed and the uids of its swatches."""
+    def card(self, read: ReadPlan, swatch: str, edge_swatch: str, size: str = "") -> PieceCard:
+        """The card for the plan as typed and the uids of its swatches; ``size``: the name of the size it is of."""
         if read.errors:
             return PieceCard(missing=f"In the form: {next(iter(read.errors.values()))}")
         if read.plan is None:
             return PieceCard(missing=read.missing)
         units = self._session.units
         try:
-            basis, gauges = self._reckoned(swatch, edge_swatch, read.condition)
+            basis, gauges = self.reckoned(swatch, edge_swatch, read.condition)
             body_width = self._body_width(read.plan, gauges)
             answer = piece_with(gauges, basis.swatch, read.plan, units)
         except RefusedError as error:
             return PieceCard(missing=str(error))
         return PieceCard(
-            headline=headline(answer),
+            headline=f"{size}: {headline(answer)}" if size else headline(answer),
             body_width=body_width,
             sentences=(sizes_in_short(answer, units), *counts(answer, units)),
             sizes=tuple(_sizes(answer, units)),
@@ -72,7 +72,8 @@ class PieceMaker:
             answer=answer,
         )
 
-    def _reckoned(self, swatch: str, edge_swatch: str, condition: Condition) -> tuple[Basis, PieceGauges]:
+    def reckoned(self, swatch: str, edge_swatch: str, condition: Condition) -> tuple[Basis, PieceGauges]:
+        """What the logbook says of these swatches. Raises RefusedError, in one sentence, if it is not enough."""
         key = (swatch, edge_swatch, condition)
         if self._known is None or self._known[0] != key:
             basis = basis_of(self._session.book, swatch, edge_swatch)

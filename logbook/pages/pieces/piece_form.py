@@ -8,6 +8,7 @@ from logbook.craft.hooks import show_hook
 from logbook.craft.piece import PiecePlan
 from logbook.craft.planned_piece import PlannedPiece
 from logbook.pages.pieces.plan_texts import ReadPlan, read_plan, texts_of
+from logbook.pages.pieces.size_texts import ReadSizes, read_sizes, sizes_text
 from logbook.pages.session import Session
 from logbook.tasks.browsing import SwatchLine, matching_swatches, swatch_lines
 from logbook.tasks.find import Filters
@@ -61,6 +62,10 @@ class PieceForm:
         wrong = {key: self._unknown(key) for key in ("swatch", "edge swatch") if self._unknown(key)}
         return replace(read, plan=None if wrong else read.plan, errors={**wrong, **read.errors}) if wrong else read
 
+    def sizes(self) -> ReadSizes:
+        """The sizes of its run as they stand typed."""
+        return read_sizes(self.texts["sizes"], self._session.units)
+
     def swatch_uid(self, key: str = "swatch") -> str:
         """The uid of the swatch typed by its tag, "" for none that is known."""
         return self._uids.get(tag_of(self.texts[key]), "")
@@ -69,6 +74,11 @@ class PieceForm:
         """What the swatch typed is worked of: ``shell stitch, Limewalk Cotton, 4.5 mm``."""
         line = self._lines.get(self.swatch_uid(key))
         return ", ".join(_parts(line)) if line else ""
+
+    def swatch_hook(self) -> float | None:
+        """The hook of the swatch typed, in mm."""
+        line = self._lines.get(self.swatch_uid())
+        return line.hook_mm if line else None
 
     def offered(self, text: str) -> list[str]:
         """Swatches in which all the words are found, newest first, each with its tag before the rest."""
@@ -105,7 +115,8 @@ class PieceForm:
         Raises RefusedError for what is no field's fault; nothing is lost then.
         """
         read = self.read()
-        errors = {**self._lacking(read), **read.errors}
+        sizes = self.sizes()
+        errors = {**self._lacking(read), **read.errors, **({"sizes": next(iter(sizes.errors.values()))} if sizes.errors else {})}
         if errors or read.plan is None:
             return errors
         piece = replace(
@@ -116,6 +127,7 @@ class PieceForm:
             edge_swatch=self.swatch_uid("edge swatch"),
             condition=read.condition,
             notes=self.texts["notes"].strip(),
+            sizes=sizes.wishes,
         )
         uid = self._session.write(lambda: save_piece(self._session.book, piece))
         self.refresh()
@@ -134,7 +146,8 @@ class PieceForm:
     def _take(self, saved: PlannedPiece | None, shown: PlannedPiece) -> None:
         self.saved, self._start = saved, shown
         tags = [self._lines[uid].tag if uid in self._lines else "" for uid in (shown.swatch, shown.edge_swatch)]
-        self.texts = texts_of(shown, self._session.units, *tags)
+        units = self._session.units
+        self.texts = {**texts_of(shown, units, *tags), "sizes": sizes_text(shown.sizes, units)}
         self._clean = dict(self.texts)
 
     def _unknown(self, key: str) -> str:

@@ -64,13 +64,13 @@ def texts_of(piece: PlannedPiece, units: Units, tag: str = "", edge_tag: str = "
         "swatch": tag,
         "edge swatch": edge_tag,
         "worked": SIDEWAYS if plan.sideways else IN_ROUND if plan.in_round else BOTTOM_UP,
-        **{key: _length(getattr(plan, wish), units) for key, wish in SIZES.items()},
-        **{key: _length(getattr(plan, wish) or None, units) for key, wish in EXTRAS.items()},
+        **{key: length_text(getattr(plan, wish), units) for key, wish in SIZES.items()},
+        **{key: length_text(getattr(plan, wish) or None, units) for key, wish in EXTRAS.items()},
         **{key: TICKED if getattr(plan, wish) else "" for key, wish in TICKS.items()},
-        "ease": _ease(plan.ease, units),
+        "ease": ease_text(plan.ease, units),
         "panels": "" if plan.panels == 2 else str(plan.panels),
         "seam": plan.seam or NO_SEAM,
-        "seam takes": _length(plan.seam_mm, units),
+        "seam takes": length_text(plan.seam_mm, units),
         "round plus": str(plan.round_plus or ""),
         "edge stitches": AS_NEEDED if plan.edge_stitches is None else str(plan.edge_stitches or NO_EDGES),
         "width choose": _word(CHOOSE, plan.width_choose),
@@ -145,7 +145,7 @@ class _Reader:
 def _missing(texts: Texts) -> str:
     if not texts["swatch"].strip():
         return "Choose the swatch it is worked from: type its tag, or words such as its stitch and yarn."
-    if not texts["body"].strip() and not texts["width"].strip():
+    if not any(texts.get(key, "").strip() for key in ("body", "width", "sizes")):
         return "Type the finished width, for example 46, or the measure round the body."
     if texts["worked"] == SIDEWAYS and not texts["length"].strip():
         return "Type the finished length too: worked sideways, the chain runs along it."
@@ -170,8 +170,8 @@ def _shares(text: str) -> tuple[float, ...]:
     return shares
 
 
-def _length(mm: float | None, units: Units) -> str:
-    """Exact, in the units of the user where that is a plain figure, else in cm."""
+def length_text(mm: float | None, units: Units) -> str:
+    """A length as it is typed; "" for None. Exact, in the units of the user where that is a plain figure, else in cm."""
     if mm is None:
         return ""
     eighths = mm / float(MM_PER_INCH) * 16
@@ -180,10 +180,11 @@ def _length(mm: float | None, units: Units) -> str:
     return f"{exact(round(mm / 10, 9))} cm"
 
 
-def _ease(ease: Ease, units: Units) -> str:
+def ease_text(ease: Ease, units: Units) -> str:
+    """An ease as it is typed; "" for none."""
     if ease.share:
         return f"{exact(round(ease.share * 100, 9))} %"
-    return _length(ease.mm, units) if ease.mm else ""
+    return length_text(ease.mm, units) if ease.mm else ""
 
 
 def _word(words: Mapping[str, Any], value: Any) -> str:

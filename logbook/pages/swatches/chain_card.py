@@ -4,7 +4,6 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from logbook.craft.conditions import Condition, Direction
-from logbook.craft.drift import drift_of
 from logbook.craft.fields import Owner
 from logbook.craft.length import RowOption
 from logbook.craft.lengths import Units, show_difference, show_length
@@ -18,6 +17,7 @@ from logbook.pages.swatches.form_texts import PLAIN, Typed, readings_key
 from logbook.tasks.browsing import assumptions_of, swatches_of_same_yarn
 from logbook.tasks.chain import ChainAnswer, chain_of
 from logbook.tasks.chain_words import LONG, apart_words, repeats_words, sureness_words
+from logbook.tasks.drift import drift_in
 
 NOT_YET = "—"
 
@@ -74,6 +74,7 @@ class ChainMaker:
         """The logbook has changed: takes from it again."""
         self._lenders.clear()
         self.assumed = assumptions_of(self._session.book)
+        self.drift = drift_in(self._session.book)
 
     def card(self, typed: Typed, texts: WishTexts) -> ChainCard:
         """The card for the swatch as typed and the wish as typed, both of this moment."""
@@ -89,7 +90,7 @@ class ChainMaker:
             return ChainCard("The swatch has no readings yet: add one, for example “4 repeats = 15.1 cm”.", body_width=body_width)
         others = self.lenders(typed.swatch) if _needs_washing(typed.swatch, read.wish.condition) else ()
         try:
-            answer = chain_of(typed.swatch, others, self.assumed, drift_of(self.assumed), read.wish)
+            answer = chain_of(typed.swatch, others, self.assumed, self.drift, read.wish)
         except RefusedError as error:
             return ChainCard(str(error), body_width=body_width)
         return ChainCard(

@@ -1,29 +1,27 @@
-"""What can be done with gauges from the page of swatches: compare them, find near ones, choose a hook, copy the line."""
+"""What can be done with gauges from the page of swatches: compare them, find near ones, choose a hook, copy the line.
+
+Dialogs and what they decide are imported when they open, so that the window is there at once.
+"""
 
 import tkinter as tk
 from collections.abc import Callable
 from dataclasses import dataclass
 from tkinter import ttk
+from typing import TYPE_CHECKING
 
 from logbook.craft.swatch import Swatch, gauges_of
 from logbook.errors import LogbookError, RefusedError
-from logbook.pages.gauges.comparing import SideBySide, side_by_side
-from logbook.pages.gauges.gauge_words import usual_condition
-from logbook.pages.gauges.hook_card import hook_card
-from logbook.pages.gauges.how_sure import Circumstances
-from logbook.pages.gauges.line_to_copy import line_to_copy
-from logbook.pages.gauges.nearest import NearestGauge
+from logbook.pages.gauges.circumstances import Circumstances
 from logbook.pages.session import Session
-from logbook.tasks.compare import compare
 from logbook.tasks.find import Filters, FoundSwatch, find
 from logbook.window.background import Report
-from logbook.window.gauges.compare_dialog import show_comparison
-from logbook.window.gauges.hook_dialog import show_hooks
-from logbook.window.gauges.nearest_dialog import show_nearest
 from logbook.window.keys import accelerator, bind_keys, split_mnemonic
 from logbook.window.look import Look
 from logbook.window.message import tell
 from logbook.window.progress import run_with_progress
+
+if TYPE_CHECKING:
+    from logbook.pages.gauges.comparing import SideBySide
 
 AT_ONCE = 1000
 """So many swatches are looked through before the dialog opens; more with progress shown."""
@@ -68,6 +66,8 @@ class GaugeActions:
 
     def compare(self) -> None:
         """Compares the selected swatches; with one selected the others' tags are typed."""
+        from logbook.window.gauges.compare_dialog import show_comparison
+
         show_comparison(self._frame, self.look, self._page.selected_tags(), self._compared)
 
     def nearest(self) -> None:
@@ -87,6 +87,10 @@ class GaugeActions:
 
     def which_hook(self) -> None:
         """Which hook gives which gauge with the yarn and stitch in hand."""
+        from logbook.pages.gauges.gauge_words import usual_condition
+        from logbook.pages.gauges.hook_card import hook_card
+        from logbook.window.gauges.hook_dialog import show_hooks
+
         swatch, known = self._page.in_hand()
         parts = [swatch.yarn.name if swatch.yarn else "", swatch.pattern.name if swatch.pattern else ""]
         title = ", ".join(["Which hook", *(part for part in parts if part)])
@@ -102,6 +106,8 @@ class GaugeActions:
 
     def copy_line(self) -> None:
         """Puts the gauge line of the swatch in hand on the clipboard and says it."""
+        from logbook.pages.gauges.line_to_copy import line_to_copy
+
         swatch, known = self._page.in_hand()
         try:
             line = line_to_copy(swatch, known.assumed, self._session.terms)
@@ -112,7 +118,10 @@ class GaugeActions:
         self._frame.clipboard_append(line)
         self._session.say(f"Copied: {line}")
 
-    def _compared(self, text: str) -> SideBySide | str:
+    def _compared(self, text: str) -> "SideBySide | str":
+        from logbook.pages.gauges.comparing import side_by_side
+        from logbook.tasks.compare import compare
+
         tags = list(dict.fromkeys(tag.strip() for tag in text.replace(";", ",").split(",") if tag.strip()))
         if len(tags) < 2:
             return "Type the tags of two to six swatches, parted by commas; or select them in the list first."
@@ -122,6 +131,10 @@ class GaugeActions:
             return str(error)
 
     def _show_nearest(self, found: list[FoundSwatch]) -> None:
+        from logbook.pages.gauges.gauge_words import usual_condition
+        from logbook.pages.gauges.nearest import NearestGauge
+        from logbook.window.gauges.nearest_dialog import show_nearest
+
         swatch, known = self._page.in_hand()
         filters, units = self._page.filters(), self._session.units
         among = f"Looked through: {len(found):,} of {self._page.count():,} swatches" + (

@@ -4,8 +4,7 @@ from collections.abc import Callable, Iterable
 from tkinter import ttk
 
 from logbook.craft.swatch import Swatch
-from logbook.pages.gauges.changes import changes_drawing, changes_of
-from logbook.pages.gauges.how_sure import Circumstances, how_sure
+from logbook.pages.gauges.circumstances import Circumstances
 from logbook.window.canvas import DrawingCanvas
 from logbook.window.folding import Folding
 from logbook.window.look import Look
@@ -15,7 +14,7 @@ SURE, CHANGES = "swatches.sure", "swatches.changes"
 
 
 class SureView(ttk.Frame):
-    """``in_hand`` gives the swatch as typed and what else is known. What is folded away is not reckoned."""
+    """``in_hand`` gives the swatch as typed and what else is known. What is folded away is not reckoned, nor imported."""
 
     def __init__(
         self,
@@ -56,6 +55,8 @@ class SureView(ttk.Frame):
         self._on_fold(name, is_open)
 
     def _show_sure(self) -> None:
+        from logbook.pages.gauges.how_sure import how_sure
+
         texts: list[tuple[str, bool]] = []
         for advised in how_sure(*self._in_hand()):
             texts += [(advised.heading, True), (" ".join(advised.sentences), False)]
@@ -70,6 +71,8 @@ class SureView(ttk.Frame):
                 sentence.grid_remove()
 
     def _show_changes(self) -> None:
+        from logbook.pages.gauges.changes import changes_drawing, changes_of
+
         swatch, known = self._in_hand()
         found = changes_of(swatch, known.assumed)
         self._figures.configure(text="\n".join(found.lines) or found.missing)

@@ -3,7 +3,7 @@
 import tempfile
 import tkinter as tk
 import webbrowser
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from pathlib import Path
 from tkinter import filedialog, ttk
 
@@ -37,12 +37,14 @@ class FileActions:
             if keys:
                 bind_keys(frame.winfo_toplevel(), keys, action, while_shown=frame)
 
-    def menu_button(self, parent: tk.Misc, text: str) -> ttk.Menubutton:
-        """The button that opens the menu."""
+    def menu_button(
+        self, parent: tk.Misc, text: str, more: Iterable[tuple[str, str, Callable[[], object]]] = ()
+    ) -> ttk.Menubutton:
+        """The button that opens the menu; ``more`` are entries after its own, whose keys are bound already."""
         words, underline = split_mnemonic(text)
         button = ttk.Menubutton(parent, text=words, underline=underline, direction="above", width=len(words) + 1)
         menu = tk.Menu(button, tearoff=False)
-        for label, keys, action in self._entries:
+        for label, keys, action in (*self._entries, *more):
             words, underline = split_mnemonic(label)
             shown = accelerator(parent, keys) if keys else ""
             menu.add_command(label=words, underline=underline, command=action, accelerator=shown)
@@ -54,10 +56,14 @@ class FileActions:
         answer = self._worked_out()
         if answer is None:
             return
-        self._folder = self._folder or tempfile.TemporaryDirectory(prefix="logbook-print-", ignore_cleanup_errors=True)
-        page = Path(self._folder.name) / "piece.html"
         source = f"From swatch {self._form.texts['swatch'].strip()}: {self._form.swatch_words()}"
-        page.write_text(print_page(answer, self._session.units, source, self._form.texts["notes"]), "utf-8")
+        self.show_page(print_page(answer, self._session.units, source, self._form.texts["notes"]), "piece.html")
+
+    def show_page(self, html: str, name: str) -> None:
+        """Opens a page in the browser from a file of that name, which goes when the program ends."""
+        self._folder = self._folder or tempfile.TemporaryDirectory(prefix="logbook-print-", ignore_cleanup_errors=True)
+        page = Path(self._folder.name) / name
+        page.write_text(html, "utf-8")
         if webbrowser.open(page.as_uri()):
             self._session.say("The page stands in the browser: print it from there, on A4 or Letter.")
         else:
@@ -68,13 +74,13 @@ class FileActions:
         answer = self._worked_out()
         if answer is not None:
             book = self._session.book
-            self._save("Save the drawing", ".svg", "Drawing", lambda to: save_piece_svg(answer, to, self._session.units, book))
+            self.save("Save the drawing", ".svg", "Drawing", lambda to: save_piece_svg(answer, to, self._session.units, book))
 
     def save_workbook(self) -> None:
         """Asks where to, and writes the figures there."""
         answer = self._worked_out()
         if answer is not None:
-            self._save("Save the figures", ".xlsx", "Workbook", lambda to: save_piece_workbook(answer, to, self._session.book))
+            self.save("Save the figures", ".xlsx", "Workbook", lambda to: save_piece_workbook(answer, to, self._session.book))
 
     def shape(self) -> None:
         """Opens the dialog of shaping."""
@@ -86,7 +92,8 @@ class FileActions:
             self._session.say("There is nothing to print or save yet: the page says what is missing.")
         return answer
 
-    def _save(self, title: str, suffix: str, kind: str, write: Callable[[Path], None]) -> None:
+    def save(self, title: str, suffix: str, kind: str, write: Callable[[Path], None]) -> None:
+        """Asks where to, and lets ``write`` write there."""
         name = self._form.texts["name"].strip() or "piece"
         chosen = filedialog.asksaveasfilename(
             parent=self._frame, title=title, defaultextension=suffix, filetypes=[(kind, f"*{suffix}")], initialfile=name + suffix

@@ -26,7 +26,7 @@ NEED = ("what", "out", "piece", "asked", "before", "swatch")
 
 
 class FollowView(Card):
-    """The chain and rows stay in view; below them lies what explains them. ``below`` is a place for more at the end of it."""
+    """The chain and rows stay in view; below them lies what explains them. ``runs`` is a place for the sizes of the piece."""
 
     def __init__(self, parent: tk.Misc, look: Look, shape: Callable[[], object]) -> None:
         super().__init__(parent, look)
@@ -50,10 +50,11 @@ class FollowView(Card):
         FittingColumns(self.sizes, NEED)
         self.notes = Sentence(place, style="Muted.TLabel")
         self.shaping = ttk.Button(place, text=f"Shaping…  {accelerator(place, 'Mod-j')}", command=shape)
-        self.below = ttk.Frame(place, style="Card.TFrame")
-        self.below.columnconfigure(0, weight=1)
         self._parts = (self.missing, self.warnings, self.sentences, self.drawing, self.sizes, self.notes)
-        for row, widget in enumerate((*self._parts, self.shaping, self.below)):
+        self.runs = ttk.Frame(place, style="Card.TFrame")
+        self.runs.columnconfigure(0, weight=1)
+        in_order = (*self._parts[:3], self.runs, *self._parts[3:], self.shaping)
+        for row, widget in enumerate(in_order):
             sticky = "w" if widget is self.shaping else "ew"
             look.grid(widget, row=row, column=0, sticky=sticky, padx=(0, 2), pady=(0.5, 1))
 
@@ -73,3 +74,9 @@ class FollowView(Card):
                 widget.grid()
             else:
                 widget.grid_remove()
+        if card.answer is None:
+            self.to_top()
+
+    def to_top(self) -> None:
+        """Another piece is in hand: shows what follows from its beginning."""
+        self._scrolled.canvas.yview_moveto(0)

@@ -15,6 +15,7 @@ from logbook.window.folding import Folding
 from logbook.window.look import Look
 from logbook.window.pieces.form_fields import ITEMS, Entry, Item, Section, Tick, keys_of
 from logbook.window.scrolled import Scrolled
+from logbook.window.sentence import Sentence
 from logbook.window.text_field import TextField
 
 LABEL_LETTERS = 15
@@ -50,8 +51,8 @@ class FormView(Card):
         self._showing = False
         self.columnconfigure(0, weight=1)
         self.rowconfigure(1, weight=1)
-        self._title = ttk.Label(self, style="Card.Section.TLabel")
-        look.grid(self._title, row=0, column=0, sticky="w", pady=(0, 1.5))
+        self._title = Sentence(self, style="Section.TLabel")
+        look.grid(self._title, row=0, column=0, sticky="ew", pady=(0, 1.5))
         self._scrolled = Scrolled(self, look, 10)
         self._scrolled.grid(row=1, column=0, sticky="nsew")
         self._build(self._scrolled.inside, ITEMS)

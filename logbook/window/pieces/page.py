@@ -20,6 +20,7 @@ from logbook.window.pieces.file_actions import FileActions
 from logbook.window.pieces.find_view import FindView
 from logbook.window.pieces.follow_view import FollowView
 from logbook.window.pieces.form_view import FormView
+from logbook.window.pieces.sizes_side import Around, SizesSide
 from logbook.window.sentence import Sentence
 
 SHARES = (26, 35, 39)
@@ -39,11 +40,13 @@ class PiecesPage:
         self._maker = PieceMaker(session)
         self._units = session.units
         self.card = PieceCard()
-        self.find = FindView(self.frame, look, self.pieces, self._select, self._go_to_form, self.delete)
+        self.left = ttk.Frame(self.frame, width=1, height=1)
+        self.find = FindView(self.left, look, self.pieces, self._select, self._go_to_form, self.delete)
         opened = session.settings.opened
         self.editor = FormView(self.frame, look, self.form, lambda: session.units, opened, self._changed, self._fold)
         self.files = FileActions(self.frame, look, session, self.form, lambda: self.card.answer)
         self.follow = FollowView(self.frame, look, self.files.shape)
+        self.sizes = self._sizes_side()
         self._arrange()
         self._bind_keys()
         session.on_records(self._records_changed)
@@ -97,6 +100,9 @@ class PiecesPage:
             return False
         if errors:
             self.editor.show_errors(errors)
+            if "sizes" in errors:
+                self._refuse(f"Not saved yet: {errors['sizes']}")
+                return False
             self._refuse("Not saved yet: see the marked fields." if len(errors) > 1 else "Not saved yet: see the marked field.")
             return False
         self._reload()
@@ -131,15 +137,43 @@ class PiecesPage:
         self.session.say(f"“{gone.name}” is deleted. Undo brings it back.")
         self.session.records_changed(self)
 
+    def _sizes_side(self) -> SizesSide:
+        around = Around(
+            save=self.save,
+            answer=lambda: self.card.answer,
+            words=lambda: self.find.find.text,
+            typed=self._changed,
+            shown_anew=self._shown_anew,
+            reloaded=self._written_to,
+            fold=self._fold,
+        )
+        side = SizesSide(
+            self.frame, self.look, self.session, self.form, self._maker, self.files, around, self.follow.runs, self.left
+        )
+        self.find.find.variable.trace_add("write", lambda *_: side.look_up())
+        return side
+
+    def _written_to(self) -> None:
+        """The views beside the form have written to the logbook: what is typed in it stays."""
+        self._reload()
+        if not self.form.is_dirty and self.form.changed_elsewhere():
+            self.form.revert()
+        self._changed()
+        self.session.records_changed(self)
+
     def _arrange(self) -> None:
-        for column, (view, share) in enumerate(zip((self.find, self.editor, self.follow), SHARES, strict=True)):
+        self.find.grid(row=0, column=0, sticky="nsew")
+        self.left.columnconfigure(0, weight=1)
+        self.left.rowconfigure(0, weight=1)
+        self.left.grid_propagate(False)
+        for column, (view, share) in enumerate(zip((self.left, self.editor, self.follow), SHARES, strict=True)):
             self.look.grid(view, row=0, column=column, sticky="nsew", padx=(0 if column == 0 else 2, 0), pady=(1, 1.5))
             self.frame.columnconfigure(column, weight=share, uniform="columns")
         self.frame.rowconfigure(0, weight=1)
         bar = ttk.Frame(self.frame)
         self.look.grid(bar, row=1, column=0, columnspan=3, sticky="ew", pady=(0, 1))
         bar.columnconfigure(1, weight=1)
-        self.menu_button = self.files.menu_button(bar, "&Print")
+        self.menu_button = self.files.menu_button(bar, "&Print", self.sizes.entries)
         self.menu_button.grid(row=0, column=0, sticky="w")
         self.refusal = Sentence(bar, " ", "Error.TLabel")
         self.look.grid(self.refusal, row=0, column=1, sticky="ew", padx=(2, 0))
@@ -204,11 +238,16 @@ class PiecesPage:
     def _shown_anew(self) -> None:
         self.editor.show()
         self._changed()
+        self.follow.to_top()
 
     def _changed(self) -> None:
         """Brings what follows up to date with what is typed."""
         self.refusal.configure(text=" ")
-        self.card = self._maker.card(self.form.read(), self.form.swatch_uid(), self.form.swatch_uid("edge swatch"))
+        read, sizes = self.form.read(), self.form.sizes()
+        self.sizes.show(read, sizes)
+        in_hand = self.sizes.plan_in_hand(read, sizes)
+        swatch, edge = self.form.swatch_uid(), self.form.swatch_uid("edge swatch")
+        self.card = self._maker.card(in_hand, swatch, edge, self.sizes.view.size_name)
         self.follow.show(self.card)
         self.editor.say(self.card.body_width)
         self._show_possible()
@@ -217,6 +256,7 @@ class PiecesPage:
         self.pieces.reload()
         self.form.refresh()
         self._maker.refresh()
+        self.sizes.reload()
         self.find.reload()
         self.find.table.select([self.form.uid] if self.form.uid else [])
 

@@ -5,10 +5,9 @@ from collections.abc import Callable
 from functools import partial
 from tkinter import ttk
 
-from logbook.craft.drift import drift_of
 from logbook.craft.swatch import Swatch
 from logbook.errors import RefusedError
-from logbook.pages.gauges.how_sure import Circumstances
+from logbook.pages.gauges.circumstances import Circumstances
 from logbook.pages.session import Session
 from logbook.pages.swatches.chain_card import ChainMaker
 from logbook.pages.swatches.chain_wish import FINISH
@@ -225,7 +224,7 @@ class SwatchesPage:
         known = Circumstances(
             others=self._maker.lenders(swatch),
             assumed=assumed,
-            drift=drift_of(assumed),
+            drift=self._maker.drift,
             finish=FINISH[self.chain.texts().finish],
             target_mm=self.chain.target_mm,
             units=self.session.units,

@@ -223,6 +223,12 @@ COMMON_STOCK = {
         (3, 1, 4), None, "3k, 4k", ("*sc in next 2 sts, inc", "*sc in next 2 dc, inc"), 2,
     ),
     # in the round
+    "sc worked flat and then joined": stock(
+        "Rnd 1: Sc in 2nd ch from hook and in each ch across, join with sl st in first sc.\n"
+        "Rnd 2: Ch 1, sc in same st as joining, sc in each sc around, join with sl st in first sc.\n"
+        "Rep Rnd 2.",
+        (1, 0, 2), 2, "k − 1, k − 1", ("sc in same st as joining, sc in each sc", "sc in each dc"), 2,
+    ),
     "tube of sc": stock(
         "Ch 60, join with sl st to form ring.\n"
         "Rnd 1: Ch 1, sc in each ch around, join with sl st in first sc. (60 sc)\n"

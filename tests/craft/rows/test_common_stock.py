@@ -5,7 +5,6 @@ import pytest
 from logbook.craft.rows.proof import prove
 from logbook.craft.rows.report import Proof, RowCount
 from tests.craft.rows.common_stock import COMMON_STOCK, Stock
-from tests.craft.rows.sample_rows import SAMPLE_ROWS, SampleRows
 
 
 def counted(row: RowCount) -> str:
@@ -34,15 +33,6 @@ def test_its_altered_twin_is_caught_in_the_row_that_fails(name: str) -> None:
     proof = prove(stock.rows.replace(was, instead, 1))
     assert not proof.proven
     assert proof.problems[0].row == stock.caught_in
-
-
-@pytest.mark.parametrize("name", SAMPLE_ROWS)
-def test_the_rows_of_the_sample_are_proven_and_agree_with_its_figures(name: str) -> None:
-    sample: SampleRows = SAMPLE_ROWS[name]
-    proof = prove(sample.rows)
-    assert proof.problems == ()
-    found = (proof.multiple, proof.plus, proof.extra_chains, proof.first_stitch, proof.skip_cover, proof.leads_back_to)
-    assert found == sample[:-1]
 
 
 def test_the_stock_is_as_wide_as_it_should_be() -> None:

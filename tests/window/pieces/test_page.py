@@ -205,4 +205,5 @@ def test_everything_in_the_folds_counts(root: tk.Tk, page: PiecesPage) -> None:
     fields["hip"].text = "150"
     assert "hip measures 150.0 cm" in page.follow.warnings["text"]
     fields["finish"].text = "washed, pinned out"
-    assert page.follow.headline["text"] != "—"  # not measured pinned: washing is borrowed or unknown, and said
+    assert page.follow.headline["text"] == "—"  # this swatch was measured neither as worked nor pinned out
+    assert "pinned out" in page.follow.missing["text"]

@@ -1,0 +1,143 @@
+"""``logbook sizes``: a garment in several sizes: the numbers of each, which come out the same, and the pattern's lines."""
+
+import argparse
+from pathlib import Path
+from typing import Any
+
+from logbook.commands.answers import piece_json, print_json, table
+from logbook.commands.books import book_of
+from logbook.commands.chain_options import all_of, given, hand_pattern, refuse
+from logbook.commands.parser import Parser, Subparsers, UsageError, reading_with, units_of
+from logbook.commands.piece import add_options, hand_basis, plan_of
+from logbook.craft.body_chart import End
+from logbook.craft.lengths import Units, read_length, show_difference, show_length
+from logbook.craft.numbers import show_number
+from logbook.craft.planned_piece import SizeWish
+from logbook.craft.size_run import SizeNumbers, sizes_of_chart
+from logbook.craft.terms import Terms
+from logbook.tasks.body_charts import BUILT_IN, chart_called, chart_from_sheet
+from logbook.tasks.keeping import Logbook
+from logbook.tasks.piece_files import save_piece_svg
+from logbook.tasks.pieces import Basis, basis_of_tag
+from logbook.tasks.size_runs import RunAnswer, lines_of, save_run_workbook, work_out_run
+
+
+def add(commands: Subparsers) -> None:
+    """Adds the command."""
+    parser = commands.add_parser("sizes", help="a garment in several sizes, and its pattern lines", description=__doc__)
+    add_options(parser)
+    add_size_options(parser)
+    parser.set_defaults(run=run)
+
+
+def add_size_options(parser: Parser) -> None:
+    """Which sizes, and what to write of them."""
+    sizes = parser.add_argument_group("the sizes")
+    which = sizes.add_mutually_exclusive_group()
+    which.add_argument("--sizes", metavar="FILE", type=Path, help="a .csv with columns size, bust and others of a chart, cm")
+    which.add_argument("--chart", metavar="NAME", help=f"a body chart: {', '.join(BUILT_IN)}, or one of the logbook's")
+    sizes.add_argument("--end", choices=[end.value for end in End], help="which figure of a range a size goes by (middle)")
+    deeper = reading_with(read_length)
+    sizes.add_argument("--armhole-deeper", metavar="LEN", type=deeper, help="armholes of the chart's depth and so much more")
+    sizes.add_argument("--size", metavar="NAME", help="the size that --svg draws")
+    sizes.add_argument("--lines", choices=[terms.value.lower() for terms in Terms], help="the pattern's lines in these terms")
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Answers the question, and writes what is asked for."""
+    _require_together(arguments)
+    pattern = hand_pattern(arguments)
+    if pattern is None:
+        with book_of(arguments) as book:
+            return _answered(arguments, basis_of_tag(book, arguments.swatch, all_of(arguments.edge_gauge)), book)
+    return _answered(arguments, hand_basis(arguments, pattern), None)
+
+
+def _require_together(arguments: argparse.Namespace) -> None:
+    """Raises UsageError if an option is given that would not be heeded, or one is missing that another needs."""
+    refuse(arguments, ("width", "body"), "comes from the sizes: leave it out")
+    if arguments.sizes is None and arguments.chart is None:
+        raise UsageError("say the sizes: --sizes FILE.csv with the columns size and bust, or --chart women")
+    if given(arguments.svg) != given(arguments.size):
+        raise UsageError("--svg and --size go together: the drawing is of one size")
+    if arguments.json:
+        refuse(arguments, ("lines",), "is text: leave --json out")
+    if arguments.armhole_deeper is not None:
+        refuse(arguments, ("armhole",), "says how deep the armholes are, and so does --armhole-deeper: leave one of them out")
+        if arguments.length is None:
+            raise UsageError("--armhole-deeper needs --length: say how long the piece is")
+
+
+def _answered(arguments: argparse.Namespace, basis: Basis, book: Logbook | None) -> int:
+    sizes = _sizes(arguments, book)
+    plan = plan_of(argparse.Namespace(**(vars(arguments) | {"body": sizes[0].body_mm})))
+    units, terms = units_of(arguments), Terms((arguments.lines or "us").upper())
+    answer = work_out_run(basis, plan, sizes, units=units)
+    if arguments.svg is not None:
+        save_piece_svg(answer.piece(_size_called(answer, arguments.size)), arguments.svg, units, book)
+    if arguments.workbook is not None:
+        save_run_workbook(answer, terms, arguments.workbook, book)
+    if arguments.json:
+        print_json([size_json(answer, size) for size in answer.run.sizes])
+    elif arguments.lines:
+        print(lines_of(answer, terms), end="")
+    else:
+        print(run_text(answer, units))
+    return 0
+
+
+def _sizes(arguments: argparse.Namespace, book: Logbook | None) -> tuple[SizeWish, ...]:
+    chart = chart_called(arguments.chart, book) if arguments.sizes is None else chart_from_sheet(arguments.sizes)
+    return sizes_of_chart(chart, End(arguments.end or End.MIDDLE), armhole_deeper_mm=arguments.armhole_deeper)
+
+
+def _size_called(answer: RunAnswer, name: str) -> SizeNumbers:
+    found = next((size for size in answer.run.sizes if size.name == name), None)
+    if found is None:
+        raise UsageError(f"“{name}” is none of the sizes: they are {', '.join(size.name for size in answer.run.sizes)}")
+    return found
+
+
+def size_json(answer: RunAnswer, size: SizeNumbers) -> dict[str, Any]:
+    """One size: a piece's keys and its own. What would part it from sizes that come out the same stands among its notes."""
+    fit = size.piece.fit
+    value: dict[str, Any] = {"size": size.name, "body_mm": size.body_mm, **piece_json(answer.piece(size))}
+    if size.same_as:
+        value["notes"] = [*answer.run.notes, *(remedy.sentence for remedy in answer.remedies), *value["notes"]]
+    return value | {
+        "around_mm": fit.around_mm if fit else None,
+        "ease_mm": fit.ease_mm if fit else None,
+        "same_as": list(size.same_as),
+    }
+
+
+def run_text(answer: RunAnswer, units: Units) -> str:
+    """All sizes in one table, the yarn for all, then what is to be said."""
+    headings = ("size", "body", "chain", "repeats", "rows", "width", "length", "all round", "ease", "yarn", "balls")
+    rows = [size_row(size, units) for size in answer.run.sizes]
+    yarn = answer.run.yarn
+    if yarn is not None:
+        rows.append(("all", "", "", "", "", "", "", "", "", f"{yarn.grams:.0f} g", _or_dash(yarn.balls)))
+    return "\n".join([table(headings, rows, right=range(1, len(headings))), "", *answer.notes])
+
+
+def size_row(size: SizeNumbers, units: Units) -> tuple[str, ...]:
+    """One size as a row of the table."""
+    piece, fit, yarn = size.piece, size.piece.fit, size.piece.yarn
+    return (
+        size.name,
+        show_length(size.body_mm, units),
+        str(piece.chain),
+        show_number(piece.repeats),
+        _or_dash(piece.rows),
+        show_length(piece.width.mm, units),
+        show_length(piece.length.mm, units) if piece.length else "–",
+        show_length(fit.around_mm, units) if fit else "–",
+        show_difference(fit.ease_mm, units) if fit else "–",
+        f"{yarn.grams:.0f} g" if yarn else "–",
+        _or_dash(yarn.balls if yarn else None),
+    )
+
+
+def _or_dash(number: int | None) -> str:
+    return "–" if number is None else str(number)

@@ -1,0 +1,22 @@
+"""What is known beside the swatch in hand when something is said of its gauge."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from logbook.craft.assumptions import Assumptions
+from logbook.craft.conditions import Condition
+from logbook.craft.drift import Drift
+from logbook.craft.lengths import Units
+from logbook.craft.swatch import Swatch
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Circumstances:
+    """What else is known: who may lend the washing, what is assumed, the state that sizes speak of, the width wanted."""
+
+    others: Sequence[Swatch]
+    assumed: Assumptions
+    drift: Drift
+    finish: Condition = Condition.WASHED
+    target_mm: float | None = None
+    units: Units = Units.CM

@@ -1,0 +1,62 @@
+"""Taking the sizes of a run from a body chart, which may be edited and kept."""
+
+from dataclasses import dataclass
+
+from logbook.craft.body_chart import CHILDREN_CAUTION, MEASURES, End, chart_of_text, is_childs_size
+from logbook.craft.lengths import read_length
+from logbook.craft.planned_piece import SizeWish
+from logbook.craft.size_run import sizes_of_chart
+from logbook.errors import LogbookError
+from logbook.pages.session import Session
+from logbook.tasks.body_charts import BUILT_IN, chart_texts, delete_chart, save_chart
+
+ENDS = {"the middle": End.MIDDLE, "the low end": End.LOW, "the high end": End.HIGH}
+ROUND = ("bust", "waist", "hip")
+"""The measures that a garment may go round."""
+assert set(ROUND) <= set(MEASURES)
+
+
+@dataclass(frozen=True, slots=True)
+class Chosen:
+    """The sizes that the texts come to; empty with a sentence in ``error`` where they can't be read. ``says`` goes with them."""
+
+    wishes: tuple[SizeWish, ...]
+    error: str = ""
+    says: str = ""
+
+
+class ChartChoice:
+    """The charts of the logbook, each as a text of lines in cm."""
+
+    def __init__(self, session: Session) -> None:
+        self._session = session
+        self.texts = chart_texts(session.book)
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """The charts there are."""
+        return tuple(self.texts)
+
+    def sizes(self, text: str, end: str, measure: str, deeper: str) -> Chosen:
+        """What the chart as typed comes to; ``deeper``: how much deeper than the chart's the armholes are ("": no armholes)."""
+        try:
+            chart = chart_of_text("", text)
+            more = read_length(deeper, self._session.units, "a depth") if deeper.strip() else None
+            wishes = sizes_of_chart(chart, ENDS[end], measure, more)
+        except LogbookError as error:
+            return Chosen((), str(error))
+        children = any(is_childs_size(wish.name) for wish in wishes)
+        count = "1 size" if len(wishes) == 1 else f"{len(wishes)} sizes"
+        return Chosen(wishes, says=f"{count}. {CHILDREN_CAUTION if children else ''}".strip())
+
+    def save(self, name: str, text: str) -> str:
+        """Keeps the chart under its name and says so. Raises a LogbookError, in one sentence, if it can't be."""
+        self._session.write(lambda: save_chart(self._session.book, name.strip(), text))
+        self.texts = chart_texts(self._session.book)
+        return f"The body chart “{name.strip()}” is saved."
+
+    def delete(self, name: str) -> str:
+        """Takes a chart out, or a built-in one back to what it was, and says so."""
+        self._session.write(lambda: delete_chart(self._session.book, name))
+        self.texts = chart_texts(self._session.book)
+        return f"The body chart “{name}” is {'as it was at first' if name in BUILT_IN else 'deleted'}. Undo brings yours back."

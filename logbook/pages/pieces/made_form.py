@@ -1,0 +1,112 @@
+"""A made piece as it is typed: what was really worked, predicted beside measured."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from datetime import date
+from typing import Any
+
+from logbook.craft.hooks import read_hook, show_hook
+from logbook.craft.lengths import Units, read_size
+from logbook.craft.made_piece import MadePiece
+from logbook.craft.numbers import read_whole
+from logbook.errors import UnreadableError
+from logbook.pages.pieces.plan_texts import length_text
+from logbook.pages.session import Session
+from logbook.tasks.made_pieces import beside_each_other, delete_made_piece, predicted, save_made_piece
+from logbook.tasks.pieces import PieceAnswer
+
+PLAIN = {"name": "name", "size": "size", "date": "date", "fits": "fits", "notes": "notes"}
+LENGTHS = {
+    "predicted width": "predicted_width_mm", "predicted length": "predicted_length_mm",
+    "worked width": "worked_width_mm", "worked length": "worked_length_mm",
+    "washed width": "washed_width_mm", "washed length": "washed_length_mm",
+}  # fmt: skip
+COUNTS = {"chain": "chain", "rows": "rows"}
+
+
+@dataclass(frozen=True, slots=True)
+class ReadMade:
+    """The made piece as far as it can be read, and a sentence for each text that can't."""
+
+    made: MadePiece
+    errors: Mapping[str, str]
+
+
+class MadeForm:
+    """One made piece in hand. ``answer`` is the piece it was begun from just now, whose prediction follows chain and rows."""
+
+    def __init__(self, session: Session, made: MadePiece, answer: PieceAnswer | None = None) -> None:
+        self._session, self._made, self._answer = session, made, answer
+        self.texts = _texts(made, session.units)
+
+    @property
+    def is_saved(self) -> bool:
+        """Whether the logbook holds it already."""
+        return bool(self._made.uid)
+
+    def type_in(self, key: str, text: str) -> None:
+        """Takes the text of one field; the prediction follows what was really chained and worked."""
+        self.texts[key] = text
+        read = self.read()
+        if key in COUNTS and self._answer is not None and key not in read.errors:
+            foretold = predicted(read.made, self._answer)
+            for name in ("predicted width", "predicted length"):
+                self.texts[name] = length_text(_rounded(getattr(foretold, LENGTHS[name])), self._session.units)
+
+    def read(self) -> ReadMade:
+        """What the texts come to."""
+        units, errors = self._session.units, {}
+        values: dict[str, Any] = {field: self.texts[key].strip() for key, field in PLAIN.items()}
+        readers: dict[str, tuple[str, Callable[[str], Any]]] = {
+            **{key: (field, lambda text: read_size(text, units, "a length")) for key, field in LENGTHS.items()},
+            **{key: (field, lambda text: read_whole(text, "a count", 1)) for key, field in COUNTS.items()},
+            "hook": ("hook_mm", read_hook),
+        }
+        for key, (field, read) in readers.items():
+            text = self.texts[key].strip()
+            try:
+                values[field] = read(text) if text else None
+            except UnreadableError as error:
+                values[field], errors[key] = None, str(error)
+        if values["date"] and not _is_date(values["date"]):
+            errors["date"] = f"“{values['date']}” is not a date: type it like {date.today().isoformat()}."
+        if not values["name"]:
+            errors["name"] = "Name it, for example “Vest for Noémie”."
+        return ReadMade(replace(self._made, **values), errors)
+
+    def beside(self) -> str:
+        """Predicted beside measured, as far as both are typed."""
+        return " ".join(beside_each_other(self.read().made, self._session.units))
+
+    def save(self) -> Mapping[str, str]:
+        """Saves it; what stands in the way comes back, a sentence a field. Raises RefusedError for what is no field's fault."""
+        read = self.read()
+        if not read.errors:
+            save_made_piece(self._session.book, read.made)
+        return read.errors
+
+    def delete(self) -> None:
+        """Takes it out of the logbook."""
+        delete_made_piece(self._session.book, self._made)
+
+
+def _texts(made: MadePiece, units: Units) -> dict[str, str]:
+    return {
+        **{key: getattr(made, field) for key, field in PLAIN.items()},
+        **{key: length_text(_rounded(getattr(made, field)), units) for key, field in LENGTHS.items()},
+        **{key: str(getattr(made, field) or "") for key, field in COUNTS.items()},
+        "hook": "" if made.hook_mm is None else show_hook(made.hook_mm),
+    }
+
+
+def _rounded(mm: float | None) -> float | None:
+    """To a tenth of a mm: a prediction has no more to say, and the text stays short."""
+    return None if mm is None else round(mm, 1)
+
+
+def _is_date(text: str) -> bool:
+    try:
+        date.fromisoformat(text)
+    except ValueError:
+        return False
+    return True

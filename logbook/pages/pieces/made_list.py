@@ -1,0 +1,60 @@
+"""The list of made pieces, and what is said of those that come from the piece in hand."""
+
+from collections.abc import Sequence
+
+from logbook.craft.lengths import Units, show_length
+from logbook.craft.made_piece import MadePiece
+from logbook.pages.session import Session
+from logbook.tasks.made_pieces import beside_each_other
+from logbook.tasks.pieces import made_pieces, matching_pieces
+
+
+class MadeList:
+    """All made pieces of the logbook, the newest first."""
+
+    def __init__(self, session: Session) -> None:
+        self._session = session
+        self.pieces: dict[str, MadePiece] = {}
+        self.reload()
+
+    def reload(self) -> None:
+        """Takes them from the logbook again."""
+        self.pieces = {made.uid: made for made in made_pieces(self._session.book)}
+
+    def find(self, words: str) -> list[str] | None:
+        """The uids of those in which every word is found; None: nothing is asked for."""
+        if not words.strip():
+            return None
+        return [uid for uid in matching_pieces(self._session.book, words) if uid in self.pieces]
+
+    def of(self, piece: str) -> Sequence[str]:
+        """What was made of a planned piece, a sentence each: chain and rows, predicted beside measured, how it fits."""
+        units = self._session.units
+        return [_sentence(made, units) for made in self.pieces.values() if piece and made.piece == piece]
+
+
+def cells(made: MadePiece, units: Units) -> tuple[str, ...]:
+    """A line as shown: name, date, chain, rows, measured width."""
+    width = made.washed_width_mm or made.worked_width_mm
+    return (
+        made.name,
+        made.date,
+        "–" if made.chain is None else str(made.chain),
+        "–" if made.rows is None else str(made.rows),
+        "–" if width is None else show_length(width, units),
+    )
+
+
+def sort_keys(made: MadePiece) -> tuple[str | float | None, ...]:
+    """What each cell is sorted by; None stands for an empty one."""
+    return (made.name.casefold(), made.date or None, made.chain, made.rows, made.washed_width_mm or made.worked_width_mm)
+
+
+def _sentence(made: MadePiece, units: Units) -> str:
+    counts = [f"chain {made.chain}" if made.chain else "", f"{made.rows} rows" if made.rows else ""]
+    said = ", ".join(part for part in (made.date, *counts) if part)
+    first = f"{made.name}: {said}." if said else f"{made.name}."
+    fits = made.fits.strip()
+    return " ".join(
+        [first, *beside_each_other(made, units), fits if not fits or fits.endswith((".", "!", "?")) else f"{fits}."]
+    ).strip()

@@ -1,0 +1,154 @@
+"""The size run of the piece in hand: all sizes in one table, what comes out the same, its lines; follows every key."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
+
+from logbook.craft.lengths import Units, show_difference, show_length
+from logbook.craft.numbers import show_number
+from logbook.craft.piece import PiecePlan
+from logbook.craft.planned_piece import PlannedPiece
+from logbook.craft.published_run import PublishedRun, PublishedSize, size_to_publish
+from logbook.craft.size_run import Remedy, SizeNumbers, plan_for
+from logbook.errors import RefusedError
+from logbook.pages.pieces.piece_card import PieceMaker
+from logbook.pages.pieces.plan_texts import AS_NEEDED, NO_EDGES, TICKED, ReadPlan
+from logbook.pages.pieces.size_texts import ReadSizes
+from logbook.pages.session import Session
+from logbook.tasks.set_runs import changes_today, published
+from logbook.tasks.size_runs import RunAnswer, lines_of, run_with
+
+NO_SIZES = "No sizes yet: take them from a body chart, or add one."
+
+
+@dataclass(frozen=True, slots=True)
+class RunCard:
+    """What the card shows. Without an ``answer`` it says in ``missing`` what is wanting, and there are no ``rows``.
+
+    ``rows`` are the cells of each size; ``same`` says which come out the same, ``remedies`` what would part them; ``yarn`` is
+    that of all sizes. ``set_run`` is the run as it was published, with ``set_words`` on it; ``lines`` are those of the pattern:
+    of a set run as published.
+    """
+
+    missing: str = ""
+    rows: Sequence[tuple[str, ...]] = ()
+    cautions: Sequence[str] = ()
+    same: Sequence[str] = ()
+    remedies: Sequence[Remedy] = ()
+    notes: Sequence[str] = ()
+    yarn: str = ""
+    set_run: PublishedRun | None = None
+    set_words: Sequence[str] = ()
+    lines: str = ""
+    answer: RunAnswer | None = None
+    errors: Mapping[tuple[int, str], str] = field(default_factory=dict)
+
+    @property
+    def sizes(self) -> tuple[PublishedSize, ...]:
+        """The numbers to hand on: as published, else of today; empty while there are none."""
+        if self.set_run is not None:
+            return self.set_run.sizes
+        return tuple(size_to_publish(size) for size in self.answer.run.sizes) if self.answer else ()
+
+
+class RunMaker:
+    """Makes the card with what ``maker`` keeps of the logbook."""
+
+    def __init__(self, session: Session, maker: PieceMaker) -> None:
+        self._session, self._maker = session, maker
+
+    def card(self, read: ReadPlan, sizes: ReadSizes, swatch: str, edge_swatch: str, saved: PlannedPiece | None) -> RunCard:
+        """The card for the plan and the sizes as typed; ``saved`` may have a run that was set."""
+        set_run, words = self._set(saved)
+        nothing = RunCard(set_run=set_run, set_words=words, lines=set_run.lines if set_run else "", errors=sizes.errors)
+        if not sizes.wishes:
+            return replace(nothing, missing=NO_SIZES)
+        if sizes.errors:
+            (place, _), sentence = next(iter(sizes.errors.items()))
+            return replace(nothing, missing=f"Size {sizes.wishes[place].name or place + 1}: {sentence}")
+        if read.plan is None:
+            return replace(nothing, missing=next(iter(read.errors.values()), read.missing))
+        try:
+            basis, gauges = self._maker.reckoned(swatch, edge_swatch, read.condition)
+            answer = run_with(gauges, basis, read.plan, sizes.wishes, self._session.units)
+        except RefusedError as error:
+            return replace(nothing, missing=str(error))
+        return self._shown(answer, nothing)
+
+    def plan_of_size(self, read: ReadPlan, sizes: ReadSizes, name: str) -> ReadPlan:
+        """The plan of the size of that name, else of the first; without sizes, or with one at fault, the plan itself."""
+        if read.plan is None or not sizes.wishes or sizes.errors:
+            return read
+        wish = next((wish for wish in sizes.wishes if wish.name == name), sizes.wishes[0])
+        try:
+            return replace(read, plan=plan_for(read.plan, wish))
+        except RefusedError as error:
+            return replace(read, plan=None, missing=str(error))
+
+    def _shown(self, answer: RunAnswer, nothing: RunCard) -> RunCard:
+        units, run = self._session.units, answer.run
+        words = list(nothing.set_words)
+        if nothing.set_run is not None:
+            changes = changes_today(nothing.set_run, answer, units)
+            words += [f"Today it would be otherwise: {' '.join(changes)}"] if changes else ["Today it would be the same."]
+        remedies = [remedy.sentence for remedy in answer.remedies]
+        return replace(
+            nothing,
+            rows=[_cells(size, units) for size in run.sizes],
+            cautions=run.cautions,
+            same=run.same,
+            remedies=answer.remedies,
+            notes=[note for note in answer.notes if note not in (*run.notes, *remedies)],
+            yarn=_yarn(answer),
+            set_words=words,
+            lines=nothing.lines or lines_of(answer, self._session.terms),
+            answer=answer,
+        )
+
+    def _set(self, saved: PlannedPiece | None) -> tuple[PublishedRun | None, Sequence[str]]:
+        try:
+            run = published(saved) if saved else None
+        except RefusedError as error:
+            return None, (str(error),)
+        return run, (f"Set on {run.date} from swatch {run.tag}: the lines below are as published.",) if run else ()
+
+
+def texts_with(remedy: PiecePlan, texts: Mapping[str, str]) -> dict[str, str]:
+    """The texts of the form with a remedy applied."""
+    each = remedy.edge_stitches
+    edges = AS_NEEDED if each is None else str(each or NO_EDGES)
+    return {**texts, "edge stitches": edges, "half repeats": TICKED if remedy.half_repeats else ""}
+
+
+def _cells(size: SizeNumbers, units: Units) -> tuple[str, ...]:
+    """Size, body, chain, repeats, edge stitches, rows, width, length, all round, ease, armhole, neck, yarn, balls, same as."""
+    piece, fit, yarn = size.piece, size.piece.fit, size.piece.yarn
+    marks = {mark.name: mark.at for mark in piece.marks}
+    return (
+        size.name,
+        show_length(size.body_mm, units),
+        str(piece.chain),
+        show_number(piece.repeats),
+        str(piece.edge_stitches),
+        _or_dash(piece.rows),
+        show_length(piece.width.mm, units),
+        show_length(piece.length.mm, units) if piece.length else "–",
+        show_length(fit.around_mm, units) if fit else "–",
+        show_difference(fit.ease_mm, units) if fit else "–",
+        _or_dash(marks.get("armhole")),
+        _or_dash(piece.neck),
+        f"{yarn.grams:.0f} g" if yarn else "–",
+        _or_dash(yarn.balls if yarn else None),
+        ", ".join(size.same_as),
+    )
+
+
+def _yarn(answer: RunAnswer) -> str:
+    yarn = answer.run.yarn
+    if yarn is None:
+        return ""
+    balls = "" if yarn.balls is None else f", {yarn.balls} balls with the reserve"
+    return f"Yarn for one of each size: {yarn.grams:.0f} g, give or take {yarn.give_or_take_grams:.0f} g{balls}."
+
+
+def _or_dash(number: int | None) -> str:
+    return "–" if number is None else str(number)

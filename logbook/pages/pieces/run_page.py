@@ -1,0 +1,84 @@
+"""A size run as a page to print: its drawing, all sizes in one table, the lines of the pattern; on one sheet of A4 or Letter."""
+
+import re
+from collections.abc import Sequence
+from datetime import date
+from html import escape
+
+from logbook.craft.lengths import Units, show_length
+from logbook.craft.published_run import PublishedSize
+from logbook.craft.run_drawing import run_drawing
+from logbook.craft.svg import to_svg
+
+_STYLE = """
+@page { margin: 12mm }
+body { font: 9pt/1.3 sans-serif; color: #000; background: #fff; margin: 0 auto; max-width: 184mm }
+h1 { font-size: 14pt; margin: 0 0 1mm }
+p { margin: 0 0 2mm; color: #444 }
+.above { display: grid; grid-template-columns: 72mm 1fr; gap: 6mm; align-items: start }
+svg { display: block; width: 100%; height: auto; max-height: 80mm }
+table { border-collapse: collapse; width: 100%; font-size: 8pt }
+th, td { border-bottom: 1px solid #999; padding: 0.6mm 1mm; text-align: right; white-space: nowrap }
+th:first-child, td:first-child { text-align: left }
+.lines { margin: 4mm 0 0; columns: 2; column-gap: 8mm }
+.lines p { color: #000; break-inside: avoid }
+@media screen { body { padding: 10mm } }
+"""
+_LINE = 20.0
+_DRAWING_WIDTH = 420.0
+
+
+def run_page(
+    name: str, sizes: Sequence[PublishedSize], lines: str, units: Units, source: str, said: Sequence[str] = (), today: str = ""
+) -> str:
+    """The whole HTML file; ``source`` says what it was worked out from, ``said`` is to be read before the rest."""
+    title = escape(name or "Size run")
+    words = "centimetres" if units is Units.CM else "inches"
+    svg = to_svg(run_drawing(sizes, units)(_DRAWING_WIDTH, _LINE), "").partition("?>\n")[2]
+    parts = [
+        f'<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8"><title>{title}</title>',
+        f"<style>{_STYLE}</style></head><body>",
+        f"<h1>{title}</h1>",
+        f"<p>{escape(source)} Finished sizes in {words}. {escape(today or date.today().isoformat())}.</p>",
+        *(f"<p>{escape(sentence)}</p>" for sentence in said),
+        f'<div class="above"><div>{svg}</div>{_table(sizes, units)}</div>',
+        f'<div class="lines">{_parts(_without_title(lines, name))}</div>',
+        "</body></html>\n",
+    ]
+    return "\n".join(parts)
+
+
+def _without_title(lines: str, name: str) -> str:
+    return lines.removeprefix(f"{name}\n\n") if name else lines
+
+
+def _parts(lines: str) -> str:
+    """Each part of the pattern with its heading in bold."""
+    parts = [part.splitlines() for part in re.sub(r"(\d) (\d/\d)", "\\1\u00a0\\2", lines).split("\n\n") if part.strip()]
+    return "".join(
+        f"<p><b>{escape(heading)}</b>" + "".join(f"<br>{escape(line)}" for line in below) + "</p>" for heading, *below in parts
+    )
+
+
+def _table(sizes: Sequence[PublishedSize], units: Units) -> str:
+    """A row for each size, the numbers that all have; a column that none has is left out."""
+    columns = [(heading, [_shown(size, key, units) for size in sizes]) for heading, key in _COLUMNS]
+    there = [(heading, cells) for heading, cells in columns if any(cells)]
+    heads = "".join(f"<th>{escape(heading)}</th>" for heading, _ in there)
+    rows = "".join(
+        "<tr>" + "".join(f"<td>{escape(cells[place])}</td>" for _, cells in there) + "</tr>" for place in range(len(sizes))
+    )
+    return f"<table><tr>{heads}</tr>{rows}</table>"
+
+
+_COLUMNS = (
+    ("size", "name"), ("body", "body_mm"), ("chain", "chain"), ("rows", "rows"), ("width", "width_mm"), ("length", "length_mm"),
+    ("round", "around_mm"), ("armhole at", "armhole"), ("balls", "balls"),
+)  # fmt: skip
+
+
+def _shown(size: PublishedSize, key: str, units: Units) -> str:
+    value = size.places.get(key) if key == "armhole" else getattr(size, key)
+    if value is None:
+        return ""
+    return show_length(value, units).removesuffix(f" {units.value}") if key.endswith("_mm") else str(value)

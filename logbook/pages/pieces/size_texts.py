@@ -1,0 +1,86 @@
+"""The sizes of a run as text, so that they are typed, saved and taken back with the rest of the form.
+
+A line is a size, its cells parted by ``;`` in the order of ``KEYS``; what is empty is as in the plan.
+"""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from logbook.craft.lengths import Units, read_ease, read_size
+from logbook.craft.planned_piece import SizeWish
+from logbook.errors import UnreadableError
+from logbook.pages.pieces.plan_texts import ease_text, length_text
+
+LENGTHS = {
+    "body": "body_mm", "length": "length_mm", "armhole": "armhole_mm", "neck": "neck_mm", "slit": "slit_mm",
+    "upper arm": "upper_arm_mm", "hip": "hip_mm", "head": "head_mm",
+}  # fmt: skip
+KEYS = ("size", "body", "ease", "length", "armhole", "neck", "slit", "upper arm", "hip", "head")
+_PART = ";"
+
+SizeTexts = dict[str, str]
+"""The texts of one size by ``KEYS``."""
+
+
+@dataclass(frozen=True, slots=True)
+class ReadSizes:
+    """The sizes; ``errors`` has a sentence for each text at fault, by its line (from 0) and key."""
+
+    wishes: tuple[SizeWish, ...]
+    errors: Mapping[tuple[int, str], str]
+
+
+def sizes_text(wishes: Sequence[SizeWish], units: Units) -> str:
+    """The text that says these sizes: read again it gives the same."""
+    return text_of([_texts(wish, units) for wish in wishes])
+
+
+def rows_of(text: str) -> list[SizeTexts]:
+    """The texts of every size."""
+    lines = [line.split(_PART) for line in text.splitlines()]
+    return [{key: cells[place].strip() if place < len(cells) else "" for place, key in enumerate(KEYS)} for cells in lines]
+
+
+def text_of(rows: Sequence[Mapping[str, str]]) -> str:
+    """The text of these sizes; a ``;`` or an end of line in a cell, where it can't stand, becomes a space."""
+    return "\n".join(_PART.join(" ".join(row[key].replace(_PART, " ").split()) for key in KEYS).rstrip(_PART) for row in rows)
+
+
+def read_sizes(text: str, units: Units) -> ReadSizes:
+    """Reads every size; lengths without a unit are in ``units``."""
+    wishes, errors = [], {}
+    rows = rows_of(text)
+    names = [row["size"] for row in rows]
+    for place, row in enumerate(rows):
+        wish, wrong = _read(row, units)
+        if not row["size"]:
+            wrong["size"] = "Name the size, for example M."
+        elif row["size"] in names[:place]:
+            wrong["size"] = f"The size “{row['size']}” comes twice: give each size its own name."
+        wishes.append(wish)
+        errors.update({(place, key): sentence for key, sentence in wrong.items()})
+    return ReadSizes(tuple(wishes), errors)
+
+
+def _texts(wish: SizeWish, units: Units) -> SizeTexts:
+    texts = {key: length_text(getattr(wish, field), units) for key, field in LENGTHS.items()}
+    ease = "" if wish.ease is None else ease_text(wish.ease, units) or "0 cm"
+    return {"size": wish.name, "ease": ease, **texts}
+
+
+def _read(row: SizeTexts, units: Units) -> tuple[SizeWish, dict[str, str]]:
+    values: dict[str, Any] = {"name": row["size"]}
+    wrong: dict[str, str] = {}
+    readers: dict[str, tuple[str, Callable[[str], Any]]] = {
+        key: (field, lambda text, key=key: read_size(text, units, f"a {key} measure"))  # type: ignore[misc]
+        for key, field in LENGTHS.items()
+    }
+    readers["ease"] = ("ease", lambda text: read_ease(text, units))
+    for key, (field, read) in readers.items():
+        if row[key]:
+            try:
+                values[field] = read(row[key])
+            except UnreadableError as error:
+                wrong[key] = str(error)
+    return SizeWish(**values), wrong

@@ -1,0 +1,184 @@
+"""A size run as a workbook: its numbers, the measures of its drawing, the lines of the pattern, and a sheet to try it out.
+
+The first three sheets hold values only. The formulas of the last carry their values (see ``formula_values``), so that each
+sheet shows what the program said also where nothing calculates.
+"""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from io import BytesIO
+from typing import TYPE_CHECKING, Any, BinaryIO
+
+from logbook.craft.fields import exact
+from logbook.craft.pattern_lines import Written, pattern_parts
+from logbook.craft.piece import PieceNumbers
+from logbook.craft.size_run import SizeNumbers, SizeRun
+from logbook.errors import RefusedError, UnreadableError
+from logbook.sheets.formula_values import with_values
+from logbook.sheets.printing import in_margin
+from logbook.sheets.text_cells import holdable
+from logbook.sheets.try_it import FIRST_SIZE, Content, Formula, try_it_rows, values_of
+
+if TYPE_CHECKING:
+    from openpyxl import Workbook
+
+_A4 = "9"
+_TRY_IT = 4
+SHEETS = ("Sizes", "Drawing", "Lines", "Try it")
+_MM_PER_CM = 10.0
+_MM_PER_INCH = 25.4
+
+
+@dataclass(frozen=True, slots=True)
+class _Layout:
+    """How a sheet is set out: its columns' widths in characters, its bold rows, and the number format of a cell."""
+
+    widths: Sequence[int]
+    bold: Sequence[int]
+    decimals: str = "0.0"
+
+
+def write_run_workbook(stream: BinaryIO, written: Written, run: SizeRun, date: str) -> None:
+    """Writes the workbook; ``date`` (as shown) stands at the head of each printed page.
+
+    Raises RefusedError, naming the text, for a name that no sheet can hold.
+    """
+    import openpyxl  # only here: it takes a tenth of a second
+
+    book = openpyxl.Workbook()
+    book.remove(book.worksheets[0])
+    title = written.plan.name or "Size run"
+    sizes = len(written.sizes)
+    try:
+        try_it = list(try_it_rows(written))
+        _sheet(book, "Sizes", list(_size_rows(written, run)), _Layout([34, *[11] * (sizes + 1)], (1, 3)), title, date)
+        _sheet(book, "Drawing", list(_drawing_rows(written)), _Layout([34, *[11] * sizes], (1, 3)), title, date)
+        parts = [(part.heading, part.lines) for part in pattern_parts(written)]
+        lines = [line for heading, below in parts for line in (heading, *below, None)]
+        bold = [row for row, line in enumerate(lines, start=1) if line in {heading for heading, _ in parts}]
+        _sheet(book, "Lines", [(line,) for line in lines], _Layout([110], bold), title, date)
+        _sheet(book, "Try it", try_it, _Layout([44, 14, 14, 16, 14, 11, 11, 13], (1, FIRST_SIZE - 1), "0.0##"), title, date)
+    except UnreadableError as error:
+        raise RefusedError(f"The workbook could not be written: {error}") from error
+    content = BytesIO()
+    book.save(content)
+    stream.write(with_values(content.getvalue(), f"xl/worksheets/sheet{_TRY_IT}.xml", values_of(try_it)))
+
+
+def _size_rows(written: Written, run: SizeRun) -> Iterator[tuple[Content, ...]]:
+    """A row for each number, a column for each size; all lengths in cm."""
+    plan = written.plan
+    yield (f"{plan.name or 'Size run'}: lengths in cm, finished sizes {written.gauges.stitches.condition.words}",)
+    yield (None,)
+    yield "size", *(size.name for size in written.sizes), "all"
+    balls = None if run.yarn is None else run.yarn.balls
+    grams = None if run.yarn is None else run.yarn.grams
+    up, across = ("stitch", "rows") if plan.sideways else ("row", "stitches")
+    for label, value in _NUMBERS:
+        cells = [value(size) for size in written.sizes]
+        if any(cell is not None for cell in cells):
+            yield label.format(up=up, across=across), *cells, {"yarn, g": grams, "balls, with the reserve": balls}.get(label)
+    for note in run.notes:
+        yield (note,)
+
+
+def _drawing_rows(written: Written) -> Iterator[tuple[Content, ...]]:
+    """The measures that stand at the drawing of the panel, in cm and in inches."""
+    yield ("Measures of the panel as finished, from its hem and side edges",)
+    yield (None,)
+    yield "size", *(size.name for size in written.sizes)
+    for unit, mm in (("cm", _MM_PER_CM), ("in", _MM_PER_INCH)):
+        for label, measure in _MEASURES:
+            cells = [measure(size.piece) for size in written.sizes]
+            if any(cell is not None for cell in cells):
+                yield f"{label}, {unit}", *(None if cell is None else cell / mm for cell in cells)
+
+
+def _cm(mm: float | None) -> float | None:
+    return None if mm is None else mm / _MM_PER_CM
+
+
+def _mark(name: str) -> Callable[[SizeNumbers], int | None]:
+    return lambda size: next((mark.at for mark in size.piece.marks if mark.name == name), None)
+
+
+def _true_mm(name: str) -> Callable[[PieceNumbers], float | None]:
+    return lambda piece: next((mark.true_mm for mark in piece.marks if mark.name == name), None)
+
+
+def _armhole_above_hem(piece: PieceNumbers) -> float | None:
+    depth = _true_mm("armhole")(piece)
+    return None if depth is None or piece.length is None else piece.length.mm - depth
+
+
+def _shoulder(piece: PieceNumbers) -> float | None:
+    neck = _true_mm("neck begins")(piece)
+    return None if neck is None else (piece.width.mm - neck) / 2
+
+
+_NUMBERS: tuple[tuple[str, Callable[[SizeNumbers], Content]], ...] = (
+    ("body", lambda size: _cm(size.body_mm)),
+    ("chain", lambda size: size.piece.chain),
+    ("base stitches", lambda size: size.piece.stitches),
+    ("repeats", lambda size: size.piece.repeats),
+    ("edge stitches at each side", lambda size: size.piece.edge_stitches),
+    ("rows", lambda size: size.piece.rows),
+    ("width of a panel", lambda size: _cm(size.piece.width.mm)),
+    ("width wanted", lambda size: _cm(size.piece.width.wanted_mm)),
+    ("give or take, a whole piece", lambda size: _cm(size.piece.width.give_or_take_mm)),
+    ("width before washing", lambda size: _cm(size.piece.width.before_washing_mm)),
+    ("all round", lambda size: _cm(size.piece.fit.around_mm) if size.piece.fit else None),
+    ("ease all round", lambda size: _cm(size.piece.fit.ease_mm) if size.piece.fit else None),
+    ("length", lambda size: _cm(size.piece.length.mm) if size.piece.length else None),
+    ("length before washing", lambda size: _cm(size.piece.length.before_washing_mm) if size.piece.length else None),
+    ("slit ends after {up}", _mark("slit")),
+    ("armhole begins after {up}", _mark("armhole")),
+    ("each shoulder, {across}", lambda size: size.piece.shoulder),
+    ("neck, {across}", lambda size: size.piece.neck),
+    ("yarn, g", lambda size: size.piece.yarn.grams if size.piece.yarn else None),
+    ("balls, with the reserve", lambda size: size.piece.yarn.balls if size.piece.yarn else None),
+    ("same as", lambda size: ", ".join(size.same_as) or None),
+)
+_MEASURES: tuple[tuple[str, Callable[[PieceNumbers], float | None]], ...] = (
+    ("width", lambda piece: piece.width.mm),
+    ("length", lambda piece: piece.length.mm if piece.length else None),
+    ("hem to armhole", _armhole_above_hem),
+    ("armhole depth", _true_mm("armhole")),
+    ("slit", _true_mm("slit")),
+    ("neck", _true_mm("neck begins")),
+    ("each shoulder", _shoulder),
+)
+
+
+def _sheet(book: "Workbook", name: str, rows: Sequence[Sequence[Content]], layout: _Layout, title: str, date: str) -> None:
+    from openpyxl.styles import Alignment, Font
+    from openpyxl.utils import get_column_letter
+
+    sheet: Any = book.create_sheet(name)
+    for row, contents in enumerate(rows, start=1):
+        for column, content in enumerate(contents, start=1):
+            if content is not None:
+                cell = sheet.cell(row, column)
+                _fill(cell, content, layout.decimals)
+                wraps = column > 1 or name == "Lines"
+                cell.alignment = Alignment(wrap_text=wraps and isinstance(content, str), vertical="top")
+                cell.font = Font(bold=row in layout.bold)
+    for column, width in enumerate(layout.widths, start=1):
+        sheet.column_dimensions[get_column_letter(column)].width = width
+    sheet.page_setup.orientation = "portrait" if name == "Lines" else "landscape"
+    sheet.page_setup.paperSize = _A4
+    sheet.page_setup.fitToWidth, sheet.page_setup.fitToHeight = 1, 0
+    sheet.sheet_properties.pageSetUpPr.fitToPage = True
+    sheet.oddHeader.left.text, sheet.oddHeader.right.text = in_margin(title), in_margin(date)
+
+
+def _fill(cell: Any, content: str | int | float | Formula, decimals: str) -> None:
+    if isinstance(content, Formula):
+        cell.value = f"={content.text}"
+    elif isinstance(content, str):
+        cell.value, cell.data_type = holdable(content), "s"
+        return
+    else:
+        cell.value, cell.data_type = exact(content), "n"  # as text, since openpyxl would leave off the last digit
+    value = content.value if isinstance(content, Formula) else content
+    cell.number_format = "0" if isinstance(value, int) else decimals

@@ -1,0 +1,20 @@
+"""Text that a cell of a workbook can hold, as a string and nothing else."""
+
+import re
+
+from logbook.craft.fields import clean_text
+from logbook.errors import UnreadableError
+from logbook.sheets.limits import MOST_CELL_CHARACTERS
+
+_ESCAPE_LIKE = re.compile(r"_(?=x[0-9A-Fa-f]{4}_)")
+
+
+def holdable(text: str) -> str:
+    """``text`` as it goes into a string cell. Raises UnreadableError for what no cell can hold."""
+    plain = clean_text(text)
+    length = len(plain.encode("utf-16-le")) // 2
+    if length > MOST_CELL_CHARACTERS:
+        raise UnreadableError(
+            f"The text is {length:,} characters long, and a cell holds {MOST_CELL_CHARACTERS:,}: shorten it, or export CSV."
+        )
+    return _ESCAPE_LIKE.sub("_x005F_", plain)

@@ -1,0 +1,86 @@
+"""What was really made: begun from a piece or on its own, saved, deleted, found."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date
+
+from logbook.book import pieces as kept
+from logbook.book.logbook import Logbook
+from logbook.craft.conditions import Direction
+from logbook.craft.lengths import Units, show_difference, show_length
+from logbook.craft.made_piece import MadePiece
+from logbook.craft.numbers import show_percent
+from logbook.craft.planned_piece import PlannedPiece
+from logbook.tasks.find import Filters, FoundSwatch
+from logbook.tasks.pieces import PieceAnswer
+
+
+def made_from(piece: PlannedPiece, answer: PieceAnswer, size: str = "", hook_mm: float | None = None) -> MadePiece:
+    """A made piece begun today from a saved plan, in one of its sizes: all as planned, nothing measured yet."""
+    begun = MadePiece(
+        name=f"{piece.name}, {size}" if size else piece.name,
+        piece=piece.uid,
+        swatch=piece.swatch,
+        size=size,
+        date=date.today().isoformat(),
+        chain=answer.numbers.chain,
+        rows=answer.numbers.rows,
+        hook_mm=hook_mm,
+    )
+    return predicted(begun, answer)
+
+
+def predicted(made: MadePiece, answer: PieceAnswer) -> MadePiece:
+    """The same with the sizes that its plan predicts for the chains and rows really worked (None: as planned)."""
+    numbers, gauges = answer.numbers, answer.gauges
+    stitches = 0 if made.chain is None else made.chain - numbers.chain
+    rows = 0 if made.rows is None or numbers.rows is None else made.rows - numbers.rows
+    along_stitches = stitches * gauges.pitch(Direction.STITCHES)
+    along_rows = rows * gauges.pitch(Direction.ROWS) if rows else 0.0
+    if answer.plan.sideways:
+        along_stitches, along_rows = along_rows, along_stitches
+    return replace(
+        made,
+        predicted_width_mm=numbers.width.mm + along_stitches,
+        predicted_length_mm=None if numbers.length is None else numbers.length.mm + along_rows,
+    )
+
+
+def save_made_piece(book: Logbook, made: MadePiece) -> str:
+    """Saves a made piece, new (no uid) or known, and returns its uid. Raises RefusedError, in one sentence."""
+    with book.writing(f"{'change' if made.uid else 'log'} made piece {made.name}") as writing:
+        return kept.put_made_piece(writing, made)
+
+
+def delete_made_piece(book: Logbook, made: MadePiece) -> None:
+    """Deletes a made piece; undo brings it back."""
+    with book.writing(f"delete made piece {made.name}") as writing:
+        kept.remove_made_piece(writing, made.uid)
+
+
+def find_made(book: Logbook, filters: Filters, found: Sequence[FoundSwatch]) -> list[MadePiece]:
+    """The made pieces in which every word is found, the newest first; where more than words is asked, of the swatches found."""
+    with book.reading() as connection:
+        words = set(kept.matching_pieces(connection, filters.words))
+        made = kept.made_pieces(connection).values()
+    only_words = filters == Filters(words=filters.words)
+    swatches = {one.swatch.uid for one in found}
+    return [one for one in made if one.uid in words and (only_words or one.swatch in swatches)]
+
+
+def beside_each_other(made: MadePiece, units: Units) -> list[str]:
+    """Predicted beside measured, a sentence for the width and one for the length, as far as both are known."""
+    return [
+        f"{what}: predicted {show_length(before, units)}, measured {show_length(after, units)} "
+        f"({show_difference(after - before, units)}, {_signed(after / before - 1)})."
+        for what, before, after in (
+            ("Width", made.predicted_width_mm, made.washed_width_mm),
+            ("Length", made.predicted_length_mm, made.washed_length_mm),
+        )
+        if before is not None and after is not None
+    ]
+
+
+def _signed(share: float) -> str:
+    shown = show_percent(share)
+    return shown if shown.startswith("−") or shown == "0 %" else f"+{shown}"

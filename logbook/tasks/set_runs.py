@@ -1,0 +1,48 @@
+"""A run that is set: its numbers stay as published, whatever is measured later."""
+
+from dataclasses import replace
+from datetime import date
+
+from logbook.book import pieces as kept
+from logbook.book.logbook import Logbook
+from logbook.craft.lengths import Units
+from logbook.craft.planned_piece import PlannedPiece
+from logbook.craft.published_run import PublishedRun, changes_since, published_run, run_of, run_text
+from logbook.craft.terms import Terms
+from logbook.errors import RefusedError
+from logbook.tasks.size_runs import RunAnswer, lines_of
+
+
+def set_run(book: Logbook, piece: PlannedPiece, answer: RunAnswer, terms: Terms, day: str = "") -> PlannedPiece:
+    """Keeps the run of a saved piece as published, with the readings it came from; the piece with it is returned.
+
+    ``day`` is the ISO date it is set on, "" for today.
+    """
+    run = published_run(day or date.today().isoformat(), answer.basis.swatch, answer.run.sizes, lines_of(answer, terms))
+    return _put(book, f"set {piece.name}", replace(piece, published=run_text(run)))
+
+
+def unset_run(book: Logbook, piece: PlannedPiece) -> PlannedPiece:
+    """Forgets what was published; undo brings it back."""
+    return _put(book, f"take back the set run of {piece.name}", replace(piece, published=None))
+
+
+def published(piece: PlannedPiece) -> PublishedRun | None:
+    """The run as it was set; None if it was not. Raises RefusedError if what is kept can't be made out."""
+    if piece.published is None:
+        return None
+    try:
+        return run_of(piece.published)
+    except (ValueError, TypeError, LookupError) as error:
+        raise RefusedError(f"The set run of “{piece.name}” can't be made out: take a backup back, or set it anew.") from error
+
+
+def changes_today(run: PublishedRun, answer: RunAnswer, units: Units) -> tuple[str, ...]:
+    """What of a published run would be otherwise today; nothing of it is changed."""
+    return changes_since(run.sizes, answer.run.sizes, units)
+
+
+def _put(book: Logbook, label: str, piece: PlannedPiece) -> PlannedPiece:
+    with book.writing(label) as writing:
+        kept.put_piece(writing, piece)
+    return piece

@@ -1,0 +1,64 @@
+"""Tags to print, cut out and tie to the swatches: a page of HTML that the browser prints on A4 or Letter."""
+
+from collections.abc import Iterable
+from html import escape
+from pathlib import Path
+
+from logbook.book.logbook import Logbook
+from logbook.book.swatches import swatches
+from logbook.craft.hooks import hook_names, show_hook
+from logbook.craft.swatch import Swatch
+from logbook.errors import RefusedError
+from logbook.sheets.atomic import write_text
+
+_STYLE = """
+@page { margin: 12mm }
+body { font: 10pt/1.25 sans-serif; color: #000; margin: 0 }
+p.how { margin: 0 0 4mm; font-size: 9pt }
+.tags { display: flex; flex-wrap: wrap; gap: 0 }
+.tag { box-sizing: border-box; width: 60mm; height: 40mm; padding: 4mm 4mm 3mm 13mm; border: 1px dashed #777; position: relative;
+  overflow: hidden; break-inside: avoid; margin: 0 -1px -1px 0 }
+.tag::before { content: ""; position: absolute; left: 4mm; top: 17.5mm; width: 5mm; height: 5mm; border: 1px solid #777;
+  border-radius: 50% }
+.tag b { display: block; font-size: 15pt; line-height: 1.2 }
+.tag span { display: block; white-space: nowrap; overflow: hidden; text-overflow: ellipsis }
+@media print { p.how { display: none } }
+"""
+
+
+def tag_sheet(made: Iterable[Swatch], title: str) -> str:
+    """The whole page. Three tags of 60 × 40 mm stand side by side, which A4 and Letter both take."""
+    tags = "\n".join(_tag(swatch) for swatch in made)
+    how = "Print this page, cut along the dashes, punch the ring, tie each to its swatch."
+    return (
+        f'<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8"><title>{escape(title)}</title>'
+        f'<style>{_STYLE}</style></head>\n<body><p class="how">{how}</p>\n<div class="tags">\n{tags}\n</div></body></html>\n'
+    )
+
+
+def save_tag_sheet(book: Logbook, uids: Iterable[str], target: Path) -> int:
+    """Writes the tags of these swatches to ``target`` and says how many. Raises RefusedError if there are none."""
+    with book.reading() as connection:
+        found = swatches(connection, list(uids))
+    if not found:
+        raise RefusedError("There is no swatch to print a tag of: choose some in the list.")
+    write_text(target, tag_sheet(found, f"Tags of {book.path.stem}"), (book.path,))
+    return len(found)
+
+
+def _tag(swatch: Swatch) -> str:
+    hook = ""
+    if swatch.hook_mm is not None:
+        names = hook_names(swatch.hook_mm)
+        hook = f"hook {show_hook(swatch.hook_mm)}" + (f" ({names})" if names else "")
+    strands = f"{swatch.strands} strands" if (swatch.strands or 1) > 1 else ""
+    colour = ", ".join(part for part in (swatch.colour, f"lot {swatch.dye_lot}" if swatch.dye_lot else "", strands) if part)
+    said = (
+        swatch.yarn.name if swatch.yarn else "",
+        colour,
+        swatch.pattern.name if swatch.pattern else "",
+        hook,
+        " · ".join(part for part in (swatch.date, swatch.worked_by) if part),
+    )
+    lines = "".join(f"<span>{escape(line)}</span>" for line in said if line)
+    return f'<div class="tag"><b>{escape(swatch.tag)}</b>{lines}</div>'

@@ -1,0 +1,114 @@
+"""What can be done with a size run: print it, copy or save its lines, hand it on as a workbook, set it."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+from tkinter import ttk
+
+from logbook.craft.planned_piece import PlannedPiece
+from logbook.errors import RefusedError
+from logbook.pages.pieces.run_card import RunCard
+from logbook.pages.pieces.run_page import run_page
+from logbook.pages.session import Session
+from logbook.tasks.set_runs import set_run, unset_run
+from logbook.tasks.size_runs import save_lines, save_run_workbook
+from logbook.window.keys import bind_keys
+from logbook.window.pieces.file_actions import FileActions
+
+NOTHING = "There is no size run yet: the page says what is missing."
+
+
+@dataclass(frozen=True, slots=True)
+class OnPage:
+    """What the page says of this moment: the run, the saved piece in hand; and how it saves and hears of changes."""
+
+    card: Callable[[], RunCard]
+    saved: Callable[[], PlannedPiece | None]
+    name: Callable[[], str]
+    source: Callable[[], str]
+    save: Callable[[], bool]
+    changed: Callable[[], object]
+
+
+class RunFiles:
+    """The entries that a piece with sizes adds to the menu, each with its key."""
+
+    def __init__(self, frame: ttk.Frame, session: Session, files: FileActions, page: OnPage) -> None:
+        self._frame, self._session, self._files, self._page = frame, session, files, page
+        self.entries = (
+            ("Print the &run of sizes", "Mod-Shift-p", self.print),
+            ("Copy the &lines of the pattern", "Mod-l", self.copy_lines),
+            ("Save the l&ines…", "", self.save_lines),
+            ("Save the run as a work&book…", "", self.save_workbook),
+            ("&Set the run", "Mod-t", self.set),
+            ("&Take the set run back", "", self.unset),
+        )
+        for _, keys, action in self.entries:
+            if keys:
+                bind_keys(frame.winfo_toplevel(), keys, action, while_shown=frame)
+
+    def print(self) -> None:
+        """Opens the page of the run in the browser."""
+        card = self._page.card()
+        if not card.sizes:
+            self._session.say(NOTHING)
+            return
+        said = card.set_words if card.set_run else ()
+        html = run_page(self._page.name(), card.sizes, card.lines, self._session.units, f"{self._page.source()}.", said)
+        self._files.show_page(html, "sizes.html")
+
+    def copy_lines(self) -> None:
+        """Puts the lines of the pattern on the clipboard."""
+        lines = self._page.card().lines
+        if lines:
+            self._frame.clipboard_clear()
+            self._frame.clipboard_append(lines)
+        self._session.say("The lines of the pattern are copied." if lines else NOTHING)
+
+    def save_lines(self) -> None:
+        """Asks where to, and writes the lines there."""
+        lines, book = self._page.card().lines, self._session.book
+        if lines:
+            self._files.save("Save the lines", ".txt", "Text", lambda to: save_lines(lines, to, book))
+        else:
+            self._session.say(NOTHING)
+
+    def save_workbook(self) -> None:
+        """Asks where to, and writes the run there."""
+        answer, terms, book = self._page.card().answer, self._session.terms, self._session.book
+        if answer is None:
+            self._session.say(NOTHING)
+            return
+
+        def write(to: Path) -> None:
+            save_run_workbook(answer, terms, to, book)
+
+        self._files.save("Save the run", ".xlsx", "Workbook", write)
+
+    def set(self) -> None:
+        """Keeps the run as published; what is typed is saved with it."""
+        answer = self._page.card().answer
+        if answer is None:
+            self._session.say(NOTHING)
+            return
+        piece = self._page.saved() if self._page.save() else None
+        if piece is not None:
+            self._put(lambda: set_run(self._session.book, piece, answer, self._session.terms))
+            self._session.say(f"The run of “{piece.name}” is set: its numbers stay as they are, whatever is measured later.")
+
+    def unset(self) -> None:
+        """Forgets what was published."""
+        piece = self._page.saved()
+        if piece is None or piece.published is None:
+            self._session.say("This run is not set.")
+            return
+        self._put(lambda: unset_run(self._session.book, piece))
+        self._session.say(f"The set run of “{piece.name}” is taken back. Undo sets it again.")
+
+    def _put(self, action: Callable[[], object]) -> None:
+        try:
+            self._session.write(action)
+        except RefusedError as error:
+            self._session.say(str(error))
+            return
+        self._page.changed()

@@ -1,0 +1,177 @@
+"""The sizes of the piece in hand and what was made of it: their views, and what can be done with them."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import partial
+from tkinter import ttk
+
+from logbook.craft.made_piece import MadePiece
+from logbook.craft.planned_piece import SizeWish
+from logbook.craft.size_run import Remedy
+from logbook.pages.pieces.chart_choice import ChartChoice
+from logbook.pages.pieces.made_form import MadeForm
+from logbook.pages.pieces.made_list import MadeList
+from logbook.pages.pieces.piece_card import PieceMaker
+from logbook.pages.pieces.piece_form import PieceForm
+from logbook.pages.pieces.plan_texts import ReadPlan
+from logbook.pages.pieces.run_card import RunCard, RunMaker, texts_with
+from logbook.pages.pieces.size_texts import ReadSizes, sizes_text
+from logbook.pages.session import Session
+from logbook.tasks.made_pieces import made_from
+from logbook.tasks.pieces import PieceAnswer
+from logbook.window.folding import Folding
+from logbook.window.keys import bind_keys
+from logbook.window.look import Look
+from logbook.window.pieces.chart_dialog import show_chart
+from logbook.window.pieces.file_actions import FileActions
+from logbook.window.pieces.made_dialog import show_made
+from logbook.window.pieces.made_view import MadeView
+from logbook.window.pieces.run_files import OnPage, RunFiles
+from logbook.window.pieces.run_view import RunActions, RunView
+from logbook.window.sentence import Sentence
+
+FOLD, LINES_FOLD = "pieces.sizes", "pieces.lines"
+
+
+@dataclass(frozen=True, slots=True)
+class Around:
+    """What the page gives: its saving, its piece as worked out now, what is typed in find; and how it hears of changes.
+
+    ``typed``: a text of the form is another; ``shown_anew``: more of them are; ``reloaded``: the logbook holds something else.
+    """
+
+    save: Callable[[], bool]
+    answer: Callable[[], PieceAnswer | None]
+    words: Callable[[], str]
+    typed: Callable[[], object]
+    shown_anew: Callable[[], object]
+    reloaded: Callable[[], object]
+    fold: Callable[[str, bool], object]
+
+
+class SizesSide:
+    """``below_plan`` is the place of the run, ``below_list`` that of the made pieces."""
+
+    def __init__(
+        self,
+        frame: ttk.Frame,
+        look: Look,
+        session: Session,
+        form: PieceForm,
+        maker: PieceMaker,
+        files: FileActions,
+        around: Around,
+        below_plan: ttk.Frame,
+        below_list: ttk.Frame,
+    ) -> None:
+        self._frame, self.look, self._session, self._form, self._around = frame, look, session, form, around
+        self._maker = RunMaker(session, maker)
+        self.card = RunCard()
+        self._made = MadeList(session)
+        opened = FOLD in session.settings.opened
+        self.folding = Folding(below_plan, "Si&zes", opened, partial(around.fold, FOLD))
+        self.folding.grid(row=0, column=0, sticky="ew")
+        self.folding.inside.columnconfigure(0, weight=1)
+        actions = RunActions(
+            typed=self._typed,
+            remedy=self._apply,
+            chosen=around.typed,
+            from_chart=self.choose_chart,
+            copy_lines=lambda: self.files.copy_lines(),
+            fold_lines=partial(around.fold, LINES_FOLD),
+            lines_open=LINES_FOLD in session.settings.opened,
+        )
+        self.view = RunView(self.folding.inside, look, actions)
+        self.view.grid(row=0, column=0, sticky="ew")
+        self.made_words = Sentence(below_plan)
+        look.grid(self.made_words, row=1, column=0, sticky="ew", pady=(1, 0))
+        self.made = MadeView(below_list, look, self._made, lambda: session.units, self.open_made)
+        look.grid(self.made, row=1, column=0, sticky="ew", pady=(2, 0))
+        page = OnPage(
+            card=lambda: self.card,
+            saved=lambda: form.saved,
+            name=lambda: form.texts["name"].strip(),
+            source=self._source,
+            save=self._saved,
+            changed=around.reloaded,
+        )
+        self.files = RunFiles(frame, session, files, page)
+        window = frame.winfo_toplevel()
+        bind_keys(window, "Mod-m", self.log_made, while_shown=frame)
+        bind_keys(window, "Mod-b", self.choose_chart, while_shown=frame)
+        self.reload()
+
+    @property
+    def entries(self) -> tuple[tuple[str, str, Callable[[], object]], ...]:
+        """What the menu offers besides the piece's own."""
+        return (*self.files.entries, ("Log what was &made…", "Mod-m", self.log_made))
+
+    def plan_in_hand(self, read: ReadPlan, sizes: ReadSizes) -> ReadPlan:
+        """The plan of the size in hand; without sizes that of the piece."""
+        return self._maker.plan_of_size(read, sizes, self.view.size_name)
+
+    def show(self, read: ReadPlan, sizes: ReadSizes) -> None:
+        """Brings the run up to date with what is typed."""
+        swatch, edge = self._form.swatch_uid(), self._form.swatch_uid("edge swatch")
+        self.card = self._maker.card(read, sizes, swatch, edge, self._form.saved)
+        self.view.show(self.card, self._form.texts["sizes"])
+        self.made_words.configure(text="\n".join(self._made.of(self._form.uid)))
+
+    def reload(self) -> None:
+        """The logbook holds something else."""
+        self._made.reload()
+        self.made.reload(self._around.words())
+
+    def look_up(self) -> None:
+        """Other words are looked for."""
+        self.made.look_up(self._around.words())
+
+    def choose_chart(self) -> None:
+        """Sizes from a body chart, in the place of those there are."""
+        show_chart(self._frame, self.look, ChartChoice(self._session), self._take_sizes)
+
+    def log_made(self) -> None:
+        """A made piece: of the saved piece in hand in the size in hand, else on its own."""
+        piece, answer = self._form.saved, self._around.answer()
+        if piece is None or answer is None or self._form.is_dirty:
+            self._show_made(MadeForm(self._session, MadePiece()))
+            return
+        begun = made_from(piece, answer, self.view.size_name, self._form.swatch_hook())
+        self._show_made(MadeForm(self._session, begun, answer))
+
+    def open_made(self, uid: str) -> None:
+        """Opens a made piece to be read or changed."""
+        if uid in self._made.pieces:
+            self._show_made(MadeForm(self._session, self._made.pieces[uid]))
+
+    def _show_made(self, form: MadeForm) -> None:
+        show_made(self._frame, self.look, self._session, form, self._made_changed)
+
+    def _made_changed(self, said: str) -> None:
+        self.reload()
+        self._around.reloaded()
+        self._session.say(said)
+
+    def _take_sizes(self, wishes: tuple[SizeWish, ...]) -> None:
+        self.folding.show(True)
+        self._typed(sizes_text(wishes, self._session.units))
+        self.view.start()
+
+    def _typed(self, text: str) -> None:
+        self._form.type_in("sizes", text)
+        self._around.typed()
+
+    def _apply(self, remedy: Remedy) -> None:
+        if remedy.plan is not None:
+            for key, text in texts_with(remedy.plan, self._form.texts).items():
+                self._form.type_in(key, text)
+            self._around.shown_anew()
+
+    def _saved(self) -> bool:
+        return not self._form.is_dirty or self._around.save()
+
+    def _source(self) -> str:
+        run = self.card.set_run
+        if run is not None:
+            return f"From swatch {run.tag}, set on {run.date}"
+        return f"From swatch {self._form.texts['swatch'].strip()}: {self._form.swatch_words()}"

@@ -1,0 +1,127 @@
+"""What a spreadsheet program reckons is what the program wrote; a changed width gives the chain of the command line.
+
+The widths are changed with the old values left standing beside the formulas: were they not reckoned anew, they would show.
+"""
+
+import random
+import re
+import zipfile
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import openpyxl
+import pytest
+
+from logbook.craft.conditions import Condition
+from logbook.craft.lengths import Ease
+from logbook.craft.pattern_lines import Written
+from logbook.craft.piece import PiecePlan
+from logbook.craft.planned_piece import SizeWish
+from logbook.craft.size_run import size_run
+from logbook.craft.starting_chain import Choose, Parity
+from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.swatch import Swatch
+from logbook.sheets.run_workbook import write_run_workbook
+from logbook.tasks.exporting import export
+from logbook.tasks.sampling import new_sample
+from tests.support.cloth import gauges_of_swatch, swatch, thrice
+from tests.support.command_line import done_json
+from tests.support.size_runs import PLAN, SHELL, SWATCH
+from tests.support.spreadsheet import recalculated
+
+BODIES = tuple(SizeWish(name=f"body {cm}", body_mm=cm * 10.0) for cm in range(70, 220, 3))
+WIDTHS_CM = [random.Random(seed).randrange(40, 3000) / 10 for seed in range(len(BODIES))]
+LEAN = PiecePlan(ease=Ease(share=-0.06))
+PLAIN = swatch("P", StitchPattern(uid="p", multiple=1, extra_chains=1), {Condition.WASHED: thrice("20 sts = 13.1 cm")})
+WIDE = swatch("W", StitchPattern(uid="w", multiple=16, plus=1, extra_chains=2), {Condition.WASHED: thrice("2 repeats = 16 cm")})
+HALVES = replace(SWATCH, pattern=replace(SHELL, half_plus=2))
+RUNS: dict[str, tuple[PiecePlan, Swatch]] = {
+    "shells": (PLAN, SWATCH),
+    "edge stitches": (replace(LEAN, edge_stitches=2, side_edging_mm=8), SWATCH),
+    "edges as wanted": (replace(LEAN, edge_stitches=None), WIDE),
+    "halves": (replace(LEAN, half_repeats=True), HALVES),
+    "halves at least": (replace(LEAN, half_repeats=True, width_choose=Choose.AT_LEAST), HALVES),
+    "halves at most": (replace(LEAN, half_repeats=True, width_choose=Choose.AT_MOST), HALVES),
+    "at least": (replace(LEAN, width_choose=Choose.AT_LEAST), SWATCH),
+    "at most": (replace(LEAN, width_choose=Choose.AT_MOST), SWATCH),
+    "odd": (replace(LEAN, stitch_parity=Parity.ODD), PLAIN),
+    "even": (replace(LEAN, stitch_parity=Parity.EVEN), PLAIN),
+    "in the round": (replace(LEAN, in_round=True, joined_after_row_1=True), SWATCH),
+    "sideways": (replace(PLAN, sideways=True, top_edging_mm=10), SWATCH),
+}
+
+
+@pytest.fixture(scope="module")
+def workbooks(tmp_path_factory: pytest.TempPathFactory) -> dict[str, tuple[Path, Path]]:
+    """By name: the workbook as written (or with its widths changed), and as a spreadsheet program saved it again."""
+    folder = tmp_path_factory.mktemp("workbooks")
+    written = {name: write_run(folder / f"{name}.xlsx", plan, own) for name, (plan, own) in RUNS.items()}
+    written["log"] = folder / "log.xlsx"
+    with new_sample(folder) as book:
+        export(book, written["log"])
+    written["changed"] = change_widths(written["shells"], folder / "changed.xlsx")
+    again = recalculated(list(written.values()), folder)
+    return {name: (path, saved) for (name, path), saved in zip(written.items(), again, strict=True)}
+
+
+def write_run(path: Path, plan: PiecePlan, own: Swatch) -> Path:
+    gauges = gauges_of_swatch(own)
+    run = size_run(plan, BODIES, gauges)
+    with path.open("wb") as stream:
+        write_run_workbook(stream, Written(plan=plan, sizes=run.sizes, swatch=own, gauges=gauges), run, "1 June 2026")
+    return path
+
+
+def change_widths(path: Path, changed: Path) -> Path:
+    """The same with other widths in "Try it"; the formulas' old values stay."""
+    left = iter(WIDTHS_CM)
+
+    def change(cell: re.Match[str]) -> str:
+        return f"{cell[1]}<v>{next(left)}</v>" if int(cell[2]) >= 18 else cell[0]
+
+    with zipfile.ZipFile(path) as old, zipfile.ZipFile(changed, "w") as new:
+        for name in old.namelist():
+            content = old.read(name)
+            if name.endswith("sheet4.xml"):
+                content = re.sub(r'(<c r="B(\d+)"[^>]*>)<v>[^<]*</v>', change, content.decode()).encode()
+            new.writestr(name, content)
+    assert next(left, None) is None
+    return changed
+
+
+def cells(path: Path) -> dict[tuple[str, str], Any]:
+    book = openpyxl.load_workbook(path, data_only=True)
+    return {
+        (sheet.title, cell.coordinate): cell.value
+        for sheet in book
+        for row in sheet.iter_rows()
+        for cell in row
+        if cell.value is not None
+    }
+
+
+@pytest.mark.parametrize("name", [*RUNS, "log"])
+def test_no_cell_differs_after_recalculation(workbooks: dict[str, tuple[Path, Path]], name: str) -> None:
+    ours, theirs = (cells(path) for path in workbooks[name])
+    assert ours.keys() == theirs.keys()
+    for place, value in ours.items():
+        if isinstance(value, str):
+            assert theirs[place] == value, place
+        else:
+            assert theirs[place] == pytest.approx(value, rel=1e-12, abs=1e-9), place
+
+
+def test_a_changed_width_gives_the_chain_of_the_command_line(workbooks: dict[str, tuple[Path, Path]]) -> None:
+    before, after = (openpyxl.load_workbook(path, data_only=True)["Try it"] for path in workbooks["changed"])
+    stale = 0
+    for row, width in enumerate(WIDTHS_CM, start=18):
+        answer = done_json(
+            *("chain", "--gauge", "4 repeats = 15.1 cm", "--gauge", "4 repeats = 15.4 cm", "--gauge", "3 repeats = 11.5 cm"),
+            *("--multiple", "6", "--plus", "1", "--first-stitch", "2", "--cover", "0", "--width", str(width)),
+        )
+        best = next(option for option in answer["options"] if option["recommended"])
+        assert (after.cell(row, 2).value, after.cell(row, 6).value) == (width, best["chain"])
+        assert after.cell(row, 7).value == pytest.approx(best["width_mm"] / 10)
+        stale += before.cell(row, 6).value != best["chain"]
+    assert stale > 25, "the widths were not changed enough to tell"

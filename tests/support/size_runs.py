@@ -1,0 +1,33 @@
+"""The run of sizes that tests reckon with: shells of 6 plus 1, extra chain 1, 38.18 mm a repeat, two panels, ease 5 cm."""
+
+from logbook.craft.conditions import Condition
+from logbook.craft.lengths import Ease
+from logbook.craft.pattern_lines import Written
+from logbook.craft.piece import PiecePlan
+from logbook.craft.planned_piece import SizeWish
+from logbook.craft.size_run import size_run
+from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.swatch import Swatch
+from logbook.craft.terms import Terms
+from tests.support.cloth import gauges_of_swatch, swatch, thrice
+
+SHELL = StitchPattern(uid="shell", name="shell stitch", multiple=6, plus=1, extra_chains=1, first_stitch=2)
+SWATCH = swatch(
+    "S1",
+    SHELL,
+    {Condition.WASHED: f"4 repeats = 15.1 cm; 4 repeats = 15.4 cm; 3 repeats = 11.5 cm; {thrice('20 rows = 18 cm')}"},
+    swatch_grams=12.0,
+    swatch_stitches=24,
+    swatch_rows=20,
+    foundation_hook_mm=5.0,
+)
+PLAN = PiecePlan(name="Boathouse vest", ease=Ease(mm=50), length_mm=560, armhole_mm=200, neck_mm=240)
+BUSTS = tuple(SizeWish(name=name, body_mm=bust) for name, bust in (("A", 785.0), ("B", 835.0), ("C", 940.0), ("D", 1040.0)))
+
+
+def written(
+    plan: PiecePlan = PLAN, own: Swatch = SWATCH, terms: Terms = Terms.US, sizes: tuple[SizeWish, ...] = BUSTS
+) -> Written:
+    """That run worked out, or another."""
+    gauges = gauges_of_swatch(own)
+    return Written(plan=plan, sizes=size_run(plan, sizes, gauges).sizes, swatch=own, gauges=gauges, terms=terms)

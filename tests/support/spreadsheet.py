@@ -1,0 +1,33 @@
+"""A spreadsheet program that reckons every formula of a workbook anew, to compare with what stands in it."""
+
+import shutil
+import subprocess
+from pathlib import Path
+
+import pytest
+
+_ALWAYS = """<?xml version="1.0" encoding="UTF-8"?>
+<oor:items xmlns:oor="http://openoffice.org/2001/registry">
+<item oor:path="/org.openoffice.Office.Calc/Formula/Load">
+<prop oor:name="OOXMLRecalcMode" oor:op="fuse"><value>0</value></prop>
+</item>
+</oor:items>
+"""
+
+
+def recalculated(workbooks: list[Path], folder: Path) -> list[Path]:
+    """The workbooks as LibreOffice saves them with its setting "recalculate on load: always", in one run of it.
+
+    Skips the test where LibreOffice is not installed.
+    """
+    program = shutil.which("soffice")
+    if program is None:
+        pytest.skip("LibreOffice (soffice) is not installed: nothing to recalculate with")
+    user = folder / "profile" / "user"
+    user.mkdir(parents=True)
+    (user / "registrymodifications.xcu").write_text(_ALWAYS, "utf-8")
+    out = folder / "recalculated"
+    profile = f"-env:UserInstallation={(folder / 'profile').as_uri()}"
+    command = [program, profile, "--headless", "--convert-to", "xlsx", "--outdir", str(out), *map(str, workbooks)]
+    subprocess.run(command, check=True, capture_output=True, timeout=120)
+    return [out / workbook.name for workbook in workbooks]
