@@ -139,9 +139,16 @@ class RunView(ttk.Frame):
         self.chart_button = ttk.Button(bar, text="From a body chart…", command=self._do.from_chart)
         add = ttk.Button(bar, text="Add a size", command=self.add)
         self.remove_button = ttk.Button(bar, text="Take this one out", command=self.remove)
-        for column, button in enumerate((self.chart_button, add, self.remove_button)):
-            self.look.grid(button, row=0, column=column, sticky="w", padx=(0 if column == 0 else 2, 0))
+        bar.bind("<Configure>", lambda _: self._fit(bar, (self.chart_button, add, self.remove_button)))
         return bar
+
+    def _fit(self, bar: ttk.Frame, buttons: tuple[ttk.Button, ...]) -> None:
+        """Side by side where there is room, else one beneath another."""
+        gap = self.look.pixels(2)
+        beside = sum(button.winfo_reqwidth() + gap for button in buttons) <= bar.winfo_width()
+        for place, button in enumerate(buttons):
+            at = (0, place) if beside else (place, 0)
+            button.grid(row=at[0], column=at[1], sticky="w", padx=(0, gap), pady=(0, 0 if beside else gap // 2))
 
     def _size_fields(self) -> FieldRow:
         self.size_row = FieldRow(self, self.look)

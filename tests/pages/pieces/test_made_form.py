@@ -1,0 +1,81 @@
+"""A made piece of the vest in half double crochet: 7 mm a stitch, 9 mm a row, chain 76, 62 rows: 51.8 by 55.8 cm."""
+
+import pytest
+
+from logbook.craft.made_piece import MadePiece
+from logbook.pages.pieces.made_form import MadeForm
+from logbook.pages.pieces.made_list import MadeList, cells, sort_keys
+from logbook.pages.session import Session
+from logbook.tasks.made_pieces import made_from
+from logbook.tasks.pieces import PieceAnswer, basis_of_tag, made_pieces, planned_pieces, work_out_piece
+from tests.support.cloth import VEST
+
+
+@pytest.fixture
+def answer(session: Session) -> PieceAnswer:
+    return work_out_piece(basis_of_tag(session.book, "H1"), VEST)
+
+
+@pytest.fixture
+def form(session: Session, answer: PieceAnswer) -> MadeForm:
+    vest = next(piece for piece in planned_pieces(session.book) if piece.name == "Vest")
+    return MadeForm(session, made_from(vest, answer, hook_mm=4.5), answer)
+
+
+def test_the_prediction_follows_what_was_really_chained(form: MadeForm) -> None:
+    assert (form.texts["predicted width"], form.texts["predicted length"]) == ("51.8 cm", "55.8 cm")
+    form.type_in("chain", "80")
+    form.type_in("rows", "60")
+    assert (form.texts["predicted width"], form.texts["predicted length"]) == ("54.6 cm", "54 cm")
+    form.type_in("washed width", "56.2")
+    assert form.beside() == "Width: predicted 54.6 cm, measured 56.2 cm (+1.6 cm, +2.9 %)."
+
+
+def test_it_is_saved_listed_and_deleted(session: Session, form: MadeForm) -> None:
+    form.type_in("name", "Vest for the stage manager")
+    form.type_in("washed width", "53.4 cm")
+    form.type_in("fits", "Snug")
+    assert form.save() == {}
+    listed = MadeList(session)
+    (made,) = listed.pieces.values()
+    assert cells(made, session.units) == ("Vest for the stage manager", made.date, "76", "62", "53.4 cm")
+    assert sort_keys(made)[2:] == (76, 62, 534)
+    assert listed.find("snug") == [made.uid]
+    assert listed.find("nobody") == []
+    assert listed.find(" ") is None
+    (said,) = listed.of(made.piece)
+    assert said.endswith("chain 76, 62 rows. Width: predicted 51.8 cm, measured 53.4 cm (+1.6 cm, +3.1 %). Snug.")
+    assert listed.of("") == []
+    again = MadeForm(session, made)
+    assert again.is_saved
+    assert again.texts["washed width"] == "53.4 cm"
+    again.type_in("chain", "90")  # without the piece it came from, what was predicted stays
+    assert again.texts["predicted width"] == "51.8 cm"
+    again.delete()
+    assert made_pieces(session.book) == []
+
+
+@pytest.mark.parametrize(
+    ("key", "text", "says"),
+    [
+        ("name", " ", "Name it"),
+        ("chain", "a few", "“a few” is not a count"),
+        ("chain", "0", "“0” is not a count"),
+        ("hook", "big", "“big” is not a hook"),
+        ("washed width", "0", "more than 0"),
+        ("date", "last week", "“last week” is not a date"),
+    ],
+)
+def test_what_is_wrong_is_said_and_not_saved(session: Session, form: MadeForm, key: str, text: str, says: str) -> None:
+    form.type_in(key, text)
+    assert says in form.save()[key]
+    assert made_pieces(session.book) == []
+
+
+def test_one_on_its_own_asks_for_a_name_alone(session: Session) -> None:
+    form = MadeForm(session, MadePiece())
+    assert not form.is_saved
+    form.type_in("name", "Old scarf")
+    form.type_in("chain", "33")
+    assert form.save() == {}
+    assert cells(next(iter(MadeList(session).pieces.values())), session.units)[2:] == ("33", "–", "–")
