@@ -31,7 +31,7 @@ def run(arguments: argparse.Namespace) -> int:
         print_json(_json(proof))
     else:
         print(_text(proof))
-    if arguments.svg is not None:
+    if arguments.svg is not None and proof.rows:
         save_chart(arguments.file, arguments.terms, arguments.svg)
     if proof.problems:
         name = arguments.file.name

@@ -25,6 +25,8 @@ def prove_file(path: Path, terms: Terms | None) -> Proof:
 
 def save_chart(path: Path, terms: Terms | None, target: Path) -> None:
     """Draws the rows in ``path``, as far as they fit, to the SVG file ``target``. Raises RefusedError, in one sentence."""
+    if target.exists() and target.samefile(path):
+        raise RefusedError(f"“{target.name}” holds the rows: draw the chart to another file.")
     courses = fitting_rows(_text_of(path), terms)
     drawing = chart(courses, _WIDTH, _LINE)
     chains = courses.smallest + 2 * courses.multiple

@@ -19,7 +19,7 @@ from logbook.book.swatches import swatches
 from logbook.book.trouble import DamagedError, InUseError
 from logbook.errors import RefusedError
 from tests.support.books import edit, held, put_worked, small_book
-from tests.support.nobody import as_nobody, as_nobody_only
+from tests.support.children import as_nobody, as_nobody_only
 
 
 @pytest.fixture

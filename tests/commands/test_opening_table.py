@@ -15,8 +15,8 @@ from logbook.book.schema import STEPS
 from logbook.tasks import keeping
 from logbook.tasks.keeping import back_up, backup_folder, open_book, usual_logbook
 from logbook.tasks.sampling import new_sample
+from tests.support.children import as_nobody, as_nobody_only
 from tests.support.command_line import done, run, sentence_of
-from tests.support.nobody import as_nobody, as_nobody_only
 from tests.support.sheets import LEAST, write_sheet
 
 COMMANDS = {

@@ -88,3 +88,19 @@ def test_rows_worked_into_a_ring_are_no_chart(tmp_path: Path) -> None:
     ran = run("rows", "--file", path, "--svg", tmp_path / "ring.svg")
     assert ran.code == 1
     assert "starting chain" in sentence_of(ran)
+
+
+def test_a_chart_never_takes_the_place_of_its_rows(shells: Path) -> None:
+    kept = shells.read_bytes()
+    ran = run("rows", "--file", shells, "--svg", shells)
+    assert (ran.code, sentence_of(ran)) == (1, "“shells.txt” holds the rows: draw the chart to another file.")
+    assert shells.read_bytes() == kept
+
+
+def test_where_no_row_is_understood_the_trouble_is_told_and_no_chart_drawn(tmp_path: Path) -> None:
+    path, target = tmp_path / "rows.txt", tmp_path / "rows.svg"
+    path.write_text("Row 1: 1 htr into each ch to end", "utf-8")
+    ran = run("rows", "--file", path, "--terms", "us", "--svg", target, "--json")
+    assert (ran.code, ran.json["rows"], target.exists()) == (1, [], False)
+    assert ran.json["problems"][0]["says"].startswith("“htr” is not understood: the rows are read in US terms")
+    assert sentence_of(ran) == "The rows in “rows.txt” do not add up: 1 problem."

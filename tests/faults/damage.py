@@ -20,13 +20,14 @@ from logbook.book import logbook as module
 from logbook.book.backups import restore
 from logbook.book.changes import changes_of_record
 from logbook.book.logbook import open_logbook
+from logbook.book.pieces import made_pieces, matching_pieces, planned_pieces
 from logbook.book.search import Filters, matching
 from logbook.book.swatches import swatches
 from logbook.book.thorough_check import check_thoroughly
 from logbook.book.undo import undo_state
 from logbook.errors import RefusedError
 from tests.faults.work import act, quick_folder
-from tests.support.books import small_book
+from tests.support.books import put_planned_and_made, small_book
 
 PAGE = 4096
 
@@ -49,6 +50,8 @@ def start(folder: Path) -> bytes:
     with mock.patch("uuid.uuid4", side_effect=uids), small_book(path, 4) as book:
         for step in range(6):
             act(book, step)
+        with book.writing("plan") as writing:
+            put_planned_and_made(writing, swatches(writing.connection)[0].uid, 1)
         book.connection.execute("UPDATE action SET at = '2026-05-31T12:00:00.000+00:00'")
     return path.read_bytes()
 
@@ -86,7 +89,10 @@ def _swapped(data: bytearray, chance: random.Random) -> None:
 
 def _letter(data: bytearray, chance: random.Random) -> None:
     """A letter of a text changed: pages stay sound."""
-    words = (b"washed", b"repeats", b"rows", b"do", b"swatch", b"null", b"stitch_pattern", b"CREATE", b"\xc3\x89tang")
+    words = (
+        b"washed", b"repeats", b"rows", b"do", b"swatch", b"null", b"stitch_pattern", b"vest", b"panels", b"CREATE",
+        b"\xc3\x89tang",
+    )  # fmt: skip
     word = chance.choice(words)
     place = data.find(word, chance.randrange(len(data)))
     if place >= 0:
@@ -123,8 +129,11 @@ def try_file(folder: Path, data: bytes, number: int, result: Result) -> None:
     result.files += 1
     good = False
     try:
-        _read_all(path, quick=bool(number % 2))
-        check_thoroughly(path)
+        if number % 3:
+            _read_all(path, quick=number % 3 == 1)
+        else:
+            check_thoroughly(path)
+            open_logbook(path).close()
     except RefusedError as error:
         result.refused += 1
         if "\n" in str(error) or len(str(error)) > 400:
@@ -150,6 +159,9 @@ def _read_all(path: Path, *, quick: bool) -> None:
             changes_of_record(connection, one.uid)
         undo_state(connection)
         matching(connection, Filters(words="moss s-", yarn="tang", stitch="shells"))
+        planned_pieces(connection)
+        made_pieces(connection)
+        matching_pieces(connection, "vest moss")
 
 
 def _try_restore(path: Path, number: int, result: Result) -> None:

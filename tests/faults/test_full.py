@@ -13,13 +13,14 @@ from logbook.errors import RefusedError
 from logbook.tasks.exporting import export
 from tests.faults import full
 from tests.support.books import held, put_worked, small_book
+from tests.support.children import in_child
 from tests.support.shim import needs_the_shim
 
 
 @needs_the_shim
 def test_every_write_may_fail() -> None:
-    result = full.run(("save", "import", "undo", "back up", "save a copy"), every_way=False)
-    assert result.refused > 300, "if no write was refused, this shows nothing"
+    result = full.run(("save", "import", "back up", "save a copy"), every_way=False)
+    assert result.refused > 250, "if no write was refused, this shows nothing"
     assert result.wrong == []
 
 
@@ -35,17 +36,13 @@ resource = pytest.importorskip("resource", reason="limits as on Unix")
 
 def limited(work: Callable[[Callable[[int], None]], None]) -> None:
     """Runs ``work`` in a child with a function that sets how large a file may grow."""
-    child = os.fork()
-    if child == 0:
-        code = 1
-        try:
-            signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
-            hard = resource.getrlimit(resource.RLIMIT_FSIZE)[1]
-            work(lambda size: resource.setrlimit(resource.RLIMIT_FSIZE, (hard if size < 0 else size, hard)))
-            code = 0
-        finally:
-            os._exit(code)
-    assert os.waitpid(child, 0)[1] == 0, "the child failed"
+
+    def under_limits() -> None:
+        signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
+        hard = resource.getrlimit(resource.RLIMIT_FSIZE)[1]
+        work(lambda size: resource.setrlimit(resource.RLIMIT_FSIZE, (hard if size < 0 else size, hard)))
+
+    in_child(under_limits)
 
 
 def log(book: Logbook, number: int) -> None:

@@ -22,11 +22,12 @@ from hypothesis.stateful import RuleBasedStateMachine, initialize, precondition,
 from logbook.book.assumptions import assumptions, put_assumptions
 from logbook.book.changes import Writing
 from logbook.book.logbook import open_logbook
+from logbook.book.pieces import made_pieces, planned_pieces, remove_made_piece, remove_piece
 from logbook.book.swatches import put_stitch_pattern, put_swatch, put_yarn, remove_swatch, remove_yarn, swatches, yarns
 from logbook.book.undo import redo, undo
 from logbook.errors import RefusedError
 from tests.faults.work import QUICK
-from tests.support.books import held, put_worked, small_book, taken
+from tests.support.books import held, put_planned_and_made, put_worked, small_book, taken
 
 NUMBERS = st.integers(0, 8)
 TEXTS = st.sampled_from(["", "Étang cotton", "=1+1", "007", "a\nb", "🧶 שלום", '"\'\\', "null", "x" * 500])
@@ -102,10 +103,26 @@ class Undoing(RuleBasedStateMachine):
                 put_swatch(writing, replace(first, tag=second.tag))
         self._done()
 
+    @rule(number=NUMBERS, notes=TEXTS)
+    def plan_and_make(self, number: int, notes: str) -> None:
+        if one := self._one(number):
+            with may_be_refused("another piece"), self.book.writing("plan") as writing:
+                put_planned_and_made(writing, one.uid, number, notes)
+        self._done()
+
+    @rule(number=NUMBERS)
+    def take_out_pieces(self, number: int) -> None:
+        with self.book.writing("take out pieces") as writing:
+            for made in made_pieces(writing.connection):
+                remove_made_piece(writing, made)
+            for piece in list(planned_pieces(writing.connection))[number:]:
+                remove_piece(writing, piece)
+        self._done()
+
     @rule(number=NUMBERS)
     def remove(self, number: int) -> None:
         if one := self._one(number):
-            with self.book.writing("remove") as writing:
+            with may_be_refused("Pieces are reckoned from it"), self.book.writing("remove") as writing:
                 remove_swatch(writing, one.uid)
         self._done()
 

@@ -7,9 +7,14 @@ from typing import Any
 
 from logbook.book.changes import Writing
 from logbook.book.logbook import Logbook, new_logbook
+from logbook.book.pieces import put_made_piece, put_piece
 from logbook.book.schema import RECORDS
 from logbook.book.swatches import put_stitch_pattern, put_swatch, put_yarn, swatches
 from logbook.craft.conditions import Condition
+from logbook.craft.lengths import Ease
+from logbook.craft.made_piece import MadePiece
+from logbook.craft.piece import PiecePlan
+from logbook.craft.planned_piece import PlannedPiece, SizeWish
 from logbook.craft.readings import read_readings
 from logbook.craft.stitch_pattern import StitchPattern
 from logbook.craft.swatch import Swatch, TakenReading
@@ -43,6 +48,15 @@ def put_worked(writing: Writing, number: int, **values: Any) -> str:
     yarn = replace(COTTON, uid=yarns[0] if yarns else put_yarn(writing, COTTON))
     pattern = replace(SHELLS, uid=patterns[0] if patterns else put_stitch_pattern(writing, SHELLS))
     return put_swatch(writing, swatch(number, yarn=yarn, pattern=pattern, **values))
+
+
+def put_planned_and_made(writing: Writing, swatch_uid: str, number: int, notes: str = "") -> tuple[str, str]:
+    """Puts a planned piece in two sizes and one made from it; returns their uids."""
+    plan = PiecePlan(name=f"vest {number}", body_mm=920.5, length_mm=560.0 + number, row_shares=(1.0, 1.5))
+    sizes = (SizeWish(name="S"), SizeWish(name="M", body_mm=980.0, ease=Ease(-50.0, 0.0)))
+    piece = put_piece(writing, PlannedPiece(plan=plan, swatch=swatch_uid, notes=notes, sizes=sizes))
+    made = MadePiece(name=f"mine {number}", piece=piece, swatch=swatch_uid, size="M", chain=74, washed_width_mm=465.25)
+    return piece, put_made_piece(writing, made)
 
 
 def small_book(path: Path, count: int = 3, backup_folder: Path | None = None) -> Logbook:

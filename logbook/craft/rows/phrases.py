@@ -242,7 +242,7 @@ class Phrases:
         elif cur.accept("join"):
             self.row.joined_at = len(items) if worked else self.row.joined_at
             cur.skip_to((*BREAKS, "turn", "noturn", "(", "["))
-        elif cur.accept("leave", "with") and cur.next_is("rem", "last", "tch", "unworked", "st"):
+        elif cur.next_is("leave") and cur.next_is("rem", "last", "tch", "unworked", "st", ahead=1):
             cur.skip_to((*BREAKS, "turn", "noturn"))
             self.row.leaves_rest = True
         elif cur.next_is("fasten", "change") or (cur.next_is("with", "using") and _names_yarn(cur.word(1).text)):

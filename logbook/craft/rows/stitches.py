@@ -4,7 +4,20 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from logbook.craft.rows.cursor import CLOSING, LARGEST, Cursor, NotUnderstoodError
-from logbook.craft.rows.instructions import ANY_STITCH, Chain, First, Instruction, Last, Made, Next, Repeat, Target, ToEnd, Work
+from logbook.craft.rows.instructions import (
+    ANY_STITCH,
+    Chain,
+    First,
+    Instruction,
+    Last,
+    Made,
+    Next,
+    Repeat,
+    Span,
+    Target,
+    ToEnd,
+    Work,
+)
 from logbook.craft.rows.kinds import WHOLE_STITCH
 from logbook.craft.rows.targets import GROUP_NAMES, ONE_STITCH_NAMES, Each, Targets
 from logbook.craft.rows.words import FOREIGN, NUMBER, STITCH, TOGETHER
@@ -64,7 +77,8 @@ class Stitches:
         if made_one is None:
             foreign = next((terms for terms, kinds in FOREIGN.items() if word.text in kinds), None)
             cur.at = start
-            raise cur.fail(f"the rows are read in {foreign} terms, which have no such stitch" if foreign else "")
+            says = f"the rows are read in {foreign} terms, which have no such stitch" if foreign else ""
+            raise NotUnderstoodError(Span(word.start, word.end), says)
         return self.work(cur, made_one, start, 0 if word.sort == STITCH and count is None else count or 1)
 
     def _one(self, cur: Cursor, count: int | None) -> Made | None:

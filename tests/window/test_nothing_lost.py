@@ -1,0 +1,415 @@
+"""What may befall the logbook while something is typed: it is said in a sentence, and what was typed is still there."""
+
+import os
+import shutil
+import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from logbook import sample
+from logbook.pages import session as session_module
+from logbook.tasks.browsing import swatch_in_hand, swatch_lines
+from logbook.tasks.keeping import back_up, new_book, open_book
+from logbook.tasks.logging_swatches import delete_swatch, save_swatch
+from logbook.tasks.pieces import planned_pieces, save_piece
+from logbook.tasks.stitch_patterns import save_pattern
+from logbook.window import watch
+from logbook.window.main_window import MainWindow
+from logbook.window.unexpected import report_unexpected
+from tests.support.screen import hit, press, wait_until
+from tests.support.whole_window import (
+    PAGE_FIELDS,
+    TYPED,
+    Answers,
+    chosen_file,
+    dialogs,
+    refusal,
+    said,
+    session_of,
+    tags,
+    text_in,
+    type_into,
+    until_all_is_quiet,
+    window,
+)
+
+__all__ = ["window"]
+
+on_each_page = pytest.mark.parametrize(("page", "key"), PAGE_FIELDS, ids=["swatches", "pieces", "patterns"])
+
+
+def is_typed(window: MainWindow, key: str) -> bool:
+    return text_in(window, key).endswith(TYPED)
+
+
+def is_kept(path: Path) -> bool:
+    """Whether what was typed reached the file at ``path``."""
+    return TYPED.encode() in path.read_bytes()
+
+
+def come_back(window: MainWindow) -> None:
+    """The user comes back to the window from another one."""
+    window.root.event_generate("<FocusIn>")
+    window.root.update()
+
+
+@contextmanager
+def another_program(path: Path) -> Iterator[sqlite3.Connection]:
+    connection = sqlite3.connect(path, isolation_level=None)
+    connection.execute("BEGIN IMMEDIATE")
+    yield connection
+    connection.close()
+
+
+@on_each_page
+def test_in_use_elsewhere(window: MainWindow, page: int, key: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(session_module, "PATIENCE", 2)
+    path = session_of(window).book.path
+    type_into(window, page, key)
+    moments: list[str] = []
+
+    def tick() -> None:
+        moments.append(said(window))
+        window.root.after(20, tick)
+
+    with another_program(path) as other:
+        tick()
+        hit(window.root, "<Control-s>")
+        assert "is being written by another window or program" in refusal(window)
+        assert any("waiting for it" in moment for moment in moments)
+        assert len(moments) > 5, "the window stood still"
+        assert is_typed(window, key)
+        window.root.after(50, lambda: other.execute("ROLLBACK"))
+        hit(window.root, "<Control-s>")
+    assert is_kept(path)
+
+
+def test_while_it_waits_nothing_else_takes_what_is_typed_away(window: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(session_module, "PATIENCE", 3)
+    type_into(window, 0, "yarn")
+    with another_program(session_of(window).book.path):
+        for key in ("<Control-n>", "<Control-z>", "<Control-s>", "<Control-q>"):
+            window.root.after(40, lambda key=key: window.root.focus_get().event_generate(key))  # type: ignore[misc,union-attr]
+        hit(window.root, "<Control-s>")
+    assert not dialogs(window.root)
+    assert is_typed(window, "yarn")
+
+
+def change_what_is_in_hand(window: MainWindow) -> None:
+    """As another window would, over a connection of its own."""
+    page = window.page_in_hand()
+    assert page is not None
+    with session_of(window).book.again() as other:
+        match window.tabs.index("current"):
+            case 0:
+                swatch = swatch_in_hand(other, page.form.uid)  # type: ignore[attr-defined]
+                assert swatch is not None
+                save_swatch(other, replace(swatch, colour="changed elsewhere"))
+            case 1:
+                piece = next(one for one in planned_pieces(other) if one.uid == page.form.uid)  # type: ignore[attr-defined]
+                save_piece(other, replace(piece, notes="changed elsewhere"))
+            case _:
+                save_pattern(other, replace(page.page.saved, notes="changed elsewhere"))  # type: ignore[attr-defined]
+
+
+@on_each_page
+def test_another_window_changed_the_same_record(window: MainWindow, page: int, key: str) -> None:
+    path = session_of(window).book.path
+    type_into(window, page, key)
+    change_what_is_in_hand(window)
+    hit(window.root, "<Control-s>")
+    assert "Another window has changed" in refusal(window)
+    assert "changed elsewhere" in said(window)
+    assert is_typed(window, key)
+    assert not is_kept(path)
+    for answer, kept in (("<Escape>", False), ("<Alt-s>", True)):
+        asked = Answers(window, answer)
+        hit(window.root, "<Control-s>")
+        assert "was changed elsewhere" in asked.heard[0]
+        assert is_typed(window, key)
+        assert is_kept(path) is kept
+    press(window.root, "<Control-z>")
+    assert b"changed elsewhere" in path.read_bytes()
+
+
+@on_each_page
+def test_another_window_changed_something_else(window: MainWindow, page: int, key: str) -> None:
+    type_into(window, page, key)
+    with session_of(window).book.again() as other:
+        delete_swatch(other, next(line.uid for line in swatch_lines(other) if line.tag == "LC-06"))
+    come_back(window)
+    assert "Another window has changed this logbook" in said(window)
+    assert is_typed(window, key)
+    assert "LC-06" not in tags(window)
+    hit(window.root, "<Control-s>")
+    assert is_kept(session_of(window).book.path)
+
+
+def moved(path: Path) -> None:
+    path.rename(path.with_name("moved away.logbook"))
+
+
+def replaced(path: Path) -> None:
+    os.replace(shutil.copy(path, path.with_name("from the cloud")), path)
+
+
+@on_each_page
+@pytest.mark.parametrize("befall", [moved, replaced, Path.unlink], ids=["moved", "replaced", "gone"])
+def test_the_file_is_not_there_any_more(
+    window: MainWindow, befall: object, page: int, key: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = session_of(window).book.path
+    type_into(window, page, key)
+    befall(path)  # type: ignore[operator]
+    before = path.read_bytes() if path.exists() else None
+    hit(window.root, "<Control-s>")
+    assert "was moved or replaced" in refusal(window)
+    assert is_typed(window, key)
+    chosen_file(monkeypatch, tmp_path / "saved.logbook")
+    answers = Answers(window, "<Alt-s>", "<Alt-g>")
+    come_back(window)
+    until_all_is_quiet(window, answers)
+    assert "Save a copy" in answers.heard[0]
+    assert session_of(window).book.path.name == "saved.logbook"
+    assert is_typed(window, key)
+    hit(window.root, "<Control-s>")
+    assert is_kept(tmp_path / "saved.logbook")
+    assert (path.read_bytes() if path.exists() else None) == before
+
+
+@on_each_page
+@pytest.mark.parametrize("by", ["another logbook", "no logbook"])
+def test_the_file_is_written_over(window: MainWindow, by: str, page: int, key: str, tmp_path: Path) -> None:
+    session = session_of(window)
+    back_up(session.book)
+    with new_book(tmp_path / "other.logbook") as other:
+        content = other.path.read_bytes() if by == "another logbook" else b"Dear diary,\n" * 9999
+    type_into(window, page, key)
+    session.book.path.write_bytes(content)
+    path = session.book.path
+    answers = Answers(window, "<Alt-r>")
+    come_back(window)
+    until_all_is_quiet(window, answers)
+    assert "The newest good backup" in answers.heard[0]
+    assert session_of(window).book.path.name.endswith("restored.logbook")
+    assert is_typed(window, key)
+    hit(window.root, "<Control-s>")
+    assert is_kept(session_of(window).book.path)
+    assert path.read_bytes() == content
+
+
+def test_a_logbook_written_over_can_be_opened_anew(window: MainWindow, tmp_path: Path) -> None:
+    path = session_of(window).book.path
+    with new_book(tmp_path / "other.logbook") as other:
+        content = other.path.read_bytes()
+    path.write_bytes(content)
+    window.menu.books.open_path(path)
+    assert tags(window) == set()
+    path.write_bytes(b"Dear diary,\n" * 9999)
+    answers = Answers(window, "<Escape>")
+    window.menu.books.open_path(path)
+    assert "some other kind of file" in answers.heard[0]
+    assert window.session is None
+    assert "Open" in said(window)
+    window.menu.books.open_path(tmp_path / "other.logbook")
+    assert session_of(window).book.path.name == "other.logbook"
+
+
+@on_each_page
+def test_a_place_that_can_only_be_read(
+    window: MainWindow, page: int, key: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = session_of(window).book.path
+    book = open_book(path)
+    book.read_only = True
+    window.show(book)
+    window.root.update()
+    assert "(read only)" in window.root.title()
+    assert "editing is off" in said(window)
+    type_into(window, page, key)
+    before = path.read_bytes()
+    shown = window.page_in_hand()
+    assert {name for name, button in shown.buttons.items() if "disabled" not in button.state()} <= {  # type: ignore[union-attr]
+        "Revert",
+        "Put back",
+    }
+    hit(window.root, "<Control-s>")
+    assert "editing is off" in refusal(window)
+    assert is_typed(window, key)
+    assert path.read_bytes() == before
+    chosen_file(monkeypatch, tmp_path / "mine.logbook")
+    answers = Answers(window, "<Alt-g>")
+    window.menu.books.save_copy()
+    until_all_is_quiet(window, answers)
+    assert is_typed(window, key)
+    hit(window.root, "<Control-s>")
+    assert is_kept(tmp_path / "mine.logbook")
+    assert path.read_bytes() == before
+
+
+@on_each_page
+def test_a_full_disk(window: MainWindow, page: int, key: str) -> None:
+    book = session_of(window).book
+    type_into(window, page, key)
+    pages = book.connection.execute("PRAGMA page_count").fetchone()[0]
+    book.connection.execute(f"PRAGMA max_page_count = {pages}")
+    form = window.page_in_hand()
+    long = "much to say " * 2000
+    notes = form.editor.fields["notes"] if hasattr(form, "editor") else form.form.fields["notes"]  # type: ignore[union-attr]
+    notes.text = long
+    before = tags(window)
+    hit(window.root, "<Control-s>")
+    assert "The disk is full" in refusal(window)
+    assert is_typed(window, key)
+    assert text_in(window, "notes") == long
+    book.connection.execute("PRAGMA max_page_count = 1000000")
+    hit(window.root, "<Control-s>")
+    assert is_kept(book.path)
+    assert tags(window) == before
+
+
+@on_each_page
+def test_an_error_nobody_expected(
+    window: MainWindow, page: int, key: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    log = tmp_path / "errors.log"
+    report_unexpected(window.root, window.look, log, window.watch.deal_with)
+    session = session_of(window)
+    type_into(window, page, key)
+
+    def fail(_: object) -> None:
+        raise KeyError(TYPED)
+
+    with monkeypatch.context() as patched:
+        patched.setattr(type(session), "write", lambda self, action: fail(action))
+        answers = Answers(window, "<Escape>")
+        hit(window.root, "<Control-s>")
+        until_all_is_quiet(window, answers)
+    assert "Something went wrong" in answers.heard[0]
+    assert "KeyError" in log.read_text("utf-8")
+    assert TYPED not in log.read_text("utf-8")
+    assert is_typed(window, key)
+    hit(window.root, "<Control-s>")
+    assert is_kept(session.book.path)
+
+
+@on_each_page
+@pytest.mark.parametrize(("answer", "left", "kept"), [("<Escape>", False, False), ("<Alt-s>", True, True), ("<Alt-t>", True, False)])
+def test_leaving_with_something_typed(
+    window: MainWindow, page: int, key: str, answer: str, left: bool, kept: bool, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    gone: list[bool] = []
+    monkeypatch.setattr(window, "close_down", lambda: gone.append(True))
+    type_into(window, page, key)
+    other_page = (page + 1) % len(PAGE_FIELDS)
+    press(window.root, f"<Control-Key-{other_page + 1}>")
+    answers = Answers(window, answer)
+    hit(window.root, "<Control-q>")
+    assert "not saved" in answers.heard[0]
+    assert bool(gone) is left
+    assert is_kept(session_of(window).book.path) is kept
+    if not left:
+        assert window.tabs.index("current") == page
+        assert is_typed(window, key)
+
+
+@on_each_page
+def test_undo_and_redo_with_something_typed(window: MainWindow, page: int, key: str) -> None:
+    session = session_of(window)
+    with session.book.again() as other:
+        delete_swatch(other, next(line.uid for line in swatch_lines(other) if line.tag == "LC-06"))
+    come_back(window)
+    type_into(window, page, key)
+    for keys in ("<Control-z>", "<Control-Shift-Z>"):
+        Answers(window, "<Escape>")
+        press(window.root, keys)
+        assert is_typed(window, key)
+        assert "LC-06" not in tags(window)
+    Answers(window, "<Alt-s>")
+    press(window.root, "<Control-z>")
+    assert "saved now" in said(window)
+    assert is_typed(window, key)
+    assert is_kept(session.book.path)
+    press(window.root, "<Control-z>")
+    assert not is_typed(window, key)
+    press(window.root, "<Control-z>")
+    assert "LC-06" in tags(window)
+    press(window.root, "<Control-Shift-Z>", "<Control-Shift-Z>")
+    assert "LC-06" not in tags(window)
+    assert is_typed(window, key)
+
+
+def test_damage_found_after_opening_stops_writing_and_offers_the_backup(
+    window: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = Path(shutil.copy(session_of(window).book.path, tmp_path / "years.logbook"))
+    with open_book(path) as book:
+        back_up(book)
+    with sqlite3.connect(path) as broken:
+        broken.execute("UPDATE swatch_words SET folded = 'nonsense'")
+    broken.close()
+    monkeypatch.setattr(watch, "CHECK_AFTER_MS", 200)
+    answers = Answers(window, "<Alt-l>")
+    window.menu.books.open_path(path)
+    type_into(window, 0, "yarn")
+    until_all_is_quiet(window, answers)
+    assert "The newest good backup" in answers.heard[0]
+    damaged = path.read_bytes()
+    hit(window.root, "<Control-s>")
+    assert "is damaged" in refusal(window)
+    assert is_typed(window, "yarn")
+    assert path.read_bytes() == damaged
+
+
+def test_a_sound_logbook_is_checked_and_nothing_said(window: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
+    checked: list[int] = []
+    monkeypatch.setattr(watch, "CHECK_AFTER_MS", 1)
+    thorough = watch.check_thoroughly
+    monkeypatch.setattr(watch, "check_thoroughly", lambda path: checked.append(thorough(path)))
+    window.watch.book_shown()
+    before = said(window)
+    wait_until(window.root, lambda: checked)
+    assert checked == [43]
+    assert said(window) == before
+
+
+class TestSheetsCancelled:
+    """In the question for a file, while it is read or written, and when the plan is seen."""
+
+    def test_no_file_is_chosen(self, window: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
+        left = chosen_file(monkeypatch, "", "")
+        before = session_of(window).book.path.read_bytes()
+        press(window.root, "<Control-i>", "<Control-e>")
+        assert not left
+        assert session_of(window).book.path.read_bytes() == before
+
+    def test_an_import_on_its_way(self, window: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
+        path = session_of(window).book.path
+        chosen_file(monkeypatch, sample.folder() / sample.FAULTY)
+        before, had = path.read_bytes(), tags(window)
+
+        def stop(progress: object) -> None:
+            next(shown for shown in dialogs(window.root) if shown.grab_current() is shown).event_generate("<Escape>")
+            window.root.update()
+            progress(1, 7)  # type: ignore[operator]
+
+        monkeypatch.setattr("logbook.tasks.importing._write", lambda writing, rows, progress: stop_in_window(window, progress))
+        answers = Answers(window, "<Alt-t>")
+        answers._answered.add("the progress of reading")
+        press(window.root, "<Control-i>")
+        until_all_is_quiet(window)
+        assert (path.read_bytes(), tags(window)) == (before, had)
+
+    def test_the_plan_is_not_wanted(self, window: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
+        chosen_file(monkeypatch, sample.folder() / sample.FAULTY)
+        before = session_of(window).book.path.read_bytes()
+        type_into(window, 0, "yarn")
+        asked = Answers(window, "<Escape>")
+        press(window.root, "<Control-i>")
+        assert "not saved" in asked.heard[0]
+        assert is_typed(window, "yarn")
+        assert session_of(window).book.path.read_bytes() == before
