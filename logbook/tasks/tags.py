@@ -1,15 +1,13 @@
 """Tags to print, cut out and tie to the swatches: a page of HTML that the browser prints on A4 or Letter."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from html import escape
-from pathlib import Path
 
 from logbook.book.logbook import Logbook
 from logbook.book.swatches import swatches
 from logbook.craft.hooks import hook_names, show_hook
 from logbook.craft.swatch import Swatch
 from logbook.errors import RefusedError
-from logbook.sheets.atomic import write_text
 
 _STYLE = """
 @page { margin: 12mm }
@@ -36,14 +34,13 @@ def tag_sheet(made: Iterable[Swatch], title: str) -> str:
     )
 
 
-def save_tag_sheet(book: Logbook, uids: Iterable[str], target: Path) -> int:
-    """Writes the tags of these swatches to ``target`` and says how many. Raises RefusedError if there are none."""
+def tag_sheet_of(book: Logbook, uids: Sequence[str]) -> str:
+    """The page of the tags of these swatches. Raises RefusedError if there are none."""
     with book.reading() as connection:
-        found = swatches(connection, list(uids))
+        found = swatches(connection, uids)
     if not found:
         raise RefusedError("There is no swatch to print a tag of: choose some in the list.")
-    write_text(target, tag_sheet(found, f"Tags of {book.path.stem}"), (book.path,))
-    return len(found)
+    return tag_sheet(found, f"Tags of {book.path.stem}")
 
 
 def _tag(swatch: Swatch) -> str:
