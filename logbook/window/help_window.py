@@ -1,4 +1,4 @@
-"""Help: the walk through with its pictures, the keys, and what the program is."""
+"""Help: the pages to read with their pictures, the keys, and what the program is."""
 
 import re
 import tkinter as tk
@@ -47,10 +47,13 @@ _PICTURE = re.compile(r"!\[(?P<alt>[^]]*)\]\((?P<file>[\w.-]+)\)\Z")
 _INLINE = re.compile(r"(\*\*[^*]+\*\*|\*[^*]+\*|`[^`]+`)")
 
 
-def show_help(parent: tk.Misc, look: Look) -> None:
-    """Shows the walk through in a window of its own that can stay open."""
-    text = resources.files("logbook.help").joinpath("walk.md").read_text("utf-8")
-    dialog = Dialog(parent, look, "A first walk through", lambda: dialog.close())
+WALK, ROWS = "walk.md", "rows.md"
+
+
+def show_help(parent: tk.Misc, look: Look, name: str = WALK) -> None:
+    """Shows a page of the help in a window of its own that can stay open; its first line is the title."""
+    text = resources.files("logbook.help").joinpath(name).read_text("utf-8")
+    dialog = Dialog(parent, look, text.partition("\n")[0].lstrip("# "), lambda: dialog.close())
     page = tk.Text(dialog.inside, wrap="word", width=72, height=26, cursor="arrow", takefocus=True, font="TkTextFont")
     bar = ttk.Scrollbar(dialog.inside, command=page.yview, takefocus=False)
     page.configure(yscrollcommand=bar.set, padx=look.pixels(4), pady=look.pixels(3), spacing3=look.pixels(1))
