@@ -54,7 +54,7 @@ def show_help(parent: tk.Misc, look: Look, name: str = WALK) -> None:
     """Shows a page of the help in a window of its own that can stay open; its first line is the title."""
     text = resources.files("logbook.help").joinpath(name).read_text("utf-8")
     dialog = Dialog(parent, look, text.partition("\n")[0].lstrip("# "), lambda: dialog.close())
-    page = tk.Text(dialog.inside, wrap="word", width=72, height=26, cursor="arrow", takefocus=True, font="TkTextFont")
+    page = tk.Text(dialog.inside, wrap="word", width=82, height=26, cursor="arrow", takefocus=True, font="TkTextFont")
     bar = ttk.Scrollbar(dialog.inside, command=page.yview, takefocus=False)
     page.configure(yscrollcommand=bar.set, padx=look.pixels(4), pady=look.pixels(3), spacing3=look.pixels(1))
     page.grid(row=0, column=0, sticky="nsew")
@@ -131,7 +131,7 @@ def _show_picture(page: tk.Text, look: Look, name: str, words: str) -> None:
     if not found.is_file():
         return
     picture = tk.PhotoImage(master=page, data=found.read_bytes())
-    shrink = max(1, -(-picture.width() // max(1, 72 * look.base.measure("0"))))
+    shrink = max(1, -(-picture.width() // max(1, 82 * look.base.measure("0"))))
     small = picture.subsample(shrink) if shrink > 1 else picture
     page.pictures.append(small)  # type: ignore[attr-defined]
     page.image_create("end", image=small, padx=look.pixels(1))
