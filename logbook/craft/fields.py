@@ -96,7 +96,8 @@ def clean_text(text: str) -> str:
 _LONGEST_TEXT = 32_767
 
 
-def _text(text: str) -> str:
+def read_text(text: str) -> str:
+    """Any text, with LF line ends. Raises UnreadableError for what no record, sheet or file can hold, naming it."""
     if len(text) > _LONGEST_TEXT:
         raise UnreadableError(f"The text is {len(text)} characters long: the most is {_LONGEST_TEXT}.")
     return clean_text(text)
@@ -167,21 +168,21 @@ _S, _Y, _P = Owner.SWATCH, Owner.YARN, Owner.PATTERN
 _T, _N = Kind.TEXT, Kind.NUMBER
 
 FIELDS: tuple[Field, ...] = (
-    Field("uid", _S, "uid", _T, _text, "the swatch's own id"),
-    Field("tag", _S, "tag", _T, _text, "a short label"),
+    Field("uid", _S, "uid", _T, read_text, "the swatch's own id"),
+    Field("tag", _S, "tag", _T, read_text, "a short label"),
     Field("date", _S, "date", _T, read_date, "a date like 2026-05-31"),
-    Field("yarn", _Y, "name", _T, _text, "the yarn's name"),
-    Field("fibre", _Y, "fibre", _T, _text, "what it is spun of"),
+    Field("yarn", _Y, "name", _T, read_text, "the yarn's name"),
+    Field("fibre", _Y, "fibre", _T, read_text, "what it is spun of"),
     Field("yarn class", _Y, "yarn_class", _N, _whole("a yarn class", 0, 7), "a whole number from 0 to 7"),
     Field("ball grams", _Y, "ball_grams", _N, _positive("the grams of a ball", 100_000), "a number above 0"),
     Field("ball metres", _Y, "ball_metres", _N, _positive("the metres of a ball", 1_000_000), "a number above 0"),
-    Field("colour", _S, "colour", _T, _text, "text"),
-    Field("dye lot", _S, "dye_lot", _T, _text, "text"),
+    Field("colour", _S, "colour", _T, read_text, "text"),
+    Field("dye lot", _S, "dye_lot", _T, read_text, "text"),
     Field("strands", _S, "strands", _N, _whole("a number of strands", 1, 99), "a whole number from 1"),
     Field("hook mm", _S, "hook_mm", _N, read_hook, "a hook in mm, like 4.5"),
-    Field("hook note", _S, "hook_note", _T, _text, "text"),
+    Field("hook note", _S, "hook_note", _T, read_text, "text"),
     Field("foundation hook mm", _S, "foundation_hook_mm", _N, read_hook, "a hook in mm, like 5"),
-    Field("stitch pattern", _P, "name", _T, _text, "the stitch pattern's name"),
+    Field("stitch pattern", _P, "name", _T, read_text, "the stitch pattern's name"),
     Field("multiple", _P, "multiple", _N, _whole("a multiple", 1, 10_000), "a whole number from 1"),
     Field("plus", _P, "plus", _N, _whole("a plus", 0, 10_000), "a whole number from 0"),
     Field("extra chains", _P, "extra_chains", _N, _whole("a number of extra chains", 0, 1000), "a whole number from 0"),
@@ -192,12 +193,12 @@ FIELDS: tuple[Field, ...] = (
     Field("closing rows", _P, "closing_rows", _N, _whole("a number of rows", 0, 10_000), "a whole number from 0"),
     Field("terms", _P, "terms", _T, _one_of(Terms.US, Terms.UK), "US or UK"),
     Field("worked", _S, "worked", _T, _one_of("flat", "round"), "flat or round"),
-    Field("worked by", _S, "worked_by", _T, _text, "text"),
-    Field("way of washing", _S, "way_of_washing", _T, _text, "text"),
+    Field("worked by", _S, "worked_by", _T, read_text, "text"),
+    Field("way of washing", _S, "way_of_washing", _T, read_text, "text"),
     Field("swatch grams", _S, "swatch_grams", _N, _positive("a weight in grams", 100_000), "a number above 0"),
     Field("swatch stitches", _S, "swatch_stitches", _N, _positive("a number of stitches", 100_000), "a number above 0"),
     Field("swatch rows", _S, "swatch_rows", _N, _positive("a number of rows", 100_000), "a number above 0"),
-    Field("notes", _S, "notes", _T, _text, "text"),
+    Field("notes", _S, "notes", _T, read_text, "text"),
     *(_readings_field(condition, direction) for condition in Condition for direction in Direction),
     Field("hung grams", _S, "hung_grams", _N, _positive("a weight in grams", 100_000), "a number above 0"),
     Field("hung clip cm", _S, "hung_clip_mm", _N, _cm_in_mm, "a width in cm"),

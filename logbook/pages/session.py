@@ -98,17 +98,20 @@ class Session:
         return done
 
     def _tried_for_a_while(self, action: Callable[[], Result]) -> Result:
+        for _ in range(PATIENCE if self.pause is not None else 0):
+            try:
+                return action()
+            except InUseError:
+                self.say(f"Another program is writing to {self.book.path.name}: waiting for it …")
+                self._wait()
+                self.say("")
+        return action()
+
+    def _wait(self) -> None:
+        assert self.pause is not None
         self.waiting = True
         try:
-            for _ in range(PATIENCE if self.pause is not None else 0):
-                try:
-                    return action()
-                except InUseError:
-                    assert self.pause is not None
-                    self.say(f"Another program is writing to {self.book.path.name}: waiting for it …")
-                    self.pause()
-                    self.say("")
-            return action()
+            self.pause()
         finally:
             self.waiting = False
 

@@ -100,8 +100,11 @@ class BookActions:
         """Takes a sheet in, after showing what it would do."""
         from logbook.window.sheet_actions import import_sheet
 
-        if self._window.session is not None and self._window.settle():
-            import_sheet(self._window.root, self._window.look, self._window.session)
+        session = self._window.session
+        if session is not None and session.why_not_writable:
+            tell(self._window.root, self._window.look, session.why_not_writable)
+        elif session is not None and self._window.settle():
+            import_sheet(self._window.root, self._window.look, session)
 
     def export_sheet(self) -> None:
         """Hands all swatches on as a sheet."""

@@ -13,6 +13,7 @@ def may_save(parent: tk.Misc, look: Look, session: Session, changed: Callable[[]
 
     Raises RefusedError if the logbook is not there any more.
     """
+    session.say("")  # what was said before is over
     session.notice_others()
     if not changed():
         return True

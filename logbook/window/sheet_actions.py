@@ -10,7 +10,7 @@ from logbook.tasks.importing import ImportPlan, ImportResult, carry_out, plan_im
 from logbook.window.background import Report
 from logbook.window.import_dialog import show_plan
 from logbook.window.look import Look
-from logbook.window.message import say_foreseen, tell
+from logbook.window.message import say_foreseen
 from logbook.window.progress import run_with_progress
 
 SHEETS = [("Sheets", "*.xlsx *.csv"), ("All files", "*")]
@@ -18,9 +18,6 @@ SHEETS = [("Sheets", "*.xlsx *.csv"), ("All files", "*")]
 
 def import_sheet(root: tk.Tk, look: Look, session: Session) -> None:
     """Asks for a sheet, shows what it would do, and takes it in if the user wants that."""
-    if session.why_not_writable:
-        tell(root, look, session.why_not_writable)
-        return
     chosen = filedialog.askopenfilename(parent=root, title="Import a sheet of swatches", filetypes=SHEETS)
     if not chosen:
         return

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
 
+from logbook.craft.fields import read_text
 from logbook.craft.hooks import read_hook, show_hook
 from logbook.craft.lengths import Units, read_size
 from logbook.craft.made_piece import MadePiece
@@ -56,21 +57,22 @@ class MadeForm:
     def read(self) -> ReadMade:
         """What the texts come to."""
         units, errors = self._session.units, {}
-        values: dict[str, Any] = {field: self.texts[key].strip() for key, field in PLAIN.items()}
+        values: dict[str, Any] = {}
         readers: dict[str, tuple[str, Callable[[str], Any]]] = {
             **{key: (field, lambda text: read_size(text, units, "a length")) for key, field in LENGTHS.items()},
             **{key: (field, lambda text: read_whole(text, "a count", 1)) for key, field in COUNTS.items()},
             "hook": ("hook_mm", read_hook),
+            **{key: (field, read_text) for key, field in PLAIN.items()},
         }
         for key, (field, read) in readers.items():
-            text = self.texts[key].strip()
+            text, empty = self.texts[key].strip(), "" if key in PLAIN else None
             try:
-                values[field] = read(text) if text else None
+                values[field] = read(text) if text else empty
             except UnreadableError as error:
-                values[field], errors[key] = None, str(error)
+                values[field], errors[key] = empty, str(error)
         if values["date"] and not _is_date(values["date"]):
             errors["date"] = f"“{values['date']}” is not a date: type it like {date.today().isoformat()}."
-        if not values["name"]:
+        if not values["name"] and "name" not in errors:
             errors["name"] = "Name it, for example “Vest for Noémie”."
         return ReadMade(replace(self._made, **values), errors)
 
@@ -82,12 +84,12 @@ class MadeForm:
         """Saves it; what stands in the way comes back, a sentence a field. Raises RefusedError for what is no field's fault."""
         read = self.read()
         if not read.errors:
-            save_made_piece(self._session.book, read.made)
+            self._session.write(lambda: save_made_piece(self._session.book, read.made))
         return read.errors
 
     def delete(self) -> None:
         """Takes it out of the logbook."""
-        delete_made_piece(self._session.book, self._made)
+        self._session.write(lambda: delete_made_piece(self._session.book, self._made))
 
 
 def _texts(made: MadePiece, units: Units) -> dict[str, str]:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from logbook.craft.conditions import Condition
-from logbook.craft.fields import exact
+from logbook.craft.fields import exact, read_text
 from logbook.craft.lengths import MM_PER_INCH, NO_EASE, Ease, Units, read_ease, read_length, read_size
 from logbook.craft.numbers import read_number, read_whole
 from logbook.craft.piece import PiecePlan
@@ -95,7 +95,7 @@ def read_plan(texts: Texts, units: Units) -> ReadPlan:
     wishes |= {wish: reader.extra(key) for key, wish in EXTRAS.items()}
     wishes |= {wish: texts[key] == TICKED for key, wish in TICKS.items()}
     wishes |= {
-        "name": texts["name"].strip(),
+        "name": reader.read("name", read_text, ""),
         "sideways": worked == SIDEWAYS,
         "in_round": in_round,
         "ease": reader.read("ease", lambda text: read_ease(text, units), NO_EASE),
@@ -110,6 +110,7 @@ def read_plan(texts: Texts, units: Units) -> ReadPlan:
         "row_parity": LAST_ROW[texts["last row"]],
         "row_shares": reader.read("row heights", _shares, ()),
     }
+    reader.read("notes", read_text, "")  # for what can't be kept of them
     missing = _missing(texts)
     plan = None if missing or reader.errors else PiecePlan(**wishes)
     return ReadPlan(plan, FINISH[texts["finish"]], missing, reader.errors)

@@ -13,13 +13,13 @@ from logbook.window.changed_elsewhere import may_save
 from logbook.window.editing import press_or_say_why
 from logbook.window.keys import bind_keys, split_mnemonic
 from logbook.window.look import Look
-from logbook.window.message import Answer, ask
 from logbook.window.patterns.form import PatternForm
 from logbook.window.patterns.meaning_card import MeaningCard
 from logbook.window.patterns.pattern_list import PatternList
 from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
 from logbook.window.styles import styled
+from logbook.window.unsaved import ask_of_unsaved
 
 SHARES = {"list": 30, "form": 36, "meaning": 34}
 """Of the page's width, from left to right."""
@@ -60,19 +60,12 @@ class PatternsPage:
             return False  # what is being saved stays in hand until it is
         if not self.page.unsaved:
             return True
-        answer = ask(
-            self.frame,
-            self.look,
-            f"What you typed for {self.page.saved.name or 'the new stitch pattern'} is not saved.",
-            [Answer("save", "&Save it"), Answer("throw away", "&Throw it away"), Answer("stay", "Sta&y here")],
-            default="save",
-            escape="stay",
-        )
+        answer = ask_of_unsaved(self.frame, self.look, self.session, self.page.saved.name or "the new stitch pattern")
         if answer == "save":
             return self.save()
-        if answer == "throw away":
+        if answer == "drop":
             self.revert()
-        return answer == "throw away"
+        return answer == "drop"
 
     def new(self) -> None:
         """An empty form."""

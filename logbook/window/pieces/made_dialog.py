@@ -95,7 +95,7 @@ class _MadeDialog(Dialog):
 
     def _save(self) -> None:
         try:
-            errors = self._session.write(self._form.save)
+            errors = self._form.save()
         except RefusedError as error:
             self.refusal.configure(text=f"✕ {error}")
             return
@@ -108,7 +108,7 @@ class _MadeDialog(Dialog):
 
     def _delete(self) -> None:
         try:
-            self._session.write(self._form.delete)
+            self._form.delete()
         except RefusedError as error:
             self.refusal.configure(text=f"✕ {error}")
             return

@@ -15,13 +15,13 @@ from logbook.window.changed_elsewhere import may_save
 from logbook.window.editing import press_or_say_why
 from logbook.window.keys import bind_keys, split_mnemonic
 from logbook.window.look import Look
-from logbook.window.message import Answer, ask
 from logbook.window.pieces.file_actions import FileActions
 from logbook.window.pieces.find_view import FindView
 from logbook.window.pieces.follow_view import FollowView
 from logbook.window.pieces.form_view import FormView
 from logbook.window.pieces.sizes_side import Around, SizesSide
 from logbook.window.sentence import Sentence
+from logbook.window.unsaved import ask_of_unsaved
 
 SHARES = (26, 35, 39)
 """Of the page's width, from left to right."""
@@ -75,8 +75,7 @@ class PiecesPage:
         if not self.form.is_dirty:
             return True
         name = self.form.saved.name if self.form.saved else "the new piece"
-        answers = [Answer("save", "&Save"), Answer("drop", "&Throw away"), Answer("stay", "Sta&y here")]
-        answer = ask(self.frame, self.look, f"What is typed for {name} is not saved.", answers, "save", "stay")
+        answer = ask_of_unsaved(self.frame, self.look, self.session, name)
         if answer == "drop":
             self.revert()
         return answer == "drop" or (answer == "save" and self.save())

@@ -21,11 +21,11 @@ from logbook.window.gauges.gauge_actions import GaugeActions, OnPage
 from logbook.window.gauges.sure_view import SureView
 from logbook.window.keys import bind_keys, split_mnemonic
 from logbook.window.look import Look
-from logbook.window.message import Answer, ask
 from logbook.window.sentence import Sentence
 from logbook.window.swatches.chain_view import ChainView
 from logbook.window.swatches.find_view import FindActions, FindView
 from logbook.window.swatches.form_view import FormView
+from logbook.window.unsaved import ask_of_unsaved
 
 FILTERS = "swatches.filters"
 SHARES = (30, 34, 36)
@@ -88,8 +88,7 @@ class SwatchesPage:
         if not self.form.is_dirty:
             return True
         name = self.form.saved.tag if self.form.saved else "the new swatch"
-        answers = [Answer("save", "&Save"), Answer("drop", "&Throw away"), Answer("stay", "Sta&y here")]
-        answer = ask(self.frame, self.look, f"What is typed for {name} is not saved.", answers, "save", "stay")
+        answer = ask_of_unsaved(self.frame, self.look, self.session, name)
         if answer == "drop":
             self.form.revert()
             self._shown_anew()
