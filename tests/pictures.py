@@ -83,6 +83,13 @@ def patterns(root: tk.Tk, window: MainWindow) -> None:
     find(root, "shell")
 
 
+def pieces(root: tk.Tk, window: MainWindow) -> None:
+    """The finished garment and what follows of it."""
+    window.tabs.select(1)
+    settle(root)
+    find(root, "usher")
+
+
 def find(root: tk.Tk, words: str) -> None:
     """Types into the find field, where the keyboard is, and takes the first that is found."""
     type_text(focused(root), words)
@@ -102,7 +109,7 @@ def everything(place: tk.Misc) -> list[tk.Misc]:
     return [found for child in place.winfo_children() for found in (child, *everything(child))]
 
 
-SCENES: dict[str, Callable[[tk.Tk, MainWindow], None]] = {"swatches": swatches, "patterns": patterns}
+SCENES: dict[str, Callable[[tk.Tk, MainWindow], None]] = {"swatches": swatches, "pieces": pieces, "patterns": patterns}
 
 if __name__ == "__main__":
     main()
