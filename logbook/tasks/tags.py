@@ -11,15 +11,15 @@ from logbook.errors import RefusedError
 
 _STYLE = """
 @page { margin: 12mm }
-body { font: 10pt/1.25 sans-serif; color: #000; margin: 0 }
+body { font: 9pt/1.25 sans-serif; color: #000; margin: 0 }
 p.how { margin: 0 0 4mm; font-size: 9pt }
 .tags { display: flex; flex-wrap: wrap; gap: 0 }
-.tag { box-sizing: border-box; width: 60mm; height: 40mm; padding: 4mm 4mm 3mm 13mm; border: 1px dashed #777; position: relative;
-  overflow: hidden; break-inside: avoid; margin: 0 -1px -1px 0 }
+.tag { box-sizing: border-box; width: 60mm; min-height: 40mm; padding: 4mm 3mm 3mm 12mm; border: 1px dashed #777;
+  position: relative; break-inside: avoid; margin: 0 -1px -1px 0; overflow-wrap: anywhere }
 .tag::before { content: ""; position: absolute; left: 4mm; top: 17.5mm; width: 5mm; height: 5mm; border: 1px solid #777;
   border-radius: 50% }
 .tag b { display: block; font-size: 15pt; line-height: 1.2 }
-.tag span { display: block; white-space: nowrap; overflow: hidden; text-overflow: ellipsis }
+.tag span { display: block }
 @media print { p.how { display: none } }
 """
 
