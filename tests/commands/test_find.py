@@ -91,7 +91,7 @@ class TestFilters:
             (["--condition", "hung"], {row["tag"] for row in SAMPLE if row["stitches hung"] or row["rows hung"]}),
             (["ivory", "--stitch", "shell", "--hook", "4.5"], {"LC-02", "LC-06"}),
         ],
-        ids=" ".join,
+        ids=lambda value: " ".join(value) if isinstance(value, list) else "",
     )
     def test_each(self, wardrobe: Path, arguments: list[str], wanted: set[str]) -> None:
         assert set(tags(wardrobe, *arguments)) == wanted != set()
