@@ -1,6 +1,7 @@
 """What every test gets: the user's folders in a place of its own, and a screen that may not be missing."""
 
 import os
+import shutil
 from collections.abc import Generator
 from pathlib import Path
 
@@ -20,6 +21,14 @@ def users_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     home = tmp_path / "users folder"
     monkeypatch.setenv("LOGBOOK_HOME", str(home))
     return home
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Without an Xvfb for each worker the window tests share a screen, and so one worker: there is one keyboard."""
+    if shutil.which("Xvfb") is None:
+        for item in items:
+            if "screen" in getattr(item, "fixturenames", ()):
+                item.add_marker(pytest.mark.xdist_group("screen"))
 
 
 @pytest.hookimpl(wrapper=True)

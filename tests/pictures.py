@@ -1,4 +1,4 @@
-"""Makes the pictures that README and help show: ``python -m tests.pictures`` (wants Xvfb and ImageMagick's ``import``).
+"""Makes the pictures that README and help show: ``python -m tests.pictures`` (wants Xvfb and ImageMagick).
 
 Every page is shown on the sample at 1366×768, 100 % text, light, with something in hand.
 """
@@ -17,6 +17,7 @@ from tests.support.screen import press, settle, type_text
 
 FOLDER = Path(__file__).resolve().parent.parent / "logbook" / "help"
 SIZE = (1366, 768)
+SMALL = 640
 MENU = 32
 """Pixels the menu adds to what Tk calls the height of a window."""
 
@@ -60,16 +61,19 @@ def make(folder: Path) -> None:
 
 
 def take(root: tk.Tk, target: Path) -> None:
-    """A picture of the screen in few colours, which halves its size."""
+    """A picture of the screen in few colours, which halves its size; and a small one for the help, which can't shrink it well."""
     root.update()
-    subprocess.run(["import", "-window", "root", "-colors", "96", f"png8:{target}"], check=True)
+    few = ["-colors", "96"]
+    subprocess.run(["import", "-window", "root", *few, f"png8:{target}"], check=True)
+    small = target.with_name(f"{target.stem}-small.png")
+    subprocess.run(["convert", str(target), "-resize", f"{SMALL}x", *few, f"png8:{small}"], check=True)
 
 
 def swatches(root: tk.Tk, window: MainWindow) -> None:
     """The worked example: its chain for 46 cm."""
     window.tabs.select(0)
     settle(root)
-    find(root, "LC-02")
+    find(root, "2024-09-21")
     for widget in everything(root):
         if isinstance(widget, tk.Entry) and "width" in str(getattr(widget.master, "label", tk.Label).cget("text")).casefold():
             type_text(widget, "46")
@@ -81,6 +85,13 @@ def patterns(root: tk.Tk, window: MainWindow) -> None:
     window.tabs.select(len(window.tabs.tabs()) - 1)
     settle(root)
     find(root, "shell")
+
+
+def pieces(root: tk.Tk, window: MainWindow) -> None:
+    """The finished garment and what follows of it."""
+    window.tabs.select(1)
+    settle(root)
+    find(root, "usher")
 
 
 def find(root: tk.Tk, words: str) -> None:
@@ -102,7 +113,7 @@ def everything(place: tk.Misc) -> list[tk.Misc]:
     return [found for child in place.winfo_children() for found in (child, *everything(child))]
 
 
-SCENES: dict[str, Callable[[tk.Tk, MainWindow], None]] = {"swatches": swatches, "patterns": patterns}
+SCENES: dict[str, Callable[[tk.Tk, MainWindow], None]] = {"swatches": swatches, "pieces": pieces, "patterns": patterns}
 
 if __name__ == "__main__":
     main()

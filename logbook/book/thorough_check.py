@@ -5,6 +5,7 @@ from contextlib import closing
 from pathlib import Path
 
 from logbook.book.assumptions import assumptions
+from logbook.book.body_charts import chart_texts
 from logbook.book.changes import changes_of_action
 from logbook.book.checking import check_whole
 from logbook.book.connection import connect
@@ -35,6 +36,7 @@ def check_records(connection: sqlite3.Connection) -> int:
     found = swatches(connection)
     planned_pieces(connection)
     made_pieces(connection)
+    chart_texts(connection)
     assumptions(connection)
     undo_state(connection)
     for (action,) in connection.execute("SELECT uid FROM action").fetchall():

@@ -49,7 +49,7 @@ def run(arguments: argparse.Namespace) -> int:
     """Lists what is found."""
     with book_of(arguments) as book:
         found = find(book, filters_of(arguments))
-        made = find_made(book, filters_of(arguments), found)
+        made = find_made(book, filters_of(arguments))
     if arguments.json:
         print_json([swatch_json(one) for one in found])
     else:

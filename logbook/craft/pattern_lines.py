@@ -1,9 +1,11 @@
-"""The lines of a written pattern that come out of a size run: materials, gauge, finished measurements, chains, rows, marks.
+"""The lines of a written pattern that come out of a size run: materials, gauge, finished measurements, chains, rows, marks,
+the written rows of the stitch pattern with their counts.
 
 All sizes stand in one line, smallest first and the others in brackets; a number that all sizes share stands once. Lengths are
 printed in both cm (to 0.5) and inches (to 1/4).
 """
 
+import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
@@ -16,6 +18,7 @@ from logbook.craft.numbers import show_number, show_percent
 from logbook.craft.piece import PieceNumbers, PiecePlan
 from logbook.craft.piece_gauges import PieceGauges
 from logbook.craft.printed_sizes import alike, printed_length, sized
+from logbook.craft.rows.in_sizes import rows_in_sizes
 from logbook.craft.size_run import SizeNumbers
 from logbook.craft.swatch import Swatch
 from logbook.craft.terms import Terms, translated
@@ -58,6 +61,7 @@ def pattern_parts(written: Written) -> tuple[PatternPart, ...]:
         PatternPart(_gauge_word(written).capitalize(), (_gauge(written),)),
         PatternPart(f"Finished measurements, {_state(written)}", tuple(_measurements(written))),
         PatternPart(_heading(written.plan), tuple(_work(written))),
+        PatternPart(_rows_heading(written), tuple(_written_rows(written))),
         PatternPart("While it is on the hook", tuple(_before_washing(written))),
     )
     return tuple(part for part in parts if part.lines)
@@ -222,6 +226,26 @@ def _mark_lines(written: Written) -> Iterator[str]:
             f"Shoulders of {alike(s for s, _ in shoulders)} {units} on each side, "
             f"the middle {alike(n for _, n in shoulders)} are the neck."
         )
+
+
+def _rows_heading(written: Written) -> str:
+    pattern = written.gauges.pattern
+    foreign = f", in {pattern.terms} terms" if pattern.terms not in ("", written.terms) else ""
+    return f"Rows of {pattern.name}{foreign}"
+
+
+def _written_rows(written: Written) -> Iterator[str]:
+    """As the pattern has them; rounds for a flat piece, or rows for a round one, would be no help, nor a row 1 worked into
+    chains where there are foundation stitches."""
+    plan, pattern = written.plan, written.gauges.pattern
+    in_rounds = re.search(r"\b(?:rnd|round) *1\b", pattern.rows_text, re.IGNORECASE) is not None
+    if plan.foundation_stitches or in_rounds != plan.in_round:
+        return
+    base = [piece.stitches - 2 * piece.edge_stitches for piece in written.pieces]
+    rows = rows_in_sizes(pattern.rows_text, Terms(pattern.terms) if pattern.terms else None, base)
+    if rows and any(piece.edge_stitches for piece in written.pieces):
+        yield "The plain edge stitches are worked besides; they are not in these counts."
+    yield from rows
 
 
 def _before_washing(written: Written) -> Iterator[str]:

@@ -6,7 +6,6 @@ stitches at each side (the same number in all sizes if it can be), a half repeat
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from itertools import pairwise
 
 from logbook.craft.body_chart import CHILDREN_CAUTION, BodyChart, End, is_childs_size
 from logbook.craft.edge_stitches import NEAR_MM, chains_with_edges, edges_for_all, edges_wanted
@@ -15,7 +14,6 @@ from logbook.craft.piece import PieceNumbers, PiecePlan
 from logbook.craft.piece_gauges import PieceGauges
 from logbook.craft.piece_numbers import chain_rule, chosen_chain, stitch_width, stitches_target, takes_edges, work_out
 from logbook.craft.planned_piece import SizeWish
-from logbook.craft.starting_chain import ChainOption
 from logbook.craft.yarn_needed import YarnNeeded, together
 from logbook.errors import RefusedError
 
@@ -166,13 +164,14 @@ def _edges_that_part(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGa
         return []
     parting: dict[int, float] = {}
     for each in range(1, gauges.assumptions.most_edge_stitches + 1):
-        chains = _chains(replace(plan, edge_stitches=each), sizes, gauges)
-        if _differ(chains):
-            parting[each] = max(abs(chain.difference_mm) for chain in chains)
+        miss = _miss_if_parted(replace(plan, edge_stitches=each), sizes, gauges)
+        if miss is not None:
+            parting[each] = miss
     if not parting:
         needed = replace(plan, edge_stitches=None)
-        said = "Plain edge stitches, as many as each size needs at each side, would part them."
-        return [Remedy(said, needed)] if size_run(needed, sizes, gauges).all_differ else []
+        if _miss_if_parted(_one_number_of_edges(needed, sizes, gauges), sizes, gauges) is None:
+            return []
+        return [Remedy("Plain edge stitches, as many as each size needs at each side, would part them.", needed)]
     each = next(each for each, miss in parting.items() if miss <= min(parting.values()) + NEAR_MM)
     what = "1 plain edge stitch" if each == 1 else f"{each} plain edge stitches"
     return [Remedy(f"{what} at each side, in all sizes, would part them.", replace(plan, edge_stitches=each))]
@@ -182,20 +181,23 @@ def _half_repeats(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauge
     if plan.sideways or plan.in_round or plan.half_repeats or gauges.pattern.half_plus is None:
         return []
     halved = replace(plan, half_repeats=True)
-    if not _differ(_chains(halved, sizes, gauges)):
+    if _miss_if_parted(halved, sizes, gauges) is None:
         return []
     return [Remedy("Half repeats, which the pattern allows, would part them.", halved)]
 
 
-def _chains(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges) -> list[ChainOption]:
-    """The chain of every size alone, which is quick, of a plan that is not worked sideways."""
-    plans = [plan_for(plan, size) for size in sizes]
-    return [chosen_chain(stitches_target(own, gauges), own, gauges)[0] for own in plans]
-
-
-def _differ(chains: Sequence[ChainOption]) -> bool:
-    widths = sorted(chain.width_mm for chain in chains)
-    return all(wider - narrower >= SAME_MM for narrower, wider in pairwise(widths))
+def _miss_if_parted(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges) -> float | None:
+    """The widest miss of all sizes in mm, of a plan that is not worked sideways; None as soon as two come out the same."""
+    widths: list[float] = []
+    miss = 0.0
+    for size in sizes:
+        own = plan_for(plan, size)
+        chain, _ = chosen_chain(stitches_target(own, gauges), own, gauges)
+        if any(abs(chain.width_mm - width) < SAME_MM for width in widths):
+            return None
+        widths.append(chain.width_mm)
+        miss = max(miss, abs(chain.difference_mm))
+    return miss
 
 
 def _other_hooks(run: SizeRun, plan: PiecePlan, gauges: PieceGauges) -> list[Remedy]:

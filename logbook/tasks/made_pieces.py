@@ -1,6 +1,5 @@
 """What was really made: begun from a piece or on its own, saved, deleted, found."""
 
-from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
 
@@ -11,7 +10,7 @@ from logbook.craft.lengths import Units, show_difference, show_length
 from logbook.craft.made_piece import MadePiece
 from logbook.craft.numbers import show_percent
 from logbook.craft.planned_piece import PlannedPiece
-from logbook.tasks.find import Filters, FoundSwatch
+from logbook.tasks.find import Filters, find
 from logbook.tasks.pieces import PieceAnswer
 
 
@@ -58,14 +57,14 @@ def delete_made_piece(book: Logbook, made: MadePiece) -> None:
         kept.remove_made_piece(writing, made.uid)
 
 
-def find_made(book: Logbook, filters: Filters, found: Sequence[FoundSwatch]) -> list[MadePiece]:
-    """The made pieces in which every word is found, the newest first; where more than words is asked, of the swatches found."""
+def find_made(book: Logbook, filters: Filters) -> list[MadePiece]:
+    """The made pieces in which every word is found, the newest first; where more than words is asked, of swatches like that."""
+    others = replace(filters, words="")
+    swatches = None if others == Filters() else {one.swatch.uid for one in find(book, others)}
     with book.reading() as connection:
         words = set(kept.matching_pieces(connection, filters.words))
         made = kept.made_pieces(connection).values()
-    only_words = filters == Filters(words=filters.words)
-    swatches = {one.swatch.uid for one in found}
-    return [one for one in made if one.uid in words and (only_words or one.swatch in swatches)]
+    return [one for one in made if one.uid in words and (swatches is None or one.swatch in swatches)]
 
 
 def beside_each_other(made: MadePiece, units: Units) -> list[str]:

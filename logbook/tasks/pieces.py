@@ -1,5 +1,6 @@
 """Planned pieces: worked out from a swatch, saved, copied, deleted, found."""
 
+import sqlite3
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
@@ -113,11 +114,19 @@ def basis_of(book: Logbook, swatch: str, edge_swatch: str = "") -> Basis:
     Raises RefusedError, in one sentence, if one is not there any more.
     """
     with book.reading() as connection:
-        own = swatch_there(connection, swatch)
-        others = swatches(connection, swatches_of_yarn(connection, own.yarn.uid)) if own.yarn else []
-        assumed, drift = kept_assumptions(connection), learnt_drift(connection)
-        edge = swatch_there(connection, edge_swatch) if edge_swatch else None
-    return Basis(swatch=own, others=tuple(others), edge_swatch=edge, assumed=assumed, drift=drift)
+        return basis_in(connection, swatch, edge_swatch)
+
+
+def basis_in(connection: sqlite3.Connection, swatch: str, edge_swatch: str = "") -> Basis:
+    """``basis_of`` from an open connection."""
+    own = swatch_there(connection, swatch)
+    return Basis(
+        swatch=own,
+        others=tuple(swatches(connection, swatches_of_yarn(connection, own.yarn.uid)) if own.yarn else ()),
+        edge_swatch=swatch_there(connection, edge_swatch) if edge_swatch else None,
+        assumed=kept_assumptions(connection),
+        drift=learnt_drift(connection),
+    )
 
 
 def with_edge_gauge(basis: Basis, edge_gauge: Iterable[Reading]) -> Basis:

@@ -8,15 +8,15 @@ from typing import Any
 
 from logbook import sample
 from logbook.book.changes import Writing
-from logbook.book.pieces import put_piece
+from logbook.book.pieces import planned_pieces, put_made_piece, put_piece
 from logbook.book.plan_text import plan_of
 from logbook.book.swatches import put_stitch_pattern, stitch_patterns, swatch_of_tag
 from logbook.craft.planned_piece import PlannedPiece, SizeWish
 from logbook.craft.terms import Terms
 from logbook.tasks.keeping import Logbook, new_book
-from logbook.tasks.made_pieces import made_from, save_made_piece
-from logbook.tasks.pieces import basis_of, planned_pieces
-from logbook.tasks.set_runs import set_run
+from logbook.tasks.made_pieces import made_from
+from logbook.tasks.pieces import basis_in
+from logbook.tasks.set_runs import with_set_run
 from logbook.tasks.size_runs import work_out_run
 
 
@@ -26,9 +26,9 @@ def new_sample(folder: Path) -> Logbook:
 
     book = new_book(folder / "sample.logbook", keep_backups=False)
     carry_out(book, plan_import(book, sample.folder() / sample.SWATCHES))
-    with book.writing("write the sample's rows") as writing:
+    with book.writing("plan the sample's pieces") as writing:
         _write_rows(writing)
-    _plan_pieces(book)
+        _plan_pieces(writing)
     return book
 
 
@@ -40,26 +40,24 @@ def _write_rows(writing: Writing) -> None:
         put_stitch_pattern(writing, replace(pattern, rows_text=rows[pattern.name]))
 
 
-def _plan_pieces(book: Logbook) -> None:
+def _plan_pieces(writing: Writing) -> None:
     """Each piece of the file says its name, the tag of its swatch, notes, and of its plan what is not as usual; one that was
     finished also its sizes, the day its run was set, and what was made of it."""
     for piece in json.loads((sample.folder() / sample.PIECES).read_text("utf-8")):
         plan = plan_of(piece["name"], json.dumps(piece["plan"]))
+        swatch = swatch_of_tag(writing.connection, piece["swatch"]).uid
         sizes = tuple(SizeWish(**size) for size in piece.get("sizes", ()))
-        with book.writing(f"plan {plan.name}") as writing:
-            swatch = swatch_of_tag(writing.connection, piece["swatch"]).uid
-            put_piece(writing, PlannedPiece(plan=plan, swatch=swatch, notes=piece["notes"], sizes=sizes))
+        uid = put_piece(writing, PlannedPiece(plan=plan, swatch=swatch, notes=piece["notes"], sizes=sizes))
         if sizes:
-            _finish(book, plan.name, piece)
+            _finish(writing, planned_pieces(writing.connection)[uid], piece)
 
 
-def _finish(book: Logbook, name: str, piece: dict[str, Any]) -> None:
+def _finish(writing: Writing, planned: PlannedPiece, piece: dict[str, Any]) -> None:
     """Sets the run, and logs what was made of it: as planned, but for what the file says."""
-    planned = next(one for one in planned_pieces(book) if one.name == name)
-    basis = basis_of(book, planned.swatch)
+    basis = basis_in(writing.connection, planned.swatch)
     answer = work_out_run(basis, planned.plan, planned.sizes)
-    set_run(book, planned, answer, Terms.US, piece["set"])
+    put_piece(writing, with_set_run(planned, answer, Terms.US, piece["set"]))
     for made in piece["made"]:
         size = next(size for size in answer.run.sizes if size.name == made["size"])
         begun = made_from(planned, answer.piece(size), size.name, basis.swatch.hook_mm)
-        save_made_piece(book, replace(begun, **made))
+        put_made_piece(writing, replace(begun, **made))

@@ -13,13 +13,15 @@ from logbook.errors import RefusedError
 from logbook.tasks.size_runs import RunAnswer, lines_of
 
 
-def set_run(book: Logbook, piece: PlannedPiece, answer: RunAnswer, terms: Terms, day: str = "") -> PlannedPiece:
-    """Keeps the run of a saved piece as published, with the readings it came from; the piece with it is returned.
+def set_run(book: Logbook, piece: PlannedPiece, answer: RunAnswer, terms: Terms) -> PlannedPiece:
+    """Keeps the run of a saved piece as published today, with the readings it came from; the piece with it is returned."""
+    return _put(book, f"set {piece.name}", with_set_run(piece, answer, terms, date.today().isoformat()))
 
-    ``day`` is the ISO date it is set on, "" for today.
-    """
-    run = published_run(day or date.today().isoformat(), answer.basis.swatch, answer.run.sizes, lines_of(answer, terms))
-    return _put(book, f"set {piece.name}", replace(piece, published=run_text(run)))
+
+def with_set_run(piece: PlannedPiece, answer: RunAnswer, terms: Terms, day: str) -> PlannedPiece:
+    """The piece with its run as published on that day (ISO)."""
+    run = published_run(day, answer.basis.swatch, answer.run.sizes, lines_of(answer, terms))
+    return replace(piece, published=run_text(run))
 
 
 def unset_run(book: Logbook, piece: PlannedPiece) -> PlannedPiece:

@@ -1,27 +1,25 @@
 """Tags to print, cut out and tie to the swatches: a page of HTML that the browser prints on A4 or Letter."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from html import escape
-from pathlib import Path
 
 from logbook.book.logbook import Logbook
 from logbook.book.swatches import swatches
 from logbook.craft.hooks import hook_names, show_hook
 from logbook.craft.swatch import Swatch
 from logbook.errors import RefusedError
-from logbook.sheets.atomic import write_text
 
 _STYLE = """
 @page { margin: 12mm }
-body { font: 10pt/1.25 sans-serif; color: #000; margin: 0 }
+body { font: 9pt/1.25 sans-serif; color: #000; margin: 0 }
 p.how { margin: 0 0 4mm; font-size: 9pt }
 .tags { display: flex; flex-wrap: wrap; gap: 0 }
-.tag { box-sizing: border-box; width: 60mm; height: 40mm; padding: 4mm 4mm 3mm 13mm; border: 1px dashed #777; position: relative;
-  overflow: hidden; break-inside: avoid; margin: 0 -1px -1px 0 }
+.tag { box-sizing: border-box; width: 60mm; min-height: 40mm; padding: 4mm 3mm 3mm 12mm; border: 1px dashed #777;
+  position: relative; break-inside: avoid; margin: 0 -1px -1px 0; overflow-wrap: anywhere }
 .tag::before { content: ""; position: absolute; left: 4mm; top: 17.5mm; width: 5mm; height: 5mm; border: 1px solid #777;
   border-radius: 50% }
 .tag b { display: block; font-size: 15pt; line-height: 1.2 }
-.tag span { display: block; white-space: nowrap; overflow: hidden; text-overflow: ellipsis }
+.tag span { display: block }
 @media print { p.how { display: none } }
 """
 
@@ -36,14 +34,13 @@ def tag_sheet(made: Iterable[Swatch], title: str) -> str:
     )
 
 
-def save_tag_sheet(book: Logbook, uids: Iterable[str], target: Path) -> int:
-    """Writes the tags of these swatches to ``target`` and says how many. Raises RefusedError if there are none."""
+def tag_sheet_of(book: Logbook, uids: Sequence[str]) -> str:
+    """The page of the tags of these swatches. Raises RefusedError if there are none."""
     with book.reading() as connection:
-        found = swatches(connection, list(uids))
+        found = swatches(connection, uids)
     if not found:
         raise RefusedError("There is no swatch to print a tag of: choose some in the list.")
-    write_text(target, tag_sheet(found, f"Tags of {book.path.stem}"), (book.path,))
-    return len(found)
+    return tag_sheet(found, f"Tags of {book.path.stem}")
 
 
 def _tag(swatch: Swatch) -> str:

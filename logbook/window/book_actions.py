@@ -133,6 +133,12 @@ class BookActions:
 
         show_help(self._window.root, self._window.look)
 
+    def rows_help(self) -> None:
+        """Shows how written rows are read and counted."""
+        from logbook.window.help_window import ROWS, show_help
+
+        show_help(self._window.root, self._window.look, ROWS)
+
     def keys(self) -> None:
         """Shows the keys."""
         from logbook.window.help_window import show_keys

@@ -1,4 +1,4 @@
-"""Help: the walk through with its pictures, the keys, and what the program is."""
+"""Help: the pages to read with their pictures, the keys, and what the program is."""
 
 import re
 import tkinter as tk
@@ -27,10 +27,12 @@ KEYS: tuple[tuple[str, str], ...] = (
     ("Mod-Shift-z", "redo"),
     ("PgUp, PgDn", "in a form: scroll"),
     ("Mod-k", "swatches: compare those selected"),
-    ("Mod-b", "swatches: nearest gauge"),
+    ("Mod-b", "swatches: nearest gauge; pieces: sizes from a body chart"),
     ("Mod-j", "swatches: which hook; pieces: shaping"),
-    ("Mod-p", "pieces: print the page of the one in hand"),
-    ("Mod-l", "swatches: copy the gauge line for a pattern"),
+    ("Mod-p", "pieces: print the page of the one in hand; Mod-Shift-p: of all its sizes"),
+    ("Mod-l", "swatches: copy the gauge line for a pattern; pieces: copy its lines"),
+    ("Mod-t", "swatches: print tags; pieces: set the run of sizes"),
+    ("Mod-m", "pieces: log what was made"),
     ("Mod-h", "changes of the record in hand"),
     ("Mod-c", "in a list: copy the rows as a table"),
     ("Home, End, PgUp, PgDn", "in a list: move; with Shift: select"),
@@ -45,11 +47,14 @@ _PICTURE = re.compile(r"!\[(?P<alt>[^]]*)\]\((?P<file>[\w.-]+)\)\Z")
 _INLINE = re.compile(r"(\*\*[^*]+\*\*|\*[^*]+\*|`[^`]+`)")
 
 
-def show_help(parent: tk.Misc, look: Look) -> None:
-    """Shows the walk through in a window of its own that can stay open."""
-    text = resources.files("logbook.help").joinpath("walk.md").read_text("utf-8")
-    dialog = Dialog(parent, look, "A first walk through", lambda: dialog.close())
-    page = tk.Text(dialog.inside, wrap="word", width=72, height=26, cursor="arrow", takefocus=True, font="TkTextFont")
+WALK, ROWS = "walk.md", "rows.md"
+
+
+def show_help(parent: tk.Misc, look: Look, name: str = WALK) -> None:
+    """Shows a page of the help in a window of its own that can stay open; its first line is the title."""
+    text = resources.files("logbook.help").joinpath(name).read_text("utf-8")
+    dialog = Dialog(parent, look, text.partition("\n")[0].lstrip("# "), lambda: dialog.close())
+    page = tk.Text(dialog.inside, wrap="word", width=82, height=26, cursor="arrow", takefocus=True, font="TkTextFont")
     bar = ttk.Scrollbar(dialog.inside, command=page.yview, takefocus=False)
     page.configure(yscrollcommand=bar.set, padx=look.pixels(4), pady=look.pixels(3), spacing3=look.pixels(1))
     page.grid(row=0, column=0, sticky="nsew")
@@ -126,7 +131,7 @@ def _show_picture(page: tk.Text, look: Look, name: str, words: str) -> None:
     if not found.is_file():
         return
     picture = tk.PhotoImage(master=page, data=found.read_bytes())
-    shrink = max(1, -(-picture.width() // max(1, 72 * look.base.measure("0"))))
+    shrink = max(1, -(-picture.width() // max(1, 82 * look.base.measure("0"))))
     small = picture.subsample(shrink) if shrink > 1 else picture
     page.pictures.append(small)  # type: ignore[attr-defined]
     page.image_create("end", image=small, padx=look.pixels(1))

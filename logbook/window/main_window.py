@@ -1,6 +1,7 @@
 """The one window: a row of pages, a menu, a line that says what was done last."""
 
 import tkinter as tk
+from collections.abc import Callable
 from dataclasses import replace
 from functools import partial
 from tkinter import ttk
@@ -10,6 +11,7 @@ from logbook.pages.session import Session
 from logbook.settings import Settings, save_settings
 from logbook.tasks.error_log import error_log
 from logbook.tasks.keeping import Logbook
+from logbook.window.background import Background
 from logbook.window.keys import bind_keys, install_keys, install_mnemonics, split_mnemonic
 from logbook.window.look import Look
 from logbook.window.menu_bar import MenuBar
@@ -69,7 +71,13 @@ class MainWindow:
         book.wait_for_others(PATIENCE_S)
         open_sample = self.menu.books.open_sample
         self.session = Session(
-            book, self.settings, is_sample=is_sample, say=self.say, pause=self._pause, open_sample=open_sample
+            book,
+            self.settings,
+            is_sample=is_sample,
+            say=self.say,
+            pause=self._pause,
+            beside=self._beside,
+            open_sample=open_sample,
         )
         self.session.on_settings(self._settings_changed)
         for name, _ in PAGES:
@@ -184,6 +192,20 @@ class MainWindow:
             save_settings(self.settings)
         except OSError as error:
             self.say(f"Your settings could not be kept ({error.strerror}); everything else is as it was.")
+
+    def _beside(self, work: Callable[[], None]) -> None:
+        """Runs ``work`` in a thread while the window goes on, and returns when it is done. Raises what it raises."""
+        over = tk.BooleanVar(self.root, False)
+        failures: list[Exception] = []
+
+        def failed(error: Exception) -> None:
+            failures.append(error)
+            over.set(True)
+
+        Background(self.root, lambda _: work(), lambda _: over.set(True), failed, lambda *_: None)
+        self.root.wait_variable(over)
+        if failures:
+            raise failures[0]
 
     def _pause(self) -> None:
         """Waits a moment for another writer, while the window goes on."""

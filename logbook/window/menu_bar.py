@@ -96,6 +96,7 @@ class MenuBar:
     def _build_help_menu(self) -> None:
         menu = self._menu("&Help")
         self._entry(menu, "&A first walk through", self.books.help, "F1")
+        self._entry(menu, "Written &rows", self.books.rows_help)
         self._entry(menu, "&Keys", self.books.keys)
         self._entry(menu, "About this &program", self.books.about)
 

@@ -25,6 +25,7 @@ class TextField(LabelledField):
             self.area.bind(back, lambda _: self._leave("tk_focusPrev"))
         self.area.bind("<FocusIn>", lambda _: frame.state(["focus"]), add="+")
         self.area.bind("<FocusOut>", lambda _: frame.state(["!focus"]), add="+")
+        self.area.bind("<<Paste>>", lambda _: self.after_idle(self.area.see, "insert"), add="+")
         self.area.bind("<<Modified>>", self._follow_typing)
         self.variable.trace_add("write", self._follow_variable)
         self.arrange(frame, grow=True, focus=self.area)

@@ -103,7 +103,9 @@ class TestFilters:
 
 class TestText:
     def test_a_table_and_how_many(self, wardrobe: Path) -> None:
-        heading, *rows = done("find", "LC-0", "shell", "--book", wardrobe).splitlines()
+        swatches, _, made = done("find", "LC-0", "shell", "--book", wardrobe).partition("\n\nmade piece")
+        assert made
+        heading, *rows = swatches.splitlines()
         assert heading.split() == ["tag", "date", "yarn", "colour", "hook", "stitch", "pattern", "stitch", "row"]
         (line,) = (row for row in rows if row.startswith("LC-02"))
         assert "4.5 mm" in line
@@ -137,3 +139,19 @@ class TestText:
 )
 def test_arguments_that_are_wrong_alone(wardrobe: Path, arguments: list[str], named: str) -> None:
     assert named in refused(2, "find", "--book", wardrobe, *arguments)
+
+
+class TestMadePieces:
+    def test_what_did_i_chain_for_that_one(self, wardrobe: Path) -> None:
+        text = done("find", "tadeo", "--book", wardrobe)
+        assert text.startswith("0 swatches found.")
+        (line,) = (line for line in text.splitlines() if line.startswith("Usher's vest for Tadeo"))
+        assert line.split()[4:8] == ["1X", "2025-03-09", "98", "63"]
+        assert text.endswith("1 made piece found.\n")
+
+    def test_by_what_its_swatch_is_found_by(self, wardrobe: Path) -> None:
+        assert "2 made pieces found." in done("find", "usher", "--yarn", "limewalk", "--book", wardrobe)
+        assert "made" not in done("find", "usher", "--yarn", "gorsefold", "--book", wardrobe)
+
+    def test_json_stays_a_list_of_swatches(self, wardrobe: Path) -> None:
+        assert done_json("find", "tadeo", "--book", wardrobe) == []

@@ -11,6 +11,7 @@ from logbook.craft.piece import PiecePlan
 from logbook.craft.stitch_pattern import StitchPattern
 from logbook.craft.terms import Terms
 from tests.support.cloth import swatch, thrice
+from tests.support.sample_sheets import written_rows
 from tests.support.size_runs import PLAN, SHELL, SWATCH, written
 
 
@@ -116,3 +117,31 @@ def test_yarn_in_grams_where_the_ball_is_not_known(grams: float | None, expected
     (line,) = (line for line in lines(written(own=own)) if line.startswith("Heather"))
     assert expected in line
     assert line.endswith("with 10 % in reserve")
+
+
+WITH_ROWS = replace(SWATCH, pattern=replace(SHELL, rows_text=written_rows()["shell stitch"], terms="US"))
+IN_ROUND = replace(PLAN, panels=1, in_round=True, armhole_mm=None, neck_mm=None)
+
+
+def test_the_written_rows_have_their_counts_in_every_size() -> None:
+    told = lines(written(own=WITH_ROWS))
+    at = told.index("Rows of shell stitch")
+    assert told[at + 2].startswith("Row 2: Ch 3 (counts as dc), 2 dc in first sc")
+    assert [line[line.index("turn. ") :] for line in told[at + 1 : at + 4]] == ["turn. (67 (67, 79, 85) sts)"] * 3
+    assert told[at + 4] == "Rep Rows 2 and 3."
+
+
+def test_the_terms_of_the_rows_are_said_where_they_are_not_those_of_the_lines() -> None:
+    assert "Rows of shell stitch, in US terms" in lines(written(own=WITH_ROWS, terms=Terms.UK))
+
+
+def test_edge_stitches_are_not_in_the_counts() -> None:
+    told = lines(written(replace(PLAN, edge_stitches=2), own=WITH_ROWS))
+    at = told.index("Rows of shell stitch")
+    assert told[at + 1].startswith("The plain edge stitches")
+    assert "sts)" in told[at + 2]
+
+
+@pytest.mark.parametrize("plan", [replace(PLAN, foundation_stitches=True), IN_ROUND])
+def test_rows_that_the_piece_is_not_worked_by_are_left_out(plan: PiecePlan) -> None:
+    assert not any(line.startswith("Rows of") for line in lines(written(plan, own=WITH_ROWS)))

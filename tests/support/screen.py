@@ -29,9 +29,12 @@ KEYSYMS = {" ": "space", ",": "comma", ".": "period", "/": "slash", '"': "quoted
 
 @pytest.fixture(scope="session")
 def screen() -> Iterator[str]:
-    """The display to show windows on: the one there is, or an Xvfb of our own with a free number."""
-    server = None
-    if not os.environ.get("DISPLAY") and os.name == "posix" and (xvfb := shutil.which("Xvfb")):
+    """The display to show windows on: an Xvfb of our own with a free number, or where there is none the one at hand.
+
+    One of our own so that tests that run side by side do not take the keyboard from each other, nor from the user.
+    """
+    server, before = None, os.environ.get("DISPLAY")
+    if xvfb := shutil.which("Xvfb"):
         reading, writing = os.pipe()
         server = subprocess.Popen(
             [xvfb, "-displayfd", str(writing), "-screen", "0", "1366x768x24", "-nolisten", "tcp"],
@@ -48,6 +51,8 @@ def screen() -> Iterator[str]:
     yield os.environ.get("DISPLAY", "")
     if server is not None:
         del os.environ["DISPLAY"]
+        if before is not None:
+            os.environ["DISPLAY"] = before
         server.terminate()
         server.wait()
 

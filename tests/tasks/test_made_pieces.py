@@ -10,7 +10,7 @@ from logbook.craft.lengths import Units
 from logbook.craft.made_piece import MadePiece
 from logbook.craft.planned_piece import PlannedPiece
 from logbook.errors import RefusedError
-from logbook.tasks.find import Filters, find
+from logbook.tasks.find import Filters
 from logbook.tasks.keeping import Logbook
 from logbook.tasks.made_pieces import (
     beside_each_other,
@@ -73,7 +73,7 @@ def test_it_is_saved_found_and_undone(book: Logbook) -> None:
 
     def found(**filters: str) -> list[str]:
         asked = Filters(**filters)  # type: ignore[arg-type]
-        return [one.name for one in find_made(book, asked, find(book, asked))]
+        return [one.name for one in find_made(book, asked)]
 
     assert found(words="chorus snug") == ["Chorus vest, M"]
     assert found(words="chorus loose") == []
@@ -89,7 +89,7 @@ def test_it_is_saved_found_and_undone(book: Logbook) -> None:
 
 def test_one_on_its_own_needs_no_plan(book: Logbook) -> None:
     save_made_piece(book, MadePiece(name="Old scarf", chain=33))
-    assert [one.name for one in find_made(book, Filters(words="scarf"), [])] == ["Old scarf"]
+    assert [one.name for one in find_made(book, Filters(words="scarf"))] == ["Old scarf"]
     with pytest.raises(RefusedError, match="name"):
         save_made_piece(book, MadePiece(chain=33))
 

@@ -5,7 +5,7 @@ import pytest
 from logbook.craft.swatch import Swatch
 from logbook.craft.yarn import Yarn
 from logbook.errors import RefusedError
-from logbook.tasks.tags import save_tag_sheet, tag_sheet
+from logbook.tasks.tags import tag_sheet, tag_sheet_of
 from tests.support.books import small_book
 
 
@@ -27,11 +27,8 @@ def test_the_sheet_of_some_swatches(tmp_path: Path) -> None:
     with small_book(tmp_path / "book.logbook", 3) as book:
         with book.reading() as connection:
             uids = [uid for (uid,) in connection.execute("SELECT uid FROM swatch ORDER BY tag LIMIT 2")]
-        assert save_tag_sheet(book, uids, tmp_path / "tags.html") == 2
-        page = (tmp_path / "tags.html").read_text("utf-8")
+        page = tag_sheet_of(book, uids)
         assert page.count('class="tag"') == 2
         assert "S-03" not in page
         with pytest.raises(RefusedError, match="no swatch"):
-            save_tag_sheet(book, ["gone"], tmp_path / "none.html")
-        with pytest.raises(RefusedError, match="logbook"):
-            save_tag_sheet(book, uids, book.path)
+            tag_sheet_of(book, ["gone"])

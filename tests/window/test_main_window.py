@@ -15,7 +15,7 @@ from logbook import sample
 from logbook.pages.session import Session
 from logbook.settings import Settings
 from logbook.tasks.browsing import assumptions_of, swatch_in_hand, swatch_lines
-from logbook.tasks.keeping import new_book, open_book
+from logbook.tasks.keeping import backups_of, new_book, open_book
 from logbook.tasks.logging_swatches import delete_swatch, save_swatch
 from logbook.tasks.sampling import new_sample
 from logbook.tasks.undoing import history
@@ -219,3 +219,24 @@ def test_the_history_of_a_swatch_names_what_was_there_before(window: MainWindow)
     lines = history(book, line.uid)
     assert ("colour", "ivory", "soot") in {(one.field, one.before, one.after) for one in lines}
     assert any(one.field.startswith("reading") and one.before for one in lines)
+
+
+def test_the_first_backup_is_made_while_the_window_goes_on(window: MainWindow, tmp_path: Path) -> None:
+    path = tmp_path / "mine.logbook"
+    shutil.copy(session_of(window).book.path, path)
+    session_of(window).book.close()
+    window.show(open_book(path))
+    session = session_of(window)
+    ticks: list[bool] = []
+
+    def tick() -> None:
+        ticks.append(session.waiting)
+        window.root.after(5, tick)
+
+    tick()
+    first, second = (line.uid for line in swatch_lines(session.book) if line.tag in ("WM-05", "WM-06"))
+    session.write(lambda: delete_swatch(session.book, first))
+    assert any(ticks), "the window stood still while the backup was made"
+    assert [backup.swatches for backup in backups_of(session.book)] == [43]
+    session.write(lambda: delete_swatch(session.book, second))
+    assert len(backups_of(session.book)) == 1

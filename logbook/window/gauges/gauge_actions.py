@@ -14,10 +14,12 @@ from logbook.errors import LogbookError, RefusedError
 from logbook.pages.gauges.circumstances import Circumstances
 from logbook.pages.session import Session
 from logbook.tasks.find import Filters, FoundSwatch, find
+from logbook.tasks.tags import tag_sheet_of
 from logbook.window.background import Report
 from logbook.window.keys import accelerator, bind_keys, split_mnemonic
 from logbook.window.look import Look
 from logbook.window.message import tell
+from logbook.window.printing import Printer
 from logbook.window.progress import run_with_progress
 
 if TYPE_CHECKING:
@@ -29,10 +31,11 @@ AT_ONCE = 1000
 
 @dataclass(frozen=True, slots=True)
 class OnPage:
-    """What the page says of this moment: the swatch as typed with what is known, the tags selected, the filters, how many
-    swatches there are; and how it takes one in hand."""
+    """What the page says of this moment: the swatch as typed with what is known, the swatches selected and their tags, the
+    filters, how many swatches there are; and how it takes one in hand."""
 
     in_hand: Callable[[], tuple[Swatch, Circumstances]]
+    selected: Callable[[], tuple[str, ...]]
     selected_tags: Callable[[], tuple[str, ...]]
     filters: Callable[[], Filters]
     count: Callable[[], int]
@@ -44,11 +47,13 @@ class GaugeActions:
 
     def __init__(self, frame: ttk.Frame, look: Look, session: Session, page: OnPage) -> None:
         self._frame, self.look, self._session, self._page = frame, look, session, page
+        self._printer = Printer(session)
         self._entries = (
             ("&Compare swatches…", "Mod-k", self.compare),
             ("&Nearest gauge…", "Mod-b", self.nearest),
             ("Which &hook…", "Mod-j", self.which_hook),
             ("Copy gauge &line", "Mod-l", self.copy_line),
+            ("Print &tags…", "Mod-t", self.print_tags),
         )
         for _, keys, action in self._entries:
             bind_keys(frame.winfo_toplevel(), keys, action, while_shown=frame)
@@ -117,6 +122,13 @@ class GaugeActions:
         self._frame.clipboard_clear()
         self._frame.clipboard_append(line)
         self._session.say(f"Copied: {line}")
+
+    def print_tags(self) -> None:
+        """Opens a page with the tags of the selected swatches in the browser: to print, cut out and tie on."""
+        try:
+            self._printer.show_page(tag_sheet_of(self._session.book, self._page.selected()), "tags.html")
+        except RefusedError as error:
+            self._session.say(str(error))
 
     def _compared(self, text: str) -> "SideBySide | str":
         from logbook.pages.gauges.comparing import side_by_side

@@ -9,15 +9,17 @@ from logbook.window.sentence import Sentence
 from logbook.window.text_field import TextField
 
 TROUBLE = "trouble"
+FEWEST_LINES = 5
 ROOM_FOR_ROWS = 30
 """Letters; if less were left for the rows, the counts stand below them."""
 
 
 class RowsField(TextField):
-    """A field of several lines that shows a ``RowsCard``."""
+    """A field of several lines that shows a ``RowsCard``; ``lines`` at 100 % text."""
 
     def __init__(self, parent: tk.Misc, look: Look, text: str, *, lines: int) -> None:
         super().__init__(parent, look, text, lines=lines)
+        self._lines = lines
         self._counts: tuple[CountBeside, ...] = ()
         self.beside = tk.Canvas(self._widget, width=1, height=1, highlightthickness=0, borderwidth=0, takefocus=False)
         self.below = Sentence(self, "", "Muted.TLabel")
@@ -36,6 +38,8 @@ class RowsField(TextField):
         self._place()
 
     def _follow_look(self) -> None:
+        """Fewer lines of larger text, so that what is said of the rows stays in view under them."""
+        self.area.configure(height=max(round(self._lines * 100 / self.look.percent), FEWEST_LINES))
         palette = self.look.palette
         self.area.tag_configure(TROUBLE, background=palette.error_field, underline=True)
         self.beside.configure(background=palette.surface)

@@ -1,8 +1,6 @@
 """What can be done with a piece that is worked out: print its page, save its drawing or its figures, shape it."""
 
-import tempfile
 import tkinter as tk
-import webbrowser
 from collections.abc import Callable, Iterable
 from pathlib import Path
 from tkinter import filedialog, ttk
@@ -17,6 +15,7 @@ from logbook.window.keys import accelerator, bind_keys, split_mnemonic
 from logbook.window.look import Look
 from logbook.window.message import tell
 from logbook.window.pieces.shaping_dialog import show_shaping
+from logbook.window.printing import Printer
 
 
 class FileActions:
@@ -26,7 +25,7 @@ class FileActions:
         self, frame: ttk.Frame, look: Look, session: Session, form: PieceForm, answer: Callable[[], PieceAnswer | None]
     ) -> None:
         self._frame, self.look, self._session, self._form, self._answer = frame, look, session, form, answer
-        self._folder: tempfile.TemporaryDirectory[str] | None = None
+        self.printer = Printer(session)
         self._entries = (
             ("&Print its page", "Mod-p", self.print),
             ("Save the &drawing…", "", self.save_drawing),
@@ -52,22 +51,12 @@ class FileActions:
         return button
 
     def print(self) -> None:
-        """Opens the page to print in the browser; its file goes when the program ends."""
+        """Opens the page to print in the browser."""
         answer = self._worked_out()
         if answer is None:
             return
         source = f"From swatch {self._form.texts['swatch'].strip()}: {self._form.swatch_words()}"
-        self.show_page(print_page(answer, self._session.units, source, self._form.texts["notes"]), "piece.html")
-
-    def show_page(self, html: str, name: str) -> None:
-        """Opens a page in the browser from a file of that name, which goes when the program ends."""
-        self._folder = self._folder or tempfile.TemporaryDirectory(prefix="logbook-print-", ignore_cleanup_errors=True)
-        page = Path(self._folder.name) / name
-        page.write_text(html, "utf-8")
-        if webbrowser.open(page.as_uri()):
-            self._session.say("The page stands in the browser: print it from there, on A4 or Letter.")
-        else:
-            self._session.say(f"No browser could be opened: open {page} in one and print it from there.")
+        self.printer.show_page(print_page(answer, self._session.units, source, self._form.texts["notes"]), "piece.html")
 
     def save_drawing(self) -> None:
         """Asks where to, and writes the drawing there."""

@@ -55,7 +55,7 @@ class RunFiles:
             return
         said = card.set_words if card.set_run else ()
         html = run_page(self._page.name(), card.sizes, card.lines, self._session.units, f"{self._page.source()}.", said)
-        self._files.show_page(html, "sizes.html")
+        self._files.printer.show_page(html, "sizes.html")
 
     def copy_lines(self) -> None:
         """Puts the lines of the pattern on the clipboard."""

@@ -51,7 +51,14 @@ class SwatchesPage:
         self.chain = ChainView(self.frame, look, lambda: session.units, opened, self._changed, self._fold)
         self.sure = SureView(self.chain.below, look, opened, self._known, self._fold)
         self.sure.grid(row=0, column=0, sticky="ew")
-        on_page = OnPage(self._known, self._selected_tags, self._filters, lambda: len(self.swatches.lines), self.take)
+        on_page = OnPage(
+            in_hand=self._known,
+            selected=lambda: self.find.table.selected,
+            selected_tags=self._selected_tags,
+            filters=self._filters,
+            count=lambda: len(self.swatches.lines),
+            take=self.take,
+        )
         self.gauges = GaugeActions(self.frame, look, session, on_page)
         self._arrange()
         self._bind_keys()

@@ -16,7 +16,7 @@ from logbook.settings import Settings
 from logbook.tasks.keeping import new_book
 from logbook.tasks.logging_swatches import save_swatch
 from logbook.tasks.pieces import save_piece
-from logbook.tasks.set_runs import set_run
+from logbook.tasks.set_runs import with_set_run
 from tests.support.size_runs import BUSTS, PLAN, SWATCH
 
 
@@ -82,9 +82,10 @@ def test_what_is_missing_or_wrong_is_said_and_no_number_is_left(session: Session
 
 def test_a_set_run_shows_its_own_lines_and_what_would_change(session: Session, form: PieceForm) -> None:
     before = card(session, form)
-    assert before.answer is not None
-    assert form.saved is not None
-    set_run(session.book, form.saved, before.answer, session.terms, "2026-06-01")
+    answer, saved = before.answer, form.saved
+    assert answer is not None
+    assert saved is not None
+    save_piece(session.book, with_set_run(saved, answer, session.terms, "2026-06-01"))
     form.refresh()
     form.show(form.uid)
     same = card(session, form)

@@ -1,0 +1,28 @@
+"""A label that wraps."""
+
+import tkinter as tk
+from tkinter import font
+
+import pytest
+
+from logbook.window.look import Look
+from logbook.window.sentence import Sentence
+from tests.support.screen import settle
+
+
+@pytest.fixture
+def sentence(root: tk.Tk, look: Look) -> Sentence:
+    made = Sentence(root, "Row 3 comes upon a dc, not a sc. " * 60)
+    made.place(x=0, y=0, width=1)
+    settle(root)
+    return made
+
+
+def test_a_long_text_in_no_width_asks_for_no_endless_height(sentence: Sentence) -> None:
+    assert sentence.winfo_reqheight() < 10_000
+
+
+def test_no_line_is_cut_off_at_the_edge(root: tk.Tk, sentence: Sentence) -> None:
+    sentence.place(width=300)
+    settle(root)
+    assert 300 - font.nametofont("TkDefaultFont", root).measure("comes ") < int(str(sentence.cget("wraplength"))) < 300
