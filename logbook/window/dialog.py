@@ -46,8 +46,10 @@ class Dialog(tk.Toplevel):
         above = self._above
         width = min(self.winfo_reqwidth(), self.winfo_screenwidth() - BESIDE)
         height = min(self.winfo_reqheight(), self.winfo_screenheight() - ABOVE_AND_BELOW)
-        x = above.winfo_rootx() + (above.winfo_width() - width) // 2
-        y = above.winfo_rooty() + (above.winfo_height() - height) // 3
+        x, y = (self.winfo_screenwidth() - width) // 2, (self.winfo_screenheight() - height) // 3
+        if above.winfo_viewable():
+            x = above.winfo_rootx() + (above.winfo_width() - width) // 2
+            y = above.winfo_rooty() + (above.winfo_height() - height) // 3
         x = max(0, min(x, self.winfo_screenwidth() - BESIDE - width))
         y = max(0, min(y, self.winfo_screenheight() - ABOVE_AND_BELOW - height))
         self.geometry(f"{width}x{height}+{x}+{y}")

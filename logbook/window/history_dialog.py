@@ -11,6 +11,7 @@ from logbook.window.table import Column, Row, Table
 
 def show_history(parent: tk.Misc, look: Look, session: Session, name: str, uid: str) -> None:
     """Lists the changes of the record ``uid``, called ``name``."""
+    lines = history(session.book, uid)
     dialog = Dialog(parent, look, f"Changes of {name}", lambda: dialog.close())
     columns = [
         Column("at", "When (UTC)", 17),
@@ -21,7 +22,7 @@ def show_history(parent: tk.Misc, look: Look, session: Session, name: str, uid: 
     ]
     rows: list[Row] = []
     table = Table(dialog.inside, look, columns)
-    for number, line in enumerate(history(session.book, uid)):
+    for number, line in enumerate(lines):
         cells = (line.at[:16].replace("T", " "), line.action, line.field, line.before, line.after)
         rows.append(Row(str(number), cells, (line.at, *cells[1:])))
     table.set_rows(rows)

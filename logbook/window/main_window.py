@@ -35,6 +35,7 @@ class MainWindow:
 
     def __init__(self, root: tk.Tk, settings: Settings) -> None:
         self.root = root
+        root.title(PROGRAM_NAME)
         self.look = Look(root)
         self.settings = settings
         self.session: Session | None = None
@@ -106,7 +107,7 @@ class MainWindow:
         if not session.is_sample:
             session.change_settings(self.settings.with_recent(str(session.book.path)))
         self.menu.book_shown()
-        self.say(session.why_not_writable or (SAMPLE if session.is_sample else ""))
+        self.say(session.why_not_writable or (SAMPLE if session.is_sample else f"{name} is open."))
         self.watch.book_shown()
 
     def _take_down_pages(self) -> None:

@@ -29,6 +29,7 @@ from tests.support.whole_window import (
     Answers,
     chosen_file,
     dialogs,
+    form_of,
     refusal,
     said,
     session_of,
@@ -456,3 +457,35 @@ def pressing(window: MainWindow, keys: dict[str, str]) -> list[str]:
     window.root.bind("<Destroy>", lambda _: finished.append(True), add="+")
     window.root.after(5, look_for_it)
     return pressed
+
+
+@pytest.mark.parametrize(
+    "text", ["=1+1", "two\nlines", "צמר רך 100", "🧶👩🏽\u200d🎨", "007", "'\"; DROP TABLE swatch", "x" * 32_767]
+)
+def test_texts_that_hurt_through_the_form(window: MainWindow, text: str) -> None:
+    """More of them go through forms, sheets and undo without a window."""
+    field = type_into(window, 0, "notes", "")
+    window.root.clipboard_clear()
+    window.root.clipboard_append(text)
+    field.event_generate("<<SelectAll>>")
+    field.event_generate("<<Paste>>")
+    window.root.update()
+    assert text_in(window, "notes").endswith(text)
+    press(field, "<Control-s>")
+    page = window.page_in_hand()
+    kept = swatch_in_hand(session_of(window).book, page.form.uid)  # type: ignore[union-attr]
+    assert kept is not None
+    assert kept.notes == text_in(window, "notes")
+    assert text in kept.notes
+
+
+def test_a_character_that_can_not_be_kept_is_named_and_stays(window: MainWindow) -> None:
+    field = type_into(window, 0, "notes", "")
+    before = session_of(window).book.path.read_bytes()
+    field.insert("end", "bell \x07")  # type: ignore[attr-defined]
+    window.root.update()
+    press(field, "<Control-s>")
+    assert "see the marked field" in refusal(window)
+    assert "U+0007" in words_of(form_of(window).fields["notes"])
+    assert text_in(window, "notes").endswith("bell \x07")
+    assert session_of(window).book.path.read_bytes() == before
