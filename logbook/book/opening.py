@@ -66,18 +66,6 @@ def _is_changing(path: Path, header: bytes, size: int) -> bool:
     return (again, found.st_size) != (header, size)
 
 
-def is_logbook(path: Path) -> bool:
-    """Whether a file looks like a logbook (of any step). Missing or unreadable: False.
-
-    Never for a file that is open as a logbook in this process (``Logbook.is_at`` says so): looking at it drops its locks.
-    """
-    try:
-        header, _ = _first_bytes(path)
-    except RefusedError:
-        return False
-    return header[:16] == _MAGIC and int.from_bytes(header[68:72], "big") == APPLICATION_ID
-
-
 def roll_back_leftover(path: Path, patience: float) -> None:
     """What a killed program left beside the file is taken back or taken in by SQLite at the first read."""
     with as_sentences(path), closing(connect(path, patience=patience)) as connection:

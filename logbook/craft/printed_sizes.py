@@ -24,8 +24,3 @@ def printed_length(mm: float, units: Units) -> str:
         return show_number(round(mm / 5) * 0.5, 1)
     quarter = float(MM_PER_INCH) / 4
     return show_inches(round(mm / quarter) * quarter)
-
-
-def sized_lengths(lengths_mm: Iterable[float], units: Units) -> str:
-    """``42.5 (46.5, 50.5) cm``."""
-    return f"{sized(printed_length(mm, units) for mm in lengths_mm)} {units.value}"

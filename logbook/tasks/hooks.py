@@ -43,12 +43,6 @@ def hooks_for(book: Logbook, filters: Filters, condition: Condition = Condition.
     return HookAnswer(like, line, (like.pattern.multiple if like.pattern else None) or 1, tuple(notes))
 
 
-def hooks_like(swatch: Swatch, others: Sequence[Swatch], condition: Condition, assumed: Assumptions) -> HookAnswer:
-    """The hooks for one swatch's yarn, stitch and hand. Raises RefusedError if only one hook was tried."""
-    line = hook_line(hook_trials(swatch, others, condition, assumed))
-    return HookAnswer(swatch, line, (swatch.pattern.multiple if swatch.pattern else None) or 1, hook_notes(line))
-
-
 def _groups(found: Sequence[Swatch], condition: Condition, assumed: Assumptions) -> list[tuple[Swatch, tuple[HookTrial, ...]]]:
     groups: list[tuple[Swatch, tuple[HookTrial, ...]]] = []
     grouped: set[str] = set()

@@ -8,10 +8,6 @@ class Page(Protocol):
     """A page of the window. It subscribes to its session for changes of records and settings by itself."""
 
     @property
-    def title(self) -> str:
-        """Its name in the row of pages, with & before the letter of its Alt key."""
-
-    @property
     def frame(self) -> ttk.Frame:
         """Its widget."""
 

@@ -14,7 +14,7 @@ import pytest
 
 from logbook.book import schema
 from logbook.book.logbook import Logbook, new_logbook, open_logbook
-from logbook.book.opening import NotThereError, is_logbook, is_writable, look
+from logbook.book.opening import NotThereError, is_writable, look
 from logbook.book.swatches import swatches
 from logbook.book.trouble import DamagedError, InUseError
 from logbook.errors import RefusedError
@@ -324,7 +324,6 @@ def test_what_may_not_be_read(open_folder: Path) -> None:
             open_logbook(open_folder / "a.logbook")
         with pytest.raises(RefusedError, match="can't be reached"):
             open_logbook(open_folder / "shut" / "a.logbook")
-        assert not is_logbook(open_folder / "a.logbook")
 
     as_nobody(work)
 
@@ -536,11 +535,3 @@ def test_two_new_ones_at_once(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -
         new_logbook(tmp_path / "a.logbook")
     with made[0] as book:
         assert len(held(book)["swatch"]) == 3
-
-
-def test_what_looks_like_a_logbook(path: Path, tmp_path: Path) -> None:
-    assert is_logbook(path)
-    assert not is_logbook(tmp_path)
-    assert not is_logbook(tmp_path / "none")
-    (tmp_path / "text").write_text("SQLite format 3")
-    assert not is_logbook(tmp_path / "text")

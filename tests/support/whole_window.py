@@ -1,11 +1,13 @@
 """The whole window on a fresh sample, and hands that type into it and answer what it asks."""
 
+import shutil
 import tkinter as tk
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 import pytest
 
+from logbook.book.logbook import open_logbook
 from logbook.pages.session import Session
 from logbook.settings import Settings
 from logbook.tasks.browsing import swatch_lines
@@ -17,12 +19,19 @@ from tests.support.screen import press, wait_until
 TYPED = "river sand, dyed at home"
 
 
+@pytest.fixture(scope="session")
+def sample_file(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The sample, made once; a test works on a copy of it."""
+    with new_sample(tmp_path_factory.mktemp("sample")) as book:
+        return book.path
+
+
 @pytest.fixture
-def window(root: tk.Tk, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[MainWindow]:
+def window(root: tk.Tk, sample_file: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[MainWindow]:
     """The window on a fresh sample; errors in callbacks go to the harness and fail the test."""
     monkeypatch.setattr(main_window, "report_unexpected", lambda *_: None)
     shown = MainWindow(root, Settings(opened=("swatches.more", "pieces.notes")))
-    shown.show(new_sample(tmp_path), is_sample=True)
+    shown.show(open_logbook(Path(shutil.copy(sample_file, tmp_path))), is_sample=True)
     root.update()
     yield shown
     shown.watch.end()

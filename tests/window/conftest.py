@@ -6,6 +6,9 @@ import pytest
 
 from logbook.window.keys import install_keys, install_mnemonics
 from logbook.window.look import Look
+from tests.support.whole_window import sample_file
+
+__all__ = ["sample_file"]
 
 
 @pytest.fixture

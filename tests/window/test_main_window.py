@@ -5,49 +5,23 @@ import os
 import shutil
 import sqlite3
 import tkinter as tk
-from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from logbook import sample
-from logbook.pages.session import Session
-from logbook.settings import Settings
 from logbook.tasks.browsing import assumptions_of, swatch_in_hand, swatch_lines
 from logbook.tasks.keeping import backups_of, new_book, open_book
 from logbook.tasks.logging_swatches import delete_swatch, save_swatch
-from logbook.tasks.sampling import new_sample
 from logbook.tasks.undoing import history
-from logbook.window import main_window, rescue
+from logbook.window import rescue
 from logbook.window.main_window import PAGES, MainWindow
 from tests.support.dialogs import while_asked
 from tests.support.screen import press, wait_until
+from tests.support.whole_window import dialogs, said, session_of, tags, window
 
-
-@pytest.fixture
-def window(root: tk.Tk, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[MainWindow]:
-    """The window on a fresh sample; errors in callbacks go to the harness and fail the test."""
-    monkeypatch.setattr(main_window, "report_unexpected", lambda *_: None)
-    shown = MainWindow(root, Settings())
-    shown.show(new_sample(tmp_path), is_sample=True)
-    root.update()
-    yield shown
-    assert shown.session is not None
-    shown.session.book.close()
-
-
-def session_of(window: MainWindow) -> Session:
-    assert window.session is not None
-    return window.session
-
-
-def said(window: MainWindow) -> str:
-    return str(window._said.cget("text"))
-
-
-def tags(window: MainWindow) -> set[str]:
-    return {line.tag for line in swatch_lines(session_of(window).book)}
+__all__ = ["window"]
 
 
 def test_each_page_is_a_key_away(window: MainWindow) -> None:
@@ -91,10 +65,6 @@ def test_a_faulty_sheet_brings_its_good_rows_only_if_wanted(window: MainWindow, 
     assert "7 swatches added" in said(window)
     press(window.root, "<Control-z>")
     assert tags(window) == before
-
-
-def dialogs(root: tk.Tk) -> list[tk.Toplevel]:
-    return [child for child in root.winfo_children() if isinstance(child, tk.Toplevel)]
 
 
 def while_asked_for_import(window: MainWindow, key: str) -> None:

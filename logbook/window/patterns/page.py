@@ -28,8 +28,6 @@ PAUSE_MS = 400
 class PatternsPage:
     """A page of the window; what it decides is decided by ``StitchPatterns``."""
 
-    title = "S&titch patterns"
-
     def __init__(self, parent: tk.Misc, look: Look, session: Session) -> None:
         self.look, self.session = look, session
         self.page = StitchPatterns(session)

@@ -30,8 +30,6 @@ SHARES = (26, 35, 39)
 class PiecesPage:
     """A page of the window."""
 
-    title = "P&ieces"
-
     def __init__(self, parent: tk.Misc, look: Look, session: Session) -> None:
         self.frame = ttk.Frame(parent)
         self.look, self.session = look, session

@@ -35,8 +35,6 @@ SHARES = (30, 34, 36)
 class SwatchesPage:
     """Finds, shows and logs swatches, and says what each makes of a width."""
 
-    title = "S&watches"
-
     def __init__(self, parent: tk.Misc, look: Look, session: Session) -> None:
         self.frame = ttk.Frame(parent)
         self.look, self.session = look, session
