@@ -1,5 +1,6 @@
 """What every test gets: the user's folders in a place of its own, and a screen that may not be missing."""
 
+import gc
 import os
 import shutil
 from collections.abc import Generator
@@ -29,6 +30,12 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
         for item in items:
             if "screen" in getattr(item, "fixturenames", ()):
                 item.add_marker(pytest.mark.xdist_group("screen"))
+
+
+def pytest_collection_finish() -> None:
+    """What is there by now stays: the window tests collect garbage after each window, and need not look through it again."""
+    gc.collect()
+    gc.freeze()
 
 
 @pytest.hookimpl(wrapper=True)
