@@ -182,9 +182,13 @@ def _require_unused(connection: sqlite3.Connection, table: str, uid: str) -> Non
 
 def next_tag(connection: sqlite3.Connection, like: str = "") -> str:
     """A free tag to offer: the first part of ``like`` (or S) with the next number, as ``AB-04`` after ``AB-03``."""
-    # Only what could be in the way: a lifetime's tags need not be looked through for a form that opens.
-    taken = connection.execute("SELECT tag FROM swatch WHERE substr(tag, 1, ?2) = ?1 || '-'", (_stem(like), len(_stem(like)) + 1))
-    return next(free_tags({tag for (tag,) in taken}, like))
+    stem = _stem(like)
+    (last,) = connection.execute(
+        """SELECT max(CAST(substr(tag, ?2) AS INTEGER)) FROM swatch WHERE substr(tag, 1, ?2 - 1) = ?1 || '-'
+        AND substr(tag, ?2) GLOB '[0-9]*' AND substr(tag, ?2) NOT GLOB '*[^0-9]*' AND length(tag) < ?2 + ?3""",
+        (stem, len(stem) + 2, _LONGEST_NUMBER),
+    ).fetchone()
+    return f"{stem}-{(last or 0) + 1:02d}"
 
 
 def free_tags(taken: Collection[str], like: str = "") -> Iterator[str]:
