@@ -14,16 +14,16 @@ from logbook.commands.chain_options import (
     refuse,
     require_together,
 )
-from logbook.commands.parser import Subparsers, UsageError, add_common, units_of
+from logbook.commands.parser import Parser, UsageError, add_common, units_of
 from logbook.craft.lengths import NO_EASE, Units, show_difference, show_length
 from logbook.craft.numbers import show_number
 from logbook.tasks.chain import ChainAnswer, ChainWish, chain_by_hand, chain_for_tag
 from logbook.tasks.chain_words import apart_words, repeats_words, sureness_words
 
 
-def add(commands: Subparsers) -> None:
-    """Adds the command."""
-    parser = commands.add_parser("chain", help="how many to chain for a width", description=__doc__)
+def fill_chain(parser: Parser) -> None:
+    """Its options."""
+    parser.description = __doc__
     add_common(parser, lengths=True)
     add_gauge_options(parser)
     add_target_options(parser)

@@ -4,14 +4,14 @@ import argparse
 
 from logbook.commands.answers import print_json, swatch_json, table
 from logbook.commands.books import book_of
-from logbook.commands.parser import Subparsers, UsageError, add_common
+from logbook.commands.parser import Parser, UsageError, add_common
 from logbook.craft.comparison import Difference
 from logbook.tasks.compare import Comparison, compare
 
 
-def add(commands: Subparsers) -> None:
-    """Adds the command."""
-    parser = commands.add_parser("compare", help="two to six swatches side by side", description=__doc__)
+def fill_compare(parser: Parser) -> None:
+    """Its options."""
+    parser.description = __doc__
     add_common(parser)
     parser.add_argument("tags", nargs="+", metavar="TAG")
     parser.set_defaults(run=run)

@@ -4,7 +4,7 @@ import argparse
 
 from logbook.commands.answers import gauge_words, print_json, swatch_json, swatches, table
 from logbook.commands.books import book_of
-from logbook.commands.parser import Parser, Subparsers, add_common, reading_with
+from logbook.commands.parser import Parser, add_common, reading_with
 from logbook.craft.conditions import Condition, Direction
 from logbook.craft.hooks import read_hook, show_hook
 from logbook.craft.lengths import show_length
@@ -15,9 +15,9 @@ from logbook.tasks.find import Filters, FoundSwatch, find
 from logbook.tasks.made_pieces import find_made
 
 
-def add(commands: Subparsers) -> None:
-    """Adds the command."""
-    parser = commands.add_parser("find", help="look up swatches", description=__doc__)
+def fill_find(parser: Parser) -> None:
+    """Its options."""
+    parser.description = __doc__
     add_common(parser)
     add_filters(parser)
     parser.set_defaults(run=run)

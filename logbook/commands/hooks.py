@@ -5,7 +5,7 @@ import argparse
 from logbook.commands.answers import print_json, table
 from logbook.commands.books import book_of
 from logbook.commands.find import read_condition
-from logbook.commands.parser import Subparsers, add_common, reading_with
+from logbook.commands.parser import Parser, add_common, reading_with
 from logbook.craft.conditions import Condition
 from logbook.craft.hooks import hook_names, show_hook
 from logbook.craft.which_hook import HookGauge
@@ -13,9 +13,9 @@ from logbook.tasks.find import Filters
 from logbook.tasks.hooks import HookAnswer, hooks_for
 
 
-def add(commands: Subparsers) -> None:
-    """Adds the command."""
-    parser = commands.add_parser("hooks", help="which hook gives which gauge", description=__doc__)
+def fill_hooks(parser: Parser) -> None:
+    """Its options."""
+    parser.description = __doc__
     add_common(parser)
     parser.add_argument("--yarn", default="", metavar="NAME", help="a part of the yarn's name")
     parser.add_argument("--stitch", default="", metavar="NAME", help="a part of the stitch pattern's name")

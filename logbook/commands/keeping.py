@@ -5,25 +5,30 @@ from pathlib import Path
 
 from logbook.commands.answers import print_json, problems_said, swatches
 from logbook.commands.books import book_of, path_of
-from logbook.commands.parser import Subparsers, UsageError, add_common
+from logbook.commands.parser import Parser, UsageError, add_common
 from logbook.errors import RefusedError
 from logbook.tasks.keeping import back_up, check, restore
 
 
-def add(commands: Subparsers) -> None:
-    """Adds the commands."""
-    checking = commands.add_parser("check", help="see whether a logbook is sound")
-    add_common(checking)
-    checking.add_argument("--deep", action="store_true", help="also read every record, reading and backup")
-    checking.set_defaults(run=_check)
-    backing = commands.add_parser("backup", help="make a backup now")
-    add_common(backing)
-    backing.set_defaults(run=_back_up)
-    restoring = commands.add_parser("restore", help="restore a backup under a new name")
-    add_common(restoring, book=False)
-    restoring.add_argument("backup", type=Path, metavar="BACKUP")
-    restoring.add_argument("--to", type=Path, required=True, metavar="NEW", help="the new logbook file to write")
-    restoring.set_defaults(run=_restore)
+def fill_check(parser: Parser) -> None:
+    """The options of ``check``."""
+    add_common(parser)
+    parser.add_argument("--deep", action="store_true", help="also read every record, reading and backup")
+    parser.set_defaults(run=_check)
+
+
+def fill_backup(parser: Parser) -> None:
+    """The options of ``backup``."""
+    add_common(parser)
+    parser.set_defaults(run=_back_up)
+
+
+def fill_restore(parser: Parser) -> None:
+    """The options of ``restore``."""
+    add_common(parser, book=False)
+    parser.add_argument("backup", type=Path, metavar="BACKUP")
+    parser.add_argument("--to", type=Path, required=True, metavar="NEW", help="the new logbook file to write")
+    parser.set_defaults(run=_restore)
 
 
 def _check(arguments: argparse.Namespace) -> int:

@@ -8,16 +8,31 @@ import io
 import os
 import sys
 from collections.abc import Sequence
-from functools import cache
+from functools import cache, partial
+from importlib import import_module
 from pathlib import Path
 
 from logbook import __version__
-from logbook.commands import chain, compare, find, hooks, keeping, nearest, piece, rows, sheets, sizes
 from logbook.commands.parser import Parser, UsageError, joined_minus_values
 from logbook.errors import LogbookError
 from logbook.tasks.error_log import error_log, write_down
 
-COMMANDS = (chain, piece, sizes, find, nearest, compare, hooks, sheets, keeping, rows)
+COMMANDS = {
+    "chain": ("chain", "how many to chain for a width"),
+    "piece": ("piece", "a whole piece: chain, rows, marks, sizes, yarn"),
+    "sizes": ("sizes", "a garment in several sizes, and its pattern lines"),
+    "find": ("find", "look up swatches"),
+    "nearest": ("nearest", "the swatches nearest to a wanted gauge"),
+    "compare": ("compare", "two to six swatches side by side"),
+    "hooks": ("hooks", "which hook gives which gauge"),
+    "import": ("sheets", "take in a sheet of swatches (.xlsx or .csv)"),
+    "export": ("sheets", "write all swatches to a sheet (.xlsx or .csv)"),
+    "check": ("keeping", "see whether a logbook is sound"),
+    "backup": ("keeping", "make a backup now"),
+    "restore": ("keeping", "restore a backup under a new name"),
+    "rows": ("rows", "whether written rows add up at every width"),
+}
+"""Each command's module here, imported only when it is asked for (the window needs none of them), and what it does."""
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -64,9 +79,13 @@ def build_parser() -> Parser:
     parser.add_argument("--sample", action="store_true", help="open the window on a fresh copy of the sample")
     parser.set_defaults(run=_window)
     commands = parser.add_subparsers(metavar="COMMAND", parser_class=Parser)
-    for module in COMMANDS:
-        module.add(commands)
+    for name, (module, does) in COMMANDS.items():
+        commands.add_parser(name, help=does, fill=partial(_fill, name, module))
     return parser
+
+
+def _fill(name: str, module: str, parser: Parser) -> None:
+    getattr(import_module(f"logbook.commands.{module}"), f"fill_{name}")(parser)
 
 
 def _window(arguments: argparse.Namespace) -> int:

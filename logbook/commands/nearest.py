@@ -5,16 +5,16 @@ import argparse
 from logbook.commands.answers import per_cent, print_json, swatch_json, table
 from logbook.commands.books import book_of
 from logbook.commands.find import add_filters, filters_of, found_row
-from logbook.commands.parser import Subparsers, UsageError, add_common, reading_with
+from logbook.commands.parser import Parser, UsageError, add_common, reading_with
 from logbook.craft.lengths import read_size
 from logbook.craft.nearest_gauge import wanted_gauge
 from logbook.craft.numbers import read_positive
 from logbook.tasks.nearest import nearest_to
 
 
-def add(commands: Subparsers) -> None:
-    """Adds the command."""
-    parser = commands.add_parser("nearest", help="the swatches nearest to a wanted gauge", description=__doc__)
+def fill_nearest(parser: Parser) -> None:
+    """Its options."""
+    parser.description = __doc__
     add_common(parser)
     add_filters(parser)
     along = parser.add_mutually_exclusive_group()

@@ -4,7 +4,7 @@ import argparse
 import re
 from collections.abc import Callable, Sequence
 from pathlib import Path
-from typing import Any, NoReturn, Protocol, TypeVar
+from typing import Any, NoReturn, TypeVar
 
 from logbook.craft.lengths import Units
 from logbook.errors import LogbookError
@@ -15,10 +15,21 @@ class UsageError(Exception):
 
 
 class Parser(argparse.ArgumentParser):
-    """An ArgumentParser that raises UsageError instead of printing its usage and leaving."""
+    """An ArgumentParser that raises UsageError instead of printing its usage and leaving.
 
-    def __init__(self, **settings: Any) -> None:
+    ``fill`` adds the options of a command, and is called when they are first needed.
+    """
+
+    def __init__(self, *, fill: "Callable[[Parser], object] | None" = None, **settings: Any) -> None:
         super().__init__(allow_abbrev=False, **settings)
+        self._fill = fill
+
+    def parse_known_args(self, args: Any = None, namespace: Any = None) -> Any:
+        """As ArgumentParser's."""
+        fill, self._fill = self._fill, None
+        if fill is not None:
+            fill(self)
+        return super().parse_known_args(args, namespace)
 
     def error(self, message: str) -> NoReturn:
         """Raises UsageError with the message on one line."""
@@ -26,19 +37,13 @@ class Parser(argparse.ArgumentParser):
 
     def parse_words_anywhere(self, arguments: Sequence[str]) -> argparse.Namespace:
         """Parses ``arguments``; the words of a command that takes any number of them may stand between its options too."""
+        parsed: argparse.Namespace
         parsed, rest = self.parse_known_args(arguments)
         if unknown := [argument for argument in rest if "words" not in parsed or argument.startswith("--")]:
             self.error(f"unrecognized arguments: {' '.join(unknown)}")
         if rest:
             parsed.words = [*parsed.words, *rest]
         return parsed
-
-
-class Subparsers(Protocol):
-    """Where a command adds itself: argparse gives what ``add_subparsers`` returns no public name."""
-
-    def add_parser(self, name: str, *, help: str, description: str | None = None) -> Parser:
-        """A parser for the command ``name``."""
 
 
 _OPTION = re.compile(r"--[a-z0-9-]+")

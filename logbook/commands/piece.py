@@ -17,7 +17,7 @@ from logbook.commands.chain_options import (
     refuse,
     require_together,
 )
-from logbook.commands.parser import Parser, Subparsers, UsageError, add_common, reading_with, units_of
+from logbook.commands.parser import Parser, UsageError, add_common, reading_with, units_of
 from logbook.craft.conditions import Direction
 from logbook.craft.fit import ADULT_HEAD_MM
 from logbook.craft.lengths import NO_EASE, Units, read_size
@@ -34,9 +34,9 @@ from logbook.tasks.piece_words import headline, sentences
 from logbook.tasks.pieces import Basis, PieceAnswer, basis_by_hand, basis_of_tag, work_out_piece
 
 
-def add(commands: Subparsers) -> None:
-    """Adds the command."""
-    parser = commands.add_parser("piece", help="a whole piece: chain, rows, marks, sizes, yarn", description=__doc__)
+def fill_piece(parser: Parser) -> None:
+    """Its options."""
+    parser.description = __doc__
     add_options(parser)
     parser.set_defaults(run=run)
 

@@ -5,16 +5,16 @@ from pathlib import Path
 from typing import Any
 
 from logbook.commands.answers import print_json, problems_said, table
-from logbook.commands.parser import Subparsers, UsageError, add_common, reading_with
+from logbook.commands.parser import Parser, UsageError, add_common, reading_with
 from logbook.craft.rows.report import Linear, Problem, Proof
 from logbook.craft.terms import Terms
 from logbook.errors import RefusedError, UnreadableError
 from logbook.tasks.written_rows import prove_file, save_chart
 
 
-def add(commands: Subparsers) -> None:
-    """Adds the command."""
-    parser = commands.add_parser("rows", help="whether written rows add up at every width", description=__doc__)
+def fill_rows(parser: Parser) -> None:
+    """Its options."""
+    parser.description = __doc__
     add_common(parser, book=False)
     parser.add_argument("--file", type=Path, metavar="FILE", required=True, help="a text file with the rows of one pattern")
     parser.add_argument("--terms", type=reading_with(_terms), metavar="us|uk", help="what the stitches are named in")

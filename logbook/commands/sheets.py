@@ -6,24 +6,26 @@ from typing import Any
 
 from logbook.commands.answers import print_json, problems_said, swatches
 from logbook.commands.books import book_of, path_of
-from logbook.commands.parser import Subparsers, add_common, reading_with
+from logbook.commands.parser import Parser, add_common, reading_with
 from logbook.errors import RefusedError, UnreadableError
 from logbook.tasks.exporting import export
 from logbook.tasks.importing import ImportPlan, ImportResult, import_into, import_into_new
 
 
-def add(commands: Subparsers) -> None:
-    """Adds the commands."""
-    importing = commands.add_parser("import", help="take in a sheet of swatches (.xlsx or .csv)")
-    add_common(importing)
-    importing.add_argument("sheet", type=Path, metavar="SHEET")
-    importing.add_argument("--new", action="store_true", help="make the logbook first; it must not be there yet")
-    importing.add_argument("--good-rows-only", action="store_true", help="take in the good rows though others have problems")
-    importing.set_defaults(run=_import)
-    exporting = commands.add_parser("export", help="write all swatches to a sheet (.xlsx or .csv)")
-    add_common(exporting)
-    exporting.add_argument("target", type=reading_with(_target), metavar="TARGET")
-    exporting.set_defaults(run=_export)
+def fill_import(parser: Parser) -> None:
+    """The options of ``import``."""
+    add_common(parser)
+    parser.add_argument("sheet", type=Path, metavar="SHEET")
+    parser.add_argument("--new", action="store_true", help="make the logbook first; it must not be there yet")
+    parser.add_argument("--good-rows-only", action="store_true", help="take in the good rows though others have problems")
+    parser.set_defaults(run=_import)
+
+
+def fill_export(parser: Parser) -> None:
+    """The options of ``export``."""
+    add_common(parser)
+    parser.add_argument("target", type=reading_with(_target), metavar="TARGET")
+    parser.set_defaults(run=_export)
 
 
 def _import(arguments: argparse.Namespace) -> int:

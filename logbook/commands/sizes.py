@@ -7,7 +7,7 @@ from typing import Any
 from logbook.commands.answers import piece_json, print_json, table
 from logbook.commands.books import book_of
 from logbook.commands.chain_options import all_of, given, hand_pattern, refuse
-from logbook.commands.parser import Parser, Subparsers, UsageError, reading_with, units_of
+from logbook.commands.parser import Parser, UsageError, reading_with, units_of
 from logbook.commands.piece import add_options, hand_basis, plan_of
 from logbook.craft.body_chart import End
 from logbook.craft.lengths import Units, read_length, show_difference, show_length
@@ -22,9 +22,9 @@ from logbook.tasks.pieces import Basis, basis_of_tag
 from logbook.tasks.size_runs import RunAnswer, lines_of, save_run_workbook, work_out_run
 
 
-def add(commands: Subparsers) -> None:
-    """Adds the command."""
-    parser = commands.add_parser("sizes", help="a garment in several sizes, and its pattern lines", description=__doc__)
+def fill_sizes(parser: Parser) -> None:
+    """Its options."""
+    parser.description = __doc__
     add_options(parser)
     add_size_options(parser)
     parser.set_defaults(run=run)
