@@ -26,8 +26,12 @@ class LabelledField(ttk.Frame):
 
     ``text`` may mark the letter to underline, ``"&Width"``. ``variable`` holds what is typed, as it is typed: no
     keystroke is ever refused. With ``label_width`` (in letters) the label stands at the left while
-    there is room, without it above.
+    there is room, without it above. Unit and message are made when there is something to say: a form has many fields, and
+    most of them never say anything. ``said`` is the message and its style, for whoever shows it elsewhere.
     """
+
+    line_below = True
+    """Whether a line for the message is kept free under the field."""
 
     def __init__(self, parent: tk.Misc, look: Look, text: str, label_width: int = 0, unit: str = "") -> None:
         super().__init__(parent, style=styled(parent, "TFrame"))
@@ -36,8 +40,9 @@ class LabelledField(ttk.Frame):
         self.label_width = label_width
         words, underline = split_mnemonic(text)
         self.label = MnemonicLabel(self, text=words, underline=underline, style=styled(parent, "TLabel"))
-        self.unit = ttk.Label(self, text=unit, style=styled(parent, "Muted.TLabel"))
-        self.message = Sentence(self, " ")
+        self.unit: ttk.Label | None = ttk.Label(self, text=unit, style=styled(parent, "Muted.TLabel")) if unit else None
+        self.message: Sentence | None = None
+        self.said = ("", "TLabel")
         self._stacked = label_width == 0
 
     def arrange(self, widget: ttk.Widget, grow: bool, focus: tk.Widget | None = None) -> None:
@@ -61,15 +66,30 @@ class LabelledField(ttk.Frame):
         row, column = (1, 0) if stacked else (0, 1)
         gap = self.look.pixels(2)
         self.label.configure(width=0 if stacked else self.label_width)
-        self.label.grid(row=0, column=0, sticky="nw" if self._grow else "w", padx=(0, gap), pady=self.look.pixels(0.5))
-        self.label.grid(columnspan=3 if stacked else 1)
+        self.label.grid(
+            row=0,
+            column=0,
+            columnspan=3 if stacked else 1,
+            sticky="nw" if self._grow else "w",
+            padx=(0, gap),
+            pady=self.look.pixels(0.5),
+        )
         self._widget.grid(row=row, column=column, sticky="ew" if self._grow else "w")
-        self.unit.grid(row=row, column=column + 1, sticky="w", padx=(gap if self.unit.cget("text") else 0, 0))
-        self.message.grid(row=row + 1, column=column, columnspan=3, sticky="ew")
+        if self.unit is not None:
+            self.unit.grid(row=row, column=column + 1, sticky="w", padx=(gap, 0))
+        if self.message is not None:
+            self.message.grid(row=row + 1, column=column, columnspan=3, sticky="ew")
+        for index in (1, 2):
+            self.rowconfigure(index, minsize=self.look.label_height if self.line_below and index == row + 1 else 0)
         # When room is short the entry gives way, when there is plenty the space after the unit takes it.
         for index in range(4):
             after_unit = 0 if self._grow else 10_000
             self.columnconfigure(index, weight={column: 1, column + 2: after_unit}.get(index, 0))
+
+    def keep_no_line(self) -> None:
+        """For a field whose messages are shown elsewhere."""
+        self.line_below = False
+        self._lay_out(self._stacked)
 
     @property
     def text(self) -> str:
@@ -79,10 +99,25 @@ class LabelledField(ttk.Frame):
     def text(self, value: str) -> None:
         self.variable.set(value)
 
+    def show_unit(self, text: str) -> None:
+        """Says after the field what the text is measured in."""
+        if self.unit is None:
+            self.unit = ttk.Label(self, style=styled(self, "Muted.TLabel"))
+            self._lay_out(self._stacked)
+        self.unit.configure(text=text)
+
     def show_message(self, text: str | None, kind: Kind = "error") -> None:
         """Says ``text`` under the field, with a mark so that colour is not needed; None clears it."""
-        self.message.configure(text=MARKS[kind] + text if text else " ", style=styled(self, STYLES[kind]))
+        said = (MARKS[kind] + text if text else "", styled(self, STYLES[kind]))
+        if said == self.said:
+            return
+        self.said = said
         self._widget.state(["invalid" if text and kind == "error" else "!invalid"])
+        if self.message is None and text and self.line_below:
+            self.message = Sentence(self)
+            self._lay_out(self._stacked)
+        if self.message is not None:
+            self.message.configure(text=said[0] or " ", style=said[1])
 
 
 class Field(LabelledField):

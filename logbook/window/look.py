@@ -47,11 +47,19 @@ class Look:
             own.configure(family=base.cget("family"), weight="bold")
         self._indicators = Indicators(root, self.style)
         self._listeners: list[tuple[tk.Misc, Callable[[], object]]] = []
+        probe = ttk.Label(root)
+        self._label_edges = probe.winfo_reqwidth()
+        probe.destroy()
         self.apply()
 
     @property
     def unit(self) -> float:
         return self.line / 5
+
+    @property
+    def label_height(self) -> int:
+        """Of a label with one line of plain text, in pixels."""
+        return self.line + self._label_edges
 
     def pixels(self, units: float) -> int:
         """At least one pixel for anything above 0."""

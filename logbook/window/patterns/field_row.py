@@ -23,17 +23,14 @@ class FieldRow(ttk.Frame):
     def arrange(self, fields: Sequence[LabelledField]) -> None:
         self.fields = tuple(fields)
         for field in self.fields:
-            self.look.when_changed(field, field.message.grid_remove)
+            field.keep_no_line()
         self.look.when_changed(self, self._lay_out)
         self.bind("<Configure>", lambda _: self._fit())
 
     def show_messages(self) -> None:
         """Says what the first of its fields that has something to say was given to say."""
-        telling = next((field.message for field in self.fields if str(field.message.cget("text")).strip()), None)
-        if telling is None:
-            self.message.configure(text=" ")
-        else:
-            self.message.configure(text=telling.cget("text"), style=telling.cget("style"))
+        text, style = next((field.said for field in self.fields if field.said[0]), (" ", "TLabel"))
+        self.message.configure(text=text, style=style)
 
     def _fit(self) -> None:
         if self._fitting() != self._in_a_line:

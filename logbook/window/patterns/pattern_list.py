@@ -25,7 +25,6 @@ class PatternList(ttk.Frame):
         super().__init__(parent, style=styled(parent, "TFrame"))
         self._page, self._on_chosen = page, on_chosen
         self.find = Field(self, look, "&Find", label_width=5, grow=True)
-        self.number = self.find.message
         self.table = Table(self, look, COLUMNS, self._selected)
         FittingColumns(self.table, ("name", "multiple", "swatches"))
         self.find.grid(row=0, column=0, sticky="ew")

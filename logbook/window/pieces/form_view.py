@@ -82,8 +82,8 @@ class FormView(Card):
             elif not (self._entries[key].swatches and key not in self._left and field.focus_get() is field.input):
                 field.show_message(hints.get(key) or None, "hint")
             if self._entries[key].length:
-                field.unit.configure(text=self._units().value)
-        self.fields["ease"].unit.configure(text=f"{self._units().value} or %")
+                field.show_unit(self._units().value)
+        self.fields["ease"].show_unit(f"{self._units().value} or %")
         from_body = bool(self.form.texts["body"].strip())
         self.fields["width"].input.state(["disabled" if from_body else "!disabled"])  # type: ignore[attr-defined]
 

@@ -51,9 +51,7 @@ TICKS = {
 class WidthField(Field):
     """The field of the main job: what is wrong with it is said where the answer would stand, not under it."""
 
-    def _lay_out(self, stacked: bool) -> None:
-        super()._lay_out(stacked)
-        self.message.grid_remove()
+    line_below = False
 
 
 class ChainView(Card):
@@ -236,5 +234,5 @@ class ChainView(Card):
     def _show_units(self) -> None:
         unit = self._units().value
         for name in ("width", "body", "seam", "edging", "length"):
-            self._fields[name].unit.configure(text=unit)
-        self._fields["ease"].unit.configure(text=f"{unit} or %")
+            self._fields[name].show_unit(unit)
+        self._fields["ease"].show_unit(f"{unit} or %")

@@ -73,7 +73,7 @@ class FormView(Card):
         self._title.configure(text=self.form.title)
         typed, hints = self.form.typed(), self.form.hints()
         letter = self.form.hook_letter()
-        self.fields["hook mm"].unit.configure(text=f"mm · {letter}" if letter else "mm")
+        self.fields["hook mm"].show_unit(f"mm · {letter}" if letter else "mm")
         for key, field in self.fields.items():
             error = self._lacking.get(key) or (typed.errors.get(key) if key in self._left else None)
             if error:

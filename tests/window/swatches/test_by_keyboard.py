@@ -125,12 +125,12 @@ def test_a_wrong_field_gets_its_sentence_when_it_is_left(root: tk.Tk, page: Swat
     hook = page.editor.fields["hook mm"]
     hit(root, "<Alt-o>", "<Control-a>")
     write(root, "thick")
-    assert not hook.message["text"].strip()
+    assert not hook.said[0]
     hit(root, "<Tab>")
     assert hook.message["text"].startswith("✕ “thick” is not a hook")
     hit(root, "<Shift-Tab>", "<Control-a>")
     write(root, "4.5")
-    assert not hook.message["text"].strip()
+    assert not hook.said[0]
 
 
 def test_saving_goes_to_the_first_field_at_fault_and_opens_its_section(root: tk.Tk, page: SwatchesPage) -> None:
