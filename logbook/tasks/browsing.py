@@ -1,6 +1,6 @@
 """What a page lists: short lines of swatches and stitch patterns, and whole records by uid."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from logbook.book import swatches as stored
@@ -30,6 +30,30 @@ def swatch_lines(book: Logbook) -> list[SwatchLine]:
     """All swatches, newest first."""
     with book.reading() as connection:
         return [SwatchLine(*row) for row in stored.lines(connection)]
+
+
+def first_swatch_lines(book: Logbook, most: int) -> list[SwatchLine]:
+    """The newest ``most`` of them."""
+    with book.reading() as connection:
+        return [SwatchLine(*row) for row in stored.first_lines(connection, most)]
+
+
+def swatch_count(book: Logbook) -> int:
+    """How many swatches are logged."""
+    with book.reading() as connection:
+        return stored.count(connection)
+
+
+def owner_of_tag(book: Logbook, tag: str) -> str | None:
+    """The uid of the swatch with this tag; None if none has it."""
+    with book.reading() as connection:
+        return stored.owner_of_tag(connection, tag)
+
+
+def tags_of(book: Logbook, uids: Sequence[str]) -> tuple[str, ...]:
+    """The tags of these swatches, in the same order."""
+    with book.reading() as connection:
+        return tuple(swatch.tag for swatch in stored.swatches(connection, uids))
 
 
 def matching_swatches(book: Logbook, filters: Filters) -> list[str]:

@@ -5,6 +5,7 @@ import struct
 import tkinter as tk
 import zlib
 from collections.abc import Callable, Sequence
+from functools import cache
 from tkinter import ttk
 from typing import Any
 
@@ -94,14 +95,15 @@ def _covers(shapes: Sequence[Distance], side: int) -> list[list[float]]:
 def _painted(covers: Sequence[Sequence[float]], colours: Sequence[str]) -> list[bytes]:
     """The pixels as red, green, blue, alpha; the shapes painted over each other, the first on nothing."""
     layers = [tuple(int(colour[i : i + 2], 16) for i in (1, 3, 5)) for colour in colours]
-    pixels = []
-    for shares in zip(*covers, strict=True):
+
+    @cache  # most pixels lie well inside or outside of a shape, so few are different
+    def painted(shares: tuple[float, ...]) -> bytes:
         pixel = layers[0]
         for share, layer in zip(shares[1:], layers[1:], strict=False):
-            if share:
-                pixel = tuple(round(old + (new - old) * share) for old, new in zip(pixel, layer, strict=True))
-        pixels.append(bytes((*pixel, round(255 * shares[0]))))
-    return pixels
+            pixel = tuple(round(old + (new - old) * share) for old, new in zip(pixel, layer, strict=True))
+        return bytes((*pixel, round(255 * shares[0])))
+
+    return [painted(shares) for shares in zip(*covers, strict=True)]
 
 
 def _png(side: int, pixels: Sequence[bytes]) -> bytes:

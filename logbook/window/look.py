@@ -46,7 +46,9 @@ class Look:
         for own in (self.title, self.result, self.bold):
             own.configure(family=base.cget("family"), weight="bold")
         self._indicators = Indicators(root, self.style)
-        self._listeners: list[tuple[tk.Misc, Callable[[], object]]] = []
+        self._listeners: dict[str, list[Callable[[], object]]] = {}
+        # One binding for all of them: a binding each would be a good part of what it takes to make a widget.
+        root.bind_all("<Destroy>", lambda event: self._listeners.pop(str(event.widget), None), add="+")
         probe = ttk.Label(root)
         self._label_edges = probe.winfo_reqwidth()
         probe.destroy()
@@ -76,24 +78,18 @@ class Look:
         style_all(self)
         self._set_defaults_of_plain_widgets()
         self._recolour(str(self.root))
-        for _, listener in self._listeners:
-            listener()
+        for listeners in list(self._listeners.values()):
+            for listener in listeners:
+                listener()
 
     def when_changed(self, widget: tk.Misc, listener: Callable[[], object]) -> None:
         """Calls ``listener`` now and after every change, for as long as ``widget`` lives."""
-        entry = (widget, listener)
-        self._listeners.append(entry)
-
-        def forget(event: "tk.Event[tk.Misc]") -> None:
-            if event.widget is widget and entry in self._listeners:
-                self._listeners.remove(entry)
-
-        widget.bind("<Destroy>", forget, add="+")
+        self._listeners.setdefault(str(widget), []).append(listener)
         listener()
 
     def grid(self, widget: tk.Widget, *, padx: Gap = 0, pady: Gap = 0, **options: Any) -> None:
         """Grids ``widget`` with gaps in units that follow the text size; the options are those of ``grid``."""
-        widget.grid(**options)
+        widget.grid(**options, padx=self._gap(padx), pady=self._gap(pady))
 
         def follow() -> None:
             hidden = not widget.winfo_manager()
@@ -101,7 +97,7 @@ class Look:
             if hidden:  # to configure what was taken out of the grid puts it back
                 widget.grid_remove()
 
-        self.when_changed(widget, follow)
+        self._listeners.setdefault(str(widget), []).append(follow)
 
     def _gap(self, gap: Gap) -> int | tuple[int, int]:
         return (self.pixels(gap[0]), self.pixels(gap[1])) if isinstance(gap, tuple) else self.pixels(gap)

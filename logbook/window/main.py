@@ -1,6 +1,6 @@
 """Starts the window: on the usual logbook, a chosen one, or a fresh copy of the sample."""
 
-import tempfile
+import gc
 import tkinter as tk
 from pathlib import Path
 from tkinter import filedialog
@@ -8,12 +8,13 @@ from tkinter import filedialog
 from logbook.errors import RefusedError
 from logbook.settings import load_settings
 from logbook.tasks.keeping import DamagedError, Logbook, new_book, open_book, usual_logbook
-from logbook.tasks.sampling import new_sample
 from logbook.window.look import be_sharp_on_windows
 from logbook.window.main_window import MainWindow
 from logbook.window.message import Answer, ask
 from logbook.window.rescue import offer_rescue
 from logbook.window.save_copy import KINDS
+
+STANDS_MS = 1000
 
 
 def run(chosen: Path | None, *, sample: bool = False) -> int:
@@ -28,8 +29,13 @@ def run(chosen: Path | None, *, sample: bool = False) -> int:
     root.withdraw()
     settings, note = load_settings()
     window = MainWindow(root, settings)
+    root.after(STANDS_MS, _look_for_garbage)
     try:
         if sample:
+            import tempfile  # only here: the sample wants a good part of the program, which no other start is to wait for
+
+            from logbook.tasks.sampling import new_sample
+
             with tempfile.TemporaryDirectory(prefix="logbook-sample-", ignore_cleanup_errors=True) as folder:
                 window.show(new_sample(Path(folder)), is_sample=True)
                 return window.work(note)
@@ -40,6 +46,12 @@ def run(chosen: Path | None, *, sample: bool = False) -> int:
         return window.work(note)
     finally:
         window.close_down()
+
+
+def _look_for_garbage() -> None:
+    """From now on, and not among what the program itself is made of: of that nothing ever goes."""
+    gc.freeze()
+    gc.enable()
 
 
 def _book(window: MainWindow, chosen: Path | None) -> Logbook | None:

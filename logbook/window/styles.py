@@ -4,6 +4,7 @@ A style for things on a card begins with ``Card.``; ``styled`` finds the right o
 """
 
 import tkinter as tk
+from tkinter import ttk
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -13,8 +14,8 @@ if TYPE_CHECKING:
 def styled(parent: tk.Misc, style: str) -> str:
     """The style for a widget in ``parent``: that of a card if ``parent`` lies on one."""
     place: tk.Misc | None = parent
-    while place is not None and place.winfo_class() not in ("Toplevel", "Tk"):
-        if place.winfo_class() in ("TFrame", "TLabelframe") and "Card." in str(place.cget("style")):
+    while place is not None and not isinstance(place, tk.Tk | tk.Toplevel):
+        if isinstance(place, ttk.Frame) and "Card." in str(place.cget("style")):
             return f"Card.{style}"
         place = place.master
     return style

@@ -17,8 +17,12 @@ from logbook.window.keys import SHIFT, accelerator, bind_keys, on_macos
 from logbook.window.look import Look
 from logbook.window.styles import styled
 
+SCREENFUL = 100
+"""Rows that are there at once: more than a screen shows."""
 AT_ONCE = 250
-"""Rows put in at one go: more than a screen shows, and so few that nobody waits."""
+"""Rows that follow at one go, so few that nobody waits."""
+DRAWN_FIRST_MS = 150
+"""Until the others follow."""
 SortKey = str | float | None
 """Of one kind in a column; None stands for an empty cell, which comes last either way."""
 
@@ -85,9 +89,9 @@ class Table(ttk.Frame):
         self._rows, self._order, self._wanted = {}, [], None
         self._coming = iter(rows)
         # A screenful is there at once and the others follow, unless their place or the selection hangs on all of them.
-        self._take(None if self._sorted is not None or self._chosen else AT_ONCE)
+        self._take(None if self._sorted is not None or self._chosen else SCREENFUL)
         self._sort()
-        self._take_more()
+        self._go_on_soon()
 
     def show_only(self, keys: Iterable[str] | None) -> None:
         """Shows the rows with these keys alone, or all for None; the selection stays, hidden or not."""
@@ -160,6 +164,7 @@ class Table(ttk.Frame):
         bind = self.tree.bind
         bind("<<TreeviewSelect>>", lambda _: self._changed())
         bind("<Configure>", lambda _: self.after_idle(self._place_mark))
+        bind("<Map>", lambda _: self._go_on_soon())
         for key, step in {"Up": -1, "Down": 1}.items():
             bind(f"<{key}>", partial(self._step, step))
         bind("<Home>", lambda event: self._walk(event, 0))
@@ -217,6 +222,11 @@ class Table(ttk.Frame):
             call(tree, "insert", "", "end", "-id", row.key, "-values", row.cells, "-tags", stripe)
             self._rows[row.key] = row
             self._order.append(row.key)
+
+    def _go_on_soon(self) -> None:
+        """The rows that are not there yet follow when those that are have been drawn."""
+        self._stop_coming()
+        self._timer = self.after(DRAWN_FIRST_MS, self._take_more) if self.tree.winfo_viewable() else ""
 
     def _take_more(self) -> None:
         """Goes on putting rows in whenever the window has nothing else to do."""

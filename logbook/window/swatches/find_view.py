@@ -14,7 +14,7 @@ from logbook.pages.swatches.swatch_list import (
     sort_keys,
 )
 from logbook.tasks.browsing import SwatchLine
-from logbook.tasks.logging_swatches import Suggestions
+from logbook.tasks.logging_swatches import Known
 from logbook.window.choices import ChoiceField, SuggestionField
 from logbook.window.field import Field, LabelledField
 from logbook.window.fitting import FittingColumns
@@ -60,7 +60,7 @@ class FindView(ttk.Frame):
         parent: tk.Misc,
         look: Look,
         swatches: SwatchList,
-        known: Callable[[], Suggestions],
+        known: Callable[[], Known],
         actions: FindActions,
         filters_open: bool,
     ) -> None:
@@ -89,7 +89,7 @@ class FindView(ttk.Frame):
     def reload(self) -> None:
         """Shows the lines of the list as they are now; the find text goes on holding."""
         self.table.set_rows(_row(line) for line in self._swatches.lines)
-        if self._swatches.lines:
+        if self._swatches.count:
             self._empty.grid_remove()
             self.table.grid()
         else:
@@ -101,7 +101,7 @@ class FindView(ttk.Frame):
         """Shows what the texts find, and how many that is."""
         found = self._swatches.find(self.texts())
         self.table.show_only(found.uids)
-        all_gone = found.uids == [] and bool(self._swatches.lines)
+        all_gone = found.uids == [] and bool(self._swatches.count)
         self.find.show_message(f"{found.count}. Esc shows all again." if all_gone else found.count, "hint")
         for name, field in self._fields.items():
             field.show_message(found.errors.get(name))
