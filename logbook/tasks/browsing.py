@@ -7,7 +7,7 @@ from logbook.book import swatches as stored
 from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.assumptions import put_assumptions
 from logbook.book.logbook import Logbook
-from logbook.book.search import Filters, folded, matching
+from logbook.book.search import Filters, folded, matching, matching_unordered
 from logbook.craft.assumptions import Assumptions
 from logbook.craft.stitch_pattern import StitchPattern
 from logbook.craft.swatch import Swatch
@@ -60,6 +60,12 @@ def matching_swatches(book: Logbook, filters: Filters) -> list[str]:
     """The uids of the swatches that match, newest first."""
     with book.reading() as connection:
         return matching(connection, filters)
+
+
+def matching_in_any_order(book: Logbook, filters: Filters) -> list[str]:
+    """The same for a list that has an order of its own."""
+    with book.reading() as connection:
+        return matching_unordered(connection, filters)
 
 
 def swatch_in_hand(book: Logbook, uid: str) -> Swatch | None:

@@ -65,6 +65,7 @@ class Table(ttk.Frame):
         self.look, self.columns, self._on_select = look, tuple(columns), on_select
         self._rows: dict[str, Row] = {}
         self._order: list[str] = []
+        self._odd: set[str] = set()
         self._wanted: set[str] | None = None
         self._chosen: tuple[str, ...] = ()
         self._settled: tuple[str, ...] = ()
@@ -86,7 +87,7 @@ class Table(ttk.Frame):
         call, tree = self.tk.call, str(self.tree)
         self.tree.selection_set(())
         call(tree, "delete", tuple(self._rows))
-        self._rows, self._order, self._wanted = {}, [], None
+        self._rows, self._order, self._odd, self._wanted = {}, [], set(), None
         self._coming = iter(rows)
         # A screenful is there at once and the others follow, unless their place or the selection hangs on all of them.
         self._take(None if self._sorted is not None or self._chosen else SCREENFUL)
@@ -98,7 +99,9 @@ class Table(ttk.Frame):
         if keys is not None:
             self._take(None)
         self._wanted = None if keys is None else set(keys)
-        self._rearrange()
+        before, self.shown = self.shown, self._asked_for()
+        if self.shown != before:
+            self._rearrange()
 
     def sort_by(self, column: str) -> None:
         """Sorts by this column, upwards first, then downwards, then in the order of ``set_rows`` again."""
@@ -218,8 +221,10 @@ class Table(ttk.Frame):
         call, tree = self.tk.call, str(self.tree)
         # Three times as quick as Treeview.insert, which matters from 10,000 rows on.
         for row in islice(self._coming, count):
-            stripe = ("odd",) if len(self._order) % 2 else ()
-            call(tree, "insert", "", "end", "-id", row.key, "-values", row.cells, "-tags", stripe)
+            odd = len(self._order) % 2 == 1
+            call(tree, "insert", "", "end", "-id", row.key, "-values", row.cells, "-tags", ("odd",) if odd else ())
+            if odd:
+                self._odd.add(row.key)
             self._rows[row.key] = row
             self._order.append(row.key)
 
@@ -249,18 +254,29 @@ class Table(ttk.Frame):
         self._show_headings()
         self._rearrange()
 
-    def _rearrange(self) -> None:
+    def _asked_for(self) -> list[str]:
         wanted = self._wanted
-        self.shown = self._order if wanted is None else [key for key in self._order if key in wanted]
+        return self._order if wanted is None else [key for key in self._order if key in wanted]
+
+    def _rearrange(self) -> None:
+        self.shown = self._asked_for()
         call, tree = self.tk.call, str(self.tree)
         # A row keeps its selection while it is hidden: without this, two would come back selected.
         self.tree.selection_set(())
         call(tree, "children", "", tuple(self.shown))
-        call(tree, "tag", "remove", "odd")
-        call(tree, "tag", "add", "odd", tuple(self.shown[1::2]))
+        self._stripe()
         visible = set(self.shown)
         self._chosen = tuple(key for key in self._chosen if key in self._rows)
         self._set_selection([key for key in self._chosen if key in visible])
+
+    def _stripe(self) -> None:
+        """Every other row, with as few changes as that takes; what is hidden stays as it is until it is shown."""
+        even = [key for key in self.shown[::2] if key in self._odd]
+        odd = [key for key in self.shown[1::2] if key not in self._odd]
+        self.tk.call(str(self.tree), "tag", "remove", "odd", even)
+        self.tk.call(str(self.tree), "tag", "add", "odd", odd)
+        self._odd.difference_update(even)
+        self._odd.update(odd)
 
     def _set_selection(self, keys: Sequence[str]) -> None:
         self._settled = tuple(keys)

@@ -9,7 +9,7 @@ from logbook.craft.hooks import read_hook, show_hook
 from logbook.craft.yarn import YARN_CLASSES, class_words
 from logbook.errors import UnreadableError
 from logbook.pages.session import Session
-from logbook.tasks.browsing import SwatchLine, first_swatch_lines, matching_swatches, swatch_count, swatch_lines
+from logbook.tasks.browsing import SwatchLine, first_swatch_lines, matching_in_any_order, swatch_count, swatch_lines
 from logbook.tasks.find import Filters
 
 AT_ONCE = 100
@@ -73,7 +73,7 @@ class SwatchList:
         filters, errors = filters_of(texts)
         if filters == Filters():
             return Found(None, _swatches(self.count), errors)
-        uids = matching_swatches(self._session.book, filters)
+        uids = matching_in_any_order(self._session.book, filters)
         return Found(uids, f"{len(uids)} of {_swatches(self.count)}", errors)
 
 
