@@ -9,14 +9,14 @@ from logbook.book.schema import STEPS, take_steps
 from logbook.book.trouble import DamagedError, as_sentences
 from logbook.errors import RefusedError
 
-_HISTORY = ("action", "change")
+_SHOWN_LATER = ("action", "change", "reading")
 
 
 def check_whole(connection: sqlite3.Connection, path: Path, step: int, *, quick: bool = False) -> None:
     """Raises DamagedError unless the tables are those of schema ``step``, and pages, indexes and references sound.
 
-    ``quick`` leaves out whether indexes and references fit, and the pages of the history, which are most of them and are not
-    shown at once. Raises RefusedError if another program has added tables.
+    ``quick`` leaves out whether indexes and references fit, and the pages of the history and of the readings, which are most of
+    them and of which little or nothing is shown at once. Raises RefusedError if another program has added tables.
     """
     _check_tables(connection, path, step)
     _check_pages(connection, path, quick=quick)
@@ -35,7 +35,7 @@ def _check_pages(connection: sqlite3.Connection, path: Path, *, quick: bool) -> 
 
 def _quick_checks(connection: sqlite3.Connection) -> list[str]:
     kinds_and_names = [name.split() for name in _tables(connection)]
-    return [f"quick_check('{name}')" for kind, name in kinds_and_names if kind == "table" and name not in _HISTORY]
+    return [f"quick_check('{name}')" for kind, name in kinds_and_names if kind == "table" and name not in _SHOWN_LATER]
 
 
 def _check_tables(connection: sqlite3.Connection, path: Path, step: int) -> None:

@@ -1,7 +1,7 @@
 """What a page lists: short lines of swatches and stitch patterns, and whole records by uid."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from logbook.book import swatches as stored
 from logbook.book.assumptions import assumptions as kept_assumptions
@@ -13,8 +13,7 @@ from logbook.craft.stitch_pattern import StitchPattern
 from logbook.craft.swatch import Swatch
 
 
-@dataclass(frozen=True, slots=True)
-class SwatchLine:
+class SwatchLine(NamedTuple):
     """A swatch as a line of a list."""
 
     uid: str

@@ -1,7 +1,8 @@
 """Logging swatches: save, delete, and what a form needs to offer."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from logbook.book import swatches as stored
 from logbook.book.changes import Writing
@@ -58,8 +59,7 @@ def delete_swatches(book: Logbook, uids: Sequence[str]) -> None:
                 stored.remove_swatch(writing, swatch.uid)
 
 
-@dataclass(frozen=True, slots=True)
-class Known:
+class Known(NamedTuple):
     """The yarns and stitch patterns of a logbook by their names, in the order of the alphabet."""
 
     yarns: dict[str, Yarn]

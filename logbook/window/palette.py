@@ -1,14 +1,12 @@
 """The colours of the window, light and dark."""
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     from logbook.craft.drawing import Role
 
 
-@dataclass(frozen=True, slots=True)
-class Palette:
+class Palette(NamedTuple):
     """Every colour as ``#rrggbb``.
 
     Text stands on ``page``, ``surface``, ``stripe``, ``selection``, ``unfocused``, ``error_field`` or a button.

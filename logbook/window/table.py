@@ -7,11 +7,10 @@ nothing is ever read back from the widget.
 import sys
 import tkinter as tk
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from functools import partial
 from itertools import islice
 from tkinter import ttk
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from logbook.window.keys import SHIFT, accelerator, bind_keys, on_macos
 from logbook.window.look import Look
@@ -27,8 +26,7 @@ SortKey = str | float | None
 """Of one kind in a column; None stands for an empty cell, which comes last either way."""
 
 
-@dataclass(frozen=True, slots=True)
-class Column:
+class Column(NamedTuple):
     """``width`` is in letters; numbers belong at the ``"right"``; a column may ``grow`` into width that is over.
 
     A ``summary`` says again what other columns say, for a narrow place: it is neither copied nor sorted by.
@@ -42,8 +40,7 @@ class Column:
     summary: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(NamedTuple):
     """A record's key, its cells as shown, and for each cell what it is sorted by."""
 
     key: str

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from logbook.craft.conditions import Condition
 from logbook.craft.hooks import read_hook, show_hook
@@ -19,8 +20,7 @@ CLASS_CHOICES = (ANY, *(class_words(one.number) for one in YARN_CLASSES))
 CONDITION_CHOICES = (ANY, *(condition.words for condition in Condition))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FindTexts:
+class FindTexts(NamedTuple):
     """What is typed and chosen to look swatches up by; ``yarn_class`` and ``condition`` are among their choices."""
 
     words: str = ""

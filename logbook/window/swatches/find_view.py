@@ -2,8 +2,8 @@
 
 import tkinter as tk
 from collections.abc import Callable
-from dataclasses import dataclass
 from tkinter import ttk
+from typing import NamedTuple
 
 from logbook.pages.swatches.swatch_list import (
     CLASS_CHOICES,
@@ -41,8 +41,7 @@ LINES_LEFT = 8
 """Of text for the list beside opened filters; where there are not twice as many, each gets half."""
 
 
-@dataclass(frozen=True, slots=True)
-class FindActions:
+class FindActions(NamedTuple):
     """What the page does when something is chosen here."""
 
     select: Callable[[tuple[str, ...]], object]
