@@ -4,16 +4,20 @@ import sys
 import tkinter as tk
 from collections.abc import Callable
 from tkinter import font, ttk
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from logbook.window.indicators import Indicators
 from logbook.window.palette import LIGHT, Palette
 from logbook.window.styles import style_all
+
+if TYPE_CHECKING:
+    from logbook.window.check_signs import CheckSigns
 
 PLATFORM_FONTS = ("TkDefaultFont", "TkTextFont", "TkMenuFont", "TkHeadingFont", "TkCaptionFont", "TkFixedFont")
 SMALL_FONTS = ("TkTooltipFont", "TkSmallCaptionFont", "TkIconFont")
 SMALLEST_TEXT, LARGEST_TEXT = 100, 200
 
+CHECK_SIGN = 4
+"""Units."""
 Gap = float | tuple[float, float]
 """Space in units of a fifth of a line of text: the same on both sides, or before and after."""
 
@@ -45,7 +49,7 @@ class Look:
         self.title, self.result = (font.Font(root, name=name, exists=False) for name in ("TitleFont", "ResultFont"))
         for own in (self.title, self.result, self.bold):
             own.configure(family=base.cget("family"), weight="bold")
-        self._indicators = Indicators(root, self.style)
+        self._check_signs: CheckSigns | None = None
         self._listeners: dict[str, list[Callable[[], object]]] = {}
         # One binding for all of them: a binding each would be a good part of what it takes to make a widget.
         root.bind_all("<Destroy>", lambda event: self._listeners.pop(str(event.widget), None), add="+")
@@ -53,6 +57,14 @@ class Look:
         self._label_edges = probe.winfo_reqwidth()
         probe.destroy()
         self.apply()
+
+    def need_check_signs(self) -> None:
+        """To be called before a check box is made. The signs take as long as a good many widgets, so they wait for that."""
+        if self._check_signs is None:
+            from logbook.window.check_signs import CheckSigns
+
+            self._check_signs = CheckSigns(self.root, self.style)
+            self._check_signs.draw(self.palette, self.pixels(CHECK_SIGN))
 
     @property
     def unit(self) -> float:
@@ -74,7 +86,8 @@ class Look:
             self.percent = min(max(percent, SMALLEST_TEXT), LARGEST_TEXT)
         self._scale_fonts()
         self.line = int(self.base.metrics("linespace"))
-        self._indicators.draw(self.palette, self.pixels(4))
+        if self._check_signs is not None:
+            self._check_signs.draw(self.palette, self.pixels(CHECK_SIGN))
         style_all(self)
         self._set_defaults_of_plain_widgets()
         self._recolour(str(self.root))

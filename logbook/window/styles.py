@@ -65,9 +65,8 @@ def _style_grounds(look: "Look") -> None:
         configure(f"{kind}TLabel", **options)
         configure(f"Card.{kind}TLabel", background=p.surface)
     for ground, colour in (("", p.page), ("Card.", p.surface)):
-        for kind in ("TCheckbutton", "TRadiobutton"):
-            configure(f"{ground}{kind}", padding=look.pixels(1), background=colour)
-            look.style.map(f"{ground}{kind}", background=[("active", colour)])
+        configure(f"{ground}TCheckbutton", padding=look.pixels(1), background=colour)
+        look.style.map(f"{ground}TCheckbutton", background=[("active", colour)])
 
 
 def _style_buttons(look: "Look") -> None:
