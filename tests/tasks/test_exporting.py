@@ -7,7 +7,7 @@ import pytest
 from logbook.errors import RefusedError
 from logbook.tasks.exporting import export
 from logbook.tasks.keeping import Logbook
-from logbook.tasks.logging_swatches import delete_swatch, save_swatch
+from logbook.tasks.logging_swatches import delete_swatches, save_swatch
 from tests.support.books import COTTON, SHELLS, put_worked, swatch
 from tests.support.sheets import read_rows
 
@@ -51,7 +51,7 @@ def test_progress_reaches_the_end(full: Logbook, ending: str, tmp_path: Path) ->
 
 def test_in_the_order_they_were_logged_and_without_the_deleted(book: Logbook, tmp_path: Path) -> None:
     uids = [save_swatch(book, swatch(number, yarn=COTTON, pattern=SHELLS)) for number in (3, 1, 2)]
-    delete_swatch(book, uids[1])
+    delete_swatches(book, [uids[1]])
     export(book, tmp_path / "out.csv")
     assert [row["tag"] for row in read_rows(tmp_path / "out.csv")] == ["S-03", "S-02"]
 

@@ -13,7 +13,7 @@ import pytest
 from logbook import sample
 from logbook.tasks.browsing import assumptions_of, swatch_in_hand, swatch_lines
 from logbook.tasks.keeping import backups_of, new_book, open_book
-from logbook.tasks.logging_swatches import delete_swatch, save_swatch
+from logbook.tasks.logging_swatches import delete_swatches, save_swatch
 from logbook.tasks.undoing import history
 from logbook.window import rescue
 from logbook.window.main_window import PAGES, MainWindow
@@ -44,7 +44,7 @@ def test_text_size_changes_at_once_and_is_remembered(window: MainWindow, users_f
 def test_a_deletion_is_undone_and_done_again_by_key(window: MainWindow) -> None:
     book = session_of(window).book
     gone = next(line for line in swatch_lines(book) if line.tag == "LC-03")
-    delete_swatch(book, gone.uid)
+    delete_swatches(book, [gone.uid])
     session_of(window).records_changed(None)
     press(window.root, "<Control-z>")
     assert "LC-03" in tags(window)
@@ -91,7 +91,7 @@ def test_an_export_writes_the_whole_log(window: MainWindow, tmp_path: Path, monk
 def test_another_program_that_wrote_is_noticed_on_coming_back(window: MainWindow) -> None:
     book = session_of(window).book
     with book.again() as other:
-        delete_swatch(other, next(line.uid for line in swatch_lines(other) if line.tag == "LC-06"))
+        delete_swatches(other, [next(line.uid for line in swatch_lines(other) if line.tag == "LC-06")])
     window.root.event_generate("<FocusIn>")
     window.root.update()
     assert "Another window has changed this logbook" in said(window)
@@ -104,7 +104,7 @@ def test_a_write_waits_for_another_program_without_freezing(window: MainWindow) 
     other.execute("BEGIN IMMEDIATE")
     window.root.after(150, lambda: other.execute("ROLLBACK"))
     uid = swatch_lines(session.book)[0].uid
-    session.write(lambda: delete_swatch(session.book, uid))
+    session.write(lambda: delete_swatches(session.book, [uid]))
     other.close()
     assert uid not in {line.uid for line in swatch_lines(session.book)}
 
@@ -123,7 +123,7 @@ def test_a_damaged_logbook_is_offered_its_newest_backup(
     path = tmp_path / "years.logbook"
     shutil.copy(session_of(window).book.path, path)
     with open_book(path) as book:
-        delete_swatch(book, swatch_lines(book)[0].uid)
+        delete_swatches(book, [swatch_lines(book)[0].uid])
     content = bytearray(path.read_bytes())
     content[4096 * 2 : 4096 * 3] = os.urandom(4096)
     path.write_bytes(content)
@@ -205,8 +205,8 @@ def test_the_first_backup_is_made_while_the_window_goes_on(window: MainWindow, t
 
     tick()
     first, second = (line.uid for line in swatch_lines(session.book) if line.tag in ("WM-05", "WM-06"))
-    session.write(lambda: delete_swatch(session.book, first))
+    session.write(lambda: delete_swatches(session.book, [first]))
     assert any(ticks), "the window stood still while the backup was made"
     assert [backup.swatches for backup in backups_of(session.book)] == [43]
-    session.write(lambda: delete_swatch(session.book, second))
+    session.write(lambda: delete_swatches(session.book, [second]))
     assert len(backups_of(session.book)) == 1
