@@ -7,7 +7,8 @@ from logbook.book import swatches as stored
 from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.assumptions import put_assumptions
 from logbook.book.logbook import Logbook
-from logbook.book.search import Filters, folded, matching, matching_unordered
+from logbook.book.search import Filters as Filters
+from logbook.book.search import folded, matching, matching_unordered
 from logbook.craft.assumptions import Assumptions
 from logbook.craft.stitch_pattern import StitchPattern
 from logbook.craft.swatch import Swatch

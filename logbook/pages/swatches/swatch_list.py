@@ -10,8 +10,7 @@ from logbook.craft.hooks import read_hook, show_hook
 from logbook.craft.yarn import YARN_CLASSES, class_words
 from logbook.errors import UnreadableError
 from logbook.pages.session import Session
-from logbook.tasks.browsing import SwatchLine, first_swatch_lines, matching_in_any_order, swatch_count, swatch_lines
-from logbook.tasks.find import Filters
+from logbook.tasks.browsing import Filters, SwatchLine, first_swatch_lines, matching_in_any_order, swatch_count, swatch_lines
 
 AT_ONCE = 100
 """Lines, more than a screen shows."""

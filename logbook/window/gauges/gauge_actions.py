@@ -12,18 +12,18 @@ from typing import TYPE_CHECKING
 from logbook.craft.swatch import gauges_of
 from logbook.errors import LogbookError, RefusedError
 from logbook.pages.session import Session
-from logbook.window.background import Report
 from logbook.window.keys import accelerator, bind_keys, split_mnemonic
 from logbook.window.look import Look
 from logbook.window.message import tell
 from logbook.window.printing import Printer
-from logbook.window.progress import run_with_progress
 
 if TYPE_CHECKING:
     from logbook.craft.swatch import Swatch
     from logbook.pages.gauges.circumstances import Circumstances
     from logbook.pages.gauges.comparing import SideBySide
-    from logbook.tasks.find import Filters, FoundSwatch
+    from logbook.tasks.browsing import Filters
+    from logbook.tasks.find import FoundSwatch
+    from logbook.window.background import Report
 
 AT_ONCE = 1000
 """So many swatches are looked through before the dialog opens; more with progress shown."""
@@ -78,13 +78,14 @@ class GaugeActions:
     def nearest(self) -> None:
         """Looks for near gauges among the swatches that the page's filters leave."""
         from logbook.tasks.find import find
+        from logbook.window.progress import run_with_progress
 
         filters = self._page.filters()
         if self._page.count() <= AT_ONCE:
             self._show_nearest(find(self._session.book, filters))
             return
 
-        def look_through(report: Report) -> "list[FoundSwatch]":
+        def look_through(report: "Report") -> "list[FoundSwatch]":
             with self._session.book.again() as book:
                 return find(book, filters)
 
@@ -149,7 +150,7 @@ class GaugeActions:
     def _show_nearest(self, found: "list[FoundSwatch]") -> None:
         from logbook.pages.gauges.gauge_words import usual_condition
         from logbook.pages.gauges.nearest import NearestGauge
-        from logbook.tasks.find import Filters
+        from logbook.tasks.browsing import Filters
         from logbook.window.gauges.nearest_dialog import show_nearest
 
         swatch, known = self._page.in_hand()

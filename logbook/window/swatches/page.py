@@ -10,8 +10,7 @@ from logbook.errors import RefusedError
 from logbook.pages.session import Session
 from logbook.pages.swatches.swatch_form import SwatchForm
 from logbook.pages.swatches.swatch_list import SwatchList, filters_of
-from logbook.tasks.browsing import tags_of
-from logbook.tasks.find import Filters
+from logbook.tasks.browsing import Filters, tags_of
 from logbook.tasks.logging_swatches import delete_swatches
 from logbook.window.changed_elsewhere import may_save
 from logbook.window.editing import press_or_say_why
