@@ -190,7 +190,7 @@ def test_the_file_is_written_over(window: MainWindow, by: str, page: int, key: s
     type_into(window, page, key)
     session.book.path.write_bytes(content)
     path = session.book.path
-    answers = Answers(window, "<Alt-r>")
+    answers = Answers(window, "<Alt-r>", *(["<Alt-k>"] if by == "no logbook" else []))  # another's logbook is not set aside
     come_back(window)
     until_all_is_quiet(window, answers)
     assert "The newest good backup" in answers.heard[0]
