@@ -14,8 +14,8 @@ PACKAGE = ROOT / "logbook"
 
 MAY_IMPORT = {
     "craft": {"craft"},
-    "book": {"book", "craft"},
-    "sheets": {"sheets", "craft"},
+    "book": {"book", "craft", "disk"},
+    "sheets": {"sheets", "craft", "disk"},
     "tasks": {"tasks", "sheets", "book", "craft"},
     "pages": {"pages", "tasks", "craft"},
     "window": {"window", "pages", "tasks", "craft"},
