@@ -5,7 +5,7 @@ import shutil
 import sqlite3
 import time
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from dataclasses import replace
 from pathlib import Path
 
@@ -364,6 +364,27 @@ def test_damage_found_after_opening_stops_writing_and_offers_the_backup(
     assert "is damaged" in refusal(window)
     assert is_typed(window, "yarn")
     assert path.read_bytes() == damaged
+
+
+def test_damage_in_what_is_shown_first_offers_the_backup_too(window: MainWindow, tmp_path: Path) -> None:
+    """The start looks at no page before it shows it: what can't be shown is said like damage that is found later."""
+    path = Path(shutil.copy(session_of(window).book.path, tmp_path / "years.logbook"))
+    with open_book(path) as book:
+        back_up(book)
+    with closing(sqlite3.connect(path)) as sound:
+        (page,) = sound.execute("SELECT rootpage FROM sqlite_schema WHERE name = 'reading'").fetchone()
+    with path.open("r+b") as file:
+        file.seek((page - 1) * 4096)
+        file.write(b"\xff" * 200)
+    damaged = path.read_bytes()
+    report_unexpected(window.root, window.look, tmp_path / "errors.log", window.watch.deal_with)
+    answers = Answers(window, "<Alt-l>")
+    window.show(open_book(path, quick=True))
+    until_all_is_quiet(window, answers)
+    assert "The newest good backup" in answers.heard[0]
+    assert "is damaged" in said(window)
+    assert path.read_bytes() == damaged
+    assert not (tmp_path / "errors.log").exists()
 
 
 def test_a_sound_logbook_is_checked_and_nothing_said(window: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
