@@ -6,7 +6,7 @@ import shutil
 import subprocess
 import time
 import tkinter as tk
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Generator, Iterator
 from contextlib import contextmanager
 from types import TracebackType
 
@@ -69,9 +69,17 @@ def root(screen: str) -> Iterator[tk.Tk]:
         window.update()
         yield window
         window.destroy()
-    # Tcl may only be let go by the thread that made it: not by a worker of a later test that happens to collect.
-    del window
-    gc.collect()
+    for command in window.tk.splitlist(window.tk.call("info", "commands", "[0-9]*")):
+        window.tk.createcommand(command, str)  # what a variable calls is held by Tcl, where no collector looks
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_protocol(item: pytest.Item) -> Generator[None, object, object]:
+    """Lets go of a test's window once pytest has: Tcl may not be let go by a thread of a later test that happens to collect."""
+    result = yield
+    if "root" in getattr(item, "fixturenames", ()):
+        gc.collect()
+    return result
 
 
 @contextmanager
