@@ -11,3 +11,7 @@ class UnreadableError(LogbookError):
 
 class RefusedError(LogbookError):
     """Readable, but the logbook, the sheet or the arithmetic cannot do it."""
+
+
+class UsageError(Exception):
+    """The arguments of a command alone are wrong; the message is one line."""

@@ -3,7 +3,6 @@
 import json
 import math
 import sqlite3
-import uuid
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
@@ -19,6 +18,8 @@ Row = Mapping[str, Any]
 
 def new_uid() -> str:
     """A uid of 36 characters that no other logbook has."""
+    import uuid  # slow to import, and who only reads needs none
+
     return str(uuid.uuid4())
 
 

@@ -19,7 +19,9 @@ _SETTINGS = {
     "cell_size_check": 1,
     "recursive_triggers": 1,
     "synchronous": 3,
+    "cache_size": -16_384,
 }
+"""``cache_size`` is in KiB: what a look-up reads of a large logbook stays in memory from key to key."""
 
 
 def connect(path: Path, mode: str = "rw", patience: float = 2.0) -> sqlite3.Connection:

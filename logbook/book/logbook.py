@@ -165,7 +165,7 @@ def open_logbook(path: Path, backup_folder: Path | None = None, *, patience: flo
     """Opens an existing logbook, taking it to the newest schema (after a verified backup) if it is older.
 
     ``backup_folder`` is where the backups of all logbooks are kept (None: make none); ``patience`` is how many seconds a lock is
-    waited for. ``quick`` leaves out the slower half of the checks, for a window that makes up for it in the background by
+    waited for. ``quick`` looks at the tables but not at the pages, for a window that makes up for it in the background by
     ``check_thoroughly``. Raises RefusedError in one sentence; a file that is refused is not changed by a byte.
     """
     path = Path(os.path.realpath(path))

@@ -5,8 +5,8 @@ from pathlib import Path
 
 from logbook.commands.answers import print_json, problems_said, swatches
 from logbook.commands.books import book_of, path_of
-from logbook.commands.parser import Parser, UsageError, add_common
-from logbook.errors import RefusedError
+from logbook.commands.parser import Parser, add_common
+from logbook.errors import RefusedError, UsageError
 from logbook.tasks.keeping import back_up, check, restore
 
 

@@ -7,11 +7,7 @@ from pathlib import Path
 from typing import Any, NoReturn, TypeVar
 
 from logbook.craft.lengths import Units
-from logbook.errors import LogbookError
-
-
-class UsageError(Exception):
-    """The arguments alone are wrong; the message is one line."""
+from logbook.errors import LogbookError, UsageError
 
 
 class Parser(argparse.ArgumentParser):

@@ -17,7 +17,7 @@ from logbook.commands.chain_options import (
     refuse,
     require_together,
 )
-from logbook.commands.parser import Parser, UsageError, add_common, reading_with, units_of
+from logbook.commands.parser import Parser, add_common, reading_with, units_of
 from logbook.craft.conditions import Direction
 from logbook.craft.fit import ADULT_HEAD_MM
 from logbook.craft.lengths import NO_EASE, Units, read_size
@@ -27,7 +27,7 @@ from logbook.craft.readings import read_readings
 from logbook.craft.seams import SEAMS
 from logbook.craft.starting_chain import Choose, Parity
 from logbook.craft.stitch_pattern import StitchPattern
-from logbook.errors import UnreadableError
+from logbook.errors import UnreadableError, UsageError
 from logbook.tasks.keeping import Logbook
 from logbook.tasks.piece_files import save_piece_svg, save_piece_workbook
 from logbook.tasks.piece_words import headline, sentences

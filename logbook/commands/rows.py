@@ -5,10 +5,10 @@ from pathlib import Path
 from typing import Any
 
 from logbook.commands.answers import print_json, problems_said, table
-from logbook.commands.parser import Parser, UsageError, add_common, reading_with
+from logbook.commands.parser import Parser, add_common, reading_with
 from logbook.craft.rows.report import Linear, Problem, Proof
 from logbook.craft.terms import Terms
-from logbook.errors import RefusedError, UnreadableError
+from logbook.errors import RefusedError, UnreadableError, UsageError
 from logbook.tasks.written_rows import prove_file, save_chart
 
 

@@ -1,14 +1,13 @@
 """The trade's hooks. The record keeps mm: letters differ between makers, and a bare number is never a size."""
 
 import re
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from logbook.craft.numbers import read_number, show_number
 from logbook.errors import UnreadableError
 
 
-@dataclass(frozen=True, slots=True)
-class Hook:
+class Hook(NamedTuple):
     """A hook of the trade's table; "" where a scale has no name for it."""
 
     mm: float

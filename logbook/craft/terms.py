@@ -1,8 +1,8 @@
 """US and UK terms of crochet, and what in a text proves which of them it uses."""
 
 import re
-from dataclasses import dataclass
 from enum import StrEnum
+from typing import NamedTuple
 
 
 class Terms(StrEnum):
@@ -12,8 +12,7 @@ class Terms(StrEnum):
     UK = "UK"
 
 
-@dataclass(frozen=True, slots=True)
-class Term:
+class Term(NamedTuple):
     """One stitch or doing in both languages, each as (full name, abbreviation; "" if none)."""
 
     us: str

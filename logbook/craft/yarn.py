@@ -1,6 +1,7 @@
 """A yarn, and the trade's public 0–7 scale of thickness classes."""
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from logbook.errors import RefusedError
 
@@ -24,8 +25,7 @@ class Yarn:
         return self.ball_metres / self.ball_grams
 
 
-@dataclass(frozen=True, slots=True)
-class YarnClass:
+class YarnClass(NamedTuple):
     """One thickness class: its number, its name, other names in use, stitches of sc in 10 cm and the usual hook in mm."""
 
     number: int

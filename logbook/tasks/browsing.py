@@ -1,20 +1,20 @@
 """What a page lists: short lines of swatches and stitch patterns, and whole records by uid."""
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Sequence
+from typing import NamedTuple
 
 from logbook.book import swatches as stored
 from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.assumptions import put_assumptions
 from logbook.book.logbook import Logbook
-from logbook.book.search import Filters, folded, matching
+from logbook.book.search import Filters as Filters
+from logbook.book.search import folded, matching, matching_unordered
 from logbook.craft.assumptions import Assumptions
 from logbook.craft.stitch_pattern import StitchPattern
 from logbook.craft.swatch import Swatch
 
 
-@dataclass(frozen=True, slots=True)
-class SwatchLine:
+class SwatchLine(NamedTuple):
     """A swatch as a line of a list."""
 
     uid: str
@@ -32,10 +32,40 @@ def swatch_lines(book: Logbook) -> list[SwatchLine]:
         return [SwatchLine(*row) for row in stored.lines(connection)]
 
 
+def first_swatch_lines(book: Logbook, most: int) -> list[SwatchLine]:
+    """The newest ``most`` of them."""
+    with book.reading() as connection:
+        return [SwatchLine(*row) for row in stored.first_lines(connection, most)]
+
+
+def swatch_count(book: Logbook) -> int:
+    """How many swatches are logged."""
+    with book.reading() as connection:
+        return stored.count(connection)
+
+
+def owner_of_tag(book: Logbook, tag: str) -> str | None:
+    """The uid of the swatch with this tag; None if none has it."""
+    with book.reading() as connection:
+        return stored.owner_of_tag(connection, tag)
+
+
+def tags_of(book: Logbook, uids: Sequence[str]) -> tuple[str, ...]:
+    """The tags of these swatches, in the same order."""
+    with book.reading() as connection:
+        return tuple(swatch.tag for swatch in stored.swatches(connection, uids))
+
+
 def matching_swatches(book: Logbook, filters: Filters) -> list[str]:
     """The uids of the swatches that match, newest first."""
     with book.reading() as connection:
         return matching(connection, filters)
+
+
+def matching_in_any_order(book: Logbook, filters: Filters) -> list[str]:
+    """The same for a list that has an order of its own."""
+    with book.reading() as connection:
+        return matching_unordered(connection, filters)
 
 
 def swatch_in_hand(book: Logbook, uid: str) -> Swatch | None:

@@ -1,7 +1,5 @@
 """Where an error nobody expected is written down: the lines of the program that led to it, never the maker's data."""
 
-import platform
-import traceback
 from datetime import datetime
 from pathlib import Path
 
@@ -17,6 +15,8 @@ def error_log() -> Path:
 
 def write_down(error: BaseException, log: Path) -> str:
     """Adds the whereabouts of ``error`` to ``log`` and says in one sentence where they are; the log starts anew past 1 MB."""
+    import platform  # these two are slow to import, and mostly there is no error
+
     head = f"{datetime.now().isoformat(' ', 'seconds')}, Python {platform.python_version()}, {platform.system()}\n"
     try:
         log.parent.mkdir(parents=True, exist_ok=True)
@@ -30,6 +30,8 @@ def write_down(error: BaseException, log: Path) -> str:
 
 def whereabouts(error: BaseException) -> str:
     """The lines that led to ``error`` and to those it came from, without any message, in which the maker's data could be."""
+    import traceback
+
     parts = []
     link: BaseException | None = error
     while link is not None:

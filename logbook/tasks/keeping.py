@@ -58,7 +58,7 @@ def usual_logbook() -> Path:
 
 
 def open_book(path: Path, *, quick: bool = False) -> Logbook:
-    """Opens a logbook with backups kept in the user's data folder; ``quick`` leaves the slow half of the check for later."""
+    """Opens a logbook with backups kept in the user's data folder; ``quick`` leaves the check of its pages for later."""
     return open_logbook(path, backup_folder(), quick=quick)
 
 

@@ -1,7 +1,8 @@
 """Logging swatches: save, delete, and what a form needs to offer."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from logbook.book import swatches as stored
 from logbook.book.changes import Writing
@@ -58,36 +59,32 @@ def delete_swatches(book: Logbook, uids: Sequence[str]) -> None:
                 stored.remove_swatch(writing, swatch.uid)
 
 
-@dataclass(frozen=True, slots=True)
-class Suggestions:
-    """What a form offers from what was logged before, each list in the order of the alphabet."""
+class Known(NamedTuple):
+    """The yarns and stitch patterns of a logbook by their names, in the order of the alphabet."""
 
     yarns: dict[str, Yarn]
     patterns: dict[str, StitchPattern]
-    colours: tuple[str, ...]
-    dye_lots: tuple[str, ...]
-    hook_notes: tuple[str, ...]
-    hands: tuple[str, ...]
-    washings: tuple[str, ...]
 
 
-def suggestions(book: Logbook) -> Suggestions:
-    """Everything known that a form may offer; yarns and patterns by name."""
+def known_in(book: Logbook) -> Known:
+    """The yarns and stitch patterns a form may offer."""
     with book.reading() as connection:
-        return Suggestions(
+        return Known(
             yarns={yarn.name: yarn for yarn in stored.yarns(connection).values()},
             patterns={pattern.name: pattern for pattern in stored.stitch_patterns(connection).values()},
-            **{name: stored.used(connection, column) for name, column in _USED.items()},
         )
 
 
-_USED = {
-    "colours": "colour",
-    "dye_lots": "dye_lot",
-    "hook_notes": "hook_note",
-    "hands": "worked_by",
-    "washings": "way_of_washing",
-}
+WRITTEN_AGAIN = ("colour", "dye_lot", "hook_note", "worked_by", "way_of_washing")
+"""Texts of a swatch that are likely to be written again."""
+
+
+def written_before(book: Logbook, name: str) -> tuple[str, ...]:
+    """What was written before in the text ``name``, one of WRITTEN_AGAIN, in the order of the alphabet."""
+    if name not in WRITTEN_AGAIN:
+        raise ValueError(name)
+    with book.reading() as connection:
+        return stored.used(connection, name)
 
 
 def offered_tag(book: Logbook, like: str = "") -> str:

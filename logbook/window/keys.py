@@ -6,7 +6,7 @@ from tkinter import ttk
 
 SHIFT, CONTROL = 0x1, 0x4
 NAMES = {"Prior": "PgUp", "Next": "PgDn", "Delete": "Del", "Return": "Enter", "Escape": "Esc"} | {"plus": "+", "minus": "−"}
-UNDERLINED = ("TButton", "TCheckbutton", "TRadiobutton", "TLabel", "TMenubutton")
+UNDERLINED = ("TButton", "TCheckbutton", "TLabel", "TMenubutton")
 
 
 class MnemonicLabel(ttk.Label):
@@ -98,7 +98,7 @@ def install_mnemonics(window: tk.Tk | tk.Toplevel) -> None:
         target = found.target if isinstance(found, MnemonicLabel) else found
         if target is not None:
             target.focus_set()
-            if isinstance(target, ttk.Button | ttk.Checkbutton | ttk.Radiobutton):
+            if isinstance(target, ttk.Button | ttk.Checkbutton):
                 target.invoke()
         return "break"
 

@@ -4,16 +4,20 @@ import sys
 import tkinter as tk
 from collections.abc import Callable
 from tkinter import font, ttk
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from logbook.window.indicators import Indicators
 from logbook.window.palette import LIGHT, Palette
 from logbook.window.styles import style_all
+
+if TYPE_CHECKING:
+    from logbook.window.check_signs import CheckSigns
 
 PLATFORM_FONTS = ("TkDefaultFont", "TkTextFont", "TkMenuFont", "TkHeadingFont", "TkCaptionFont", "TkFixedFont")
 SMALL_FONTS = ("TkTooltipFont", "TkSmallCaptionFont", "TkIconFont")
 SMALLEST_TEXT, LARGEST_TEXT = 100, 200
 
+CHECK_SIGN = 4
+"""Units."""
 Gap = float | tuple[float, float]
 """Space in units of a fifth of a line of text: the same on both sides, or before and after."""
 
@@ -45,12 +49,22 @@ class Look:
         self.title, self.result = (font.Font(root, name=name, exists=False) for name in ("TitleFont", "ResultFont"))
         for own in (self.title, self.result, self.bold):
             own.configure(family=base.cget("family"), weight="bold")
-        self._indicators = Indicators(root, self.style)
-        self._listeners: list[tuple[tk.Misc, Callable[[], object]]] = []
+        self._check_signs: CheckSigns | None = None
+        self._listeners: dict[str, list[Callable[[], object]]] = {}
+        # One binding for all of them: a binding each would be a good part of what it takes to make a widget.
+        root.bind_all("<Destroy>", lambda event: self._listeners.pop(str(event.widget), None), add="+")
         probe = ttk.Label(root)
         self._label_edges = probe.winfo_reqwidth()
         probe.destroy()
         self.apply()
+
+    def need_check_signs(self) -> None:
+        """To be called before a check box is made. The signs take as long as a good many widgets, so they wait for that."""
+        if self._check_signs is None:
+            from logbook.window.check_signs import CheckSigns
+
+            self._check_signs = CheckSigns(self.root, self.style)
+            self._check_signs.draw(self.palette, self.pixels(CHECK_SIGN))
 
     @property
     def unit(self) -> float:
@@ -72,28 +86,23 @@ class Look:
             self.percent = min(max(percent, SMALLEST_TEXT), LARGEST_TEXT)
         self._scale_fonts()
         self.line = int(self.base.metrics("linespace"))
-        self._indicators.draw(self.palette, self.pixels(4))
+        if self._check_signs is not None:
+            self._check_signs.draw(self.palette, self.pixels(CHECK_SIGN))
         style_all(self)
         self._set_defaults_of_plain_widgets()
         self._recolour(str(self.root))
-        for _, listener in self._listeners:
-            listener()
+        for listeners in list(self._listeners.values()):
+            for listener in listeners:
+                listener()
 
     def when_changed(self, widget: tk.Misc, listener: Callable[[], object]) -> None:
         """Calls ``listener`` now and after every change, for as long as ``widget`` lives."""
-        entry = (widget, listener)
-        self._listeners.append(entry)
-
-        def forget(event: "tk.Event[tk.Misc]") -> None:
-            if event.widget is widget and entry in self._listeners:
-                self._listeners.remove(entry)
-
-        widget.bind("<Destroy>", forget, add="+")
+        self._listeners.setdefault(str(widget), []).append(listener)
         listener()
 
     def grid(self, widget: tk.Widget, *, padx: Gap = 0, pady: Gap = 0, **options: Any) -> None:
         """Grids ``widget`` with gaps in units that follow the text size; the options are those of ``grid``."""
-        widget.grid(**options)
+        widget.grid(**options, padx=self._gap(padx), pady=self._gap(pady))
 
         def follow() -> None:
             hidden = not widget.winfo_manager()
@@ -101,7 +110,7 @@ class Look:
             if hidden:  # to configure what was taken out of the grid puts it back
                 widget.grid_remove()
 
-        self.when_changed(widget, follow)
+        self._listeners.setdefault(str(widget), []).append(follow)
 
     def _gap(self, gap: Gap) -> int | tuple[int, int]:
         return (self.pixels(gap[0]), self.pixels(gap[1])) if isinstance(gap, tuple) else self.pixels(gap)

@@ -11,7 +11,6 @@ from logbook.pages.session import Session
 from logbook.settings import Settings, save_settings
 from logbook.tasks.error_log import error_log
 from logbook.tasks.keeping import Logbook
-from logbook.window.background import Background
 from logbook.window.keys import bind_keys, install_keys, install_mnemonics, split_mnemonic
 from logbook.window.look import Look
 from logbook.window.menu_bar import MenuBar
@@ -69,7 +68,6 @@ class MainWindow:
             self.session.book.close()
         self._take_down_pages()
         book.wait_for_others(PATIENCE_S)
-        open_sample = self.menu.books.open_sample
         self.session = Session(
             book,
             self.settings,
@@ -77,7 +75,7 @@ class MainWindow:
             say=self.say,
             pause=self._pause,
             beside=self._beside,
-            open_sample=open_sample,
+            open_sample=lambda: self.menu.books.open_sample(),
         )
         self.session.on_settings(self._settings_changed)
         for name, _ in PAGES:
@@ -105,7 +103,9 @@ class MainWindow:
         name = "Sample" if session.is_sample else session.book.path.name
         self.root.title(f"{name}{' (read only)' if session.book.read_only else ''} – {PROGRAM_NAME}")
         if not session.is_sample:
-            session.change_settings(self.settings.with_recent(str(session.book.path)))
+            recent = self.settings.with_recent(str(session.book.path))
+            if recent != self.settings:
+                session.change_settings(recent)
         self.menu.book_shown()
         self.say(session.why_not_writable or (SAMPLE if session.is_sample else f"{name} is open."))
         self.watch.book_shown()
@@ -195,6 +195,8 @@ class MainWindow:
 
     def _beside(self, work: Callable[[], None]) -> None:
         """Runs ``work`` in a thread while the window goes on, and returns when it is done. Raises what it raises."""
+        from logbook.window.background import Background
+
         over = tk.BooleanVar(self.root, False)
         failures: list[Exception] = []
 

@@ -3,16 +3,16 @@
 import tkinter as tk
 from collections.abc import Callable
 from dataclasses import replace
-from functools import partial
+from functools import cached_property, partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from logbook.settings import Settings
-from logbook.window.book_actions import BookActions
 from logbook.window.keys import accelerator, bind_keys, split_mnemonic
 from logbook.window.undo_actions import UndoActions
 
 if TYPE_CHECKING:
+    from logbook.window.book_actions import BookActions
     from logbook.window.main_window import MainWindow
 
 TEXT_SIZES = (100, 125, 150, 175, 200)
@@ -26,7 +26,6 @@ class MenuBar:
     def __init__(self, window: "MainWindow") -> None:
         self._window = window
         self._root = window.root
-        self.books = BookActions(window)
         self._undo = UndoActions(window)
         self._chosen: dict[str, tk.Variable] = {}
         self._bar = tk.Menu(self._root, tearoff=False, borderwidth=0)
@@ -37,28 +36,37 @@ class MenuBar:
         self._build_help_menu()
         self._root.configure(menu=self._bar)
 
+    @cached_property
+    def books(self) -> "BookActions":
+        """What the entries do; imported when the first is chosen, so that the window is there at once."""
+        from logbook.window.book_actions import BookActions
+
+        return BookActions(self._window)
+
     def book_shown(self) -> None:
         """Brings recent files and marks up to date."""
         self._recent.delete(0, "end")
         for path in self._window.settings.recent:
-            self._recent.add_command(label=path, command=partial(self.books.open_path, Path(path)))
+            self._recent.add_command(label=path, command=partial(self._open_path, Path(path)))
         self._mark()
+
+    def _open_path(self, path: Path) -> None:
+        self.books.open_path(path)
 
     def _build_book_menu(self) -> None:
         menu = self._menu("&Logbook")
-        books = self.books
-        self._entry(menu, "&New…", books.new, "Mod-Shift-n")
-        self._entry(menu, "&Open…", books.open, "Mod-o")
+        self._entry(menu, "&New…", lambda: self.books.new(), "Mod-Shift-n")
+        self._entry(menu, "&Open…", lambda: self.books.open(), "Mod-o")
         menu.add_cascade(label="Open recent", menu=self._recent, underline=5)
-        self._entry(menu, "Open the sa&mple", books.open_sample)
+        self._entry(menu, "Open the sa&mple", lambda: self.books.open_sample())
         menu.add_separator()
-        self._entry(menu, "&Import a sheet…", books.import_sheet, "Mod-i")
-        self._entry(menu, "&Export to a sheet…", books.export_sheet, "Mod-e")
-        self._entry(menu, "Save a &copy…", books.save_copy)
+        self._entry(menu, "&Import a sheet…", lambda: self.books.import_sheet(), "Mod-i")
+        self._entry(menu, "&Export to a sheet…", lambda: self.books.export_sheet(), "Mod-e")
+        self._entry(menu, "Save a &copy…", lambda: self.books.save_copy())
         menu.add_separator()
-        self._entry(menu, "&Backups…", books.backups)
-        self._entry(menu, "C&heck the logbook", books.check)
-        self._entry(menu, "&What is assumed…", books.assumptions)
+        self._entry(menu, "&Backups…", lambda: self.books.backups())
+        self._entry(menu, "C&heck the logbook", lambda: self.books.check())
+        self._entry(menu, "&What is assumed…", lambda: self.books.assumptions())
         menu.add_separator()
         self._entry(menu, "&Quit", self._window.leave, "Mod-q")
 
@@ -95,10 +103,10 @@ class MenuBar:
 
     def _build_help_menu(self) -> None:
         menu = self._menu("&Help")
-        self._entry(menu, "&A first walk through", self.books.help, "F1")
-        self._entry(menu, "Written &rows", self.books.rows_help)
-        self._entry(menu, "&Keys", self.books.keys)
-        self._entry(menu, "About this &program", self.books.about)
+        self._entry(menu, "&A first walk through", lambda: self.books.help(), "F1")
+        self._entry(menu, "Written &rows", lambda: self.books.rows_help())
+        self._entry(menu, "&Keys", lambda: self.books.keys())
+        self._entry(menu, "About this &program", lambda: self.books.about())
 
     def _menu(self, label: str) -> tk.Menu:
         menu = tk.Menu(self._bar, tearoff=False)

@@ -2,8 +2,8 @@
 
 import tkinter as tk
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from tkinter import ttk
+from typing import NamedTuple
 
 from logbook.errors import LogbookError
 from logbook.window.dialog import Dialog
@@ -13,8 +13,7 @@ WIDEST = 60
 """Letters in a line of a message."""
 
 
-@dataclass(frozen=True, slots=True)
-class Answer:
+class Answer(NamedTuple):
     """A button: what it gives, and the verb on it, ``"&Keep both"``."""
 
     key: str

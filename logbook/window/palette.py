@@ -1,12 +1,12 @@
 """The colours of the window, light and dark."""
 
-from dataclasses import dataclass
+from typing import TYPE_CHECKING, NamedTuple
 
-from logbook.craft.drawing import Role
+if TYPE_CHECKING:
+    from logbook.craft.drawing import Role
 
 
-@dataclass(frozen=True, slots=True)
-class Palette:
+class Palette(NamedTuple):
     """Every colour as ``#rrggbb``.
 
     Text stands on ``page``, ``surface``, ``stripe``, ``selection``, ``unfocused``, ``error_field`` or a button.
@@ -38,7 +38,7 @@ class Palette:
     series3: str
     band: str
 
-    def of_role(self, role: Role) -> str:
+    def of_role(self, role: "Role") -> str:
         """The colour in which a drawing's role is shown; the measures share the teal of the focus ring."""
         colour: str = getattr(self, "focus" if role == "measure" else role)
         return colour

@@ -30,11 +30,12 @@ class PlaceKeeper:
         window.geometry(f"{self.place.width}x{self.place.height}+{self.place.x}+{self.place.y}")
         if self.place.zoomed:
             self._zoom()
-        window.bind("<Configure>", self._follow, add="+")
+        # By a tag of its own: what is bound to a window itself also follows the sizes of all that is in it.
+        only = f"Place{window}"
+        window.bindtags((only, *window.bindtags()))
+        window.bind_class(only, "<Configure>", lambda _: self._follow())
 
-    def _follow(self, event: "tk.Event[tk.Misc]") -> None:
-        if event.widget is not self._window:
-            return
+    def _follow(self) -> None:
         size, _, offset = self._window.geometry().partition("+")
         width, height = (int(part) for part in size.split("x"))
         x, y = (int(part) for part in offset.split("+"))

@@ -1,10 +1,12 @@
 """Pages to print, which the browser shows: Tk itself loses characters when it prints."""
 
-import tempfile
-import webbrowser
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from logbook.pages.session import Session
+
+if TYPE_CHECKING:
+    import tempfile
 
 
 class Printer:
@@ -16,6 +18,9 @@ class Printer:
 
     def show_page(self, html: str, name: str) -> None:
         """Opens a page in the browser, from a file of that name."""
+        import tempfile  # both are slow to import, and a window that prints nothing is not to wait for them
+        import webbrowser
+
         self._folder = self._folder or tempfile.TemporaryDirectory(prefix="logbook-print-", ignore_cleanup_errors=True)
         page = Path(self._folder.name) / name
         page.write_text(html, "utf-8")

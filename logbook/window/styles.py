@@ -4,6 +4,7 @@ A style for things on a card begins with ``Card.``; ``styled`` finds the right o
 """
 
 import tkinter as tk
+from tkinter import ttk
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -13,8 +14,8 @@ if TYPE_CHECKING:
 def styled(parent: tk.Misc, style: str) -> str:
     """The style for a widget in ``parent``: that of a card if ``parent`` lies on one."""
     place: tk.Misc | None = parent
-    while place is not None and place.winfo_class() not in ("Toplevel", "Tk"):
-        if place.winfo_class() in ("TFrame", "TLabelframe") and "Card." in str(place.cget("style")):
+    while place is not None and not isinstance(place, tk.Tk | tk.Toplevel):
+        if isinstance(place, ttk.Frame) and "Card." in str(place.cget("style")):
             return f"Card.{style}"
         place = place.master
     return style
@@ -64,9 +65,8 @@ def _style_grounds(look: "Look") -> None:
         configure(f"{kind}TLabel", **options)
         configure(f"Card.{kind}TLabel", background=p.surface)
     for ground, colour in (("", p.page), ("Card.", p.surface)):
-        for kind in ("TCheckbutton", "TRadiobutton"):
-            configure(f"{ground}{kind}", padding=look.pixels(1), background=colour)
-            look.style.map(f"{ground}{kind}", background=[("active", colour)])
+        configure(f"{ground}TCheckbutton", padding=look.pixels(1), background=colour)
+        look.style.map(f"{ground}TCheckbutton", background=[("active", colour)])
 
 
 def _style_buttons(look: "Look") -> None:

@@ -7,24 +7,26 @@ nothing is ever read back from the widget.
 import sys
 import tkinter as tk
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from functools import partial
 from itertools import islice
 from tkinter import ttk
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from logbook.window.keys import SHIFT, accelerator, bind_keys, on_macos
 from logbook.window.look import Look
 from logbook.window.styles import styled
 
+SCREENFUL = 100
+"""Rows that are there at once: more than a screen shows."""
 AT_ONCE = 250
-"""Rows put in at one go: more than a screen shows, and so few that nobody waits."""
+"""Rows that follow at one go, so few that nobody waits."""
+DRAWN_FIRST_MS = 150
+"""Until the others follow."""
 SortKey = str | float | None
 """Of one kind in a column; None stands for an empty cell, which comes last either way."""
 
 
-@dataclass(frozen=True, slots=True)
-class Column:
+class Column(NamedTuple):
     """``width`` is in letters; numbers belong at the ``"right"``; a column may ``grow`` into width that is over.
 
     A ``summary`` says again what other columns say, for a narrow place: it is neither copied nor sorted by.
@@ -38,8 +40,7 @@ class Column:
     summary: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(NamedTuple):
     """A record's key, its cells as shown, and for each cell what it is sorted by."""
 
     key: str
@@ -61,6 +62,7 @@ class Table(ttk.Frame):
         self.look, self.columns, self._on_select = look, tuple(columns), on_select
         self._rows: dict[str, Row] = {}
         self._order: list[str] = []
+        self._odd: set[str] = set()
         self._wanted: set[str] | None = None
         self._chosen: tuple[str, ...] = ()
         self._settled: tuple[str, ...] = ()
@@ -82,19 +84,21 @@ class Table(ttk.Frame):
         call, tree = self.tk.call, str(self.tree)
         self.tree.selection_set(())
         call(tree, "delete", tuple(self._rows))
-        self._rows, self._order, self._wanted = {}, [], None
+        self._rows, self._order, self._odd, self._wanted = {}, [], set(), None
         self._coming = iter(rows)
         # A screenful is there at once and the others follow, unless their place or the selection hangs on all of them.
-        self._take(None if self._sorted is not None or self._chosen else AT_ONCE)
+        self._take(None if self._sorted is not None or self._chosen else SCREENFUL)
         self._sort()
-        self._take_more()
+        self._go_on_soon()
 
     def show_only(self, keys: Iterable[str] | None) -> None:
         """Shows the rows with these keys alone, or all for None; the selection stays, hidden or not."""
         if keys is not None:
             self._take(None)
         self._wanted = None if keys is None else set(keys)
-        self._rearrange()
+        before, self.shown = self.shown, self._asked_for()
+        if self.shown != before:
+            self._rearrange()
 
     def sort_by(self, column: str) -> None:
         """Sorts by this column, upwards first, then downwards, then in the order of ``set_rows`` again."""
@@ -160,6 +164,7 @@ class Table(ttk.Frame):
         bind = self.tree.bind
         bind("<<TreeviewSelect>>", lambda _: self._changed())
         bind("<Configure>", lambda _: self.after_idle(self._place_mark))
+        bind("<Map>", lambda _: self._go_on_soon())
         for key, step in {"Up": -1, "Down": 1}.items():
             bind(f"<{key}>", partial(self._step, step))
         bind("<Home>", lambda event: self._walk(event, 0))
@@ -213,10 +218,17 @@ class Table(ttk.Frame):
         call, tree = self.tk.call, str(self.tree)
         # Three times as quick as Treeview.insert, which matters from 10,000 rows on.
         for row in islice(self._coming, count):
-            stripe = ("odd",) if len(self._order) % 2 else ()
-            call(tree, "insert", "", "end", "-id", row.key, "-values", row.cells, "-tags", stripe)
+            odd = len(self._order) % 2 == 1
+            call(tree, "insert", "", "end", "-id", row.key, "-values", row.cells, "-tags", ("odd",) if odd else ())
+            if odd:
+                self._odd.add(row.key)
             self._rows[row.key] = row
             self._order.append(row.key)
+
+    def _go_on_soon(self) -> None:
+        """The rows that are not there yet follow when those that are have been drawn."""
+        self._stop_coming()
+        self._timer = self.after(DRAWN_FIRST_MS, self._take_more) if self.tree.winfo_viewable() else ""
 
     def _take_more(self) -> None:
         """Goes on putting rows in whenever the window has nothing else to do."""
@@ -239,18 +251,29 @@ class Table(ttk.Frame):
         self._show_headings()
         self._rearrange()
 
-    def _rearrange(self) -> None:
+    def _asked_for(self) -> list[str]:
         wanted = self._wanted
-        self.shown = self._order if wanted is None else [key for key in self._order if key in wanted]
+        return self._order if wanted is None else [key for key in self._order if key in wanted]
+
+    def _rearrange(self) -> None:
+        self.shown = self._asked_for()
         call, tree = self.tk.call, str(self.tree)
         # A row keeps its selection while it is hidden: without this, two would come back selected.
         self.tree.selection_set(())
         call(tree, "children", "", tuple(self.shown))
-        call(tree, "tag", "remove", "odd")
-        call(tree, "tag", "add", "odd", tuple(self.shown[1::2]))
+        self._stripe()
         visible = set(self.shown)
         self._chosen = tuple(key for key in self._chosen if key in self._rows)
         self._set_selection([key for key in self._chosen if key in visible])
+
+    def _stripe(self) -> None:
+        """Every other row, with as few changes as that takes; what is hidden stays as it is until it is shown."""
+        even = [key for key in self.shown[::2] if key in self._odd]
+        odd = [key for key in self.shown[1::2] if key not in self._odd]
+        self.tk.call(str(self.tree), "tag", "remove", "odd", even)
+        self.tk.call(str(self.tree), "tag", "add", "odd", odd)
+        self._odd.difference_update(even)
+        self._odd.update(odd)
 
     def _set_selection(self, keys: Sequence[str]) -> None:
         self._settled = tuple(keys)

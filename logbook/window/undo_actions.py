@@ -5,10 +5,9 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from logbook.errors import RefusedError
-from logbook.tasks.undoing import Action, redo, undo
-from logbook.window.history_dialog import show_history
 
 if TYPE_CHECKING:
+    from logbook.tasks.undoing import Action
     from logbook.window.main_window import MainWindow
 
 
@@ -22,14 +21,20 @@ class UndoActions:
 
     def undo(self) -> None:
         """Takes the last change back."""
+        from logbook.tasks.undoing import undo
+
         self._step(undo, "Undone")
 
     def redo(self) -> None:
         """Does again what was taken back last."""
+        from logbook.tasks.undoing import redo
+
         self._step(redo, "Done again")
 
     def history(self) -> None:
         """Shows the changes of the record in hand."""
+        from logbook.window.history_dialog import show_history
+
         page, session = self._window.page_in_hand(), self._window.session
         record = page.record_in_hand() if page is not None else None
         if session is None or record is None:
@@ -37,7 +42,7 @@ class UndoActions:
         else:
             show_history(self._window.root, self._window.look, session, *record)
 
-    def _step(self, step: Callable[..., Action], done: str) -> None:
+    def _step(self, step: "Callable[..., Action]", done: str) -> None:
         session = self._window.session
         if session is None:
             return

@@ -7,12 +7,9 @@ from typing import TYPE_CHECKING
 from logbook.errors import LogbookError, RefusedError
 from logbook.pages.session import Session
 from logbook.tasks.keeping import DamagedError, ReplacedError, WrittenOverError, check_thoroughly
-from logbook.window.background import Background
-from logbook.window.message import Answer, ask
-from logbook.window.rescue import offer_rescue
-from logbook.window.save_copy import save_copy
 
 if TYPE_CHECKING:
+    from logbook.window.background import Background
     from logbook.window.main_window import MainWindow
 
 CHECK_AFTER_MS = 1500
@@ -74,6 +71,8 @@ class Watch:
             self.deal_with(error)
 
     def _offer_backup(self, session: Session, error: DamagedError | WrittenOverError) -> None:
+        from logbook.window.rescue import offer_rescue
+
         session.damage = str(error)
         self._window.say(session.damage)
         restored = offer_rescue(self._window.root, self._window.look, session.book.path, error)
@@ -84,6 +83,9 @@ class Watch:
         if self._told_gone is session:
             self._window.say(str(error))
             return
+        from logbook.window.message import Answer, ask
+        from logbook.window.save_copy import save_copy
+
         self._told_gone = session
         answers = [Answer("copy", "&Save a copy…"), Answer("leave", "&Leave it for now")]
         details = "What is typed stays where it is."
@@ -91,6 +93,8 @@ class Watch:
             save_copy(self._window)
 
     def _check_thoroughly(self) -> None:
+        from logbook.window.background import Background  # what is imported here, the start need not wait for
+
         self._timer = ""
         session = self._window.session
         if session is not None and self._check is None:

@@ -66,7 +66,7 @@ def measured(window, note):
     return 0
 
 MainWindow.work = measured  # in the place of the loop that waits for the user
-main(["--book", sys.argv[1]])
+main([])
 """
 
 BARE = """
@@ -116,7 +116,7 @@ def main() -> None:
         os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
         os.environ["PYTHONPYCACHEPREFIX"] = str(Path(folder) / "bytecode")
         save_settings(Settings(place=Place(1366, 736, 0, 0, False)))
-        path = Path(folder) / "many.logbook"
+        path = Path(folder) / "swatches.logbook"  # the usual logbook, which opens when nothing else is said
         make(path)
         kinds = run(OURS, str(path))[1]
         pairs = [(run(OURS, str(path)), run(BARE, json.dumps(kinds))) for _ in range(RUNS)]

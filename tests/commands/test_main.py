@@ -2,7 +2,7 @@
 
 import pytest
 
-from logbook.commands.main import build_parser
+from logbook.commands.line import COMMANDS, build_parser
 from logbook.tasks import keeping
 from logbook.tasks.error_log import error_log
 from tests.support.command_line import refused, run
@@ -26,8 +26,11 @@ def test_arguments_that_are_wrong_alone(arguments: list[str], named: str) -> Non
 
 
 def test_every_command_says_what_it_is_for() -> None:
-    for command in ("chain", "find", "import", "export", "check", "backup", "restore"):
+    for command in COMMANDS:
         assert f"\n    {command} " in build_parser().format_help()
+        with pytest.raises(SystemExit) as left:
+            run(command, "--help")
+        assert left.value.code == 0
 
 
 def test_what_nobody_expected_is_said_in_a_line_and_written_down(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -29,7 +29,8 @@ each_refused = pytest.mark.parametrize("text", REFUSED, ids=lambda text: ascii(t
 
 def swatch_form(session: Session, text: str) -> SwatchForm:
     """A new swatch with ``text`` in every field that takes any."""
-    form = SwatchForm(session, lambda tag: None)
+    form = SwatchForm(session)
+    form.new()
     for key in FREE_TEXT:
         form.type_in(key, text)
     form.type_in("hook mm", "4.5")

@@ -13,7 +13,7 @@ from logbook.craft.yarn import Yarn
 from logbook.errors import LogbookError, RefusedError
 from logbook.tasks.browsing import swatch_in_hand
 from logbook.tasks.keeping import Logbook
-from logbook.tasks.logging_swatches import delete_swatch, offered_tag, save_swatch, suggestions
+from logbook.tasks.logging_swatches import WRITTEN_AGAIN, delete_swatch, known_in, offered_tag, save_swatch, written_before
 from logbook.tasks.stitch_patterns import delete_pattern, save_pattern
 from tests.support.books import COTTON, SHELLS, held, swatch, taken
 from tests.support.swatches import AWKWARD, full_swatch
@@ -172,12 +172,13 @@ class TestOffers:
             saved(
                 book, number=number, colour=colour, dye_lot="7", hook_note="bamboo", worked_by="Noémie", way_of_washing="by hand"
             )
-        offered = suggestions(book)
-        assert offered.colours == ("ivory", "rust")
-        assert (offered.dye_lots, offered.hook_notes) == (("7",), ("bamboo",))
-        assert (offered.hands, offered.washings) == (("Noémie",), ("by hand",))
-        assert list(offered.yarns) == [COTTON.name]
-        assert list(offered.patterns) == [SHELLS.name]
+        written = {name: written_before(book, name) for name in WRITTEN_AGAIN}
+        assert written["colour"] == ("ivory", "rust")
+        assert (written["dye_lot"], written["hook_note"]) == (("7",), ("bamboo",))
+        assert (written["worked_by"], written["way_of_washing"]) == (("Noémie",), ("by hand",))
+        known = known_in(book)
+        assert list(known.yarns) == [COTTON.name]
+        assert list(known.patterns) == [SHELLS.name]
 
     @pytest.mark.parametrize(
         ("tags", "like", "offered"),

@@ -58,7 +58,8 @@ def test_a_message_moves_nothing_and_is_told_without_colour(root: tk.Tk, look: L
     assert "invalid" not in field.input.state()  # type: ignore[attr-defined]
     field.show_message(None)
     settle(root)
-    assert field.message is not None and not field.message["text"].strip()
+    assert field.message is not None
+    assert not field.message["text"].strip()
     assert after.winfo_y() == place[0]
 
 

@@ -7,6 +7,7 @@ from logbook.window.card import Card
 from logbook.window.look import Look
 from logbook.window.palette import DARK, LIGHT
 from logbook.window.styles import styled
+from logbook.window.tick_box import TickBox
 from tests.support.screen import settle
 
 
@@ -87,7 +88,7 @@ def test_things_on_a_card_get_the_ground_of_the_card(root: tk.Tk, look: Look) ->
 
 def test_the_sign_of_a_check_box_follows_state_and_size(root: tk.Tk, look: Look) -> None:
     variable = tk.BooleanVar(root, False)
-    box = ttk.Checkbutton(root, text="Use", variable=variable)
+    box = TickBox(root, look, "Use", variable, lambda: None)
     box.grid()
     settle(root)
     width = box.winfo_reqwidth()

@@ -6,7 +6,7 @@ Every field of the log is a text by its name, the readings are one text for each
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from typing import Any
+from typing import Any, NamedTuple
 
 from logbook.craft.conditions import Condition
 from logbook.craft.fields import FIELDS, Field, Owner, clean_text
@@ -30,8 +30,7 @@ READINGS = {readings_key(condition): condition for condition in Condition}
 EMPTY: Texts = dict.fromkeys((*PLAIN, *READINGS), "")
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(NamedTuple):
     """One line of readings: what could be read of it, or the sentence that says why it could not."""
 
     readings: tuple[Reading, ...] = ()

@@ -1,6 +1,6 @@
 """The form of the swatch in hand: its texts as they are typed, what they mean, and saving them."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 from datetime import date
 
@@ -14,8 +14,8 @@ from logbook.craft.yarn import YARN_CLASSES, Yarn
 from logbook.errors import RefusedError
 from logbook.pages.session import Session
 from logbook.pages.swatches.form_texts import EMPTY, PLAIN, Typed, read_texts, readings_key, texts_of
-from logbook.tasks.browsing import assumptions_of, swatch_in_hand
-from logbook.tasks.logging_swatches import offered_tag, save_swatch, suggestions
+from logbook.tasks.browsing import assumptions_of, owner_of_tag, swatch_in_hand
+from logbook.tasks.logging_swatches import known_in, offered_tag, save_swatch, written_before
 
 NAMES = {"yarn": Owner.YARN, "stitch pattern": Owner.PATTERN}
 DETAILS = {key: [name for name, f in PLAIN.items() if f.owner is owner and name != key] for key, owner in NAMES.items()}
@@ -25,25 +25,20 @@ OF_ONE_SWATCH = ("tag", "date", "swatch grams", "swatch stitches", "swatch rows"
 
 
 class SwatchForm:
-    """One swatch in hand, new or logged. ``texts`` are changed through ``type_in`` alone."""
+    """One swatch in hand, new or logged: take it by ``new`` or ``show``. ``texts`` are changed through ``type_in`` alone."""
 
-    def __init__(
-        self,
-        session: Session,
-        owner_of_tag: Callable[[str], str | None],
-        today: Callable[[], str] = lambda: date.today().isoformat(),
-    ) -> None:
-        self._session, self._owner_of_tag, self._today = session, owner_of_tag, today
+    def __init__(self, session: Session, today: Callable[[], str] = lambda: date.today().isoformat()) -> None:
+        self._session, self._today = session, today
         self.saved: Swatch | None = None
         self.texts: dict[str, str] = dict(EMPTY)
         self._clean = self.texts
         self._typed: Typed | None = None
         self.refresh()
-        self.new()
 
     def refresh(self) -> None:
         """Takes from the logbook again what is offered and assumed; what is typed stays."""
-        self.known = suggestions(self._session.book)
+        self.known = known_in(self._session.book)
+        self._written: dict[str, tuple[str, ...]] = {}
         self.assumptions = assumptions_of(self._session.book)
         self._typed = None
 
@@ -73,6 +68,14 @@ class SwatchForm:
         self.texts[key] = text
         self._typed = None
         return self._bring_details(key, before.strip(), text.strip()) if key in NAMES else {}
+
+    def suggested(self, key: str) -> Iterable[str]:
+        """What was written before in the text ``key`` of any swatch."""
+        if key in NAMES:
+            return self.known.yarns if key == "yarn" else self.known.patterns
+        if key not in self._written:
+            self._written[key] = written_before(self._session.book, key.replace(" ", "_"))
+        return self._written[key]
 
     def typed(self) -> Typed:
         """The swatch as it stands typed, its yarn and stitch pattern those of the logbook where their names are known."""
@@ -117,7 +120,7 @@ class SwatchForm:
         """
         typed = self.typed()
         errors = {**_missing(typed), **typed.errors}
-        if self._owner_of_tag(typed.swatch.tag) not in (None, self.uid):
+        if owner_of_tag(self._session.book, typed.swatch.tag) not in (None, self.uid):
             errors["tag"] = f"Another swatch has the tag “{typed.swatch.tag}”: choose another."
         if not errors:
             swatch = typed.swatch

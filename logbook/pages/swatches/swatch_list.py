@@ -1,24 +1,25 @@
 """The list of swatches: its lines as shown and sorted, and which of them a look-up leaves."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from logbook.craft.conditions import Condition
 from logbook.craft.hooks import read_hook, show_hook
 from logbook.craft.yarn import YARN_CLASSES, class_words
 from logbook.errors import UnreadableError
 from logbook.pages.session import Session
-from logbook.tasks.browsing import SwatchLine, matching_swatches, swatch_lines
-from logbook.tasks.find import Filters
+from logbook.tasks.browsing import Filters, SwatchLine, first_swatch_lines, matching_in_any_order, swatch_count, swatch_lines
 
+AT_ONCE = 100
+"""Lines, more than a screen shows."""
 ANY = "any"
 CLASS_CHOICES = (ANY, *(class_words(one.number) for one in YARN_CLASSES))
 CONDITION_CHOICES = (ANY, *(condition.words for condition in Condition))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FindTexts:
+class FindTexts(NamedTuple):
     """What is typed and chosen to look swatches up by; ``yarn_class`` and ``condition`` are among their choices."""
 
     words: str = ""
@@ -42,30 +43,37 @@ class Found:
 
 
 class SwatchList:
-    """All swatches of the logbook as lines, newest first."""
+    """All swatches of the logbook as lines, newest first, and their ``count``."""
 
     def __init__(self, session: Session) -> None:
         self._session = session
-        self.lines: list[SwatchLine] = []
         self.reload()
 
     def reload(self) -> None:
-        """Takes the lines from the logbook again."""
-        self.lines = swatch_lines(self._session.book)
+        """Takes from the logbook again."""
+        self.count = swatch_count(self._session.book)
+        self._first = first_swatch_lines(self._session.book, AT_ONCE)
 
     @property
-    def tags(self) -> dict[str, str]:
-        """The uid of the swatch with each tag."""
-        return {line.tag: line.uid for line in self.lines}
+    def newest(self) -> str | None:
+        """The uid of the swatch at the top; None if there is none."""
+        return self._first[0].uid if self._first else None
+
+    @property
+    def lines(self) -> Iterator[SwatchLine]:
+        """The lines one by one: so many as a screen shows are there at once, the others are read when they are asked for."""
+        yield from self._first
+        if self.count > len(self._first):
+            first = {line.uid for line in self._first}
+            yield from (line for line in swatch_lines(self._session.book) if line.uid not in first)
 
     def find(self, texts: FindTexts) -> Found:
         """What the texts leave of the list."""
         filters, errors = filters_of(texts)
-        whole = len(self.lines)
         if filters == Filters():
-            return Found(None, _swatches(whole), errors)
-        uids = matching_swatches(self._session.book, filters)
-        return Found(uids, f"{len(uids)} of {_swatches(whole)}", errors)
+            return Found(None, _swatches(self.count), errors)
+        uids = matching_in_any_order(self._session.book, filters)
+        return Found(uids, f"{len(uids)} of {_swatches(self.count)}", errors)
 
 
 def cells(line: SwatchLine) -> tuple[str, ...]:

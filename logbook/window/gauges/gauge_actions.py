@@ -9,21 +9,21 @@ from dataclasses import dataclass
 from tkinter import ttk
 from typing import TYPE_CHECKING
 
-from logbook.craft.swatch import Swatch, gauges_of
+from logbook.craft.swatch import gauges_of
 from logbook.errors import LogbookError, RefusedError
-from logbook.pages.gauges.circumstances import Circumstances
 from logbook.pages.session import Session
-from logbook.tasks.find import Filters, FoundSwatch, find
-from logbook.tasks.tags import tag_sheet_of
-from logbook.window.background import Report
 from logbook.window.keys import accelerator, bind_keys, split_mnemonic
 from logbook.window.look import Look
 from logbook.window.message import tell
 from logbook.window.printing import Printer
-from logbook.window.progress import run_with_progress
 
 if TYPE_CHECKING:
+    from logbook.craft.swatch import Swatch
+    from logbook.pages.gauges.circumstances import Circumstances
     from logbook.pages.gauges.comparing import SideBySide
+    from logbook.tasks.browsing import Filters
+    from logbook.tasks.find import FoundSwatch
+    from logbook.window.background import Report
 
 AT_ONCE = 1000
 """So many swatches are looked through before the dialog opens; more with progress shown."""
@@ -34,10 +34,10 @@ class OnPage:
     """What the page says of this moment: the swatch as typed with what is known, the swatches selected and their tags, the
     filters, how many swatches there are; and how it takes one in hand."""
 
-    in_hand: Callable[[], tuple[Swatch, Circumstances]]
+    in_hand: "Callable[[], tuple[Swatch, Circumstances]]"
     selected: Callable[[], tuple[str, ...]]
     selected_tags: Callable[[], tuple[str, ...]]
-    filters: Callable[[], Filters]
+    filters: "Callable[[], Filters]"
     count: Callable[[], int]
     take: Callable[[str], object]
 
@@ -77,12 +77,15 @@ class GaugeActions:
 
     def nearest(self) -> None:
         """Looks for near gauges among the swatches that the page's filters leave."""
+        from logbook.tasks.find import find
+        from logbook.window.progress import run_with_progress
+
         filters = self._page.filters()
         if self._page.count() <= AT_ONCE:
             self._show_nearest(find(self._session.book, filters))
             return
 
-        def look_through(report: Report) -> list[FoundSwatch]:
+        def look_through(report: "Report") -> "list[FoundSwatch]":
             with self._session.book.again() as book:
                 return find(book, filters)
 
@@ -125,6 +128,8 @@ class GaugeActions:
 
     def print_tags(self) -> None:
         """Opens a page with the tags of the selected swatches in the browser: to print, cut out and tie on."""
+        from logbook.tasks.tags import tag_sheet_of
+
         try:
             self._printer.show_page(tag_sheet_of(self._session.book, self._page.selected()), "tags.html")
         except RefusedError as error:
@@ -142,9 +147,10 @@ class GaugeActions:
         except RefusedError as error:
             return str(error)
 
-    def _show_nearest(self, found: list[FoundSwatch]) -> None:
+    def _show_nearest(self, found: "list[FoundSwatch]") -> None:
         from logbook.pages.gauges.gauge_words import usual_condition
         from logbook.pages.gauges.nearest import NearestGauge
+        from logbook.tasks.browsing import Filters
         from logbook.window.gauges.nearest_dialog import show_nearest
 
         swatch, known = self._page.in_hand()

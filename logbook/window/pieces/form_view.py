@@ -17,6 +17,7 @@ from logbook.window.pieces.form_fields import ITEMS, Entry, Item, Section, Tick,
 from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
 from logbook.window.text_field import TextField
+from logbook.window.tick_box import TickBox
 
 LABEL_LETTERS = 15
 
@@ -173,7 +174,7 @@ class FormView(Card):
         def follow() -> None:
             self._typed(tick.key, TICKED if ticked.get() else "")
 
-        box = ttk.Checkbutton(place, text=tick.label, variable=ticked, style="Card.TCheckbutton", command=follow)
+        box = TickBox(place, self.look, tick.label, ticked, follow)
         self.boxes[tick.key] = box
         return box
 

@@ -1,7 +1,6 @@
 """Shaping: increases and decreases spread evenly, and what an edging picks up, written as rows are written; live."""
 
 import tkinter as tk
-from tkinter import ttk
 
 from logbook.pages.pieces.piece_card import NOT_YET
 from logbook.pages.pieces.plan_texts import TICKED
@@ -12,6 +11,7 @@ from logbook.window.dialog import Dialog
 from logbook.window.field import Field, LabelledField
 from logbook.window.look import Look
 from logbook.window.sentence import Sentence
+from logbook.window.tick_box import TickBox
 
 LABEL_LETTERS = 20
 LABELS = {
@@ -46,7 +46,7 @@ class _ShapingDialog(Dialog):
             field.variable.trace_add("write", lambda *_: self._show())
             self.fields[key] = field
         self._on_edge = tk.BooleanVar(self, False)
-        self._box = ttk.Checkbutton(self.inside, text="May lie on the very edge", variable=self._on_edge, command=self._show)
+        self._box = TickBox(self.inside, look, "May lie on the very edge", self._on_edge, self._show)
         self._box.grid(row=8, column=0, sticky="w")
         self.result = Sentence(self.inside, NOT_YET, "Section.TLabel")
         self.says = Sentence(self.inside, "", "Muted.TLabel")

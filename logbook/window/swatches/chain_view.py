@@ -18,6 +18,7 @@ from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
 from logbook.window.table import Column, Row, Table
+from logbook.window.tick_box import TickBox
 
 LABEL_LETTERS = 16
 OPTION_COLUMNS = (
@@ -77,6 +78,8 @@ class ChainView(Card):
         self._opened = set(opened)
         self._fields: dict[str, LabelledField] = {}
         self._ticks: dict[str, tk.BooleanVar] = {}
+        self._from_body: Sentence | None = None
+        self._to_build: dict[str, Callable[[], None]] = {}
         self._left: set[str] = set()
         self._card = ChainCard()
         self.columnconfigure(0, weight=1)
@@ -100,8 +103,7 @@ class ChainView(Card):
         """Shows the answer of this moment, or that there is none yet and why."""
         self._card = card
         self.options.set_rows(Row(str(i), one.cells, tuple(range(len(one.cells)))) for i, one in enumerate(card.options))
-        self.rows.set_rows(Row(str(i), one.cells, tuple(range(len(one.cells)))) for i, one in enumerate(card.rows))
-        self._show_or_hide(self._row_place, bool(card.rows))
+        self._show_rows(card)
         self.notes.configure(text="\n".join(card.notes))
         if card.recommended is not None:
             self.options.select([str(card.recommended)])
@@ -129,6 +131,7 @@ class ChainView(Card):
         self.drawing = DrawingCanvas(place, look)
         self.options = Table(place, look, OPTION_COLUMNS, self._option_chosen)
         FittingColumns(self.options, OPTION_NEED)
+        self.rows: Table | None = None
         self._row_place = ttk.Frame(place, style="Card.TFrame")
         self.notes = Sentence(place, style="Muted.TLabel")
         look.grid(self.sentence, row=0, column=0, sticky="ew", padx=(0, 1), pady=(0.5, 1.5))
@@ -136,25 +139,43 @@ class ChainView(Card):
         look.grid(self.options, row=2, column=0, sticky="ew", padx=(0, 1), pady=(0, 1.5))
         look.grid(self._row_place, row=3, column=0, sticky="ew", padx=(0, 1), pady=(0, 1.5))
         look.grid(self.notes, row=4, column=0, sticky="ew", padx=(0, 1), pady=(0, 1.5))
-        self._build_rows()
+        self._row_place.grid_remove()
         self._section(place, "swatches.body", "From a &body measure", self._build_body).grid(row=5, column=0, sticky="ew")
         self._section(place, "swatches.ways", "&More ways", self._build_ways).grid(row=6, column=0, sticky="ew")
         self.below = ttk.Frame(place, style="Card.TFrame")
         self.below.columnconfigure(0, weight=1)
         self.below.grid(row=7, column=0, sticky="ew")
 
-    def _build_rows(self) -> None:
-        self._row_place.columnconfigure(0, weight=1)
-        ttk.Label(self._row_place, text="Rows for the width", style="Card.Section.TLabel").grid(row=0, column=0, sticky="w")
-        self.rows = Table(self._row_place, self.look, ROW_COLUMNS, lambda _: None)
-        FittingColumns(self.rows, ROW_NEED)
-        self.rows.grid(row=1, column=0, sticky="ew")
+    def _show_rows(self, card: ChainCard) -> None:
+        """The rows of a piece worked sideways; their table is made when the first such piece is asked for."""
+        if self.rows is None and card.rows:
+            self._row_place.columnconfigure(0, weight=1)
+            ttk.Label(self._row_place, text="Rows for the width", style="Card.Section.TLabel").grid(sticky="w")
+            self.rows = Table(self._row_place, self.look, ROW_COLUMNS, lambda _: None)
+            FittingColumns(self.rows, ROW_NEED)
+            self.rows.grid(sticky="ew")
+        if self.rows is not None:
+            self.rows.set_rows(Row(str(i), one.cells, tuple(range(len(one.cells)))) for i, one in enumerate(card.rows))
+        if card.rows:
+            self._row_place.grid()
+        else:
+            self._row_place.grid_remove()
 
     def _section(self, place: ttk.Frame, name: str, title: str, build: Callable[[ttk.Frame], None]) -> Folding:
-        folding = Folding(place, title, name in self._opened, lambda is_open: self._on_fold(name, is_open))
+        folding = Folding(place, title, name in self._opened, lambda is_open: self._folded(name, is_open))
         folding.inside.columnconfigure(0, weight=1)
-        build(folding.inside)
+        self._to_build[name] = lambda: build(folding.inside)
+        if folding.is_open:
+            self._to_build.pop(name)()
         return folding
+
+    def _folded(self, name: str, is_open: bool) -> None:
+        """What is folded away is made when it is first opened."""
+        if is_open and name in self._to_build:
+            self._to_build.pop(name)()
+            self._show_units()
+            self._say()
+        self._on_fold(name, is_open)
 
     def _build_body(self, place: ttk.Frame) -> None:
         for row, (name, label) in enumerate(
@@ -189,8 +210,7 @@ class ChainView(Card):
 
     def _tick(self, place: ttk.Frame, name: str) -> None:
         ticked = self._ticks[name] = tk.BooleanVar(self, False)
-        box = ttk.Checkbutton(place, text=TICKS[name], variable=ticked, style="Card.TCheckbutton", command=self._on_change)
-        box.grid(sticky="w")
+        TickBox(place, self.look, TICKS[name], ticked, self._on_change).grid(sticky="w")
 
     def _typed(self, name: str) -> None:
         self._left.discard(name)
@@ -207,7 +227,8 @@ class ChainView(Card):
             error = card.errors.get(name)
             field.show_message(error if error and name in self._left else None)
         self.width.input.state(["disabled" if from_body else "!disabled"])  # type: ignore[attr-defined]
-        self._from_body.configure(text=card.body_width or " ")
+        if self._from_body is not None:
+            self._from_body.configure(text=card.body_width or " ")
 
     def _option_chosen(self, keys: tuple[str, ...]) -> None:
         if keys:
@@ -225,14 +246,10 @@ class ChainView(Card):
         self.sentence.configure(text=shown.sentence)
         self.drawing.show(chain_drawing(answer, shown.option, self._units()))
 
-    def _show_or_hide(self, widget: ttk.Frame, shown: bool) -> None:
-        if shown:
-            widget.grid()
-        else:
-            widget.grid_remove()
-
     def _show_units(self) -> None:
         unit = self._units().value
         for name in ("width", "body", "seam", "edging", "length"):
-            self._fields[name].show_unit(unit)
-        self._fields["ease"].show_unit(f"{unit} or %")
+            if name in self._fields:
+                self._fields[name].show_unit(unit)
+        if "ease" in self._fields:
+            self._fields["ease"].show_unit(f"{unit} or %")

@@ -2,8 +2,8 @@
 
 import tkinter as tk
 from collections.abc import Callable
-from dataclasses import dataclass
 from tkinter import ttk
+from typing import NamedTuple
 
 from logbook.pages.swatches.swatch_list import (
     CLASS_CHOICES,
@@ -14,7 +14,7 @@ from logbook.pages.swatches.swatch_list import (
     sort_keys,
 )
 from logbook.tasks.browsing import SwatchLine
-from logbook.tasks.logging_swatches import Suggestions
+from logbook.tasks.logging_swatches import Known
 from logbook.window.choices import ChoiceField, SuggestionField
 from logbook.window.field import Field, LabelledField
 from logbook.window.fitting import FittingColumns
@@ -41,8 +41,7 @@ LINES_LEFT = 8
 """Of text for the list beside opened filters; where there are not twice as many, each gets half."""
 
 
-@dataclass(frozen=True, slots=True)
-class FindActions:
+class FindActions(NamedTuple):
     """What the page does when something is chosen here."""
 
     select: Callable[[tuple[str, ...]], object]
@@ -60,7 +59,7 @@ class FindView(ttk.Frame):
         parent: tk.Misc,
         look: Look,
         swatches: SwatchList,
-        known: Callable[[], Suggestions],
+        known: Callable[[], Known],
         actions: FindActions,
         filters_open: bool,
     ) -> None:
@@ -89,7 +88,7 @@ class FindView(ttk.Frame):
     def reload(self) -> None:
         """Shows the lines of the list as they are now; the find text goes on holding."""
         self.table.set_rows(_row(line) for line in self._swatches.lines)
-        if self._swatches.lines:
+        if self._swatches.count:
             self._empty.grid_remove()
             self.table.grid()
         else:
@@ -101,7 +100,7 @@ class FindView(ttk.Frame):
         """Shows what the texts find, and how many that is."""
         found = self._swatches.find(self.texts())
         self.table.show_only(found.uids)
-        all_gone = found.uids == [] and bool(self._swatches.lines)
+        all_gone = found.uids == [] and bool(self._swatches.count)
         self.find.show_message(f"{found.count}. Esc shows all again." if all_gone else found.count, "hint")
         for name, field in self._fields.items():
             field.show_message(found.errors.get(name))

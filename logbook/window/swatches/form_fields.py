@@ -1,7 +1,7 @@
 """Which fields the form of a swatch has, in reading order: what every swatch needs in sight, the rest in sections that fold."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from logbook.craft.conditions import Condition
 from logbook.craft.terms import Terms
@@ -11,8 +11,7 @@ from logbook.pages.swatches.form_texts import readings_key
 NOT_SAID = "not said"
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(NamedTuple):
     """A field of the form; ``key`` is the name of its text. With ``suggests`` it knows what was written before, with ``choices``
     (text → as shown) it is one of them, with ``lines`` it is a text of several."""
 
@@ -21,7 +20,7 @@ class Entry:
     width: int = 8
     unit: str = ""
     suggests: bool = False
-    choices: dict[str, str] = field(default_factory=dict)
+    choices: dict[str, str] | None = None
     lines: int = 0
 
     @property
@@ -30,8 +29,7 @@ class Entry:
         return self.width == 0
 
 
-@dataclass(frozen=True, slots=True)
-class Readings:
+class Readings(NamedTuple):
     """The readings of one condition."""
 
     key: str
@@ -39,8 +37,7 @@ class Readings:
     hint: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Section:
+class Section(NamedTuple):
     """Fields that fold away under a title; ``name`` is what the settings remember it by."""
 
     name: str

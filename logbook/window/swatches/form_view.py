@@ -155,7 +155,7 @@ class FormView(Card):
     def _field(self, place: ttk.Frame, entry: Entry) -> LabelledField:
         look, label, width = self.look, entry.label, entry.width or 10
         if entry.suggests:
-            known = partial(self._suggestions, entry.key)
+            known = partial(self.form.suggested, entry.key)
             return SuggestionField(place, look, label, known, width=width, label_width=LABEL_LETTERS, grow=entry.grows)
         if entry.choices:
             self._choices[entry.key] = entry.choices
@@ -163,19 +163,6 @@ class FormView(Card):
         if entry.lines:
             return TextField(place, look, label, lines=entry.lines, label_width=LABEL_LETTERS)
         return Field(place, look, label, width=width, label_width=LABEL_LETTERS, unit=entry.unit, grow=entry.grows)
-
-    def _suggestions(self, key: str) -> Iterable[str]:
-        known = self.form.known
-        written: dict[str, Iterable[str]] = {
-            "yarn": known.yarns,
-            "stitch pattern": known.patterns,
-            "colour": known.colours,
-            "dye lot": known.dye_lots,
-            "hook note": known.hook_notes,
-            "worked by": known.hands,
-            "way of washing": known.washings,
-        }
-        return written[key]
 
     def _shown(self, key: str) -> str:
         text = self.form.texts[key]

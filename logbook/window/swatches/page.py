@@ -4,28 +4,28 @@ import tkinter as tk
 from collections.abc import Callable
 from functools import partial
 from tkinter import ttk
+from typing import TYPE_CHECKING
 
-from logbook.craft.swatch import Swatch
 from logbook.errors import RefusedError
-from logbook.pages.gauges.circumstances import Circumstances
 from logbook.pages.session import Session
-from logbook.pages.swatches.chain_card import ChainMaker
-from logbook.pages.swatches.chain_wish import FINISH
 from logbook.pages.swatches.swatch_form import SwatchForm
 from logbook.pages.swatches.swatch_list import SwatchList, filters_of
-from logbook.tasks.find import Filters
+from logbook.tasks.browsing import Filters, tags_of
 from logbook.tasks.logging_swatches import delete_swatches
 from logbook.window.changed_elsewhere import may_save
 from logbook.window.editing import press_or_say_why
 from logbook.window.gauges.gauge_actions import GaugeActions, OnPage
-from logbook.window.gauges.sure_view import SureView
 from logbook.window.keys import bind_keys, split_mnemonic
 from logbook.window.look import Look
 from logbook.window.sentence import Sentence
-from logbook.window.swatches.chain_view import ChainView
 from logbook.window.swatches.find_view import FindActions, FindView
 from logbook.window.swatches.form_view import FormView
 from logbook.window.unsaved import ask_of_unsaved
+from logbook.window.when_drawn import when_drawn
+
+if TYPE_CHECKING:
+    from logbook.window.swatches.chain_side import ChainSide
+    from logbook.window.swatches.chain_view import ChainView
 
 FILTERS = "swatches.filters"
 SHARES = (30, 34, 36)
@@ -39,22 +39,21 @@ class SwatchesPage:
         self.frame = ttk.Frame(parent)
         self.look, self.session = look, session
         self.swatches = SwatchList(session)
-        self.form = SwatchForm(session, lambda tag: self.swatches.tags.get(tag))
-        self._maker = ChainMaker(session)
+        self.form = SwatchForm(session)
+        if self.swatches.newest is None or not self.form.show(self.swatches.newest):
+            self.form.new()
+        self._side: ChainSide | None = None
         self._units = session.units
         opened = session.settings.opened
         actions = FindActions(self._select, self._go_to_width, self.delete, session.open_sample, partial(self._fold, FILTERS))
         self.find = FindView(self.frame, look, self.swatches, lambda: self.form.known, actions, FILTERS in opened)
         self.editor = FormView(self.frame, look, self.form, opened, self._changed, self._fold)
-        self.chain = ChainView(self.frame, look, lambda: session.units, opened, self._changed, self._fold)
-        self.sure = SureView(self.chain.below, look, opened, self._known, self._fold)
-        self.sure.grid(row=0, column=0, sticky="ew")
         on_page = OnPage(
-            in_hand=self._known,
+            in_hand=lambda: self.side.known(),
             selected=lambda: self.find.table.selected,
             selected_tags=self._selected_tags,
             filters=self._filters,
-            count=lambda: len(self.swatches.lines),
+            count=lambda: self.swatches.count,
             take=self.take,
         )
         self.gauges = GaugeActions(self.frame, look, session, on_page)
@@ -62,14 +61,30 @@ class SwatchesPage:
         self._bind_keys()
         session.on_records(self._records_changed)
         session.on_settings(self._settings_changed)
-        if self.swatches.lines:
-            self._show(self.swatches.lines[0].uid)
-        else:
-            self._changed()
+        self._mark()
+        self._changed()
+        when_drawn(self.find, lambda: self.side)
+
+    @property
+    def side(self) -> "ChainSide":
+        """The chain, made when it is first wanted or when list and form are drawn: what it takes, they need not wait for."""
+        if self._side is None:
+            from logbook.window.swatches.chain_side import ChainSide
+
+            self._side = ChainSide(self.frame, self.look, self.session, self.form, self.session.settings.opened, self._fold)
+            self._place(self._side.chain, 2)
+            self._side.chain.lift(self.editor)  # next after the form, where Tab goes on to
+            self._side.show()
+        return self._side
+
+    @property
+    def chain(self) -> "ChainView":
+        """The chain itself."""
+        return self.side.chain
 
     def first_focus(self) -> None:
         """Into the find field; with nothing logged yet into the form."""
-        if self.swatches.lines:
+        if self.swatches.count:
             self.find.start()
         else:
             self.editor.start()
@@ -152,11 +167,15 @@ class SwatchesPage:
         self.session.records_changed(self)
 
     def _arrange(self) -> None:
-        for column, (view, share) in enumerate(zip((self.find, self.editor, self.chain), SHARES, strict=True)):
-            self.look.grid(view, row=0, column=column, sticky="nsew", padx=(0 if column == 0 else 2, 0), pady=(1, 1.5))
+        for column, share in enumerate(SHARES):
             self.frame.columnconfigure(column, weight=share, uniform="columns")
         self.frame.rowconfigure(0, weight=1)
+        self._place(self.find, 0)
+        self._place(self.editor, 1)
         self._build_buttons()
+
+    def _place(self, view: ttk.Frame, column: int) -> None:
+        self.look.grid(view, row=0, column=column, sticky="nsew", padx=(0 if column == 0 else 2, 0), pady=(1, 1.5))
 
     def _build_buttons(self) -> None:
         bar = ttk.Frame(self.frame)
@@ -226,22 +245,8 @@ class SwatchesPage:
         if uid != self.form.uid and self.settle():
             self._show(uid)
 
-    def _known(self) -> tuple[Swatch, Circumstances]:
-        """The swatch as typed, and what else bears upon its gauge."""
-        swatch, assumed = self.form.typed().swatch, self._maker.assumed
-        known = Circumstances(
-            others=self._maker.lenders(swatch),
-            assumed=assumed,
-            drift=self._maker.drift,
-            finish=FINISH[self.chain.texts().finish],
-            target_mm=self.chain.target_mm,
-            units=self.session.units,
-        )
-        return swatch, known
-
     def _selected_tags(self) -> tuple[str, ...]:
-        by_uid = {uid: tag for tag, uid in self.swatches.tags.items()}
-        return tuple(by_uid[uid] for uid in self.find.table.selected)
+        return tags_of(self.session.book, self.find.table.selected)
 
     def _filters(self) -> Filters:
         return filters_of(self.find.texts())[0]
@@ -261,17 +266,22 @@ class SwatchesPage:
         self.refusal.grid()
 
     def _changed(self) -> None:
-        """Brings the chain up to date with what is typed, in the form or as a wish."""
+        """Brings what follows up to date with what is typed in the form."""
         self.refusal.grid_remove()
         self._show_possible()
-        self.chain.show(self._maker.card(self.form.typed(), self.chain.texts()))
-        self.sure.show()
+        if self._side is not None:
+            self._side.show()
 
     def _reload(self) -> None:
         self.swatches.reload()
         self.form.refresh()
-        self._maker.refresh()
+        if self._side is not None:
+            self._side.refresh()
         self.find.reload()
+        self._mark()
+
+    def _mark(self) -> None:
+        """The line of the swatch in hand is the one selected."""
         self.find.table.select([self.form.uid] if self.form.uid else [])
 
     def _records_changed(self, by: object) -> None:
@@ -294,7 +304,8 @@ class SwatchesPage:
         if self.session.units is not self._units:
             self._units = self.session.units
             self.form.refresh()
-            self.chain.settings_changed()
+            if self._side is not None:
+                self._side.chain.settings_changed()
             self.editor.say()
             self._changed()
 

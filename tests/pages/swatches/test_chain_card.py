@@ -19,7 +19,7 @@ class Desk:
 
     def __init__(self, session: Session) -> None:
         self.session = session
-        self.form = SwatchForm(session, lambda tag: None, today=lambda: "2026-06-01")
+        self.form = SwatchForm(session, today=lambda: "2026-06-01")
         self.maker = ChainMaker(session)
 
     def take(self, tag: str) -> None:

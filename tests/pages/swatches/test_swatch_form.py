@@ -6,7 +6,6 @@ from logbook.craft.conditions import Condition
 from logbook.pages.session import Session
 from logbook.pages.swatches.form_texts import readings_key
 from logbook.pages.swatches.swatch_form import SwatchForm
-from logbook.pages.swatches.swatch_list import SwatchList
 from logbook.tasks.browsing import swatch_in_hand, swatch_lines
 from logbook.tasks.logging_swatches import delete_swatch
 
@@ -15,7 +14,9 @@ WORKED, WASHED = readings_key(Condition.WORKED), readings_key(Condition.WASHED)
 
 @pytest.fixture
 def form(session: Session) -> SwatchForm:
-    return SwatchForm(session, lambda tag: SwatchList(session).tags.get(tag), today=lambda: "2026-06-01")
+    form = SwatchForm(session, today=lambda: "2026-06-01")
+    form.new()
+    return form
 
 
 def take(form: SwatchForm, session: Session, tag: str) -> None:

@@ -140,25 +140,25 @@ def test_the_gauge_line_is_copied_with_one_key(root: tk.Tk, page: SwatchesPage, 
 
 def test_how_sure_and_what_washing_does_are_reckoned_only_when_opened(root: tk.Tk, page: SwatchesPage) -> None:
     take(page, "HC-01")
-    assert page.sure._said == []
-    page.sure.sure.header.invoke()
-    page.sure.changes.header.invoke()
+    assert page.side.sure._said == []
+    page.side.sure.sure.header.invoke()
+    page.side.sure.changes.header.invoke()
     root.update()
-    texts = [sentence["text"] for sentence in page.sure._said]
+    texts = [sentence["text"] for sentence in page.side.sure._said]
     assert texts[0] == "Stitches"
     assert "No further reading narrows that" in texts[1]
-    assert "Washed, laid flat, from as worked: stitches −1.5 %" in page.sure._figures["text"]
+    assert "Washed, laid flat, from as worked: stitches −1.5 %" in page.side.sure._figures["text"]
     page.chain.width.text = "46"
     root.update()
-    assert "A swatch for 46.0 cm" in [sentence["text"] for sentence in page.sure._said]
+    assert "A swatch for 46.0 cm" in [sentence["text"] for sentence in page.side.sure._said]
     take(page, "MW-04")
-    assert "Measure the swatch in two states" in page.sure._figures["text"]
+    assert "Measure the swatch in two states" in page.side.sure._figures["text"]
 
 
 def test_with_nothing_in_hand_every_key_has_an_answer(root: tk.Tk, page: SwatchesPage, session: Session) -> None:
     hit(root, "<Control-n>")
-    page.sure.sure.header.invoke()
-    page.sure.changes.header.invoke()
+    page.side.sure.sure.header.invoke()
+    page.side.sure.changes.header.invoke()
     for key in ("<Control-b>", "<Control-j>", "<Control-k>"):
         press(root, key)
         dialog(page)

@@ -1,10 +1,11 @@
-"""The signs of check boxes and radio buttons, drawn by ourselves since clam's own are small and hard to read."""
+"""The signs of check boxes, drawn by ourselves since clam's own are small and hard to read."""
 
 import base64
 import struct
 import tkinter as tk
 import zlib
 from collections.abc import Callable, Sequence
+from functools import cache
 from tkinter import ttk
 from typing import Any
 
@@ -14,42 +15,35 @@ Distance = Callable[[float, float], float]
 """How far a point lies outside (> 0) or inside (< 0) a shape; all in shares of the sign's side, 0 to 1."""
 
 
-class Indicators:
-    """One image for each kind and state; the images keep their names, and are painted anew by ``draw``."""
+class CheckSigns:
+    """One image for each state; the images keep their names, and are painted anew by ``draw``."""
 
     def __init__(self, root: tk.Misc, style: ttk.Style) -> None:
-        self._images = {
-            (kind, on, enabled): tk.PhotoImage(master=root)
-            for kind in ("check", "radio")
-            for on in (False, True)
-            for enabled in (False, True)
-        }
-        for kind, widget in (("check", "Checkbutton"), ("radio", "Radiobutton")):
-            element = f"Drawn{widget}.indicator"
-            style.element_create(
-                element,
-                "image",
-                self._images[kind, False, True],
-                ("disabled", "selected", self._images[kind, True, False]),
-                ("disabled", self._images[kind, False, False]),
-                ("selected", self._images[kind, True, True]),
-                sticky="",
-            )
-            label: tuple[str, Any] = (f"{widget}.label", {"sticky": "nswe"})
-            focus: tuple[str, Any] = (f"{widget}.focus", {"side": "left", "sticky": "w", "children": [label]})
-            sign: tuple[str, Any] = (element, {"side": "left"})
-            style.layout(f"T{widget}", [(f"{widget}.padding", {"sticky": "nswe", "children": [sign, focus]})])
+        self._images = {(on, enabled): tk.PhotoImage(master=root) for on in (False, True) for enabled in (False, True)}
+        style.element_create(
+            "Drawn.indicator",
+            "image",
+            self._images[False, True],
+            ("disabled", "selected", self._images[True, False]),
+            ("disabled", self._images[False, False]),
+            ("selected", self._images[True, True]),
+            sticky="",
+        )
+        label: tuple[str, Any] = ("Checkbutton.label", {"sticky": "nswe"})
+        focus: tuple[str, Any] = ("Checkbutton.focus", {"side": "left", "sticky": "w", "children": [label]})
+        sign: tuple[str, Any] = ("Drawn.indicator", {"side": "left"})
+        style.layout("TCheckbutton", [("Checkbutton.padding", {"sticky": "nswe", "children": [sign, focus]})])
 
     def draw(self, palette: Palette, side: int) -> None:
         """Paints all signs ``side`` pixels high, with a gap to the right of each."""
-        covers = {"check": _covers(_check(side), side), "radio": _covers(_radio(side), side)}
-        for (kind, on, enabled), image in self._images.items():
+        covers = _covers(_check(side), side)
+        for (on, enabled), image in self._images.items():
             strong = palette.accent if on else palette.outline
             outer = strong if enabled else palette.line
             inner = (palette.accent if on else palette.surface) if enabled else (palette.line if on else palette.page)
             mark = palette.on_accent if enabled else palette.muted
             colours = (outer, inner, mark) if on else (outer, inner)
-            image.configure(data=_png(side, _painted(covers[kind], colours)))
+            image.configure(data=_png(side, _painted(covers, colours)))
 
 
 def _check(side: int) -> tuple[Distance, Distance, Distance]:
@@ -61,15 +55,6 @@ def _check(side: int) -> tuple[Distance, Distance, Distance]:
         lambda x, y: _square(x, y, 0.5 - thin),
         lambda x, y: min(_segment(x, y, *stroke) for stroke in strokes) - 0.065,
     )
-
-
-def _radio(side: int) -> tuple[Distance, Distance, Distance]:
-    thin = 1.5 / side
-    return (lambda x, y: _disc(x, y, 0.5), lambda x, y: _disc(x, y, 0.5 - thin), lambda x, y: _disc(x, y, 0.2))
-
-
-def _disc(x: float, y: float, radius: float) -> float:
-    return float(((x - 0.5) ** 2 + (y - 0.5) ** 2) ** 0.5) - radius
 
 
 def _square(x: float, y: float, half: float) -> float:
@@ -94,14 +79,15 @@ def _covers(shapes: Sequence[Distance], side: int) -> list[list[float]]:
 def _painted(covers: Sequence[Sequence[float]], colours: Sequence[str]) -> list[bytes]:
     """The pixels as red, green, blue, alpha; the shapes painted over each other, the first on nothing."""
     layers = [tuple(int(colour[i : i + 2], 16) for i in (1, 3, 5)) for colour in colours]
-    pixels = []
-    for shares in zip(*covers, strict=True):
+
+    @cache  # most pixels lie well inside or outside of a shape, so few are different
+    def painted(shares: tuple[float, ...]) -> bytes:
         pixel = layers[0]
         for share, layer in zip(shares[1:], layers[1:], strict=False):
-            if share:
-                pixel = tuple(round(old + (new - old) * share) for old, new in zip(pixel, layer, strict=True))
-        pixels.append(bytes((*pixel, round(255 * shares[0]))))
-    return pixels
+            pixel = tuple(round(old + (new - old) * share) for old, new in zip(pixel, layer, strict=True))
+        return bytes((*pixel, round(255 * shares[0])))
+
+    return [painted(shares) for shares in zip(*covers, strict=True)]
 
 
 def _png(side: int, pixels: Sequence[bytes]) -> bytes:

@@ -1,0 +1,56 @@
+"""The words of a command line: which command, and its options."""
+
+import argparse
+from collections.abc import Sequence
+from functools import cache, partial
+from importlib import import_module
+from pathlib import Path
+
+from logbook import __version__
+from logbook.commands.parser import Parser, joined_minus_values
+from logbook.errors import UsageError
+
+COMMANDS = {
+    "chain": ("chain", "how many to chain for a width"),
+    "piece": ("piece", "a whole piece: chain, rows, marks, sizes, yarn"),
+    "sizes": ("sizes", "a garment in several sizes, and its pattern lines"),
+    "find": ("find", "look up swatches"),
+    "nearest": ("nearest", "the swatches nearest to a wanted gauge"),
+    "compare": ("compare", "two to six swatches side by side"),
+    "hooks": ("hooks", "which hook gives which gauge"),
+    "import": ("sheets", "take in a sheet of swatches (.xlsx or .csv)"),
+    "export": ("sheets", "write all swatches to a sheet (.xlsx or .csv)"),
+    "check": ("keeping", "see whether a logbook is sound"),
+    "backup": ("keeping", "make a backup now"),
+    "restore": ("keeping", "restore a backup under a new name"),
+    "rows": ("rows", "whether written rows add up at every width"),
+}
+"""Each command's module here, imported only when it is asked for (the window needs none of them), and what it does."""
+
+
+def parse(arguments: Sequence[str]) -> argparse.Namespace:
+    """What the words say; ``run`` is the command's function, or None for the window. Raises UsageError."""
+    parsed = build_parser().parse_words_anywhere(joined_minus_values(arguments))
+    if parsed.sample and parsed.run is not None:
+        raise UsageError("--sample is for the window and goes with no command")
+    if parsed.sample and parsed.book is not None:
+        raise UsageError("--sample opens a fresh copy of the sample, --book a logbook: leave one of them out")
+    return parsed
+
+
+@cache
+def build_parser() -> Parser:
+    """The parser of the whole command line."""
+    parser = Parser(prog="logbook", description="The swatch and gauge logbook. Without a command it opens its window.")
+    parser.add_argument("--version", action="version", version=f"logbook {__version__}")
+    parser.add_argument("--book", type=Path, metavar="FILE", help="the logbook to use (else the usual one)")
+    parser.add_argument("--sample", action="store_true", help="open the window on a fresh copy of the sample")
+    parser.set_defaults(run=None)
+    commands = parser.add_subparsers(metavar="COMMAND", parser_class=Parser)
+    for name, (module, does) in COMMANDS.items():
+        commands.add_parser(name, help=does, fill=partial(_fill, name, module))
+    return parser
+
+
+def _fill(name: str, module: str, parser: Parser) -> None:
+    getattr(import_module(f"logbook.commands.{module}"), f"fill_{name}")(parser)

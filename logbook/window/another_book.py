@@ -1,0 +1,30 @@
+"""What can be done when the logbook to begin with can't be opened."""
+
+from pathlib import Path
+from tkinter import filedialog
+
+from logbook.errors import RefusedError
+from logbook.tasks.keeping import DamagedError, Logbook, open_book
+from logbook.window.main_window import MainWindow
+from logbook.window.message import Answer, ask
+from logbook.window.rescue import offer_rescue
+from logbook.window.save_copy import KINDS
+
+
+def another_book(window: MainWindow, path: Path, trouble: RefusedError) -> Logbook | None:
+    """A backup of the logbook at ``path`` if that is damaged, else the one the user chooses instead.
+
+    Asks again while there is ``trouble`` with that too. None, or RefusedError: the user gave up.
+    """
+    while True:
+        if isinstance(trouble, DamagedError):
+            return offer_rescue(window.root, window.look, path, trouble)
+        answers = [Answer("open", "&Open another logbook…"), Answer("quit", "&Quit")]
+        if ask(window.root, window.look, str(trouble), answers, "open", "quit") == "quit":
+            raise trouble
+        chosen = filedialog.askopenfilename(parent=window.root, title="Open a logbook", filetypes=KINDS)
+        path = Path(chosen) if chosen else path
+        try:
+            return open_book(path, quick=True)
+        except RefusedError as error:
+            trouble = error
