@@ -6,6 +6,7 @@ import shutil
 import subprocess
 import time
 import tkinter as tk
+import warnings
 from collections.abc import Callable, Generator, Iterator
 from contextlib import contextmanager
 from types import TracebackType
@@ -78,7 +79,9 @@ def pytest_runtest_protocol(item: pytest.Item) -> Generator[None, object, object
     """Lets go of a test's window once pytest has: Tcl may not be let go by a thread of a later test that happens to collect."""
     result = yield
     if "root" in getattr(item, "fixturenames", ()):
-        gc.collect()
+        with warnings.catch_warnings():  # the sample's folder and those printed from go with the program's end
+            warnings.filterwarnings("ignore", "Implicitly cleaning up", ResourceWarning)
+            gc.collect()
     return result
 
 
