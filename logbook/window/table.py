@@ -20,7 +20,7 @@ SCREENFUL = 100
 """Rows that are there at once: more than a screen shows."""
 AT_ONCE = 250
 """Rows that follow at one go, so few that nobody waits."""
-DRAWN_FIRST_MS = 150
+DRAWN_FIRST_MS = 300
 """Until the others follow."""
 SortKey = str | float | None
 """Of one kind in a column; None stands for an empty cell, which comes last either way."""
