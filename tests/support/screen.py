@@ -13,6 +13,8 @@ from types import TracebackType
 
 import pytest
 
+tk.NoDefaultRoot()
+
 KEYSYMS = {" ": "space", ",": "comma", ".": "period", "/": "slash", '"': "quotedbl", "-": "minus", "=": "equal"} | {
     "¼": "onequarter",
     "½": "onehalf",
@@ -38,7 +40,7 @@ def screen() -> Iterator[str]:
     if xvfb := shutil.which("Xvfb"):
         reading, writing = os.pipe()
         server = subprocess.Popen(
-            [xvfb, "-displayfd", str(writing), "-screen", "0", "1366x768x24", "-nolisten", "tcp"],
+            [xvfb, "-displayfd", str(writing), "-screen", "0", "1366x768x16", "-nolisten", "tcp"],
             pass_fds=[writing],
             stderr=subprocess.DEVNULL,
         )
@@ -69,7 +71,7 @@ def root(screen: str) -> Iterator[tk.Tk]:
         window.focus_force()
         window.update()
         yield window
-        window.destroy()
+        window.tk.call("destroy", window)  # all at once: tkinter would take down each widget by itself
     for command in window.tk.splitlist(window.tk.call("info", "commands", "[0-9]*")):
         window.tk.createcommand(command, str)  # what a variable calls is held by Tcl, where no collector looks
 
