@@ -3,8 +3,8 @@
 Printed are, as the median of several runs in fresh processes, as a user's second start finds the program: from starting Python to
 a window that can be used (the find field with a screenful of the list, and the form with a swatch, are drawn), to the chain that
 follows beside them, and to the last row of the list being in, each beside a bare ttk window of as many widgets and rows that is
-drawn; and from a key in the find field to the screen being drawn, beside a bare entry and a list whose lines are rearranged. Nothing is
-asserted: a busy machine is slower. Wants a display or Xvfb.
+drawn; and from a key in the find field to the screen being drawn, beside a bare entry and a list whose lines are rearranged.
+Nothing is asserted: a busy machine is slower. Wants a display or Xvfb.
 """
 
 import json

@@ -1,0 +1,246 @@
+"""A picture of every page and dialog in every text size and palette, to be looked at one by one before a release:
+``python -m tests.every_picture FOLDER [PART-OF-A-NAME …]`` (wants Xvfb and ImageMagick).
+
+The pictures are called after what they show, as ``swatches 150 dark.png``; one at which a dialog did not come up is named at the
+end. They are made on the sample, at 1366×768.
+"""
+
+import gc
+import os
+import shutil
+import subprocess
+import sys
+import tempfile
+import time
+import tkinter as tk
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from logbook.book.logbook import open_logbook
+from logbook.settings import Place, Settings
+from logbook.tasks.importing import plan_import
+from logbook.tasks.keeping import DamagedError, ReplacedError, back_up, new_book
+from logbook.tasks.sampling import new_sample
+from logbook.window.background import Report
+from logbook.window.import_dialog import show_plan
+from logbook.window.main_window import MainWindow
+from logbook.window.progress import run_with_progress
+from tests.pictures import MENU, SIZE, find, patterns, pieces, start_server
+from tests.support.screen import press, settle, type_text
+from tests.support.whole_window import dialogs
+
+SIZES = (100, 150, 200)
+PALETTES = ("light", "dark")
+SHEETS = Path(__file__).resolve().parent.parent / "sample_data"
+EVERYTHING_OPEN = (
+    *("swatches.filters", "swatches.yarn", "swatches.pattern", "swatches.conditions", "swatches.more"),
+    *("swatches.body", "swatches.ways", "swatches.sure", "swatches.changes"),
+    *("pieces.body", "pieces.edgings", "pieces.lines", "pieces.sizes", "pieces.ways"),
+)
+COMES_UP_S = 8.0
+Scene = Callable[["Stage"], None]
+
+
+def swatches(stage: "Stage") -> None:
+    """The worked example in hand, its chain for 46 cm."""
+    stage.window.tabs.select(0)
+    settle(stage.root)
+    find(stage.root, "2024-09-21")
+    stage.page.chain.width.text = "46"
+
+
+class Stage:
+    """One window on a fresh sample, and the camera."""
+
+    def __init__(self, window: MainWindow, name: Callable[[str], Path]) -> None:
+        self.window, self.root, self._name = window, window.root, name
+        self.missed: list[str] = []
+
+    @property
+    def page(self):  # type: ignore[no-untyped-def]  # pages are of several kinds
+        return self.window.page_in_hand()
+
+    def shoot(self, name: str) -> None:
+        """A picture of the screen as it is."""
+        settle(self.root)
+        self.root.update()
+        subprocess.run(["import", "-window", "root", str(self._name(name))], check=True)
+
+    def dialog(self, name: str, opens: Callable[[], object], prepare: Callable[[tk.Toplevel], object] | None = None) -> None:
+        """A picture of the dialog that ``opens`` brings up, which is then left by Escape."""
+        over = tk.BooleanVar(self.root, False)
+        end = time.monotonic() + COMES_UP_S
+
+        def look() -> None:
+            up = [one for one in dialogs(self.root) if one.winfo_viewable()]
+            if not up and time.monotonic() < end:
+                self.root.after(50, look)
+                return
+            if up:
+                if prepare is not None:
+                    prepare(up[-1])
+                self.shoot(name)
+                for one in reversed(dialogs(self.root)):
+                    (one.focus_lastfor() or one).event_generate("<Escape>")
+            else:
+                self.missed.append(str(self._name(name)))
+            over.set(True)
+
+        self.root.after(100, look)
+        opens()
+        if not over.get():
+            self.root.wait_variable(over)
+        self.root.update()
+
+
+def pages(stage: Stage) -> None:
+    """What is seen without a dialog."""
+    swatches(stage)
+    stage.shoot("swatches")
+    stage.page.editor._scrolled.canvas.yview_moveto(1)
+    stage.page.chain._scrolled.canvas.yview_moveto(1)
+    stage.shoot("swatches, scrolled down")
+    stage.page.new()
+    type_text(stage.page.editor.fields["hook mm"].input, "thick")
+    stage.page.save()
+    stage.shoot("swatches, what stands in the way")
+    stage.page.revert()
+    pieces(stage.root, stage.window)
+    stage.shoot("pieces")
+    stage.page.editor._scrolled.canvas.yview_moveto(1)
+    stage.page.follow._scrolled.canvas.yview_moveto(0.5)
+    stage.shoot("pieces, scrolled down")
+    stage.page.follow._scrolled.canvas.yview_moveto(1)
+    stage.shoot("pieces, at the end")
+    stage.page.new()
+    stage.page.editor.fields["width"].text = "wide"
+    stage.page.save()
+    stage.shoot("pieces, what stands in the way")
+    stage.page.revert()
+    patterns(stage.root, stage.window)
+    stage.shoot("patterns")
+    press(stage.root, "<Control-n>")
+    stage.page.form.fields["multiple"].text = "six"
+    stage.page.form.fields["rows_text"].text = "Row 1: Sc in 2nd ch from hook, *quux in next ch; rep from * to end. Turn."
+    press(stage.root, "<Control-s>")
+    stage.shoot("patterns, what stands in the way")
+    press(stage.root, "<Control-r>")
+
+
+def dialogs_of_swatches(stage: Stage) -> None:
+    """Those of the first page, and those of any."""
+    swatches(stage)
+    page = stage.page
+    for count in (2, 4):
+        page.find.clear()
+        page.find.table.select(page.find.table.shown[:count])
+        stage.dialog(f"compare {count}", page.gauges.compare)
+    page.find.clear()
+    stage.dialog("nearest gauge", page.gauges.nearest)
+    stage.dialog("which hook", page.gauges.which_hook)
+    stage.dialog("changes of a record", stage.window.menu._undo.history)
+    page.editor.fields["yarn"].text = "Something else"
+    stage.dialog("not saved", page.settle)
+    page.revert()
+
+
+def dialogs_of_pieces(stage: Stage) -> None:
+    """Those of the second page."""
+    pieces(stage.root, stage.window)
+    page = stage.page
+    stage.dialog("shaping", page.files.shape)
+    stage.dialog("body chart", page.sizes.choose_chart)
+    stage.dialog("made piece", page.sizes.log_made)
+
+
+def dialogs_of_the_menu(stage: Stage) -> None:
+    """What the menus bring up."""
+    books, root, look = stage.window.menu.books, stage.root, stage.window.look
+    session = stage.window.session
+    assert session is not None
+    back_up(session.book)
+    stage.dialog("assumptions", books.assumptions)
+    stage.dialog("backups", books.backups)
+    stage.dialog("help", books.help)
+    stage.dialog("help, rows", books.rows_help)
+    stage.dialog("keys", books.keys)
+    stage.dialog("about", books.about)
+    for name in ("faulty", "swatches"):
+        plan = plan_import(session.book, SHEETS / f"{name}.csv")
+        stage.dialog(f"import {name}", lambda plan=plan: show_plan(root, look, plan))  # type: ignore[misc]
+    stage.dialog("unexpected", lambda: root.report_callback_exception(ValueError, ValueError("x"), None))
+
+    def slow(report: Report) -> None:
+        for step in range(400):
+            report(step, 1000)
+            time.sleep(0.005)
+
+    gone = ReplacedError("sample.logbook was moved or replaced by another file while it was open: nothing was written.")
+    stage.dialog("replaced", lambda: stage.window.watch.deal_with(gone))
+    damaged = DamagedError("database disk image is malformed", "sample.logbook")
+    stage.dialog("damaged", lambda: stage.window.watch.deal_with(damaged))
+    stage.dialog("progress", lambda: run_with_progress(root, look, "Writing sheet.xlsx …", slow, lambda _: None, lambda _: None))
+
+
+def empty(stage: Stage) -> None:
+    """A logbook in which nothing is yet."""
+    stage.window.show(new_book(Path(tempfile.mkdtemp()) / "new.logbook", keep_backups=False))
+    for number, name in enumerate(("swatches", "pieces", "patterns")):
+        stage.window.tabs.select(number)
+        stage.shoot(f"{name}, empty")
+
+
+SCENES: tuple[Scene, ...] = (pages, dialogs_of_swatches, dialogs_of_pieces, dialogs_of_the_menu, empty)
+
+
+def main(folder: Path, parts: list[str]) -> None:
+    """Takes the pictures whose scene's name holds one of ``parts``, or all."""
+    folder.mkdir(parents=True, exist_ok=True)
+    missed: list[str] = []
+    server = start_server()
+    try:
+        with tempfile.TemporaryDirectory() as home:
+            os.environ["LOGBOOK_HOME"] = home
+            (Path(home) / "sample").mkdir()
+            with new_sample(Path(home) / "sample") as book:
+                sample = book.path
+            for size in SIZES:
+                for palette in PALETTES:
+                    for scene in SCENES:
+                        if not parts or any(part in scene.__name__ for part in parts):
+                            missed += played(scene, sample, folder, size, palette)
+                            gc.collect()  # in the thread of the window, not when a worker of the next happens to collect
+    finally:
+        server.terminate()
+        server.wait()
+    print("\n".join(["Not taken:", *missed]) if missed else f"All pictures are in {folder}.")
+
+
+def played(scene: Scene, sample: Path, folder: Path, size: int, palette: str) -> list[str]:
+    """Takes the pictures of one scene; what was missed."""
+    with a_stage(sample, folder, size, palette) as stage:
+        scene(stage)
+        return stage.missed
+
+
+@contextmanager
+def a_stage(sample: Path, folder: Path, size: int, palette: str) -> Iterator[Stage]:
+    """A window on a copy of the sample; it is closed in the end, whatever is typed in it."""
+    root = tk.Tk()
+    settings = Settings(
+        text_size=size, palette=palette, opened=EVERYTHING_OPEN, place=Place(SIZE[0], SIZE[1] - MENU, 0, 0, False)
+    )
+    window = MainWindow(root, settings)
+    copy = Path(shutil.copy(sample, Path(tempfile.mkdtemp()) / "sample.logbook"))
+    window.show(open_logbook(copy), is_sample=True)
+    root.deiconify()
+    settle(root)
+    root.focus_force()
+    settle(root)
+    yield Stage(window, lambda name: folder / f"{name} {size} {palette}.png")
+    window.close_down()
+
+
+if __name__ == "__main__":
+    main(Path(sys.argv[1]), sys.argv[2:])
