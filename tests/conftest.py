@@ -5,6 +5,7 @@ import os
 import shutil
 from collections.abc import Generator
 from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import settings
@@ -24,12 +25,24 @@ def users_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     return home
 
 
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Without an Xvfb for each worker the window tests share a screen, and so one worker: there is one keyboard."""
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> Any:
+    """Each test goes to whoever is free, but those of a group to one process.
+
+    What is made once for a file of them took long to make. Without an Xvfb for each process the window tests share a screen, and
+    there is one keyboard. (The marks of pytest-xdist 3.8 for groups have no effect with pytest 9.2.)
+    """
+    from xdist.scheduler import LoadScopeScheduling
+
+    groups = {file: file for file in ("tests/sheets/test_recalculation.py", "tests/bench/test_accuracy.py")}
     if shutil.which("Xvfb") is None:
-        for item in items:
-            if "screen" in getattr(item, "fixturenames", ()):
-                item.add_marker(pytest.mark.xdist_group("screen"))
+        groups |= {"tests/window/": "screen", "tests/test_window_harness.py": "screen"}
+
+    class InGroups(LoadScopeScheduling):
+        def _split_scope(self, nodeid: str) -> str:
+            return next((group for start, group in groups.items() if nodeid.startswith(start)), nodeid)
+
+    return InGroups(config, log)
 
 
 def pytest_collection_finish() -> None:

@@ -34,8 +34,6 @@ from tests.support.size_runs import PLAN, SHELL, SWATCH
 from tests.support.spreadsheet import recalculated
 from tests.support.swatches import awkward_swatches
 
-pytestmark = pytest.mark.xdist_group("spreadsheet")  # which is started but once
-
 BODIES = tuple(SizeWish(name=f"body {cm}", body_mm=cm * 10.0) for cm in range(70, 220, 3))
 WIDTHS_CM = [random.Random(seed).randrange(40, 3000) / 10 for seed in range(len(BODIES))]
 LEAN = PiecePlan(ease=Ease(share=-0.06))
