@@ -1,8 +1,10 @@
 """What every test gets: the user's folders in a place of its own, and a screen that may not be missing."""
 
 import gc
+import itertools
 import os
 import shutil
+import tempfile
 from collections.abc import Generator
 from pathlib import Path
 from typing import Any
@@ -10,17 +12,24 @@ from typing import Any
 import pytest
 from hypothesis import settings
 
+from tests.support.folders import QUICK
+
 # No deadline: a busy machine is no bug.
 settings.register_profile("logbook", deadline=None)
 settings.load_profile("logbook")
 
+tempfile.tempdir = QUICK
+
 pytest_plugins = ["tests.support.screen"]
 
 
+NUMBERS = itertools.count()
+
+
 @pytest.fixture(autouse=True)
-def users_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """Settings, backups and the error log of the test's own; the user's are never touched."""
-    home = tmp_path / "users folder"
+def users_folder(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """Settings, backups and the error log of the test's own, made when wanted; the user's are never touched."""
+    home = tmp_path_factory.getbasetemp() / "users folders" / str(next(NUMBERS))
     monkeypatch.setenv("LOGBOOK_HOME", str(home))
     return home
 

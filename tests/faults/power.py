@@ -10,6 +10,7 @@ taken away in the folder counts only once the folder was synced. That disk is op
 
 import argparse
 import random
+import shutil
 import sys
 from collections import Counter
 from collections.abc import Iterator, Sequence
@@ -203,6 +204,8 @@ def _found(place: Path, image: dict[str, bytes], expected: Sequence[str]) -> str
             return "sound" if digest(book.connection) in expected else "lost"
     except RefusedError:
         return "corrupt"
+    finally:
+        shutil.rmtree(place)
 
 
 def main(arguments: Sequence[str] | None = None) -> int:

@@ -26,8 +26,8 @@ from logbook.book.pieces import made_pieces, planned_pieces, remove_made_piece, 
 from logbook.book.swatches import put_stitch_pattern, put_swatch, put_yarn, remove_swatch, remove_yarn, swatches, yarns
 from logbook.book.undo import redo, undo
 from logbook.errors import RefusedError
-from tests.faults.work import QUICK
 from tests.support.books import held, put_planned_and_made, put_worked, small_book, taken
+from tests.support.folders import QUICK
 
 NUMBERS = st.integers(0, 8)
 TEXTS = st.sampled_from(["", "Étang cotton", "=1+1", "007", "a\nb", "🧶 שלום", '"\'\\', "null", "x" * 500])
