@@ -11,6 +11,7 @@ from typing import Any
 import openpyxl
 import pytest
 
+from logbook.craft.fields import Kind
 from logbook.craft.swatch import Swatch
 from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_whole
@@ -36,7 +37,7 @@ def test_every_text_is_a_string_cell_and_every_number_a_number(book: Any) -> Non
         for cell, column, content in zip(row, COLUMNS, cells_of(swatch), strict=True):
             if content in (None, ""):
                 assert cell.value is None
-            elif column.is_number:
+            elif column.field.kind is Kind.NUMBER:
                 assert (cell.data_type, cell.value) == ("n", content)
             else:
                 assert cell.data_type == "s", f"{column.name}: {cell.value}"
