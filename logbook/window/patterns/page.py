@@ -82,6 +82,8 @@ class PatternsPage:
         if not self._attempt(self.page.save):
             problems = self.page.reading().problems
             wrong = [key for key in self.form.fields if key in problems]
+            if wrong:
+                self._refuse(f"Not saved yet: see the marked field{'s' * (len(wrong) > 1)}.")
             if wrong or not self.page.texts["name"].strip():
                 self.form.focus_on(wrong[0] if wrong else "name")
             return False
@@ -107,12 +109,13 @@ class PatternsPage:
         except RefusedError as error:
             self._refuse(str(error))
             return False
-        self.refusal.configure(text=" ")
+        self.refusal.grid_remove()
         self.session.say(done)
         return True
 
     def _refuse(self, sentence: str) -> None:
         self.refusal.configure(text=f"✕ {sentence}")
+        self.refusal.grid()
 
     def _choose(self, uid: str) -> None:
         if self.settle():
@@ -136,12 +139,12 @@ class PatternsPage:
         self._show_record()
 
     def _show_record(self) -> None:
-        self.refusal.configure(text=" ")
-        self.card_title.configure(text=self.page.title)
+        self.refusal.grid_remove()
         self.meaning.show_swatches(self.page.users())
         self._show_texts()
 
     def _show_texts(self) -> None:
+        self.card_title.configure(text=self.page.title)
         self.form.show(self.page.texts)
         self.form.show_messages(self.page.messages())
         self._show_rows()
@@ -192,7 +195,7 @@ class PatternsPage:
         self.card_title.grid(row=0, column=0, sticky="ew")
         scrolled = self._scrolled(card)
         self.form = PatternForm(scrolled.inside, self.look, self._typed)
-        self.look.grid(self.form, row=0, column=0, sticky="ew", padx=(1, 2), pady=(2, 0))
+        self.look.grid(self.form, row=0, column=0, sticky="ew", padx=(0, 2), pady=(2, 0))
 
     def _build_meaning(self, card: Card) -> None:
         ttk.Label(card, text="What it means", style=styled(card, "Section.TLabel")).grid(row=0, column=0, sticky="w")
@@ -210,8 +213,6 @@ class PatternsPage:
         bar = ttk.Frame(self.frame)
         self.look.grid(bar, row=1, column=0, columnspan=len(SHARES), sticky="ew", pady=(0, 1))
         bar.columnconfigure(0, weight=1)
-        self.refusal = Sentence(bar, " ", "Error.TLabel")
-        self.refusal.grid(row=0, column=0, sticky="ew")
         self.buttons: dict[str, ttk.Button] = {}
         commands = {"&New": self.new, "&Save": self.save, "&Revert": self.revert, "&Delete": self.delete}
         for column, (text, command) in enumerate(commands.items(), 1):
@@ -220,6 +221,9 @@ class PatternsPage:
             button.configure(style="Accent.TButton" if words == "Save" else "TButton")
             self.look.grid(button, row=0, column=column, padx=(2, 0))
             self.buttons[words] = button
+        self.refusal = Sentence(bar, "", "Error.TLabel")
+        self.look.grid(self.refusal, row=1, column=0, columnspan=bar.grid_size()[0], sticky="ew", pady=(0.5, 0))
+        self.refusal.grid_remove()
 
     def _bind_keys(self) -> None:
         """The page's keys are the same wherever on it the keyboard is, and no other page hears of them."""

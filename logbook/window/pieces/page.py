@@ -177,7 +177,8 @@ class PiecesPage:
         self.menu_button = self.files.menu_button(bar, "&Print", self.sizes.entries)
         self.menu_button.grid(row=0, column=0, sticky="w")
         self.refusal = Sentence(bar, " ", "Error.TLabel")
-        self.look.grid(self.refusal, row=0, column=1, sticky="ew", padx=(2, 0))
+        self.look.grid(self.refusal, row=1, column=0, columnspan=7, sticky="ew", pady=(0.5, 0))
+        self.refusal.grid_remove()  # under the buttons, which take all the width there is at the largest text size
         self.buttons: dict[str, ttk.Button] = {}
         for column, (text, (_, action)) in enumerate(self._commands().items(), 2):
             words, underline = split_mnemonic(text)
@@ -243,7 +244,7 @@ class PiecesPage:
 
     def _changed(self) -> None:
         """Brings what follows up to date with what is typed."""
-        self.refusal.configure(text=" ")
+        self.refusal.grid_remove()
         read, sizes = self.form.read(), self.form.sizes()
         self.sizes.show(read, sizes)
         in_hand = self.sizes.plan_in_hand(read, sizes)
@@ -286,6 +287,7 @@ class PiecesPage:
 
     def _refuse(self, sentence: str) -> None:
         self.refusal.configure(text=f"✕ {sentence}")
+        self.refusal.grid()
 
     def _go_to_form(self) -> None:
         self.editor.start()
