@@ -60,7 +60,12 @@ class Dialog(tk.Toplevel):
             self.update()
         self.update_idletasks()
         self.grab_set()
+        self.take_keyboard(focus)
+
+    def take_keyboard(self, focus: tk.Widget) -> None:
+        """Puts the focus on ``focus`` as Tab does: the text of a field is marked, to be typed over."""
         focus.focus_set()
+        focus.event_generate("<<TraverseIn>>")
 
     def close(self) -> None:
         self.grab_release()

@@ -72,7 +72,7 @@ class LabelledField(ttk.Frame):
             columnspan=3 if stacked else 1,
             sticky="nw" if self._grow else "w",
             padx=(0, gap),
-            pady=self.look.pixels(0.5),
+            pady=self.look.pixels(1 if self._grow and not stacked else 0.5),
         )
         self._widget.grid(row=row, column=column, sticky="ew" if self._grow else "w")
         if self.unit is not None:

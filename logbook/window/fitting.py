@@ -4,6 +4,9 @@ from collections.abc import Sequence
 
 from logbook.window.table import Table
 
+EDGES = 4
+"""Pixels of its width that the border of a table takes."""
+
 
 class FittingColumns:
     """Shows as many columns of ``table`` as its width holds whole, those first in ``need`` first; they keep their order.
@@ -20,8 +23,8 @@ class FittingColumns:
     def _fit(self) -> None:
         tree, look = self._table.tree, self._table.look
         look.style.configure("TwoLines.Treeview", rowheight=2 * look.line + look.pixels(2))
-        room = tree.winfo_width()
-        if room <= 1:
+        room = tree.winfo_width() - EDGES
+        if room <= 0:
             return
         fitting: list[str] = []
         for key in self._need:
@@ -44,6 +47,6 @@ class FittingColumns:
         tree = self._table.tree
         least = {key: int(tree.column(key, "minwidth")) for key in shown}
         growing = [column.key for column in self._table.columns if column.key in shown and column.grow]
-        more = max(0, tree.winfo_width() - 2 - sum(least.values()))
+        more = max(0, tree.winfo_width() - EDGES - sum(least.values()))
         for key in growing:
             tree.column(key, width=least[key] + more // len(growing))

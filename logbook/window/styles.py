@@ -82,7 +82,7 @@ def _style_buttons(look: "Look") -> None:
         _style_button(look, name, bare, p.ink, colour, p.focus)
         style.configure(name, anchor="w", font="TkHeadingFont", padding=(look.pixels(1), look.pixels(0.6)))
     _style_button(look, "TMenubutton", (p.button, p.button_hover, p.button_pressed), p.ink, p.outline, p.focus)
-    style.configure("TMenubutton", padding=padding, arrowcolor=p.ink, arrowsize=look.pixels(2.5))
+    style.configure("TMenubutton", padding=padding, arrowcolor=p.ink, arrowsize=look.pixels(1.2))
 
 
 def _style_button(look: "Look", name: str, grounds: tuple[str, str, str], ink: str, border: str, inner_ring: str) -> None:
