@@ -25,6 +25,6 @@ def another_book(window: MainWindow, path: Path, trouble: RefusedError) -> Logbo
         chosen = filedialog.askopenfilename(parent=window.root, title="Open a logbook", filetypes=KINDS)
         path = Path(chosen) if chosen else path
         try:
-            return open_book(path, quick=True)
+            return open_book(path)
         except RefusedError as error:
             trouble = error

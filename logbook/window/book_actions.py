@@ -57,7 +57,7 @@ class BookActions:
 
         def opened() -> Logbook | None:
             try:
-                return open_book(path, quick=True)
+                return open_book(path)
             except DamagedError as error:
                 return offer_rescue(self._window.root, self._window.look, path, error)
 

@@ -116,7 +116,7 @@ def text_in(window: MainWindow, key: str) -> str:
 
 def refusal(window: MainWindow) -> str:
     """The sentence beside the buttons of the page shown."""
-    return str(window.page_in_hand().refusal.cget("text"))  # type: ignore[union-attr]
+    return str(window.page_in_hand().row.refusal.cget("text"))  # type: ignore[union-attr]
 
 
 def chosen_file(monkeypatch: pytest.MonkeyPatch, *paths: Path | str) -> list[Path | str]:

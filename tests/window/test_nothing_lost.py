@@ -232,7 +232,7 @@ def test_a_place_that_can_only_be_read(
     field = type_into(window, page, key)
     before = path.read_bytes()
     shown = window.page_in_hand()
-    assert {name for name, button in shown.buttons.items() if "disabled" not in button.state()} <= {  # type: ignore[union-attr]
+    assert {name for name, button in shown.row.buttons.items() if "disabled" not in button.state()} <= {  # type: ignore[union-attr]
         "Revert",
         "Put back",
     }

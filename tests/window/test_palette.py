@@ -1,6 +1,5 @@
 import itertools
 import re
-from dataclasses import asdict
 from typing import get_args
 
 import pytest
@@ -48,5 +47,5 @@ class TestContrast:
 
 @pytest.mark.parametrize("palette", [LIGHT, DARK])
 def test_every_colour_is_one_and_every_role_has_one(palette: Palette) -> None:
-    assert all(re.fullmatch("#[0-9A-F]{6}", colour) for colour in asdict(palette).values())
-    assert {palette.of_role(role) for role in get_args(Role)} <= set(asdict(palette).values())
+    assert all(re.fullmatch("#[0-9A-F]{6}", colour) for colour in palette._asdict().values())
+    assert {palette.of_role(role) for role in get_args(Role)} <= set(palette._asdict().values())

@@ -2,16 +2,15 @@
 
 import tkinter as tk
 from collections.abc import Callable
-from functools import partial
 from tkinter import ttk
 
 from logbook.errors import RefusedError
 from logbook.pages.patterns.page import StitchPatterns
 from logbook.pages.session import Session
+from logbook.window.button_row import ButtonRow
 from logbook.window.card import Card
 from logbook.window.changed_elsewhere import may_save
-from logbook.window.editing import press_or_say_why
-from logbook.window.keys import bind_keys, split_mnemonic
+from logbook.window.keys import bind_keys
 from logbook.window.look import Look
 from logbook.window.patterns.form import PatternForm
 from logbook.window.patterns.meaning_card import MeaningCard
@@ -34,7 +33,6 @@ class PatternsPage:
         self.frame = ttk.Frame(parent)
         self._pause = ""
         self._build()
-        self._bind_keys()
         self.frame.bind("<Destroy>", lambda _: self._stop_pause(), add="+")
         session.on_records(lambda _: self._records_changed())
         if self.page.lines:
@@ -77,7 +75,7 @@ class PatternsPage:
             if not may_save(self.frame, self.look, self.session, self.page.changed_elsewhere, "This stitch pattern"):
                 return False
         except RefusedError as error:
-            self._refuse(str(error))
+            self.row.refuse(str(error))
             return False
         if not self._attempt(self.page.save):
             problems = self.page.reading().problems
@@ -105,14 +103,11 @@ class PatternsPage:
         try:
             done = action()
         except RefusedError as error:
-            self._refuse(str(error))
+            self.row.refuse(str(error))
             return False
-        self.refusal.configure(text=" ")
+        self.row.take_back()
         self.session.say(done)
         return True
-
-    def _refuse(self, sentence: str) -> None:
-        self.refusal.configure(text=f"✕ {sentence}")
 
     def _choose(self, uid: str) -> None:
         if self.settle():
@@ -136,7 +131,7 @@ class PatternsPage:
         self._show_record()
 
     def _show_record(self) -> None:
-        self.refusal.configure(text=" ")
+        self.row.take_back()
         self.card_title.configure(text=self.page.title)
         self.meaning.show_swatches(self.page.users())
         self._show_texts()
@@ -148,11 +143,15 @@ class PatternsPage:
         self.meaning.show(self.page.meaning())
         writable = not self.session.why_not_writable
         if self.page.unsaved and not writable:
-            self._refuse(self.session.why_not_writable)
-        self._enable("New", writable)
-        self._enable("Save", writable and self.page.unsaved)
-        self._enable("Revert", self.page.unsaved)
-        self._enable("Delete", writable and bool(self.page.saved.uid))
+            self.row.refuse(self.session.why_not_writable)
+        self.row.show_possible(
+            {
+                "New": writable,
+                "Save": writable and self.page.unsaved,
+                "Revert": self.page.unsaved,
+                "Delete": writable and bool(self.page.saved.uid),
+            }
+        )
 
     def _show_rows(self) -> None:
         """What would mend the rows is looked for when the typing pauses."""
@@ -169,9 +168,6 @@ class PatternsPage:
         self._pause = ""
         self.form.show_rows(self.page.rows(suggest=True))
 
-    def _enable(self, button: str, possible: bool) -> None:
-        self.buttons[button].state(["!disabled" if possible else "disabled"])
-
     def _build(self) -> None:
         for column, (name, share) in enumerate(SHARES.items()):
             self.frame.columnconfigure(column, weight=share, uniform="columns")
@@ -181,7 +177,7 @@ class PatternsPage:
             card.rowconfigure(1, weight=1)
             getattr(self, f"_build_{name}")(card)
         self.frame.rowconfigure(0, weight=1)
-        self._build_buttons()
+        self._build_row()
 
     def _build_list(self, card: Card) -> None:
         self.list = PatternList(card, self.look, self.page, self._choose)
@@ -206,37 +202,14 @@ class PatternsPage:
         scrolled.inside.columnconfigure(0, weight=1)
         return scrolled
 
-    def _build_buttons(self) -> None:
-        bar = ttk.Frame(self.frame)
-        self.look.grid(bar, row=1, column=0, columnspan=len(SHARES), sticky="ew", pady=(0, 1))
-        bar.columnconfigure(0, weight=1)
-        self.refusal = Sentence(bar, " ", "Error.TLabel")
-        self.refusal.grid(row=0, column=0, sticky="ew")
-        self.buttons: dict[str, ttk.Button] = {}
-        commands = {"&New": self.new, "&Save": self.save, "&Revert": self.revert, "&Delete": self.delete}
-        for column, (text, command) in enumerate(commands.items(), 1):
-            words, underline = split_mnemonic(text)
-            button = ttk.Button(bar, text=words, underline=underline, command=command)
-            button.configure(style="Accent.TButton" if words == "Save" else "TButton")
-            self.look.grid(button, row=0, column=column, padx=(2, 0))
-            self.buttons[words] = button
-
-    def _bind_keys(self) -> None:
-        """The page's keys are the same wherever on it the keyboard is, and no other page hears of them."""
-        keys = {"n": "New", "s": "Save", "r": "Revert", "d": "Delete"}
-        actions: dict[str, Callable[[], object]] = {letter: self._key(name) for letter, name in keys.items()}
-        actions["f"] = self.first_focus
-        for letter, action in actions.items():
-            bind_keys(self.frame, f"Mod-{letter}", action)
-        self.list.table.tree.bind("<Delete>", lambda _: self.buttons["Delete"].invoke())
-        # A frame that keys are bound to would be stopped at by Tab.
-        self.frame.configure(takefocus=False)
-        self._share_keys(self.frame)
-
-    def _key(self, name: str) -> Callable[[], object]:
-        return partial(press_or_say_why, self.buttons[name], self.session, self._refuse)
-
-    def _share_keys(self, place: tk.Misc) -> None:
-        for child in place.winfo_children():
-            child.bindtags((str(self.frame), *child.bindtags()))
-            self._share_keys(child)
+    def _build_row(self) -> None:
+        commands = (
+            ("&New", "Mod-n", self.new),
+            ("&Save", "Mod-s", self.save),
+            ("&Revert", "Mod-r", self.revert),
+            ("&Delete", "Mod-d", self.delete),
+        )
+        self.row = ButtonRow(self.frame, self.look, self.session, commands)
+        self.look.grid(self.row, row=1, column=0, columnspan=len(SHARES), sticky="ew", pady=(0, 1))
+        bind_keys(self.frame.winfo_toplevel(), "Mod-f", self.first_focus, while_shown=self.frame)
+        self.list.table.tree.bind("<Delete>", lambda _: self.row.buttons["Delete"].invoke())

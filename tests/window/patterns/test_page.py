@@ -53,7 +53,7 @@ def test_a_new_pattern_by_keyboard_alone(root: tk.Tk, page: PatternsPage, sessio
     press(root.focus_get() or root, "<Control-s>")
     assert "Fans" in [pattern.name for pattern in pattern_list(session.book)]
     assert page.list.table.selected == (uid_of(page, "Fans"),)
-    assert "disabled" in page.buttons["Save"].state()
+    assert "disabled" in page.row.buttons["Save"].state()
 
 
 def test_a_half_typed_sentence_is_no_error_until_it_is_left(root: tk.Tk, page: PatternsPage) -> None:
@@ -101,11 +101,11 @@ def test_what_cannot_be_saved_is_said_and_the_keyboard_goes_there(root: tk.Tk, p
     type_text(page.form.fields["first_stitch"].input, "x")
     press(page.form.fields["first_stitch"].input, "<Control-s>")
     assert root.focus_get() is page.form.fields["first_stitch"].input
-    assert page.refusal["text"].startswith("✕")
+    assert page.row.refusal["text"].startswith("✕")
     press(page.form.fields["first_stitch"].input, "<BackSpace>")
     type_text(page.form.fields["multiple"].input, "6")
     press(page.form.fields["multiple"].input, "<Control-s>")
-    assert "needs a name" in page.refusal["text"]
+    assert "needs a name" in page.row.refusal["text"]
     assert root.focus_get() is page.form.fields["name"].input
     press(page.form.fields["name"].input, "<Alt-r>")
     assert not page.page.unsaved
@@ -113,7 +113,7 @@ def test_what_cannot_be_saved_is_said_and_the_keyboard_goes_there(root: tk.Tk, p
 
 def test_delete_is_refused_while_swatches_use_it(root: tk.Tk, page: PatternsPage) -> None:
     press(page.list.find.input, "<Down>", "<Delete>")
-    assert "AB-01, AB-02" in page.refusal["text"]
+    assert "AB-01, AB-02" in page.row.refusal["text"]
     press(page.list.table.tree, "<Down>", "<Delete>")
     assert [line.name for line in page.page.lines] == ["Shells"]
 
@@ -138,7 +138,7 @@ def test_no_field_is_cut_and_the_buttons_are_in_view(root: tk.Tk, look: Look, pa
     right = page.form.winfo_rootx() + page.form.winfo_width()
     for field in page.form.fields.values():
         assert field.winfo_rootx() + field.winfo_width() <= right
-    for button in page.buttons.values():
+    for button in page.row.buttons.values():
         assert button.winfo_rooty() + button.winfo_height() <= root.winfo_rooty() + root.winfo_height()
 
 

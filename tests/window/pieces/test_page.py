@@ -45,7 +45,7 @@ def test_a_piece_is_planned_by_keyboard_alone(root: tk.Tk, page: PiecesPage, ses
     hit(root, "<Control-s>")
     assert names(session) == ["Lace scarf", "Rib top", "Vest"]
     assert page.find.table.selected == (page.form.uid,)
-    assert "disabled" in page.buttons["Save"].state()
+    assert "disabled" in page.row.buttons["Save"].state()
 
 
 def test_what_follows_is_never_stale(root: tk.Tk, page: PiecesPage) -> None:
@@ -104,7 +104,7 @@ def test_what_is_missing_is_said_beside_its_field_on_saving(root: tk.Tk, page: P
     hit(root, "<Control-s>")
     assert focused(root) is page.editor.fields["swatch"].input
     assert page.editor.fields["swatch"].message["text"].startswith("✕ Choose the swatch")
-    assert page.refusal["text"].startswith("✕ Not saved yet")
+    assert page.row.refusal["text"].startswith("✕ Not saved yet")
 
 
 def test_shaping_is_written_and_copied(root: tk.Tk, look: Look, page: PiecesPage) -> None:
@@ -153,7 +153,7 @@ def test_nothing_is_cut_off_at_any_text_size(root: tk.Tk, look: Look, page: Piec
     look.apply(percent=percent)
     settle(root)
     right = page.frame.winfo_rootx() + page.frame.winfo_width()
-    for button in page.buttons.values():
+    for button in page.row.buttons.values():
         assert button.winfo_rootx() + button.winfo_width() <= right
         assert button.winfo_rooty() + button.winfo_height() <= root.winfo_rooty() + root.winfo_height()
     for view in (page.find, page.editor, page.follow):

@@ -141,10 +141,10 @@ def test_saving_goes_to_the_first_field_at_fault_and_opens_its_section(root: tk.
     hit(root, "<Control-s>")
     assert focused(root) is page.editor.fields["strands"].input
     assert page.editor.fields["strands"].message["text"].startswith("✕ “two and a half” is not a number of strands")
-    assert page.refusal["text"] == "✕ Not saved yet: see the marked field."
-    assert page.refusal.winfo_viewable()
+    assert page.row.refusal["text"] == "✕ Not saved yet: see the marked field."
+    assert page.row.refusal.winfo_viewable()
     write(root, "2")
-    assert not page.refusal.winfo_viewable()
+    assert not page.row.refusal.winfo_viewable()
 
 
 def test_arrows_in_the_find_field_walk_through_the_list(root: tk.Tk, page: SwatchesPage) -> None:

@@ -36,7 +36,7 @@ def test_nothing_is_cut(root: tk.Tk, look: Look, page: SwatchesPage, session: Se
     settle(root)
     for view in (page.find, page.editor, page.chain):
         right, bottom = view.winfo_rootx() + view.winfo_width(), view.winfo_rooty() + view.winfo_height()
-        assert bottom <= page.buttons["Save"].winfo_rooty()
+        assert bottom <= page.row.buttons["Save"].winfo_rooty()
         for widget in below(view):
             if widget.winfo_viewable():
                 assert widget.winfo_rootx() + widget.winfo_width() <= right, widget
@@ -48,7 +48,7 @@ def test_nothing_is_cut(root: tk.Tk, look: Look, page: SwatchesPage, session: Se
                 edge = widget.winfo_rootx() + widget.winfo_width()
                 cut = [one for one in below(widget) if one.winfo_viewable() and one.winfo_rootx() + one.winfo_width() > edge]
                 assert not cut, [(str(one), one.winfo_width()) for one in cut]
-    for name, button in page.buttons.items():
+    for name, button in page.row.buttons.items():
         assert button.winfo_rootx() >= page.frame.winfo_rootx(), name
         assert button.winfo_rooty() + button.winfo_height() <= root.winfo_rooty() + root.winfo_height()
     for wanted in (page.find.find.input, page.editor.fields["yarn"].input, page.chain.width.input, page.chain.headline):

@@ -107,5 +107,5 @@ def test_a_logbook_that_can_only_be_read_turns_saving_off(root: tk.Tk, look: Loo
     page.first_focus()
     hit(root, "<Alt-y>")
     write(root, "x")
-    states = {name: "disabled" in button.state() for name, button in page.buttons.items()}
+    states = {name: "disabled" in button.state() for name, button in page.row.buttons.items()}
     assert states == {"New": True, "Same again": True, "Save": True, "Revert": False, "Delete": True}

@@ -1,0 +1,69 @@
+"""The row of buttons at the foot of a page, their keys, and the line that says why something can't be done."""
+
+import tkinter as tk
+from collections.abc import Callable, Mapping
+from functools import partial
+from tkinter import ttk
+
+from logbook.pages.session import Session
+from logbook.window.keys import bind_keys, split_mnemonic
+from logbook.window.look import Look
+from logbook.window.sentence import Sentence
+
+Command = tuple[str, str, Callable[[], object]]
+"""The words on a button with the letter of its Alt key, ``"&Save"``, its keys, and what it does."""
+
+
+class ButtonRow(ttk.Frame):
+    """Grid it under the rest of ``page``, while which is shown the keys hold. The button Save stands out.
+
+    ``menu`` makes a button that stands at the left, apart from the others.
+    """
+
+    def __init__(
+        self,
+        page: ttk.Frame,
+        look: Look,
+        session: Session,
+        commands: tuple[Command, ...],
+        menu: Callable[[tk.Misc], ttk.Menubutton] | None = None,
+    ) -> None:
+        super().__init__(page)
+        self._session = session
+        self.columnconfigure(1, weight=1)
+        self.menu_button = menu(self) if menu is not None else None
+        if self.menu_button is not None:
+            self.menu_button.grid(row=0, column=0, sticky="w")
+        self.buttons: dict[str, ttk.Button] = {}
+        for column, (text, keys, action) in enumerate(commands, 2):
+            words, underline = split_mnemonic(text)
+            style = "Accent.TButton" if words == "Save" else "TButton"
+            button = self.buttons[words] = ttk.Button(self, text=words, underline=underline, command=action, style=style)
+            look.grid(button, row=0, column=column, padx=(2, 0))
+            bind_keys(page.winfo_toplevel(), keys, partial(self._press, button), while_shown=page)
+        # Under the buttons, which take all the width there is at the largest text size.
+        self.refusal = Sentence(self, "", "Error.TLabel")
+        look.grid(self.refusal, row=1, column=0, columnspan=self.grid_size()[0], sticky="ew", pady=(0.5, 0))
+        self.refusal.grid_remove()
+
+    def refuse(self, sentence: str) -> None:
+        """Says why something can't be done."""
+        self.refusal.configure(text=f"✕ {sentence}")
+        self.refusal.grid()
+
+    def take_back(self) -> None:
+        """What was refused is over."""
+        self.refusal.configure(text="")
+        self.refusal.grid_remove()
+
+    def show_possible(self, possible: Mapping[str, bool]) -> None:
+        """Buttons that would do nothing are off."""
+        for words, can_be in possible.items():
+            self.buttons[words].state(["!disabled" if can_be else "disabled"])
+
+    def _press(self, button: ttk.Button) -> None:
+        """A key whose button is off because nothing can be written says so instead of doing nothing."""
+        if self._session.why_not_writable and button.instate(["disabled"]):
+            self.refuse(self._session.why_not_writable)
+        else:
+            button.invoke()

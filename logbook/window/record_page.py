@@ -1,0 +1,291 @@
+"""What the pages share on which a list stands beside the form of the record in hand and what follows from it."""
+
+import tkinter as tk
+from abc import ABC, abstractmethod
+from collections.abc import Callable, Mapping, Sequence
+from tkinter import ttk
+from typing import Any, Protocol
+
+from logbook.errors import RefusedError
+from logbook.pages.session import Session
+from logbook.window.button_row import ButtonRow
+from logbook.window.changed_elsewhere import may_save
+from logbook.window.keys import bind_keys
+from logbook.window.look import Look
+from logbook.window.table import Table
+from logbook.window.unsaved import ask_of_unsaved
+
+
+class Form(Protocol):
+    """The form of one record in hand, without its widgets; ``saved`` is the record as the logbook has it, None for a new one."""
+
+    @property
+    def saved(self) -> Any:
+        """The saved record."""
+
+    @property
+    def uid(self) -> str:
+        """Its uid, "" for a new one."""
+
+    @property
+    def is_dirty(self) -> bool:
+        """Whether something is typed that is not saved."""
+
+    def show(self, uid: str) -> bool:
+        """Takes a saved record in hand; False if it is not there any more."""
+
+    def new(self) -> None:
+        """Takes an empty one in hand."""
+
+    def same_again(self) -> None:
+        """Takes one like it in hand."""
+
+    def revert(self) -> None:
+        """Goes back to what is saved."""
+
+    def save(self) -> Mapping[str, str]:
+        """Saves; what stands in the way comes back, a sentence a field. Raises RefusedError for what is no field's fault."""
+
+    def changed_elsewhere(self) -> bool:
+        """Whether the logbook has it otherwise now."""
+
+
+class FormShown(Protocol):
+    """The form's widgets."""
+
+    def show(self) -> None:
+        """Shows the record in hand anew."""
+
+    def show_errors(self, errors: Mapping[str, str]) -> None:
+        """Says what stands in the way of saving, and goes to the first."""
+
+    def start(self) -> None:
+        """Puts the keyboard into the first field."""
+
+
+class ListShown(Protocol):
+    """The list's widgets."""
+
+    @property
+    def table(self) -> Table:
+        """Its table."""
+
+    def start(self) -> None:
+        """Puts the keyboard into the find field."""
+
+
+class RecordPage(ABC):
+    """A page of a kind sets ``find``, ``editor`` and ``row``, and says what is different with it."""
+
+    kind: str
+    """``swatch``: what its records are called."""
+    find: ListShown
+    editor: FormShown
+    row: ButtonRow
+
+    def __init__(self, parent: tk.Misc, look: Look, session: Session, form: Form) -> None:
+        self.frame = ttk.Frame(parent)
+        self.look, self.session, self._form = look, session, form
+        self._units = session.units
+
+    @property
+    @abstractmethod
+    def _name(self) -> str:
+        """What the saved record in hand is called."""
+
+    @abstractmethod
+    def _saved_words(self) -> str:
+        """What is said after saving."""
+
+    @abstractmethod
+    def _delete(self, uids: Sequence[str]) -> str:
+        """Deletes these records, and gives what is said then."""
+
+    @abstractmethod
+    def _changed(self) -> None:
+        """Brings what follows, and which buttons do something, up to date with what is typed."""
+
+    @abstractmethod
+    def _reload(self) -> None:
+        """Takes from the logbook again what is listed, offered and lent; what is typed stays."""
+
+    def first_focus(self) -> None:
+        """Into the find field; with nothing in the list yet into the form."""
+        if self.find.table.shown or self._form.saved is not None:
+            self.find.start()
+        else:
+            self.editor.start()
+
+    def record_in_hand(self) -> tuple[str, str] | None:
+        """The name and uid of the saved record in hand."""
+        return (self._name, self._form.uid) if self._form.saved is not None else None
+
+    def settle(self) -> bool:
+        """Asks what to do with what is typed and not saved; False: stay with it."""
+        if self.session.waiting:
+            return False  # what is being saved stays in hand until it is
+        if not self._form.is_dirty:
+            return True
+        name = self._name if self._form.saved is not None else f"the new {self.kind}"
+        answer = ask_of_unsaved(self.frame, self.look, self.session, name)
+        if answer == "drop":
+            self.revert()
+        return answer == "drop" or (answer == "save" and self.save())
+
+    def new(self) -> None:
+        """Takes a new record in hand."""
+        if self.settle():
+            self._take_new(self._form.new)
+
+    def same_again(self) -> None:
+        """Takes a new one like the one in hand."""
+        if self.settle():
+            self._take_new(self._form.same_again)
+
+    def save(self) -> bool:
+        """Saves what is typed; False if something stands in the way, which is then said."""
+        try:
+            if not may_save(self.frame, self.look, self.session, self._form.changed_elsewhere, f"This {self.kind}"):
+                return False
+            errors = self._form.save()
+        except RefusedError as error:
+            self.row.refuse(str(error))
+            return False
+        if errors:
+            self.editor.show_errors(errors)
+            self.row.refuse(self._not_saved(errors))
+            return False
+        self._reload()
+        self._shown_anew()
+        self.session.say(self._saved_words())
+        self.session.records_changed(self)
+        return True
+
+    def revert(self) -> None:
+        """Puts back what is saved."""
+        if self.session.waiting:
+            return
+        self._form.revert()
+        self._shown_anew()
+
+    def delete(self) -> None:
+        """Deletes what is selected, or what is in hand; then the next in the list is in hand."""
+        uids = self._to_delete()
+        if not uids or not self.settle():
+            return
+        shown = self.find.table.shown
+        place = min((shown.index(uid) for uid in uids if uid in shown), default=0)
+        try:
+            done = self._delete(uids)
+        except RefusedError as error:
+            self.row.refuse(str(error))
+            return
+        self._reload()
+        left = self.find.table.shown
+        if left:
+            self._show(left[min(place, len(left) - 1)])
+        else:
+            self._take_new(self._form.new)
+        self.session.say(done)
+        self.session.records_changed(self)
+
+    def _to_delete(self) -> Sequence[str]:
+        return [self._form.uid] if self._form.uid else []
+
+    def _not_saved(self, errors: Mapping[str, str]) -> str:
+        return "Not saved yet: see the marked fields." if len(errors) > 1 else "Not saved yet: see the marked field."
+
+    def _place(self, view: ttk.Frame, column: int) -> None:
+        """A part of the page, which fills its column."""
+        self.look.grid(view, row=0, column=column, sticky="nsew", padx=(0 if column == 0 else 2, 0), pady=(1, 1.5))
+
+    def _arrange(self, shares: Sequence[int], menu: Callable[[tk.Misc], ttk.Menubutton]) -> None:
+        """The shares of the columns in the page's width, the row of buttons, and their keys."""
+        for column, share in enumerate(shares):
+            self.frame.columnconfigure(column, weight=share, uniform="columns")
+        self.frame.rowconfigure(0, weight=1)
+        commands = (
+            ("&New", "Mod-n", self.new),
+            ("Same a&gain", "Mod-g", self.same_again),
+            ("&Save", "Mod-s", self.save),
+            ("&Revert", "Mod-r", self.revert),
+            ("&Delete", "Mod-d", self.delete),
+        )
+        self.row = ButtonRow(self.frame, self.look, self.session, commands, menu)
+        self.look.grid(self.row, row=1, column=0, columnspan=len(shares), sticky="ew", pady=(0, 1))
+        bind_keys(self.frame.winfo_toplevel(), "Mod-f", self.find.start, while_shown=self.frame)
+        self.session.on_records(self._records_changed)
+        self.session.on_settings(self._settings_changed)
+
+    def _show_possible(self) -> None:
+        """Which buttons do something; and where nothing can be written, that what is typed can't be saved."""
+        writable, dirty, saved = not self.session.why_not_writable, self._form.is_dirty, self._form.saved is not None
+        self.row.take_back()
+        if dirty and not writable:
+            self.row.refuse(self.session.why_not_writable)
+        self.row.show_possible(
+            {
+                "New": writable,
+                "Same again": writable and saved,
+                "Save": writable and dirty,
+                "Revert": dirty,
+                "Delete": writable and saved,
+            }
+        )
+
+    def _select(self, uids: tuple[str, ...]) -> None:
+        """The user chose another record in the list; with something typed they may want to stay."""
+        if not uids or uids[0] == self._form.uid:
+            return
+        if self.settle():
+            self._show(uids[0])
+        else:
+            self._mark()
+
+    def _show(self, uid: str) -> None:
+        if self._form.show(uid):
+            self._shown_anew()
+            if uid not in self.find.table.selected:  # it may be the first of several
+                self.find.table.select([uid])
+
+    def _mark(self) -> None:
+        """The line of the record in hand is the one selected."""
+        self.find.table.select([self._form.uid] if self._form.uid else [])
+
+    def _take_new(self, make: Callable[[], None]) -> None:
+        make()
+        self._mark()
+        self._shown_anew()
+        self.editor.start()
+
+    def _shown_anew(self) -> None:
+        self.editor.show()
+        self._changed()
+
+    def _records_changed(self, by: object) -> None:
+        """Others have written: what is typed here stays, what is only shown is shown anew."""
+        if by is self:
+            return
+        self._reload()
+        if self._form.changed_elsewhere():
+            if self._form.is_dirty:
+                self.session.say(
+                    f"This {self.kind} was changed elsewhere meanwhile. What is typed here is still there, not saved."
+                )
+            else:
+                self._form.revert()
+                self._mark()
+                self.editor.show()
+        self._changed()
+
+    def _settings_changed(self) -> None:
+        if self.session.units is not self._units:
+            self._units = self.session.units
+            self._units_changed()
+
+    @abstractmethod
+    def _units_changed(self) -> None:
+        """Lengths are shown in other units from now on."""
+
+    def _fold(self, section: str, is_open: bool) -> None:
+        self.session.change_settings(self.session.settings.with_opened(section, is_open))
