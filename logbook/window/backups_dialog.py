@@ -61,7 +61,7 @@ class _Backups:
         if backups:
             self._table.select([str(backups[0].path)])
         self._said.configure(
-            text="The last ten are kept, and one a month for a year; each was made and checked before the first change of a session."
+            text="The last ten are kept, and one a month for a year, each made and checked before the first change of a session."
             if backups
             else "There is no backup yet: one is made before the first change of each session. "
             "Copies on another disk or stick are yours to make: Logbook → Save a copy."

@@ -8,7 +8,6 @@ from logbook.craft.conditions import Condition, Direction
 from logbook.craft.hooks import show_hook
 from logbook.craft.lengths import Units
 from logbook.craft.nearest_gauge import WantedGauge, gauge_like
-from logbook.craft.numbers import show_percent
 from logbook.craft.readings import Counted, read_readings
 from logbook.craft.swatch import Swatch
 from logbook.errors import RefusedError, UnreadableError
@@ -77,7 +76,7 @@ class NearestGauge:
         multiple = swatch.per_repeat(Direction.STITCHES)
         yarn, pattern = swatch.yarn.name if swatch.yarn else "", swatch.pattern.name if swatch.pattern else ""
         cells = (
-            show_percent(near.off),
+            f"{near.off * 100:.1f} %",
             swatch.tag,
             yarn,
             pattern,

@@ -79,6 +79,6 @@ def _columns(multiple: int) -> tuple[Column, ...]:
         Column("hook", "Hook", 8, "right"),
         Column("names", "Names", 18, grow=True),
         Column("tried", "", 5),
-        Column("gauge", "Gauge", 20, grow=True),
+        Column("gauge", "Gauge", 20, "right", grow=True),
         Column("width", "One repeat" if multiple > 1 else "One stitch", 17, "right", grow=True),
     )

@@ -20,7 +20,7 @@ class LongDialog(Dialog):
         self.body: ttk.Frame = self._scrolled.inside
         self.body.columnconfigure(0, weight=1)
 
-    def open(self, focus: tk.Widget) -> None:
+    def open(self, focus: tk.Misc) -> None:
         """As high as its content, or the screen."""
         canvas = self._scrolled.canvas
         canvas.configure(width=min(int(canvas.cget("width")), int(self.winfo_screenwidth() * 0.9)))
