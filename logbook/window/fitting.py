@@ -2,10 +2,7 @@
 
 from collections.abc import Sequence
 
-from logbook.window.table import Table
-
-EDGES = 4
-"""Pixels of its width that the border of a table takes."""
+from logbook.window.table import EDGES, Table
 
 
 class FittingColumns:
@@ -40,13 +37,4 @@ class FittingColumns:
             two_lines = self._instead in shown
             style = "TwoLines.Treeview" if two_lines else "Treeview"
             tree.configure(displaycolumns=shown, style=style, show="" if two_lines else "headings")
-        self._spread(shown)
-
-    def _spread(self, shown: Sequence[str]) -> None:
-        """Tk lets columns grow only when the table does, not when their own least width or their number has changed."""
-        tree = self._table.tree
-        least = {key: int(tree.column(key, "minwidth")) for key in shown}
-        growing = [column.key for column in self._table.columns if column.key in shown and column.grow]
-        more = max(0, tree.winfo_width() - EDGES - sum(least.values()))
-        for key in growing:
-            tree.column(key, width=least[key] + more // len(growing))
+        self._table.spread()

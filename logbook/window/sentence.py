@@ -9,13 +9,14 @@ from logbook.window.styles import styled
 
 NARROWEST = 100
 """Pixels; a long text wrapped to a label that has no width yet would be higher than a screen can hold."""
+UNBROKEN = "\N{NO-BREAK SPACE}"
 _BEFORE_UNIT = re.compile(r"(?<=\d) (?=(?:mm|cm|in|m|g)\b|%)|(?<=±) ")
 
 
 class Sentence(ttk.Label):
     """To be gridded with ``sticky="ew"``; ``style`` is a kind of label such as ``"Muted.TLabel"``.
 
-    A number stays in a line with its unit: the space between them becomes one that does not break.
+    A number stays in a line with its unit: the space between them is shown as one that does not break.
     """
 
     def __init__(self, parent: tk.Misc, text: str = "", style: str = "TLabel") -> None:
@@ -24,7 +25,13 @@ class Sentence(ttk.Label):
         self.configure(text=text, width=1)
         self.bind("<Configure>", lambda event: self.configure(wraplength=max(event.width - edges, NARROWEST)))
 
-    def configure(self, cnf: Any = None, **options: Any) -> Any:  # type: ignore[override]  # the stubs list every option
+    def configure(self, cnf: Any = None, **options: Any) -> Any:
         if "text" in options:
-            options["text"] = _BEFORE_UNIT.sub("\N{NO-BREAK SPACE}", str(options["text"]))
+            options["text"] = _BEFORE_UNIT.sub(UNBROKEN, str(options["text"]))
         return super().configure(cnf, **options)
+
+    def cget(self, key: str) -> Any:
+        value = super().cget(key)
+        return value.replace(UNBROKEN, " ") if key == "text" else value
+
+    __getitem__ = cget

@@ -23,6 +23,8 @@ AT_ONCE = 250
 """Rows that follow at one go, so few that nobody waits."""
 DRAWN_FIRST_MS = 300
 """Until the others follow."""
+EDGES = 4
+"""Pixels of its width that the border of a table takes."""
 SortKey = str | float | None
 """Of one kind in a column; None stands for an empty cell, which comes last either way."""
 
@@ -167,7 +169,7 @@ class Table(ttk.Frame):
     def _bind_tree(self) -> None:
         bind = self.tree.bind
         bind("<<TreeviewSelect>>", lambda _: self._changed())
-        bind("<Configure>", lambda _: self.after_idle(self._place_mark))
+        bind("<Configure>", lambda _: (self.spread(), self.after_idle(self._place_mark)))
         bind("<Map>", lambda _: self._go_on_soon())
         for event in ("<FocusIn>", "<FocusOut>"):
             bind(event, lambda _: self._place_edges(), add="+")
@@ -214,8 +216,20 @@ class Table(ttk.Frame):
                 stretch=column.grow,
                 anchor="e" if column.align == "right" else "w",
             )
+        self.spread()
         self._show_headings()
         self.after_idle(self._place_mark)
+
+    def spread(self) -> None:
+        """Gives the columns that grow alike what is left above their least width; Tk does so only while a table becomes wider."""
+        shown = self.tree.cget("displaycolumns")
+        columns = [column for column in self.columns if column.key in shown or "#all" in shown]
+        least = {column.key: int(self.tree.column(column.key, "minwidth")) for column in columns}
+        growing = [column.key for column in columns if column.grow]
+        if self.tree.winfo_width() > 1 and growing:
+            more = max(0, self.tree.winfo_width() - EDGES - sum(least.values()))
+            for key in growing:
+                self.tree.column(key, width=least[key] + more // len(growing))
 
     def _show_headings(self) -> None:
         for index, column in enumerate(self.columns):

@@ -26,11 +26,11 @@ def columns(units: Units) -> tuple[Column, ...]:
     return (
         Column("off", "Off by", 6, "right"),
         Column("tag", "Tag", 8),
-        Column("yarn", "Yarn", 18, grow=True, least=15),
-        Column("stitch", "Stitch pattern", 18, grow=True, least=14),
+        Column("yarn", "Yarn", 18, grow=True, least=14),
+        Column("stitch", "Stitch pattern", 18, grow=True, least=12),
         Column("hook", "Hook", 7, "right"),
-        Column("across", f"Across {over}", 13, "right"),
-        Column("up", f"Up {over}", 12, "right"),
+        Column("across", f"Across {over}", 12, "right"),
+        Column("up", f"Up {over}", 10, "right"),
     )
 
 
