@@ -169,7 +169,8 @@ class Table(ttk.Frame):
     def _bind_tree(self) -> None:
         bind = self.tree.bind
         bind("<<TreeviewSelect>>", lambda _: self._changed())
-        bind("<Configure>", lambda _: (self.spread(), self.after_idle(self._place_mark)))
+        bind("<Configure>", lambda _: self.spread())
+        bind("<Configure>", lambda _: self.after_idle(self._place_mark), add="+")
         bind("<Map>", lambda _: self._go_on_soon())
         for event in ("<FocusIn>", "<FocusOut>"):
             bind(event, lambda _: self._place_edges(), add="+")
