@@ -1,6 +1,8 @@
 """The lay of the folders is the architecture: who may import whom, read off the source by ``ast``."""
 
 import ast
+import subprocess
+import sys
 import tomllib
 from collections.abc import Iterator
 from pathlib import Path
@@ -12,8 +14,8 @@ PACKAGE = ROOT / "logbook"
 
 MAY_IMPORT = {
     "craft": {"craft"},
-    "book": {"book", "craft"},
-    "sheets": {"sheets", "craft"},
+    "book": {"book", "craft", "disk"},
+    "sheets": {"sheets", "craft", "disk"},
     "tasks": {"tasks", "sheets", "book", "craft"},
     "pages": {"pages", "tasks", "craft"},
     "window": {"window", "pages", "tasks", "craft"},
@@ -77,3 +79,14 @@ def test_the_top_level_holds_what_it_should() -> None:
     entries = {p.name for p in ROOT.iterdir() if not p.name.startswith(".") and not p.name.endswith(".egg-info")}
     entries -= {"build", "dist"}
     assert entries == {"README.md", "DEVELOPERS.md", "pyproject.toml", "logbook", "tests", "sample_data"}
+
+
+def test_the_start_of_the_window_imports_only_what_it_shows() -> None:
+    """The pages behind the first, the dialogs, the sheets, the command line and the reckoning come when they are wanted."""
+    start = "import sys, logbook.commands.main, logbook.window.main, logbook.window.swatches.page; print(*sys.modules)"
+    done = subprocess.run([sys.executable, "-c", start], cwd=ROOT, check=True, capture_output=True, text=True)
+    imported = done.stdout.split()
+    assert "logbook.window.main_window" in imported
+    later = ("argparse", "openpyxl", "logbook.tasks.chain", "logbook.tasks.sampling", "logbook.sheets", "logbook.window.pieces")
+    later += ("logbook.window.patterns", "logbook.window.book_actions", "logbook.window.background", "logbook.craft.rows")
+    assert not [name for name in imported if name.startswith(later)]

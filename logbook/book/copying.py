@@ -3,7 +3,6 @@
 Never a file copy: a write in the middle would tear it, and opening the file a second time would drop SQLite's locks.
 """
 
-import errno
 import os
 import sqlite3
 from collections.abc import Iterator
@@ -13,6 +12,7 @@ from pathlib import Path
 from logbook.book.checking import check_whole
 from logbook.book.connection import connect, transaction
 from logbook.book.trouble import DamagedError, as_sentences
+from logbook.disk import sync_folder
 from logbook.errors import RefusedError
 
 PART = ".part"
@@ -108,7 +108,7 @@ def _give_name(temporary: Path, target: Path) -> None:
     except OSError:  # a file system without hard links, as on many sticks
         os.rename(temporary, target)
     try:
-        _sync_folder(target.parent)
+        sync_folder(target.parent)
     except OSError:
         target.unlink(missing_ok=True)
         raise
@@ -124,19 +124,5 @@ def _sync(path: Path) -> None:
     handle = os.open(path, os.O_RDWR)
     try:
         os.fsync(handle)
-    finally:
-        os.close(handle)
-
-
-def _sync_folder(folder: Path) -> None:
-    """Makes names in the folder durable, where the system can: on Windows they are by themselves, on some shares never."""
-    if os.name == "nt":
-        return
-    handle = os.open(folder, os.O_RDONLY)
-    try:
-        os.fsync(handle)
-    except OSError as error:
-        if error.errno != errno.EINVAL:
-            raise
     finally:
         os.close(handle)

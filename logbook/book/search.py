@@ -78,7 +78,7 @@ def _matching(connection: sqlite3.Connection, filters: Filters, order: str) -> l
     conditions, values = _conditions(filters)
     where = f"WHERE {' AND '.join(conditions)}" if conditions else ""
     tables = "swatch_words"
-    if "swatch." in where + order:
+    if any(table in where + order for table in ("swatch.", "yarn.")):
         tables += " JOIN swatch ON swatch.uid = swatch_words.swatch LEFT JOIN yarn ON yarn.uid = swatch.yarn"
     rows = connection.execute(f"SELECT swatch_words.swatch FROM {tables} {where} {order}", values)
     names = _named(connection, filters)

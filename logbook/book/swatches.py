@@ -182,20 +182,10 @@ def _pieces_of(connection: sqlite3.Connection, swatch: str) -> list[str]:
 
 def remove_stitch_pattern(writing: Writing, uid: str) -> None:
     """Takes a stitch pattern out. Raises RefusedError while a swatch uses it."""
-    _require_unused(writing.connection, "stitch_pattern", uid)
-    writing.remove("stitch_pattern", uid)
-
-
-def remove_yarn(writing: Writing, uid: str) -> None:
-    """Takes a yarn out. Raises RefusedError while a swatch uses it."""
-    _require_unused(writing.connection, "yarn", uid)
-    writing.remove("yarn", uid)
-
-
-def _require_unused(connection: sqlite3.Connection, table: str, uid: str) -> None:
-    tags = [tag for (tag,) in connection.execute(f"SELECT tag FROM swatch WHERE {table} = ? ORDER BY tag LIMIT 3", (uid,))]
-    if tags:
+    users = writing.connection.execute("SELECT tag FROM swatch WHERE stitch_pattern = ? ORDER BY tag LIMIT 3", (uid,))
+    if tags := [tag for (tag,) in users]:
         raise RefusedError(f"Swatches still use it ({', '.join(tags)}): give those another one first.")
+    writing.remove("stitch_pattern", uid)
 
 
 def next_tag(connection: sqlite3.Connection, like: str = "") -> str:

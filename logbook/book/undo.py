@@ -1,8 +1,10 @@
 """Undo and redo of everything, also after reopening. An undo is itself an action, so that history is never rewritten."""
 
 import sqlite3
-from collections.abc import Iterable
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
+from typing import Literal
 
 from logbook.book.changes import Writing, changes_of_action
 from logbook.book.logbook import Logbook
@@ -46,13 +48,7 @@ def undo_state(connection: sqlite3.Connection) -> UndoState:
 
 def undo(book: Logbook) -> Action:
     """Undoes the last action and says which it was. Raises RefusedError if there is nothing to undo."""
-    with book.reading() as connection:
-        state = undo_state(connection)
-    if not state.done:
-        raise RefusedError("There is nothing to undo.")
-    action = state.done[-1]
-    with book.writing(f"undo: {action.label}", "undo", action.uid) as writing:
-        _require_last(writing.connection, action, undone=False)
+    with _turning(book, "undo") as (writing, action):
         for change in reversed(changes_of_action(writing.connection, action.uid)):
             _put_back(writing, change.table, change.record, change.before)
     return action
@@ -60,24 +56,29 @@ def undo(book: Logbook) -> Action:
 
 def redo(book: Logbook) -> Action:
     """Does again what was undone last. Raises RefusedError if there is nothing to redo."""
-    with book.reading() as connection:
-        state = undo_state(connection)
-    if not state.undone:
-        raise RefusedError("There is nothing to redo.")
-    action = state.undone[-1]
-    with book.writing(f"redo: {action.label}", "redo", action.uid) as writing:
-        _require_last(writing.connection, action, undone=True)
+    with _turning(book, "redo") as (writing, action):
         for change in changes_of_action(writing.connection, action.uid):
             _put_back(writing, change.table, change.record, change.after)
     return action
 
 
-def _require_last(connection: sqlite3.Connection, action: Action, *, undone: bool) -> None:
-    """Another window may have written between the look and the write."""
+@contextmanager
+def _turning(book: Logbook, kind: Literal["undo", "redo"]) -> Iterator[tuple[Writing, Action]]:
+    """The writing of the undo or redo, and the action that is the next for it."""
+    with book.reading() as connection:
+        action = _next(connection, kind)
+    if action is None:
+        raise RefusedError(f"There is nothing to {kind}.")
+    with book.writing(f"{kind}: {action.label}", kind, action.uid) as writing:
+        if _next(writing.connection, kind) != action:  # another window may have written between the look and the write
+            raise RefusedError("Another window has just changed this logbook: look at what is there now, then try again.")
+        yield writing, action
+
+
+def _next(connection: sqlite3.Connection, kind: Literal["undo", "redo"]) -> Action | None:
     state = undo_state(connection)
-    stack: Iterable[Action] = state.undone if undone else state.done
-    if action not in list(stack)[-1:]:
-        raise RefusedError("Another window has just changed this logbook: look at what is there now, then try again.")
+    actions = state.done if kind == "undo" else state.undone
+    return actions[-1] if actions else None
 
 
 def _put_back(writing: Writing, table: str, record: str, values: dict[str, object] | None) -> None:

@@ -24,18 +24,17 @@ def not_negative(text: str) -> float:
     return length
 
 
+def readings(direction: Direction, what: str) -> dict[str, Any]:
+    """The settings of an option that takes ``what``, in ``direction``, and may be given again."""
+    read = reading_with(lambda text: read_readings(text, direction))
+    return {"metavar": "READING", "action": "append", "default": [], "type": read, "help": f"{what}; again for more"}
+
+
 def add_gauge_options(parser: Parser) -> None:
     """A gauge by hand, or a logged swatch."""
     gauge = parser.add_argument_group("the gauge, by hand or of a logged swatch")
     gauge.add_argument("--swatch", metavar="TAG", help="a swatch of the logbook")
-    gauge.add_argument(
-        "--gauge",
-        metavar="READING",
-        action="append",
-        default=[],
-        type=reading_with(lambda text: read_readings(text, Direction.STITCHES)),
-        help="a reading such as “4 repeats = 15.1 cm”; again for more",
-    )
+    gauge.add_argument("--gauge", **readings(Direction.STITCHES, "a reading such as “4 repeats = 15.1 cm”"))
     gauge.add_argument("--multiple", metavar="M", type=count("a multiple", 1), help="stitches in a repeat")
     gauge.add_argument("--plus", metavar="B", type=count("a plus", 0), help="base stitches beside whole repeats (0)")
     gauge.add_argument(
@@ -45,14 +44,7 @@ def add_gauge_options(parser: Parser) -> None:
         "--first-stitch", metavar="J", type=count("a chain", 1), help="chain from the hook the first stitch goes into"
     )
     gauge.add_argument("--cover", metavar="V", type=count("a number of chains", 0), help="base chains the skipped chains cover")
-    gauge.add_argument(
-        "--rows-gauge",
-        metavar="READING",
-        action="append",
-        default=[],
-        type=reading_with(lambda text: read_readings(text, Direction.ROWS)),
-        help="a reading of rows, such as “22 rows = 15 cm”; again for more",
-    )
+    gauge.add_argument("--rows-gauge", **readings(Direction.ROWS, "a reading of rows, such as “22 rows = 15 cm”"))
 
 
 def add_target_options(parser: Parser, seam: Callable[[str], Any] = not_negative, seam_help: str = SEAM_HELP) -> None:

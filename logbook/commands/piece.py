@@ -14,6 +14,7 @@ from logbook.commands.chain_options import (
     hand_pattern,
     not_negative,
     parity_of,
+    readings,
     refuse,
     require_together,
 )
@@ -23,7 +24,6 @@ from logbook.craft.fit import ADULT_HEAD_MM
 from logbook.craft.lengths import NO_EASE, Units, read_size
 from logbook.craft.numbers import read_whole
 from logbook.craft.piece import PiecePlan
-from logbook.craft.readings import read_readings
 from logbook.craft.seams import SEAMS
 from logbook.craft.starting_chain import Choose, Parity
 from logbook.craft.stitch_pattern import StitchPattern
@@ -56,14 +56,7 @@ def add_options(parser: Parser) -> None:
     piece.add_argument("--upper-arm", metavar="LEN", type=size, help="what must go through the armhole")
     piece.add_argument("--hip", metavar="LEN", type=size, help="what must go through the hem")
     piece.add_argument("--edge-stitches", metavar="N", type=reading_with(_edges), help="plain stitches at each side, or “auto”")
-    piece.add_argument(
-        "--edge-gauge",
-        metavar="READING",
-        action="append",
-        default=[],
-        type=reading_with(lambda text: read_readings(text, Direction.STITCHES)),
-        help="a reading of the plain stitch, such as “20 sts = 12 cm”; again for more",
-    )
+    piece.add_argument("--edge-gauge", **readings(Direction.STITCHES, "a reading of the plain stitch, such as “20 sts = 12 cm”"))
     piece.add_argument("--svg", metavar="OUT", type=Path, help="write the drawing to this file")
     piece.add_argument("--workbook", metavar="OUT", type=reading_with(_workbook), help="write the figures to this .xlsx")
 

@@ -66,9 +66,9 @@ def _export(arguments: argparse.Namespace) -> int:
     with book_of(arguments) as book:
         result = export(book, arguments.target)
     if arguments.json:
-        print_json({"rows": result.rows, "target": str(result.target)})
+        print_json({"rows": result.rows, "target": str(result.target), "notes": list(result.notes)})
     else:
-        print(f"{swatches(result.rows)} written to {result.target}.")
+        print("\n".join([f"{swatches(result.rows)} written to {result.target}.", *result.notes]))
     return 0
 
 

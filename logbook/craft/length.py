@@ -9,8 +9,10 @@ the pattern says so.
 
 from dataclasses import dataclass
 
-from logbook.craft.drift import combined
+from logbook.craft.drift import Drift, combined
 from logbook.craft.starting_chain import Choose, Parity, recommended_of, whole_around
+from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.washing import FinishedGauge
 from logbook.errors import RefusedError
 
 FOUNDATION_MM = 4.0
@@ -32,6 +34,13 @@ class RowRule:
     choose: Choose = Choose.NEAREST
     any_row: bool = False
     row_shares: tuple[float, ...] = ()
+
+    @staticmethod
+    def of(pattern: StitchPattern) -> "RowRule":
+        """What the pattern says of whole groups."""
+        return RowRule(
+            set_up=pattern.set_up_rows or 0, in_repeat=pattern.rows_in_repeat or 1, closing=pattern.closing_rows or 0
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,6 +66,17 @@ class RowHeight:
     drift_give_or_take: float
     before_washing_mm: float | None = None
     ends_mm: float = 0.0
+
+    @staticmethod
+    def of(gauge: FinishedGauge, drift: Drift, ends_mm: float) -> "RowHeight":
+        """That of the finished fabric."""
+        return RowHeight(
+            row_mm=gauge.pitch_mm,
+            gauge_give_or_take=gauge.give_or_take,
+            drift_give_or_take=drift.give_or_take,
+            before_washing_mm=gauge.before_washing_mm,
+            ends_mm=ends_mm,
+        )
 
 
 def row_counts(target_mm: float, height: RowHeight, rule: RowRule) -> tuple[RowOption, ...]:

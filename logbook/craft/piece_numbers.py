@@ -1,6 +1,6 @@
 """The numbers of a piece, worked out from its plan and the gauges."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from logbook.craft.conditions import Direction
 from logbook.craft.edge_stitches import chains_with_edges, edges_for
@@ -71,27 +71,19 @@ def stitches_target(plan: PiecePlan, gauges: PieceGauges) -> float:
 
 def stitch_width(plan: PiecePlan, gauges: PieceGauges) -> StitchWidth:
     """How wide the stitches of the piece are, with the edgings at their ends."""
-    return StitchWidth(
-        stitch_mm=gauges.stitches.pitch_mm,
-        gauge_give_or_take=gauges.stitches.give_or_take,
-        drift_give_or_take=gauges.drift.give_or_take,
-        before_washing_mm=gauges.stitches.before_washing_mm,
-        ends_mm=plan.top_edging_mm + plan.bottom_edging_mm if plan.sideways else 2 * plan.side_edging_mm,
-    )
+    ends_mm = plan.top_edging_mm + plan.bottom_edging_mm if plan.sideways else 2 * plan.side_edging_mm
+    return StitchWidth.of(gauges.stitches, gauges.drift, ends_mm)
 
 
 def chain_rule(plan: PiecePlan, gauges: PieceGauges) -> ChainRule:
     """How the chain of the piece comes of its repeats."""
-    pattern = gauges.pattern
-    return ChainRule(
-        multiple=pattern.multiple or 1,
-        plus=pattern.plus or 0,
-        extra_chains=pattern.extra() or 0,
+    return replace(
+        ChainRule.of(gauges.pattern),
         in_round=plan.in_round,
         round_plus=plan.round_plus,
         joined_after_row_1=plan.joined_after_row_1,
         foundation_stitches=plan.foundation_stitches,
-        half_plus=pattern.half_plus if plan.half_repeats else None,
+        half_plus=gauges.pattern.half_plus if plan.half_repeats else None,
         parity=plan.stitch_parity,
         choose=plan.length_choose if plan.sideways else plan.width_choose,
     )
@@ -138,18 +130,10 @@ def chosen_chain(target_mm: float, plan: PiecePlan, gauges: PieceGauges) -> tupl
 
 
 def _rows(target_mm: float, ends_mm: float, plan: PiecePlan, gauges: PieceGauges) -> RowOption:
-    pattern, finished = gauges.pattern, gauges.finished(Direction.ROWS)
-    height = RowHeight(
-        row_mm=finished.pitch_mm,
-        gauge_give_or_take=finished.give_or_take,
-        drift_give_or_take=gauges.drift.give_or_take,
-        before_washing_mm=finished.before_washing_mm,
-        ends_mm=ends_mm + (FOUNDATION_MM if plan.foundation_chain else 0.0),
-    )
-    rule = RowRule(
-        set_up=pattern.set_up_rows or 0,
-        in_repeat=pattern.rows_in_repeat or 1,
-        closing=pattern.closing_rows or 0,
+    chain_mm = FOUNDATION_MM if plan.foundation_chain else 0.0
+    height = RowHeight.of(gauges.finished(Direction.ROWS), gauges.drift, ends_mm + chain_mm)
+    rule = replace(
+        RowRule.of(gauges.pattern),
         parity=plan.row_parity,
         choose=plan.width_choose if plan.sideways else plan.length_choose,
         any_row=plan.any_row,

@@ -13,7 +13,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
-from logbook.craft.drift import combined
+from logbook.craft.drift import Drift, combined
+from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.washing import FinishedGauge
 from logbook.errors import RefusedError
 
 
@@ -55,6 +57,11 @@ class ChainRule:
     parity: Parity = Parity.ANY
     choose: Choose = Choose.NEAREST
 
+    @staticmethod
+    def of(pattern: StitchPattern) -> "ChainRule":
+        """What the pattern says of whole repeats worked flat. Raises RefusedError if it contradicts itself."""
+        return ChainRule(multiple=pattern.multiple or 1, plus=pattern.plus or 0, extra_chains=pattern.extra() or 0)
+
     @property
     def stitches_beside(self) -> int:
         """b: the base stitches beside whole repeats."""
@@ -81,6 +88,17 @@ class StitchWidth:
     drift_give_or_take: float
     before_washing_mm: float | None = None
     ends_mm: float = 0.0
+
+    @staticmethod
+    def of(gauge: FinishedGauge, drift: Drift, ends_mm: float) -> "StitchWidth":
+        """That of the finished fabric."""
+        return StitchWidth(
+            stitch_mm=gauge.pitch_mm,
+            gauge_give_or_take=gauge.give_or_take,
+            drift_give_or_take=drift.give_or_take,
+            before_washing_mm=gauge.before_washing_mm,
+            ends_mm=ends_mm,
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -26,24 +26,23 @@ class Yarn:
 
 
 class YarnClass(NamedTuple):
-    """One thickness class: its number, its name, other names in use, stitches of sc in 10 cm and the usual hook in mm."""
+    """One thickness class: its number, its name, other names in use and the usual hook in mm."""
 
     number: int
     name: str
     other_names: str
-    sc_in_10_cm: str
     usual_hook_mm: str
 
 
 YARN_CLASSES = (
-    YarnClass(0, "lace", "2 ply", "32–42 (dc)", "1.5–2.25"),
-    YarnClass(1, "super fine", "4 ply, sock", "21–32", "2.25–3.5"),
-    YarnClass(2, "fine", "baby, 5 ply", "16–20", "3.5–4.5"),
-    YarnClass(3, "light", "DK, 8 ply", "12–17", "4.5–5.5"),
-    YarnClass(4, "medium", "aran, 10 ply", "11–14", "5.5–6.5"),
-    YarnClass(5, "bulky", "chunky, 12 ply", "8–11", "6.5–9"),
-    YarnClass(6, "super bulky", "super chunky, 14 ply", "7–9", "9–15"),
-    YarnClass(7, "jumbo", "jumbo", "6 and fewer", "15 and more"),
+    YarnClass(0, "lace", "2 ply", "1.5–2.25"),
+    YarnClass(1, "super fine", "4 ply, sock", "2.25–3.5"),
+    YarnClass(2, "fine", "baby, 5 ply", "3.5–4.5"),
+    YarnClass(3, "light", "DK, 8 ply", "4.5–5.5"),
+    YarnClass(4, "medium", "aran, 10 ply", "5.5–6.5"),
+    YarnClass(5, "bulky", "chunky, 12 ply", "6.5–9"),
+    YarnClass(6, "super bulky", "super chunky, 14 ply", "9–15"),
+    YarnClass(7, "jumbo", "jumbo", "15 and more"),
 )
 
 

@@ -14,6 +14,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import BinaryIO
 
+from logbook.disk import sync_folder
 from logbook.errors import RefusedError
 
 _LOGBOOK_HEADER = b"SQLite format 3\0"
@@ -43,7 +44,7 @@ def write_whole(
             os.replace(part, place)
         finally:
             part.unlink(missing_ok=True)
-        _sync_folder(place.parent)
+        sync_folder(place.parent)
 
 
 def write_text(target: Path, text: str, never: Sequence[Path] = ()) -> None:
@@ -122,17 +123,3 @@ def _sentence(target: Path, error: OSError | ValueError) -> str:
         return f"“{target.name[:40]}” is no name for a file here: choose another."
     reason = (error.strerror if isinstance(error, OSError) else None) or str(error)
     return f"“{target.name}” could not be written ({reason}): choose another name or folder."
-
-
-def _sync_folder(folder: Path) -> None:
-    """Brings the new name to the disk, where folders can be opened (not on Windows) and synced (not on some network drives)."""
-    if os.name == "nt":
-        return
-    handle = os.open(folder, os.O_RDONLY)
-    try:
-        os.fsync(handle)
-    except OSError as error:
-        if error.errno not in (errno.EINVAL, errno.ENOTSUP):
-            raise
-    finally:
-        os.close(handle)

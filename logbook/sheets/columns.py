@@ -27,11 +27,6 @@ class Column:
         return self.field.name
 
     @property
-    def is_number(self) -> bool:
-        """Whether its cells are number cells."""
-        return self.field.kind is Kind.NUMBER
-
-    @property
     def wraps(self) -> bool:
         """Whether its text may run over several lines."""
         return self.field.owner is Owner.READINGS or self.name == "notes"

@@ -24,6 +24,8 @@ from logbook.sheets.zip_parts import DamagedError, Handlers, ZipParts, refusing_
 _ESCAPED = re.compile(r"_x([0-9A-Fa-f]{4})_")
 _LETTERS = re.compile(r"[A-Za-z]{1,3}\Z")
 _WHOLE = re.compile(r"[0-9]{1,10}\Z")
+_WIDEST = 16_384
+"""Columns that a sheet can have at all (its last one is XFD). Blank cells may reach that far: whole rows are given colours."""
 
 
 def read_workbook(content: bytes, name: str) -> RawSheet:
@@ -155,7 +157,7 @@ class _Texts:
     def clear(self) -> None:
         """Begins anew."""
         self._pieces.clear()
-        self._turn(False, False)
+        self._inside = self._aloud = False
 
     def text(self, piece: str) -> None:
         """Takes characters, wherever they stand."""
@@ -219,6 +221,8 @@ class _SheetReader:
         column = _column_number(attributes["r"], self._row) if "r" in attributes else self._column + 1
         if column <= self._column:
             raise DamagedError(f"the cells of row {self._row} stand out of order")
+        if column > _WIDEST:
+            raise DamagedError(f"row {self._row} has more than {_WIDEST:,} cells, blank ones counted")
         self._column, self._attributes = column, attributes
         self._value, self._formula = None, False
         self._texts.clear()

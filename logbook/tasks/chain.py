@@ -117,17 +117,11 @@ def chain_of(swatch: Swatch, others: Iterable[Swatch], assumed: Assumptions, dri
     rule = _chain_rule(pattern, wish)
     if wish.sideways_length_mm is not None:
         row_gauge = finished_gauge(swatch, Direction.ROWS, lenders, assumed, wish.condition)
-        rows = row_counts(target, _row_height(row_gauge, drift, wish.edging_mm), _row_rule(pattern, wish))
+        height = RowHeight.of(row_gauge, drift, 2 * wish.edging_mm)
+        rows = row_counts(target, height, replace(RowRule.of(pattern), parity=wish.parity, choose=wish.choose))
         target = wish.sideways_length_mm
         rule = replace(rule, parity=Parity.ANY, choose=Choose.NEAREST)
-    width = StitchWidth(
-        stitch_mm=finished.pitch_mm,
-        gauge_give_or_take=finished.give_or_take,
-        drift_give_or_take=drift.give_or_take,
-        before_washing_mm=finished.before_washing_mm,
-        ends_mm=0.0 if rows else 2 * wish.edging_mm,
-    )
-    options = starting_chains(target, width, rule)
+    options = starting_chains(target, StitchWidth.of(finished, drift, 0.0 if rows else 2 * wish.edging_mm), rule)
     return ChainAnswer(
         pattern=pattern,
         finished=finished,
@@ -140,10 +134,8 @@ def chain_of(swatch: Swatch, others: Iterable[Swatch], assumed: Assumptions, dri
 
 
 def _chain_rule(pattern: StitchPattern, wish: ChainWish) -> ChainRule:
-    return ChainRule(
-        multiple=pattern.multiple or 1,
-        plus=pattern.plus or 0,
-        extra_chains=pattern.extra() or 0,
+    return replace(
+        ChainRule.of(pattern),
         in_round=wish.in_round,
         round_plus=wish.round_plus,
         joined_after_row_1=wish.joined_after_row_1,
@@ -151,24 +143,4 @@ def _chain_rule(pattern: StitchPattern, wish: ChainWish) -> ChainRule:
         half_plus=pattern.half_plus if wish.half_repeats else None,
         parity=wish.parity,
         choose=wish.choose,
-    )
-
-
-def _row_rule(pattern: StitchPattern, wish: ChainWish) -> RowRule:
-    return RowRule(
-        set_up=pattern.set_up_rows or 0,
-        in_repeat=pattern.rows_in_repeat or 1,
-        closing=pattern.closing_rows or 0,
-        parity=wish.parity,
-        choose=wish.choose,
-    )
-
-
-def _row_height(gauge: FinishedGauge, drift: Drift, edging_mm: float) -> RowHeight:
-    return RowHeight(
-        row_mm=gauge.pitch_mm,
-        gauge_give_or_take=gauge.give_or_take,
-        drift_give_or_take=drift.give_or_take,
-        before_washing_mm=gauge.before_washing_mm,
-        ends_mm=2 * edging_mm,
     )

@@ -1,6 +1,6 @@
 """Handing the whole log on as a workbook or a CSV file."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -11,6 +11,7 @@ from logbook.book.logbook import Logbook
 from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_whole
 from logbook.sheets.csv_file import count_csv_rows, write_csv
+from logbook.sheets.reading import read_sheet
 from logbook.sheets.workbook import count_workbook_rows, write_workbook
 
 SUFFIXES = (".xlsx", ".csv")
@@ -18,10 +19,11 @@ SUFFIXES = (".xlsx", ".csv")
 
 @dataclass(frozen=True, slots=True)
 class ExportResult:
-    """How many swatches were written, and where."""
+    """How many swatches were written, and where; ``notes``: what the maker should know of it, a sentence each."""
 
     rows: int
     target: Path
+    notes: tuple[str, ...] = ()
 
 
 def export(book: Logbook, target: Path, progress: Callable[[int, int], None] | None = None) -> ExportResult:
@@ -48,4 +50,12 @@ def export(book: Logbook, target: Path, progress: Callable[[int, int], None] | N
             raise RefusedError(f"{target.name} did not reach the disk whole: try again, or choose another folder.")
 
     write_whole(target, write, verify, never=(book.path,))
-    return ExportResult(len(swatches), target)
+    return ExportResult(len(swatches), target, tuple(_notes(target)))
+
+
+def _notes(target: Path) -> Iterator[str]:
+    """Whether an import would take it in again: tried, since that depends on much more than the number of swatches."""
+    try:
+        read_sheet(target)
+    except RefusedError:
+        yield f"An import can't take {target.name} in again whole: to hand everything on, give a copy of the logbook itself."

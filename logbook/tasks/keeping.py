@@ -10,6 +10,7 @@ from logbook.book import backups
 from logbook.book.backups import Backup
 from logbook.book.checking import check_whole
 from logbook.book.connection import connect
+from logbook.book.copying import beside_too
 from logbook.book.logbook import (
     ChangedElsewhereError,
     Logbook,
@@ -19,6 +20,7 @@ from logbook.book.logbook import (
     open_logbook,
 )
 from logbook.book.opening import look
+from logbook.book.set_aside import set_aside
 from logbook.book.swatches import swatches
 from logbook.book.trouble import DamagedError, InUseError, as_sentences
 from logbook.craft.readings import read_readings
@@ -33,6 +35,7 @@ __all__ = [
     "Logbook",
     "ReplacedError",
     "WrittenOverError",
+    "set_aside",
 ]
 
 SUFFIX = backups.SUFFIX
@@ -122,14 +125,23 @@ def newest_good_backup(path: Path) -> Backup | None:
 
 def restored_name(path: Path) -> Path:
     """A free name beside ``path`` for what is restored of it."""
-    names = (path.with_name(f"{path.stem} restored{'' if n == 1 else f' {n}'}{SUFFIX}") for n in range(1, 1000))
-    return next(name for name in names if not os.path.lexists(name))
+    return _free_name(path, "restored")
+
+
+def damaged_name(path: Path) -> Path:
+    """A free name beside ``path`` to set it aside under, damaged as it is."""
+    return _free_name(path, "damaged")
 
 
 def restore(backup: Path, target: Path) -> Path:
     """Restores a backup under a new name; nothing is ever overwritten."""
     backups.restore(backup, target)
     return Path(os.path.abspath(target))
+
+
+def _free_name(path: Path, word: str) -> Path:
+    names = (path.with_name(f"{path.stem} {word}{'' if n == 1 else f' {n}'}{SUFFIX}") for n in range(1, 1000))
+    return next(name for name in names if not any(os.path.lexists(one) for one in beside_too(name)))
 
 
 def _folders() -> list[Path]:

@@ -43,11 +43,6 @@ def kept_pattern(writing: Writing, pattern: StitchPattern) -> StitchPattern:
     return replace(pattern, uid=stored.put_stitch_pattern(writing, pattern))
 
 
-def delete_swatch(book: Logbook, uid: str) -> None:
-    """Deletes a swatch with its readings; undo brings it back."""
-    delete_swatches(book, [uid])
-
-
 def delete_swatches(book: Logbook, uids: Sequence[str]) -> None:
     """Deletes swatches with their readings in one step that undo takes back."""
     with book.reading() as connection:

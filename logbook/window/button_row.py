@@ -29,7 +29,7 @@ class ButtonRow(ttk.Frame):
         menu: Callable[[tk.Misc], ttk.Menubutton] | None = None,
     ) -> None:
         super().__init__(page)
-        self._session = session
+        self.look, self._session = look, session
         self.columnconfigure(1, weight=1)
         self.menu_button = menu(self) if menu is not None else None
         if self.menu_button is not None:
@@ -41,15 +41,13 @@ class ButtonRow(ttk.Frame):
             button = self.buttons[words] = ttk.Button(self, text=words, underline=underline, command=action, style=style)
             look.grid(button, row=0, column=column, padx=(2, 0))
             bind_keys(page.winfo_toplevel(), keys, partial(self._press, button), while_shown=page)
-        # Under the buttons, which take all the width there is at the largest text size.
         self.refusal = Sentence(self, "", "Error.TLabel")
-        look.grid(self.refusal, row=1, column=0, columnspan=self.grid_size()[0], sticky="ew", pady=(0.5, 0))
-        self.refusal.grid_remove()
+        self.bind("<Configure>", lambda _: self._place_refusal(), add="+")
 
     def refuse(self, sentence: str) -> None:
         """Says why something can't be done."""
         self.refusal.configure(text=f"✕ {sentence}")
-        self.refusal.grid()
+        self._place_refusal()
 
     def take_back(self) -> None:
         """What was refused is over."""
@@ -60,6 +58,19 @@ class ButtonRow(ttk.Frame):
         """Buttons that would do nothing are off."""
         for words, can_be in possible.items():
             self.buttons[words].state(["!disabled" if can_be else "disabled"])
+
+    def _place_refusal(self) -> None:
+        """Left of the buttons, so that nothing moves; under them where they leave too little room, as they do in large text."""
+        text = str(self.refusal.cget("text"))
+        gap = self.look.pixels(3)
+        room = (self.grid_bbox(1, 0) or (0, 0, 0, 0))[2] - 2 * gap
+        if not text:
+            self.refusal.grid_remove()
+        elif self.look.base.measure(text) < room:
+            self.refusal.grid(row=0, column=1, columnspan=1, sticky="ew", padx=gap, pady=0)
+        else:
+            across = self.grid_size()[0]
+            self.refusal.grid(row=1, column=0, columnspan=across, sticky="ew", padx=0, pady=(self.look.pixels(0.5), 0))
 
     def _press(self, button: ttk.Button) -> None:
         """A key whose button is off because nothing can be written says so instead of doing nothing."""

@@ -3,7 +3,7 @@
 import tkinter as tk
 from collections.abc import Callable
 from tkinter import ttk
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from logbook.window.background import Background, Cancelled, Report
 from logbook.window.dialog import Dialog
@@ -26,6 +26,7 @@ def run_with_progress(
 
     The dialog is closed before ``done`` or ``failed`` is called; cancelling calls neither.
     """
+    dialog = _ProgressDialog(parent, look, sentence)
 
     def finish(result: Result) -> None:
         dialog.close()
@@ -36,31 +37,42 @@ def run_with_progress(
         if not isinstance(error, Cancelled):
             failed(error)
 
-    task: Background[Result] | None = None
+    dialog.open(dialog.cancel)
+    dialog.follow(Background(parent, work, finish, give_up, dialog.show))
 
-    def stop() -> None:
-        if task is not None:
+
+class _ProgressDialog(Dialog):
+    """A bar, a count, and a button to cancel, which may be pressed before the work has begun."""
+
+    def __init__(self, parent: tk.Misc, look: Look, sentence: str) -> None:
+        super().__init__(parent, look, parent.winfo_toplevel().title(), self._stop)
+        self._task: Background[Any] | None = None
+        self._stopping = False
+        ttk.Label(self.inside, text=sentence).grid(row=0, column=0, sticky="w")
+        self._bar = ttk.Progressbar(self.inside, mode="indeterminate", length=WIDTH * look.base.measure("0"))
+        look.grid(self._bar, row=1, column=0, sticky="ew", pady=2)
+        self._count = ttk.Label(self.inside, text=" ", style="Muted.TLabel")
+        self._count.grid(row=2, column=0, sticky="w")
+        self.cancel = self.add_button("&Cancel", self._stop)
+
+    def follow(self, task: Background[Any]) -> None:
+        """From now on ``task`` is what is cancelled."""
+        self._task = task
+        if self._stopping:
             task.cancel()
-        cancel.state(["disabled"])
-        count.configure(text="Stopping …")
 
-    dialog = Dialog(parent, look, parent.winfo_toplevel().title(), stop)
-    ttk.Label(dialog.inside, text=sentence).grid(row=0, column=0, sticky="w")
-    bar = ttk.Progressbar(dialog.inside, mode="indeterminate", length=WIDTH * look.base.measure("0"))
-    look.grid(bar, row=1, column=0, sticky="ew", pady=2)
-    count = ttk.Label(dialog.inside, text=" ", style="Muted.TLabel")
-    count.grid(row=2, column=0, sticky="w")
-    cancel = dialog.add_button("&Cancel", stop)
-
-    def show(so_far: int, total: int) -> None:
+    def show(self, so_far: int, total: int) -> None:
+        """How far the work has come; ``total`` is 0 while that is unknown."""
         if total:
-            bar.configure(mode="determinate", maximum=total, value=so_far)
+            self._bar.configure(mode="determinate", maximum=total, value=so_far)
         else:
-            bar.step(5)
-        if not cancel.instate(["disabled"]):
-            count.configure(text=f"{so_far:,} of {total:,}" if total else f"{so_far:,}")
+            self._bar.step(5)
+        if not self._stopping:
+            self._count.configure(text=f"{so_far:,} of {total:,}" if total else f"{so_far:,}")
 
-    dialog.open(cancel)
-    task = Background(parent, work, finish, give_up, show)
-    if cancel.instate(["disabled"]):
-        task.cancel()
+    def _stop(self) -> None:
+        self._stopping = True
+        if self._task is not None:
+            self._task.cancel()
+        self.cancel.state(["disabled"])
+        self._count.configure(text="Stopping …")

@@ -1,11 +1,24 @@
-"""A damaged logbook: the newest good backup is offered under a new name; the damaged file stays as it is."""
+"""A damaged logbook: the newest good backup is offered under a new name, and then the name of the damaged one.
+
+The damaged file stays as it is, under its own name or under one that says so.
+"""
 
 import tkinter as tk
 from pathlib import Path
 from tkinter import filedialog
 
 from logbook.errors import RefusedError
-from logbook.tasks.keeping import SUFFIX, Logbook, newest_good_backup, open_book, restore, restored_name
+from logbook.tasks.keeping import (
+    SUFFIX,
+    DamagedError,
+    Logbook,
+    damaged_name,
+    newest_good_backup,
+    open_book,
+    restore,
+    restored_name,
+    set_aside,
+)
 from logbook.window.look import Look
 from logbook.window.message import Answer, ask, tell
 
@@ -28,7 +41,12 @@ def offer_rescue(parent: tk.Misc, look: Look, path: Path, damage: RefusedError) 
         escape="leave",
         details=f"It would be written to {target}. The damaged file is not touched.",
     )
-    return None if answer == "leave" else _restored(parent, look, backup.path, target)
+    if answer == "leave":
+        return None
+    book = _restored(parent, look, backup.path, target)
+    if book is not None and isinstance(damage, DamagedError) and _can_swap(path, book.path):
+        return _named(parent, look, path, book)
+    return book
 
 
 def _restored(parent: tk.Misc, look: Look, backup: Path, target: Path) -> Logbook | None:
@@ -45,3 +63,31 @@ def _restored(parent: tk.Misc, look: Look, backup: Path, target: Path) -> Logboo
         if not chosen:
             return None
         target = Path(chosen)
+
+
+def _can_swap(damaged: Path, restored: Path) -> bool:
+    """A link stays what it is: what it leads to lies elsewhere."""
+    return damaged.is_file() and not damaged.is_symlink() and damaged.parent.samefile(restored.parent)
+
+
+def _named(parent: tk.Misc, look: Look, damaged: Path, book: Logbook) -> Logbook:
+    """The restored logbook, opened; under the damaged one's name, if the user wants that."""
+    aside = damaged_name(damaged)
+    answer = ask(
+        parent,
+        look,
+        f"The backup is restored as {book.path.name}. Shall it take the name {damaged.name}, so that it is what opens next time?",
+        [Answer("swap", "&Set the damaged one aside"), Answer("keep", "&Keep both names")],
+        default="swap",
+        escape="keep",
+        details=f"The damaged file would be kept beside it as {aside.name}. Nothing is deleted.",
+    )
+    if answer != "swap":
+        return book
+    book.close()
+    try:
+        set_aside(damaged, aside, book.path)
+    except RefusedError as error:
+        tell(parent, look, str(error))
+        return open_book(book.path)
+    return open_book(damaged)

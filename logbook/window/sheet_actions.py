@@ -10,7 +10,7 @@ from logbook.tasks.importing import ImportPlan, ImportResult, carry_out, plan_im
 from logbook.window.background import Report
 from logbook.window.import_dialog import show_plan
 from logbook.window.look import Look
-from logbook.window.message import say_foreseen
+from logbook.window.message import say_foreseen, tell
 from logbook.window.progress import run_with_progress
 
 SHEETS = [("Sheets", "*.xlsx *.csv"), ("All files", "*")]
@@ -58,11 +58,9 @@ def export_sheet(root: tk.Tk, look: Look, session: Session) -> None:
         with session.book.again() as book:
             return export(book, Path(chosen), report)
 
-    run_with_progress(
-        root,
-        look,
-        f"Writing {Path(chosen).name} …",
-        write,
-        lambda result: session.say(f"{result.rows} swatches written to {result.target}."),
-        lambda error: say_foreseen(root, look, error),
-    )
+    def written(result: ExportResult) -> None:
+        session.say(f"{result.rows} swatches written to {result.target}.")
+        for note in result.notes:
+            tell(root, look, note)
+
+    run_with_progress(root, look, f"Writing {Path(chosen).name} …", write, written, lambda error: say_foreseen(root, look, error))

@@ -127,7 +127,7 @@ def test_a_folder_that_is_not_synced_leaves_nothing(book: Logbook, target: Path,
         assert target.exists()
         raise OSError(errno.EIO, "Input/output error")
 
-    monkeypatch.setattr(copying, "_sync_folder", refuse)
+    monkeypatch.setattr(copying, "sync_folder", refuse)
     with pytest.raises(RefusedError, match="could not be written"):
         verified_copy(book.connection, target)
     assert not list(target.parent.iterdir())

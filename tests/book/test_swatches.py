@@ -14,7 +14,6 @@ from logbook.book.swatches import (
     put_yarn,
     remove_stitch_pattern,
     remove_swatch,
-    remove_yarn,
     stitch_patterns,
     swatch_of_tag,
     swatches,
@@ -97,17 +96,13 @@ def test_what_is_used_stays(book: Logbook) -> None:
     with book.writing("log") as writing:
         uid = put_worked(writing, 1)
     (one,) = swatches(book.connection)
-    assert one.yarn is not None
     assert one.pattern is not None
     with pytest.raises(RefusedError, match=r"Swatches still use it \(S-01\)"), book.writing("remove") as writing:
-        remove_yarn(writing, one.yarn.uid)
-    with pytest.raises(RefusedError, match="Swatches still use it"), book.writing("remove") as writing:
         remove_stitch_pattern(writing, one.pattern.uid)
     with book.writing("remove") as writing:
         remove_swatch(writing, uid)
-        remove_yarn(writing, one.yarn.uid)
         remove_stitch_pattern(writing, one.pattern.uid)
-    assert [yarns(book.connection), stitch_patterns(book.connection), swatches(book.connection)] == [{}, {}, []]
+    assert [stitch_patterns(book.connection), swatches(book.connection)] == [{}, []]
 
 
 def test_names_and_tags_are_one_each(book: Logbook) -> None:

@@ -23,7 +23,15 @@ from logbook.book.assumptions import assumptions, put_assumptions
 from logbook.book.changes import Writing
 from logbook.book.logbook import open_logbook
 from logbook.book.pieces import made_pieces, planned_pieces, remove_made_piece, remove_piece
-from logbook.book.swatches import put_stitch_pattern, put_swatch, put_yarn, remove_swatch, remove_yarn, swatches, yarns
+from logbook.book.swatches import (
+    put_stitch_pattern,
+    put_swatch,
+    put_yarn,
+    remove_stitch_pattern,
+    remove_swatch,
+    stitch_patterns,
+    swatches,
+)
 from logbook.book.undo import redo, undo
 from logbook.errors import RefusedError
 from tests.faults.work import QUICK
@@ -136,10 +144,10 @@ class Undoing(RuleBasedStateMachine):
         self._done()
 
     @rule()
-    def take_out_a_yarn(self) -> None:
-        with may_be_refused("still use it"), self.book.writing("remove a yarn") as writing:
-            for uid in yarns(writing.connection):
-                remove_yarn(writing, uid)
+    def take_out_patterns(self) -> None:
+        with may_be_refused("still use it"), self.book.writing("remove patterns") as writing:
+            for uid in stitch_patterns(writing.connection):
+                remove_stitch_pattern(writing, uid)
         self._done()
 
     @rule(drift=st.floats(0.001, 0.5), most=st.integers(0, 9))

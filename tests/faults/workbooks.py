@@ -80,6 +80,7 @@ def slow() -> Iterator[tuple[str, bytes]]:
     yield "6,000,000 rows without a thing", workbook("<row/>" * 6_000_000)
     yield "8,000,000 shared texts", packed({**sound, STRINGS: f'<sst xmlns="{MAIN}">' + "<si/>" * 8_000_000 + "</sst>"})
     yield "texts that grow fourfold", workbook("".join(text_row(n, "🧶" + "x" * 30_000) for n in range(1, 1_500)))
+    yield "2,400,000 blank cells in rows as long as can be", workbook(("<row>" + "<c/>" * 16_000 + "</row>") * 150)
     yield "100,000 rows of ten cells", workbook(("<row>" + "<c><v>1</v></c>" * 10 + "</row>") * 100_000)
 
 

@@ -13,6 +13,7 @@ from typing import Any
 import openpyxl
 import pytest
 
+from logbook.craft.fields import Kind
 from logbook.craft.swatch import Swatch
 from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_whole
@@ -38,7 +39,7 @@ def test_every_text_is_a_string_cell_and_every_number_a_number(book: Any) -> Non
         for cell, column, content in zip(row, COLUMNS, cells_of(swatch), strict=True):
             if content in (None, ""):
                 assert cell.value is None
-            elif column.is_number:
+            elif column.field.kind is Kind.NUMBER:
                 assert (cell.data_type, cell.value) == ("n", content)
             else:
                 assert cell.data_type == "s", f"{column.name}: {cell.value}"
@@ -144,5 +145,5 @@ def test_libreoffice_sees_every_swatch(tmp_path: Path) -> None:
     assert heading == [column.name for column in COLUMNS]
     for row, swatch in zip(rows, awkward_swatches(), strict=True):
         for text, column, cell in zip(row, COLUMNS, cells_of(swatch), strict=True):
-            shown = text if cell is None or not column.is_number else float(text)
+            shown = text if cell is None or column.field.kind is not Kind.NUMBER else float(text)
             assert shown == ("" if cell is None else cell), column.name

@@ -102,6 +102,8 @@ def test_a_far_blank_row_or_cell_is_only_blank() -> None:
         ('<row r="30000000000"><c><v>1</v></c></row>', "whole number"),
         ('<row r="1"><c r="IW1"><v>1</v></c></row>', "column 257"),
         ('<row r="1"><c r="XFDA1"><v>1</v></c></row>', "no cell of its row"),
+        ('<row r="1"><c r="XFE1"/></row>', "row 1 has more than 16,384 cells"),
+        ("<row>" + "<c/>" * 16_385 + "</row>", "row 1 has more than 16,384 cells"),
         ('<row r="5"/><row r="3"/>', "row 3 stands after row 5"),
         ('<row r="1"/><row r="1"/>', "row 1 stands after row 1"),
         ('<row><c r="B1"><v>1</v></c><c r="A1"><v>1</v></c></row>', "out of order"),

@@ -5,9 +5,10 @@ from pathlib import Path
 import pytest
 
 from logbook.errors import RefusedError
+from logbook.sheets import limits
 from logbook.tasks.exporting import export
 from logbook.tasks.keeping import Logbook
-from logbook.tasks.logging_swatches import delete_swatch, save_swatch
+from logbook.tasks.logging_swatches import delete_swatches, save_swatch
 from tests.support.books import COTTON, SHELLS, put_worked, swatch
 from tests.support.sheets import read_rows
 
@@ -51,7 +52,7 @@ def test_progress_reaches_the_end(full: Logbook, ending: str, tmp_path: Path) ->
 
 def test_in_the_order_they_were_logged_and_without_the_deleted(book: Logbook, tmp_path: Path) -> None:
     uids = [save_swatch(book, swatch(number, yarn=COTTON, pattern=SHELLS)) for number in (3, 1, 2)]
-    delete_swatch(book, uids[1])
+    delete_swatches(book, [uids[1]])
     export(book, tmp_path / "out.csv")
     assert [row["tag"] for row in read_rows(tmp_path / "out.csv")] == ["S-03", "S-02"]
 
@@ -65,3 +66,18 @@ def test_an_empty_log_is_a_heading(book: Logbook, tmp_path: Path) -> None:
 def test_another_ending_is_refused(book: Logbook, tmp_path: Path, name: str) -> None:
     with pytest.raises(RefusedError, match=f"“{name}” names no kind of sheet"):
         export(book, tmp_path / name)
+
+
+@pytest.mark.parametrize("ending", ["csv", "xlsx"])
+def test_more_than_an_import_takes_in_is_said(
+    full: Logbook, ending: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    target = tmp_path / f"out.{ending}"
+    monkeypatch.setattr(limits, "MOST_ROWS", 151)
+    assert export(full, target).notes == ()
+    monkeypatch.setattr(limits, "MOST_ROWS", 150)
+    result = export(full, target)
+    assert result.rows == 150
+    assert result.notes == (
+        f"An import can't take out.{ending} in again whole: to hand everything on, give a copy of the logbook itself.",
+    )

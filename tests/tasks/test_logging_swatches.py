@@ -13,7 +13,7 @@ from logbook.craft.yarn import Yarn
 from logbook.errors import LogbookError, RefusedError
 from logbook.tasks.browsing import swatch_in_hand
 from logbook.tasks.keeping import Logbook
-from logbook.tasks.logging_swatches import WRITTEN_AGAIN, delete_swatch, known_in, offered_tag, save_swatch, written_before
+from logbook.tasks.logging_swatches import WRITTEN_AGAIN, delete_swatches, known_in, offered_tag, save_swatch, written_before
 from logbook.tasks.stitch_patterns import delete_pattern, save_pattern
 from tests.support.books import COTTON, SHELLS, held, swatch, taken
 from tests.support.swatches import AWKWARD, full_swatch
@@ -130,7 +130,7 @@ class TestDeleting:
     def test_and_undo(self, book: Logbook) -> None:
         one = saved(book)
         before = held(book)
-        delete_swatch(book, one.uid)
+        delete_swatches(book, [one.uid])
         assert swatch_in_hand(book, one.uid) is None
         assert held(book)["reading"] == []
         assert undo(book).label == "delete swatch S-01"
@@ -138,8 +138,8 @@ class TestDeleting:
 
     def test_what_is_gone_already(self, book: Logbook) -> None:
         one = saved(book)
-        delete_swatch(book, one.uid)
-        delete_swatch(book, one.uid)
+        delete_swatches(book, [one.uid])
+        delete_swatches(book, [one.uid])
         undo(book)
         assert swatch_in_hand(book, one.uid) == one
 
@@ -150,7 +150,7 @@ class TestPatterns:
         assert one.pattern is not None
         with pytest.raises(RefusedError, match=r"still use it \(S-01\)"):
             delete_pattern(book, one.pattern)
-        delete_swatch(book, one.uid)
+        delete_swatches(book, [one.uid])
         delete_pattern(book, one.pattern)
         assert known_patterns(book) == []
         undo(book)

@@ -8,7 +8,7 @@ from logbook.craft.conditions import Condition
 from logbook.errors import RefusedError
 from logbook.tasks.browsing import swatch_in_hand
 from logbook.tasks.keeping import Logbook, open_book
-from logbook.tasks.logging_swatches import delete_swatch, save_swatch
+from logbook.tasks.logging_swatches import delete_swatches, save_swatch
 from logbook.tasks.stitch_patterns import save_pattern
 from logbook.tasks.undoing import HistoryLine, history, redo, undo
 from tests.support.books import COTTON, SHELLS, held, swatch, taken
@@ -22,7 +22,7 @@ def test_everything_goes_back_and_forth_also_after_opening_again(book: Logbook) 
     assert one is not None
     save_swatch(book, replace(one, colour="rust"))
     states.append(held(book))
-    delete_swatch(book, uid)
+    delete_swatches(book, [uid])
     states.append(held(book))
     book.close()
     with open_book(book.path) as again:
@@ -71,7 +71,7 @@ class TestHistory:
 
     def test_of_a_deleted_one(self, book: Logbook) -> None:
         uid = save_swatch(book, swatch(yarn=COTTON, colour="rust"))
-        delete_swatch(book, uid)
+        delete_swatches(book, [uid])
         assert any(line.field == "colour" and (line.before, line.after) == ("rust", "") for line in history(book, uid))
 
     def test_of_nothing(self, book: Logbook) -> None:

@@ -11,11 +11,12 @@ from pathlib import Path
 import pytest
 
 from logbook import sample
+from logbook.sheets import limits
 from logbook.tasks.browsing import assumptions_of, swatch_in_hand, swatch_lines
 from logbook.tasks.keeping import backups_of, new_book, open_book
-from logbook.tasks.logging_swatches import delete_swatch, save_swatch
+from logbook.tasks.logging_swatches import delete_swatches, save_swatch
 from logbook.tasks.undoing import history
-from logbook.window import rescue
+from logbook.window import rescue, sheet_actions
 from logbook.window.main_window import PAGES, MainWindow
 from tests.support.dialogs import while_asked
 from tests.support.screen import press, wait_until
@@ -44,7 +45,7 @@ def test_text_size_changes_at_once_and_is_remembered(window: MainWindow, users_f
 def test_a_deletion_is_undone_and_done_again_by_key(window: MainWindow) -> None:
     book = session_of(window).book
     gone = next(line for line in swatch_lines(book) if line.tag == "LC-03")
-    delete_swatch(book, gone.uid)
+    delete_swatches(book, [gone.uid])
     session_of(window).records_changed(None)
     press(window.root, "<Control-z>")
     assert "LC-03" in tags(window)
@@ -88,10 +89,21 @@ def test_an_export_writes_the_whole_log(window: MainWindow, tmp_path: Path, monk
     assert target.read_bytes() == (sample.folder() / sample.SWATCHES).read_bytes()
 
 
+def test_an_export_that_no_import_takes_says_so(window: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    told: list[str] = []
+    monkeypatch.setattr(limits, "MOST_ROWS", 10)
+    monkeypatch.setattr(sheet_actions, "tell", lambda root, look, sentence: told.append(sentence))
+    monkeypatch.setattr(sheet_actions.filedialog, "asksaveasfilename", lambda **_: str(tmp_path / "log.csv"))
+    press(window.root, "<Control-e>")
+    wait_until(window.root, lambda: bool(told))
+    assert told == ["An import can't take log.csv in again whole: to hand everything on, give a copy of the logbook itself."]
+    assert "swatches written" in said(window)
+
+
 def test_another_program_that_wrote_is_noticed_on_coming_back(window: MainWindow) -> None:
     book = session_of(window).book
     with book.again() as other:
-        delete_swatch(other, next(line.uid for line in swatch_lines(other) if line.tag == "LC-06"))
+        delete_swatches(other, [next(line.uid for line in swatch_lines(other) if line.tag == "LC-06")])
     window.root.event_generate("<FocusIn>")
     window.root.update()
     assert "Another window has changed this logbook" in said(window)
@@ -104,7 +116,7 @@ def test_a_write_waits_for_another_program_without_freezing(window: MainWindow) 
     other.execute("BEGIN IMMEDIATE")
     window.root.after(150, lambda: other.execute("ROLLBACK"))
     uid = swatch_lines(session.book)[0].uid
-    session.write(lambda: delete_swatch(session.book, uid))
+    session.write(lambda: delete_swatches(session.book, [uid]))
     other.close()
     assert uid not in {line.uid for line in swatch_lines(session.book)}
 
@@ -123,7 +135,7 @@ def test_a_damaged_logbook_is_offered_its_newest_backup(
     path = tmp_path / "years.logbook"
     shutil.copy(session_of(window).book.path, path)
     with open_book(path) as book:
-        delete_swatch(book, swatch_lines(book)[0].uid)
+        delete_swatches(book, [swatch_lines(book)[0].uid])
     content = bytearray(path.read_bytes())
     content[4096 * 2 : 4096 * 3] = os.urandom(4096)
     path.write_bytes(content)
@@ -205,8 +217,8 @@ def test_the_first_backup_is_made_while_the_window_goes_on(window: MainWindow, t
 
     tick()
     first, second = (line.uid for line in swatch_lines(session.book) if line.tag in ("WM-05", "WM-06"))
-    session.write(lambda: delete_swatch(session.book, first))
+    session.write(lambda: delete_swatches(session.book, [first]))
     assert any(ticks), "the window stood still while the backup was made"
     assert [backup.swatches for backup in backups_of(session.book)] == [43]
-    session.write(lambda: delete_swatch(session.book, second))
+    session.write(lambda: delete_swatches(session.book, [second]))
     assert len(backups_of(session.book)) == 1

@@ -247,7 +247,7 @@ class _Proving:
             options = [f"“({self._option(option)})”" for option in opening.options]
             verb = "count" if opening.at_hook else "counts"
             says = f"{row.name} does not say whether {_chains_of(opening)} {verb} as a stitch, and the rows fit either way."
-            yield Problem(row.number, says, opening.span, f"Write {' or '.join(options)} behind it.", asks=True)
+            yield Problem(row.number, says, opening.span, f"Write {' or '.join(options)} behind it.")
 
     def _option(self, counts: Counts) -> str:
         if not counts.stitch:

@@ -43,15 +43,13 @@ class RowCount:
 class Problem:
     """Something that keeps the rows from being proven, and where in the text it stands.
 
-    ``suggestion``: the nearest change that would mend it, "" if none was found. ``asks``: the rows fit in more than one way,
-    and the text must say which is meant.
+    ``suggestion``: the nearest change that would mend it, "" if none was found.
     """
 
     row: int
     says: str
     span: Span
     suggestion: str = ""
-    asks: bool = False
 
 
 @dataclass(frozen=True, slots=True)

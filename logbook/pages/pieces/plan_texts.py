@@ -83,9 +83,6 @@ def texts_of(piece: PlannedPiece, units: Units, tag: str = "", edge_tag: str = "
     }
 
 
-NEW_PLAN = PiecePlan(edge_stitches=0)
-
-
 def read_plan(texts: Texts, units: Units) -> ReadPlan:
     """Reads the texts; lengths without a unit are in ``units``. A body measure that is typed stands before the width."""
     reader = _Reader(texts, units)

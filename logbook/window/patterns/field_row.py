@@ -29,7 +29,7 @@ class FieldRow(ttk.Frame):
 
     def show_messages(self) -> None:
         """Says what the first of its fields that has something to say was given to say."""
-        text, style = next((field.said for field in self.fields if field.said[0]), (" ", "TLabel"))
+        text, style = next((field.said for field in self.fields if field.said[0]), (" ", styled(self, "TLabel")))
         self.message.configure(text=text, style=style)
 
     def _fit(self) -> None:

@@ -29,10 +29,7 @@ class FollowView(Card):
     """The chain and rows stay in view; below them lies what explains them. ``runs`` is a place for the sizes of the piece."""
 
     def __init__(self, parent: tk.Misc, look: Look, shape: Callable[[], object]) -> None:
-        super().__init__(parent, look)
-        self.configure(width=1, height=1)
-        self.grid_propagate(False)
-        self.columnconfigure(0, weight=1)
+        super().__init__(parent, look, fills=True)
         self.rowconfigure(2, weight=1)
         title = ttk.Label(self, text="What follows", style="Card.Section.TLabel")
         look.grid(title, row=0, column=0, sticky="w", pady=(0, 1))

@@ -1,13 +1,13 @@
 """Which fields the form of a piece has, in reading order: what most pieces need in sight, the rest in sections that fold."""
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable
+from typing import NamedTuple
 
 from logbook.pages.pieces.plan_texts import CHOOSE, EDGES, FINISH, LAST_ROW, PARITY, SEAM_NAMES, WORKED
+from logbook.window.form_card import Section
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(NamedTuple):
     """A field of the form; ``key`` is the name of its text. A ``length`` is in the user's units, ``choices`` are its words;
     with ``swatches`` it names one of them, with ``lines`` it is a text of several."""
 
@@ -26,24 +26,11 @@ class Entry:
         return self.width == 0
 
 
-@dataclass(frozen=True, slots=True)
-class Tick:
+class Tick(NamedTuple):
     """Something to tick."""
 
     key: str
     label: str
-
-
-@dataclass(frozen=True, slots=True)
-class Section:
-    """Fields that fold away under a title; ``name`` is what the settings remember it by."""
-
-    name: str
-    title: str
-    items: Sequence["Entry | Tick"]
-
-
-Item = Entry | Tick | Section
 
 
 def _length(key: str, label: str) -> Entry:
@@ -54,7 +41,7 @@ def _choice(key: str, label: str, choices: Iterable[str]) -> Entry:
     return Entry(key, label, 18, choices=tuple(choices))
 
 
-ITEMS: tuple[Item, ...] = (
+ITEMS: tuple[Entry | Tick | Section, ...] = (
     Entry("name", "Na&me", 0),
     Entry("swatch", "From swat&ch", 0, swatches=True),
     _choice("worked", "Worked", WORKED),
@@ -106,12 +93,3 @@ ITEMS: tuple[Item, ...] = (
     ),
     Entry("notes", "Notes", 0, lines=3),
 )
-
-
-def keys_of(items: Iterable[Item]) -> Iterable[str]:
-    """The names of the texts in reading order."""
-    for item in items:
-        if isinstance(item, Section):
-            yield from keys_of(item.items)
-        else:
-            yield item.key

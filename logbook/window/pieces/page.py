@@ -105,7 +105,7 @@ class PiecesPage(RecordPage):
         swatch, edge = self.form.swatch_uid(), self.form.swatch_uid("edge swatch")
         self.card = self._maker.card(in_hand, swatch, edge, self.sizes.view.size_name)
         self.follow.show(self.card)
-        self.editor.say(self.card.body_width)
+        self.editor.say_body_width(self.card.body_width)
 
     def _reload(self) -> None:
         self.pieces.reload()

@@ -68,38 +68,44 @@ class SizesSide:
         self._maker = RunMaker(session, maker)
         self.card = RunCard()
         self._made = MadeList(session)
-        opened = FOLD in session.settings.opened
-        self.folding = Folding(below_plan, "Si&zes", opened, partial(around.fold, FOLD))
-        self.folding.grid(row=0, column=0, sticky="ew")
-        self.folding.inside.columnconfigure(0, weight=1)
-        actions = RunActions(
-            typed=self._typed,
-            remedy=self._apply,
-            chosen=around.typed,
-            from_chart=self.choose_chart,
-            copy_lines=lambda: self.files.copy_lines(),
-            fold_lines=partial(around.fold, LINES_FOLD),
-            lines_open=LINES_FOLD in session.settings.opened,
-        )
-        self.view = RunView(self.folding.inside, look, actions)
-        self.view.grid(row=0, column=0, sticky="ew")
+        self.folding, self.view = self._build_run(below_plan)
         self.made_words = Sentence(below_plan)
         look.grid(self.made_words, row=1, column=0, sticky="ew", pady=(1, 0))
         self.made = MadeView(below_list, look, self._made, lambda: session.units, self.open_made)
         look.grid(self.made, row=1, column=0, sticky="ew", pady=(2, 0))
-        page = OnPage(
-            card=lambda: self.card,
-            saved=lambda: form.saved,
-            name=lambda: form.texts["name"].strip(),
-            source=self._source,
-            save=self._saved,
-            changed=around.reloaded,
-        )
-        self.files = RunFiles(frame, session, files, page)
+        self.files = RunFiles(frame, session, files, self._on_page())
         window = frame.winfo_toplevel()
         bind_keys(window, "Mod-m", self.log_made, while_shown=frame)
         bind_keys(window, "Mod-b", self.choose_chart, while_shown=frame)
         self.reload()
+
+    def _build_run(self, parent: ttk.Frame) -> tuple[Folding, RunView]:
+        opened = self._session.settings.opened
+        folding = Folding(parent, "Si&zes", FOLD in opened, partial(self._around.fold, FOLD))
+        folding.grid(row=0, column=0, sticky="ew")
+        folding.inside.columnconfigure(0, weight=1)
+        actions = RunActions(
+            typed=self._typed,
+            remedy=self._apply,
+            chosen=self._around.typed,
+            from_chart=self.choose_chart,
+            copy_lines=lambda: self.files.copy_lines(),
+            fold_lines=partial(self._around.fold, LINES_FOLD),
+            lines_open=LINES_FOLD in opened,
+        )
+        view = RunView(folding.inside, self.look, actions)
+        view.grid(row=0, column=0, sticky="ew")
+        return folding, view
+
+    def _on_page(self) -> OnPage:
+        return OnPage(
+            card=lambda: self.card,
+            saved=lambda: self._form.saved,
+            name=lambda: self._form.texts["name"].strip(),
+            source=self._source,
+            save=self._saved,
+            changed=self._around.reloaded,
+        )
 
     @property
     def entries(self) -> tuple[tuple[str, str, Callable[[], object]], ...]:

@@ -71,9 +71,7 @@ class ChainView(Card):
         on_change: Callable[[], object],
         on_fold: Callable[[str, bool], object],
     ) -> None:
-        super().__init__(parent, look)
-        self.configure(width=1, height=1)
-        self.grid_propagate(False)
+        super().__init__(parent, look, fills=True)
         self.look, self._units = look, units
         self._on_change, self._on_fold = on_change, on_fold
         self._opened = set(opened)
@@ -83,7 +81,6 @@ class ChainView(Card):
         self._to_build: dict[str, Callable[[], None]] = {}
         self._left: set[str] = set()
         self._card = ChainCard()
-        self.columnconfigure(0, weight=1)
         self.rowconfigure(3, weight=1)
         self.width = self._add(WidthField(self, look, "Finished width w&anted", width=9, label_width=20), "width")
         look.grid(self.width, row=1, column=0, sticky="ew", pady=(0, 1))

@@ -1,12 +1,12 @@
 """Which fields the form of a swatch has, in reading order: what every swatch needs in sight, the rest in sections that fold."""
 
-from collections.abc import Sequence
 from typing import NamedTuple
 
 from logbook.craft.conditions import Condition
 from logbook.craft.terms import Terms
 from logbook.craft.yarn import YARN_CLASSES, class_words
 from logbook.pages.swatches.form_texts import readings_key
+from logbook.window.form_card import Section
 
 NOT_SAID = "not said"
 
@@ -37,17 +37,6 @@ class Readings(NamedTuple):
     hint: str = ""
 
 
-class Section(NamedTuple):
-    """Fields that fold away under a title; ``name`` is what the settings remember it by."""
-
-    name: str
-    title: str
-    items: Sequence["Entry | Readings"]
-
-
-Item = Entry | Readings | Section
-
-
 def _readings(condition: Condition, label: str, hint: str = "") -> Readings:
     return Readings(readings_key(condition), label, hint)
 
@@ -59,7 +48,7 @@ YARN_CLASS = {"": NOT_SAID} | {str(one.number): class_words(one.number) for one 
 TERMS = {"": NOT_SAID} | {terms.value: f"{terms.value} terms" for terms in Terms}
 WORKED = {"": NOT_SAID, "flat": "flat, to and fro", "round": "in the round"}
 
-ITEMS: tuple[Item, ...] = (
+ITEMS: tuple[Entry | Readings | Section, ...] = (
     Entry("yarn", "&Yarn", 0, suggests=True),
     Section(
         "swatches.yarn",

@@ -6,7 +6,7 @@ from logbook.pages.pieces.piece_form import PieceForm, tag_of
 from logbook.pages.pieces.piece_list import PieceList, cells
 from logbook.pages.session import Session
 from logbook.settings import Settings
-from logbook.tasks.logging_swatches import delete_swatch
+from logbook.tasks.logging_swatches import delete_swatches
 from logbook.tasks.pieces import delete_piece, planned_pieces
 from tests.support.cloth import VEST
 from tests.support.garments import planned, uid_of
@@ -143,7 +143,7 @@ def test_a_swatch_deleted_elsewhere_leaves_a_sentence(session: Session) -> None:
     form.type_in("swatch", "H2")
     form.type_in("width", "46")
     uid = form.swatch_uid()
-    delete_swatch(session.book, uid)
+    delete_swatches(session.book, [uid])
     assert "not in the logbook any more" in maker.card(form.read(), uid, "").missing
 
 

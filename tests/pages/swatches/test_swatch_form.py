@@ -7,7 +7,7 @@ from logbook.pages.session import Session
 from logbook.pages.swatches.form_texts import readings_key
 from logbook.pages.swatches.swatch_form import SwatchForm
 from logbook.tasks.browsing import swatch_in_hand, swatch_lines
-from logbook.tasks.logging_swatches import delete_swatch
+from logbook.tasks.logging_swatches import delete_swatches
 
 WORKED, WASHED = readings_key(Condition.WORKED), readings_key(Condition.WASHED)
 
@@ -106,5 +106,5 @@ def test_revert_goes_back_to_what_is_saved(form: SwatchForm, session: Session) -
 def test_it_notices_that_others_have_changed_the_swatch(form: SwatchForm, session: Session) -> None:
     take(form, session, "HC-01")
     assert not form.changed_elsewhere()
-    delete_swatch(session.book, form.uid)
+    delete_swatches(session.book, [form.uid])
     assert form.changed_elsewhere()

@@ -10,7 +10,7 @@ from logbook.book.logbook import Logbook, new_logbook
 from logbook.pages.session import Session
 from logbook.settings import Settings
 from logbook.tasks.browsing import swatch_in_hand
-from logbook.tasks.logging_swatches import delete_swatch, save_swatch
+from logbook.tasks.logging_swatches import delete_swatches, save_swatch
 from logbook.window.look import Look
 from logbook.window.swatches.page import SwatchesPage
 from tests.support.screen import focused, hit, settle, write
@@ -28,7 +28,7 @@ def test_what_is_only_shown_follows_the_logbook(page: SwatchesPage, session: Ses
     uid = page.form.uid
     recolour(session, uid, "moss")
     assert page.form.texts["colour"] == "moss"
-    delete_swatch(session.book, uid)
+    delete_swatches(session.book, [uid])
     session.records_changed("somebody else")
     assert page.form.title == "New swatch"
     assert uid not in page.find.table.shown

@@ -1,0 +1,176 @@
+"""The form of a record: fields from top to bottom, the seldom needed ones in sections that fold."""
+
+import tkinter as tk
+from abc import abstractmethod
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from functools import partial
+from tkinter import ttk
+from typing import NamedTuple, Protocol
+
+from logbook.window.card import Card
+from logbook.window.field import LabelledField
+from logbook.window.folding import Folding
+from logbook.window.look import Look
+from logbook.window.scrolled import Scrolled
+from logbook.window.sentence import Sentence
+
+INDENT = 2
+"""Units by which what is folded stands in."""
+
+
+class Item(Protocol):
+    """Something of the form; ``key`` is the name of its text."""
+
+    @property
+    def key(self) -> str:
+        """The name."""
+
+
+class Section(NamedTuple):
+    """Fields that fold away under a title; ``name`` is what the settings remember it by."""
+
+    name: str
+    title: str
+    items: Sequence[Item]
+
+
+class Texts(Protocol):
+    """The form without its widgets."""
+
+    @property
+    def texts(self) -> Mapping[str, str]:
+        """What is typed."""
+
+
+class FormCard(Card):
+    """Shows the texts of ``form`` and types into it. ``on_change`` is called after every change of a text, ``on_fold`` with
+    the name of a section the user opens or closes. What is folded away is made when it is first opened.
+
+    A form of a kind makes its fields and says what they mean.
+    """
+
+    def __init__(
+        self,
+        parent: tk.Misc,
+        look: Look,
+        form: Texts,
+        items: Sequence[Item | Section],
+        opened: Iterable[str],
+        on_change: Callable[[], object],
+        on_fold: Callable[[str, bool], object],
+    ) -> None:
+        super().__init__(parent, look, fills=True)
+        self.look, self._form, self._items = look, form, items
+        self._on_change, self._on_fold = on_change, on_fold
+        self._opened = set(opened)
+        self.fields: dict[str, LabelledField] = {}
+        self.sections: dict[str, Folding] = {}
+        self._left: set[str] = set()
+        self._lacking: Mapping[str, str] = {}
+        self.rowconfigure(1, weight=1)
+        self._title = Sentence(self, style="Section.TLabel")
+        look.grid(self._title, row=0, column=0, sticky="ew", pady=(0, 1.5))
+        self._scrolled = Scrolled(self, look, 10)
+        self._scrolled.grid(row=1, column=0, sticky="nsew")
+        self._build(self._scrolled.inside, items)
+        self.show()
+
+    @abstractmethod
+    def say(self) -> None:
+        """Brings title, meanings and messages up to date."""
+
+    @abstractmethod
+    def _make(self, place: ttk.Frame, item: Item) -> ttk.Widget:
+        """The widget of one item."""
+
+    @abstractmethod
+    def _show_texts(self) -> None:
+        """Puts the form's texts into all widgets there are."""
+
+    @abstractmethod
+    def _type_in(self, key: str, text: str) -> None:
+        """Types a text that has changed into the form."""
+
+    def show(self) -> None:
+        """Shows the record in hand as the form has it, from the top, with nothing at fault yet."""
+        self._left.clear()
+        self._lacking = {}
+        self._show_texts()
+        self._scrolled.canvas.yview_moveto(0)
+        self.say()
+
+    def show_errors(self, errors: Mapping[str, str]) -> None:
+        """Says what stands in the way of saving beside each field, and goes to the first."""
+        self._lacking = errors
+        for section in (item for item in self._items if isinstance(item, Section)):
+            if any(item.key in errors for item in section.items):
+                self._open(section)
+        self.say()
+        first = next((key for key in keys_of(self._items) if key in errors), None)
+        if first is not None:
+            self._go_to(first)
+
+    def start(self) -> None:
+        """Puts the keyboard into the first field."""
+        self._go_to(next(iter(self.fields)))
+
+    def _go_to(self, key: str) -> None:
+        self.fields[key].input.focus_set()
+
+    def _build(self, place: ttk.Frame, items: Iterable[Item | Section], indent: float = 0) -> None:
+        place.columnconfigure(0, weight=1)
+        for row, item in enumerate(items):
+            widget = self._build_section(place, item) if isinstance(item, Section) else self._make(place, item)
+            self.look.grid(widget, row=row, column=0, sticky="ew", padx=(indent, 1), pady=(0, 0.5))
+
+    def _build_section(self, place: ttk.Frame, section: Section) -> Folding:
+        is_open = section.name in self._opened
+        folding = Folding(place, section.title, is_open, partial(self._folded, section))
+        self.sections[section.name] = folding
+        if is_open:
+            self._build(folding.inside, section.items, INDENT)
+        return folding
+
+    def _folded(self, section: Section, is_open: bool) -> None:
+        if is_open:
+            self._open(section)
+            self.say()
+        self._on_fold(section.name, is_open)
+
+    def _open(self, section: Section) -> None:
+        """Opens a section, making its fields if they were never shown."""
+        folding = self.sections[section.name]
+        if not folding.inside.winfo_children():
+            self._build(folding.inside, section.items, INDENT)
+            self._show_texts()
+        folding.show(True)
+
+    def _follow(self, key: str, field: LabelledField) -> LabelledField:
+        """Keeps a field that was made, and types what is typed in it into the form."""
+        self.fields[key] = field
+        field.variable.trace_add("write", lambda *_: self._typed(key, field.text))
+        field.input.bind("<FocusOut>", lambda _: self._leave(key), add="+")
+        return field
+
+    def _typed(self, key: str, text: str) -> None:
+        if text == self._form.texts[key]:
+            return
+        self._left.discard(key)
+        self._lacking = {name: error for name, error in self._lacking.items() if name != key}
+        self._type_in(key, text)
+        self.say()
+        self._on_change()
+
+    def _leave(self, key: str) -> None:
+        """What can't be read is at fault only once the field was left."""
+        self._left.add(key)
+        self.say()
+
+
+def keys_of(items: Iterable[Item | Section]) -> Iterable[str]:
+    """The names of the texts in reading order."""
+    for item in items:
+        if isinstance(item, Section):
+            yield from keys_of(item.items)
+        else:
+            yield item.key
