@@ -1,8 +1,8 @@
 """A picture of every page and dialog in every text size and palette, to be looked at one by one before a release:
-``python -m tests.every_picture FOLDER [PART-OF-A-NAME …]`` (wants Xvfb and ImageMagick).
+``python -m tests.every_picture FOLDER [PART-OF-A-NAME …]`` (wants Xvfb, the window manager openbox and ImageMagick).
 
 The pictures are called after what they show, as ``swatches 150 dark.png``; one at which a dialog did not come up is named at the
-end. They are made on the sample, at 1366×768.
+end. They are made on the sample, at 1366×768, zoomed, with the frames and titles that a window manager gives.
 """
 
 import gc
@@ -20,7 +20,7 @@ from pathlib import Path
 
 from logbook.book.logbook import open_logbook
 from logbook.pages.pieces.shaping import KINDS
-from logbook.settings import Settings
+from logbook.settings import Place, Settings
 from logbook.tasks.importing import plan_import
 from logbook.tasks.keeping import DamagedError, ReplacedError, back_up, new_book
 from logbook.tasks.sampling import new_sample
@@ -43,15 +43,18 @@ EVERYTHING_OPEN = (
 )
 COMES_UP_S = 8.0
 MOST_STEPS = 7
+DRAWN_S = 0.1
+"""Until the window manager has drawn a frame."""
 Scene = Callable[["Stage"], None]
 
 
 def swatches(stage: "Stage") -> None:
     """The worked example in hand, its chain for 46 cm."""
     stage.window.tabs.select(0)
+    stage.page.first_focus()
     settle(stage.root)
     find(stage.root, "2024-09-21")
-    stage.page.chain.width.text = "46"
+    type_text(stage.page.chain.width.input, "46")
 
 
 class Stage:
@@ -68,6 +71,7 @@ class Stage:
     def shoot(self, name: str) -> None:
         """A picture of the screen as it is."""
         settle(self.root)
+        time.sleep(DRAWN_S)
         self.root.update()
         subprocess.run(["import", "-window", "root", str(self._name(name))], check=True)
 
@@ -117,6 +121,7 @@ def pages(stage: Stage) -> None:
     stage.page.chain._scrolled.canvas.yview_moveto(1)
     stage.shoot("swatches, scrolled down")
     stage.page.new()
+    stage.page.chain._scrolled.canvas.yview_moveto(0)
     type_text(stage.page.editor.fields["hook mm"].input, "thick")
     stage.page.save()
     stage.shoot("swatches, what stands in the way")
@@ -148,7 +153,9 @@ def dialogs_of_swatches(stage: Stage) -> None:
         stage.dialog(f"compare {count}", page.gauges.compare)
     page.find.clear()
     stage.dialog("nearest gauge", page.gauges.nearest)
-    stage.dialog("which hook", page.gauges.which_hook)
+    stage.dialog("which hook", page.gauges.which_hook, lambda up: type_text(up.focus_lastfor(), "2.5 repeats in 10 cm"))
+    page.find.table.walk(-10_000)
+    stage.dialog("which hook, one tried", page.gauges.which_hook)
     stage.dialog("changes of a record", stage.window.menu._undo.history)
     page.editor.fields["yarn"].text = "Something else"
     stage.dialog("not saved", page.settle)
@@ -231,6 +238,7 @@ def main(folder: Path, parts: list[str]) -> None:
     folder.mkdir(parents=True, exist_ok=True)
     missed: list[str] = []
     server = start_server()
+    manager = subprocess.Popen(["openbox"], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
     try:
         with tempfile.TemporaryDirectory() as home:
             os.environ["LOGBOOK_HOME"] = home
@@ -244,8 +252,9 @@ def main(folder: Path, parts: list[str]) -> None:
                             missed += played(scene, sample, folder, size, palette)
                             gc.collect()  # in the thread of the window, not when a worker of the next happens to collect
     finally:
-        server.terminate()
-        server.wait()
+        for program in (manager, server):
+            program.terminate()
+            program.wait()
     print("\n".join(["Not taken:", *missed]) if missed else f"All pictures are in {folder}.")
 
 
@@ -260,14 +269,13 @@ def played(scene: Scene, sample: Path, folder: Path, size: int, palette: str) ->
 def a_stage(sample: Path, folder: Path, size: int, palette: str) -> Iterator[Stage]:
     """A window on a copy of the sample; it is closed in the end, whatever is typed in it."""
     root = tk.Tk()
-    window = MainWindow(root, Settings(text_size=size, palette=palette, opened=EVERYTHING_OPEN))
+    settings = Settings(text_size=size, palette=palette, opened=EVERYTHING_OPEN, place=Place(*SIZE, 0, 0, True))
+    window = MainWindow(root, settings)
     copy = Path(shutil.copy(sample, Path(tempfile.mkdtemp()) / "sample.logbook"))
     window.show(open_logbook(copy), is_sample=True)
-    root.geometry(f"{SIZE[0]}x{SIZE[1]}+0+0")
     root.deiconify()
     settle(root)
-    root.geometry(f"{SIZE[0]}x{SIZE[1] - root.winfo_rooty()}")  # which Tk counts without the menu
-    root.focus_force()
+    root.event_generate("<Motion>", warp=True, x=SIZE[0], y=SIZE[1])  # out of the way: what is under the pointer looks otherwise
     settle(root)
     yield Stage(window, lambda name: folder / f"{name} {size} {palette}.png")
     window.close_down()

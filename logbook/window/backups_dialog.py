@@ -18,7 +18,7 @@ COLUMNS = (
     Column("made", "Made (UTC)", 18),
     Column("swatches", "Swatches", 10, "right"),
     Column("size", "Size", 10, "right"),
-    Column("file", "File", 34, grow=True),
+    Column("file", "File", 34, grow=True, least=27),
 )
 
 
@@ -61,7 +61,7 @@ class _Backups:
         if backups:
             self._table.select([str(backups[0].path)])
         self._said.configure(
-            text="Kept are the last ten and one a month for a year, each made and checked before the first change of a session."
+            text="The last ten are kept, and one a month for a year, each made and checked before the first change of a session."
             if backups
             else "There is no backup yet: one is made before the first change of each session. "
             "Copies on another disk or stick are yours to make: Logbook → Save a copy."

@@ -40,7 +40,7 @@ class Dialog(tk.Toplevel):
         self.look.grid(button, row=0, column=self._buttons.grid_size()[0], padx=(2, 0))
         return button
 
-    def open(self, focus: tk.Widget) -> None:
+    def open(self, focus: tk.Misc) -> None:
         """Shows it over its parent, holds the keyboard, and puts the focus on ``focus``."""
         self.update_idletasks()
         above = self._above
@@ -60,7 +60,12 @@ class Dialog(tk.Toplevel):
             self.update()
         self.update_idletasks()
         self.grab_set()
+        self.take_keyboard(focus)
+
+    def take_keyboard(self, focus: tk.Misc) -> None:
+        """Puts the focus on ``focus`` as Tab does: the text of a field is marked, to be typed over."""
         focus.focus_set()
+        focus.event_generate("<<TraverseIn>>")
 
     def close(self) -> None:
         self.grab_release()

@@ -86,7 +86,7 @@ class LabelledField(ttk.Frame):
             columnspan=3 if stacked else 1,
             sticky="nw" if self.several_lines else "w",
             padx=(0, gap),
-            pady=self.look.pixels(0.5),
+            pady=self.look.pixels(1 if self._grow and not stacked else 0.5),
         )
         self._widget.grid(row=row, column=column, sticky="ew" if self._grow else "w")
         if self.unit is not None:

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from logbook.window.table import Table
+from logbook.window.table import EDGES, Table
 
 
 class FittingColumns:
@@ -20,8 +20,8 @@ class FittingColumns:
     def _fit(self) -> None:
         tree, look = self._table.tree, self._table.look
         look.style.configure("TwoLines.Treeview", rowheight=2 * look.line + look.pixels(2))
-        room = tree.winfo_width()
-        if room <= 1:
+        room = tree.winfo_width() - EDGES
+        if room <= 0:
             return
         fitting: list[str] = []
         for key in self._need:
@@ -37,13 +37,4 @@ class FittingColumns:
             two_lines = self._instead in shown
             style = "TwoLines.Treeview" if two_lines else "Treeview"
             tree.configure(displaycolumns=shown, style=style, show="" if two_lines else "headings")
-        self._spread(shown)
-
-    def _spread(self, shown: Sequence[str]) -> None:
-        """Tk lets columns grow only when the table does, not when their own least width or their number has changed."""
-        tree = self._table.tree
-        least = {key: int(tree.column(key, "minwidth")) for key in shown}
-        growing = [column.key for column in self._table.columns if column.key in shown and column.grow]
-        more = max(0, tree.winfo_width() - 2 - sum(least.values()))
-        for key in growing:
-            tree.column(key, width=least[key] + more // len(growing))
+        self._table.spread()

@@ -15,7 +15,9 @@ from logbook.window.table import Column, Row, Table
 KEYS: tuple[tuple[str, str], ...] = (
     ("Tab, Shift+Tab", "next field, field before"),
     ("Alt and an underlined letter", "go to that field, press that button"),
-    ("Mod-1", "Swatches; 2, 3 … the pages after it"),
+    ("Mod-1", "the page Swatches"),
+    ("Mod-2", "the page Pieces"),
+    ("Mod-3", "the page Stitch patterns"),
     ("Mod-f", "find"),
     ("Escape", "clear the find field, close a dialog"),
     ("Mod-n", "new record"),
@@ -29,8 +31,9 @@ KEYS: tuple[tuple[str, str], ...] = (
     ("Mod-k", "swatches: compare those selected"),
     ("Mod-b", "swatches: nearest gauge; pieces: sizes from a body chart"),
     ("Mod-j", "swatches: which hook; pieces: shaping"),
-    ("Mod-p", "pieces: print the page of the one in hand; Mod-Shift-p: of all its sizes"),
-    ("Mod-l", "swatches: copy the gauge line for a pattern; pieces: copy its lines"),
+    ("Mod-p", "pieces: print the page of the one in hand"),
+    ("Mod-Shift-p", "pieces: print the run of sizes"),
+    ("Mod-l", "swatches: copy the gauge line; pieces: copy the lines"),
     ("Mod-t", "swatches: print tags; pieces: set the run of sizes"),
     ("Mod-m", "pieces: log what was made"),
     ("Mod-h", "changes of the record in hand"),
@@ -39,7 +42,8 @@ KEYS: tuple[tuple[str, str], ...] = (
     ("Mod-o", "open a logbook"),
     ("Mod-i", "import a sheet"),
     ("Mod-e", "export to a sheet"),
-    ("Mod-plus", "larger text; Mod-minus: smaller"),
+    ("Mod-plus", "larger text"),
+    ("Mod-minus", "smaller text"),
     ("F1", "the walk through"),
 )
 
@@ -70,8 +74,8 @@ def show_help(parent: tk.Misc, look: Look, name: str = WALK) -> None:
 def show_keys(parent: tk.Misc, look: Look) -> None:
     """Lists the keys."""
     dialog = Dialog(parent, look, "Keys", lambda: dialog.close())
-    table = Table(dialog.inside, look, (Column("key", "Key", 30), Column("does", "What it does", 44)))
-    rows = [(_shown(parent, key), does.replace("Mod-minus", _shown(parent, "Mod-minus"))) for key, does in KEYS]
+    table = Table(dialog.inside, look, (Column("key", "Key", 24), Column("does", "What it does", 50, grow=True)))
+    rows = [(_shown(parent, key), does) for key, does in KEYS]
     table.set_rows(Row(key, (key, does), (key, does)) for key, does in rows)
     table.tree.configure(height=len(KEYS))
     dialog.inside.rowconfigure(0, weight=1)

@@ -1,9 +1,11 @@
 """A form that may be longer than its place."""
 
 import tkinter as tk
+from functools import partial
 from tkinter import ttk
 
 from logbook.window.look import Look
+from logbook.window.scroll_bar import show_bar
 from logbook.window.styles import styled
 
 
@@ -21,8 +23,9 @@ class Scrolled(ttk.Frame):
         self.bar = ttk.Scrollbar(self, orient="vertical", command=self.canvas.yview, takefocus=False)
         self.inside = ttk.Frame(self.canvas, style=styled(parent, "TFrame"))
         self._window = self.canvas.create_window(0, 0, anchor="nw", window=self.inside)
-        self.canvas.configure(yscrollcommand=self._show_bar)
+        self.canvas.configure(yscrollcommand=partial(show_bar, self.bar))
         self.canvas.grid(row=0, column=0, sticky="nsew")
+        self.bar.grid(row=0, column=1, sticky="nse")
         self.rowconfigure(0, weight=1)
         self.columnconfigure(0, weight=1)
         self.canvas.bind("<Configure>", lambda _: self._resized())
@@ -53,14 +56,6 @@ class Scrolled(ttk.Frame):
         width, height = self.canvas.winfo_width(), self.inside.winfo_reqheight()
         self.canvas.itemconfigure(self._window, width=width)
         self.canvas.configure(scrollregion=(0, 0, width, max(height, self.canvas.winfo_height())))
-
-    def _show_bar(self, first: float, last: float) -> None:
-        """The bar's place is kept free without it, so that nothing changes its width when it comes."""
-        self.bar.set(first, last)
-        if float(first) <= 0 and float(last) >= 1:
-            self.bar.grid_remove()
-        else:
-            self.bar.grid(row=0, column=1, sticky="ns", padx=(self.look.pixels(0.5), 0))
 
     def _follow_look(self) -> None:
         card = str(self.inside.cget("style")).startswith("Card.")

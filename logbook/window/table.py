@@ -14,6 +14,7 @@ from typing import Literal, NamedTuple
 
 from logbook.window.keys import SHIFT, accelerator, bind_keys, on_macos
 from logbook.window.look import Look
+from logbook.window.scroll_bar import show_bar
 from logbook.window.styles import styled
 
 SCREENFUL = 100
@@ -22,6 +23,8 @@ AT_ONCE = 250
 """Rows that follow at one go, so few that nobody waits."""
 DRAWN_FIRST_MS = 300
 """Until the others follow."""
+EDGES = 4
+"""Pixels of its width that the border of a table takes."""
 SortKey = str | float | None
 """Of one kind in a column; None stands for an empty cell, which comes last either way."""
 
@@ -29,6 +32,7 @@ SortKey = str | float | None
 class Column(NamedTuple):
     """``width`` is in letters; numbers belong at the ``"right"``; a column may ``grow`` into width that is over.
 
+    One that grows may also shrink to ``least`` letters, if there are any, where the table is narrower than it wants to be.
     A ``summary`` says again what other columns say, for a narrow place: it is neither copied nor sorted by.
     """
 
@@ -38,6 +42,7 @@ class Column(NamedTuple):
     align: Literal["left", "right"] = "left"
     grow: bool = False
     summary: bool = False
+    least: int = 0
 
 
 class Row(NamedTuple):
@@ -73,7 +78,7 @@ class Table(ttk.Frame):
         self.shown: list[str] = []
         names = [c.key for c in columns]
         self.tree = ttk.Treeview(self, columns=names, show="headings", selectmode="extended", height=4)
-        self.mark = tk.Frame(self.tree, borderwidth=0, highlightthickness=0)
+        self.mark, *self.edges = (tk.Frame(self.tree, borderwidth=0, highlightthickness=0) for _ in range(3))
         self._arrange()
         self._bind_tree()
         look.when_changed(self, self._follow_look)
@@ -137,18 +142,19 @@ class Table(ttk.Frame):
         self.clipboard_append(self.copied())
 
     def _arrange(self) -> None:
-        down = ttk.Scrollbar(self, orient="vertical", command=self.tree.yview, takefocus=False)
-        down.configure(style=styled(self, "Vertical.TScrollbar"))
+        self.down = ttk.Scrollbar(self, orient="vertical", command=self.tree.yview, takefocus=False)
+        self.down.configure(style=styled(self, "Vertical.TScrollbar"))
         self.across = ttk.Scrollbar(self, orient="horizontal", command=self.tree.xview, takefocus=False)
         self.tree.configure(xscrollcommand=self._show_across)
 
         def scrolled(first: float, last: float) -> None:
-            down.set(first, last)
+            show_bar(self.down, first, last)
             self._place_mark()
 
         self.tree.configure(yscrollcommand=scrolled)
         self.tree.grid(row=0, column=0, sticky="nsew")
-        down.grid(row=0, column=1, sticky="ns")
+        self.down.grid(row=0, column=1, sticky="ns")
+        self.across.grid(row=1, column=0, sticky="ew")
         self.rowconfigure(0, weight=1)
         self.columnconfigure(0, weight=1)
         self.menu = tk.Menu(self, tearoff=False)
@@ -164,8 +170,11 @@ class Table(ttk.Frame):
     def _bind_tree(self) -> None:
         bind = self.tree.bind
         bind("<<TreeviewSelect>>", lambda _: self._changed())
-        bind("<Configure>", lambda _: self.after_idle(self._place_mark))
+        bind("<Configure>", lambda _: self.spread())
+        bind("<Configure>", lambda _: self.after_idle(self._place_mark), add="+")
         bind("<Map>", lambda _: self._go_on_soon())
+        for event in ("<FocusIn>", "<FocusOut>"):
+            bind(event, lambda _: self._place_edges(), add="+")
         for key, step in {"Up": -1, "Down": 1}.items():
             bind(f"<{key}>", partial(self._step, step))
         bind("<Home>", lambda event: self._walk(event, 0))
@@ -179,28 +188,50 @@ class Table(ttk.Frame):
             bind(button, lambda event: self.menu.tk_popup(event.x_root, event.y_root))
 
     def _show_across(self, first: float, last: float) -> None:
-        self.across.set(first, last)
-        if float(first) <= 0 and float(last) >= 1:
-            self.across.grid_remove()
-        else:
-            self.across.grid(row=1, column=0, sticky="ew")
+        show_bar(self.across, first, last)
+        self._place_edges()
+
+    def _place_edges(self) -> None:
+        """Where columns reach beyond the border at the left or right Tk draws them over it, and so over the ring of the focus."""
+        palette, focused = self.look.palette, self.tree.instate(["focus"])
+        first, last = (float(share) for share in self.tree.xview())
+        for edge, side, over in zip(self.edges, (0.0, 1.0), (first > 0, last < 1), strict=True):
+            edge.configure(background=palette.focus if focused else palette.line)
+            if over:
+                edge.place(relx=side, anchor="ne" if side else "nw", width=2 if focused else 1, relheight=1)
+            else:
+                edge.place_forget()
 
     def _follow_look(self) -> None:
         letter = self.look.base.measure("0")
         self.tree.tag_configure("odd", background=self.look.palette.stripe)
         self.mark.configure(background=self.look.palette.accent)
+        self._place_edges()
+        self.columnconfigure(1, minsize=self.down.winfo_reqwidth())
         for column in self.columns:
             heading = self.look.bold.measure(f"{column.heading} ▲")
-            width = max(letter * column.width, heading) + self.look.pixels(4)
+            width, least = (max(letter * letters, heading) for letters in (column.width, column.least or column.width))
             self.tree.column(
                 column.key,
-                width=width,
-                minwidth=width,
+                width=width + self.look.pixels(4),
+                minwidth=least + self.look.pixels(4),
                 stretch=column.grow,
                 anchor="e" if column.align == "right" else "w",
             )
+        self.spread()
         self._show_headings()
         self.after_idle(self._place_mark)
+
+    def spread(self) -> None:
+        """Gives the columns that grow alike what is left above their least width; Tk does so only while a table becomes wider."""
+        shown = self.tree.cget("displaycolumns")
+        columns = [column for column in self.columns if column.key in shown or "#all" in shown]
+        least = {column.key: int(self.tree.column(column.key, "minwidth")) for column in columns}
+        growing = [column.key for column in columns if column.grow]
+        if self.tree.winfo_width() > 1 and growing:
+            more = max(0, self.tree.winfo_width() - EDGES - sum(least.values()))
+            for key in growing:
+                self.tree.column(key, width=least[key] + more // len(growing))
 
     def _show_headings(self) -> None:
         for index, column in enumerate(self.columns):

@@ -1,10 +1,12 @@
 """A field of several lines."""
 
 import tkinter as tk
+from functools import partial
 from tkinter import ttk
 
 from logbook.window.field import LabelledField
 from logbook.window.look import Look
+from logbook.window.scroll_bar import show_bar
 
 
 class TextField(LabelledField):
@@ -17,10 +19,11 @@ class TextField(LabelledField):
         frame = ttk.Frame(self, style="Field.TFrame", padding=2)
         self.area = tk.Text(frame, height=lines, width=20, wrap="word", undo=True, font="TkTextFont")
         bar = ttk.Scrollbar(frame, orient="vertical", command=self.area.yview, takefocus=False, style="Card.Vertical.TScrollbar")
-        self.area.configure(yscrollcommand=bar.set)
+        self.area.configure(yscrollcommand=partial(show_bar, bar))
         self.area.grid(row=0, column=0, sticky="nsew")
         bar.grid(row=0, column=1, sticky="ns")
         frame.columnconfigure(0, weight=1)
+        look.when_changed(frame, lambda: frame.columnconfigure(1, minsize=bar.winfo_reqwidth()))
         look.when_changed(self.area, lambda: self.area.configure(padx=look.pixels(1.5), pady=look.pixels(0.8)))
         self.area.bind("<Tab>", lambda _: self._leave("tk_focusNext"))
         for back in ("<Shift-Tab>", "<<PrevWindow>>"):

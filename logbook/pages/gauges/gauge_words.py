@@ -29,12 +29,15 @@ def counted_over(pitch_mm: float, direction: Direction, multiple: int | None, un
 
 def counted(pitch_mm: float, direction: Direction, multiple: int | None, units: Units) -> str:
     """``2.62 repeats``, those in 10 cm or 4 in; in stitches where there is no repeat of several."""
-    over_mm, _ = over_length(units)
-    in_repeats = direction is Direction.STITCHES and multiple is not None and multiple > 1
-    number = over_mm / (pitch_mm * (multiple if in_repeats and multiple else 1))
+    number, one = _how_many(pitch_mm, direction, multiple, units)
     shown = show_number(number)
-    one = "repeat" if in_repeats else direction.one
     return f"{shown} {_several(one) if shown != '1' else one}"
+
+
+def counted_in_a_column(pitch_mm: float, direction: Direction, multiple: int | None, units: Units) -> str:
+    """``11.00 rows``: as ``counted``, with as many decimals in every line."""
+    number, one = _how_many(pitch_mm, direction, multiple, units)
+    return f"{number:.2f} {_several(one)}"
 
 
 def width_of(pitch_mm: float, multiple: int | None) -> str:
@@ -47,6 +50,14 @@ def width_of(pitch_mm: float, multiple: int | None) -> str:
 def sure_words(give_or_take: float | None) -> str:
     """``give or take 2.5 %``, or that a count is too coarse to say."""
     return "too coarse to say how sure" if give_or_take is None else f"give or take {show_percent(give_or_take)}"
+
+
+def _how_many(pitch_mm: float, direction: Direction, multiple: int | None, units: Units) -> tuple[float, str]:
+    """How many lie in 10 cm or 4 in, and what they are, as one is called."""
+    over_mm, _ = over_length(units)
+    if direction is Direction.STITCHES and multiple is not None and multiple > 1:
+        return over_mm / (pitch_mm * multiple), "repeat"
+    return over_mm / pitch_mm, direction.one
 
 
 def _several(one: str) -> str:

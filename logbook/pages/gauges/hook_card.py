@@ -13,7 +13,7 @@ from logbook.craft.readings import read_readings
 from logbook.craft.swatch import Swatch, gauges_of
 from logbook.craft.which_hook import HookGauge, HookLine, HookTrial, hook_for, hook_line, hook_notes, hook_trials
 from logbook.errors import RefusedError, UnreadableError
-from logbook.pages.gauges.gauge_words import counted_over, sure_words, width_of
+from logbook.pages.gauges.gauge_words import counted_in_a_column, counted_over, over_length, sure_words, width_of
 
 NOT_KNOWN = "not known"
 
@@ -135,7 +135,8 @@ def _named(gauge: HookGauge) -> str:
 
 
 def _cells(gauge: HookGauge, multiple: int, units: Units) -> tuple[str, ...]:
-    known = counted_over(gauge.pitch_mm, Direction.STITCHES, multiple, units), _width(gauge, multiple)
+    in_a_length = f"{counted_in_a_column(gauge.pitch_mm, Direction.STITCHES, multiple, units)} in {over_length(units)[1]}"
+    known = in_a_length, _width(gauge, multiple)
     figures = known if gauge.known else (NOT_KNOWN, f"try {show_hook(gauge.hook_mm)}")
     return (show_hook(gauge.hook_mm), hook_names(gauge.hook_mm), "tried" if gauge.tried else "", *figures)
 

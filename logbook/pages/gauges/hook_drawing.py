@@ -62,10 +62,11 @@ class _Chart:
             yield Line(((x, self._bottom), (x, self._bottom + 0.3 * self._line)), "muted")
             yield Text(x, self._bottom + 0.8 * self._line, show_number(hook, 2), "muted")
         yield Text((self._left + self._right) / 2, self._bottom + 2.0 * self._line, "hook, mm", "muted")
-        for size in _round_steps(*self._span, at_most=5):
+        sizes, decimals = _round_steps(*self._span, at_most=5)
+        for size in sizes:
             y = self._y(size)
             yield Line(((self._left - 0.3 * self._line, y), (self._left, y)), "muted")
-            yield Text(self._left - 0.5 * self._line, y, show_number(size, 2), "muted", "e")
+            yield Text(self._left - 0.5 * self._line, y, f"{size:.{decimals}f}", "muted", "e")
         unit = "repeat" if self._card.multiple > 1 else "stitch"
         yield Text(0.7 * self._line, (self._top + self._bottom) / 2, f"mm a {unit}", "muted", turned=True)
 
@@ -117,9 +118,10 @@ class _Chart:
         return (same.index(place) - (len(same) - 1) / 2) * 0.6 * self._line
 
 
-def _round_steps(least: float, most: float, at_most: int) -> Sequence[float]:
-    """Round figures from ``least`` to ``most``, at most so many."""
+def _round_steps(least: float, most: float, at_most: int) -> tuple[Sequence[float], int]:
+    """Round figures from ``least`` to ``most``, at most so many, and the decimals that all of them need."""
     rough = (most - least) / at_most
     scale = 10.0 ** math.floor(math.log10(rough))
     step = next(scale * factor for factor in (1, 2, 5, 10) if scale * factor >= rough)
-    return [step * n for n in range(math.ceil(least / step), math.floor(most / step) + 1)]
+    decimals = max(0, -math.floor(math.log10(step) + 1e-9))
+    return [step * n for n in range(math.ceil(least / step), math.floor(most / step) + 1)], decimals

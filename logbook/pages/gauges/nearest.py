@@ -8,11 +8,10 @@ from logbook.craft.conditions import Condition, Direction
 from logbook.craft.hooks import show_hook
 from logbook.craft.lengths import Units
 from logbook.craft.nearest_gauge import WantedGauge, gauge_like
-from logbook.craft.numbers import show_percent
 from logbook.craft.readings import Counted, read_readings
 from logbook.craft.swatch import Swatch
 from logbook.errors import RefusedError, UnreadableError
-from logbook.pages.gauges.gauge_words import counted
+from logbook.pages.gauges.gauge_words import counted_in_a_column
 from logbook.tasks.find import FoundSwatch
 from logbook.tasks.nearest import NearSwatch, nearest_of
 
@@ -77,13 +76,13 @@ class NearestGauge:
         multiple = swatch.per_repeat(Direction.STITCHES)
         yarn, pattern = swatch.yarn.name if swatch.yarn else "", swatch.pattern.name if swatch.pattern else ""
         cells = (
-            show_percent(near.off),
+            f"{near.off * 100:.1f} %",
             swatch.tag,
             yarn,
             pattern,
             "" if swatch.hook_mm is None else show_hook(swatch.hook_mm),
-            counted(stitch.pitch_mm, Direction.STITCHES, multiple, self._units) if stitch else "",
-            counted(row.pitch_mm, Direction.ROWS, None, self._units) if row else "",
+            counted_in_a_column(stitch.pitch_mm, Direction.STITCHES, multiple, self._units) if stitch else "",
+            counted_in_a_column(row.pitch_mm, Direction.ROWS, None, self._units) if row else "",
         )
         sizes = (stitch.pitch_mm if stitch else None, row.pitch_mm if row else None)
         names = (swatch.tag.casefold(), yarn.casefold() or None, pattern.casefold() or None)

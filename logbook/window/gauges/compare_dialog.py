@@ -11,6 +11,8 @@ from logbook.window.sentence import Sentence
 from logbook.window.table import Column, Row, Table
 
 LETTERS = 116
+LEAST = 14
+"""Letters of a gauge with its give or take."""
 LEAST_LINES, MOST_LINES = 5, 12
 Answer = Callable[[str], SideBySide | str]
 """Gets the tags as typed; gives the comparison, or the sentence that says why there is none."""
@@ -33,7 +35,7 @@ class CompareDialog(LongDialog):
         self.says = Sentence(self.body)
         self._legend = Sentence(self.body, LEGEND, "Muted.TLabel")
         for row, widget in {0: self.tags, 2: self._legend, 3: self.says}.items():
-            look.grid(widget, row=row, column=0, sticky="ew", pady=(0, 1))
+            look.grid(widget, row=row, column=0, sticky="ew", padx=(0, 1), pady=(0, 1))
         self.tags.variable.trace_add("write", lambda *_: self._show())
         self.add_button("&Close", self.close, accent=True)
         self._show()
@@ -64,9 +66,9 @@ class CompareDialog(LongDialog):
         return "break"
 
     def _build_table(self, answer: SideBySide) -> None:
-        width = max(14, (LETTERS - 44) // len(answer.tags))
+        width = max(LEAST, (LETTERS - 44) // len(answer.tags))
         columns = [Column("mark", "", 2), Column("name", "Field", 22)]
-        columns += [Column(f"swatch {place}", tag, width, grow=True) for place, tag in enumerate(answer.tags)]
+        columns += [Column(f"swatch {place}", tag, width, grow=True, least=LEAST) for place, tag in enumerate(answer.tags)]
         self.table = Table(self.body, self.look, columns)
         lines = self.winfo_screenheight() // (4 * self.look.line)
         self.table.tree.configure(height=min(max(lines, LEAST_LINES), MOST_LINES))
@@ -76,5 +78,5 @@ class CompareDialog(LongDialog):
             Row(str(place), (line.mark, line.name, *line.values), (line.mark or None, line.name, *line.values))
             for place, line in enumerate(answer.lines)
         )
-        self.look.grid(self.table, row=1, column=0, sticky="ew", pady=(0, 1))
+        self.look.grid(self.table, row=1, column=0, sticky="ew", padx=(0, 1), pady=(0, 1))
         self.table.select(["0"])

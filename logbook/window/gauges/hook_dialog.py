@@ -46,7 +46,7 @@ class HookDialog(LongDialog):
         FittingColumns(self.table, NEED)
         self.table.tree.configure(height=LINES)
         for row, widget in enumerate((self.wanted, self.condition, self.answer, self.drawing, self.table, self.notes)):
-            look.grid(widget, row=row, column=0, sticky="ew", pady=(0, 1.5 if row > 1 else 0))
+            look.grid(widget, row=row, column=0, sticky="ew", padx=(0, 1), pady=(0, 1.5 if row > 1 else 0))
         for field in (self.wanted, self.condition):
             field.variable.trace_add("write", lambda *_: self._show())
         self.close_button = self.add_button("&Close", self.close, accent=True)
@@ -79,6 +79,6 @@ def _columns(multiple: int) -> tuple[Column, ...]:
         Column("hook", "Hook", 8, "right"),
         Column("names", "Names", 18, grow=True),
         Column("tried", "", 5),
-        Column("gauge", "Gauge", 20, grow=True),
+        Column("gauge", "Gauge", 20, "right", grow=True),
         Column("width", "One repeat" if multiple > 1 else "One stitch", 17, "right", grow=True),
     )

@@ -20,11 +20,11 @@ class LongDialog(Dialog):
         self.body: ttk.Frame = self._scrolled.inside
         self.body.columnconfigure(0, weight=1)
 
-    def open(self, focus: tk.Widget) -> None:
+    def open(self, focus: tk.Misc) -> None:
         """As high as its content, or the screen."""
         canvas = self._scrolled.canvas
         canvas.configure(width=min(int(canvas.cget("width")), int(self.winfo_screenwidth() * 0.9)))
-        super().open(focus)
+        super().open(self)
         # Sentences and drawings know their height only once they are shown at their width. Growing, the window stays under
         # the pointer, which may be all that gives it the keyboard.
         self.update_idletasks()
@@ -32,3 +32,5 @@ class LongDialog(Dialog):
         height = min(self.winfo_height() - canvas.winfo_height() + self.body.winfo_reqheight(), most)
         y = max(0, min(self.winfo_y() - (height - self.winfo_height()) // 3, most - height))
         self.geometry(f"{self.winfo_width()}x{height}+{self.winfo_x()}+{y}")
+        self.update_idletasks()  # what takes the keyboard is brought into view, and would be too early in the window as it was
+        self.take_keyboard(focus)

@@ -26,11 +26,11 @@ def columns(units: Units) -> tuple[Column, ...]:
     return (
         Column("off", "Off by", 6, "right"),
         Column("tag", "Tag", 8),
-        Column("yarn", "Yarn", 18, grow=True),
-        Column("stitch", "Stitch pattern", 18, grow=True),
+        Column("yarn", "Yarn", 18, grow=True, least=14),
+        Column("stitch", "Stitch pattern", 18, grow=True, least=12),
         Column("hook", "Hook", 7, "right"),
-        Column("across", f"Across {over}", 13),
-        Column("up", f"Up {over}", 12),
+        Column("across", f"Across {over}", 12, "right"),
+        Column("up", f"Up {over}", 10, "right"),
     )
 
 
@@ -76,8 +76,8 @@ class NearestDialog(Dialog):
         self.inside.rowconfigure(4, weight=1)
         for field in (self.wanted, self.condition):
             field.variable.trace_add("write", lambda *_: self._show())
-        self.take_button = self.add_button("&Take in hand", self.take, accent=True)
         self.add_button("&Close", self.close)
+        self.take_button = self.add_button("&Take in hand", self.take, accent=True)
         self._bind_keys()
         self._show()
 

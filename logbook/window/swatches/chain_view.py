@@ -2,6 +2,7 @@
 
 import tkinter as tk
 from collections.abc import Callable, Iterable
+from functools import partial
 from tkinter import ttk
 
 from logbook.craft.lengths import Units
@@ -87,6 +88,8 @@ class ChainView(Card):
         self.headline.grid(row=2, column=0, sticky="w")
         self._scrolled = Scrolled(self, look, 10)
         self._scrolled.grid(row=3, column=0, sticky="nsew")
+        for key, pages in {"Prior": -1, "Next": 1}.items():  # what explains the answer can be read without leaving the width
+            self.width.input.bind(f"<{key}>", partial(self._page, pages))
         self._build(self._scrolled.inside)
         self._show_units()
         look.when_changed(self, self._show_units)
@@ -116,6 +119,9 @@ class ChainView(Card):
         """Puts the keyboard into the wanted width, its text marked."""
         self.width.input.focus_set()
         self.width.input.event_generate("<<SelectAll>>")
+
+    def _page(self, pages: int, _: object) -> None:
+        self._scrolled.canvas.yview_scroll(pages, "pages")
 
     def settings_changed(self) -> None:
         """Other units."""

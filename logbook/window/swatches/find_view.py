@@ -90,8 +90,10 @@ class FindView(ttk.Frame):
         self.table.set_rows(_row(line) for line in self._swatches.lines)
         if self._swatches.count:
             self._empty.grid_remove()
+            self.filters.grid()
             self.table.grid()
         else:
+            self.filters.grid_remove()
             self.table.grid_remove()
             self._empty.grid()
         self.look_up()

@@ -24,7 +24,7 @@ def test_what_is_typed_comes_nearest_first_with_its_gauges() -> None:
     answer = looking(MINE, FAR, NEAR).answer("2.6 repeats and 9 rows in 10 cm", Condition.WASHED)
     assert [line.uid for line in answer.lines] == ["near", "far"]
     # 38.5·2.6/100 = 1.001, so 0.1 %/√2
-    assert answer.lines[0].cells == ("0.1 %", "near", COTTON.name, "Shells", "4.5 mm", "2.6 repeats", "9 rows")
+    assert answer.lines[0].cells == ("0.1 %", "near", COTTON.name, "Shells", "4.5 mm", "2.60 repeats", "9.00 rows")
     assert answer.says == "2 swatches washed, laid flat; nearest to what is asked first."
 
 
