@@ -1,35 +1,57 @@
 """What every test gets: the user's folders in a place of its own, and a screen that may not be missing."""
 
 import gc
+import itertools
 import os
 import shutil
+import tempfile
 from collections.abc import Generator
 from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import settings
+
+from tests.support.folders import QUICK
 
 # No deadline: a busy machine is no bug.
 settings.register_profile("logbook", deadline=None)
 settings.load_profile("logbook")
 
+tempfile.tempdir = QUICK
+
 pytest_plugins = ["tests.support.screen"]
 
 
+NUMBERS = itertools.count()
+
+
 @pytest.fixture(autouse=True)
-def users_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """Settings, backups and the error log of the test's own; the user's are never touched."""
-    home = tmp_path / "users folder"
+def users_folder(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """Settings, backups and the error log of the test's own, made when wanted; the user's are never touched."""
+    home = tmp_path_factory.getbasetemp() / "users folders" / str(next(NUMBERS))
     monkeypatch.setenv("LOGBOOK_HOME", str(home))
     return home
 
 
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Without an Xvfb for each worker the window tests share a screen, and so one worker: there is one keyboard."""
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> Any:
+    """Each test goes to whoever is free, but those of a group to one process.
+
+    What is made once for a file of them took long to make. Without an Xvfb for each process the window tests share a screen, and
+    there is one keyboard. (The marks of pytest-xdist 3.8 for groups have no effect with pytest 9.2.)
+    """
+    from xdist.scheduler import LoadScopeScheduling
+
+    groups = {file: file for file in ("tests/sheets/test_recalculation.py", "tests/bench/test_accuracy.py")}
     if shutil.which("Xvfb") is None:
-        for item in items:
-            if "screen" in getattr(item, "fixturenames", ()):
-                item.add_marker(pytest.mark.xdist_group("screen"))
+        groups |= {"tests/window/": "screen", "tests/test_window_harness.py": "screen"}
+
+    class InGroups(LoadScopeScheduling):
+        def _split_scope(self, nodeid: str) -> str:
+            return next((group for start, group in groups.items() if nodeid.startswith(start)), nodeid)
+
+    return InGroups(config, log)
 
 
 def pytest_collection_finish() -> None:

@@ -6,6 +6,7 @@ end. They are made on the sample, at 1366×768, zoomed, with the frames and titl
 """
 
 import gc
+import math
 import os
 import shutil
 import subprocess
@@ -18,6 +19,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from logbook.book.logbook import open_logbook
+from logbook.pages.pieces.shaping import KINDS
 from logbook.settings import Place, Settings
 from logbook.tasks.importing import plan_import
 from logbook.tasks.keeping import DamagedError, ReplacedError, back_up, new_book
@@ -26,8 +28,9 @@ from logbook.window.background import Report
 from logbook.window.import_dialog import show_plan
 from logbook.window.main_window import MainWindow
 from logbook.window.progress import run_with_progress
-from tests.pictures import SIZE, find, patterns, pieces, start_server
-from tests.support.screen import press, settle, type_text
+from logbook.window.scrolled import Scrolled
+from tests.pictures import SIZE, everything, find, patterns, pieces, start_server
+from tests.support.screen import settle, type_text
 from tests.support.whole_window import dialogs
 
 SIZES = (100, 150, 200)
@@ -39,6 +42,7 @@ EVERYTHING_OPEN = (
     *("pieces.body", "pieces.edgings", "pieces.lines", "pieces.sizes", "pieces.ways"),
 )
 COMES_UP_S = 8.0
+MOST_STEPS = 7
 DRAWN_S = 0.1
 """Until the window manager has drawn a frame."""
 Scene = Callable[["Stage"], None]
@@ -70,6 +74,17 @@ class Stage:
         time.sleep(DRAWN_S)
         self.root.update()
         subprocess.run(["import", "-window", "root", str(self._name(name))], check=True)
+
+    def shoot_down(self, name: str) -> None:
+        """Pictures of the page in hand from the top to the end, in even steps of all that scrolls in it."""
+        self.shoot(name)
+        scrolled = [one.canvas for one in everything(self.page.frame) if isinstance(one, Scrolled)]
+        screens = max(1 / (canvas.yview()[1] - canvas.yview()[0]) for canvas in scrolled)
+        steps = min(math.ceil(screens - 1), MOST_STEPS)
+        for step in range(1, steps + 1):
+            for canvas in scrolled:
+                canvas.yview_moveto(step / steps * (1 - canvas.yview()[1] + canvas.yview()[0]))
+            self.shoot(f"{name}, {step} down")
 
     def dialog(self, name: str, opens: Callable[[], object], prepare: Callable[[tk.Toplevel], object] | None = None) -> None:
         """A picture of the dialog that ``opens`` brings up, which is then left by Escape."""
@@ -112,25 +127,20 @@ def pages(stage: Stage) -> None:
     stage.shoot("swatches, what stands in the way")
     stage.page.revert()
     pieces(stage.root, stage.window)
-    stage.shoot("pieces")
-    stage.page.editor._scrolled.canvas.yview_moveto(1)
-    stage.page.follow._scrolled.canvas.yview_moveto(0.5)
-    stage.shoot("pieces, scrolled down")
-    stage.page.follow._scrolled.canvas.yview_moveto(1)
-    stage.shoot("pieces, at the end")
+    stage.shoot_down("pieces")
     stage.page.new()
     stage.page.editor.fields["width"].text = "wide"
     stage.page.save()
     stage.shoot("pieces, what stands in the way")
     stage.page.revert()
     patterns(stage.root, stage.window)
-    stage.shoot("patterns")
-    press(stage.root, "<Control-n>")
+    stage.shoot_down("patterns")
+    stage.page.new()
     stage.page.form.fields["multiple"].text = "six"
     stage.page.form.fields["rows_text"].text = "Row 1: Sc in 2nd ch from hook, *quux in next ch; rep from * to end. Turn."
-    press(stage.root, "<Control-s>")
+    stage.page.save()
     stage.shoot("patterns, what stands in the way")
-    press(stage.root, "<Control-r>")
+    stage.page.revert()
 
 
 def dialogs_of_swatches(stage: Stage) -> None:
@@ -156,9 +166,26 @@ def dialogs_of_pieces(stage: Stage) -> None:
     """Those of the second page."""
     pieces(stage.root, stage.window)
     page = stage.page
-    stage.dialog("shaping", page.files.shape)
+    for kind in KINDS:
+
+        def shape(dialog: tk.Toplevel, kind: str = kind) -> None:
+            dialog.kind.text = kind  # type: ignore[attr-defined]
+            dialog.fields["end"].text = "81"  # type: ignore[attr-defined]
+
+        stage.dialog(f"shaping {kind}", page.files.shape, shape)
     stage.dialog("body chart", page.sizes.choose_chart)
+    stage.dialog("body chart, scrolled down", page.sizes.choose_chart, to_the_end)
     stage.dialog("made piece", page.sizes.log_made)
+    stage.dialog("made piece, scrolled down", page.sizes.log_made, to_the_end)
+
+
+def to_the_end(dialog: tk.Toplevel) -> None:
+    """Scrolls what scrolls in it."""
+    for one in everything(dialog):
+        if isinstance(one, Scrolled):
+            one.canvas.yview_moveto(1)
+        elif isinstance(one, tk.Text):
+            one.yview_moveto(1)
 
 
 def dialogs_of_the_menu(stage: Stage) -> None:
@@ -170,24 +197,29 @@ def dialogs_of_the_menu(stage: Stage) -> None:
     stage.dialog("assumptions", books.assumptions)
     stage.dialog("backups", books.backups)
     stage.dialog("help", books.help)
+    stage.dialog("help, at the end", books.help, to_the_end)
     stage.dialog("help, rows", books.rows_help)
+    stage.dialog("help, rows, at the end", books.rows_help, to_the_end)
     stage.dialog("keys", books.keys)
     stage.dialog("about", books.about)
-    for name in ("faulty", "swatches"):
-        plan = plan_import(session.book, SHEETS / f"{name}.csv")
+    with new_book(Path(tempfile.mkdtemp()) / "new.logbook", keep_backups=False) as new:
+        plans = {"swatches": plan_import(new, SHEETS / "swatches.csv")}
+    for name, sheet in {"nothing new": "swatches", "faulty": "faulty"}.items():
+        plans[name] = plan_import(session.book, SHEETS / f"{sheet}.csv")
+    for name, plan in plans.items():
         stage.dialog(f"import {name}", lambda plan=plan: show_plan(root, look, plan))  # type: ignore[misc]
     stage.dialog("unexpected", lambda: root.report_callback_exception(ValueError, ValueError("x"), None))
 
     def slow(report: Report) -> None:
         for step in range(400):
-            report(step, 1000)
+            report(400 + step, 1000)
             time.sleep(0.005)
 
+    stage.dialog("progress", lambda: run_with_progress(root, look, "Writing sheet.xlsx …", slow, lambda _: None, lambda _: None))
     gone = ReplacedError("sample.logbook was moved or replaced by another file while it was open: nothing was written.")
     stage.dialog("replaced", lambda: stage.window.watch.deal_with(gone))
     damaged = DamagedError("database disk image is malformed", "sample.logbook")
     stage.dialog("damaged", lambda: stage.window.watch.deal_with(damaged))
-    stage.dialog("progress", lambda: run_with_progress(root, look, "Writing sheet.xlsx …", slow, lambda _: None, lambda _: None))
 
 
 def empty(stage: Stage) -> None:

@@ -19,7 +19,7 @@ def test_a_missing_screen(ci: str, outcome: str, tmp_path: Path) -> None:
     surroundings |= {"PATH": str(tmp_path), "CI": ci, "DISPLAY": ":9999"}
     if sys.platform != "linux":
         pytest.skip("there is always a screen here")
-    tests = ["tests/window/test_folding.py", "-k", "starts", "-rs", "-p", "no:cacheprovider"]
+    tests = ["tests/window/test_folding.py", "-k", "starts", "-rs", "-n", "0", "-p", "no:cacheprovider"]
     run = subprocess.run(
         [sys.executable, "-m", "pytest", *tests],
         cwd=ROOT, env=surroundings, capture_output=True, text=True, check=False,

@@ -54,11 +54,11 @@ def drift_note(drift: Drift) -> str:
     """Where the whole piece's own part of the give or take comes from."""
     if drift.pieces == 0:
         return (
-            f"A whole piece strays from its swatch by up to {show_percent(drift.give_or_take)} beside that: an assumption, "
+            f"A whole piece strays from its swatch by up to {show_percent(drift.give_or_take)} besides that: an assumption, "
             "until made pieces teach better."
         )
     pieces = "1 made piece" if drift.pieces == 1 else f"{drift.pieces} made pieces"
-    return f"A whole piece strays from its swatch by up to {show_percent(drift.give_or_take)} beside that: learnt from {pieces}."
+    return f"A whole piece strays from its swatch by up to {show_percent(drift.give_or_take)} besides that: learnt from {pieces}."
 
 
 def _option_notes(rule: ChainRule, target_mm: float, options: Sequence[ChainOption]) -> Iterator[str]:

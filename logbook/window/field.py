@@ -18,20 +18,23 @@ STYLES: dict[Kind, str] = {
     "hint": "Muted.TLabel",
 }
 NARROW = 16
-"""With fewer letters than this beside the label, it moves above."""
+"""Letters that a growing field wants beside its label at least; with less it moves above."""
 
 
 class LabelledField(ttk.Frame):
     """What all fields share; a field of a kind makes its widget and calls ``arrange``; ``input`` takes the focus.
 
     ``text`` may mark the letter to underline, ``"&Width"``. ``variable`` holds what is typed, as it is typed: no
-    keystroke is ever refused. With ``label_width`` (in letters) the label stands at the left while
-    there is room, without it above. Unit and message are made when there is something to say: a form has many fields, and
-    most of them never say anything. ``said`` is the message and its style, for whoever shows it elsewhere.
+    keystroke is ever refused. With ``label_width`` (in letters) the label stands at the left while there is room for the
+    widest of the fields that stand beneath one another, without it above. Unit and message are made when there is something
+    to say: a form has many fields, and most of them never say anything. ``said`` is the message and its style, for whoever
+    shows it elsewhere.
     """
 
     line_below = True
     """Whether a line for the message is kept free under the field."""
+    several_lines = False
+    """Whether the widget is higher than its label, which then stands at its first line."""
 
     def __init__(self, parent: tk.Misc, look: Look, text: str, label_width: int = 0, unit: str = "") -> None:
         super().__init__(parent, style=styled(parent, "TFrame"))
@@ -57,9 +60,20 @@ class LabelledField(ttk.Frame):
         self.bind("<Configure>", self._follow_width, add="+")
 
     def _follow_width(self, event: "tk.Event[tk.Misc]") -> None:
-        room = event.width // self.look.base.measure("0") - self.label_width
-        if self.label_width and (room < NARROW) != self._stacked:
-            self._lay_out(stacked=room < NARROW)
+        if not self.label_width:
+            return
+        together = (field for field in self.master.winfo_children() if isinstance(field, LabelledField) and field.label_width)
+        stacked = event.width < max(field.width_in_line() for field in together)
+        if stacked != self._stacked:
+            self._lay_out(stacked)
+
+    def width_in_line(self) -> int:
+        """Pixels that it takes with the label at its left, and nothing cut."""
+        letter, gap = self.look.base.measure("0"), self.look.pixels(2)
+        if self._grow:
+            return (self.label_width + NARROW) * letter
+        label = self.label_width * letter + self.look.label_height - self.look.line + gap
+        return label + self._widget.winfo_reqwidth() + (gap + self.unit.winfo_reqwidth() if self.unit else 0)
 
     def _lay_out(self, stacked: bool) -> None:
         self._stacked = stacked
@@ -70,7 +84,7 @@ class LabelledField(ttk.Frame):
             row=0,
             column=0,
             columnspan=3 if stacked else 1,
-            sticky="nw" if self._grow else "w",
+            sticky="nw" if self.several_lines else "w",
             padx=(0, gap),
             pady=self.look.pixels(1 if self._grow and not stacked else 0.5),
         )

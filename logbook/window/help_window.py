@@ -52,6 +52,7 @@ _INLINE = re.compile(r"(\*\*[^*]+\*\*|\*[^*]+\*|`[^`]+`)")
 
 
 WALK, ROWS = "walk.md", "rows.md"
+BULLET = "•  "
 
 
 def show_help(parent: tk.Misc, look: Look, name: str = WALK) -> None:
@@ -60,7 +61,7 @@ def show_help(parent: tk.Misc, look: Look, name: str = WALK) -> None:
     dialog = Dialog(parent, look, text.partition("\n")[0].lstrip("# "), lambda: dialog.close())
     page = tk.Text(dialog.inside, wrap="word", width=82, height=26, cursor="arrow", takefocus=True, font="TkTextFont")
     bar = ttk.Scrollbar(dialog.inside, command=page.yview, takefocus=False)
-    page.configure(yscrollcommand=bar.set, padx=look.pixels(4), pady=look.pixels(3), spacing3=look.pixels(1))
+    page.configure(yscrollcommand=bar.set, padx=look.pixels(4), pady=look.pixels(3), spacing1=look.pixels(2))
     page.grid(row=0, column=0, sticky="nsew")
     bar.grid(row=0, column=1, sticky="ns")
     dialog.inside.rowconfigure(0, weight=1)
@@ -100,13 +101,14 @@ def _shown(widget: tk.Misc, keys: str) -> str:
 
 def _fill(page: tk.Text, look: Look, text: str) -> None:
     """Headings, lists, pictures and emphasis: as much of Markdown as our own help uses."""
-    page.tag_configure("h1", font="TitleFont", spacing3=look.pixels(2))
-    page.tag_configure("h2", font="TkHeadingFont", spacing1=look.pixels(4), spacing3=look.pixels(1))
+    page.tag_configure("h1", font="TitleFont")
+    page.tag_configure("h2", font="TkHeadingFont", spacing1=look.pixels(6))
     page.tag_configure("strong", font="TkHeadingFont")
     page.tag_configure("typed", font="TkFixedFont")
-    page.tag_configure("item", lmargin1=look.pixels(3), lmargin2=look.pixels(6))
+    item = look.pixels(2)
+    page.tag_configure("item", lmargin1=item, lmargin2=item + look.base.measure(BULLET), spacing1=look.pixels(1))
     page.pictures = []  # type: ignore[attr-defined]  # Tk drops a picture nobody holds
-    for line in text.splitlines():
+    for line in filter(None, text.splitlines()):
         picture = _PICTURE.match(line)
         if picture:
             _show_picture(page, look, picture["file"], picture["alt"])
@@ -115,7 +117,7 @@ def _fill(page: tk.Text, look: Look, text: str) -> None:
             page.insert("end", words + "\n", f"h{len(marks)}")
         else:
             item = line.startswith("- ")
-            _insert(page, ("• " + line[2:] if item else line) + "\n", ("item",) if item else ())
+            _insert(page, (BULLET + line[2:] if item else line) + "\n", ("item",) if item else ())
 
 
 def _insert(page: tk.Text, line: str, tags: tuple[str, ...]) -> None:

@@ -4,14 +4,16 @@ import tkinter as tk
 from tkinter import ttk
 
 from logbook.tasks.importing import ImportPlan
-from logbook.window.dialog import Dialog
+from logbook.window.dialog import BESIDE, Dialog
 from logbook.window.look import Look
 from logbook.window.sentence import Sentence
 from logbook.window.table import Column, Row, Table
 
 _ROWS = 12
-_PROBLEMS = (Column("row", "Row", 6, "right"), Column("column", "Column", 18), Column("says", "What is wrong", 70, grow=True))
-_CHANGES = (Column("row", "Row", 6, "right"), Column("tag", "Tag", 12), Column("what", "What would be done", 76, grow=True))
+_WIDTH = 100
+"""Letters, where the screen has room for them."""
+_PROBLEMS = (Column("row", "Row", 6, "right"), Column("column", "Column", 18), Column("says", "What is wrong", 46, grow=True))
+_CHANGES = (Column("row", "Row", 6, "right"), Column("tag", "Tag", 12), Column("what", "What would be done", 46, grow=True))
 
 
 def show_plan(parent: tk.Misc, look: Look, plan: ImportPlan) -> bool:
@@ -25,6 +27,21 @@ class _Plan:
         self._dialog = Dialog(parent, look, f"Import {plan.name}", lambda: self._dialog.close())
         inside = self._dialog.inside
         look.grid(Sentence(inside, sentence_on(plan)), row=0, column=0, sticky="ew", pady=(0, 2))
+        width = min(_WIDTH * look.base.measure("0"), inside.winfo_screenwidth() - 2 * look.pixels(5) - BESIDE)
+        inside.columnconfigure(0, minsize=width)
+        count = len(plan.added) + len(plan.changed)
+        if plan.problems or count:
+            self._add_tabs(inside, look, plan)
+        leave = self._dialog.add_button("&Leave the logbook as it is", self._dialog.close, accent=count == 0)
+        focus = leave
+        if count:
+            words = f"&Take in the {count} good rows only" if plan.problems else f"&Take in {count} rows"
+            take = self._dialog.add_button(words, self._take, accent=not plan.problems)
+            focus = leave if plan.problems else take
+        self._dialog.open(focus)
+        self._dialog.wait_window()
+
+    def _add_tabs(self, inside: ttk.Frame, look: Look, plan: ImportPlan) -> None:
         tabs = ttk.Notebook(inside)
         look.grid(tabs, row=1, column=0, sticky="nsew")
         tabs.enable_traversal()
@@ -34,15 +51,6 @@ class _Plan:
         if plan.problems:
             self._add_problems(tabs, look, plan)
         self._add_changes(tabs, look, plan)
-        count = len(plan.added) + len(plan.changed)
-        leave = self._dialog.add_button("&Leave the logbook as it is", self._dialog.close, accent=count == 0)
-        focus = leave
-        if count:
-            words = f"&Take in the {count} good rows only" if plan.problems else f"&Take in {count} rows"
-            take = self._dialog.add_button(words, self._take, accent=not plan.problems)
-            focus = leave if plan.problems else take
-        self._dialog.open(focus)
-        self._dialog.wait_window()
 
     def _take(self) -> None:
         self.wanted = True

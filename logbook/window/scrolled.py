@@ -25,25 +25,32 @@ class Scrolled(ttk.Frame):
         self._window = self.canvas.create_window(0, 0, anchor="nw", window=self.inside)
         self.canvas.configure(yscrollcommand=partial(show_bar, self.bar))
         self.canvas.grid(row=0, column=0, sticky="nsew")
-        self.bar.grid(row=0, column=1, sticky="ns")
+        self.bar.grid(row=0, column=1, sticky="nse")
         self.rowconfigure(0, weight=1)
         self.columnconfigure(0, weight=1)
-        self.canvas.bind("<Configure>", lambda _: self._fit())
+        self.canvas.bind("<Configure>", lambda _: self._resized())
         self.inside.bind("<Configure>", lambda _: self._fit())
         look.when_changed(self, self._follow_look)
         self._bind_window(self.winfo_toplevel())
 
     def reveal(self, widget: tk.Misc) -> None:
-        """Scrolls so that ``widget`` can be seen, with a line above and the message line below."""
+        """Scrolls so that ``widget`` can be seen, with a line above and a message of two lines below."""
         margin = 2 * self.look.line
         top = widget.winfo_rooty() - self.inside.winfo_rooty()
-        bottom = top + widget.winfo_height() + margin
+        bottom = top + widget.winfo_height() + 2 * self.look.label_height
         first = self.canvas.canvasy(0)
         shown, whole = self.canvas.winfo_height(), max(1, self.inside.winfo_height())
         if top - margin < first or bottom - top > shown:
             self.canvas.yview_moveto(max(0, top - margin) / whole)
         elif bottom > first + shown:
             self.canvas.yview_moveto((bottom - shown) / whole)
+
+    def _resized(self) -> None:
+        """The field with the keyboard stays in view when a sentence elsewhere takes some of the height."""
+        self._fit()
+        focused = self.winfo_toplevel().focus_lastfor()
+        if focused is not None and self._holds(focused):
+            self.reveal(focused)
 
     def _fit(self) -> None:
         width, height = self.canvas.winfo_width(), self.inside.winfo_reqheight()
@@ -55,7 +62,7 @@ class Scrolled(ttk.Frame):
         self.canvas.configure(background=self.look.palette.surface if card else self.look.palette.page)
         width = self._letters * self.look.base.measure("0")
         self.canvas.configure(yscrollincrement=self.look.line, width=width)
-        self.columnconfigure(1, minsize=self.bar.winfo_reqwidth())
+        self.columnconfigure(1, minsize=self.bar.winfo_reqwidth() + self.look.pixels(0.5))
 
     def _bind_window(self, window: tk.Tk | tk.Toplevel) -> None:
         window.bind("<FocusIn>", self._follow_focus, add="+")

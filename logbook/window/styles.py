@@ -82,7 +82,7 @@ def _style_buttons(look: "Look") -> None:
         _style_button(look, name, bare, p.ink, colour, p.focus)
         style.configure(name, anchor="w", font="TkHeadingFont", padding=(look.pixels(1), look.pixels(0.6)))
     _style_button(look, "TMenubutton", (p.button, p.button_hover, p.button_pressed), p.ink, p.outline, p.focus)
-    style.configure("TMenubutton", padding=padding, arrowcolor=p.ink, arrowsize=look.pixels(1.2))
+    style.configure("TMenubutton", padding=padding, arrowcolor=p.ink, arrowsize=look.pixels(1.5))
 
 
 def _style_button(look: "Look", name: str, grounds: tuple[str, str, str], ink: str, border: str, inner_ring: str) -> None:
@@ -188,6 +188,10 @@ def _style_rest(look: "Look") -> None:
         style.configure(name, lightcolor=p.outline, darkcolor=p.outline, arrowsize=look.pixels(3))
         edges = [("disabled", p.page), ("active", p.muted)]
         style.map(name, background=edges, lightcolor=edges, darkcolor=edges)
+        # In a field or on a card, a bar that has nothing to scroll is not seen either.
+        unseen = [("disabled", p.surface)]
+        edges = [*unseen, ("active", p.muted)]
+        style.map(f"Card.{name}", background=edges, lightcolor=edges, darkcolor=edges, troughcolor=unseen, bordercolor=unseen)
     style.configure("TSeparator", background=p.line)
     style.configure("TPanedwindow", background=p.page)
     style.configure("Sash", lightcolor=p.page, bordercolor=p.line, sashthickness=look.pixels(2), gripcount=0)

@@ -143,6 +143,7 @@ class Table(ttk.Frame):
 
     def _arrange(self) -> None:
         self.down = ttk.Scrollbar(self, orient="vertical", command=self.tree.yview, takefocus=False)
+        self.down.configure(style=styled(self, "Vertical.TScrollbar"))
         self.across = ttk.Scrollbar(self, orient="horizontal", command=self.tree.xview, takefocus=False)
         self.tree.configure(xscrollcommand=self._show_across)
 

@@ -12,11 +12,13 @@ from logbook.window.scroll_bar import show_bar
 class TextField(LabelledField):
     """Its ``variable`` follows the typing and may be set; Tab moves on to the next field instead of writing a tab."""
 
+    several_lines = True
+
     def __init__(self, parent: tk.Misc, look: Look, text: str, *, lines: int = 3, label_width: int = 0) -> None:
         super().__init__(parent, look, text, label_width)
         frame = ttk.Frame(self, style="Field.TFrame", padding=2)
         self.area = tk.Text(frame, height=lines, width=20, wrap="word", undo=True, font="TkTextFont")
-        bar = ttk.Scrollbar(frame, orient="vertical", command=self.area.yview, takefocus=False)
+        bar = ttk.Scrollbar(frame, orient="vertical", command=self.area.yview, takefocus=False, style="Card.Vertical.TScrollbar")
         self.area.configure(yscrollcommand=partial(show_bar, bar))
         self.area.grid(row=0, column=0, sticky="nsew")
         bar.grid(row=0, column=1, sticky="ns")

@@ -3,6 +3,7 @@
 import errno
 import os
 import signal
+import tempfile
 from collections.abc import Callable
 from pathlib import Path
 
@@ -77,7 +78,10 @@ def test_a_logbook_that_may_not_grow(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("suffix", [".csv", ".xlsx"])
-def test_an_export_that_does_not_fit(tmp_path: Path, suffix: str) -> None:
+def test_an_export_that_does_not_fit(
+    tmp_path: Path, tmp_path_factory: pytest.TempPathFactory, suffix: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(tempfile, "tempdir", str(tmp_path_factory.mktemp("scraps")))  # where openpyxl leaves some
     target = tmp_path / f"log{suffix}"
     with small_book(tmp_path / "a.logbook", 20) as book:
         export(book, target)

@@ -34,8 +34,8 @@ from logbook.book.swatches import (
 )
 from logbook.book.undo import redo, undo
 from logbook.errors import RefusedError
-from tests.faults.work import QUICK
 from tests.support.books import held, put_planned_and_made, put_worked, small_book, taken
+from tests.support.folders import QUICK
 
 NUMBERS = st.integers(0, 8)
 TEXTS = st.sampled_from(["", "Étang cotton", "=1+1", "007", "a\nb", "🧶 שלום", '"\'\\', "null", "x" * 500])

@@ -1,6 +1,5 @@
 """What is done to a logbook while it is killed, cut off or refused: the same work each time, so that states can be compared."""
 
-import os
 import sqlite3
 import tempfile
 from collections.abc import Iterator
@@ -13,6 +12,7 @@ from logbook.book.logbook import Logbook
 from logbook.book.swatches import put_swatch, swatches
 from logbook.book.undo import redo, undo
 from tests.support.books import put_worked
+from tests.support.folders import QUICK
 
 MANY = 15
 CYCLE = ("log", "edit", "import", "undo", "redo", "log", "back up", "edit")
@@ -48,12 +48,8 @@ def plain(connection: sqlite3.Connection) -> tuple[Any, ...]:
     return found, actions, changes, words
 
 
-QUICK = "/dev/shm" if os.access("/dev/shm", os.W_OK) else None
-"""Where temporary folders lie in memory, if there is such a place: for work that asks nothing of the disk itself."""
-
-
 @contextmanager
 def quick_folder() -> Iterator[Path]:
-    """A temporary folder there."""
+    """A temporary folder, in memory if possible."""
     with tempfile.TemporaryDirectory(dir=QUICK) as name:
         yield Path(name)

@@ -236,9 +236,9 @@ def _compared(content: bytes, sheet: RawSheet) -> str:
 
 
 def _seen_by_openpyxl(content: bytes) -> dict[tuple[int, int], Any]:
-    values, formulas = (
-        openpyxl.load_workbook(io.BytesIO(content), data_only=data_only).worksheets[0]._cells for data_only in (True, False)
-    )
+    values = _cells(content, data_only=True)
+    bare = [place for place, cell in values.items() if cell.value is None]  # empty, or formulas that were never worked out
+    formulas = _cells(content, data_only=False) if bare else {}
     cells = {}
     for place, cell in values.items():
         value: Any = cell.value
@@ -247,6 +247,10 @@ def _seen_by_openpyxl(content: bytes) -> dict[tuple[int, int], Any]:
         if value not in (None, ""):
             cells[place] = value
     return cells
+
+
+def _cells(content: bytes, *, data_only: bool) -> Any:
+    return openpyxl.load_workbook(io.BytesIO(content), data_only=data_only).worksheets[0]._cells
 
 
 def _comparable(cells: dict[tuple[int, int], Any]) -> dict[tuple[int, int], str]:

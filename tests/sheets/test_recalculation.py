@@ -1,4 +1,4 @@
-"""What a spreadsheet program reckons is what the program wrote; a changed width gives the chain of the command line.
+"""What a spreadsheet program sees and reckons is what the program wrote; a changed width gives the chain of the command line.
 
 The widths are changed with the old values left standing beside the formulas: were they not reckoned anew, they would show.
 """
@@ -22,13 +22,17 @@ from logbook.craft.size_run import size_run
 from logbook.craft.starting_chain import Choose, Parity
 from logbook.craft.stitch_pattern import StitchPattern
 from logbook.craft.swatch import Swatch
+from logbook.sheets.columns import COLUMNS, cells_of
+from logbook.sheets.reading import read_sheet
 from logbook.sheets.run_workbook import write_run_workbook
+from logbook.sheets.workbook import write_workbook
 from logbook.tasks.exporting import export
 from logbook.tasks.sampling import new_sample
 from tests.support.cloth import gauges_of_swatch, swatch, thrice
 from tests.support.command_line import done_json
 from tests.support.size_runs import PLAN, SHELL, SWATCH
 from tests.support.spreadsheet import recalculated
+from tests.support.swatches import awkward_swatches
 
 BODIES = tuple(SizeWish(name=f"body {cm}", body_mm=cm * 10.0) for cm in range(70, 220, 3))
 WIDTHS_CM = [random.Random(seed).randrange(40, 3000) / 10 for seed in range(len(BODIES))]
@@ -60,6 +64,9 @@ def workbooks(tmp_path_factory: pytest.TempPathFactory) -> dict[str, tuple[Path,
     written["log"] = folder / "log.xlsx"
     with new_sample(folder) as book:
         export(book, written["log"])
+    written["awkward"] = folder / "awkward.xlsx"
+    with written["awkward"].open("wb") as stream:
+        write_workbook(stream, awkward_swatches(), "Swatches & more", "2026-05-31")
     written["changed"] = change_widths(written["shells"], folder / "changed.xlsx")
     again = recalculated(list(written.values()), folder)
     return {name: (path, saved) for (name, path), saved in zip(written.items(), again, strict=True)}
@@ -110,6 +117,15 @@ def test_no_cell_differs_after_recalculation(workbooks: dict[str, tuple[Path, Pa
             assert theirs[place] == value, place
         else:
             assert theirs[place] == pytest.approx(value, rel=1e-12, abs=1e-9), place
+
+
+def test_it_sees_every_swatch_as_it_is(workbooks: dict[str, tuple[Path, Path]]) -> None:
+    heading, *rows = read_sheet(workbooks["awkward"][1]).rows
+    assert list(heading.cells) == [column.name for column in COLUMNS]
+    for row, written in zip(rows, awkward_swatches(), strict=True):
+        seen = [*row.cells, *[None] * (len(COLUMNS) - len(row.cells))]
+        for cell, column, content in zip(seen, COLUMNS, cells_of(written), strict=True):
+            assert cell == (None if content == "" else content), column.name
 
 
 def test_a_changed_width_gives_the_chain_of_the_command_line(workbooks: dict[str, tuple[Path, Path]]) -> None:

@@ -1,8 +1,6 @@
-"""The workbook as others see it: openpyxl, LibreOffice, and whoever cancels."""
+"""The workbook as others see it: openpyxl, and whoever cancels. (LibreOffice: ``test_recalculation.py``.)"""
 
-import csv
 import io
-import shutil
 import subprocess
 import sys
 import tempfile
@@ -130,20 +128,3 @@ def test_openpyxl_is_loaded_only_to_write() -> None:
     modules = "logbook.sheets.workbook, logbook.sheets.reading, logbook.sheets.swatch_rows"
     code = f"import sys, {modules}; sys.exit('openpyxl' in sys.modules)"
     subprocess.run([sys.executable, "-c", code], check=True, cwd=Path(__file__).parents[2])
-
-
-@pytest.mark.skipif(shutil.which("soffice") is None, reason="LibreOffice is not installed")
-def test_libreoffice_sees_every_swatch(tmp_path: Path) -> None:
-    (tmp_path / "log.xlsx").write_bytes(written(awkward_swatches()).getvalue())
-    form = "csv:Text - txt - csv (StarCalc):44,34,76,1,,0,true,false"  # comma, quoted, UTF-8, texts quoted, as they are
-    subprocess.run(
-        ["soffice", f"-env:UserInstallation={(tmp_path / 'profile').as_uri()}", "--headless", "--convert-to", form,
-         "--outdir", str(tmp_path), str(tmp_path / "log.xlsx")],
-        check=True, capture_output=True, timeout=120,
-    )  # fmt: skip
-    heading, *rows = csv.reader(io.StringIO((tmp_path / "log.csv").read_text("utf-8"), newline=""))
-    assert heading == [column.name for column in COLUMNS]
-    for row, swatch in zip(rows, awkward_swatches(), strict=True):
-        for text, column, cell in zip(row, COLUMNS, cells_of(swatch), strict=True):
-            shown = text if cell is None or column.field.kind is not Kind.NUMBER else float(text)
-            assert shown == ("" if cell is None else cell), column.name

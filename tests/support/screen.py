@@ -6,11 +6,14 @@ import shutil
 import subprocess
 import time
 import tkinter as tk
-from collections.abc import Callable, Iterator
+import warnings
+from collections.abc import Callable, Generator, Iterator
 from contextlib import contextmanager
 from types import TracebackType
 
 import pytest
+
+tk.NoDefaultRoot()
 
 KEYSYMS = {" ": "space", ",": "comma", ".": "period", "/": "slash", '"': "quotedbl", "-": "minus", "=": "equal"} | {
     "¼": "onequarter",
@@ -37,7 +40,7 @@ def screen() -> Iterator[str]:
     if xvfb := shutil.which("Xvfb"):
         reading, writing = os.pipe()
         server = subprocess.Popen(
-            [xvfb, "-displayfd", str(writing), "-screen", "0", "1366x768x24", "-nolisten", "tcp"],
+            [xvfb, "-displayfd", str(writing), "-screen", "0", "1366x768x16", "-nolisten", "tcp"],
             pass_fds=[writing],
             stderr=subprocess.DEVNULL,
         )
@@ -68,10 +71,20 @@ def root(screen: str) -> Iterator[tk.Tk]:
         window.focus_force()
         window.update()
         yield window
-        window.destroy()
-    # Tcl may only be let go by the thread that made it: not by a worker of a later test that happens to collect.
-    del window
-    gc.collect()
+        window.tk.call("destroy", window)  # all at once: tkinter would take down each widget by itself
+    for command in window.tk.splitlist(window.tk.call("info", "commands", "[0-9]*")):
+        window.tk.createcommand(command, str)  # what a variable calls is held by Tcl, where no collector looks
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_protocol(item: pytest.Item) -> Generator[None, object, object]:
+    """Lets go of a test's window once pytest has: Tcl may not be let go by a thread of a later test that happens to collect."""
+    result = yield
+    if "root" in getattr(item, "fixturenames", ()):
+        with warnings.catch_warnings():  # the sample's folder and those printed from go with the program's end
+            warnings.filterwarnings("ignore", "Implicitly cleaning up", ResourceWarning)
+            gc.collect()
+    return result
 
 
 @contextmanager

@@ -16,7 +16,7 @@ from logbook.window import main_window
 from logbook.window.main_window import MainWindow
 from tests.support.screen import press, wait_until
 
-TYPED = "river sand, dyed at home"
+TYPED = "river sand"
 
 
 @pytest.fixture(scope="session")
@@ -56,7 +56,7 @@ def tags(window: MainWindow) -> set[str]:
 def dialogs(place: tk.Misc) -> list[tk.Toplevel]:
     """Every dialog above ``place`` and above dialogs."""
     found = []
-    for child in place.winfo_children():
+    for child in place.children.values():
         found += [child] if isinstance(child, tk.Toplevel) else []
         found += dialogs(child)
     return found

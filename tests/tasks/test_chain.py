@@ -108,7 +108,7 @@ class TestNotes:
             (ChainWish(width_mm=20, choose=Choose.AT_MOST), SHELLS, "Even the least number of repeats is wider"),
             (ChainWish(width_mm=460), PLAIN, "Options a stitch apart lie within the give or take"),
             (ChainWish(width_mm=460, parity=Parity.EVEN), PLAIN, "Options two stitches apart lie within the give or take"),
-            (ChainWish(width_mm=460), SHELLS, "A whole piece strays from its swatch by up to 5.6 % beside that: an assumption"),
+            (ChainWish(width_mm=460), SHELLS, "A whole piece strays from its swatch by up to 5.6 % besides that: an assumption"),
         ],
     )
     def test_what_is_said(self, wish: ChainWish, pattern: StitchPattern, said: str) -> None:

@@ -83,7 +83,8 @@ class StitchPatterns:
     @property
     def title(self) -> str:
         """What stands above the form."""
-        return self.saved.name or NEW
+        name = self.saved.name or NEW
+        return f"{name} · not saved" if self.unsaved else name
 
     def take(self, uid: str) -> None:
         """Takes the pattern with that uid in hand, a new one if there is none; what was typed before is gone."""

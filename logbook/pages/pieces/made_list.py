@@ -34,9 +34,10 @@ class MadeList:
 
 
 def cells(made: MadePiece, units: Units) -> tuple[str, ...]:
-    """A line as shown: name, date, chain, rows, measured width."""
+    """A line as shown: all in two lines of text, then name, date, chain, rows, measured width."""
     width = made.washed_width_mm or made.worked_width_mm
     return (
+        f"{made.name}\nmade: {', '.join(_counts(made)) or made.date}",
         made.name,
         made.date,
         "–" if made.chain is None else str(made.chain),
@@ -47,12 +48,16 @@ def cells(made: MadePiece, units: Units) -> tuple[str, ...]:
 
 def sort_keys(made: MadePiece) -> tuple[str | float | None, ...]:
     """What each cell is sorted by; None stands for an empty one."""
-    return (made.name.casefold(), made.date or None, made.chain, made.rows, made.washed_width_mm or made.worked_width_mm)
+    name, width = made.name.casefold(), made.washed_width_mm or made.worked_width_mm
+    return (name, name, made.date or None, made.chain, made.rows, width)
+
+
+def _counts(made: MadePiece) -> list[str]:
+    return [part for part in (f"chain {made.chain}" if made.chain else "", f"{made.rows} rows" if made.rows else "") if part]
 
 
 def _sentence(made: MadePiece, units: Units) -> str:
-    counts = [f"chain {made.chain}" if made.chain else "", f"{made.rows} rows" if made.rows else ""]
-    said = ", ".join(part for part in (made.date, *counts) if part)
+    said = ", ".join([made.date, *_counts(made)] if made.date else _counts(made))
     first = f"{made.name}: {said}." if said else f"{made.name}."
     fits = made.fits.strip()
     return " ".join(

@@ -57,6 +57,7 @@ class MeaningCard(ttk.Frame):
             cells = (line.repeats, str(line.chain), str(line.stitches), ring)
             rows.append(Row(line.repeats, cells, (place, line.chain, line.stitches, line.ring)))
         self.chains.set_rows(rows)
+        self.chains.grid() if rows else self.chains.grid_remove()
 
     def show_swatches(self, lines: Sequence[SwatchLine]) -> None:
         """Lists the swatches that use the pattern."""

@@ -80,6 +80,8 @@ class PatternsPage:
         if not self._attempt(self.page.save):
             problems = self.page.reading().problems
             wrong = [key for key in self.form.fields if key in problems]
+            if wrong:
+                self.row.refuse(f"Not saved yet: see the marked field{'s' * (len(wrong) > 1)}.")
             if wrong or not self.page.texts["name"].strip():
                 self.form.focus_on(wrong[0] if wrong else "name")
             return False
@@ -132,11 +134,11 @@ class PatternsPage:
 
     def _show_record(self) -> None:
         self.row.take_back()
-        self.card_title.configure(text=self.page.title)
         self.meaning.show_swatches(self.page.users())
         self._show_texts()
 
     def _show_texts(self) -> None:
+        self.card_title.configure(text=self.page.title)
         self.form.show(self.page.texts)
         self.form.show_messages(self.page.messages())
         self._show_rows()
@@ -188,7 +190,7 @@ class PatternsPage:
         self.card_title.grid(row=0, column=0, sticky="ew")
         scrolled = self._scrolled(card)
         self.form = PatternForm(scrolled.inside, self.look, self._typed)
-        self.look.grid(self.form, row=0, column=0, sticky="ew", padx=(1, 2), pady=(2, 0))
+        self.look.grid(self.form, row=0, column=0, sticky="ew", padx=(0, 2), pady=(2, 0))
 
     def _build_meaning(self, card: Card) -> None:
         ttk.Label(card, text="What it means", style=styled(card, "Section.TLabel")).grid(row=0, column=0, sticky="w")

@@ -4,17 +4,27 @@ import tkinter as tk
 from collections.abc import Callable
 from tkinter import ttk
 
-from logbook.pages.patterns.page import StitchPatterns
+from logbook.pages.patterns.page import PatternLine, StitchPatterns
 from logbook.window.field import Field
 from logbook.window.fitting import FittingColumns
 from logbook.window.look import Look
+from logbook.window.sentence import Sentence
 from logbook.window.styles import styled
 from logbook.window.table import Column, Row, Table
 
 COLUMNS = (
+    Column("pattern", "", 8, grow=True, summary=True),
     Column("name", "Stitch pattern", 19, grow=True),
     Column("multiple", "Multiple", 8),
     Column("swatches", "Swatches", 4, "right"),
+)
+NEED = ("name", "multiple", "swatches")
+LEAST = 2
+"""With room for fewer columns a line says all of them in two lines of text."""
+EMPTY = (
+    "No stitch pattern is known yet.",
+    "Write one down in the form beside this, or log a swatch: its pattern stands here too. "
+    "The sample (Logbook → Open the sample) holds some.",
 )
 
 
@@ -26,9 +36,15 @@ class PatternList(ttk.Frame):
         self._page, self._on_chosen = page, on_chosen
         self.find = Field(self, look, "&Find", label_width=5, grow=True)
         self.table = Table(self, look, COLUMNS, self._selected)
-        FittingColumns(self.table, ("name", "multiple", "swatches"))
+        FittingColumns(self.table, NEED, LEAST, "pattern")
         self.find.grid(row=0, column=0, sticky="ew")
-        self.table.grid(row=1, column=0, sticky="nsew")
+        look.grid(self.table, row=1, column=0, sticky="nsew", pady=(1, 0))
+        self._empty = ttk.Frame(self, style=styled(self, "TFrame"))
+        self._empty.columnconfigure(0, weight=1)
+        for row, sentence in enumerate(EMPTY):
+            style = "Section.TLabel" if row == 0 else "TLabel"
+            look.grid(Sentence(self._empty, sentence, style), row=row, column=0, sticky="ew", pady=(0, 2))
+        look.grid(self._empty, row=1, column=0, sticky="new", pady=(3, 0))
         self.columnconfigure(0, weight=1)
         self.rowconfigure(1, weight=1)
         self.find.variable.trace_add("write", lambda *_: self._show_found())
@@ -37,11 +53,10 @@ class PatternList(ttk.Frame):
 
     def show(self) -> None:
         """Reads the list anew and marks the pattern in hand."""
-        rows = [
-            Row(line.uid, (line.name, line.in_short, str(line.swatches)), (line.name.casefold(), line.multiple, line.swatches))
-            for line in self._page.lines
-        ]
-        self.table.set_rows(rows)
+        self.table.set_rows(_row(line) for line in self._page.lines)
+        shown, hidden = (self.table, self._empty) if self._page.lines else (self._empty, self.table)
+        hidden.grid_remove()
+        shown.grid()
         self._show_found()
         self.mark()
 
@@ -70,3 +85,10 @@ class PatternList(ttk.Frame):
     def _selected(self, uids: tuple[str, ...]) -> None:
         if uids and self._page.saved.uid not in uids:
             self._on_chosen(uids[0])
+
+
+def _row(line: PatternLine) -> Row:
+    used = f"{line.swatches} swatch{'es' * (line.swatches != 1)}"
+    both = f"{line.name}\n{' · '.join(part for part in (line.in_short, used) if part)}"
+    name = line.name.casefold()
+    return Row(line.uid, (both, line.name, line.in_short, str(line.swatches)), (name, name, line.multiple, line.swatches))

@@ -35,8 +35,8 @@ class _ChartDialog(Dialog):
         place = scrolled.inside
         place.columnconfigure(0, weight=1)
         self.name = SuggestionField(place, look, "&Chart", lambda: choice.names, width=24, label_width=LABEL_LETTERS)
-        self.text = TextField(place, look, "Its si&zes", lines=10, label_width=LABEL_LETTERS)
-        self.text.area.configure(wrap="none", width=64)
+        self.text = TextField(place, look, "Its si&zes", lines=10)
+        self.text.area.configure(wrap="none")
         self.measure = ChoiceField(place, look, "&Goes round the", ROUND, width=10, label_width=LABEL_LETTERS)
         self.end = ChoiceField(place, look, "Of a &range take", tuple(ENDS), width=14, label_width=LABEL_LETTERS)
         self.deeper = Field(place, look, "&Armholes deeper by", width=8, label_width=LABEL_LETTERS, unit="leave empty for none")

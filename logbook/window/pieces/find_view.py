@@ -24,7 +24,7 @@ LEAST = 2
 EMPTY = (
     "No piece is planned yet.",
     "Name one in the form beside this, choose the swatch it is worked from, and type a width. Save it, and it stands here. "
-    "The sample (Logbook → Open the sample) holds two.",
+    "The sample (Logbook → Open the sample) holds some.",
 )
 
 

@@ -11,13 +11,16 @@ from logbook.window.look import Look
 from logbook.window.table import Column, Row, Table
 
 COLUMNS = (
-    Column("made", "Made", 14, grow=True),
+    Column("both", "", 8, grow=True, summary=True),
+    Column("made", "Made", 20, grow=True),
     Column("date", "Date", 10),
     Column("chain", "Chain", 5, "right"),
     Column("rows", "Rows", 5, "right"),
     Column("width", "Width", 7, "right"),
 )
 NEED = ("made", "chain", "rows", "date", "width")
+LEAST = 2
+"""With room for fewer columns a line says name, chain and rows in two lines of text."""
 
 
 class MadeView(ttk.Frame):
@@ -27,10 +30,11 @@ class MadeView(ttk.Frame):
         self, parent: tk.Misc, look: Look, made: MadeList, units: Callable[[], Units], take: Callable[[str], object]
     ) -> None:
         super().__init__(parent)
-        self._made, self._units, self._take = made, units, take
+        self._look, self._made, self._units, self._take = look, made, units, take
         self.columnconfigure(0, weight=1)
         self.table = Table(self, look, COLUMNS, lambda _: None)
-        FittingColumns(self.table, NEED)
+        FittingColumns(self.table, NEED, LEAST, "both")
+        look.when_changed(self, self._fit)
         self.table.grid(row=0, column=0, sticky="ew")
         self.table.tree.bind("<Return>", lambda _: self._open())
         self.table.tree.bind("<Double-Button-1>", lambda _: self._open())
@@ -40,7 +44,7 @@ class MadeView(ttk.Frame):
         units = self._units()
         pieces = self._made.pieces
         self.table.set_rows(Row(uid, cells(made, units), sort_keys(made)) for uid, made in pieces.items())
-        self.table.tree.configure(height=max(1, min(6, len(pieces))))
+        self._fit()
         self.look_up(words)
         if pieces:
             self.grid()
@@ -50,6 +54,10 @@ class MadeView(ttk.Frame):
     def look_up(self, words: str) -> None:
         """Shows those found by these words."""
         self.table.show_only(self._made.find(words))
+
+    def _fit(self) -> None:
+        """Large text takes no more of the height than small."""
+        self.table.tree.configure(height=max(1, min(600 // self._look.percent, len(self._made.pieces))))
 
     def _open(self) -> str:
         if self.table.selected:

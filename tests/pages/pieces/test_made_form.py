@@ -38,8 +38,9 @@ def test_it_is_saved_listed_and_deleted(session: Session, form: MadeForm) -> Non
     assert form.save() == {}
     listed = MadeList(session)
     (made,) = listed.pieces.values()
-    assert cells(made, session.units) == ("Vest for the stage manager", made.date, "76", "62", "53.4 cm")
-    assert sort_keys(made)[2:] == (76, 62, 534)
+    name = "Vest for the stage manager"
+    assert cells(made, session.units) == (f"{name}\nmade: chain 76, 62 rows", name, made.date, "76", "62", "53.4 cm")
+    assert sort_keys(made)[3:] == (76, 62, 534)
     assert listed.find("snug") == [made.uid]
     assert listed.find("nobody") == []
     assert listed.find(" ") is None
@@ -78,4 +79,4 @@ def test_one_on_its_own_asks_for_a_name_alone(session: Session) -> None:
     form.type_in("name", "Old scarf")
     form.type_in("chain", "33")
     assert form.save() == {}
-    assert cells(next(iter(MadeList(session).pieces.values())), session.units)[2:] == ("33", "–", "–")
+    assert cells(next(iter(MadeList(session).pieces.values())), session.units)[3:] == ("33", "–", "–")
