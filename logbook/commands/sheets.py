@@ -1,6 +1,7 @@
 """``logbook import`` and ``export``: sheets in and out."""
 
 import argparse
+import sys
 from pathlib import Path
 from typing import Any
 
@@ -66,9 +67,11 @@ def _export(arguments: argparse.Namespace) -> int:
     with book_of(arguments) as book:
         result = export(book, arguments.target)
     if arguments.json:
-        print_json({"rows": result.rows, "target": str(result.target), "notes": list(result.notes)})
+        print_json({"rows": result.rows, "target": str(result.target)})
     else:
-        print("\n".join([f"{swatches(result.rows)} written to {result.target}.", *result.notes]))
+        print(f"{swatches(result.rows)} written to {result.target}.")
+    for note in result.notes:
+        print(note, file=sys.stderr if arguments.json else sys.stdout)
     return 0
 
 

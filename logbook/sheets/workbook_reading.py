@@ -24,6 +24,11 @@ from logbook.sheets.zip_parts import DamagedError, Handlers, ZipParts, refusing_
 _ESCAPED = re.compile(r"_x([0-9A-Fa-f]{4})_")
 _LETTERS = re.compile(r"[A-Za-z]{1,3}\Z")
 _WHOLE = re.compile(r"[0-9]{1,10}\Z")
+_NAMESPACES = {
+    "http://schemas.openxmlformats.org/spreadsheetml/2006/main",
+    "http://purl.oclc.org/ooxml/spreadsheetml/main",
+}
+"""The language of sheets, as the standard's transitional and its strict form call it."""
 _WIDEST = 16_384
 """Columns that a sheet can have at all (its last one is XFD). Blank cells may reach that far: whole rows are given colours."""
 
@@ -193,9 +198,14 @@ class _SheetReader:
         starts = {
             **self._texts.starts, "sheetData": self._start_data, "row": self._start_row, "c": self._start_cell,
             "v": self._start_value, "f": self._start_formula,
+            "worksheet": self._start_sheet, "is": lambda _: self._texts.clear(),
         }  # fmt: skip
         ends = {**self._texts.ends, "sheetData": self._end_data, "row": self._end_row, "c": self._end_cell, "v": self._end_value}
         return Handlers(starts, ends, self._text)
+
+    def _start_sheet(self, attributes: dict[str, str]) -> None:
+        if not _NAMESPACES & {value for name, value in attributes.items() if name.startswith("xmlns")}:
+            raise DamagedError("its sheet is not written in the language of workbooks")
 
     def _start_data(self, attributes: dict[str, str]) -> None:
         self._in_data = True

@@ -13,8 +13,8 @@ from logbook.window.table import Column, Row, Table
 MOST_LINES = 16
 COLUMNS = (
     Column("at", "When (UTC)", 15),
-    Column("action", "What was done", 17),
-    Column("field", "Field", 14),
+    Column("action", "What was done", 18),
+    Column("field", "Field", 15),
     Column("before", "Before", 27, grow=True, least=10),
     Column("after", "After", 27, grow=True, least=10),
 )
@@ -28,8 +28,9 @@ def show_history(parent: tk.Misc, look: Look, session: Session, name: str, uid: 
 
     def show(keys: Sequence[str]) -> None:
         """Notes are longer than a column is wide."""
-        chosen = [lines[int(key)] for key in keys]
-        whole.configure(text="".join(f"{line.field}: {line.before or '—'} → {line.after or '—'}" for line in chosen[:1]))
+        if keys:
+            line = lines[int(keys[0])]
+            whole.configure(text=f"{line.field}: {line.before or 'nothing'} → {line.after or 'nothing'}")
 
     table = Table(dialog.inside, look, COLUMNS, show)
     table.set_rows(_row(number, line) for number, line in enumerate(lines))

@@ -80,6 +80,17 @@ def test_prefixes_paths_and_kinds_of_the_strict_form() -> None:
     assert [(row.number, row.cells) for row in sheet.rows] == [(7, (None, None, dt.date(1904, 1, 1)))]
 
 
+def test_a_sheet_of_another_language_is_refused() -> None:
+    parts = parts_of(text_row(1, "tag"), "a")
+    parts[SHEET] = parts[SHEET].replace("spreadsheetml", "spreadsheetmx")
+    with pytest.raises(RefusedError, match="not written in the language of workbooks"):
+        read_workbook(packed(parts), "x")
+
+
+def test_of_two_texts_in_a_cell_the_last_counts() -> None:
+    assert cells(workbook('<row><c t="inlineStr"><is><t>a</t></is><is><t>b</t></is></c></row>')) == [("b",)]
+
+
 def test_blank_rows_and_cells_count_by_their_places() -> None:
     rows = (
         text_row(1, "tag")

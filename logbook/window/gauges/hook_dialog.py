@@ -67,7 +67,7 @@ class HookDialog(LongDialog):
         self.notes.configure(text="\n".join(card.notes))
         self.table.set_rows(Row(cells[0], cells, (place,) * len(cells)) for place, cells in enumerate(card.cells))
         self.table.select([cells[0] for cells in card.cells[card.place : card.place + 1]])
-        for widget, shown in ((self.drawing, bool(card.trials)), (self.table, bool(card.cells))):
+        for widget, shown in ((self.drawing, card.trials), (self.table, card.cells), (self.notes, card.notes)):
             if shown:
                 widget.grid()
             else:
