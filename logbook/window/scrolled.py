@@ -50,7 +50,10 @@ class Scrolled(ttk.Frame):
     def _resized(self) -> None:
         """The field with the keyboard stays in view when a sentence elsewhere takes some of the height."""
         self._fit()
-        focused = self.winfo_toplevel().focus_lastfor()
+        self.after_idle(self._reveal_focused)
+
+    def _reveal_focused(self) -> None:
+        focused = self.winfo_toplevel().focus_lastfor() if self.winfo_exists() else None
         if focused is not None and self._holds(focused):
             self.reveal(focused)
 

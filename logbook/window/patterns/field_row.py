@@ -18,10 +18,10 @@ class FieldRow(ttk.Frame):
         self.look = look
         self.fields: tuple[LabelledField, ...] = ()
         self.message = Sentence(self, " ")
-        self._in_a_line = 0
+        self._in_a_line, self._speaking = 1, 0
 
     def arrange(self, fields: Sequence[LabelledField]) -> None:
-        self.fields = tuple(fields)
+        self.fields, self._speaking = tuple(fields), len(fields) - 1
         for field in self.fields:
             field.keep_no_line()
         self.look.when_changed(self, self._lay_out)
@@ -29,8 +29,15 @@ class FieldRow(ttk.Frame):
 
     def show_messages(self) -> None:
         """Says what the first of its fields that has something to say was given to say."""
-        text, style = next((field.said for field in self.fields if field.said[0]), (" ", styled(self, "TLabel")))
-        self.message.configure(text=text, style=style)
+        self._speaking = next((at for at, field in enumerate(self.fields) if field.said[0]), len(self.fields) - 1)
+        text, style = self.fields[self._speaking].said
+        self.message.configure(text=text or " ", style=style if text else styled(self, "TLabel"))
+        self._place_message()
+
+    def _place_message(self) -> None:
+        """Under the line of the field that it is about."""
+        row = 2 * (self._speaking // self._in_a_line) + 1
+        self.message.grid(row=row, column=0, columnspan=len(self.fields) + 1, sticky="ew")
 
     def _fit(self) -> None:
         if self._fitting() != self._in_a_line:
@@ -51,8 +58,8 @@ class FieldRow(ttk.Frame):
         alone = count == 1
         for at, field in enumerate(self.fields):
             gap = 0 if at % count == count - 1 else self.look.pixels(3)
-            field.grid(row=at // count, column=at % count, sticky="ew" if alone else "w", padx=(0, gap))
-        self.message.grid(row=len(self.fields), column=0, columnspan=len(self.fields) + 1, sticky="ew")
+            field.grid(row=2 * (at // count), column=at % count, sticky="ew" if alone else "w", padx=(0, gap))
+        self._place_message()
         # A field that is alone in its line gives way when even that is too narrow for it.
         self.columnconfigure(0, weight=int(alone))
         self.columnconfigure(len(self.fields), weight=int(not alone))
