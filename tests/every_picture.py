@@ -239,6 +239,7 @@ SCENES: tuple[Scene, ...] = (pages, dialogs_of_swatches, dialogs_of_pieces, dial
 def main(folder: Path, parts: list[str]) -> None:
     """Takes the pictures whose scene's name holds one of ``parts``, or all."""
     folder.mkdir(parents=True, exist_ok=True)
+    gc.disable()  # a worker that happened to collect what is left of a window would reach for Tk from its thread
     missed: list[str] = []
     server = start_server()
     manager = subprocess.Popen(["openbox"], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
@@ -253,7 +254,7 @@ def main(folder: Path, parts: list[str]) -> None:
                     for scene in SCENES:
                         if not parts or any(part in scene.__name__ for part in parts):
                             missed += played(scene, sample, folder, size, palette)
-                            gc.collect()  # in the thread of the window, not when a worker of the next happens to collect
+                            gc.collect()
     finally:
         for program in (manager, server):
             program.terminate()
