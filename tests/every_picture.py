@@ -101,7 +101,10 @@ class Stage:
                     prepare(up[-1])
                 self.shoot(name)
                 for one in reversed(dialogs(self.root)):
-                    (one.focus_lastfor() or one).event_generate("<Escape>")
+                    place = one.focus_lastfor() or one
+                    place.focus_force()  # keys go to where the keyboard is
+                    place.update()
+                    place.event_generate("<Escape>")
             else:
                 self.missed.append(str(self._name(name)))
             over.set(True)

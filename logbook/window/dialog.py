@@ -67,6 +67,13 @@ class Dialog(tk.Toplevel):
         focus.focus_set()
         focus.event_generate("<<TraverseIn>>")
 
+    def grow(self) -> None:
+        """Takes the height that what is in it needs now, as far as the screen goes; it never gets lower."""
+        self.update_idletasks()
+        height = min(self.winfo_reqheight(), self.winfo_screenheight() - ABOVE_AND_BELOW)
+        if self.winfo_viewable() and height > self.winfo_height():
+            self.geometry(f"{self.winfo_width()}x{height}")
+
     def close(self) -> None:
         self.grab_release()
         self.destroy()

@@ -121,7 +121,7 @@ class FormCard(Card):
         place.columnconfigure(0, weight=1)
         for row, item in enumerate(items):
             widget = self._build_section(place, item) if isinstance(item, Section) else self._make(place, item)
-            self.look.grid(widget, row=row, column=0, sticky="ew", padx=(indent, 1), pady=(0, 0.5))
+            self.look.grid(widget, row=row, column=0, sticky="ew", padx=(indent, 0), pady=(0, 0.5))
 
     def _build_section(self, place: ttk.Frame, section: Section) -> Folding:
         is_open = section.name in self._opened

@@ -29,7 +29,9 @@ class Scrolled(ttk.Frame):
         self.rowconfigure(0, weight=1)
         self.columnconfigure(0, weight=1)
         self.canvas.bind("<Configure>", lambda _: self._resized())
-        self.inside.bind("<Configure>", lambda _: self._fit())
+        # When it has become so short that none of it is in view, Tk unmaps it and does not tell its new size.
+        for event in ("<Configure>", "<Unmap>"):
+            self.inside.bind(event, lambda _: self._fit())
         look.when_changed(self, self._follow_look)
         self._bind_window(self.winfo_toplevel())
 

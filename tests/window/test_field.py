@@ -85,6 +85,18 @@ def test_in_a_narrow_place_the_label_moves_above_and_the_entry_stays_within(root
     assert field.input.winfo_x() > field.label.winfo_width()
 
 
+def test_when_one_field_does_not_fit_beside_its_label_all_have_it_above(root: tk.Tk, look: Look) -> None:
+    letter = look.base.measure("0")
+    short = shown(Field(root, look, "Width", width=6, label_width=10))
+    choice = shown(ChoiceField(root, look, "Worked", ("from the bottom up", "sideways"), width=20, label_width=10))
+    for letters, beside in ((60, True), (28, False)):
+        root.geometry(f"{letters * letter}x300")
+        settle(root)
+        for field in (short, choice):
+            assert (field.input.winfo_x() > field.label.winfo_x() + field.label.winfo_reqwidth()) == beside
+    assert choice.input.winfo_width() == choice.input.winfo_reqwidth()
+
+
 def test_suggestions_are_named_while_typing_and_listed_on_down(root: tk.Tk, look: Look) -> None:
     field = SuggestionField(root, look, "Yarn", lambda: YARNS)
     shown(field)

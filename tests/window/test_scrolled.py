@@ -39,6 +39,25 @@ def test_a_focused_field_comes_into_view_with_its_message_line(root: tk.Tk, look
     wait_until(root, lambda: made.sees(made.fields[0]))
 
 
+def test_a_focused_field_stays_in_view_when_the_form_gets_lower(root: tk.Tk, look: Look) -> None:
+    made = Made(root, look, 20)
+    press(made.fields[3].input)
+    settle(root)
+    assert made.sees(made.fields[3])
+    root.geometry("500x120")
+    wait_until(root, lambda: root.winfo_height() == 120)
+    wait_until(root, lambda: made.sees(made.fields[3]))
+
+
+def test_a_form_that_was_scrolled_down_is_seen_when_it_has_become_short(root: tk.Tk, look: Look) -> None:
+    made = Made(root, look, 40)
+    made.form.canvas.yview_moveto(1)
+    settle(root)
+    for field in made.fields[2:]:
+        field.grid_remove()
+    wait_until(root, lambda: made.form.inside.winfo_ismapped() and made.sees(made.fields[0]))
+
+
 def test_the_wheel_scrolls_a_long_form_only(root: tk.Tk, look: Look) -> None:
     made = Made(root, look, 20)
     made.fields[1].input.event_generate("<Button-5>")

@@ -37,7 +37,7 @@ def cells(made: MadePiece, units: Units) -> tuple[str, ...]:
     """A line as shown: all in two lines of text, then name, date, chain, rows, measured width."""
     width = made.washed_width_mm or made.worked_width_mm
     return (
-        f"{made.name}\nmade: {', '.join(_counts(made)) or made.date}",
+        f"{made.name}\nmade: {next(iter(_counts(made)), made.date)}",
         made.name,
         made.date,
         "–" if made.chain is None else str(made.chain),

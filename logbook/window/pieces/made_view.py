@@ -20,7 +20,7 @@ COLUMNS = (
 )
 NEED = ("made", "chain", "rows", "date", "width")
 LEAST = 2
-"""With room for fewer columns a line says name, chain and rows in two lines of text."""
+"""With room for fewer columns a line says name and chain in two lines of text."""
 
 
 class MadeView(ttk.Frame):

@@ -75,7 +75,9 @@ class _ShapingDialog(Dialog):
         found = shaped(self.kind.text, texts)
         self.result.configure(text=found.text or NOT_YET)
         self.says.configure(text=found.says)
+        self.says.grid() if found.says else self.says.grid_remove()
         self._copy.state(["!disabled" if found.text else "disabled"])
+        self.grow()
 
     def _copied(self) -> None:
         self.clipboard_clear()

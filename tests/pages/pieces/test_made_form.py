@@ -39,7 +39,7 @@ def test_it_is_saved_listed_and_deleted(session: Session, form: MadeForm) -> Non
     listed = MadeList(session)
     (made,) = listed.pieces.values()
     name = "Vest for the stage manager"
-    assert cells(made, session.units) == (f"{name}\nmade: chain 76, 62 rows", name, made.date, "76", "62", "53.4 cm")
+    assert cells(made, session.units) == (f"{name}\nmade: chain 76", name, made.date, "76", "62", "53.4 cm")
     assert sort_keys(made)[3:] == (76, 62, 534)
     assert listed.find("snug") == [made.uid]
     assert listed.find("nobody") == []
