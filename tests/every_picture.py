@@ -92,7 +92,7 @@ class Stage:
         end = time.monotonic() + COMES_UP_S
 
         def look() -> None:
-            up = [one for one in dialogs(self.root) if one.winfo_viewable()]
+            up = [one for one in dialogs(self.root) if one.grab_current() is one]  # others are on their way, or out
             if not up and time.monotonic() < end:
                 self.root.after(50, look)
                 return
@@ -113,7 +113,9 @@ class Stage:
         opens()
         if not over.get():
             self.root.wait_variable(over)
-        self.root.update()
+        while dialogs(self.root) and time.monotonic() < end:
+            self.root.update()
+        gc.collect()  # in the thread of the window, not when a worker of the next happens to collect
 
 
 def pages(stage: Stage) -> None:
