@@ -92,7 +92,7 @@ class Stage:
         end = time.monotonic() + COMES_UP_S
 
         def look() -> None:
-            up = [one for one in dialogs(self.root) if one.winfo_viewable()]
+            up = [one for one in dialogs(self.root) if one.grab_current() is one]  # others are on their way, or out
             if not up and time.monotonic() < end:
                 self.root.after(50, look)
                 return
@@ -101,7 +101,10 @@ class Stage:
                     prepare(up[-1])
                 self.shoot(name)
                 for one in reversed(dialogs(self.root)):
-                    (one.focus_lastfor() or one).event_generate("<Escape>")
+                    place = one.focus_lastfor() or one
+                    place.focus_force()  # keys go to where the keyboard is
+                    place.update()
+                    place.event_generate("<Escape>")
             else:
                 self.missed.append(str(self._name(name)))
             over.set(True)
@@ -110,7 +113,9 @@ class Stage:
         opens()
         if not over.get():
             self.root.wait_variable(over)
-        self.root.update()
+        while dialogs(self.root) and time.monotonic() < end:
+            self.root.update()
+        gc.collect()  # in the thread of the window, not when a worker of the next happens to collect
 
 
 def pages(stage: Stage) -> None:
@@ -236,6 +241,7 @@ SCENES: tuple[Scene, ...] = (pages, dialogs_of_swatches, dialogs_of_pieces, dial
 def main(folder: Path, parts: list[str]) -> None:
     """Takes the pictures whose scene's name holds one of ``parts``, or all."""
     folder.mkdir(parents=True, exist_ok=True)
+    gc.disable()  # a worker that happened to collect what is left of a window would reach for Tk from its thread
     missed: list[str] = []
     server = start_server()
     manager = subprocess.Popen(["openbox"], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
@@ -250,7 +256,7 @@ def main(folder: Path, parts: list[str]) -> None:
                     for scene in SCENES:
                         if not parts or any(part in scene.__name__ for part in parts):
                             missed += played(scene, sample, folder, size, palette)
-                            gc.collect()  # in the thread of the window, not when a worker of the next happens to collect
+                            gc.collect()
     finally:
         for program in (manager, server):
             program.terminate()

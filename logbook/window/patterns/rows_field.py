@@ -26,7 +26,9 @@ class RowsField(TextField):
         self.below.grid(row=3, column=0, columnspan=4, sticky="ew")
         self._bar = next(child for child in self._widget.winfo_children() if isinstance(child, ttk.Scrollbar))
         self.area.configure(yscrollcommand=self._scrolled)
-        self.area.bind("<Configure>", lambda _: self.after_idle(self._draw), add="+")
+        self._drawing = ""
+        self.area.bind("<Configure>", lambda _: self._draw_soon(), add="+")
+        self.bind("<Destroy>", lambda _: self._stop_drawing(), add="+")
         self.bind("<Configure>", lambda _: self._place(), add="+")
         look.when_changed(self.beside, self._follow_look)
 
@@ -57,13 +59,21 @@ class RowsField(TextField):
         below = "\n".join(f"{one.name}: {one.count}" for one in self._counts) if room < 0 else ""
         self.below.configure(text=below)
         self.below.grid() if below else self.below.grid_remove()
-        self.after_idle(self._draw)
+        self._draw_soon()
+
+    def _draw_soon(self) -> None:
+        self._drawing = self._drawing or self.after_idle(self._draw)
 
     def _scrolled(self, first: float, last: float) -> None:
         self._bar.set(first, last)
         self._draw()
 
+    def _stop_drawing(self) -> None:
+        if self._drawing:
+            self.after_cancel(self._drawing)
+
     def _draw(self) -> None:
+        self._drawing = ""
         self.beside.delete("all")
         for one in self._counts:
             line = self.area.dlineinfo(f"1.0+{one.start}c")
