@@ -36,16 +36,17 @@ class Scrolled(ttk.Frame):
         self._bind_window(self.winfo_toplevel())
 
     def reveal(self, widget: tk.Misc) -> None:
-        """Scrolls so that ``widget`` can be seen, with a line above and a message of two lines below."""
+        """Scrolls so that ``widget`` can be seen, with a line above and a message of three lines below."""
         margin = 2 * self.look.line
         top = widget.winfo_rooty() - self.inside.winfo_rooty()
-        bottom = top + widget.winfo_height() + 2 * self.look.label_height
+        bottom = top + widget.winfo_height() + 3 * self.look.label_height
         first = self.canvas.canvasy(0)
         shown, whole = self.canvas.winfo_height(), max(1, self.inside.winfo_height())
         if top - margin < first or bottom - top > shown:
             self.canvas.yview_moveto(max(0, top - margin) / whole)
         elif bottom > first + shown:
-            self.canvas.yview_moveto((bottom - shown) / whole)
+            lines = -(-(bottom - shown) // self.look.line)  # Tk scrolls by whole lines, and would round down
+            self.canvas.yview_moveto(lines * self.look.line / whole)
 
     def _resized(self) -> None:
         """The field with the keyboard stays in view when a sentence elsewhere takes some of the height."""

@@ -53,7 +53,7 @@ class _ChartDialog(Dialog):
         for field in (self.text, self.measure, self.end, self.deeper):
             field.variable.trace_add("write", lambda *_: self._say())
         self.update_idletasks()
-        scrolled.canvas.configure(height=min(place.winfo_reqheight(), self.winfo_screenheight() * 2 // 3))
+        scrolled.canvas.configure(height=min(place.winfo_reqheight(), self.winfo_screenheight() * 3 // 4))
 
     def _show_chart(self) -> None:
         """A chart that is known is shown; a new name leaves the text to be kept under it."""
