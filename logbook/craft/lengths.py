@@ -23,7 +23,7 @@ _UNIT_MM = {"mm": Fraction(1), "cm": Fraction(10), "m": Fraction(1000), "in": MM
 UNIT = r"(?:mm|cm|m\b|inch(?:es)?|ins?\.?|\"|”|″|'')"
 """A pattern (without anchors) for a unit of length as typed."""
 
-_LENGTH = re.compile(rf"\s*(?P<number>{NUMBER})\s*(?P<unit>{UNIT})?\s*\Z", re.IGNORECASE)
+_LENGTH = rf"\s*(?P<number>{NUMBER})\s*(?P<unit>{UNIT})?\s*\Z"
 
 
 def unit_mm(text: str | None, units: Units) -> Fraction:
@@ -38,7 +38,7 @@ def read_length(text: str, units: Units = Units.CM, what: str = "a length") -> f
 
     Raises UnreadableError, naming the text and ``what`` it should be, if it is no length or beyond 100 m.
     """
-    found = _LENGTH.match(text)
+    found = re.match(_LENGTH, text, re.IGNORECASE)
     if found is None:
         raise UnreadableError(f"“{text.strip()[:40]}” is not {what}: type it like 46, 46.5 cm or 18 1/4 in.")
     mm = float(read_number(found["number"], what) * unit_mm(found["unit"], units))

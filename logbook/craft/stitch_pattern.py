@@ -76,20 +76,18 @@ class ChainStatement:
 
 
 _UNITS = r"(?:sts?|stitches|chains?|ch)?"
-_STATEMENT = re.compile(
-    rf"""\s*(?P<chain>(?:ch|chain)\s+)?(?:an?y?\s+)?(?:multiples?|mult\.?)\s+of\s+(?P<m>\d+)\s*{_UNITS}\s*
+# Not compiled before it is wanted: that is slow, and few starts of the program need it.
+_STATEMENT = rf"""\s*(?P<chain>(?:ch|chain)\s+)?(?:an?y?\s+)?(?:multiples?|mult\.?)\s+of\s+(?P<m>\d+)\s*{_UNITS}\s*
     (?:(?P<sign>plus|and|less|minus|\+|-|−)\s*(?P<b>\d+)\s*(?P<chains>chains?|ch)?{_UNITS})?\s*
     (?:[,;(]?\s*(?:add|plus|\+|and)\s*(?P<t>\d+)\s*(?:more\s*)?(?:chains?|ch)?\s*
-    (?:for\s+(?:the\s+)?(?:base|foundation|starting|turning)\s+(?:chain|ch|row))?\s*\)?)?\s*\.?\s*\Z""",
-    re.IGNORECASE | re.VERBOSE,
-)
+    (?:for\s+(?:the\s+)?(?:base|foundation|starting|turning)\s+(?:chain|ch|row))?\s*\)?)?\s*\.?\s*\Z"""
 
 
 def read_multiple(text: str) -> ChainStatement:
     """Reads ``multiple of 6 plus 1``, ``multiple of 6 plus 1, add 1 for the base chain``, ``chain a multiple of 6 plus 2``,
     ``multiple of 10 less 1`` (a plus of 9). Raises UnreadableError otherwise.
     """
-    found = _STATEMENT.match(text)
+    found = re.match(_STATEMENT, text, re.IGNORECASE | re.VERBOSE)
     if found is None or int(found["m"]) < 1:
         raise UnreadableError(
             f"“{text.strip()[:60]}” does not say a multiple: write “multiple of 6 plus 1” or “chain a multiple of 6 plus 2”."

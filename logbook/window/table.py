@@ -7,7 +7,7 @@ nothing is ever read back from the widget.
 import sys
 import tkinter as tk
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from functools import partial
+from functools import cached_property, partial
 from itertools import islice
 from tkinter import ttk
 from typing import Literal, NamedTuple
@@ -17,6 +17,7 @@ from logbook.window.look import Look
 from logbook.window.scroll_bar import show_bar
 from logbook.window.styles import styled
 
+COPY_KEYS, ALL_KEYS = "Mod-c", "Mod-a"
 SCREENFUL = 100
 """Rows that are there at once: more than a screen shows."""
 AT_ONCE = 250
@@ -157,15 +158,19 @@ class Table(ttk.Frame):
         self.across.grid(row=1, column=0, sticky="ew")
         self.rowconfigure(0, weight=1)
         self.columnconfigure(0, weight=1)
-        self.menu = tk.Menu(self, tearoff=False)
+        bind_keys(self.tree, COPY_KEYS, self.copy)
+        bind_keys(self.tree, ALL_KEYS, self._select_all)
+
+    @cached_property
+    def menu(self) -> tk.Menu:
+        """What can be done with the rows, made when it is first opened."""
+        menu = tk.Menu(self, tearoff=False)
         for column in (column for column in self.columns if not column.summary):
-            self.menu.add_command(label=f"Sort by {column.heading}", command=partial(self.sort_by, column.key))
-        self.menu.add_separator()
-        keys = {"copy": "Mod-c", "all": "Mod-a"}
-        self.menu.add_command(label="Copy rows", accelerator=accelerator(self, keys["copy"]), command=self.copy)
-        self.menu.add_command(label="Select all", accelerator=accelerator(self, keys["all"]), command=self._select_all)
-        bind_keys(self.tree, keys["copy"], self.copy)
-        bind_keys(self.tree, keys["all"], self._select_all)
+            menu.add_command(label=f"Sort by {column.heading}", command=partial(self.sort_by, column.key))
+        menu.add_separator()
+        menu.add_command(label="Copy rows", accelerator=accelerator(self, COPY_KEYS), command=self.copy)
+        menu.add_command(label="Select all", accelerator=accelerator(self, ALL_KEYS), command=self._select_all)
+        return menu
 
     def _bind_tree(self) -> None:
         bind = self.tree.bind
