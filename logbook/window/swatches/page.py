@@ -14,12 +14,12 @@ from logbook.window.gauges.gauge_actions import GaugeActions, OnPage
 from logbook.window.look import Look
 from logbook.window.record_page import RecordPage
 from logbook.window.swatches.find_view import FindActions, FindView
-from logbook.window.swatches.form_view import FormView
 from logbook.window.when_drawn import when_drawn
 
 if TYPE_CHECKING:
     from logbook.window.swatches.chain_side import ChainSide
     from logbook.window.swatches.chain_view import ChainView
+    from logbook.window.swatches.form_view import FormView
 
 FILTERS = "swatches.filters"
 SHARES = (30, 34, 36)
@@ -31,7 +31,6 @@ class SwatchesPage(RecordPage):
 
     kind = "swatch"
     find: FindView
-    editor: FormView
 
     def __init__(self, parent: tk.Misc, look: Look, session: Session) -> None:
         self.swatches = SwatchList(session)
@@ -39,11 +38,11 @@ class SwatchesPage(RecordPage):
         if self.swatches.newest is None or not self.form.show(self.swatches.newest):
             self.form.new()
         super().__init__(parent, look, session, self.form)
+        self._editor: FormView | None = None
         self._side: ChainSide | None = None
         opened = session.settings.opened
         actions = FindActions(self._select, self._go_to_width, self.delete, session.open_sample, partial(self._fold, FILTERS))
         self.find = FindView(self.frame, look, self.swatches, lambda: self.form.known, actions, FILTERS in opened)
-        self.editor = FormView(self.frame, look, self.form, opened, self._changed, self._fold)
         on_page = OnPage(
             in_hand=lambda: self.side.known(),
             selected=lambda: self.find.table.selected,
@@ -54,15 +53,27 @@ class SwatchesPage(RecordPage):
         )
         self.gauges = GaugeActions(self.frame, look, session, on_page)
         self._place(self.find, 0)
-        self._place(self.editor, 1)
         self._arrange(SHARES, lambda row: self.gauges.menu_button(row, "Com&pare"))
         self._mark()
         self._changed()
-        when_drawn(self.find, lambda: self.side)
+        when_drawn(self.find, lambda: self.editor)
+
+    @property
+    def editor(self) -> "FormView":  # type: ignore[override]
+        """The form, made when it is first wanted or when the list is drawn, which is not to wait for it; the chain follows."""
+        if self._editor is None:
+            from logbook.window.swatches.form_view import FormView
+
+            opened = self.session.settings.opened
+            self._editor = FormView(self.frame, self.look, self.form, opened, self._changed, self._fold)
+            self._place(self._editor, 1)
+            self._editor.lift(self.find)  # next after the list, where Tab goes on to
+            when_drawn(self._editor, lambda: self.side)
+        return self._editor
 
     @property
     def side(self) -> "ChainSide":
-        """The chain, made when it is first wanted or when list and form are drawn: what it takes, they need not wait for."""
+        """The chain, made when it is first wanted or when the form is drawn."""
         if self._side is None:
             from logbook.window.swatches.chain_side import ChainSide
 
@@ -110,7 +121,8 @@ class SwatchesPage(RecordPage):
             self._side.refresh()
         self.find.reload()
         self._mark()
-        self.editor.say()
+        if self._editor is not None:
+            self._editor.say()
 
     def _units_changed(self) -> None:
         self.form.refresh()
