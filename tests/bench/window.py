@@ -3,7 +3,7 @@
 Printed are, as the median of several runs in fresh processes, as a user's second start finds the program: from starting Python to
 a window that can be used (the find field and a screenful of the list are drawn, and keys are taken), to the form and then the
 chain that follow beside them, and to the last row of the list being in, each beside a bare ttk window of as many widgets and rows
-that is drawn; and from a key in the find field to the screen being drawn, beside a bare entry and a list whose lines are rearranged.
+that is drawn; and from a key in the find field to the screen being drawn, beside a bare entry and a list that is rearranged.
 Nothing is asserted: a busy machine is slower. Wants a display or Xvfb.
 """
 
