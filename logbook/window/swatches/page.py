@@ -97,8 +97,14 @@ class SwatchesPage(RecordPage):
     def _name(self) -> str:
         return self.form.saved.tag if self.form.saved else ""
 
+    def save(self) -> bool:
+        """As every page; and what hides the saved swatch in the list is asked for no more."""
+        saved = super().save()
+        if saved:
+            self.find.reveal(self.form.uid)
+        return saved
+
     def _saved_words(self) -> str:
-        self.find.reveal(self.form.uid)
         return f"Swatch {self.form.texts['tag']} is saved."
 
     def _to_delete(self) -> Sequence[str]:
