@@ -6,7 +6,7 @@ from logbook.errors import LogbookError
 from logbook.pages.assumption_form import AssumptionForm
 from logbook.pages.session import Session
 from logbook.window.field import Field
-from logbook.window.gauges.long_dialog import LongDialog
+from logbook.window.long_dialog import LongDialog
 from logbook.window.look import Look
 from logbook.window.message import tell
 from logbook.window.sentence import Sentence

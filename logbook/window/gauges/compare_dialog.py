@@ -5,7 +5,7 @@ from collections.abc import Callable, Sequence
 
 from logbook.pages.gauges.comparing import LEGEND, SideBySide
 from logbook.window.field import Field
-from logbook.window.gauges.long_dialog import LongDialog
+from logbook.window.long_dialog import LongDialog
 from logbook.window.look import Look
 from logbook.window.sentence import Sentence
 from logbook.window.table import Column, Row, Table

@@ -10,7 +10,7 @@ from logbook.window.canvas import DrawingCanvas
 from logbook.window.choices import ChoiceField
 from logbook.window.field import Field
 from logbook.window.fitting import FittingColumns
-from logbook.window.gauges.long_dialog import LongDialog
+from logbook.window.long_dialog import LongDialog
 from logbook.window.look import Look
 from logbook.window.sentence import Sentence
 from logbook.window.table import Column, Row, Table

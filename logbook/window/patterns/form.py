@@ -10,8 +10,8 @@ from logbook.pages.patterns.rows_card import RowsCard
 from logbook.pages.patterns.wording import COVERS
 from logbook.window.choices import ChoiceField
 from logbook.window.field import Field, LabelledField
+from logbook.window.field_row import FieldRow
 from logbook.window.look import Look
-from logbook.window.patterns.field_row import FieldRow
 from logbook.window.patterns.rows_field import RowsField
 from logbook.window.styles import styled
 from logbook.window.text_field import TextField

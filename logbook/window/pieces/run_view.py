@@ -10,10 +10,10 @@ from logbook.craft.size_run import Remedy
 from logbook.pages.pieces.run_card import RunCard
 from logbook.pages.pieces.size_texts import SizeTexts, rows_of, text_of
 from logbook.window.field import Field
+from logbook.window.field_row import FieldRow
 from logbook.window.fitting import FittingColumns
 from logbook.window.folding import Folding
 from logbook.window.look import Look
-from logbook.window.patterns.field_row import FieldRow
 from logbook.window.sentence import Sentence
 from logbook.window.table import Column, Row, Table
 
