@@ -69,6 +69,16 @@ def test_each_folder_imports_only_what_lies_beneath_it(folder: str) -> None:
                 assert ours in allowed, f"{name} imports {imported}"
 
 
+def test_each_room_of_the_arithmetic_imports_only_those_before_it() -> None:
+    rooms = ("words", "drawing", "swatches", "gauges", "rows", "pieces", "sizes")
+    assert {p.name for p in (PACKAGE / "craft").iterdir() if p.is_dir() and p.name != "__pycache__"} == set(rooms)
+    for place, room in enumerate(rooms):
+        for path in (PACKAGE / "craft" / room).rglob("*.py"):
+            for imported in imports(path):
+                if imported.startswith("logbook.craft."):
+                    assert imported.split(".")[2] in rooms[: place + 1], f"{path.relative_to(PACKAGE)} imports {imported}"
+
+
 def test_every_package_is_installed() -> None:
     listed = set(tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["tool"]["setuptools"]["packages"])
     found = {".".join(p.parent.relative_to(ROOT).parts) for p in PACKAGE.rglob("__init__.py")}

@@ -12,7 +12,7 @@ import pytest
 
 from logbook import sample
 from logbook.craft.rows.proof import prove
-from logbook.craft.terms import Terms
+from logbook.craft.words.terms import Terms
 from logbook.errors import LogbookError
 from tests.support.faults import FAULTS
 from tests.support.sample_sheets import Row, sheet, written_rows

@@ -5,7 +5,7 @@ from dataclasses import asdict, fields
 
 from logbook.book.changes import Writing
 from logbook.book.trouble import as_damage
-from logbook.craft.assumptions import Assumptions
+from logbook.craft.swatches.assumptions import Assumptions
 
 
 def assumptions(connection: sqlite3.Connection) -> Assumptions:

@@ -3,7 +3,7 @@
 import sqlite3
 
 from logbook.book.changes import Writing, new_uid
-from logbook.craft.body_chart import BodyChart, chart_of_text
+from logbook.craft.sizes.body_chart import BodyChart, chart_of_text
 from logbook.errors import RefusedError
 
 

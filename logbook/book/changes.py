@@ -10,7 +10,7 @@ from typing import Any
 
 from logbook.book.schema import RECORDS
 from logbook.book.trouble import as_damage
-from logbook.craft.fields import clean_text
+from logbook.craft.swatches.fields import clean_text
 from logbook.errors import RefusedError
 
 Row = Mapping[str, Any]

@@ -10,10 +10,10 @@ from logbook.book.plan_text import plan_of, plan_text
 from logbook.book.schema import RECORDS
 from logbook.book.search import folded
 from logbook.book.trouble import as_damage
-from logbook.craft.conditions import Condition
-from logbook.craft.lengths import Ease
-from logbook.craft.made_piece import MadePiece
-from logbook.craft.planned_piece import PlannedPiece, SizeWish
+from logbook.craft.pieces.made_piece import MadePiece
+from logbook.craft.pieces.planned_piece import PlannedPiece, SizeWish
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.words.lengths import Ease
 from logbook.errors import RefusedError
 
 _SIZE_COLUMNS = tuple(column for column in RECORDS["size"] if column not in ("piece", "place", "ease_mm", "ease_share"))

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from logbook.craft.conditions import Condition
+from logbook.craft.swatches.conditions import Condition
 from logbook.errors import RefusedError
 
 _MOST_WORDS = 100  # SQLite joins a thousand conditions at most

@@ -9,11 +9,11 @@ from typing import Any
 from logbook.book.changes import Writing, new_uid
 from logbook.book.schema import RECORDS
 from logbook.book.trouble import as_damage
-from logbook.craft.conditions import Condition
-from logbook.craft.readings import Counted, Reading
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.swatch import Swatch, TakenReading
-from logbook.craft.yarn import Yarn
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.readings import Counted, Reading
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.swatch import Swatch, TakenReading
+from logbook.craft.swatches.yarn import Yarn
 from logbook.errors import RefusedError
 
 _MOST_MARKS = 500  # well under SQLite's least limit of values in one statement

@@ -5,11 +5,11 @@ import math
 from collections.abc import Sequence
 from typing import Any
 
-from logbook.craft.fit import Fit
-from logbook.craft.gauge import Gauge
-from logbook.craft.lengths import Units, show_length
-from logbook.craft.starting_chain import ChainOption
-from logbook.craft.washing import FinishedGauge
+from logbook.craft.gauges.washing import FinishedGauge
+from logbook.craft.pieces.fit import Fit
+from logbook.craft.pieces.starting_chain import ChainOption
+from logbook.craft.swatches.gauge import Gauge
+from logbook.craft.words.lengths import Units, show_length
 from logbook.tasks.chain import ChainAnswer
 from logbook.tasks.find import FoundSwatch
 from logbook.tasks.pieces import PieceAnswer

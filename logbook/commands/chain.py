@@ -15,8 +15,8 @@ from logbook.commands.chain_options import (
     require_together,
 )
 from logbook.commands.parser import Parser, add_common, units_of
-from logbook.craft.lengths import NO_EASE, Units, show_difference, show_length
-from logbook.craft.numbers import show_number
+from logbook.craft.words.lengths import NO_EASE, Units, show_difference, show_length
+from logbook.craft.words.numbers import show_number
 from logbook.errors import UsageError
 from logbook.tasks.chain import ChainAnswer, ChainWish, chain_by_hand, chain_for_tag
 from logbook.tasks.chain_words import apart_words, repeats_words, sureness_words

@@ -5,12 +5,12 @@ from collections.abc import Callable, Iterable, Sequence
 from typing import Any
 
 from logbook.commands.parser import Parser, reading_with
-from logbook.craft.conditions import Direction
-from logbook.craft.lengths import read_ease, read_length, read_size
-from logbook.craft.numbers import read_whole
-from logbook.craft.readings import Reading, read_readings
-from logbook.craft.starting_chain import Choose, Parity
-from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.pieces.starting_chain import Choose, Parity
+from logbook.craft.swatches.conditions import Direction
+from logbook.craft.swatches.readings import Reading, read_readings
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.words.lengths import read_ease, read_length, read_size
+from logbook.craft.words.numbers import read_whole
 from logbook.errors import LogbookError, UnreadableError, UsageError
 
 SEAM_HELP = "width each joined edge takes"

@@ -5,7 +5,7 @@ import argparse
 from logbook.commands.answers import print_json, swatch_json, table
 from logbook.commands.books import book_of
 from logbook.commands.parser import Parser, add_common
-from logbook.craft.comparison import Difference
+from logbook.craft.gauges.comparison import Difference
 from logbook.errors import UsageError
 from logbook.tasks.compare import Comparison, compare
 

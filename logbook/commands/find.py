@@ -5,11 +5,11 @@ import argparse
 from logbook.commands.answers import gauge_words, print_json, swatch_json, swatches, table
 from logbook.commands.books import book_of
 from logbook.commands.parser import Parser, add_common, reading_with
-from logbook.craft.conditions import Condition, Direction
-from logbook.craft.hooks import read_hook, show_hook
-from logbook.craft.lengths import show_length
-from logbook.craft.made_piece import MadePiece
-from logbook.craft.numbers import read_whole
+from logbook.craft.pieces.made_piece import MadePiece
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.words.hooks import read_hook, show_hook
+from logbook.craft.words.lengths import show_length
+from logbook.craft.words.numbers import read_whole
 from logbook.errors import UnreadableError
 from logbook.tasks.find import Filters, FoundSwatch, find
 from logbook.tasks.made_pieces import find_made

@@ -6,9 +6,9 @@ from logbook.commands.answers import print_json, table
 from logbook.commands.books import book_of
 from logbook.commands.find import read_condition
 from logbook.commands.parser import Parser, add_common, reading_with
-from logbook.craft.conditions import Condition
-from logbook.craft.hooks import hook_names, show_hook
-from logbook.craft.which_hook import HookGauge
+from logbook.craft.gauges.which_hook import HookGauge
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.words.hooks import hook_names, show_hook
 from logbook.tasks.find import Filters
 from logbook.tasks.hooks import HookAnswer, hooks_for
 

@@ -6,9 +6,9 @@ from logbook.commands.answers import per_cent, print_json, swatch_json, table
 from logbook.commands.books import book_of
 from logbook.commands.find import add_filters, filters_of, found_row
 from logbook.commands.parser import Parser, add_common, reading_with
-from logbook.craft.lengths import read_size
-from logbook.craft.nearest_gauge import wanted_gauge
-from logbook.craft.numbers import read_positive
+from logbook.craft.gauges.nearest_gauge import wanted_gauge
+from logbook.craft.words.lengths import read_size
+from logbook.craft.words.numbers import read_positive
 from logbook.errors import UsageError
 from logbook.tasks.nearest import nearest_to
 

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any, NoReturn, TypeVar
 
-from logbook.craft.lengths import Units
+from logbook.craft.words.lengths import Units
 from logbook.errors import LogbookError, UsageError
 
 

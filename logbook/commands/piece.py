@@ -19,14 +19,14 @@ from logbook.commands.chain_options import (
     require_together,
 )
 from logbook.commands.parser import Parser, add_common, reading_with, units_of
-from logbook.craft.conditions import Direction
-from logbook.craft.fit import ADULT_HEAD_MM
-from logbook.craft.lengths import NO_EASE, Units, read_size
-from logbook.craft.numbers import read_whole
-from logbook.craft.piece import PiecePlan
-from logbook.craft.seams import SEAMS
-from logbook.craft.starting_chain import Choose, Parity
-from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.pieces.fit import ADULT_HEAD_MM
+from logbook.craft.pieces.piece import PiecePlan
+from logbook.craft.pieces.seams import SEAMS
+from logbook.craft.pieces.starting_chain import Choose, Parity
+from logbook.craft.swatches.conditions import Direction
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.words.lengths import NO_EASE, Units, read_size
+from logbook.craft.words.numbers import read_whole
 from logbook.errors import UnreadableError, UsageError
 from logbook.tasks.keeping import Logbook
 from logbook.tasks.piece_files import save_piece_svg, save_piece_workbook

@@ -7,7 +7,7 @@ from typing import Any
 from logbook.commands.answers import print_json, problems_said, table
 from logbook.commands.parser import Parser, add_common, reading_with
 from logbook.craft.rows.report import Linear, Problem, Proof
-from logbook.craft.terms import Terms
+from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError, UnreadableError, UsageError
 from logbook.tasks.written_rows import prove_file, save_chart
 

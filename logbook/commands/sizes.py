@@ -9,12 +9,12 @@ from logbook.commands.books import book_of
 from logbook.commands.chain_options import all_of, given, hand_pattern, refuse
 from logbook.commands.parser import Parser, reading_with, units_of
 from logbook.commands.piece import add_options, hand_basis, plan_of
-from logbook.craft.body_chart import End
-from logbook.craft.lengths import Units, read_length, show_difference, show_length
-from logbook.craft.numbers import show_number
-from logbook.craft.planned_piece import SizeWish
-from logbook.craft.size_run import SizeNumbers, sizes_of_chart
-from logbook.craft.terms import Terms
+from logbook.craft.pieces.planned_piece import SizeWish
+from logbook.craft.sizes.body_chart import End
+from logbook.craft.sizes.size_run import SizeNumbers, sizes_of_chart
+from logbook.craft.words.lengths import Units, read_length, show_difference, show_length
+from logbook.craft.words.numbers import show_number
+from logbook.craft.words.terms import Terms
 from logbook.errors import UsageError
 from logbook.tasks.body_charts import BUILT_IN, chart_called, chart_from_sheet
 from logbook.tasks.keeping import Logbook

@@ -4,9 +4,9 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.fields import exact
-from logbook.craft.numbers import read_positive, read_whole
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.fields import exact
+from logbook.craft.words.numbers import read_positive, read_whole
 from logbook.errors import UnreadableError
 from logbook.pages.session import Session
 from logbook.tasks.browsing import assumptions_of, save_assumptions

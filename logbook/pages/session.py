@@ -4,8 +4,8 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import TypeVar
 
-from logbook.craft.lengths import Units
-from logbook.craft.terms import Terms
+from logbook.craft.words.lengths import Units
+from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
 from logbook.settings import Settings
 from logbook.tasks.keeping import ChangedElsewhereError, DamagedError, InUseError, Logbook, WrittenOverError

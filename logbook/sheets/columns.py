@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 from datetime import date
 
-from logbook.craft.fields import FIELDS, Field, Kind, Owner, exact
-from logbook.craft.swatch import Swatch
-from logbook.craft.swatch_fields import value_of
+from logbook.craft.swatches.fields import FIELDS, Field, Kind, Owner, exact
+from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.swatches.swatch_fields import value_of
 from logbook.errors import UnreadableError
 from logbook.sheets.limits import RawCell, Unusable
 

@@ -11,8 +11,8 @@ import re
 from collections.abc import Sequence
 from typing import BinaryIO
 
-from logbook.craft.fields import clean_text
-from logbook.craft.swatch import Swatch
+from logbook.craft.swatches.fields import clean_text
+from logbook.craft.swatches.swatch import Swatch
 from logbook.errors import RefusedError, UnreadableError
 from logbook.sheets.columns import COLUMNS, Cell, cell_text, cells_of
 from logbook.sheets.limits import RawSheet, RowCollector

@@ -9,7 +9,7 @@ import zipfile
 from collections.abc import Mapping
 from io import BytesIO
 
-from logbook.craft.fields import exact
+from logbook.craft.swatches.fields import exact
 
 _FORMULA_CELL = re.compile(r'(<c r="([A-Z]+[0-9]+)"[^>]*><f>[^<]*</f>)<v\s*(?:/>|></v>)')
 

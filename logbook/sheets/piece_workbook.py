@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from io import BytesIO
 from typing import Any, BinaryIO
 
-from logbook.craft.fields import clean_text
+from logbook.craft.swatches.fields import clean_text
 
 
 @dataclass(frozen=True, slots=True)

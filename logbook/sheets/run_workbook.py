@@ -9,10 +9,10 @@ from dataclasses import dataclass
 from io import BytesIO
 from typing import TYPE_CHECKING, Any, BinaryIO
 
-from logbook.craft.fields import exact
-from logbook.craft.pattern_lines import Written, pattern_parts
-from logbook.craft.piece import PieceNumbers
-from logbook.craft.size_run import SizeNumbers, SizeRun
+from logbook.craft.pieces.piece import PieceNumbers
+from logbook.craft.sizes.pattern_lines import Written, pattern_parts
+from logbook.craft.sizes.size_run import SizeNumbers, SizeRun
+from logbook.craft.swatches.fields import exact
 from logbook.errors import RefusedError, UnreadableError
 from logbook.sheets.formula_values import with_values
 from logbook.sheets.printing import in_margin

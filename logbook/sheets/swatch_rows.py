@@ -7,9 +7,9 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from logbook.craft.fields import FIELDS, Field, Owner
-from logbook.craft.swatch import Swatch
-from logbook.craft.swatch_fields import swatch_of
+from logbook.craft.swatches.fields import FIELDS, Field, Owner
+from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.swatches.swatch_fields import swatch_of
 from logbook.errors import RefusedError, UnreadableError
 from logbook.sheets.columns import typed_text
 from logbook.sheets.limits import RawCell, RawRow, RawSheet

@@ -2,7 +2,7 @@
 
 import re
 
-from logbook.craft.fields import clean_text
+from logbook.craft.swatches.fields import clean_text
 from logbook.errors import UnreadableError
 from logbook.sheets.limits import MOST_CELL_CHARACTERS
 

@@ -11,10 +11,10 @@ least" and "at most" round up and down. Where the pattern may end on half a repe
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from logbook.craft.pattern_lines import Written
-from logbook.craft.piece import PieceNumbers, Size
-from logbook.craft.piece_numbers import chain_rule, stitch_width
-from logbook.craft.starting_chain import ChainRule, Parity
+from logbook.craft.pieces.piece import PieceNumbers, Size
+from logbook.craft.pieces.piece_numbers import chain_rule, stitch_width
+from logbook.craft.pieces.starting_chain import ChainRule, Parity
+from logbook.craft.sizes.pattern_lines import Written
 
 
 @dataclass(frozen=True, slots=True)

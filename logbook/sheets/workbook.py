@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from io import BytesIO
 from typing import TYPE_CHECKING, Any, BinaryIO
 
-from logbook.craft.conditions import Condition
-from logbook.craft.swatch import Swatch, TakenReading
-from logbook.craft.yarn import YARN_CLASSES
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.swatch import Swatch, TakenReading
+from logbook.craft.swatches.yarn import YARN_CLASSES
 from logbook.errors import LogbookError, RefusedError
 from logbook.sheets.columns import COLUMNS, Cell, cell_text, cells_of
 from logbook.sheets.printing import in_margin

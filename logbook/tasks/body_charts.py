@@ -4,7 +4,7 @@ from pathlib import Path
 
 from logbook.book import body_charts as kept
 from logbook.book.logbook import Logbook
-from logbook.craft.body_chart import WOMEN, BodyChart, chart_of_text, chart_text, read_chart
+from logbook.craft.sizes.body_chart import WOMEN, BodyChart, chart_of_text, chart_text, read_chart
 from logbook.errors import LogbookError, RefusedError
 from logbook.sheets.limits import Unusable
 from logbook.sheets.reading import read_sheet

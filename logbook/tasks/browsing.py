@@ -9,9 +9,9 @@ from logbook.book.assumptions import put_assumptions
 from logbook.book.logbook import Logbook
 from logbook.book.search import Filters as Filters
 from logbook.book.search import folded, matching, matching_unordered
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.swatch import Swatch
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.swatch import Swatch
 
 
 class SwatchLine(NamedTuple):

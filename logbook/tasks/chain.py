@@ -6,17 +6,17 @@ from dataclasses import dataclass, replace
 from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.logbook import Logbook
 from logbook.book.swatches import swatch_of_tag, swatches, swatches_of_yarn
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.conditions import Condition, Direction
-from logbook.craft.drift import Drift, drift_of
-from logbook.craft.fit import panel_width
-from logbook.craft.length import RowHeight, RowOption, RowRule, row_counts
-from logbook.craft.lengths import NO_EASE, Ease
-from logbook.craft.readings import Reading
-from logbook.craft.starting_chain import ChainOption, ChainRule, Choose, Parity, StitchWidth, starting_chains
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.swatch import Swatch, TakenReading
-from logbook.craft.washing import FinishedGauge, finished_gauge
+from logbook.craft.gauges.drift import Drift, drift_of
+from logbook.craft.gauges.washing import FinishedGauge, finished_gauge
+from logbook.craft.pieces.fit import panel_width
+from logbook.craft.pieces.length import RowHeight, RowOption, RowRule, row_counts
+from logbook.craft.pieces.starting_chain import ChainOption, ChainRule, Choose, Parity, StitchWidth, starting_chains
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.readings import Reading
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.swatch import Swatch, TakenReading
+from logbook.craft.words.lengths import NO_EASE, Ease
 from logbook.errors import RefusedError
 from logbook.tasks.chain_notes import notes_on
 from logbook.tasks.drift import learnt_drift

@@ -2,12 +2,12 @@
 
 from collections.abc import Iterator, Sequence
 
-from logbook.craft.drift import Drift
-from logbook.craft.numbers import show_percent
-from logbook.craft.starting_chain import ChainOption, ChainRule, Choose
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.swatch import Swatch
-from logbook.craft.washing import FinishedGauge, Washing
+from logbook.craft.gauges.drift import Drift
+from logbook.craft.gauges.washing import FinishedGauge, Washing
+from logbook.craft.pieces.starting_chain import ChainOption, ChainRule, Choose
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.words.numbers import show_percent
 
 
 def notes_on(

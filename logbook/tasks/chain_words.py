@@ -1,7 +1,7 @@
 """An option of a starting chain in a maker's words."""
 
-from logbook.craft.lengths import Units, show_difference, show_length
-from logbook.craft.numbers import show_number
+from logbook.craft.words.lengths import Units, show_difference, show_length
+from logbook.craft.words.numbers import show_number
 
 
 def repeats_words(repeats: float, multiple: int) -> str:

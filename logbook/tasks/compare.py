@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.logbook import Logbook
 from logbook.book.swatches import swatch_of_tag
-from logbook.craft.comparison import ComparedField, Difference, compared_fields, gauge_differences
-from logbook.craft.swatch import gauges_of
+from logbook.craft.gauges.comparison import ComparedField, Difference, compared_fields, gauge_differences
+from logbook.craft.swatches.swatch import gauges_of
 from logbook.tasks.find import FoundSwatch
 
 

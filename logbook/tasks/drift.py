@@ -5,7 +5,7 @@ import sqlite3
 from logbook.book.assumptions import assumptions
 from logbook.book.logbook import Logbook
 from logbook.book.pieces import predicted_and_measured
-from logbook.craft.drift import Drift, drift_of
+from logbook.craft.gauges.drift import Drift, drift_of
 
 
 def learnt_drift(connection: sqlite3.Connection) -> Drift:

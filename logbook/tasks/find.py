@@ -7,9 +7,9 @@ from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.logbook import Logbook
 from logbook.book.search import Filters, matching
 from logbook.book.swatches import swatches
-from logbook.craft.conditions import Condition, Direction
-from logbook.craft.gauge import Gauge
-from logbook.craft.swatch import Swatch, gauges_of
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.gauge import Gauge
+from logbook.craft.swatches.swatch import Swatch, gauges_of
 
 __all__ = ["Filters", "FoundSwatch", "find"]
 

@@ -5,10 +5,10 @@ from dataclasses import dataclass
 
 from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.logbook import Logbook
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.conditions import Condition
-from logbook.craft.swatch import Swatch
-from logbook.craft.which_hook import HookLine, HookTrial, hook_line, hook_notes, hook_trials
+from logbook.craft.gauges.which_hook import HookLine, HookTrial, hook_line, hook_notes, hook_trials
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.swatch import Swatch
 from logbook.errors import RefusedError
 from logbook.tasks.find import Filters, find
 

@@ -9,11 +9,11 @@ from typing import Any, TypeVar
 from logbook.book import swatches as stored
 from logbook.book.changes import Writing
 from logbook.book.logbook import Logbook
-from logbook.craft.fields import FIELDS, Owner
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.swatch import Swatch
-from logbook.craft.swatch_fields import swatch_of, value_of
-from logbook.craft.yarn import Yarn
+from logbook.craft.swatches.fields import FIELDS, Owner
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.swatches.swatch_fields import swatch_of, value_of
+from logbook.craft.swatches.yarn import Yarn
 from logbook.errors import RefusedError
 from logbook.sheets.reading import read_sheet
 from logbook.sheets.swatch_rows import Problem, SheetSwatch, SheetSwatches, missing, swatches_of

@@ -23,7 +23,7 @@ from logbook.book.opening import look
 from logbook.book.set_aside import set_aside
 from logbook.book.swatches import swatches
 from logbook.book.trouble import DamagedError, InUseError, as_sentences
-from logbook.craft.readings import read_readings
+from logbook.craft.swatches.readings import read_readings
 from logbook.errors import LogbookError, RefusedError
 from logbook.settings import data_folder
 

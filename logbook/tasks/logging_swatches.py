@@ -7,9 +7,9 @@ from typing import NamedTuple
 from logbook.book import swatches as stored
 from logbook.book.changes import Writing
 from logbook.book.logbook import Logbook
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.swatch import Swatch, require_loggable
-from logbook.craft.yarn import Yarn
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.swatch import Swatch, require_loggable
+from logbook.craft.swatches.yarn import Yarn
 
 
 def save_swatch(book: Logbook, swatch: Swatch) -> str:

@@ -5,11 +5,11 @@ from datetime import date
 
 from logbook.book import pieces as kept
 from logbook.book.logbook import Logbook
-from logbook.craft.conditions import Direction
-from logbook.craft.lengths import Units, show_difference, show_length
-from logbook.craft.made_piece import MadePiece
-from logbook.craft.numbers import show_percent
-from logbook.craft.planned_piece import PlannedPiece
+from logbook.craft.pieces.made_piece import MadePiece
+from logbook.craft.pieces.planned_piece import PlannedPiece
+from logbook.craft.swatches.conditions import Direction
+from logbook.craft.words.lengths import Units, show_difference, show_length
+from logbook.craft.words.numbers import show_percent
 from logbook.tasks.find import Filters, find
 from logbook.tasks.pieces import PieceAnswer
 

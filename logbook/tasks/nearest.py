@@ -4,8 +4,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from logbook.book.logbook import Logbook
-from logbook.craft.conditions import Condition
-from logbook.craft.nearest_gauge import WantedGauge, nearest
+from logbook.craft.gauges.nearest_gauge import WantedGauge, nearest
+from logbook.craft.swatches.conditions import Condition
 from logbook.tasks.find import Filters, FoundSwatch, find
 
 

@@ -5,10 +5,10 @@ from datetime import date
 from pathlib import Path
 
 from logbook.book.logbook import Logbook
-from logbook.craft.lengths import Units
-from logbook.craft.panel_drawing import panel_drawing
-from logbook.craft.piece import Size
-from logbook.craft.svg import to_svg
+from logbook.craft.drawing.svg import to_svg
+from logbook.craft.pieces.panel_drawing import panel_drawing
+from logbook.craft.pieces.piece import Size
+from logbook.craft.words.lengths import Units
 from logbook.sheets.atomic import write_text, write_zip
 from logbook.sheets.piece_workbook import Figure, write_piece_workbook
 from logbook.tasks.piece_words import headline, mark_place

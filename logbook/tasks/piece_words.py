@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator
 
-from logbook.craft.conditions import Direction
-from logbook.craft.lengths import Units, show_length
-from logbook.craft.marks import Mark
-from logbook.craft.numbers import show_number, show_percent
-from logbook.craft.piece import Size
+from logbook.craft.pieces.marks import Mark
+from logbook.craft.pieces.piece import Size
+from logbook.craft.swatches.conditions import Direction
+from logbook.craft.words.lengths import Units, show_length
+from logbook.craft.words.numbers import show_number, show_percent
 from logbook.tasks.chain_words import LONG, WIDE, apart_words, repeats_words, sureness_words
 from logbook.tasks.pieces import PieceAnswer
 

@@ -8,22 +8,22 @@ from logbook.book import pieces as kept
 from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.logbook import Logbook
 from logbook.book.swatches import swatch_of_tag, swatch_there, swatches, swatches_of_yarn
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.body_chart import CHILDREN_CAUTION, is_childs_size
-from logbook.craft.conditions import Condition
-from logbook.craft.drift import Drift, drift_of
-from logbook.craft.edge_stitches import EdgeStitch
-from logbook.craft.gauge import gauge_of
-from logbook.craft.lengths import Units
-from logbook.craft.made_piece import MadePiece
-from logbook.craft.piece import PieceNumbers, PiecePlan
-from logbook.craft.piece_gauges import PieceGauges, gauges_for
-from logbook.craft.piece_notes import warnings_on
-from logbook.craft.piece_numbers import chain_rule, work_out
-from logbook.craft.planned_piece import PlannedPiece
-from logbook.craft.readings import Reading
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.swatch import Swatch, TakenReading
+from logbook.craft.gauges.drift import Drift, drift_of
+from logbook.craft.pieces.edge_stitches import EdgeStitch
+from logbook.craft.pieces.made_piece import MadePiece
+from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
+from logbook.craft.pieces.piece_gauges import PieceGauges, gauges_for
+from logbook.craft.pieces.piece_notes import warnings_on
+from logbook.craft.pieces.piece_numbers import chain_rule, work_out
+from logbook.craft.pieces.planned_piece import PlannedPiece
+from logbook.craft.sizes.body_chart import CHILDREN_CAUTION, is_childs_size
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.gauge import gauge_of
+from logbook.craft.swatches.readings import Reading
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.swatch import Swatch, TakenReading
+from logbook.craft.words.lengths import Units
 from logbook.tasks.chain_notes import drift_note, rule_notes, washing_notes
 from logbook.tasks.drift import learnt_drift
 

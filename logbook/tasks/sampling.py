@@ -11,8 +11,8 @@ from logbook.book.changes import Writing
 from logbook.book.pieces import planned_pieces, put_made_piece, put_piece
 from logbook.book.plan_text import plan_of
 from logbook.book.swatches import put_stitch_pattern, stitch_patterns, swatch_of_tag
-from logbook.craft.planned_piece import PlannedPiece, SizeWish
-from logbook.craft.terms import Terms
+from logbook.craft.pieces.planned_piece import PlannedPiece, SizeWish
+from logbook.craft.words.terms import Terms
 from logbook.tasks.keeping import Logbook, new_book
 from logbook.tasks.made_pieces import made_from
 from logbook.tasks.pieces import basis_in

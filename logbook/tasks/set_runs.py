@@ -5,10 +5,10 @@ from datetime import date
 
 from logbook.book import pieces as kept
 from logbook.book.logbook import Logbook
-from logbook.craft.lengths import Units
-from logbook.craft.planned_piece import PlannedPiece
-from logbook.craft.published_run import PublishedRun, changes_since, published_run, run_of, run_text
-from logbook.craft.terms import Terms
+from logbook.craft.pieces.planned_piece import PlannedPiece
+from logbook.craft.sizes.published_run import PublishedRun, changes_since, published_run, run_of, run_text
+from logbook.craft.words.lengths import Units
+from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
 from logbook.tasks.size_runs import RunAnswer, lines_of
 

@@ -6,15 +6,15 @@ from datetime import date
 from pathlib import Path
 
 from logbook.book.logbook import Logbook
-from logbook.craft.conditions import Condition
-from logbook.craft.fit import fit_sentences
-from logbook.craft.lengths import Units
-from logbook.craft.pattern_lines import Written, pattern_text
-from logbook.craft.piece import PiecePlan
-from logbook.craft.piece_gauges import PieceGauges
-from logbook.craft.planned_piece import SizeWish
-from logbook.craft.size_run import Remedy, SizeNumbers, SizeRun, plan_for, remedies, size_run
-from logbook.craft.terms import Terms
+from logbook.craft.pieces.fit import fit_sentences
+from logbook.craft.pieces.piece import PiecePlan
+from logbook.craft.pieces.piece_gauges import PieceGauges
+from logbook.craft.pieces.planned_piece import SizeWish
+from logbook.craft.sizes.pattern_lines import Written, pattern_text
+from logbook.craft.sizes.size_run import Remedy, SizeNumbers, SizeRun, plan_for, remedies, size_run
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.words.lengths import Units
+from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_text, write_zip
 from logbook.sheets.run_workbook import write_run_workbook

@@ -2,8 +2,8 @@
 
 from logbook.book import swatches as stored
 from logbook.book.logbook import Logbook
-from logbook.craft.readings import Counted
-from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.swatches.readings import Counted
+from logbook.craft.swatches.stitch_pattern import StitchPattern
 
 
 def save_pattern(book: Logbook, pattern: StitchPattern) -> str:

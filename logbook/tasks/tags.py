@@ -5,8 +5,8 @@ from html import escape
 
 from logbook.book.logbook import Logbook
 from logbook.book.swatches import swatches
-from logbook.craft.hooks import hook_names, show_hook
-from logbook.craft.swatch import Swatch
+from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.words.hooks import hook_names, show_hook
 from logbook.errors import RefusedError
 
 _STYLE = """

@@ -3,11 +3,11 @@
 from datetime import date
 from pathlib import Path
 
+from logbook.craft.drawing.svg import to_svg
 from logbook.craft.rows.chart import chart
 from logbook.craft.rows.proof import fitting_rows, prove
 from logbook.craft.rows.report import Proof
-from logbook.craft.svg import to_svg
-from logbook.craft.terms import Terms
+from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_text
 

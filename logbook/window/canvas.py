@@ -2,7 +2,7 @@
 
 import tkinter as tk
 
-from logbook.craft.drawing import (
+from logbook.craft.drawing.drawing import (
     Draw,
     Line,
     Marker,

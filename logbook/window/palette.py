@@ -3,7 +3,7 @@
 from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
-    from logbook.craft.drawing import Role
+    from logbook.craft.drawing.drawing import Role
 
 
 class Palette(NamedTuple):

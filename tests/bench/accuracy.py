@@ -28,14 +28,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from random import Random
 
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.conditions import Condition, Direction
-from logbook.craft.drift import drift_of
-from logbook.craft.readings import Reading
-from logbook.craft.starting_chain import ChainRule, StitchWidth, starting_chains
-from logbook.craft.swatch import Swatch, TakenReading
-from logbook.craft.washing import finished_gauge
-from logbook.craft.yarn import Yarn
+from logbook.craft.gauges.drift import drift_of
+from logbook.craft.gauges.washing import finished_gauge
+from logbook.craft.pieces.starting_chain import ChainRule, StitchWidth, starting_chains
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.readings import Reading
+from logbook.craft.swatches.swatch import Swatch, TakenReading
+from logbook.craft.swatches.yarn import Yarn
 from tests.support.simulation import count, from_prior, span, variation
 
 TARGET_MM = 460.0

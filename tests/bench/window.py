@@ -19,11 +19,11 @@ from pathlib import Path
 
 from logbook.book.logbook import new_logbook
 from logbook.book.swatches import put_stitch_pattern, put_swatch, put_yarn
-from logbook.craft.conditions import Condition
-from logbook.craft.readings import read_readings
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.swatch import Swatch, TakenReading
-from logbook.craft.yarn import Yarn
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.readings import read_readings
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.swatch import Swatch, TakenReading
+from logbook.craft.swatches.yarn import Yarn
 from logbook.settings import Place, Settings, save_settings
 
 SWATCHES = 10_000

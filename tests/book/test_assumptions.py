@@ -7,7 +7,7 @@ import pytest
 
 from logbook.book.assumptions import assumptions, put_assumptions
 from logbook.book.trouble import DamagedError
-from logbook.craft.assumptions import Assumptions
+from logbook.craft.swatches.assumptions import Assumptions
 from tests.support.books import small_book
 
 

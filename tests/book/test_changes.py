@@ -12,7 +12,7 @@ from logbook.book.changes import changes_of_action, changes_of_record
 from logbook.book.logbook import Logbook
 from logbook.book.swatches import put_swatch, put_yarn, remove_swatch, swatches, yarns
 from logbook.book.trouble import DamagedError
-from logbook.craft.yarn import Yarn
+from logbook.craft.swatches.yarn import Yarn
 from logbook.errors import RefusedError, UnreadableError
 from tests.support.books import edit, held, small_book, swatch
 

@@ -24,12 +24,12 @@ from logbook.book.swatches import remove_swatch, swatch_of_tag
 from logbook.book.thorough_check import check_records
 from logbook.book.trouble import DamagedError
 from logbook.book.undo import redo, undo
-from logbook.craft.conditions import Condition
-from logbook.craft.lengths import Ease
-from logbook.craft.made_piece import MadePiece
-from logbook.craft.piece import PiecePlan
-from logbook.craft.planned_piece import PlannedPiece, SizeWish
-from logbook.craft.starting_chain import Choose, Parity
+from logbook.craft.pieces.made_piece import MadePiece
+from logbook.craft.pieces.piece import PiecePlan
+from logbook.craft.pieces.planned_piece import PlannedPiece, SizeWish
+from logbook.craft.pieces.starting_chain import Choose, Parity
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.words.lengths import Ease
 from logbook.errors import RefusedError
 from tests.support.books import held, small_book
 

@@ -10,9 +10,9 @@ from logbook.book.logbook import Logbook
 from logbook.book.search import Filters, folded, matching
 from logbook.book.swatches import put_stitch_pattern, put_swatch, put_yarn, remove_swatch, swatches
 from logbook.book.undo import undo
-from logbook.craft.conditions import Condition
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.yarn import Yarn
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.yarn import Yarn
 from logbook.errors import RefusedError
 from tests.support.books import edit, small_book, swatch, taken
 

@@ -19,10 +19,10 @@ from logbook.book.swatches import (
     swatches,
     yarns,
 )
-from logbook.craft.conditions import Condition
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.swatch import Swatch
-from logbook.craft.yarn import Yarn
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.swatches.yarn import Yarn
 from logbook.errors import RefusedError
 from tests.support.books import put_worked, small_book, swatch, taken
 

@@ -24,11 +24,11 @@ from pathlib import Path
 
 import pytest
 
-from logbook.craft.conditions import Condition
-from logbook.craft.readings import read_readings
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.swatch import Swatch, TakenReading
-from logbook.craft.yarn import Yarn
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.readings import read_readings
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.swatch import Swatch, TakenReading
+from logbook.craft.swatches.yarn import Yarn
 from logbook.tasks.keeping import new_book
 from logbook.tasks.logging_swatches import save_swatch
 from tests.support.command_line import done, done_json, refused

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from logbook.craft.swatch import Swatch
+from logbook.craft.swatches.swatch import Swatch
 from logbook.errors import LogbookError
 from logbook.pages.patterns.page import StitchPatterns
 from logbook.pages.pieces.piece_form import PieceForm

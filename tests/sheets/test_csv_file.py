@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from logbook.craft.swatch import Swatch
+from logbook.craft.swatches.swatch import Swatch
 from logbook.errors import RefusedError
 from logbook.sheets.columns import COLUMNS
 from logbook.sheets.csv_file import count_csv_rows, guarded, read_csv, unguarded, write_csv

@@ -13,15 +13,15 @@ from typing import Any
 import openpyxl
 import pytest
 
-from logbook.craft.conditions import Condition
-from logbook.craft.lengths import Ease
-from logbook.craft.pattern_lines import Written
-from logbook.craft.piece import PiecePlan
-from logbook.craft.planned_piece import SizeWish
-from logbook.craft.size_run import size_run
-from logbook.craft.starting_chain import Choose, Parity
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.swatch import Swatch
+from logbook.craft.pieces.piece import PiecePlan
+from logbook.craft.pieces.planned_piece import SizeWish
+from logbook.craft.pieces.starting_chain import Choose, Parity
+from logbook.craft.sizes.pattern_lines import Written
+from logbook.craft.sizes.size_run import size_run
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.words.lengths import Ease
 from logbook.sheets.columns import COLUMNS, cells_of
 from logbook.sheets.reading import read_sheet
 from logbook.sheets.run_workbook import write_run_workbook

@@ -9,8 +9,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from logbook.craft.fields import FIELDS, Owner
-from logbook.craft.swatch import Swatch
+from logbook.craft.swatches.fields import FIELDS, Owner
+from logbook.craft.swatches.swatch import Swatch
 from logbook.sheets.columns import cells_of
 from logbook.sheets.csv_file import write_csv
 from logbook.sheets.reading import read_sheet

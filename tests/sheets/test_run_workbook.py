@@ -4,9 +4,9 @@ from io import BytesIO
 import openpyxl
 import pytest
 
-from logbook.craft.pattern_lines import Written, pattern_parts
-from logbook.craft.planned_piece import SizeWish
-from logbook.craft.size_run import SizeRun
+from logbook.craft.pieces.planned_piece import SizeWish
+from logbook.craft.sizes.pattern_lines import Written, pattern_parts
+from logbook.craft.sizes.size_run import SizeRun
 from logbook.errors import RefusedError
 from logbook.sheets.run_workbook import SHEETS, write_run_workbook
 from tests.support.size_runs import PLAN, written

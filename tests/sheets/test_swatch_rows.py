@@ -3,7 +3,7 @@ from pathlib import Path
 
 import pytest
 
-from logbook.craft.conditions import Condition, Direction
+from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.errors import RefusedError
 from logbook.sheets.limits import RawCell, RawRow, RawSheet, Unusable
 from logbook.sheets.reading import read_sheet

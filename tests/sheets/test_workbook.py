@@ -11,8 +11,8 @@ from typing import Any
 import openpyxl
 import pytest
 
-from logbook.craft.fields import Kind
-from logbook.craft.swatch import Swatch
+from logbook.craft.swatches.fields import Kind
+from logbook.craft.swatches.swatch import Swatch
 from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_whole
 from logbook.sheets.columns import COLUMNS, cells_of

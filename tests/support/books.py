@@ -10,15 +10,15 @@ from logbook.book.logbook import Logbook, new_logbook
 from logbook.book.pieces import put_made_piece, put_piece
 from logbook.book.schema import RECORDS
 from logbook.book.swatches import put_stitch_pattern, put_swatch, put_yarn, swatches
-from logbook.craft.conditions import Condition
-from logbook.craft.lengths import Ease
-from logbook.craft.made_piece import MadePiece
-from logbook.craft.piece import PiecePlan
-from logbook.craft.planned_piece import PlannedPiece, SizeWish
-from logbook.craft.readings import read_readings
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.swatch import Swatch, TakenReading
-from logbook.craft.yarn import Yarn
+from logbook.craft.pieces.made_piece import MadePiece
+from logbook.craft.pieces.piece import PiecePlan
+from logbook.craft.pieces.planned_piece import PlannedPiece, SizeWish
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.readings import read_readings
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.swatch import Swatch, TakenReading
+from logbook.craft.swatches.yarn import Yarn
+from logbook.craft.words.lengths import Ease
 
 COTTON = Yarn(name="Étang cotton", fibre="cotton", yarn_class=3, ball_grams=50.0, ball_metres=125.5)
 SHELLS = StitchPattern(name="Shells 100 %", multiple=6, plus=1, extra_chains=1, rows_text="Row 1: sc in 2nd ch")

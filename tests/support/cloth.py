@@ -1,16 +1,16 @@
 """Swatches as a maker would have them, and three garments of them, for tests that reckon with whole garments."""
 
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.conditions import Condition
-from logbook.craft.drift import drift_of
-from logbook.craft.lengths import Ease
-from logbook.craft.piece import PiecePlan
-from logbook.craft.piece_gauges import PieceGauges, gauges_for
-from logbook.craft.readings import read_readings
-from logbook.craft.starting_chain import Parity
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.swatch import Swatch, TakenReading
-from logbook.craft.yarn import Yarn
+from logbook.craft.gauges.drift import drift_of
+from logbook.craft.pieces.piece import PiecePlan
+from logbook.craft.pieces.piece_gauges import PieceGauges, gauges_for
+from logbook.craft.pieces.starting_chain import Parity
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.readings import read_readings
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.swatch import Swatch, TakenReading
+from logbook.craft.swatches.yarn import Yarn
+from logbook.craft.words.lengths import Ease
 
 YARN = Yarn(uid="y", name="Heather", ball_grams=50, ball_metres=120)
 

@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from logbook.craft.piece import PiecePlan
-from logbook.craft.planned_piece import PlannedPiece
+from logbook.craft.pieces.piece import PiecePlan
+from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.pages.session import Session
 from logbook.settings import Settings
 from logbook.tasks.keeping import Logbook, new_book

@@ -2,11 +2,11 @@
 
 from typing import Any
 
-from logbook.craft.conditions import Condition
-from logbook.craft.readings import read_readings
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.swatch import Swatch, TakenReading
-from logbook.craft.yarn import Yarn
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.readings import read_readings
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.swatch import Swatch, TakenReading
+from logbook.craft.swatches.yarn import Yarn
 
 COTTON = Yarn(uid="cotton", name="Harbour cotton")
 SHELLS = StitchPattern(uid="shells", name="Shells", multiple=6, plus=1, terms="US")

@@ -5,11 +5,11 @@ from pathlib import Path
 
 import pytest
 
-from logbook.craft.conditions import Condition
-from logbook.craft.readings import read_readings
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.swatch import Swatch, TakenReading
-from logbook.craft.yarn import Yarn
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.readings import read_readings
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.swatch import Swatch, TakenReading
+from logbook.craft.swatches.yarn import Yarn
 from logbook.pages.session import Session
 from logbook.settings import Settings
 from logbook.tasks.browsing import pattern_list

@@ -9,7 +9,7 @@ and is read to the nearest quarter, or whatever step is given.
 import math
 from random import Random
 
-from logbook.craft.readings import Counted, Reading
+from logbook.craft.swatches.readings import Counted, Reading
 
 
 def from_prior(deviation: float, rng: Random) -> float:

@@ -1,14 +1,14 @@
 """The run of sizes that tests reckon with: shells of 6 plus 1, extra chain 1, 38.18 mm a repeat, two panels, ease 5 cm."""
 
-from logbook.craft.conditions import Condition
-from logbook.craft.lengths import Ease
-from logbook.craft.pattern_lines import Written
-from logbook.craft.piece import PiecePlan
-from logbook.craft.planned_piece import SizeWish
-from logbook.craft.size_run import size_run
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.swatch import Swatch
-from logbook.craft.terms import Terms
+from logbook.craft.pieces.piece import PiecePlan
+from logbook.craft.pieces.planned_piece import SizeWish
+from logbook.craft.sizes.pattern_lines import Written
+from logbook.craft.sizes.size_run import size_run
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.words.lengths import Ease
+from logbook.craft.words.terms import Terms
 from tests.support.cloth import gauges_of_swatch, swatch, thrice
 
 SHELL = StitchPattern(uid="shell", name="shell stitch", multiple=6, plus=1, extra_chains=1, first_stitch=2)

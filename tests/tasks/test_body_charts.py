@@ -2,7 +2,7 @@ from pathlib import Path
 
 import pytest
 
-from logbook.craft.body_chart import WOMEN, chart_of_text, chart_text
+from logbook.craft.sizes.body_chart import WOMEN, chart_of_text, chart_text
 from logbook.errors import LogbookError, RefusedError
 from logbook.tasks.body_charts import chart_called, chart_texts, delete_chart, save_chart
 from logbook.tasks.undoing import undo

@@ -6,8 +6,8 @@ import pytest
 
 from logbook.book.search import Filters
 from logbook.book.undo import undo
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.tasks.browsing import (
     assumptions_of,
     matching_patterns,

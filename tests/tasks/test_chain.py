@@ -4,13 +4,13 @@ from pathlib import Path
 
 import pytest
 
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.conditions import Condition, Direction
-from logbook.craft.lengths import read_ease
-from logbook.craft.readings import read_readings
-from logbook.craft.starting_chain import Choose, Parity
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.washing import Washing
+from logbook.craft.gauges.washing import Washing
+from logbook.craft.pieces.starting_chain import Choose, Parity
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.readings import read_readings
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.words.lengths import read_ease
 from logbook.errors import RefusedError
 from logbook.tasks.browsing import save_assumptions
 from logbook.tasks.chain import ChainWish, chain_by_hand, chain_for_tag

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from logbook.book.pieces import predicted_and_measured, put_made_piece
-from logbook.craft.made_piece import MadePiece
+from logbook.craft.pieces.made_piece import MadePiece
 from logbook.errors import RefusedError
 from logbook.tasks.chain import ChainWish, chain_for_tag
 from logbook.tasks.drift import drift_in

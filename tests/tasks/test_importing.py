@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 
 from logbook.book.swatches import put_swatch, swatches, yarns
 from logbook.book.undo import redo, undo
-from logbook.craft.conditions import Condition
-from logbook.craft.swatch import Swatch
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.swatch import Swatch
 from logbook.errors import RefusedError
 from logbook.tasks.exporting import export
 from logbook.tasks.importing import carry_out, import_into, import_into_new, plan_import

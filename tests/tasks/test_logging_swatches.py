@@ -7,9 +7,9 @@ import pytest
 
 from logbook.book.swatches import stitch_patterns, yarns
 from logbook.book.undo import undo
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.swatch import Swatch
-from logbook.craft.yarn import Yarn
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.swatches.yarn import Yarn
 from logbook.errors import LogbookError, RefusedError
 from logbook.tasks.browsing import swatch_in_hand
 from logbook.tasks.keeping import Logbook

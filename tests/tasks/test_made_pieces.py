@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from logbook.craft.lengths import Units
-from logbook.craft.made_piece import MadePiece
-from logbook.craft.planned_piece import PlannedPiece
+from logbook.craft.pieces.made_piece import MadePiece
+from logbook.craft.pieces.planned_piece import PlannedPiece
+from logbook.craft.words.lengths import Units
 from logbook.errors import RefusedError
 from logbook.tasks.find import Filters
 from logbook.tasks.keeping import Logbook

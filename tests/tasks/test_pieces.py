@@ -7,10 +7,10 @@ from pathlib import Path
 import openpyxl
 import pytest
 
-from logbook.craft.body_chart import CHILDREN_CAUTION
-from logbook.craft.lengths import Units
-from logbook.craft.piece import PiecePlan
-from logbook.craft.planned_piece import PlannedPiece, SizeWish
+from logbook.craft.pieces.piece import PiecePlan
+from logbook.craft.pieces.planned_piece import PlannedPiece, SizeWish
+from logbook.craft.sizes.body_chart import CHILDREN_CAUTION
+from logbook.craft.words.lengths import Units
 from logbook.errors import RefusedError
 from logbook.tasks.keeping import Logbook
 from logbook.tasks.piece_files import piece_svg, save_piece_svg, save_piece_workbook

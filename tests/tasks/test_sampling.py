@@ -4,7 +4,7 @@ from pathlib import Path
 
 from logbook.book.swatches import stitch_patterns
 from logbook.book.undo import undo_state
-from logbook.craft.lengths import Units
+from logbook.craft.words.lengths import Units
 from logbook.tasks.drift import drift_in
 from logbook.tasks.pieces import basis_of, made_pieces, planned_pieces
 from logbook.tasks.sampling import new_sample

@@ -5,13 +5,13 @@ from pathlib import Path
 import pytest
 
 from logbook.book.swatches import swatch_of_tag
-from logbook.craft.conditions import Condition
-from logbook.craft.lengths import Units
-from logbook.craft.made_piece import MadePiece
-from logbook.craft.planned_piece import PlannedPiece
-from logbook.craft.readings import read_readings
-from logbook.craft.swatch import TakenReading
-from logbook.craft.terms import Terms
+from logbook.craft.pieces.made_piece import MadePiece
+from logbook.craft.pieces.planned_piece import PlannedPiece
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.readings import read_readings
+from logbook.craft.swatches.swatch import TakenReading
+from logbook.craft.words.lengths import Units
+from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
 from logbook.tasks.keeping import Logbook, new_book
 from logbook.tasks.logging_swatches import save_swatch

@@ -2,8 +2,8 @@ from pathlib import Path
 
 import pytest
 
-from logbook.craft.swatch import Swatch
-from logbook.craft.yarn import Yarn
+from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.swatches.yarn import Yarn
 from logbook.errors import RefusedError
 from logbook.tasks.tags import tag_sheet, tag_sheet_of
 from tests.support.books import small_book

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from logbook.craft.conditions import Condition
+from logbook.craft.swatches.conditions import Condition
 from logbook.errors import RefusedError
 from logbook.tasks.browsing import swatch_in_hand
 from logbook.tasks.keeping import Logbook, open_book

@@ -1,6 +1,6 @@
 import tkinter as tk
 
-from logbook.craft.drawing import Drawing, Line, Marker, Polygon, Rect, Text
+from logbook.craft.drawing.drawing import Drawing, Line, Marker, Polygon, Rect, Text
 from logbook.window.canvas import DrawingCanvas
 from logbook.window.look import Look
 from logbook.window.palette import DARK, LIGHT

@@ -4,7 +4,7 @@ from typing import get_args
 
 import pytest
 
-from logbook.craft.drawing import Role
+from logbook.craft.drawing.drawing import Role
 from logbook.window.palette import DARK, LIGHT, Palette
 
 

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from math import cos, hypot, pi, sin
 
-from logbook.craft.drawing import Drawing, Line, Marker, Point, Polygon, Role, Shape, Text
+from logbook.craft.drawing.drawing import Drawing, Line, Marker, Point, Polygon, Role, Shape, Text
 from logbook.craft.rows.courses import Courses
 from logbook.craft.rows.instructions import WrittenRow
 from logbook.craft.rows.laying import Laid, lay

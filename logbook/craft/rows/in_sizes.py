@@ -4,10 +4,10 @@ import re
 from collections.abc import Sequence
 from functools import lru_cache
 
-from logbook.craft.printed_sizes import alike
 from logbook.craft.rows.proof import prove
 from logbook.craft.rows.report import Linear, Proof, RowCount
-from logbook.craft.terms import Terms
+from logbook.craft.words.printed_sizes import alike
+from logbook.craft.words.terms import Terms
 
 _PRINTED = re.compile(r"\s*[(\[]\s*\d(?:[^()\[\]]|\([^()]*\))*[)\]][\s.]*\Z")
 """A count that the text prints at a row's end: what belongs into one place is never the last thing of a row."""

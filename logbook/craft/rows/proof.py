@@ -15,7 +15,7 @@ from logbook.craft.rows.reader import read
 from logbook.craft.rows.report import Linear, Problem, Proof, RowCount
 from logbook.craft.rows.sentences import Speaker, ordinal
 from logbook.craft.rows.ways import Tried, try_ways
-from logbook.craft.terms import Terms, terms_proved_by
+from logbook.craft.words.terms import Terms, terms_proved_by
 
 COUNT_CHAINS = "If chains are meant to count as stitches, all rows fit: write “Each ch counts as a st.”"
 FURTHEST_CHANGE = 2  # a number this much larger or smaller is still a near change

@@ -27,8 +27,8 @@ from logbook.craft.rows.phrases import Phrases
 from logbook.craft.rows.targets import ONE_STITCH_NAMES
 from logbook.craft.rows.turning import ReadRow, written_rows
 from logbook.craft.rows.words import cut
-from logbook.craft.stitch_pattern import read_multiple
-from logbook.craft.terms import Terms
+from logbook.craft.swatches.stitch_pattern import read_multiple
+from logbook.craft.words.terms import Terms
 from logbook.errors import UnreadableError
 
 

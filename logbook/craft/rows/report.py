@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from logbook.craft.rows.instructions import Span
-from logbook.craft.terms import Terms
+from logbook.craft.words.terms import Terms
 
 
 @dataclass(frozen=True, slots=True)

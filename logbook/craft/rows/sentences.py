@@ -6,7 +6,7 @@ from logbook.craft.rows.every_width import Misfit
 from logbook.craft.rows.finding import Trouble
 from logbook.craft.rows.instructions import Span, Wanted, WrittenRow
 from logbook.craft.rows.places import CHAIN, Place, plain
-from logbook.craft.terms import Terms, translated
+from logbook.craft.words.terms import Terms, translated
 
 
 @dataclass(frozen=True, slots=True)

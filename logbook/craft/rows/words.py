@@ -9,7 +9,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from logbook.craft.terms import Terms
+from logbook.craft.words.terms import Terms
 
 NUMBER, ORDINAL, STITCH, TOGETHER, OTHER = "number", "ordinal", "stitch", "together", "word"
 

@@ -4,12 +4,12 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.condition_changes import Change, condition_changes
-from logbook.craft.conditions import Condition, Direction
-from logbook.craft.drawing import Draw, Drawing, Rect, Shape, Text
-from logbook.craft.numbers import show_percent
-from logbook.craft.swatch import Swatch, gauges_of
+from logbook.craft.drawing.drawing import Draw, Drawing, Rect, Shape, Text
+from logbook.craft.gauges.condition_changes import Change, condition_changes
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.swatch import Swatch, gauges_of
+from logbook.craft.words.numbers import show_percent
 
 NOTHING = "Measure the swatch in two states, say as worked and washed, and how it changes stands here."
 

@@ -3,11 +3,11 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.conditions import Condition
-from logbook.craft.drift import Drift
-from logbook.craft.lengths import Units
-from logbook.craft.swatch import Swatch
+from logbook.craft.gauges.drift import Drift
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.words.lengths import Units
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,10 +4,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
-from logbook.craft.comparison import Difference
-from logbook.craft.conditions import Condition, Direction
-from logbook.craft.lengths import show_mm
-from logbook.craft.numbers import show_percent
+from logbook.craft.gauges.comparison import Difference
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.words.lengths import show_mm
+from logbook.craft.words.numbers import show_percent
 from logbook.tasks.compare import Comparison
 from logbook.tasks.find import FoundSwatch
 

@@ -2,10 +2,10 @@
 
 from collections.abc import Mapping
 
-from logbook.craft.conditions import Condition, Direction
-from logbook.craft.gauge import Gauge
-from logbook.craft.lengths import MM_PER_INCH, Units, show_mm
-from logbook.craft.numbers import show_number, show_percent
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.gauge import Gauge
+from logbook.craft.words.lengths import MM_PER_INCH, Units, show_mm
+from logbook.craft.words.numbers import show_number, show_percent
 
 Gauges = Mapping[tuple[Condition, Direction], Gauge]
 FINISHED_FIRST = (Condition.WASHED, Condition.PINNED, Condition.WORKED)

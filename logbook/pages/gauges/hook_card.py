@@ -4,14 +4,14 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.conditions import Condition, Direction
-from logbook.craft.hooks import hook_names, show_hook
-from logbook.craft.lengths import Units, show_mm
-from logbook.craft.numbers import show_percent
-from logbook.craft.readings import read_readings
-from logbook.craft.swatch import Swatch, gauges_of
-from logbook.craft.which_hook import HookGauge, HookLine, HookTrial, hook_for, hook_line, hook_notes, hook_trials
+from logbook.craft.gauges.which_hook import HookGauge, HookLine, HookTrial, hook_for, hook_line, hook_notes, hook_trials
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.readings import read_readings
+from logbook.craft.swatches.swatch import Swatch, gauges_of
+from logbook.craft.words.hooks import hook_names, show_hook
+from logbook.craft.words.lengths import Units, show_mm
+from logbook.craft.words.numbers import show_percent
 from logbook.errors import RefusedError, UnreadableError
 from logbook.pages.gauges.gauge_words import counted_in_a_column, counted_over, over_length, sure_words, width_of
 

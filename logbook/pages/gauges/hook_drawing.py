@@ -3,9 +3,9 @@
 import math
 from collections.abc import Iterator, Sequence
 
-from logbook.craft.drawing import Draw, Drawing, Line, Marker, Point, Polygon, Shape, Text
-from logbook.craft.hooks import HOOKS
-from logbook.craft.numbers import show_number
+from logbook.craft.drawing.drawing import Draw, Drawing, Line, Marker, Point, Polygon, Shape, Text
+from logbook.craft.words.hooks import HOOKS
+from logbook.craft.words.numbers import show_number
 from logbook.pages.gauges.hook_card import HookCard
 
 STEPS = 40

@@ -2,13 +2,13 @@
 
 from dataclasses import dataclass
 
-from logbook.craft.conditions import Condition, Direction
-from logbook.craft.lengths import show_length
-from logbook.craft.numbers import show_percent
-from logbook.craft.reading_advice import reading_advice
-from logbook.craft.swatch import Swatch
-from logbook.craft.swatch_size import swatch_size
-from logbook.craft.washing import FinishedGauge, Washing, finished_gauge
+from logbook.craft.gauges.reading_advice import reading_advice
+from logbook.craft.gauges.swatch_size import swatch_size
+from logbook.craft.gauges.washing import FinishedGauge, Washing, finished_gauge
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.words.lengths import show_length
+from logbook.craft.words.numbers import show_percent
 from logbook.errors import RefusedError
 from logbook.pages.gauges.circumstances import Circumstances
 

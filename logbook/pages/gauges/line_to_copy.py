@@ -1,9 +1,9 @@
 """The gauge line that a written pattern needs, ready to be copied."""
 
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.gauge_line import gauge_line
-from logbook.craft.swatch import Swatch, gauges_of
-from logbook.craft.terms import Terms
+from logbook.craft.gauges.gauge_line import gauge_line
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.swatch import Swatch, gauges_of
+from logbook.craft.words.terms import Terms
 from logbook.pages.gauges.gauge_words import usual_condition
 
 

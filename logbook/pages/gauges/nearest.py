@@ -3,13 +3,13 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.conditions import Condition, Direction
-from logbook.craft.hooks import show_hook
-from logbook.craft.lengths import Units
-from logbook.craft.nearest_gauge import WantedGauge, gauge_like
-from logbook.craft.readings import Counted, read_readings
-from logbook.craft.swatch import Swatch
+from logbook.craft.gauges.nearest_gauge import WantedGauge, gauge_like
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.readings import Counted, read_readings
+from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.words.hooks import show_hook
+from logbook.craft.words.lengths import Units
 from logbook.errors import RefusedError, UnreadableError
 from logbook.pages.gauges.gauge_words import counted_in_a_column
 from logbook.tasks.find import FoundSwatch

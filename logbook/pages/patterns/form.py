@@ -8,9 +8,9 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, fields
 from typing import Any
 
-from logbook.craft.fields import FIELDS, Owner
-from logbook.craft.numbers import read_whole
-from logbook.craft.stitch_pattern import ChainStatement, StitchPattern, extra_chains, read_multiple
+from logbook.craft.swatches.fields import FIELDS, Owner
+from logbook.craft.swatches.stitch_pattern import ChainStatement, StitchPattern, extra_chains, read_multiple
+from logbook.craft.words.numbers import read_whole
 from logbook.errors import LogbookError, RefusedError, UnreadableError
 from logbook.pages.patterns.wording import NOT_SAID, cover_words, ordinal, read_cover, read_ordinal, statement
 

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.swatches.stitch_pattern import StitchPattern
 
 MOST = 12
 CHAIN_KEYS = ("sentence", "multiple", "plus", "extra_chains", "first_stitch", "skip_cover", "half_plus")

@@ -2,11 +2,11 @@
 
 from dataclasses import dataclass, replace
 
-from logbook.craft.readings import Counted
 from logbook.craft.rows.proof import prove
 from logbook.craft.rows.report import Proof
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.terms import Terms
+from logbook.craft.swatches.readings import Counted
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
 from logbook.pages.patterns.form import SENTENCE, FormReading, read_form, texts_of, typed, with_sentence
 from logbook.pages.patterns.meaning import Meaning, meaning_of

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from logbook.craft.rows.report import Linear, Proof, RowCount
-from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.errors import RefusedError
 from logbook.pages.patterns.message import Message
 from logbook.pages.patterns.wording import cover_words, ordinal

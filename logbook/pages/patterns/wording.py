@@ -2,8 +2,8 @@
 
 import re
 
-from logbook.craft.numbers import read_whole
-from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.words.numbers import read_whole
 from logbook.errors import RefusedError, UnreadableError
 
 NOT_SAID = "not said"

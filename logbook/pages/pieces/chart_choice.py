@@ -2,10 +2,10 @@
 
 from dataclasses import dataclass
 
-from logbook.craft.body_chart import CHILDREN_CAUTION, MEASURES, End, chart_of_text, is_childs_size
-from logbook.craft.lengths import read_length
-from logbook.craft.planned_piece import SizeWish
-from logbook.craft.size_run import sizes_of_chart
+from logbook.craft.pieces.planned_piece import SizeWish
+from logbook.craft.sizes.body_chart import CHILDREN_CAUTION, MEASURES, End, chart_of_text, is_childs_size
+from logbook.craft.sizes.size_run import sizes_of_chart
+from logbook.craft.words.lengths import read_length
 from logbook.errors import LogbookError
 from logbook.pages.session import Session
 from logbook.tasks.body_charts import BUILT_IN, chart_texts, delete_chart, save_chart

@@ -5,11 +5,11 @@ from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
 
-from logbook.craft.fields import read_text
-from logbook.craft.hooks import read_hook, show_hook
-from logbook.craft.lengths import Units, read_size
-from logbook.craft.made_piece import MadePiece
-from logbook.craft.numbers import read_whole
+from logbook.craft.pieces.made_piece import MadePiece
+from logbook.craft.swatches.fields import read_text
+from logbook.craft.words.hooks import read_hook, show_hook
+from logbook.craft.words.lengths import Units, read_size
+from logbook.craft.words.numbers import read_whole
 from logbook.errors import UnreadableError
 from logbook.pages.pieces.plan_texts import length_text
 from logbook.pages.session import Session

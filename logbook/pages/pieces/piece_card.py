@@ -3,12 +3,12 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from logbook.craft.conditions import Condition
-from logbook.craft.drawing import Draw
-from logbook.craft.lengths import Units, show_length
-from logbook.craft.panel_drawing import panel_drawing
-from logbook.craft.piece import PiecePlan
-from logbook.craft.piece_gauges import PieceGauges
+from logbook.craft.drawing.drawing import Draw
+from logbook.craft.pieces.panel_drawing import panel_drawing
+from logbook.craft.pieces.piece import PiecePlan
+from logbook.craft.pieces.piece_gauges import PieceGauges
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.words.lengths import Units, show_length
 from logbook.errors import RefusedError
 from logbook.pages.pieces.plan_texts import ReadPlan
 from logbook.pages.session import Session

@@ -3,10 +3,10 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from logbook.craft.fit import ADULT_HEAD_MM
-from logbook.craft.hooks import show_hook
-from logbook.craft.piece import PiecePlan
-from logbook.craft.planned_piece import PlannedPiece
+from logbook.craft.pieces.fit import ADULT_HEAD_MM
+from logbook.craft.pieces.piece import PiecePlan
+from logbook.craft.pieces.planned_piece import PlannedPiece
+from logbook.craft.words.hooks import show_hook
 from logbook.pages.pieces.plan_texts import ReadPlan, read_plan, texts_of
 from logbook.pages.pieces.size_texts import ReadSizes, read_sizes, sizes_text
 from logbook.pages.session import Session

@@ -7,14 +7,14 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from logbook.craft.conditions import Condition
-from logbook.craft.fields import exact, read_text
-from logbook.craft.lengths import MM_PER_INCH, NO_EASE, Ease, Units, read_ease, read_length, read_size
-from logbook.craft.numbers import read_number, read_whole
-from logbook.craft.piece import PiecePlan
-from logbook.craft.planned_piece import PlannedPiece
-from logbook.craft.seams import SEAMS
-from logbook.craft.starting_chain import Choose, Parity
+from logbook.craft.pieces.piece import PiecePlan
+from logbook.craft.pieces.planned_piece import PlannedPiece
+from logbook.craft.pieces.seams import SEAMS
+from logbook.craft.pieces.starting_chain import Choose, Parity
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.fields import exact, read_text
+from logbook.craft.words.lengths import MM_PER_INCH, NO_EASE, Ease, Units, read_ease, read_length, read_size
+from logbook.craft.words.numbers import read_number, read_whole
 from logbook.errors import UnreadableError
 
 Texts = Mapping[str, str]

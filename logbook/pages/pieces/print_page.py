@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from datetime import date
 from html import escape
 
-from logbook.craft.lengths import Units
+from logbook.craft.words.lengths import Units
 from logbook.tasks.piece_files import piece_svg, title_of
 from logbook.tasks.piece_words import sentences
 from logbook.tasks.pieces import PieceAnswer

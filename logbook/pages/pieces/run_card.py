@@ -3,12 +3,12 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from logbook.craft.lengths import Units, show_difference, show_length
-from logbook.craft.numbers import show_number
-from logbook.craft.piece import PiecePlan
-from logbook.craft.planned_piece import PlannedPiece
-from logbook.craft.published_run import PublishedRun, PublishedSize, size_to_publish
-from logbook.craft.size_run import Remedy, SizeNumbers, plan_for
+from logbook.craft.pieces.piece import PiecePlan
+from logbook.craft.pieces.planned_piece import PlannedPiece
+from logbook.craft.sizes.published_run import PublishedRun, PublishedSize, size_to_publish
+from logbook.craft.sizes.size_run import Remedy, SizeNumbers, plan_for
+from logbook.craft.words.lengths import Units, show_difference, show_length
+from logbook.craft.words.numbers import show_number
 from logbook.errors import RefusedError
 from logbook.pages.pieces.piece_card import PieceMaker
 from logbook.pages.pieces.plan_texts import AS_NEEDED, NO_EDGES, TICKED, ReadPlan

@@ -5,10 +5,10 @@ from collections.abc import Sequence
 from datetime import date
 from html import escape
 
-from logbook.craft.lengths import Units, show_length
-from logbook.craft.published_run import PublishedSize
-from logbook.craft.run_drawing import run_drawing
-from logbook.craft.svg import to_svg
+from logbook.craft.drawing.svg import to_svg
+from logbook.craft.sizes.published_run import PublishedSize
+from logbook.craft.sizes.run_drawing import run_drawing
+from logbook.craft.words.lengths import Units, show_length
 
 _STYLE = """
 @page { margin: 12mm }

@@ -3,13 +3,13 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.conditions import Direction
-from logbook.craft.fields import exact
-from logbook.craft.gauge import gauge_of
-from logbook.craft.numbers import read_whole
-from logbook.craft.readings import read_readings
-from logbook.craft.shaping import pick_up, shape_edges, spread_row
+from logbook.craft.pieces.shaping import pick_up, shape_edges, spread_row
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.conditions import Direction
+from logbook.craft.swatches.fields import exact
+from logbook.craft.swatches.gauge import gauge_of
+from logbook.craft.swatches.readings import read_readings
+from logbook.craft.words.numbers import read_whole
 from logbook.errors import LogbookError, RefusedError
 from logbook.pages.pieces.plan_texts import TICKED
 from logbook.tasks.pieces import PieceAnswer

@@ -7,8 +7,8 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from logbook.craft.lengths import Units, read_ease, read_size
-from logbook.craft.planned_piece import SizeWish
+from logbook.craft.pieces.planned_piece import SizeWish
+from logbook.craft.words.lengths import Units, read_ease, read_size
 from logbook.errors import UnreadableError
 from logbook.pages.pieces.plan_texts import ease_text, length_text
 

@@ -3,13 +3,13 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from logbook.craft.conditions import Condition, Direction
-from logbook.craft.fields import Owner
-from logbook.craft.length import RowOption
-from logbook.craft.lengths import Units, show_difference, show_length
-from logbook.craft.numbers import show_number
-from logbook.craft.starting_chain import ChainOption
-from logbook.craft.swatch import Swatch
+from logbook.craft.pieces.length import RowOption
+from logbook.craft.pieces.starting_chain import ChainOption
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.fields import Owner
+from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.words.lengths import Units, show_difference, show_length
+from logbook.craft.words.numbers import show_number
 from logbook.errors import RefusedError
 from logbook.pages.session import Session
 from logbook.pages.swatches.chain_wish import FINISH, WishTexts, read_wish, width_from_body

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
-from logbook.craft.drawing import Draw, Drawing, Line, Rect, Role, Shape, Text, tick_step
-from logbook.craft.lengths import Units, show_length
-from logbook.craft.starting_chain import ChainOption
+from logbook.craft.drawing.drawing import Draw, Drawing, Line, Rect, Role, Shape, Text, tick_step
+from logbook.craft.pieces.starting_chain import ChainOption
+from logbook.craft.words.lengths import Units, show_length
 from logbook.tasks.chain import ChainAnswer
 
 LEAST_GAP = 0.35

@@ -4,10 +4,10 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
-from logbook.craft.conditions import Condition
-from logbook.craft.lengths import NO_EASE, Units, read_ease, read_length, read_size
-from logbook.craft.numbers import read_whole
-from logbook.craft.starting_chain import Choose, Parity
+from logbook.craft.pieces.starting_chain import Choose, Parity
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.words.lengths import NO_EASE, Units, read_ease, read_length, read_size
+from logbook.craft.words.numbers import read_whole
 from logbook.errors import RefusedError, UnreadableError
 from logbook.tasks.chain import ChainWish
 

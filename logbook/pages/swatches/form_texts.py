@@ -8,12 +8,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Any, NamedTuple
 
-from logbook.craft.conditions import Condition
-from logbook.craft.fields import FIELDS, Field, Owner, clean_text
-from logbook.craft.lengths import Units, read_size
-from logbook.craft.readings import Counted, Reading, read_readings
-from logbook.craft.swatch import Swatch, TakenReading
-from logbook.craft.swatch_fields import swatch_of, value_of
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.fields import FIELDS, Field, Owner, clean_text
+from logbook.craft.swatches.readings import Counted, Reading, read_readings
+from logbook.craft.swatches.swatch import Swatch, TakenReading
+from logbook.craft.swatches.swatch_fields import swatch_of, value_of
+from logbook.craft.words.lengths import Units, read_size
 from logbook.errors import LogbookError, UnreadableError
 
 Texts = Mapping[str, str]

@@ -1,11 +1,11 @@
 """What readings mean, in words, as they are typed."""
 
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.conditions import Condition, Direction
-from logbook.craft.gauge import Gauge
-from logbook.craft.lengths import show_mm
-from logbook.craft.readings import Counted, Reading
-from logbook.craft.swatch import Swatch, gauge_in
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.gauge import Gauge
+from logbook.craft.swatches.readings import Counted, Reading
+from logbook.craft.swatches.swatch import Swatch, gauge_in
+from logbook.craft.words.lengths import show_mm
 from logbook.errors import RefusedError
 from logbook.pages.swatches.form_texts import Line
 

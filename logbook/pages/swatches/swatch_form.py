@@ -4,13 +4,13 @@ from collections.abc import Callable, Iterable
 from dataclasses import replace
 from datetime import date
 
-from logbook.craft.conditions import Condition
-from logbook.craft.fields import Owner
-from logbook.craft.hooks import hook_names
-from logbook.craft.numbers import show_number
-from logbook.craft.stitch_pattern import StitchPattern
-from logbook.craft.swatch import Swatch
-from logbook.craft.yarn import YARN_CLASSES, Yarn
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.fields import Owner
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.swatches.yarn import YARN_CLASSES, Yarn
+from logbook.craft.words.hooks import hook_names
+from logbook.craft.words.numbers import show_number
 from logbook.errors import RefusedError
 from logbook.pages.session import Session
 from logbook.pages.swatches.form_texts import EMPTY, PLAIN, Typed, read_texts, readings_key, texts_of

@@ -5,9 +5,9 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import NamedTuple
 
-from logbook.craft.conditions import Condition
-from logbook.craft.hooks import read_hook, show_hook
-from logbook.craft.yarn import YARN_CLASSES, class_words
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.yarn import YARN_CLASSES, class_words
+from logbook.craft.words.hooks import read_hook, show_hook
 from logbook.errors import UnreadableError
 from logbook.pages.session import Session
 from logbook.tasks.browsing import Filters, SwatchLine, first_swatch_lines, matching_in_any_order, swatch_count, swatch_lines

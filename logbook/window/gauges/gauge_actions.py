@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from tkinter import ttk
 from typing import TYPE_CHECKING
 
-from logbook.craft.swatch import gauges_of
+from logbook.craft.swatches.swatch import gauges_of
 from logbook.errors import LogbookError, RefusedError
 from logbook.pages.session import Session
 from logbook.window.keys import accelerator, bind_keys, split_mnemonic
@@ -18,7 +18,7 @@ from logbook.window.message import tell
 from logbook.window.printing import Printer
 
 if TYPE_CHECKING:
-    from logbook.craft.swatch import Swatch
+    from logbook.craft.swatches.swatch import Swatch
     from logbook.pages.gauges.circumstances import Circumstances
     from logbook.pages.gauges.comparing import SideBySide
     from logbook.tasks.browsing import Filters

@@ -3,7 +3,7 @@
 import tkinter as tk
 from collections.abc import Callable
 
-from logbook.craft.conditions import Condition
+from logbook.craft.swatches.conditions import Condition
 from logbook.pages.gauges.hook_card import HookCard
 from logbook.pages.gauges.hook_drawing import hook_drawing
 from logbook.window.canvas import DrawingCanvas

@@ -3,8 +3,8 @@
 import tkinter as tk
 from collections.abc import Callable
 
-from logbook.craft.conditions import Condition
-from logbook.craft.lengths import Units
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.words.lengths import Units
 from logbook.pages.gauges.gauge_words import over_length
 from logbook.pages.gauges.nearest import EXAMPLE, EXAMPLE_INCHES, NearestGauge
 from logbook.window.choices import ChoiceField

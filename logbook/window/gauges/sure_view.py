@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterable
 from tkinter import ttk
 
-from logbook.craft.swatch import Swatch
+from logbook.craft.swatches.swatch import Swatch
 from logbook.pages.gauges.circumstances import Circumstances
 from logbook.window.canvas import DrawingCanvas
 from logbook.window.folding import Folding

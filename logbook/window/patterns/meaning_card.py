@@ -4,7 +4,7 @@ import tkinter as tk
 from collections.abc import Sequence
 from tkinter import ttk
 
-from logbook.craft.numbers import show_number
+from logbook.craft.words.numbers import show_number
 from logbook.pages.patterns.meaning import MOST, Meaning
 from logbook.tasks.browsing import SwatchLine
 from logbook.window.fitting import FittingColumns

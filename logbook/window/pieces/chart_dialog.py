@@ -3,7 +3,7 @@
 import tkinter as tk
 from collections.abc import Callable
 
-from logbook.craft.planned_piece import SizeWish
+from logbook.craft.pieces.planned_piece import SizeWish
 from logbook.errors import LogbookError
 from logbook.pages.pieces.chart_choice import ENDS, ROUND, ChartChoice
 from logbook.window.choices import ChoiceField, SuggestionField

@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterable
 from functools import partial
 from tkinter import ttk
 
-from logbook.craft.lengths import Units
+from logbook.craft.words.lengths import Units
 from logbook.pages.pieces.piece_form import PieceForm, tag_of
 from logbook.pages.pieces.plan_texts import TICKED
 from logbook.window.choices import ChoiceField, SuggestionField

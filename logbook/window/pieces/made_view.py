@@ -4,7 +4,7 @@ import tkinter as tk
 from collections.abc import Callable
 from tkinter import ttk
 
-from logbook.craft.lengths import Units
+from logbook.craft.words.lengths import Units
 from logbook.pages.pieces.made_list import MadeList, cells, sort_keys
 from logbook.window.fitting import FittingColumns
 from logbook.window.look import Look

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from tkinter import ttk
 
-from logbook.craft.planned_piece import PlannedPiece
+from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.errors import RefusedError
 from logbook.pages.pieces.run_card import RunCard
 from logbook.pages.pieces.run_page import run_page

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import partial
 from tkinter import ttk
 
-from logbook.craft.size_run import Remedy
+from logbook.craft.sizes.size_run import Remedy
 from logbook.pages.pieces.run_card import RunCard
 from logbook.pages.pieces.size_texts import SizeTexts, rows_of, text_of
 from logbook.window.field import Field

@@ -5,9 +5,9 @@ from dataclasses import dataclass
 from functools import partial
 from tkinter import ttk
 
-from logbook.craft.made_piece import MadePiece
-from logbook.craft.planned_piece import SizeWish
-from logbook.craft.size_run import Remedy
+from logbook.craft.pieces.made_piece import MadePiece
+from logbook.craft.pieces.planned_piece import SizeWish
+from logbook.craft.sizes.size_run import Remedy
 from logbook.pages.pieces.chart_choice import ChartChoice
 from logbook.pages.pieces.made_form import MadeForm
 from logbook.pages.pieces.made_list import MadeList

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterable
 from tkinter import ttk
 
-from logbook.craft.swatch import Swatch
+from logbook.craft.swatches.swatch import Swatch
 from logbook.pages.gauges.circumstances import Circumstances
 from logbook.pages.session import Session
 from logbook.pages.swatches.chain_card import ChainMaker

@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterable
 from functools import partial
 from tkinter import ttk
 
-from logbook.craft.lengths import Units
+from logbook.craft.words.lengths import Units
 from logbook.pages.swatches.chain_card import NOT_YET, ChainCard
 from logbook.pages.swatches.chain_drawing import chain_drawing
 from logbook.pages.swatches.chain_wish import CHOOSE, FINISH, PARITY, WishTexts

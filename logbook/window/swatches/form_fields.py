@@ -2,9 +2,9 @@
 
 from typing import NamedTuple
 
-from logbook.craft.conditions import Condition
-from logbook.craft.terms import Terms
-from logbook.craft.yarn import YARN_CLASSES, class_words
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.yarn import YARN_CLASSES, class_words
+from logbook.craft.words.terms import Terms
 from logbook.pages.swatches.form_texts import readings_key
 from logbook.window.form_card import Section
 

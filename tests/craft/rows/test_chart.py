@@ -2,7 +2,7 @@
 
 import pytest
 
-from logbook.craft.drawing import Line, Polygon, Text
+from logbook.craft.drawing.drawing import Line, Polygon, Text
 from logbook.craft.rows.chart import chart
 from logbook.craft.rows.proof import fitting_rows
 from logbook.errors import RefusedError

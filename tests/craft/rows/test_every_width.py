@@ -7,7 +7,7 @@ from logbook.craft.rows.every_width import FOUNDATION_CHAIN, Fit, Misfit, Widths
 from logbook.craft.rows.laying import lay
 from logbook.craft.rows.places import Place, Row, mirrored
 from logbook.craft.rows.reader import read
-from logbook.craft.terms import Terms
+from logbook.craft.words.terms import Terms
 
 places = st.lists(st.sampled_from([Place("sc"), Place("dc"), Place("tr")]), max_size=5).map(tuple)
 

@@ -3,7 +3,7 @@
 import pytest
 
 from logbook.craft.rows.in_sizes import rows_in_sizes
-from logbook.craft.terms import Terms
+from logbook.craft.words.terms import Terms
 from tests.support.sample_sheets import written_rows
 
 SHELLS = written_rows()["shell stitch"]

@@ -5,7 +5,7 @@ import pytest
 from logbook.craft.rows.laying import lay
 from logbook.craft.rows.places import CHAIN, Place, Row, chains, mirrored, settled, spaces, stitches
 from logbook.craft.rows.reader import read
-from logbook.craft.terms import Terms
+from logbook.craft.words.terms import Terms
 
 
 def laid(row: str, below: Row, shell: str = "") -> Row | str:

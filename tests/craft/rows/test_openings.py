@@ -4,7 +4,7 @@ import pytest
 
 from logbook.craft.rows.proof import prove
 from logbook.craft.rows.reader import read
-from logbook.craft.terms import Terms
+from logbook.craft.words.terms import Terms
 
 PLAIN = "sc in 2nd ch from hook and in each ch across\n"
 

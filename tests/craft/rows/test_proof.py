@@ -5,7 +5,7 @@ import pytest
 
 from logbook.craft.rows.proof import prove
 from logbook.craft.rows.report import Linear
-from logbook.craft.terms import Terms
+from logbook.craft.words.terms import Terms
 
 SHELLS = (
     "sc in 2nd ch from hook, *sk 2 ch, 5 dc in next ch, sk 2 ch, sc in next ch; rep from * to end / "

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from logbook.craft.rows.proof import prove
 from logbook.craft.rows.report import Proof
-from logbook.craft.terms import Terms
+from logbook.craft.words.terms import Terms
 from tests.support.laying_by_hand import Steps, Thing, fits, laid_on_chain, random_pattern, spoilt
 
 SEEDS = st.integers(0, 2**32 - 1)

@@ -3,7 +3,7 @@
 import pytest
 
 from logbook.craft.rows.reader import read
-from logbook.craft.terms import Terms
+from logbook.craft.words.terms import Terms
 
 
 def names(text: str) -> list[tuple[int, str]]:

@@ -1,8 +1,8 @@
 import pytest
 
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.conditions import Condition
-from logbook.craft.drawing import Rect, Text
+from logbook.craft.drawing.drawing import Rect, Text
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.conditions import Condition
 from logbook.pages.gauges.changes import NOTHING, changes_drawing, changes_of
 from tests.support.gauge_swatches import THREE, shells
 

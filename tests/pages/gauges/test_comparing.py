@@ -1,6 +1,6 @@
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.comparison import compared_fields, gauge_differences
-from logbook.craft.swatch import Swatch, gauges_of
+from logbook.craft.gauges.comparison import compared_fields, gauge_differences
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.swatch import Swatch, gauges_of
 from logbook.pages.gauges.comparing import ComparedLine, SideBySide, side_by_side
 from logbook.tasks.compare import Comparison
 from logbook.tasks.find import FoundSwatch

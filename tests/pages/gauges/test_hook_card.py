@@ -2,11 +2,11 @@ import math
 
 import pytest
 
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.conditions import Condition
-from logbook.craft.drawing import Line, Marker, Polygon, Text
-from logbook.craft.lengths import Units
-from logbook.craft.swatch import Swatch
+from logbook.craft.drawing.drawing import Line, Marker, Polygon, Text
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.words.lengths import Units
 from logbook.pages.gauges.hook_card import HookCard, hook_card
 from logbook.pages.gauges.hook_drawing import hook_drawing
 from tests.support.gauge_swatches import THREE, shells

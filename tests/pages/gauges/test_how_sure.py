@@ -1,6 +1,6 @@
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.drift import drift_of
-from logbook.craft.swatch import Swatch
+from logbook.craft.gauges.drift import drift_of
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.swatch import Swatch
 from logbook.pages.gauges.circumstances import Circumstances
 from logbook.pages.gauges.how_sure import how_sure
 from tests.support.gauge_swatches import THREE, shells

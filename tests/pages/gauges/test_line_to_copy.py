@@ -1,7 +1,7 @@
 import pytest
 
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.terms import Terms
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
 from logbook.pages.gauges.line_to_copy import line_to_copy
 from tests.support.gauge_swatches import SC, THREE, shells

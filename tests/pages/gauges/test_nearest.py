@@ -1,10 +1,10 @@
 import pytest
 
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.conditions import Condition
-from logbook.craft.lengths import Units
-from logbook.craft.nearest_gauge import WantedGauge
-from logbook.craft.swatch import Swatch, gauges_of
+from logbook.craft.gauges.nearest_gauge import WantedGauge
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.swatch import Swatch, gauges_of
+from logbook.craft.words.lengths import Units
 from logbook.errors import UnreadableError
 from logbook.pages.gauges.nearest import MOST, NearestGauge, read_wanted
 from logbook.tasks.find import FoundSwatch

@@ -2,7 +2,7 @@
 
 import pytest
 
-from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.pages.patterns.form import KEYS, SENTENCE, read_form, texts_of, typed
 from logbook.pages.patterns.wording import COVERS, cover_words, ordinal, read_cover, read_ordinal
 

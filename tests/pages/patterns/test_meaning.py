@@ -1,6 +1,6 @@
 """What a stitch pattern means."""
 
-from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.pages.patterns.meaning import ChainLine, meaning_of
 
 SHELLS = StitchPattern(multiple=6, plus=1, first_stitch=2, skip_cover=0, set_up_rows=1, rows_in_repeat=2, closing_rows=1)

@@ -3,7 +3,7 @@
 import pytest
 
 from logbook.craft.rows.proof import prove
-from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.pages.patterns.page import StitchPatterns
 from logbook.pages.patterns.rows_card import contradictions, figures, rows_card
 from logbook.pages.session import Session

@@ -2,7 +2,7 @@
 
 import pytest
 
-from logbook.craft.made_piece import MadePiece
+from logbook.craft.pieces.made_piece import MadePiece
 from logbook.pages.pieces.made_form import MadeForm
 from logbook.pages.pieces.made_list import MadeList, cells, sort_keys
 from logbook.pages.session import Session

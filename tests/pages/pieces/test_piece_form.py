@@ -1,6 +1,6 @@
 """The piece in hand, and what follows from it."""
 
-from logbook.craft.lengths import Units
+from logbook.craft.words.lengths import Units
 from logbook.pages.pieces.piece_card import NOT_YET, PieceCard, PieceMaker
 from logbook.pages.pieces.piece_form import PieceForm, tag_of
 from logbook.pages.pieces.piece_list import PieceList, cells

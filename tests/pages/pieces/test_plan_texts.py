@@ -6,12 +6,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from logbook.craft.conditions import Condition
-from logbook.craft.lengths import Ease, Units
-from logbook.craft.piece import PiecePlan
-from logbook.craft.planned_piece import PlannedPiece
-from logbook.craft.seams import SEAMS
-from logbook.craft.starting_chain import Choose, Parity
+from logbook.craft.pieces.piece import PiecePlan
+from logbook.craft.pieces.planned_piece import PlannedPiece
+from logbook.craft.pieces.seams import SEAMS
+from logbook.craft.pieces.starting_chain import Choose, Parity
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.words.lengths import Ease, Units
 from logbook.pages.pieces.piece_form import NEW
 from logbook.pages.pieces.plan_texts import IN_ROUND, SIDEWAYS, read_plan, texts_of
 from tests.support.cloth import LACE_PANEL, RIBBED, VEST

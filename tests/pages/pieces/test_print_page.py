@@ -4,7 +4,7 @@ from dataclasses import replace
 from datetime import date
 from xml.etree import ElementTree
 
-from logbook.craft.lengths import Units
+from logbook.craft.words.lengths import Units
 from logbook.pages.pieces.print_page import print_page
 from logbook.pages.session import Session
 from logbook.tasks.pieces import basis_of_tag, work_out_piece

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from logbook.craft.planned_piece import PlannedPiece, SizeWish
+from logbook.craft.pieces.planned_piece import PlannedPiece, SizeWish
 from logbook.pages.pieces.piece_card import PieceMaker
 from logbook.pages.pieces.piece_form import PieceForm
 from logbook.pages.pieces.run_card import NO_SIZES, RunCard, RunMaker, texts_with

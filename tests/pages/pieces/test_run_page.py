@@ -1,6 +1,6 @@
-from logbook.craft.lengths import Units
-from logbook.craft.pattern_lines import pattern_text
-from logbook.craft.published_run import size_to_publish
+from logbook.craft.sizes.pattern_lines import pattern_text
+from logbook.craft.sizes.published_run import size_to_publish
+from logbook.craft.words.lengths import Units
 from logbook.pages.pieces.run_page import run_page
 from tests.support.size_runs import PLAN, written
 

@@ -1,8 +1,8 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from logbook.craft.lengths import Ease, Units
-from logbook.craft.planned_piece import SizeWish
+from logbook.craft.pieces.planned_piece import SizeWish
+from logbook.craft.words.lengths import Ease, Units
 from logbook.pages.pieces.size_texts import KEYS, read_sizes, rows_of, sizes_text, text_of
 
 tenths = st.integers(1, 20_000).map(lambda tenth: tenth / 10)

@@ -2,7 +2,7 @@
 
 import pytest
 
-from logbook.craft.conditions import Condition
+from logbook.craft.swatches.conditions import Condition
 from logbook.pages.session import Session
 from logbook.pages.swatches.chain_card import ChainCard, ChainMaker
 from logbook.pages.swatches.chain_wish import WishTexts

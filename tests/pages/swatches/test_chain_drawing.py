@@ -4,11 +4,11 @@ from itertools import pairwise
 
 import pytest
 
-from logbook.craft.conditions import Condition
-from logbook.craft.drawing import Line, Rect, Text
-from logbook.craft.lengths import Units
-from logbook.craft.readings import read_readings
-from logbook.craft.stitch_pattern import StitchPattern
+from logbook.craft.drawing.drawing import Line, Rect, Text
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.readings import read_readings
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.words.lengths import Units
 from logbook.pages.swatches.chain_drawing import chain_drawing
 from logbook.tasks.chain import ChainAnswer, ChainWish, chain_by_hand
 

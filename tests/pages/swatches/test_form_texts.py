@@ -2,10 +2,10 @@
 
 from pathlib import Path
 
-from logbook.craft.conditions import Condition
-from logbook.craft.lengths import Units
-from logbook.craft.readings import Counted, read_readings
-from logbook.craft.swatch import Swatch, TakenReading
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.readings import Counted, read_readings
+from logbook.craft.swatches.swatch import Swatch, TakenReading
+from logbook.craft.words.lengths import Units
 from logbook.pages.swatches.form_texts import EMPTY, read_texts, readings_key, texts_of
 from logbook.tasks.browsing import swatch_in_hand, swatch_lines
 from logbook.tasks.sampling import new_sample

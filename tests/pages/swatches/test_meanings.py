@@ -2,9 +2,9 @@
 
 import pytest
 
-from logbook.craft.assumptions import Assumptions
-from logbook.craft.conditions import Condition
-from logbook.craft.lengths import Units
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.conditions import Condition
+from logbook.craft.words.lengths import Units
 from logbook.pages.swatches.form_texts import EMPTY, read_texts, readings_key
 from logbook.pages.swatches.meanings import meaning, together
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from logbook.craft.conditions import Condition
+from logbook.craft.swatches.conditions import Condition
 from logbook.pages.session import Session
 from logbook.pages.swatches.form_texts import readings_key
 from logbook.pages.swatches.swatch_form import SwatchForm

@@ -14,7 +14,7 @@ from tkinter import filedialog
 import openpyxl
 import pytest
 
-from logbook.craft.planned_piece import PlannedPiece
+from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.pages.session import Session
 from logbook.settings import Settings
 from logbook.tasks.body_charts import chart_texts

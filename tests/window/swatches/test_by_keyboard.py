@@ -4,7 +4,7 @@ import tkinter as tk
 
 import pytest
 
-from logbook.craft.conditions import Condition
+from logbook.craft.swatches.conditions import Condition
 from logbook.pages.session import Session
 from logbook.pages.swatches.form_texts import readings_key
 from logbook.tasks.browsing import swatch_in_hand, swatch_lines

@@ -1,0 +1,1 @@
+"""Shapes that canvas and SVG both show."""

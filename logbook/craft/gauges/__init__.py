@@ -1,0 +1,1 @@
+"""What swatches tell: washing, hanging, drift, comparison, nearest gauge, which hook."""

@@ -1,0 +1,1 @@
+"""A piece from its gauges: chain, length, marks, fit, shaping, yarn, and its drawing."""

@@ -1,0 +1,165 @@
+"""Body charts: what sizes measure. The women's chart of the yarn trade is a starting point; a maker edits it or reads their own.
+
+Its sizes do not touch, its hips jump between 1X and 2X, and its armhole depth is the body's: a dropped shoulder wants 2–5 cm
+more.
+"""
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+
+from logbook.craft.words.lengths import Units, read_size
+from logbook.craft.words.numbers import show_number
+from logbook.errors import RefusedError, UnreadableError
+
+MEASURES = ("bust", "waist", "hip", "back waist length", "armhole depth", "cross back", "upper arm", "head")
+"""The measures a chart may hold, as its columns are headed."""
+
+
+class End(StrEnum):
+    """Which figure of a range a size goes by."""
+
+    LOW = "low"
+    MIDDLE = "middle"
+    HIGH = "high"
+
+
+@dataclass(frozen=True, slots=True)
+class BodySize:
+    """One size: its name, and each measure as a range (low, high) in mm; both the same where the chart has one figure."""
+
+    name: str
+    ranges: Mapping[str, tuple[float, float]]
+
+    def measure(self, name: str, end: End = End.MIDDLE) -> float | None:
+        """One measure in mm; None if the chart does not have it."""
+        if name not in self.ranges:
+            return None
+        low, high = self.ranges[name]
+        return {End.LOW: low, End.MIDDLE: (low + high) / 2, End.HIGH: high}[end]
+
+
+@dataclass(frozen=True, slots=True)
+class BodyChart:
+    """A named chart of sizes, smallest first."""
+
+    name: str
+    sizes: tuple[BodySize, ...]
+
+
+def _women() -> BodyChart:
+    rows = (
+        ("XS", "71–76", "58.5–61", "84–86.5", "42", "15–16.5", "35.5–37", "25"),
+        ("S", "81–86", "63.5–67.5", "89–91.5", "43", "16.5–18", "37–38", "26"),
+        ("M", "91.5–96.5", "71–76", "96.5–101.5", "43.5", "18–19", "39.5–40.5", "28"),
+        ("L", "101.5–106.5", "81–86.5", "106.5–112", "44.5", "19–20.5", "42–43", "30.5"),
+        ("1X", "112–117", "91.5–96.5", "117–122", "45", "20.5–21.5", "44.5", "34.5"),
+        ("2X", "122–127", "101.5–106.5", "132–134.5", "45.5", "21.5–23", "45.5", "39.5"),
+        ("3X", "132–137", "112–114.5", "137–139.5", "45.5", "23–24", "45.5", "43"),
+        ("4X", "142–147", "117–119.5", "142–145", "47", "24–25.5", "47", "47"),
+        ("5X", "152–158", "124.5–127", "155–157.5", "47", "25.5–26.5", "47", "49.5"),
+    )
+    return read_chart("women", ("size", *MEASURES[:7]), rows)
+
+
+def read_chart(name: str, headings: Sequence[str], rows: Sequence[Sequence[str]], units: Units = Units.CM) -> BodyChart:
+    """A chart from rows of text: a column ``size`` and columns of ``MEASURES``, each cell a length or a range such as ``71–76``.
+
+    Empty cells are measures not known, empty rows are passed over. Raises UnreadableError naming row and column at fault, and
+    RefusedError if there is no size or one comes twice.
+    """
+    columns = [_heading(heading) for heading in headings]
+    if "size" not in columns:
+        raise UnreadableError("The chart has no column “size”: head one so, and the others bust, waist, hip and so on.")
+    sizes = tuple(
+        _size(columns, row, number, units) for number, row in enumerate(rows, start=2) if any(cell.strip() for cell in row)
+    )
+    names = [size.name for size in sizes]
+    if not sizes:
+        raise RefusedError("The chart has no sizes: give at least one row.")
+    twice = next((size for size in names if names.count(size) > 1), None)
+    if twice is not None:
+        raise RefusedError(f"The chart has the size “{twice}” twice: name each size once.")
+    return BodyChart(name, sizes)
+
+
+def chart_of_text(name: str, text: str) -> BodyChart:
+    """A chart from lines of cells parted by ``;`` or tabs, in cm, the heading first. Raises as ``read_chart``."""
+    lines = [re.split("[;\t]", line) for line in text.splitlines() if line.strip(";\t ")]
+    if not lines:
+        raise RefusedError("The chart is empty: begin with a heading such as “size; bust; hip”, then a line for each size.")
+    return read_chart(name, lines[0], lines[1:])
+
+
+def chart_text(chart: BodyChart) -> str:
+    """The chart as such lines."""
+    measures = [measure for measure in MEASURES if any(measure in size.ranges for size in chart.sizes)]
+    lines = [["size", *measures]]
+    lines += [[size.name, *(_shown(size.ranges.get(measure)) for measure in measures)] for size in chart.sizes]
+    return "\n".join("; ".join(line) for line in lines)
+
+
+def _shown(ends: tuple[float, float] | None) -> str:
+    if ends is None:
+        return ""
+    low, high = (show_number(end / 10, 2) for end in ends)
+    return low if low == high else f"{low}–{high}"
+
+
+def _heading(heading: str) -> str:
+    plain = " ".join(heading.strip().casefold().removesuffix("cm").removesuffix("(cm)").replace("_", " ").split())
+    plain = "bust" if plain == "chest" else plain
+    if plain not in ("size", *MEASURES):
+        raise UnreadableError(
+            f"The chart has a column “{heading.strip()[:40]}”, which is not known: it may have size, {', '.join(MEASURES)}."
+        )
+    return plain
+
+
+def _size(columns: Sequence[str], row: Sequence[str], number: int, units: Units) -> BodySize:
+    cells = dict(zip(columns, (cell.strip() for cell in row), strict=False))
+    name = cells.pop("size", "")
+    if not name:
+        raise UnreadableError(f"Row {number} of the chart has no size: name it, for example M.")
+    ranges = {}
+    for measure, cell in cells.items():
+        if cell:
+            try:
+                ranges[measure] = _range(cell, measure, units)
+            except UnreadableError as error:
+                raise UnreadableError(f"Row {number} of the chart, column {measure}: {error}") from error
+    return BodySize(name, ranges)
+
+
+_RANGE = re.compile(r"(.*\d\D*?)\s*[–—-]\s*(\d.*)\Z")
+
+
+def _range(cell: str, measure: str, units: Units) -> tuple[float, float]:
+    what = f"a {measure} measure"
+    found = _RANGE.match(cell)
+    low, high = (found[1], found[2]) if found else (cell, cell)
+    ends = read_size(low, units, what), read_size(high, units, what)
+    if ends[0] > ends[1]:
+        raise UnreadableError(f"“{cell}” runs from large to small: write the smaller figure first.")
+    return ends
+
+
+_CHILD = re.compile(
+    r"\b(?:bab(?:y|ies)|newborn|preemie|infant|toddler|child(?:ren)?|kids?|boys?|girls?|junior|youth|age|aged|yrs?|years?|yo|mo|mths?|months?)\b"
+    r"|\b\d+\s*(?:t|m|mo|y|yo|yrs?)\b",
+    re.IGNORECASE,
+)
+
+
+def is_childs_size(name: str) -> bool:
+    """Whether a size's name speaks of a baby or child: ``2T``, ``6–12 months``, ``age 4``."""
+    return bool(_CHILD.search(name))
+
+
+CHILDREN_CAUTION = (
+    "Babies' and children's wear: no cords or drawstrings at the neck, no small parts that can come off, small gaps only in "
+    "blankets, nothing loose in a cot. If you sell it, follow the product-safety and flammability rules of your own country."
+)
+
+WOMEN = _women()

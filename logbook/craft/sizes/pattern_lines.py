@@ -1,0 +1,275 @@
+"""The lines of a written pattern that come out of a size run: materials, gauge, finished measurements, chains, rows, marks,
+the written rows of the stitch pattern with their counts.
+
+All sizes stand in one line, smallest first and the others in brackets; a number that all sizes share stands once. Lengths are
+printed in both cm (to 0.5) and inches (to 1/4).
+"""
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+
+from logbook.craft.gauges.gauge_line import gauge_line
+from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
+from logbook.craft.pieces.piece_gauges import PieceGauges
+from logbook.craft.rows.in_sizes import rows_in_sizes
+from logbook.craft.sizes.size_run import SizeNumbers
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.words.hooks import hook_names, show_hook
+from logbook.craft.words.lengths import Units
+from logbook.craft.words.numbers import show_number, show_percent
+from logbook.craft.words.printed_sizes import alike, printed_length, sized
+from logbook.craft.words.terms import Terms, translated
+
+
+@dataclass(frozen=True, slots=True)
+class PatternPart:
+    """One part of the text: its heading and its lines."""
+
+    heading: str
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Written:
+    """What is written down: the sizes worked out of ``plan`` from ``swatch``, whose gauges are ``gauges``."""
+
+    plan: PiecePlan
+    sizes: Sequence[SizeNumbers]
+    swatch: Swatch
+    gauges: PieceGauges
+    terms: Terms = Terms.US
+
+    @property
+    def pieces(self) -> tuple[PieceNumbers, ...]:
+        """The piece of each size."""
+        return tuple(size.piece for size in self.sizes)
+
+    @property
+    def assumptions(self) -> Assumptions:
+        """Those the sizes were worked out with."""
+        return self.gauges.assumptions
+
+
+def pattern_parts(written: Written) -> tuple[PatternPart, ...]:
+    """The parts, in the order a pattern has them; a part with nothing to say is left out."""
+    parts = (
+        PatternPart("Sizes", tuple(_size_lines(written))),
+        PatternPart("Materials", tuple(_materials(written))),
+        PatternPart(_gauge_word(written).capitalize(), (_gauge(written),)),
+        PatternPart(f"Finished measurements, {_state(written)}", tuple(_measurements(written))),
+        PatternPart(_heading(written.plan), tuple(_work(written))),
+        PatternPart(_rows_heading(written), tuple(_written_rows(written))),
+        PatternPart("While it is on the hook", tuple(_before_washing(written))),
+    )
+    return tuple(part for part in parts if part.lines)
+
+
+def pattern_text(written: Written) -> str:
+    """All parts as plain text, the name of the piece first."""
+    parts = ["\n".join((part.heading, *part.lines)) for part in pattern_parts(written)]
+    return "\n\n".join([written.plan.name, *parts] if written.plan.name else parts) + "\n"
+
+
+def _size_lines(written: Written) -> Iterator[str]:
+    yield sized(size.name for size in written.sizes)
+    yield f"To fit a body of {_lengths(size.body_mm for size in written.sizes)}"
+
+
+def _materials(written: Written) -> Iterator[str]:
+    swatch, yarn = written.swatch, written.swatch.yarn
+    if yarn is not None:
+        ball = f"{show_number(yarn.ball_grams)} g" if yarn.ball_grams is not None else ""
+        if ball and yarn.ball_metres is not None:
+            ball += f" = {show_number(yarn.ball_metres)} m"
+        about = ", ".join(word for word in (yarn.fibre, ball) if word)
+        yield (f"{yarn.name} ({about})" if about else yarn.name) + _yarn_wanted(written)
+    if swatch.hook_mm is not None:
+        names = hook_names(swatch.hook_mm)
+        yield (
+            f"{show_hook(swatch.hook_mm)} hook"
+            + (f" ({names})" if names else "")
+            + f", or the size that gives the {_gauge_word(written)}"
+        )
+    if swatch.foundation_hook_mm is not None:
+        yield f"{show_hook(swatch.foundation_hook_mm)} hook for the foundation chain"
+
+
+def _yarn_wanted(written: Written) -> str:
+    """The reserve is in what is to be bought: balls where the ball is known, else grams."""
+    needs = [piece.yarn for piece in written.pieces if piece.yarn is not None]
+    if len(needs) < len(written.pieces):
+        return ""
+    held = "" if (written.swatch.strands or 1) == 1 else f", {written.swatch.strands} strands held together"
+    reserve = written.assumptions.reserve
+    in_reserve = f", with {show_percent(reserve)} in reserve" if reserve else ""
+    balls = [need.balls for need in needs if need.balls is not None]
+    if len(balls) == len(needs):
+        return f": {alike(balls)} {'ball' if set(balls) == {1} else 'balls'}{in_reserve}{held}"
+    return f": {alike(round(need.grams * (1 + reserve)) for need in needs)} g{in_reserve}{held}"
+
+
+def _gauge_word(written: Written) -> str:
+    return translated("gauge", Terms.US, written.terms)
+
+
+def _gauge(written: Written) -> str:
+    """From the state that the numbers were worked out of: as finished, or as worked where washing is borrowed or unknown."""
+    condition = written.gauges.condition
+    if not written.swatch.readings_of(condition, Direction.STITCHES):
+        condition = Condition.WORKED
+    line = gauge_line(written.swatch, condition, written.assumptions, written.terms)
+    return line.split(": ", 1)[1]
+
+
+def _state(written: Written) -> str:
+    words = {Condition.WORKED: "before washing", Condition.PINNED: "washed and pinned out"}
+    return words.get(written.gauges.stitches.condition, "washed and laid flat")
+
+
+def _measurements(written: Written) -> Iterator[str]:
+    plan, pieces = written.plan, written.pieces
+    girths = [piece.fit.around_mm for piece in pieces if piece.fit is not None]
+    if len(girths) == len(pieces):
+        yield f"All round: {_lengths(girths)}"
+    if not plan.in_round:
+        yield f"Width of a panel: {_lengths(piece.width.mm for piece in pieces)}"
+    lengths = [piece.length.mm for piece in pieces if piece.length is not None]
+    if len(lengths) == len(pieces):
+        yield f"Length: {_lengths(lengths)}"
+    for name, words in (("armhole", "Armhole depth"), ("neck begins", "Neck width"), ("slit", "Side slit")):
+        marks = _marks(pieces, name)
+        if marks:
+            yield f"{words}: {_lengths(true_mm for _, true_mm in marks)}"
+
+
+def _heading(plan: PiecePlan) -> str:
+    if plan.in_round:
+        return "Body, worked in the round"
+    how = "worked sideways" if plan.sideways else "worked from the bottom up"
+    return f"Panel, {how}" if plan.panels == 1 else f"Panels, {plan.panels} alike, {how}"
+
+
+def _work(written: Written) -> Iterator[str]:
+    yield from _chain_lines(written)
+    yield from _row_lines(written)
+    yield from _mark_lines(written)
+
+
+def _chain_lines(written: Written) -> Iterator[str]:
+    plan, pieces, pattern = written.plan, written.pieces, written.gauges.pattern
+    if plan.foundation_stitches:
+        yield f"Make {alike(piece.chain for piece in pieces)} foundation stitches."
+    else:
+        yield f"Ch {alike(piece.chain for piece in pieces)}."
+    if plan.in_round and not plan.joined_after_row_1:
+        yield "Join into a ring without a twist."
+    edged = any(piece.edge_stitches for piece in pieces)
+    if pattern.first_stitch is not None and not edged and not plan.foundation_stitches and not plan.in_round:
+        yield f"The first stitch goes into the {_ordinal(pattern.first_stitch)} chain from the hook{_cover(pattern.skip_cover)}."
+    stitches = f"{alike(piece.stitches for piece in pieces)} base stitches"
+    multiple = pattern.multiple or 1
+    if multiple > 1:
+        repeats = alike(show_number(piece.repeats) for piece in pieces)
+        plus = plan.round_plus if plan.in_round else pattern.plus or 0
+        stitches += f": {repeats} repeats of {multiple}" + (f" and {plus} more" if plus else "")
+        if edged:
+            edges = {piece.edge_stitches for piece in pieces}
+            what = "stitch" if edges == {1} else "stitches"
+            stitches += f", and {alike(piece.edge_stitches for piece in pieces)} plain edge {what} at each side"
+    yield f"{stitches}."
+
+
+def _cover(skip_cover: int | None) -> str:
+    if not skip_cover:
+        return "" if skip_cover is None else "; the skipped chains do not count"
+    return "; the skipped chains count as a stitch" + (f" and {skip_cover - 1} ch" if skip_cover > 1 else "")
+
+
+def _row_lines(written: Written) -> Iterator[str]:
+    pieces, first = written.pieces, written.pieces[0]
+    rows = [piece.rows for piece in pieces if piece.rows is not None]
+    if len(rows) < len(pieces):
+        return
+    unit = "rounds" if written.plan.in_round else "rows"
+    line = f"Work {alike(rows)} {unit}"
+    in_group = written.gauges.pattern.rows_in_repeat or 1
+    if in_group > 1 and not written.plan.any_row:
+        steps = [f"{first.set_up} to set up"] if first.set_up else []
+        groups = [piece.groups for piece in pieces if piece.groups is not None]
+        steps.append(f"{alike(groups)} times the {in_group} {unit} of the repeat")
+        if first.closing:
+            steps.append(f"{first.closing} to close")
+        line += f": {', '.join(steps)}"
+    yield f"{line}."
+    sides = {piece.last_row_is_right_side for piece in pieces}
+    if len(sides) == 1 and not written.plan.in_round:
+        yield f"The last row is a {'right' if sides == {True} else 'wrong'}-side row."
+
+
+def _mark_lines(written: Written) -> Iterator[str]:
+    plan, pieces = written.plan, written.pieces
+    up, across = ("stitch", "row") if plan.sideways else ("row", "stitch")
+    if plan.in_round and up == "row":
+        up = "round"
+    for name in ("slit", "armhole"):
+        marks = _marks(pieces, name)
+        if marks:
+            place = "after stitch" if plan.sideways else f"at the end of {up}"
+            yield f"Place a marker {place} {alike(at for at, _ in marks)} for the {'side slit' if name == 'slit' else name}."
+    shoulders = [(piece.shoulder, piece.neck) for piece in pieces if piece.shoulder is not None and piece.neck is not None]
+    if len(shoulders) == len(pieces):
+        units = "rows" if across == "row" else "stitches"
+        yield (
+            f"Shoulders of {alike(s for s, _ in shoulders)} {units} on each side, "
+            f"the middle {alike(n for _, n in shoulders)} are the neck."
+        )
+
+
+def _rows_heading(written: Written) -> str:
+    pattern = written.gauges.pattern
+    foreign = f", in {pattern.terms} terms" if pattern.terms not in ("", written.terms) else ""
+    return f"Rows of {pattern.name}{foreign}"
+
+
+def _written_rows(written: Written) -> Iterator[str]:
+    """As the pattern has them; rounds for a flat piece, or rows for a round one, would be no help, nor a row 1 worked into
+    chains where there are foundation stitches."""
+    plan, pattern = written.plan, written.gauges.pattern
+    in_rounds = re.search(r"\b(?:rnd|round) *1\b", pattern.rows_text, re.IGNORECASE) is not None
+    if plan.foundation_stitches or in_rounds != plan.in_round:
+        return
+    base = [piece.stitches - 2 * piece.edge_stitches for piece in written.pieces]
+    rows = rows_in_sizes(pattern.rows_text, Terms(pattern.terms) if pattern.terms else None, base)
+    if rows and any(piece.edge_stitches for piece in written.pieces):
+        yield "The plain edge stitches are worked besides; they are not in these counts."
+    yield from rows
+
+
+def _before_washing(written: Written) -> Iterator[str]:
+    for words, sizes in (
+        ("Width", [piece.width for piece in written.pieces]),
+        ("Length", [piece.length for piece in written.pieces if piece.length is not None]),
+    ):
+        before = [size.before_washing_mm for size in sizes if size.before_washing_mm is not None]
+        if before and len(before) == len(written.pieces) and _state(written) != "before washing":
+            yield f"{words} before washing: {_lengths(before)}"
+
+
+def _marks(pieces: Sequence[PieceNumbers], name: str) -> list[tuple[int, float]]:
+    """(place, true size) of the mark of that name in every size; empty unless all have it."""
+    found = [(mark.at, mark.true_mm) for piece in pieces for mark in piece.marks if mark.name == name]
+    return found if len(found) == len(pieces) else []
+
+
+def _lengths(lengths_mm: Iterable[float]) -> str:
+    """``42.5 (46.5, 50.5) cm / 16 3/4 (18 1/4, 20) in``."""
+    every = tuple(lengths_mm)
+    return " / ".join(f"{alike(printed_length(mm, units) for mm in every)} {units.value}" for units in Units)
+
+
+def _ordinal(number: int) -> str:
+    ending = "th" if number % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
+    return f"{number}{ending}"

@@ -1,0 +1,1 @@
+"""A swatch with its yarn, stitch pattern and readings, and the gauge that they give."""

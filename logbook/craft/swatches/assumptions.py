@@ -1,0 +1,42 @@
+"""What the arithmetic assumes before it has been measured. Kept in the logbook, because it changes numbers."""
+
+from dataclasses import dataclass
+
+from logbook.craft.swatches.readings import Reading
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Assumptions:
+    """The settable assumptions, with the values a new logbook starts from.
+
+    ``tape_mm`` and ``tape_inch_mm``: how finely a tape is read; ``count_step``: to what part of a unit one counts;
+    ``variation``: the standard deviation of a fabric from place to place, relative, before it is measured;
+    ``drift``: the same of a whole piece against its swatch; ``reserve``: yarn bought beyond the need, relative;
+    ``most_edge_stitches``: plain stitches at each side, at most.
+    """
+
+    tape_mm: float = 1.0
+    tape_inch_mm: float = 25.4 / 16
+    count_step: float = 0.25
+    variation: float = 0.02
+    drift: float = 0.02
+    reserve: float = 0.10
+    most_edge_stitches: int = 4
+
+    def finest(self, reading: Reading) -> float:
+        """How finely ``reading`` was read: mm for a span, units for a count."""
+        if reading.finest is not None:
+            return reading.finest
+        if not reading.is_count:
+            return self.tape_inch_mm if reading.inches else self.tape_mm
+        steps = (self.count_step, _QUARTER, 0.1, 0.01, 0.001)
+        return next((step for step in steps if _is_multiple(reading.number, step)), 0.0001)
+
+
+_QUARTER = 0.25
+PRIOR_DEGREES = 4
+"""How many places of experience the expected variation and drift are worth."""
+
+
+def _is_multiple(number: float, step: float) -> bool:
+    return abs(number / step - round(number / step)) < 1e-6

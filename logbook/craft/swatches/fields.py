@@ -1,0 +1,205 @@
+"""Every field of the log, once: its name, which record it belongs to, how it is read from text and shown as text.
+
+Sheets and forms both go by this table, so that a cell and a form field take and say the same.
+"""
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from decimal import Decimal
+from enum import StrEnum
+from typing import Any
+
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.readings import read_readings
+from logbook.craft.words.hooks import read_hook
+from logbook.craft.words.numbers import read_positive, read_whole
+from logbook.craft.words.terms import Terms
+from logbook.errors import UnreadableError
+
+
+class Owner(StrEnum):
+    """The record a field belongs to."""
+
+    SWATCH = "swatch"
+    YARN = "yarn"
+    PATTERN = "pattern"
+    READINGS = "readings"
+
+
+class Kind(StrEnum):
+    """Text stays text; numbers may be number cells of a workbook."""
+
+    TEXT = "text"
+    NUMBER = "number"
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """One field of the log. ``read`` takes stripped, non-empty text and raises UnreadableError; empty text is ``empty``.
+
+    ``expected`` says in a few words what belongs there.
+    """
+
+    name: str
+    owner: Owner
+    attribute: str
+    kind: Kind
+    read: Callable[[str], Any]
+    expected: str
+    condition: Condition | None = None
+    direction: Direction | None = None
+
+    @property
+    def empty(self) -> Any:
+        """The value of an empty field."""
+        if self.owner is Owner.READINGS:
+            return ()
+        return "" if self.kind is Kind.TEXT else None
+
+    def value(self, text: str) -> Any:
+        """The value of typed ``text``. Raises UnreadableError."""
+        stripped = text.strip()
+        return self.read(stripped) if stripped else self.empty
+
+    def shown(self, value: Any) -> str:
+        """The text that ``value`` gives back when read again: exact, with the shortest decimals."""
+        if self.owner is Owner.READINGS:
+            return "; ".join(reading.text for reading in value)
+        if value is None:
+            return ""
+        if self.kind is Kind.TEXT:
+            return str(value)
+        return exact(round(value / 10, 9) if self.in_cm else value)
+
+    @property
+    def in_cm(self) -> bool:
+        """Whether the field is written in cm though it is kept in mm."""
+        return self.name.endswith(" cm")
+
+
+def exact(value: float) -> str:
+    """The shortest decimal that reads back as ``value``, never with an exponent: ``4.5``, ``50``, ``0.00001``."""
+    return str(int(value)) if float(value).is_integer() else format(Decimal(repr(float(value))), "f")
+
+
+def clean_text(text: str) -> str:
+    """``text`` with LF line ends. Raises UnreadableError for characters no record, sheet or file can hold, naming them."""
+    unified = text.replace("\r\n", "\n").replace("\r", "\n")
+    for character in unified:
+        code = ord(character)
+        if (code < 32 and character not in "\n\t") or 0xD800 <= code <= 0xDFFF or code in (0xFFFE, 0xFFFF, 0x7F):
+            raise UnreadableError(f"The text holds the character U+{code:04X}, which can't be kept: take it out.")
+    return unified
+
+
+_LONGEST_TEXT = 32_767
+
+
+def read_text(text: str) -> str:
+    """Any text, with LF line ends. Raises UnreadableError for what no record, sheet or file can hold, naming it."""
+    if len(text) > _LONGEST_TEXT:
+        raise UnreadableError(f"The text is {len(text)} characters long: the most is {_LONGEST_TEXT}.")
+    return clean_text(text)
+
+
+def _one_of(*words: str) -> Callable[[str], str]:
+    def read(text: str) -> str:
+        found = next((word for word in words if word.casefold() == text.casefold()), None)
+        if found is None:
+            raise UnreadableError(f"“{text[:40]}” is neither {' nor '.join(words)}: type one of them.")
+        return found
+
+    return read
+
+
+_DATE = re.compile(r"(\d{4})-(\d{2})-(\d{2})\Z", re.ASCII)
+
+
+def read_date(text: str) -> str:
+    """An ISO date of the calendar, ``2026-05-31``. Raises UnreadableError otherwise."""
+    found = _DATE.match(text)
+    if found:
+        year, month, day = (int(part) for part in found.groups())
+        leap = year % 4 == 0 and (year % 100 != 0 or year % 400 == 0)
+        days = (31, 29 if leap else 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
+        if 1 <= month <= 12 and 1 <= day <= days[month - 1] and year > 0:
+            return text
+    raise UnreadableError(f"“{text[:40]}” is not a date: type year, month and day, like 2026-05-31.")
+
+
+def _positive(what: str, most: float) -> Callable[[str], float]:
+    return lambda text: read_positive(text, what, most)
+
+
+def _whole(what: str, least: int, most: int) -> Callable[[str], int]:
+    return lambda text: read_whole(text, what, least, most)
+
+
+def _cm_in_mm(text: str) -> float:
+    return read_positive(text, "a width in cm", 1000) * 10
+
+
+_COLUMN_WORDS = {
+    Condition.WORKED: "as worked",
+    Condition.WASHED: "washed",
+    Condition.PINNED: "pinned",
+    Condition.SIDEWAYS: "pulled sideways",
+    Condition.LENGTHWISE: "pulled lengthwise",
+    Condition.HUNG: "hung",
+}
+
+
+def _readings_field(condition: Condition, direction: Direction) -> Field:
+    example = "4 repeats = 15.1 cm" if direction is Direction.STITCHES else "22 rows = 15 cm"
+    return Field(
+        f"{direction} {_COLUMN_WORDS[condition]}",
+        Owner.READINGS,
+        "readings",
+        Kind.TEXT,
+        lambda text: read_readings(clean_text(text), direction),
+        f"readings of {direction}, like “{example}”",
+        condition,
+        direction,
+    )
+
+
+_S, _Y, _P = Owner.SWATCH, Owner.YARN, Owner.PATTERN
+_T, _N = Kind.TEXT, Kind.NUMBER
+
+FIELDS: tuple[Field, ...] = (
+    Field("uid", _S, "uid", _T, read_text, "the swatch's own id"),
+    Field("tag", _S, "tag", _T, read_text, "a short label"),
+    Field("date", _S, "date", _T, read_date, "a date like 2026-05-31"),
+    Field("yarn", _Y, "name", _T, read_text, "the yarn's name"),
+    Field("fibre", _Y, "fibre", _T, read_text, "what it is spun of"),
+    Field("yarn class", _Y, "yarn_class", _N, _whole("a yarn class", 0, 7), "a whole number from 0 to 7"),
+    Field("ball grams", _Y, "ball_grams", _N, _positive("the grams of a ball", 100_000), "a number above 0"),
+    Field("ball metres", _Y, "ball_metres", _N, _positive("the metres of a ball", 1_000_000), "a number above 0"),
+    Field("colour", _S, "colour", _T, read_text, "text"),
+    Field("dye lot", _S, "dye_lot", _T, read_text, "text"),
+    Field("strands", _S, "strands", _N, _whole("a number of strands", 1, 99), "a whole number from 1"),
+    Field("hook mm", _S, "hook_mm", _N, read_hook, "a hook in mm, like 4.5"),
+    Field("hook note", _S, "hook_note", _T, read_text, "text"),
+    Field("foundation hook mm", _S, "foundation_hook_mm", _N, read_hook, "a hook in mm, like 5"),
+    Field("stitch pattern", _P, "name", _T, read_text, "the stitch pattern's name"),
+    Field("multiple", _P, "multiple", _N, _whole("a multiple", 1, 10_000), "a whole number from 1"),
+    Field("plus", _P, "plus", _N, _whole("a plus", 0, 10_000), "a whole number from 0"),
+    Field("extra chains", _P, "extra_chains", _N, _whole("a number of extra chains", 0, 1000), "a whole number from 0"),
+    Field("first stitch in chain", _P, "first_stitch", _N, _whole("a chain", 1, 1000), "a whole number from 1"),
+    Field("skipped chains cover", _P, "skip_cover", _N, _whole("a number of chains", 0, 1000), "0, 1, or 1 and those skipped"),
+    Field("set-up rows", _P, "set_up_rows", _N, _whole("a number of rows", 0, 10_000), "a whole number from 0"),
+    Field("rows in repeat", _P, "rows_in_repeat", _N, _whole("a number of rows", 1, 10_000), "a whole number from 1"),
+    Field("closing rows", _P, "closing_rows", _N, _whole("a number of rows", 0, 10_000), "a whole number from 0"),
+    Field("terms", _P, "terms", _T, _one_of(Terms.US, Terms.UK), "US or UK"),
+    Field("worked", _S, "worked", _T, _one_of("flat", "round"), "flat or round"),
+    Field("worked by", _S, "worked_by", _T, read_text, "text"),
+    Field("way of washing", _S, "way_of_washing", _T, read_text, "text"),
+    Field("swatch grams", _S, "swatch_grams", _N, _positive("a weight in grams", 100_000), "a number above 0"),
+    Field("swatch stitches", _S, "swatch_stitches", _N, _positive("a number of stitches", 100_000), "a number above 0"),
+    Field("swatch rows", _S, "swatch_rows", _N, _positive("a number of rows", 100_000), "a number above 0"),
+    Field("notes", _S, "notes", _T, read_text, "text"),
+    *(_readings_field(condition, direction) for condition in Condition for direction in Direction),
+    Field("hung grams", _S, "hung_grams", _N, _positive("a weight in grams", 100_000), "a number above 0"),
+    Field("hung clip cm", _S, "hung_clip_mm", _N, _cm_in_mm, "a width in cm"),
+)  # fmt: skip

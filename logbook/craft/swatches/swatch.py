@@ -1,0 +1,107 @@
+"""A swatch: what it was worked of, and the readings taken of it in each condition."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.gauge import Gauge, gauge_of
+from logbook.craft.swatches.readings import Reading
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.yarn import Yarn
+from logbook.errors import RefusedError
+
+
+@dataclass(frozen=True, slots=True)
+class TakenReading:
+    """A reading and the condition the fabric was in."""
+
+    condition: Condition
+    reading: Reading
+
+    @property
+    def direction(self) -> Direction:
+        """The direction the reading ran in."""
+        return self.reading.counted.direction
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Swatch:
+    """One swatch. Masses in grams, hooks in mm; ``hung_clip_mm``: the width the hung weight was clipped over; None: not known.
+
+    ``date`` is ISO text, ``worked`` is ``flat``, ``round`` or "" (not said). ``swatch_stitches`` and ``swatch_rows`` are the
+    whole swatch's, for the weight of one stitch.
+    """
+
+    uid: str = ""
+    tag: str = ""
+    date: str = ""
+    yarn: Yarn | None = None
+    pattern: StitchPattern | None = None
+    colour: str = ""
+    dye_lot: str = ""
+    strands: int | None = None
+    hook_mm: float | None = None
+    hook_note: str = ""
+    foundation_hook_mm: float | None = None
+    worked: str = ""
+    worked_by: str = ""
+    way_of_washing: str = ""
+    swatch_grams: float | None = None
+    swatch_stitches: float | None = None
+    swatch_rows: float | None = None
+    notes: str = ""
+    hung_grams: float | None = None
+    hung_clip_mm: float | None = None
+    readings: tuple[TakenReading, ...] = ()
+
+    def readings_of(self, condition: Condition, direction: Direction) -> tuple[Reading, ...]:
+        """The readings of one condition and direction, in the order they were taken."""
+        return tuple(r.reading for r in self.readings if r.condition is condition and r.direction is direction)
+
+    def per_repeat(self, direction: Direction) -> int | None:
+        """Stitches in a repeat, or rows in one; None if the pattern does not say."""
+        if self.pattern is None:
+            return None
+        return self.pattern.multiple if direction is Direction.STITCHES else self.pattern.rows_in_repeat
+
+
+def gauge_in(swatch: Swatch, condition: Condition, direction: Direction, assumptions: Assumptions) -> Gauge | None:
+    """The swatch's gauge in one condition and direction; None without readings. Raises RefusedError as ``gauge_of``."""
+    readings = swatch.readings_of(condition, direction)
+    return gauge_of(readings, swatch.per_repeat(direction), assumptions) if readings else None
+
+
+def gauges_of(swatch: Swatch, assumptions: Assumptions) -> dict[tuple[Condition, Direction], Gauge]:
+    """Every gauge that can be worked out; readings in repeats of an unstated length are left out."""
+    found = {}
+    for condition in Condition:
+        for direction in Direction:
+            readings = swatch.readings_of(condition, direction)
+            if readings and not _repeat_unknown(readings, swatch.per_repeat(direction)):
+                found[condition, direction] = gauge_of(readings, swatch.per_repeat(direction), assumptions)
+    return found
+
+
+def _repeat_unknown(readings: Sequence[Reading], per_repeat: int | None) -> bool:
+    return per_repeat is None and any(reading.counted.whole_repeats for reading in readings)
+
+
+def require_loggable(swatch: Swatch) -> None:
+    """Raises RefusedError unless the swatch has a yarn or a stitch pattern, a hook, and one reading."""
+    missing = [
+        what
+        for what, there in (
+            ("a yarn or a stitch pattern", swatch.yarn or swatch.pattern),
+            ("the hook", swatch.hook_mm),
+            ("one reading", swatch.readings),
+        )
+        if not there
+    ]
+    if missing:
+        raise RefusedError(f"A swatch needs {_listed(missing)}: add {'it' if len(missing) == 1 else 'them'} and save again.")
+
+
+def _listed(words: Iterable[str]) -> str:
+    *first, last = words
+    return f"{', '.join(first)} and {last}" if first else last

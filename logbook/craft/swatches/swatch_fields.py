@@ -1,0 +1,39 @@
+"""A swatch taken apart into the fields of the log, and put together from them."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from logbook.craft.swatches.fields import Field, Owner
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.swatch import Swatch, TakenReading
+from logbook.craft.swatches.yarn import Yarn
+
+
+def value_of(swatch: Swatch, field: Field) -> Any:
+    """The value of one field; a swatch without a yarn or pattern has their fields empty."""
+    if field.condition is not None and field.direction is not None:
+        return swatch.readings_of(field.condition, field.direction)
+    record = {Owner.YARN: swatch.yarn, Owner.PATTERN: swatch.pattern}.get(field.owner, swatch)
+    return field.empty if record is None else getattr(record, field.attribute)
+
+
+def swatch_of(values: Mapping[Field, Any]) -> Swatch:
+    """The swatch of values by field; fields not there stay empty. A yarn or pattern without a name is none."""
+    yarn = _attributes(values, Owner.YARN)
+    pattern = _attributes(values, Owner.PATTERN)
+    readings = tuple(
+        TakenReading(field.condition, reading)
+        for field, value in values.items()
+        if field.condition is not None
+        for reading in value
+    )
+    return Swatch(
+        **_attributes(values, Owner.SWATCH),
+        yarn=Yarn(**yarn) if yarn.get("name") else None,
+        pattern=StitchPattern(**pattern) if pattern.get("name") else None,
+        readings=readings,
+    )
+
+
+def _attributes(values: Mapping[Field, Any], owner: Owner) -> dict[str, Any]:
+    return {field.attribute: value for field, value in values.items() if field.owner is owner}

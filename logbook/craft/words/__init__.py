@@ -1,0 +1,1 @@
+"""Words and units: numbers, lengths, hooks and terms as people write them."""

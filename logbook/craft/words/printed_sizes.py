@@ -1,0 +1,26 @@
+"""Numbers of several sizes as a written pattern prints them: smallest first, the others in brackets."""
+
+from collections.abc import Iterable
+
+from logbook.craft.words.lengths import MM_PER_INCH, Units, show_inches
+from logbook.craft.words.numbers import show_number
+
+
+def sized(values: Iterable[object]) -> str:
+    """``68 (74, 86, 92)``; a single value stands alone. Raises ValueError without any."""
+    first, *others = (str(value) for value in values)
+    return f"{first} ({', '.join(others)})" if others else first
+
+
+def alike(values: Iterable[object]) -> str:
+    """``68 (74, 86)``, or ``62`` where all sizes have the same."""
+    shown = [str(value) for value in values]
+    return shown[0] if len(set(shown)) == 1 else sized(shown)
+
+
+def printed_length(mm: float, units: Units) -> str:
+    """A length without its unit, to 0.5 cm or 1/4 in: ``46.5``, ``18 1/4``."""
+    if units is Units.CM:
+        return show_number(round(mm / 5) * 0.5, 1)
+    quarter = float(MM_PER_INCH) / 4
+    return show_inches(round(mm / quarter) * quarter)

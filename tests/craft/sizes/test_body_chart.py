@@ -1,0 +1,79 @@
+import pytest
+
+from logbook.craft.sizes.body_chart import CHILDREN_CAUTION, MEASURES, WOMEN, End, is_childs_size, read_chart
+from logbook.craft.words.lengths import Units
+from logbook.errors import RefusedError, UnreadableError
+
+
+def test_the_women_s_chart() -> None:
+    assert [size.name for size in WOMEN.sizes] == ["XS", "S", "M", "L", "1X", "2X", "3X", "4X", "5X"]
+    medium = WOMEN.sizes[2]
+    assert [medium.measure("bust", end) for end in (End.LOW, End.MIDDLE, End.HIGH)] == [915, 940, 965]
+    assert medium.measure("back waist length") == 435
+    assert medium.measure("head") is None
+    for measure in MEASURES[:7]:
+        figures = [size.measure(measure) or 0 for size in WOMEN.sizes]
+        assert figures == sorted(figures)
+        assert min(figures) > 100
+
+
+def test_the_last_row_as_printed() -> None:
+    largest = WOMEN.sizes[-1]
+    assert {name: largest.ranges[name] for name in MEASURES[:7]} == {
+        "bust": (1520, 1580),
+        "waist": (1245, 1270),
+        "hip": (1550, 1575),
+        "back waist length": (470, 470),
+        "armhole depth": (255, 265),
+        "cross back": (470, 470),
+        "upper arm": (495, 495),
+    }
+
+
+def test_a_chart_of_the_maker_s_own() -> None:
+    chart = read_chart("mine", ["Size", "Bust (cm)", "upper_arm"], [["A", "78.5", ""], ["", "", ""], ["B", "83,5 - 85", "28 cm"]])
+    assert [size.name for size in chart.sizes] == ["A", "B"]
+    assert chart.sizes[0].ranges == {"bust": (785, 785)}
+    assert chart.sizes[1].ranges == {"bust": (835, 850), "upper arm": (280, 280)}
+    inches = read_chart("mine", ["size", "bust"], [["A", "32–34"], ["B", "36 1/2"]], Units.INCHES)
+    assert inches.sizes[0].measure("bust", End.HIGH) == pytest.approx(863.6)
+    assert inches.sizes[1].measure("bust") == pytest.approx(927.1)
+
+
+@pytest.mark.parametrize(
+    ("headings", "rows", "says"),
+    [
+        (["bust"], [["78"]], "no column “size”"),
+        (["size", "shoe"], [["A", "39"]], "column “shoe”, which is not known: it may have size, bust"),
+        (["size", "bust"], [["", "78"]], "Row 2 of the chart has no size"),
+        (["size", "bust"], [["A", "78"], ["B", "wide"]], "Row 3 of the chart, column bust: “wide” is not a bust measure"),
+        (["size", "bust"], [["A", "85–80"]], "runs from large to small"),
+        (["size", "bust"], [["A", "0"]], "must be more than 0"),
+    ],
+)
+def test_what_cannot_be_read_is_named(headings: list[str], rows: list[list[str]], says: str) -> None:
+    with pytest.raises(UnreadableError, match=says):
+        read_chart("mine", headings, rows)
+
+
+def test_sizes_come_once_and_at_all() -> None:
+    with pytest.raises(RefusedError, match="no sizes"):
+        read_chart("mine", ["size"], [[""]])
+    with pytest.raises(RefusedError, match="the size “A” twice"):
+        read_chart("mine", ["size"], [["A"], ["A"]])
+
+
+@pytest.mark.parametrize(
+    "name", ["2T", "4 T", "newborn", "0-3 months", "6–12 m", "age 4", "4 yrs", "Child 8", "toddler", "Kids M", "6 mo", "3y"]
+)
+def test_children_s_sizes_are_known_by_their_names(name: str) -> None:
+    assert is_childs_size(name)
+
+
+@pytest.mark.parametrize("name", ["XS", "M", "1X", "5X", "38", "40/42", "Large", "M/L", "Tall"])
+def test_others_are_not(name: str) -> None:
+    assert not is_childs_size(name)
+
+
+def test_the_caution_defers_to_the_rules_of_the_country() -> None:
+    assert "rules of your own country" in CHILDREN_CAUTION
