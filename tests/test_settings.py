@@ -84,11 +84,7 @@ def test_settings_of_a_later_program_are_passed_over() -> None:
 
 
 @settings(max_examples=50)
-@given(
-    st.recursive(
-        st.none() | st.booleans() | st.integers() | st.text(), lambda s: st.lists(s) | st.dictionaries(st.text(), s)
-    )
-)
+@given(st.recursive(st.none() | st.booleans() | st.integers() | st.text(), lambda s: st.lists(s) | st.dictionaries(st.text(), s)))
 def test_no_value_at_all_stops_the_program(value: object) -> None:
     names = ("units", "terms", "palette", "text_size", "place", "opened", "recent")
     settings, _ = damaged(json.dumps(dict.fromkeys(names, value)).encode())

@@ -218,9 +218,7 @@ def _uids(connection: sqlite3.Connection) -> list[object]:
         raise
 
 
-def _take_to_newest(
-    connection: sqlite3.Connection, path: Path, backup_folder: Path | None, uid: str, *, read_only: bool
-) -> None:
+def _take_to_newest(connection: sqlite3.Connection, path: Path, backup_folder: Path | None, uid: str, *, read_only: bool) -> None:
     if read_only:
         raise RefusedError(
             f"{path.name} is of an older schema and can't be written to here: copy it to a folder of your own and open that."

@@ -18,12 +18,15 @@ def may_save(parent: tk.Misc, look: Look, session: Session, changed: Callable[[]
     if not changed():
         return True
     answers = [Answer("over", "&Save mine over that"), Answer("stay", "Sta&y here")]
-    return ask(
-        parent,
-        look,
-        f"{name} was changed elsewhere since it was shown here.",
-        answers,
-        default="stay",
-        escape="stay",
-        details="What is there now stays among its changes (Edit → Changes of this record) and Undo brings it back.",
-    ) == "over"
+    return (
+        ask(
+            parent,
+            look,
+            f"{name} was changed elsewhere since it was shown here.",
+            answers,
+            default="stay",
+            escape="stay",
+            details="What is there now stays among its changes (Edit → Changes of this record) and Undo brings it back.",
+        )
+        == "over"
+    )

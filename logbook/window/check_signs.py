@@ -96,7 +96,5 @@ def _png(side: int, pixels: Sequence[bytes]) -> bytes:
     rows = b"".join(b"\0" + b"".join(pixels[i : i + side]) + gap for i in range(0, side * side, side))
     header = struct.pack(">IIBBBBB", side + side // 3, side, 8, 6, 0, 0, 0)
     chunks = ((b"IHDR", header), (b"IDAT", zlib.compress(rows)), (b"IEND", b""))
-    framed = (
-        struct.pack(">I", len(body)) + name + body + struct.pack(">I", zlib.crc32(name + body)) for name, body in chunks
-    )
+    framed = (struct.pack(">I", len(body)) + name + body + struct.pack(">I", zlib.crc32(name + body)) for name, body in chunks)
     return base64.b64encode(b"\x89PNG\r\n\x1a\n" + b"".join(framed))

@@ -11,9 +11,7 @@ from logbook.window.styles import styled
 class TickBox(ttk.Checkbutton):
     """``command`` follows every tick the user sets or takes away. The text wraps where ``parent`` is too narrow for it."""
 
-    def __init__(
-        self, parent: tk.Misc, look: Look, text: str, variable: tk.BooleanVar, command: Callable[[], object]
-    ) -> None:
+    def __init__(self, parent: tk.Misc, look: Look, text: str, variable: tk.BooleanVar, command: Callable[[], object]) -> None:
         look.need_check_signs()
         super().__init__(parent, text=text, variable=variable, command=command, style=styled(parent, "TCheckbutton"))
         self._look, self._words = look, text

@@ -107,9 +107,7 @@ def test_of_a_damaged_logbook_none_is_made(book: Logbook, target: Path) -> None:
 
 
 @pytest.mark.parametrize("call", ["fsync", "link", "open"])
-def test_what_the_disk_refuses_leaves_nothing(
-    book: Logbook, target: Path, monkeypatch: pytest.MonkeyPatch, call: str
-) -> None:
+def test_what_the_disk_refuses_leaves_nothing(book: Logbook, target: Path, monkeypatch: pytest.MonkeyPatch, call: str) -> None:
     def refuse(*_: object) -> None:
         raise OSError(errno.EIO, "Input/output error")
 

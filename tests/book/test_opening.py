@@ -208,9 +208,7 @@ def test_opening_a_sound_one_changes_nothing(path: Path) -> None:
 # Older and newer ------------------------------------------------------------------------------------------------------
 
 
-def test_an_older_one_is_backed_up_and_taken_to_the_newest(
-    path: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_an_older_one_is_backed_up_and_taken_to_the_newest(path: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     before = path.read_bytes()
     monkeypatch.setattr(schema, "STEPS", (*schema.STEPS, ("CREATE TABLE later (uid TEXT PRIMARY KEY) STRICT",)))
     for module in ("logbook.book.logbook", "logbook.book.opening", "logbook.book.checking"):

@@ -1,7 +1,7 @@
 """Damaged logbooks: whatever is in the file, a sentence or a good book, and never a byte changed by looking.
 
-    python -m tests.faults.damage --mutants 20000
-    python -m tests.faults.damage --weakness trusting     (opened without any check)
+python -m tests.faults.damage --mutants 20000
+python -m tests.faults.damage --weakness trusting     (opened without any check)
 """
 
 import argparse

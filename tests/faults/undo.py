@@ -1,7 +1,7 @@
 """Undo under everything a maker may do, in any order: undo all gives the first state, redo all the last.
 
-    python -m tests.faults.undo --examples 300 --steps 50
-    python -m tests.faults.undo --weakness forgetful     (what was there before an edit is not kept)
+python -m tests.faults.undo --examples 300 --steps 50
+python -m tests.faults.undo --weakness forgetful     (what was there before an edit is not kept)
 """
 
 import argparse
@@ -38,7 +38,7 @@ from tests.support.books import held, put_planned_and_made, put_worked, small_bo
 from tests.support.folders import QUICK
 
 NUMBERS = st.integers(0, 8)
-TEXTS = st.sampled_from(["", "Étang cotton", "=1+1", "007", "a\nb", "🧶 שלום", '"\'\\', "null", "x" * 500])
+TEXTS = st.sampled_from(["", "Étang cotton", "=1+1", "007", "a\nb", "🧶 שלום", "\"'\\", "null", "x" * 500])
 READINGS = st.lists(st.sampled_from(taken("4 repeats = 15.1 cm; 3 sts = 2 cm; 22 rows = 15 cm; 5 rows in 1 in")), max_size=3)
 
 
@@ -206,8 +206,13 @@ def run(examples: int, steps: int, *, shrink: bool = True) -> None:
     run_state_machine_as_test(
         Undoing,
         settings=settings(
-            max_examples=examples, stateful_step_count=steps, derandomize=True, database=None, deadline=None,
-            report_multiple_bugs=False, phases=[Phase.generate, *([Phase.shrink] if shrink else [])],
+            max_examples=examples,
+            stateful_step_count=steps,
+            derandomize=True,
+            database=None,
+            deadline=None,
+            report_multiple_bugs=False,
+            phases=[Phase.generate, *([Phase.shrink] if shrink else [])],
         ),
     )
 

@@ -44,9 +44,7 @@ def test_closing_the_window_is_escape_and_the_text_is_all_there(root: tk.Tk, loo
 
     def act(dialog: tk.Toplevel) -> None:
         dialog.update()
-        heard.append(
-            dialog.winfo_width() >= dialog.winfo_reqwidth() and dialog.winfo_width() <= root.winfo_screenwidth()
-        )
+        heard.append(dialog.winfo_width() >= dialog.winfo_reqwidth() and dialog.winfo_width() <= root.winfo_screenwidth())
         root.tk.call(*root.tk.splitlist(dialog.protocol("WM_DELETE_WINDOW")))
 
     while_asked(root, act)

@@ -44,9 +44,7 @@ def test_it_is_shown_and_logged_without_the_makers_data(
     assert str(log) in told[0][1]
 
 
-def test_a_log_that_cannot_be_written_is_said(
-    root: tk.Tk, look: Look, tmp_path: Path, told: list[tuple[str, str]]
-) -> None:
+def test_a_log_that_cannot_be_written_is_said(root: tk.Tk, look: Look, tmp_path: Path, told: list[tuple[str, str]]) -> None:
     (tmp_path / "file").write_text("in the way")
     report_unexpected(root, look, tmp_path / "file" / "errors.log")
     fail_in_callback(root, KeyError("x"))

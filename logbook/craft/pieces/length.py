@@ -38,9 +38,7 @@ class RowRule:
     @staticmethod
     def of(pattern: StitchPattern) -> "RowRule":
         """What the pattern says of whole groups."""
-        return RowRule(
-            set_up=pattern.set_up_rows or 0, in_repeat=pattern.rows_in_repeat or 1, closing=pattern.closing_rows or 0
-        )
+        return RowRule(set_up=pattern.set_up_rows or 0, in_repeat=pattern.rows_in_repeat or 1, closing=pattern.closing_rows or 0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -24,6 +24,8 @@ SHARES = {"list": 30, "form": 36, "meaning": 34}
 """Of the page's width, from left to right."""
 
 PAUSE_MS = 400
+
+
 class PatternsPage:
     """A page of the window; what it decides is decided by ``StitchPatterns``."""
 

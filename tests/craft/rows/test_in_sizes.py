@@ -33,7 +33,9 @@ def test_what_was_printed_gives_way(printed: str) -> None:
 
 @pytest.mark.parametrize("between", ["\n", " / "])
 def test_a_row_without_a_name_gets_it(between: str) -> None:
-    text = between.join(("tr in 5th ch from hook, tr in each ch to end", "3 ch (counts as tr), sk first tr, tr in each tr to end"))
+    text = between.join(
+        ("tr in 5th ch from hook, tr in each ch to end", "3 ch (counts as tr), sk first tr, tr in each tr to end")
+    )
     shown = between.join(rows_in_sizes(text, Terms.UK, (20,)))
     assert shown.startswith("Row 1: tr in 5th ch")
     assert f"{between}Row 2: 3 ch" in shown
@@ -46,7 +48,13 @@ def test_rows_that_stand_for_others_are_named_where_their_counts_differ() -> Non
 
 @pytest.mark.parametrize(
     ("text", "stitches"),
-    [("", 67), (SHELLS, 68), (SHELLS, 1), (SHELLS.replace("5 dc in next sc", "4 dc in next sc", 1), 67), ("Rnd 1: 6 sc in ring", 6)],
+    [
+        ("", 67),
+        (SHELLS, 68),
+        (SHELLS, 1),
+        (SHELLS.replace("5 dc in next sc", "4 dc in next sc", 1), 67),
+        ("Rnd 1: 6 sc in ring", 6),
+    ],
 )
 def test_rows_that_do_not_fit_are_left_out(text: str, stitches: int) -> None:
     assert rows_in_sizes(text, None, (67, stitches)) == ()

@@ -82,7 +82,9 @@ def test_chains_at_a_rows_end_before_the_turn_belong_to_the_next_row() -> None:
 
 
 def test_chains_after_a_join_belong_to_the_next_round() -> None:
-    rows = read("Rnd 1: sc in 2nd ch from hook and in each ch across, join, ch 3 (counts as dc)\nRnd 2: dc in each st around", Terms.US).rows
+    rows = read(
+        "Rnd 1: sc in 2nd ch from hook and in each ch across, join, ch 3 (counts as dc)\nRnd 2: dc in each st around", Terms.US
+    ).rows
     assert rows[1].opening is not None
     assert not read("Rnd 1: *sc in next ch, ch 3; rep from * around, join", Terms.US).rows[0].opening
 

@@ -43,7 +43,9 @@ def test_wrong_counts(chain: str, row_1: str, row_2: str, row: int, says: str) -
 
 
 def test_shells_and_whole_groups_are_counted() -> None:
-    rows = "Shell = 5 dc in same st\nRow 1: sc in 2nd ch from hook, *sk 2 ch, shell in next ch, sk 2 ch, sc in next ch; rep from * "
+    rows = (
+        "Shell = 5 dc in same st\nRow 1: sc in 2nd ch from hook, *sk 2 ch, shell in next ch, sk 2 ch, sc in next ch; rep from * "
+    )
     rows += "to end ({0})"
     assert prove(rows.format("6 shells, 7 sc")).proven
     assert not prove(rows.format("6 shells, 8 sc")).proven

@@ -1,6 +1,5 @@
 """What the rows of a text say of themselves, from one end to the other."""
 
-
 import pytest
 
 from logbook.craft.rows.proof import prove
