@@ -4,6 +4,7 @@ import tkinter as tk
 from collections.abc import Callable
 from tkinter import ttk
 
+from logbook.window.keyboard import holder, last_focused
 from logbook.window.keys import install_mnemonics, split_mnemonic
 from logbook.window.look import Look
 
@@ -18,8 +19,8 @@ class Dialog(tk.Toplevel):
         super().__init__(parent)
         self.withdraw()
         self.look, self._above = look, parent.winfo_toplevel()
-        self._before = self._above.focus_lastfor()
-        self._held: tk.Misc | None = self.grab_current()  # type: ignore[no-untyped-call]
+        self._before = last_focused(self._above)
+        self._held = holder(self)
         self.title(title)
         self.configure(background=look.palette.page)
         self.inside, self._buttons = ttk.Frame(self), ttk.Frame(self)

@@ -4,6 +4,7 @@ import tkinter as tk
 from functools import partial
 from tkinter import ttk
 
+from logbook.window.keyboard import last_focused
 from logbook.window.look import Look
 from logbook.window.scroll_bar import show_bar
 from logbook.window.styles import styled
@@ -54,9 +55,9 @@ class Scrolled(ttk.Frame):
         self.after_idle(self._reveal_focused)
 
     def _reveal_focused(self) -> None:
-        focused = self.winfo_toplevel().focus_lastfor() if self.winfo_exists() else None
-        if focused is not None and self._holds(focused):
-            self.reveal(focused)
+        here = last_focused(self) if self.winfo_exists() else None
+        if here is not None and self._holds(here):
+            self.reveal(here)
 
     def _fit(self) -> None:
         width, height = self.canvas.winfo_width(), self.inside.winfo_reqheight()

@@ -59,3 +59,41 @@ def test_an_error_the_program_foresaw_speaks_for_itself(
     fail_in_callback(root, RefusedError("That tag is taken: choose another."))
     assert told == [("That tag is taken: choose another.", "")]
     assert not (tmp_path / "errors.log").exists()
+
+
+@pytest.mark.parametrize("error", [KeyError("popdown"), RefusedError("That tag is taken: choose another.")])
+def test_an_error_that_cannot_be_shown_is_written_down_and_the_main_loop_goes_on(
+    root: tk.Tk, look: Look, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], error: Exception
+) -> None:
+    def cannot(*_: object) -> None:
+        raise ZeroDivisionError("my secret yarn")
+
+    monkeypatch.setattr(unexpected, "tell", cannot)
+    log = tmp_path / "errors.log"
+    report_unexpected(root, look, log)
+    went_on: list[bool] = []
+
+    def fail() -> None:
+        root.after(1, went_on.append, True)
+        root.after(2, root.quit)
+        raise error
+
+    root.after(0, fail)
+    root.mainloop()
+    assert went_on
+    written = log.read_text("utf-8")
+    assert "builtins.ZeroDivisionError" in written
+    assert type(error).__name__ in written
+    assert "my secret yarn" not in written.replace('("my secret yarn")', "")
+    assert str(log) in capsys.readouterr().err
+
+
+def test_nothing_that_goes_wrong_with_the_last_resort_gets_out(
+    root: tk.Tk, look: Look, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def cannot(*_: object) -> str:
+        raise MemoryError
+
+    monkeypatch.setattr(unexpected, "write_down", cannot)
+    report_unexpected(root, look, tmp_path / "errors.log")
+    root.report_callback_exception(KeyError, KeyError("x"), None)

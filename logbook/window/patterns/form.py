@@ -11,6 +11,7 @@ from logbook.pages.patterns.wording import COVERS
 from logbook.window.choices import ChoiceField
 from logbook.window.field import Field, LabelledField
 from logbook.window.field_row import FieldRow
+from logbook.window.keyboard import focused
 from logbook.window.look import Look
 from logbook.window.patterns.rows_field import RowsField
 from logbook.window.styles import styled
@@ -80,7 +81,7 @@ class PatternForm(ttk.Frame):
     def _half_typed(self, message: Message | None) -> bool:
         """A sentence is no error while it is being written, only when it is left like that."""
         field = self.fields[SENTENCE]
-        writing = self.focus_get() is field.input
+        writing = focused(self) is field.input
         return not field.text.strip() or (writing and message is not None and message.kind == "error")
 
     def _build(self) -> None:

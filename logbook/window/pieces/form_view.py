@@ -11,6 +11,7 @@ from logbook.pages.pieces.plan_texts import TICKED
 from logbook.window.choices import ChoiceField, SuggestionField
 from logbook.window.field import Field, LabelledField
 from logbook.window.form_card import FormCard, Item
+from logbook.window.keyboard import focused
 from logbook.window.look import Look
 from logbook.window.pieces.form_fields import ITEMS, Entry, Tick
 from logbook.window.text_field import TextField
@@ -57,7 +58,7 @@ class FormView(FormCard):
             error = self._lacking.get(key) or (errors.get(key) if key in self._left else None)
             if error:
                 field.show_message(error)
-            elif not (self._entries[key].swatches and key not in self._left and field.focus_get() is field.input):
+            elif not (self._entries[key].swatches and key not in self._left and focused(field) is field.input):
                 field.show_message(hints.get(key) or None, "hint")
             if self._entries[key].length:
                 field.show_unit(self._units().value)

@@ -8,6 +8,7 @@ from tkinter import ttk
 from logbook.pages.swatches.form_texts import Line
 from logbook.pages.swatches.meanings import meaning
 from logbook.window.field import MARKS
+from logbook.window.keyboard import focused
 from logbook.window.keys import MnemonicLabel, split_mnemonic
 from logbook.window.look import Look
 from logbook.window.sentence import Sentence
@@ -72,7 +73,7 @@ class ReadingsView(ttk.Frame):
 
     def _show(self) -> None:
         """A line that can't be read is at fault only once it has been left."""
-        here = self.focus_displayof() if self.winfo_ismapped() else None
+        here = focused(self) if self.winfo_ismapped() else None
         fault = self._error
         for place, row in enumerate(self.rows):
             line = self._lines[place] if place < len(self._lines) else Line()

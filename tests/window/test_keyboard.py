@@ -1,0 +1,71 @@
+"""Who has the keyboard while something that Tk made by itself has it."""
+
+import ast
+import tkinter as tk
+from collections.abc import Callable
+from pathlib import Path
+from tkinter import ttk
+
+from logbook.window import keyboard
+from logbook.window.keyboard import focused, holder, last_focused
+from tests.support.screen import wait_until
+
+WINDOW = Path(keyboard.__file__).parent
+LOOK_UPS = {"focus_get", "focus_displayof", "focus_lastfor", "grab_current", "winfo_containing", "selection_own_get"}
+
+
+def test_only_one_place_asks_tk_for_the_focus_or_the_grab() -> None:
+    asking = {
+        f"{path.relative_to(WINDOW)}:{node.lineno}"
+        for path in WINDOW.rglob("*.py")
+        if path.name != "keyboard.py"
+        for node in ast.walk(ast.parse(path.read_text("utf-8")))
+        if isinstance(node, ast.Attribute) and node.attr in LOOK_UPS
+    }
+    assert not asking
+
+
+def test_one_of_ours_is_known(root: tk.Tk) -> None:
+    entry = ttk.Entry(root)
+    entry.grid()
+    entry.focus_force()
+    root.update()
+    assert focused(root) is entry
+    assert last_focused(entry) is entry
+    entry.grab_set()
+    assert holder(root) is entry
+    entry.grab_release()
+    assert holder(root) is None
+
+
+def test_the_list_of_a_drop_down_is_elsewhere(root: tk.Tk) -> None:
+    box = ttk.Combobox(root, values=["one", "two"])
+    box.grid()
+    box.focus_force()
+    root.update()
+    box.event_generate("<Down>")
+    wait_until(root, lambda: raises(root.grab_current))
+    root.tk.call("focus", "-force", f"{box}.popdown.f.l")
+    wait_until(root, lambda: raises(root.focus_get))
+    assert focused(root) is None
+    assert holder(root) is None
+
+
+def test_the_shown_copy_of_a_menu_is_elsewhere(root: tk.Tk) -> None:
+    bar = tk.Menu(root)
+    bar.add_cascade(label="Logbook", menu=tk.Menu(bar))
+    root.configure(menu=bar)
+    root.update()
+    root.event_generate("<F10>")
+    wait_until(root, lambda: raises(root.focus_get))
+    assert focused(root) is None
+    assert last_focused(root) is None
+    root.event_generate("<Escape>")
+
+
+def raises(look_up: Callable[[], object]) -> bool:
+    try:
+        look_up()
+    except KeyError:
+        return True
+    return False
