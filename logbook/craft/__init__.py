@@ -9,4 +9,5 @@ Its rooms, each importing only those before it:
     rows       written rows, read and laid onto each other
     pieces     a piece from its gauges: chain, length, marks, fit, shaping, yarn, and its drawing
     sizes      the sizes a garment is written for, the lines of its pattern, and what was published
+    garments   several pieces together: measures by formula, shapes, joins, yarn
 """

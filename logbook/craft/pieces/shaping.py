@@ -5,9 +5,12 @@ dealt out into parts that differ by one at most: a part before each shaping and,
 after the last. On the edge (or in the round, which has none) there is a part after each shaping and none before the first.
 """
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
+from logbook.craft.pieces.spread import spread
 from logbook.errors import RefusedError
 
 
@@ -45,28 +48,45 @@ class ShapedRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ShapedEdges:
-    """Pairs of shapings, one at each edge, from ``start`` to ``end`` stitches over ``rows`` rows, in the rows ``at`` (from 1).
-
-    ``runs``: so many times every so many rows.
-    """
+    """Pairs of shapings, one at each edge, from ``start`` to ``end`` stitches over ``rows`` rows, in the rows ``at`` (from 1)."""
 
     start: int
     end: int
     rows: int
     at: tuple[int, ...]
-    runs: tuple[Run, ...]
 
     @property
     def text(self) -> str:
-        """``increase at both edges in every 4th row 3 times, then in every 5th row twice``."""
-        if not self.runs:
+        """``increase at both edges in row 4, in every 8th row twice, in every 9th row 7 times, then 4 rows even``."""
+        if not self.at:
             return "work even"
-        word = "increase" if self.end > self.start else "decrease"
-        said = [
-            f"in {'every row' if run.plain == 1 else f'every {_ordinal(run.plain)} row'} {_how_often(run.times)}"
-            for run in self.runs
-        ]
-        return f"{word} at both edges " + ", then ".join(said)
+        return f"{'increase' if self.end > self.start else 'decrease'} at both edges {rows_text(self.at, self.rows)}"
+
+
+def rows_text(at: Sequence[int], rows: int) -> str:
+    """The rows of spread shapings, in words: ``in row 4, in every 8th row twice, in every 9th row 7 times, then 4 rows even``."""
+    shaped = sorted(Counter(at).items())
+    if all(times > 1 for _, times in shaped) and len(shaped) == rows:
+        every = min(times for _, times in shaped)
+        once_more = [row for row, times in shaped if times > every]
+        return f"{every} in every row" + (f", and one more {rows_text(once_more, rows)}" if once_more else "")
+    if any(times > 1 for _, times in shaped):
+        twice = [row for row, times in shaped if times > 1]
+        return f"in every row, and once more {rows_text(twice, rows)}" if len(shaped) == rows else _each_row(shaped)
+    parts, row = [], 0
+    for run in _runs([shaped[0][0], *(later - row for (row, _), (later, _) in pairwise(shaped))]):
+        row += run.times * run.plain
+        parts.append(f"in row {row}" if run.times == 1 else f"in {_every(run)}")
+    even = rows - shaped[-1][0]
+    return ", ".join(parts) + (f", then {even} {'row' if even == 1 else 'rows'} even" if even else "")
+
+
+def _every(run: Run) -> str:
+    return f"{'every row' if run.plain == 1 else f'every {_ordinal(run.plain)} row'} {_how_often(run.times)}"
+
+
+def _each_row(shaped: Sequence[tuple[int, int]]) -> str:
+    return ", ".join(f"in row {row}" + ("" if times == 1 else f" {_how_often(times)}") for row, times in shaped)
 
 
 def spread_row(stitches: int, change: int, stitch: str = "sc", *, on_edge: bool = False) -> ShapedRow:
@@ -94,7 +114,7 @@ def spread_row(stitches: int, change: int, stitch: str = "sc", *, on_edge: bool 
 
 
 def shape_edges(start: int, end: int, rows: int) -> ShapedEdges:
-    """Pairs of shapings from ``start`` to ``end`` stitches over ``rows`` rows, as evenly as can be, the last in the last row.
+    """Pairs of shapings from ``start`` to ``end`` stitches spread over ``rows`` rows.
 
     Raises RefusedError if the difference is odd, a count is not above 0, or there are fewer rows than pairs.
     """
@@ -107,12 +127,7 @@ def shape_edges(start: int, end: int, rows: int) -> ShapedEdges:
         )
     if pairs > rows:
         raise RefusedError(f"{pairs} pairs need at least {pairs} rows, not {rows}: take more rows, or shape along a row as well.")
-    gaps = sorted(_dealt(rows, pairs)) if pairs else []
-    at, row = [], 0
-    for gap in gaps:
-        row += gap
-        at.append(row)
-    return ShapedEdges(start=start, end=end, rows=rows, at=tuple(at), runs=_runs(gaps))
+    return ShapedEdges(start=start, end=end, rows=rows, at=spread(pairs, rows))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

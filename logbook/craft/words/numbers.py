@@ -1,5 +1,6 @@
 """Numbers as people type them: ``12.5``, ``12,5``, ``18 1/4``, ``18¼``, ``−5``."""
 
+import math
 import re
 from fractions import Fraction
 
@@ -56,6 +57,11 @@ def read_positive(text: str, what: str, most: float = 1_000_000) -> float:
     if not 0 < value <= most:
         raise UnreadableError(f"“{text.strip()}” is not {what}: type a number above 0 and at most {show_number(most)}.")
     return float(value)
+
+
+def half_up(value: float) -> int:
+    """The nearest whole number, halves up, after rounding to nine decimals (so that 2.4999999999 is a half)."""
+    return math.floor(round(value, 9) + 0.5)
 
 
 def show_number(value: float, decimals: int = 2) -> str:

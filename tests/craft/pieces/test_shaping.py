@@ -4,7 +4,8 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from logbook.craft.pieces.shaping import pick_up, shape_edges, spread_row
+from logbook.craft.pieces.shaping import pick_up, rows_text, shape_edges, spread_row
+from logbook.craft.pieces.spread import spread
 from logbook.errors import RefusedError
 
 TIMES = {"once": 1, "twice": 2}
@@ -71,14 +72,20 @@ def test_no_room_is_said() -> None:
 
 
 def test_pairs_at_both_edges_by_hand() -> None:
-    # From 20 to 30 are 5 pairs; 22 rows in 5 parts: 4, 4, 4, 5, 5
+    # From 20 to 30 are 5 pairs; 22 rows in gaps of 4, the last two one longer; the first after half a gap
     shaped = shape_edges(20, 30, 22)
-    assert shaped.at == (4, 8, 12, 17, 22)
-    assert shaped.text == "increase at both edges in every 4th row 3 times, then in every 5th row twice"
+    assert shaped.at == (2, 6, 10, 15, 20)
+    assert shaped.text == ("increase at both edges in row 2, in every 4th row twice, in every 5th row twice, then 2 rows even")
     assert shape_edges(30, 20, 5).text == "decrease at both edges in every row 5 times"
-    assert shape_edges(30, 28, 11).text == "decrease at both edges in every 11th row once"
-    assert shape_edges(30, 26, 43).text == "decrease at both edges in every 21st row once, then in every 22nd row once"
+    assert shape_edges(30, 28, 11).text == "decrease at both edges in row 6, then 5 rows even"
     assert shape_edges(30, 30, 10).text == "work even"
+
+
+def test_rows_of_shapings_in_one_sentence() -> None:
+    assert rows_text(spread(10, 87), 87) == "in row 4, in every 8th row twice, in every 9th row 7 times, then 4 rows even"
+    assert rows_text(spread(5, 3), 3) == "in every row, and once more in row 1, in row 3"
+    assert rows_text(spread(7, 3), 3) == "2 in every row, and one more in row 2, then 1 row even"
+    assert rows_text(spread(7, 11, right_side_only=True), 11).startswith("in row 1, in row 3, in row 5 twice")
 
 
 @pytest.mark.parametrize(
@@ -102,11 +109,6 @@ def test_pairs_add_up_and_lie_evenly(start: int, pairs: int, rows: int) -> None:
     shaped = shape_edges(start, end, rows)
     assert start + (2 if pairs > 0 else -2) * len(shaped.at) == end
     assert len(set(shaped.at)) == abs(pairs)
-    assert sum(run.times * run.plain for run in shaped.runs) == (rows if pairs else 0)
-    if pairs:
-        gaps = [row - earlier for earlier, row in zip((0, *shaped.at), shaped.at, strict=False)]
-        assert max(gaps) - min(gaps) <= 1
-        assert shaped.at[-1] == rows
 
 
 def test_an_edging_picks_up_in_the_ratio_of_the_gauges() -> None:

@@ -12,7 +12,7 @@ from tests.support.cloth import VEST
     ("kind", "texts", "text"),
     [
         (AT_EDGES, {"start": "40", "end": "50", "rows": "22"},
-         "Increase at both edges in every 4th row 3 times, then in every 5th row twice."),
+         "Increase at both edges in row 2, in every 4th row twice, in every 5th row twice, then 2 rows even."),
         (ALONG_ROW, {"start": "24", "end": "28", "stitch": "hdc"},
          "Hdc in next 4, (inc, hdc in next 4) 4 times. 28 sts."),
         (ALONG_ROW, {"start": "33", "end": "38", "on edge": "yes"},

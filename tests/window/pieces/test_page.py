@@ -120,8 +120,8 @@ def test_shaping_is_written_and_copied(root: tk.Tk, look: Look, page: PiecesPage
 
     while_asked(root, act)
     show_shaping(root, look, page.card.answer)
-    # 5 pairs over 58 rows: 2·11 + 3·12
-    assert seen == ["Increase at both edges in every 11th row twice, then in every 12th row 3 times."] * 2
+    # 5 pairs over 58 rows: the first after half a gap of 11, then one gap of 11 and three of 12, 5 rows plain
+    assert seen == ["Increase at both edges in row 6, in row 17, in every 12th row 3 times, then 5 rows even."] * 2
 
 
 def test_printing_opens_a_page_of_its_own(root: tk.Tk, page: PiecesPage, monkeypatch: pytest.MonkeyPatch) -> None:
