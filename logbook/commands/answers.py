@@ -125,16 +125,6 @@ def _option_json(option: ChainOption) -> dict[str, Any]:
     }
 
 
-def swatches(count: int) -> str:
-    """``1 swatch``, ``43 swatches``."""
-    return "1 swatch" if count == 1 else f"{count} swatches"
-
-
-def problems_said(count: int) -> str:
-    """``1 problem``, ``22 problems``."""
-    return "1 problem" if count == 1 else f"{count} problems"
-
-
 def table(headings: Sequence[str], rows: Sequence[Sequence[str]], right: Sequence[int] = ()) -> str:
     """Columns of text under their headings; those in ``right`` are aligned to the right."""
     lines = [headings, *rows]

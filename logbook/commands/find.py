@@ -2,11 +2,12 @@
 
 import argparse
 
-from logbook.commands.answers import gauge_words, print_json, swatch_json, swatches, table
+from logbook.commands.answers import gauge_words, print_json, swatch_json, table
 from logbook.commands.books import book_of
 from logbook.commands.parser import Parser, add_common, reading_with
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.words.counting import counted
 from logbook.craft.words.hooks import read_hook, show_hook
 from logbook.craft.words.lengths import show_length
 from logbook.craft.words.numbers import read_whole
@@ -59,7 +60,7 @@ def run(arguments: argparse.Namespace) -> int:
 
 def found_text(found: list[FoundSwatch]) -> str:
     """The swatches as a table, and how many they are."""
-    count = f"{swatches(len(found))} found."
+    count = f"{counted(len(found), 'swatch')} found."
     if not found:
         return count
     headings = ("tag", "date", "yarn", "colour", "hook", "stitch pattern", "stitch", "row")
@@ -98,7 +99,7 @@ def made_text(made: list[MadePiece]) -> str:
         )
         for one in made
     ]
-    count = "1 made piece" if len(made) == 1 else f"{len(made)} made pieces"
+    count = counted(len(made), "made piece")
     return f"{table(headings, rows, right=range(3, 8))}\n\n{count} found."
 
 

@@ -3,9 +3,10 @@
 import argparse
 from pathlib import Path
 
-from logbook.commands.answers import print_json, problems_said, swatches
+from logbook.commands.answers import print_json
 from logbook.commands.books import book_of, path_of
 from logbook.commands.parser import Parser, add_common
+from logbook.craft.words.counting import counted
 from logbook.errors import RefusedError, UsageError
 from logbook.tasks.keeping import back_up, check, restore
 
@@ -37,12 +38,12 @@ def _check(arguments: argparse.Namespace) -> int:
     if arguments.json:
         print_json({"ok": result.ok, "swatches": result.swatches, "problems": list(result.problems)})
     elif result.ok:
-        print(f"{path_of(arguments).name} is sound: {swatches(result.swatches or 0)}.")
+        print(f"{path_of(arguments).name} is sound: {counted(result.swatches or 0, 'swatch')}.")
     elif several:
         print("\n".join(result.problems))
     if not result.ok:
         name = path_of(arguments).name
-        raise RefusedError(f"{name} has {problems_said(len(result.problems))}." if several else result.problems[0])
+        raise RefusedError(f"{name} has {counted(len(result.problems), 'problem')}." if several else result.problems[0])
     return 0
 
 

@@ -4,9 +4,10 @@ import argparse
 from pathlib import Path
 from typing import Any
 
-from logbook.commands.answers import print_json, problems_said, table
+from logbook.commands.answers import print_json, table
 from logbook.commands.parser import Parser, add_common, reading_with
 from logbook.craft.rows.report import Linear, Problem, Proof
+from logbook.craft.words.counting import counted
 from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError, UnreadableError, UsageError
 from logbook.tasks.written_rows import prove_file, save_chart
@@ -35,7 +36,7 @@ def run(arguments: argparse.Namespace) -> int:
         save_chart(arguments.file, arguments.terms, arguments.svg)
     if proof.problems:
         name = arguments.file.name
-        raise RefusedError(f"The rows in “{name}” do not add up: {problems_said(len(proof.problems))}.")
+        raise RefusedError(f"The rows in “{name}” do not add up: {counted(len(proof.problems), 'problem')}.")
     return 0
 
 

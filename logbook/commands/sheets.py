@@ -5,9 +5,10 @@ import sys
 from pathlib import Path
 from typing import Any
 
-from logbook.commands.answers import print_json, problems_said, swatches
+from logbook.commands.answers import print_json
 from logbook.commands.books import book_of, path_of
 from logbook.commands.parser import Parser, add_common, reading_with
+from logbook.craft.words.counting import counted
 from logbook.errors import RefusedError, UnreadableError
 from logbook.tasks.exporting import export
 from logbook.tasks.importing import ImportPlan, ImportResult, import_into, import_into_new
@@ -41,8 +42,8 @@ def _import(arguments: argparse.Namespace) -> int:
         _print_import(plan, result)
     if result is None:
         raise RefusedError(
-            f"{problems_said(len(plan.problems))} in {plan.name}, so nothing of it was taken in: mend that, or take the rest "
-            "with --good-rows-only."
+            f"{counted(len(plan.problems), 'problem')} in {plan.name}, so nothing of it was taken in: mend that, or take the "
+            "rest with --good-rows-only."
         )
     return 0
 
@@ -60,7 +61,7 @@ def _print_import(plan: ImportPlan, result: ImportResult | None) -> None:
         column = f", {problem.column}" if problem.column else ""
         print(f"Row {problem.row}{column}: {' '.join(problem.says.split())}")
     if result is not None:
-        print(f"{swatches(result.added)} added, {result.changed} changed.")
+        print(f"{counted(result.added, 'swatch')} added, {result.changed} changed.")
 
 
 def _export(arguments: argparse.Namespace) -> int:
@@ -69,7 +70,7 @@ def _export(arguments: argparse.Namespace) -> int:
     if arguments.json:
         print_json({"rows": result.rows, "target": str(result.target)})
     else:
-        print(f"{swatches(result.rows)} written to {result.target}.")
+        print(f"{counted(result.rows, 'swatch')} written to {result.target}.")
     for note in result.notes:
         print(note, file=sys.stderr if arguments.json else sys.stdout)
     return 0

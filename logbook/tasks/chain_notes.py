@@ -7,7 +7,10 @@ from logbook.craft.gauges.washing import FinishedGauge, Washing
 from logbook.craft.pieces.starting_chain import ChainOption, ChainRule, Choose
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.words.counting import counted
 from logbook.craft.words.numbers import show_percent
+
+_ASSUMED = "an assumption, until made pieces teach better"
 
 
 def notes_on(
@@ -37,10 +40,9 @@ def washing_notes(finished: FinishedGauge, less: str, more: str) -> Iterator[str
             "and no give or take can be said. Wash the swatch and measure it again."
         )
     if finished.washing is Washing.BORROWED:
-        count = len(finished.lenders)
         change = finished.change or 0.0
         yield (
-            f"Washing taken from {count} {'swatch' if count == 1 else 'swatches'} of this yarn ({', '.join(finished.lenders)}): "
+            f"Washing taken from {counted(len(finished.lenders), 'swatch')} of this yarn ({', '.join(finished.lenders)}): "
             f"{show_percent(abs(change))} {less if change < 0 else more}."
         )
     if finished.gauge.too_coarse:
@@ -52,13 +54,8 @@ def washing_notes(finished: FinishedGauge, less: str, more: str) -> Iterator[str
 
 def drift_note(drift: Drift) -> str:
     """Where the whole piece's own part of the give or take comes from."""
-    if drift.pieces == 0:
-        return (
-            f"A whole piece strays from its swatch by up to {show_percent(drift.give_or_take)} besides that: an assumption, "
-            "until made pieces teach better."
-        )
-    pieces = "1 made piece" if drift.pieces == 1 else f"{drift.pieces} made pieces"
-    return f"A whole piece strays from its swatch by up to {show_percent(drift.give_or_take)} besides that: learnt from {pieces}."
+    learnt = f"learnt from {counted(drift.pieces, 'made piece')}" if drift.pieces else _ASSUMED
+    return f"A whole piece strays from its swatch by up to {show_percent(drift.give_or_take)} besides that: {learnt}."
 
 
 def _option_notes(rule: ChainRule, target_mm: float, options: Sequence[ChainOption]) -> Iterator[str]:

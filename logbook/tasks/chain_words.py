@@ -1,14 +1,14 @@
 """An option of a starting chain in a maker's words."""
 
+from logbook.craft.words.counting import counted
 from logbook.craft.words.lengths import Units, show_difference, show_length
-from logbook.craft.words.numbers import show_number
 
 
 def repeats_words(repeats: float, multiple: int) -> str:
     """``12 repeats, ``, or "" for plain stitches, where a repeat is a stitch."""
     if multiple == 1:
         return ""
-    return f"{show_number(repeats)} {'repeat' if repeats == 1 else 'repeats'}, "
+    return f"{counted(repeats, 'repeat')}, "
 
 
 WIDE = ("wider than asked", "narrower than asked", "as wide as asked")

@@ -10,6 +10,7 @@ from logbook.book.logbook import Logbook
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch, require_loggable
 from logbook.craft.swatches.yarn import Yarn
+from logbook.craft.words.counting import counted
 
 
 def save_swatch(book: Logbook, swatch: Swatch) -> str:
@@ -48,7 +49,7 @@ def delete_swatches(book: Logbook, uids: Sequence[str]) -> None:
     with book.reading() as connection:
         found = stored.swatches(connection, uids)
     if found:
-        what = f"swatch {found[0].tag}" if len(found) == 1 else f"{len(found)} swatches"
+        what = f"swatch {found[0].tag}" if len(found) == 1 else counted(len(found), "swatch")
         with book.writing(f"delete {what}") as writing:
             for swatch in found:
                 stored.remove_swatch(writing, swatch.uid)

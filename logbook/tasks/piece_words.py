@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from logbook.craft.pieces.marks import Mark
 from logbook.craft.pieces.piece import Size
 from logbook.craft.swatches.conditions import Direction
+from logbook.craft.words.counting import counted
 from logbook.craft.words.lengths import Units, show_length
 from logbook.craft.words.numbers import show_number, show_percent
 from logbook.tasks.chain_words import LONG, WIDE, apart_words, repeats_words, sureness_words
@@ -132,12 +133,6 @@ def pieces_of(answer: PieceAnswer) -> str:
 def mark_place(mark: Mark) -> str:
     """``end of row 40`` or ``after stitch 57``."""
     return f"end of row {mark.at}" if mark.direction is Direction.ROWS else f"after stitch {mark.at}"
-
-
-def counted(number: float, one: str) -> str:
-    """``1 row``, ``62 rows``, ``74 stitches``."""
-    many = f"{one}es" if one.endswith("ch") else f"{one}s"
-    return f"{show_number(number)} {one if number == 1 else many}"
 
 
 def _capital(text: str) -> str:

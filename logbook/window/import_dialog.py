@@ -3,6 +3,7 @@
 import tkinter as tk
 from tkinter import ttk
 
+from logbook.craft.words.counting import counted
 from logbook.tasks.importing import ImportPlan
 from logbook.window.dialog import BESIDE, Dialog
 from logbook.window.look import Look
@@ -89,7 +90,7 @@ class _Plan:
 def sentence_on(plan: ImportPlan) -> str:
     """``43 new swatches and 2 changed ones; 5 problems.``"""
     added, changed, problems = len(plan.added), len(plan.changed), len(plan.problems)
-    new = "1 new swatch" if added == 1 else f"{added} new swatches"
+    new = counted(added, "new swatch")
     edits = f"{changed} changed" if changed else "none changed"
     if problems:
         trouble = "1 problem stands" if problems == 1 else f"{problems} problems stand"

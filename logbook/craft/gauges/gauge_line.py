@@ -7,8 +7,8 @@ from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.gauge import Gauge
 from logbook.craft.swatches.swatch import Swatch, gauges_of
+from logbook.craft.words.counting import counted
 from logbook.craft.words.hooks import show_hook
-from logbook.craft.words.numbers import show_number
 from logbook.craft.words.terms import Terms, translated
 from logbook.errors import RefusedError
 
@@ -51,17 +51,12 @@ def _across(gauge: Gauge | None, multiple: int | None) -> str:
         return ""
     stitches = _OVER_MM / gauge.pitch_mm
     if multiple is None or multiple == 1:
-        return _counted(stitches, "st")
-    return f"{_counted(stitches / multiple, 'repeat')} ({_counted(stitches, 'st')})"
+        return counted(stitches, "st", 1)
+    return f"{counted(stitches / multiple, 'repeat', 1)} ({counted(stitches, 'st', 1)})"
 
 
 def _up(gauge: Gauge | None) -> str:
-    return "" if gauge is None else _counted(_OVER_MM / gauge.pitch_mm, "row")
-
-
-def _counted(number: float, one: str) -> str:
-    shown = show_number(number, 1)
-    return f"{shown} {one}" if shown == "1" else f"{shown} {one}s"
+    return "" if gauge is None else counted(_OVER_MM / gauge.pitch_mm, "row", 1)
 
 
 def _stitch(swatch: Swatch, terms: Terms) -> str:

@@ -19,6 +19,7 @@ from logbook.craft.swatches.conditions import Direction
 from logbook.craft.swatches.gauge import Gauge, gauge_of
 from logbook.craft.swatches.readings import Reading
 from logbook.craft.swatches.student import t_975
+from logbook.craft.words.counting import plural
 from logbook.craft.words.numbers import show_percent
 
 USUAL_SPAN_MM = 100.0
@@ -93,7 +94,7 @@ class _Measured:
     def whole_units(self, span_mm: float) -> tuple[int, str]:
         """Whole units that reach about so far, at least 2: their number, and in words."""
         number = max(round(span_mm / self.unit_mm), 2)
-        return number, f"{number} whole {'stitches' if self.unit == 'stitch' else self.unit + 's'}"
+        return number, f"{number} whole {plural(self.unit)}"
 
     def reach(self, places: int, span_mm: float) -> float:
         """The give or take of so many spans of about ``span_mm``, in whole units."""

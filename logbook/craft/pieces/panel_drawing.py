@@ -8,6 +8,7 @@ from logbook.craft.pieces.marks import Mark
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.swatches.conditions import Direction
+from logbook.craft.words.counting import counted
 from logbook.craft.words.lengths import Units, show_length
 
 _LETTER = 0.42
@@ -157,7 +158,7 @@ class _Panel:
         else:
             yield Line(((f.x, f.bottom), (f.right, f.bottom)), "accent", 3)
         each = self._gauges.pattern.multiple or 1
-        unit = ("repeat" if step == 1 else f"{step} repeats") if each > 1 else ("stitch" if step == 1 else f"{step} stitches")
+        unit = counted(step, "repeat" if each > 1 else "stitch").removeprefix("1 ")
         yield Text(f.middle, self.bottom - 0.7 * line, f"a tick: {unit}", "muted")
 
     def _way(self) -> Iterator[Shape]:

@@ -9,6 +9,7 @@ from logbook.craft.pieces.fit import Opening, Verdict, fit_sentences, openings_t
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.swatches.conditions import Direction
+from logbook.craft.words.counting import counted
 from logbook.craft.words.lengths import Units, show_length
 
 
@@ -52,7 +53,7 @@ def _rib(plan: PiecePlan, gauges: PieceGauges, numbers: PieceNumbers) -> Iterato
 def _edges(gauges: PieceGauges, numbers: PieceNumbers) -> Iterator[str]:
     if not numbers.edge_stitches or gauges.edge is None:
         return
-    each = "1 plain stitch" if numbers.edge_stitches == 1 else f"{numbers.edge_stitches} plain stitches"
+    each = counted(numbers.edge_stitches, "plain stitch")
     if gauges.edge.tag:
         yield f"{each} at each side, as wide as on swatch {gauges.edge.tag}; the chain starts as for them."
     elif not gauges.edge.by_hand:

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from logbook.craft.pieces.spread import spread
+from logbook.craft.words.counting import counted, ordinal
 from logbook.errors import RefusedError
 
 
@@ -78,11 +79,11 @@ def rows_text(at: Sequence[int], rows: int) -> str:
         row += run.times * run.plain
         parts.append(f"in row {row}" if run.times == 1 else f"in {_every(run)}")
     even = rows - shaped[-1][0]
-    return ", ".join(parts) + (f", then {even} {'row' if even == 1 else 'rows'} even" if even else "")
+    return ", ".join(parts) + (f", then {counted(even, 'row')} even" if even else "")
 
 
 def _every(run: Run) -> str:
-    return f"{'every row' if run.plain == 1 else f'every {_ordinal(run.plain)} row'} {_how_often(run.times)}"
+    return f"{'every row' if run.plain == 1 else f'every {ordinal(run.plain)} row'} {_how_often(run.times)}"
 
 
 def _each_row(shaped: Sequence[tuple[int, int]]) -> str:
@@ -147,7 +148,7 @@ class PickUp:
     def text(self) -> str:
         """``(2 sts in next row end, 1 st in next row end) 30 times``."""
         parts = [self._plain(self.first)] if self.first else []
-        more = f"{_counted(self.fewer + 1)} in next row end"
+        more = f"{counted(self.fewer + 1, 'st')} in next row end"
         for run in self.runs:
             body = ", ".join(part for part in (more, self._plain(run.plain)) if part)
             parts.append(_times(body, run.times, bracket=True))
@@ -159,7 +160,7 @@ class PickUp:
         where = "next row end" if ends == 1 else f"next {ends} row ends"
         if self.fewer == 0:
             return f"pass over {where}"
-        return f"{_counted(self.fewer)} in {where}" if ends == 1 else f"{_counted(self.fewer)} in each of {where}"
+        return f"{counted(self.fewer, 'st')} in {where}" if ends == 1 else f"{counted(self.fewer, 'st')} in each of {where}"
 
 
 def pick_up(ends: int, end_mm: float, stitch_mm: float) -> PickUp:
@@ -215,12 +216,3 @@ def _times(body: str, times: int, *, bracket: bool) -> str:
 
 def _how_often(times: int) -> str:
     return {1: "once", 2: "twice"}.get(times, f"{times} times")
-
-
-def _counted(stitches: int) -> str:
-    return f"{stitches} st" if stitches == 1 else f"{stitches} sts"
-
-
-def _ordinal(number: int) -> str:
-    ending = "th" if 10 <= number % 100 <= 20 else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
-    return f"{number}{ending}"

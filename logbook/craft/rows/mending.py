@@ -21,7 +21,8 @@ from logbook.craft.rows.instructions import (
 )
 from logbook.craft.rows.openings import counted_otherwise
 from logbook.craft.rows.places import HEIGHTS
-from logbook.craft.rows.sentences import Speaker, ordinal
+from logbook.craft.rows.sentences import Speaker
+from logbook.craft.words.counting import ordinal
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,8 +13,9 @@ from logbook.craft.rows.places import Row, spaces, stitches
 from logbook.craft.rows.printed_counts import wrong_counts
 from logbook.craft.rows.reader import read
 from logbook.craft.rows.report import Linear, Problem, Proof, RowCount
-from logbook.craft.rows.sentences import Speaker, ordinal
+from logbook.craft.rows.sentences import Speaker
 from logbook.craft.rows.ways import Tried, try_ways
+from logbook.craft.words.counting import ordinal
 from logbook.craft.words.terms import Terms, terms_proved_by
 
 COUNT_CHAINS = "If chains are meant to count as stitches, all rows fit: write “Each ch counts as a st.”"

@@ -6,6 +6,7 @@ from logbook.craft.rows.every_width import Misfit
 from logbook.craft.rows.finding import Trouble
 from logbook.craft.rows.instructions import Span, Wanted, WrittenRow
 from logbook.craft.rows.places import CHAIN, Place, plain
+from logbook.craft.words.counting import counted
 from logbook.craft.words.terms import Terms, translated
 
 
@@ -48,11 +49,11 @@ class Speaker:
 
     def trouble(self, name: str, trouble: Trouble, always: str) -> str:
         phrase, wanted = self.quoted(trouble.span), self.wanted(trouble.wanted)
-        many = _many(trouble.count, "stitch", "stitches") if always or trouble.count < 20 else "many stitches"
+        many = counted(trouble.count, "stitch") if always or trouble.count < 20 else "many stitches"
         if trouble.sort == "over":
-            return f"{name} ends with {many if trouble.count else _many(trouble.chains, 'chain', 'chains')} over{always}."
+            return f"{name} ends with {many if trouble.count else counted(trouble.chains, 'chain')} over{always}."
         if trouble.sort == "last" and trouble.count < 0:
-            return f"{name} has {_many(-trouble.count, 'stitch', 'stitches')} too few for {phrase}."
+            return f"{name} has {counted(-trouble.count, 'stitch')} too few for {phrase}."
         if trouble.sort == "last":
             verb = "is" if trouble.count == 1 else "are"
             return f"{name}: after its last whole repeat {many} too many {verb} left for {phrase}{always}."
@@ -79,13 +80,3 @@ class Speaker:
         if trouble.sort == "turning" and trouble.count:
             return f"{name}: {phrase} is not a chain of the turning chain below, whose stitch is {trouble.count} chains high."
         return f"{name}: {phrase} finds no turning chain that counts as a stitch at the end of the row below."
-
-
-def _many(count: int, one: str, more: str) -> str:
-    return f"{count} {one if count == 1 else more}"
-
-
-def ordinal(number: int) -> str:
-    """``3rd`` for 3."""
-    ending = "th" if 10 < number % 100 < 14 else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
-    return f"{number}{ending}"

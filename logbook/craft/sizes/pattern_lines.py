@@ -17,6 +17,7 @@ from logbook.craft.sizes.size_run import SizeNumbers
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.words.counting import ordinal
 from logbook.craft.words.hooks import hook_names, show_hook
 from logbook.craft.words.lengths import Units
 from logbook.craft.words.numbers import show_number, show_percent
@@ -168,7 +169,7 @@ def _chain_lines(written: Written) -> Iterator[str]:
         yield "Join into a ring without a twist."
     edged = any(piece.edge_stitches for piece in pieces)
     if pattern.first_stitch is not None and not edged and not plan.foundation_stitches and not plan.in_round:
-        yield f"The first stitch goes into the {_ordinal(pattern.first_stitch)} chain from the hook{_cover(pattern.skip_cover)}."
+        yield f"The first stitch goes into the {ordinal(pattern.first_stitch)} chain from the hook{_cover(pattern.skip_cover)}."
     stitches = f"{alike(piece.stitches for piece in pieces)} base stitches"
     multiple = pattern.multiple or 1
     if multiple > 1:
@@ -268,8 +269,3 @@ def _lengths(lengths_mm: Iterable[float]) -> str:
     """``42.5 (46.5, 50.5) cm / 16 3/4 (18 1/4, 20) in``."""
     every = tuple(lengths_mm)
     return " / ".join(f"{alike(printed_length(mm, units) for mm in every)} {units.value}" for units in Units)
-
-
-def _ordinal(number: int) -> str:
-    ending = "th" if number % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
-    return f"{number}{ending}"

@@ -14,6 +14,7 @@ from logbook.craft.pieces.piece_numbers import chain_rule, chosen_chain, stitch_
 from logbook.craft.pieces.planned_piece import SizeWish
 from logbook.craft.pieces.yarn_needed import YarnNeeded, together
 from logbook.craft.sizes.body_chart import CHILDREN_CAUTION, BodyChart, End, is_childs_size
+from logbook.craft.words.counting import counted, listed
 from logbook.craft.words.lengths import Units, show_mm
 from logbook.errors import RefusedError
 
@@ -155,7 +156,7 @@ def _same_as(size: SizeNumbers, others: Sequence[SizeNumbers]) -> tuple[str, ...
 def _same_notes(sizes: Sequence[SizeNumbers]) -> list[str]:
     names = [size.name for size in sizes]
     groups = [sorted((size.name, *size.same_as), key=names.index) for size in sizes if size.same_as]
-    return [f"{_listed(group)} come out the same." for place, group in enumerate(groups) if group not in groups[:place]]
+    return [f"{listed(group)} come out the same." for place, group in enumerate(groups) if group not in groups[:place]]
 
 
 def _edges_that_part(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges) -> list[Remedy]:
@@ -173,8 +174,12 @@ def _edges_that_part(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGa
             return []
         return [Remedy("Plain edge stitches, as many as each size needs at each side, would part them.", needed)]
     each = next(each for each, miss in parting.items() if miss <= min(parting.values()) + NEAR_MM)
-    what = "1 plain edge stitch" if each == 1 else f"{each} plain edge stitches"
-    return [Remedy(f"{what} at each side, in all sizes, would part them.", replace(plan, edge_stitches=each))]
+    return [
+        Remedy(
+            f"{counted(each, 'plain edge stitch')} at each side, in all sizes, would part them.",
+            replace(plan, edge_stitches=each),
+        )
+    ]
 
 
 def _half_repeats(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges) -> list[Remedy]:
@@ -211,8 +216,3 @@ def _other_hooks(run: SizeRun, plan: PiecePlan, gauges: PieceGauges) -> list[Rem
     hook = "thicker" if wanted > pitch else "thinner"
     instead = f"a {plan.round_body.one} of {show_mm(wanted)} instead of {show_mm(pitch)}"
     return [Remedy(f"A {hook} hook for {furthest.name} alone: with {instead} its numbers would give its own width.", None)]
-
-
-def _listed(names: Sequence[str]) -> str:
-    *first, last = names
-    return f"{', '.join(first)} and {last}"

@@ -1,6 +1,6 @@
 """A swatch: what it was worked of, and the readings taken of it in each condition."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from logbook.craft.swatches.assumptions import Assumptions
@@ -9,6 +9,7 @@ from logbook.craft.swatches.gauge import Gauge, gauge_of
 from logbook.craft.swatches.readings import Reading
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.yarn import Yarn
+from logbook.craft.words.counting import listed
 from logbook.errors import RefusedError
 
 
@@ -99,9 +100,4 @@ def require_loggable(swatch: Swatch) -> None:
         if not there
     ]
     if missing:
-        raise RefusedError(f"A swatch needs {_listed(missing)}: add {'it' if len(missing) == 1 else 'them'} and save again.")
-
-
-def _listed(words: Iterable[str]) -> str:
-    *first, last = words
-    return f"{', '.join(first)} and {last}" if first else last
+        raise RefusedError(f"A swatch needs {listed(missing)}: add {'it' if len(missing) == 1 else 'them'} and save again.")

@@ -4,8 +4,9 @@ from collections.abc import Mapping
 
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.gauge import Gauge
+from logbook.craft.words.counting import counted, plural
 from logbook.craft.words.lengths import MM_PER_INCH, Units, show_mm
-from logbook.craft.words.numbers import show_number, show_percent
+from logbook.craft.words.numbers import show_percent
 
 Gauges = Mapping[tuple[Condition, Direction], Gauge]
 FINISHED_FIRST = (Condition.WASHED, Condition.PINNED, Condition.WORKED)
@@ -23,21 +24,14 @@ def over_length(units: Units) -> tuple[float, str]:
 
 
 def counted_over(pitch_mm: float, direction: Direction, multiple: int | None, units: Units) -> str:
-    """``2.62 repeats in 10 cm``."""
-    return f"{counted(pitch_mm, direction, multiple, units)} in {over_length(units)[1]}"
-
-
-def counted(pitch_mm: float, direction: Direction, multiple: int | None, units: Units) -> str:
-    """``2.62 repeats``, those in 10 cm or 4 in; in stitches where there is no repeat of several."""
-    number, one = _how_many(pitch_mm, direction, multiple, units)
-    shown = show_number(number)
-    return f"{shown} {_several(one) if shown != '1' else one}"
+    """``2.62 repeats in 10 cm`` or 4 in; in stitches where there is no repeat of several."""
+    return f"{counted(*_how_many(pitch_mm, direction, multiple, units))} in {over_length(units)[1]}"
 
 
 def counted_in_a_column(pitch_mm: float, direction: Direction, multiple: int | None, units: Units) -> str:
-    """``11.00 rows``: as ``counted``, with as many decimals in every line."""
+    """``11.00 rows``: as ``counted_over``, with as many decimals in every line."""
     number, one = _how_many(pitch_mm, direction, multiple, units)
-    return f"{number:.2f} {_several(one)}"
+    return f"{number:.2f} {plural(one)}"
 
 
 def width_of(pitch_mm: float, multiple: int | None) -> str:
@@ -58,7 +52,3 @@ def _how_many(pitch_mm: float, direction: Direction, multiple: int | None, units
     if direction is Direction.STITCHES and multiple is not None and multiple > 1:
         return over_mm / (pitch_mm * multiple), "repeat"
     return over_mm / pitch_mm, direction.one
-
-
-def _several(one: str) -> str:
-    return "stitches" if one == "stitch" else f"{one}s"

@@ -7,6 +7,7 @@ from logbook.craft.gauges.swatch_size import swatch_size
 from logbook.craft.gauges.washing import FinishedGauge, Washing, finished_gauge
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.words.counting import counted
 from logbook.craft.words.lengths import show_length
 from logbook.craft.words.numbers import show_percent
 from logbook.errors import RefusedError
@@ -49,7 +50,7 @@ def _about_borrowing(finished: FinishedGauge, direction: Direction) -> tuple[str
     less, more = ("narrower", "wider") if direction is Direction.STITCHES else ("lower", "higher")
     amount = show_percent(abs(change))
     took = "no change" if amount == "0 %" else f"{amount} {less if change < 0 else more}"
-    lenders = f"{len(finished.lenders)} {'swatch' if len(finished.lenders) == 1 else 'swatches'}"
+    lenders = counted(len(finished.lenders), "swatch")
     taken = f"Washing taken from {lenders} of this yarn ({', '.join(finished.lenders)}): {took}"
     if finished.give_or_take is None:
         return (f"{taken}.",)

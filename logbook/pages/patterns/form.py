@@ -10,9 +10,10 @@ from typing import Any
 
 from logbook.craft.swatches.fields import FIELDS, Owner
 from logbook.craft.swatches.stitch_pattern import ChainStatement, StitchPattern, extra_chains, read_multiple
+from logbook.craft.words.counting import ordinal
 from logbook.craft.words.numbers import read_whole
 from logbook.errors import LogbookError, RefusedError, UnreadableError
-from logbook.pages.patterns.wording import NOT_SAID, cover_words, ordinal, read_cover, read_ordinal, statement
+from logbook.pages.patterns.wording import NOT_SAID, cover_words, read_cover, read_ordinal, statement
 
 Texts = Mapping[str, str]
 

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.words.counting import counted
 
 MOST = 12
 CHAIN_KEYS = ("sentence", "multiple", "plus", "extra_chains", "first_stitch", "skip_cover", "half_plus")
@@ -82,14 +83,10 @@ def _rows(pattern: StitchPattern, problems: Mapping[str, str]) -> tuple[str, tup
     if pattern.rows_in_repeat is None:
         return "—", ("Say the rows in a repeat to see the rows.",)
     each, once = pattern.rows_in_repeat, (pattern.set_up_rows or 0) + (pattern.closing_rows or 0)
-    rule = f"A multiple of {_counted(each, 'row')}" + (f" plus {once}" if once else "")
-    parts = [f"{_counted(pattern.set_up_rows, 'set-up row')} once"] if pattern.set_up_rows else []
-    parts.append(f"{_counted(each, 'row')} again and again")
-    parts += [f"{_counted(pattern.closing_rows, 'closing row')} once"] if pattern.closing_rows else []
+    rule = f"A multiple of {counted(each, 'row')}" + (f" plus {once}" if once else "")
+    parts = [f"{counted(pattern.set_up_rows, 'set-up row')} once"] if pattern.set_up_rows else []
+    parts.append(f"{counted(each, 'row')} again and again")
+    parts += [f"{counted(pattern.closing_rows, 'closing row')} once"] if pattern.closing_rows else []
     counts = ", ".join(str(once + each * group) for group in range(1, MOST + 1))
     how = f"{', then '.join(parts)}."
     return rule, (how[0].upper() + how[1:], f"After 1 to {MOST} repeats: {counts} rows.")
-
-
-def _counted(number: int, what: str) -> str:
-    return f"{number} {what}{'s' * (number != 1)}"

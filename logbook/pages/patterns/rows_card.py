@@ -4,9 +4,10 @@ from dataclasses import dataclass
 
 from logbook.craft.rows.report import Linear, Proof, RowCount
 from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.words.counting import ordinal
 from logbook.errors import RefusedError
 from logbook.pages.patterns.message import Message
-from logbook.pages.patterns.wording import cover_words, ordinal
+from logbook.pages.patterns.wording import cover_words
 
 CHAIN_FIGURES = ("multiple", "plus", "extra_chains", "first_stitch", "skip_cover")
 ROW_FIGURES = ("set_up_rows", "rows_in_repeat", "closing_rows")

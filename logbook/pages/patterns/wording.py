@@ -3,21 +3,16 @@
 import re
 
 from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.words.counting import counted
 from logbook.craft.words.numbers import read_whole
 from logbook.errors import RefusedError, UnreadableError
 
 NOT_SAID = "not said"
-COVERS = (NOT_SAID, "nothing", "a stitch", *(f"a stitch and {n} chain{'s' * (n > 1)}" for n in range(1, 7)))
+COVERS = (NOT_SAID, "nothing", "a stitch", *(f"a stitch and {counted(n, 'chain')}" for n in range(1, 7)))
 """What the chains skipped before the first stitch may count as."""
 
 _COVER = re.compile(r"a\s+stitch(?:\s+and\s+(\d+)\s+chains?)?\Z", re.IGNORECASE)
 _ORDINAL = re.compile(r"(\d+)\s*(?:st|nd|rd|th)\Z", re.IGNORECASE)
-
-
-def ordinal(number: int) -> str:
-    """``2`` → ``2nd``."""
-    ending = "th" if number % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
-    return f"{number}{ending}"
 
 
 def read_ordinal(text: str) -> int:
@@ -30,7 +25,7 @@ def cover_words(cover: int | None) -> str:
     """What skipped chains that lie over ``cover`` base chains count as; None: not said."""
     if cover is None or cover < 2:
         return COVERS[0 if cover is None else cover + 1]
-    return f"a stitch and {cover - 1} chain{'s' * (cover > 2)}"
+    return f"a stitch and {counted(cover - 1, 'chain')}"
 
 
 def read_cover(text: str) -> int | None:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from logbook.craft.pieces.planned_piece import SizeWish
 from logbook.craft.sizes.body_chart import CHILDREN_CAUTION, MEASURES, End, chart_of_text, is_childs_size
 from logbook.craft.sizes.size_run import sizes_of_chart
+from logbook.craft.words.counting import counted
 from logbook.craft.words.lengths import read_length
 from logbook.errors import LogbookError
 from logbook.pages.session import Session
@@ -46,8 +47,7 @@ class ChartChoice:
         except LogbookError as error:
             return Chosen((), str(error))
         children = any(is_childs_size(wish.name) for wish in wishes)
-        count = "1 size" if len(wishes) == 1 else f"{len(wishes)} sizes"
-        return Chosen(wishes, says=f"{count}. {CHILDREN_CAUTION if children else ''}".strip())
+        return Chosen(wishes, says=f"{counted(len(wishes), 'size')}. {CHILDREN_CAUTION if children else ''}".strip())
 
     def save(self, name: str, text: str) -> str:
         """Keeps the chart under its name and says so. Raises a LogbookError, in one sentence, if it can't be."""

@@ -9,6 +9,7 @@ from logbook.craft.swatches.fields import Owner
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.yarn import YARN_CLASSES, Yarn
+from logbook.craft.words.counting import counted
 from logbook.craft.words.hooks import hook_names
 from logbook.craft.words.numbers import show_number
 from logbook.errors import RefusedError
@@ -197,7 +198,7 @@ def pattern_words(pattern: StitchPattern) -> str:
         extra = pattern.extra()
     except RefusedError:
         extra = None
-    chains = "" if extra is None else f", {extra} extra {'chain' if extra == 1 else 'chains'}"
+    chains = "" if extra is None else f", {counted(extra, 'extra chain')}"
     return f"{multiple}{chains}."
 
 
