@@ -29,7 +29,8 @@ from logbook.window.import_dialog import show_plan
 from logbook.window.main_window import MainWindow
 from logbook.window.progress import run_with_progress
 from logbook.window.scrolled import Scrolled
-from tests.pictures import SIZE, everything, find, patterns, pieces, start_server
+from tests.pictures import everything, find, patterns, pieces
+from tests.support.display import SIZE, own_display
 from tests.support.screen import settle, type_text
 from tests.support.whole_window import dialogs
 
@@ -243,24 +244,23 @@ def main(folder: Path, parts: list[str]) -> None:
     folder.mkdir(parents=True, exist_ok=True)
     gc.disable()  # a worker that happened to collect what is left of a window would reach for Tk from its thread
     missed: list[str] = []
-    server = start_server()
-    manager = subprocess.Popen(["openbox"], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
-    try:
-        with tempfile.TemporaryDirectory() as home:
-            os.environ["LOGBOOK_HOME"] = home
-            (Path(home) / "sample").mkdir()
-            with new_sample(Path(home) / "sample") as book:
-                sample = book.path
-            for size in SIZES:
-                for palette in PALETTES:
-                    for scene in SCENES:
-                        if not parts or any(part in scene.__name__ for part in parts):
-                            missed += played(scene, sample, folder, size, palette)
-                            gc.collect()
-    finally:
-        for program in (manager, server):
-            program.terminate()
-            program.wait()
+    with own_display():
+        manager = subprocess.Popen(["openbox"], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+        try:
+            with tempfile.TemporaryDirectory() as home:
+                os.environ["LOGBOOK_HOME"] = home
+                (Path(home) / "sample").mkdir()
+                with new_sample(Path(home) / "sample") as book:
+                    sample = book.path
+                for size in SIZES:
+                    for palette in PALETTES:
+                        for scene in SCENES:
+                            if not parts or any(part in scene.__name__ for part in parts):
+                                missed += played(scene, sample, folder, size, palette)
+                                gc.collect()
+        finally:
+            manager.terminate()
+            manager.wait()
     print("\n".join(["Not taken:", *missed]) if missed else f"All pictures are in {folder}.")
 
 

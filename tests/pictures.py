@@ -13,10 +13,10 @@ from pathlib import Path
 from logbook.settings import Settings
 from logbook.tasks.sampling import new_sample
 from logbook.window.main_window import MainWindow
+from tests.support.display import SIZE, own_display
 from tests.support.screen import press, settle, type_text
 
 FOLDER = Path(__file__).resolve().parent.parent / "logbook" / "help"
-SIZE = (1366, 768)
 SMALL = 640
 MENU = 32
 """Pixels the menu adds to what Tk calls the height of a window."""
@@ -24,25 +24,9 @@ MENU = 32
 
 def main() -> None:
     """Makes every picture anew."""
-    server = start_server()
-    try:
-        with tempfile.TemporaryDirectory() as folder:
-            os.environ["LOGBOOK_HOME"] = folder
-            make(Path(folder))
-    finally:
-        server.terminate()
-        server.wait()
-
-
-def start_server() -> "subprocess.Popen[bytes]":
-    """An Xvfb of our own, so that the pictures do not depend on the screen at hand."""
-    reading, writing = os.pipe()
-    command = ["Xvfb", "-displayfd", str(writing), "-screen", "0", f"{SIZE[0]}x{SIZE[1]}x24", "-nolisten", "tcp"]
-    server = subprocess.Popen(command, pass_fds=[writing], stderr=subprocess.DEVNULL)
-    os.close(writing)
-    with os.fdopen(reading) as numbers:
-        os.environ["DISPLAY"] = f":{numbers.readline().strip()}"
-    return server
+    with own_display(), tempfile.TemporaryDirectory() as folder:
+        os.environ["LOGBOOK_HOME"] = folder
+        make(Path(folder))
 
 
 def make(folder: Path) -> None:

@@ -60,6 +60,7 @@ class LabelledField(ttk.Frame):
         self.bind("<Configure>", self._follow_width, add="+")
 
     def _follow_width(self, event: "tk.Event[tk.Misc]") -> None:
+        self.label.configure(wraplength=event.width - self.look.label_edges)
         if not self.label_width:
             return
         together = (field for field in self.master.winfo_children() if isinstance(field, LabelledField) and field.label_width)
@@ -72,7 +73,7 @@ class LabelledField(ttk.Frame):
         letter, gap = self.look.base.measure("0"), self.look.pixels(2)
         if self._grow:
             return (self.label_width + NARROW) * letter
-        label = self.label_width * letter + self.look.label_height - self.look.line + gap
+        label = self.label_width * letter + self.look.label_edges + gap
         return label + self._widget.winfo_reqwidth() + (gap + self.unit.winfo_reqwidth() if self.unit else 0)
 
     def _lay_out(self, stacked: bool) -> None:

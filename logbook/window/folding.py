@@ -6,6 +6,7 @@ from tkinter import ttk
 
 from logbook.window.keys import split_mnemonic
 from logbook.window.styles import styled
+from logbook.window.wrapped_button import WrappedButton
 
 
 class Folding(ttk.Frame):
@@ -15,7 +16,7 @@ class Folding(ttk.Frame):
         super().__init__(parent, style=styled(parent, "TFrame"))
         self._title, self._underline = split_mnemonic(title)
         self._on_fold = on_fold
-        self.header = ttk.Button(self, style=styled(parent, "Fold.TButton"), command=self._toggle)
+        self.header = WrappedButton(self, style=styled(parent, "Fold.TButton"), command=self._toggle)
         self.header.grid(row=0, column=0, sticky="ew")
         self.inside = ttk.Frame(self, style=styled(parent, "TFrame"))
         self.columnconfigure(0, weight=1)
@@ -25,7 +26,7 @@ class Folding(ttk.Frame):
         self.is_open = is_open
         sign = "▾ " if is_open else "▸ "
         underline = self._underline + len(sign) if self._underline >= 0 else -1
-        self.header.configure(text=sign + self._title, underline=underline)
+        self.header.say(sign + self._title, underline)
         if is_open:
             self.inside.grid(row=1, column=0, sticky="ew")
         else:

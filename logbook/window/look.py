@@ -34,7 +34,8 @@ class Look:
     """How the program looks at present.
 
     ``palette`` holds the colours, ``percent`` is the share of the platform's text size, ``line`` the height of a line
-    of plain text in pixels, ``unit`` a fifth of it, in which all spacing is measured.
+    of plain text in pixels, ``unit`` a fifth of it, in which all spacing is measured, ``label_edges`` what a label keeps free
+    beside its words.
     """
 
     def __init__(self, root: tk.Misc) -> None:
@@ -54,7 +55,7 @@ class Look:
         # One binding for all of them: a binding each would be a good part of what it takes to make a widget.
         root.bind_all("<Destroy>", lambda event: self._listeners.pop(str(event.widget), None), add="+")
         probe = ttk.Label(root)
-        self._label_edges = probe.winfo_reqwidth()
+        self.label_edges = probe.winfo_reqwidth()
         probe.destroy()
         self.apply()
 
@@ -73,7 +74,7 @@ class Look:
     @property
     def label_height(self) -> int:
         """Of a label with one line of plain text, in pixels."""
-        return self.line + self._label_edges
+        return self.line + self.label_edges
 
     def pixels(self, units: float) -> int:
         """At least one pixel for anything above 0."""

@@ -75,12 +75,12 @@ def _style_buttons(look: "Look") -> None:
     _style_button(look, "TButton", (p.button, p.button_hover, p.button_pressed), p.ink, p.outline, p.focus)
     accent = (p.accent, p.accent_hover, p.accent_pressed)
     _style_button(look, "Accent.TButton", accent, p.on_accent, p.accent, p.on_accent)
-    style.configure("TButton", padding=padding, anchor="center", width=-8)
+    style.configure("TButton", padding=padding, anchor="center", justify="center", width=-8)
     for ground, colour in (("", p.page), ("Card.", p.surface)):
         bare = (colour, p.button_hover, p.button_pressed)
         name = f"{ground}Fold.TButton"
         _style_button(look, name, bare, p.ink, colour, p.focus)
-        style.configure(name, anchor="w", font="TkHeadingFont", padding=(look.pixels(1), look.pixels(0.6)))
+        style.configure(name, anchor="w", justify="left", font="TkHeadingFont", padding=(look.pixels(1), look.pixels(0.6)))
     _style_button(look, "TMenubutton", (p.button, p.button_hover, p.button_pressed), p.ink, p.outline, p.focus)
     style.configure("TMenubutton", padding=padding, arrowcolor=p.ink, arrowsize=look.pixels(1.5))
 

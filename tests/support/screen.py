@@ -2,8 +2,6 @@
 
 import gc
 import os
-import shutil
-import subprocess
 import time
 import tkinter as tk
 import warnings
@@ -13,8 +11,12 @@ from types import TracebackType
 
 import pytest
 
+from tests.support.display import DPI, own_display
+from tests.support.plain_font import write_font
+
 tk.NoDefaultRoot()
 
+POINTS_AN_INCH = 72
 KEYSYMS = {" ": "space", ",": "comma", ".": "period", "/": "slash", '"': "quotedbl", "-": "minus", "=": "equal"} | {
     "¼": "onequarter",
     "½": "onehalf",
@@ -31,39 +33,32 @@ KEYSYMS = {" ": "space", ",": "comma", ".": "period", "/": "slash", '"': "quoted
 
 
 @pytest.fixture(scope="session")
-def screen() -> Iterator[str]:
-    """The display to show windows on: an Xvfb of our own with a free number, or where there is none the one at hand.
+def screen(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """The display to show windows on, and the font they write with: neither is the user's.
 
-    One of our own so that tests that run side by side do not take the keyboard from each other, nor from the user.
+    With ``LOGBOOK_TEST_FONTS=mine`` the machine's fonts are used.
     """
-    server, before = None, os.environ.get("DISPLAY")
-    if xvfb := shutil.which("Xvfb"):
-        reading, writing = os.pipe()
-        server = subprocess.Popen(
-            [xvfb, "-displayfd", str(writing), "-screen", "0", "1366x768x16", "-nolisten", "tcp"],
-            pass_fds=[writing],
-            stderr=subprocess.DEVNULL,
-        )
-        os.close(writing)
-        with os.fdopen(reading) as numbers:
-            os.environ["DISPLAY"] = f":{numbers.readline().strip()}"
-    try:
-        tk.Tk().destroy()
-    except tk.TclError as error:
-        pytest.skip(f"no screen to show windows on (set DISPLAY or install Xvfb): {error}")
-    yield os.environ.get("DISPLAY", "")
-    if server is not None:
-        del os.environ["DISPLAY"]
-        if before is not None:
-            os.environ["DISPLAY"] = before
-        server.terminate()
-        server.wait()
+    with own_display(depth=16) as display, pytest.MonkeyPatch.context() as patch:
+        if os.environ.get("LOGBOOK_TEST_FONTS") != "mine":
+            patch.setenv("FONTCONFIG_FILE", str(write_font(tmp_path_factory.mktemp("font"))))
+        try:
+            tk.Tk().destroy()
+        except tk.TclError as error:
+            pytest.skip(f"no screen to show windows on (set DISPLAY or install Xvfb): {error}")
+        yield display
 
 
 @pytest.fixture
-def root(screen: str) -> Iterator[tk.Tk]:
+def dpi(request: pytest.FixtureRequest) -> int:
+    """The dots per inch of the screen; a test on several is parametrized with them, indirectly."""
+    return int(getattr(request, "param", DPI))
+
+
+@pytest.fixture
+def root(screen: str, dpi: int) -> Iterator[tk.Tk]:
     """A window on the screen, with the focus; an exception in any of its callbacks fails the test."""
     window = tk.Tk()
+    window.tk.call("tk", "scaling", dpi / POINTS_AN_INCH)
     with callback_errors_raised(window):
         window.geometry("1000x700+0+0")
         window.update()

@@ -30,3 +30,24 @@ def test_space_return_and_its_letter_fold_it(root: tk.Tk, look: Look) -> None:
         assert folding.is_open is is_open
         assert folding.inside.winfo_ismapped() == is_open
     assert heard == [True, False, True]
+
+
+def test_a_long_title_goes_on_in_another_line_where_there_is_too_little_room(root: tk.Tk, look: Look) -> None:
+    root.columnconfigure(0, weight=1)
+    folding, _ = made(root, False)
+    folding.grid(sticky="ew")
+    settle(root)
+    wide, high = folding.header.winfo_reqwidth(), folding.header.winfo_reqheight()
+    for percent in (100, 200):
+        look.apply(percent=percent)
+        root.geometry(f"{wide - 10}x300")
+        settle(root)
+        assert folding.header.winfo_reqwidth() <= folding.header.winfo_width() < wide
+        assert folding.header.winfo_reqheight() > high
+        assert folding.header.cget("text").split() == ["▸", "More", "about", "the", "yarn"]
+    press(folding.header, "<Alt-m>")
+    assert folding.is_open
+    look.apply(percent=100)
+    root.geometry(f"{wide + 10}x300")
+    settle(root)
+    assert folding.header.cget("text") == "▾ More about the yarn"

@@ -24,6 +24,7 @@ from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
 from logbook.window.table import Column, Row, Table
+from logbook.window.wrapped_button import WrappedButton
 
 COLUMNS = (
     Column("swatch", "Swatch", 8, grow=True, summary=True),
@@ -176,7 +177,7 @@ class FindView(ttk.Frame):
             self.look.grid(Sentence(place, sentence, style), row=row, column=0, sticky="ew", pady=(0, 2))
         if actions.open_sample is not None:
             words, underline = split_mnemonic("Open an e&xample")
-            self.sample = ttk.Button(place, text=words, underline=underline, command=actions.open_sample)
+            self.sample = WrappedButton(place, text=words, underline=underline, command=actions.open_sample)
             self.sample.grid(row=2, column=0, sticky="w")
         self.look.grid(place, row=3, column=0, sticky="new", pady=(3, 0))
         return place

@@ -120,6 +120,7 @@ class ReadingsView(ttk.Frame):
         return "break"
 
     def _follow_width(self, event: "tk.Event[tk.Misc]") -> None:
+        self.label.configure(wraplength=event.width - self.look.label_edges)
         stacked = event.width < BESIDE * self.look.base.measure("0")
         if stacked != self._stacked:
             self._stacked = stacked

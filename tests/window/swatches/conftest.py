@@ -7,7 +7,7 @@ import pytest
 from logbook.pages.session import Session
 from logbook.window.look import Look
 from logbook.window.swatches.page import SwatchesPage
-from tests.support.screen import settle
+from tests.support.swatches_page import page_on
 from tests.support.wardrobe import book, session
 
 __all__ = ["book", "session"]
@@ -16,9 +16,4 @@ __all__ = ["book", "session"]
 @pytest.fixture
 def page(root: tk.Tk, look: Look, session: Session) -> SwatchesPage:
     root.geometry("1366x690+0+0")
-    shown = SwatchesPage(root, look, session)
-    shown.frame.pack(fill="both", expand=True)
-    settle(root)
-    shown.first_focus()
-    root.update()
-    return shown
+    return page_on(root, look, session)

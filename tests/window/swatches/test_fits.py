@@ -14,8 +14,10 @@ from logbook.window.look import Look
 from logbook.window.swatches.page import SwatchesPage
 from tests.support.screen import settle
 
-LEFT_BY_SHELL = {100: 640, 150: 560, 200: 500}
-"""Of 768 pixels, what title bar, menu, row of pages and foot leave of the height at each text size."""
+SCREENS = {96: (1366, 768), 110: (1366, 768), 144: (1920, 1080)}
+"""Dots per inch → width and height in pixels."""
+TAKEN_BY_SHELL = 1.02, 1.4
+"""Inches of the height that title bar, menu, row of pages and foot take: of themselves, and in addition where text is doubled."""
 
 
 def below(place: tk.Misc) -> Iterator[tk.Misc]:
@@ -25,10 +27,18 @@ def below(place: tk.Misc) -> Iterator[tk.Misc]:
             yield from below(child)
 
 
+def room(dpi: int, percent: int) -> str:
+    """What the window leaves for a page when it fills such a screen."""
+    width, height = SCREENS[dpi]
+    always, doubled = TAKEN_BY_SHELL
+    return f"{width - 26}x{height - round(dpi * (always + doubled * (percent - 100) / 100))}+0+0"
+
+
+@pytest.mark.parametrize("dpi", SCREENS, indirect=True)
 @pytest.mark.parametrize("percent", [100, 150, 200])
-def test_nothing_is_cut(root: tk.Tk, look: Look, page: SwatchesPage, session: Session, percent: int) -> None:
+def test_nothing_is_cut(root: tk.Tk, look: Look, page: SwatchesPage, session: Session, dpi: int, percent: int) -> None:
     page.chain.width.text = "46"
-    root.geometry(f"1340x{LEFT_BY_SHELL[percent]}+0+0")
+    root.geometry(room(dpi, percent))
     look.apply(percent=percent)
     for folding in [widget for widget in below(page.frame) if isinstance(widget, Folding)]:
         if not folding.is_open:
@@ -43,7 +53,8 @@ def test_nothing_is_cut(root: tk.Tk, look: Look, page: SwatchesPage, session: Se
                 if isinstance(widget, ttk.Label | ttk.Button | ttk.Checkbutton) and str(widget.cget("text")).strip():
                     assert widget.winfo_reqwidth() <= widget.winfo_width() + 1, (widget, widget.cget("text"))
                 if isinstance(widget, MnemonicLabel):
-                    assert look.base.measure(widget.cget("text")) <= widget.winfo_width(), widget.cget("text")
+                    lines = widget.cget("text").split() if widget.winfo_height() >= 2 * look.line else [widget.cget("text")]
+                    assert all(look.base.measure(line) <= widget.winfo_width() for line in lines), lines
             if isinstance(widget, tk.Canvas):
                 edge = widget.winfo_rootx() + widget.winfo_width()
                 cut = [one for one in below(widget) if one.winfo_viewable() and one.winfo_rootx() + one.winfo_width() > edge]

@@ -14,6 +14,7 @@ from logbook.tasks.logging_swatches import delete_swatches, save_swatch
 from logbook.window.look import Look
 from logbook.window.swatches.page import SwatchesPage
 from tests.support.screen import focused, hit, settle, write
+from tests.support.swatches_page import page_on
 
 
 def recolour(session: Session, uid: str, colour: str) -> None:
@@ -71,11 +72,7 @@ def empty(tmp_path: Path) -> Session:
 def test_an_empty_logbook_says_what_belongs_there_and_offers_the_sample(root: tk.Tk, look: Look, empty: Session) -> None:
     opened: list[bool] = []
     empty.open_sample = lambda: opened.append(True)
-    page = SwatchesPage(root, look, empty)
-    page.frame.pack(fill="both", expand=True)
-    settle(root)
-    page.first_focus()
-    root.update()
+    page = page_on(root, look, empty)
     assert focused(root) is page.editor.fields["yarn"].input
     assert page.find.sample.winfo_viewable()
     assert not page.find.table.winfo_viewable()
@@ -101,10 +98,7 @@ def test_an_empty_logbook_says_what_belongs_there_and_offers_the_sample(root: tk
 
 def test_a_logbook_that_can_only_be_read_turns_saving_off(root: tk.Tk, look: Look, session: Session, book: Logbook) -> None:
     session.book = replace(book, read_only=True)
-    page = SwatchesPage(root, look, session)
-    page.frame.pack(fill="both", expand=True)
-    settle(root)
-    page.first_focus()
+    page = page_on(root, look, session)
     hit(root, "<Alt-y>")
     write(root, "x")
     states = {name: "disabled" in button.state() for name, button in page.row.buttons.items()}

@@ -1,0 +1,41 @@
+"""A screen of our own, of known size and dots per inch, for tests, pictures and measurements."""
+
+import os
+import shutil
+import subprocess
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+SIZE = (1366, 768)
+DPI = int(os.environ.get("LOGBOOK_TEST_DPI", "96"))
+"""A run of the tests at other than 96 dots per inch is asked for by ``LOGBOOK_TEST_DPI``."""
+
+
+@contextmanager
+def own_display(depth: int = 24, size: tuple[int, int] = SIZE, dpi: int = DPI) -> Iterator[str]:
+    """An Xvfb with a free number, named in DISPLAY meanwhile; where there is none, the display at hand (may be "").
+
+    One of our own so that what runs side by side does not take the keyboard from each other, nor from the user, and finds the
+    same room whatever the user's screen is like.
+    """
+    before, xvfb = os.environ.get("DISPLAY", ""), shutil.which("Xvfb")
+    if xvfb is None:
+        yield before
+        return
+    reading, writing = os.pipe()
+    screen = ["-screen", "0", f"{size[0]}x{size[1]}x{depth}", "-dpi", str(dpi)]
+    server = subprocess.Popen(
+        [xvfb, "-displayfd", str(writing), *screen, "-nolisten", "tcp"], pass_fds=[writing], stderr=subprocess.DEVNULL
+    )
+    os.close(writing)
+    try:
+        with os.fdopen(reading) as numbers:
+            own = f":{numbers.readline().strip()}"
+        os.environ["DISPLAY"] = own
+        yield own
+    finally:
+        os.environ.pop("DISPLAY")
+        if before:
+            os.environ["DISPLAY"] = before
+        server.terminate()
+        server.wait()
