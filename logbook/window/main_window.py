@@ -21,6 +21,7 @@ from logbook.window.place import PlaceKeeper
 from logbook.window.sentence import Sentence
 from logbook.window.unexpected import report_unexpected
 from logbook.window.watch import Watch
+from logbook.window.wheel import install_wheel
 
 PROGRAM_NAME = "Swatch and gauge logbook"
 SAMPLE = "This is a fresh copy of the sample: try what you like, nothing of it is kept."
@@ -43,6 +44,7 @@ class MainWindow:
         self._apply_settings()
         install_keys(root)
         install_mnemonics(root)
+        install_wheel(root)
         self.watch = Watch(self)
         report_unexpected(root, self.look, error_log(), self.watch.deal_with)
         self._place = PlaceKeeper(root, settings.place)

@@ -75,13 +75,6 @@ class Scrolled(ttk.Frame):
         window.bind("<FocusIn>", self._follow_focus, add="+")
         window.bind("<Prior>", lambda event: self._page(event, -1), add="+")
         window.bind("<Next>", lambda event: self._page(event, 1), add="+")
-        if self.tk.call("tk", "windowingsystem") == "x11":
-            window.bind("<Button-4>", lambda event: self._wheel(event, -3), add="+")
-            window.bind("<Button-5>", lambda event: self._wheel(event, 3), add="+")
-        window.bind("<MouseWheel>", lambda event: self._wheel(event, notches(event.delta)), add="+")
-        if float(self.tk.call("package", "present", "Tk").split(".")[0]) >= 9:
-            # The low half of delta is the way down in pixels, signed.
-            window.bind("<TouchpadScroll>", lambda event: self._glide(event, event.delta & 0xFFFF), add="+")
 
     def _holds(self, widget: object) -> bool:
         return bool(self.winfo_exists()) and str(widget).startswith(f"{self.inside}.")
@@ -94,25 +87,3 @@ class Scrolled(ttk.Frame):
         """Text that follows the last field can be read by keys as well; a list inside pages through itself."""
         if self._holds(event.widget) and not isinstance(event.widget, tk.Text | ttk.Treeview | tk.Listbox):
             self.canvas.yview_scroll(pages, "pages")
-
-    def _wheel(self, event: "tk.Event[tk.Misc]", lines: int) -> None:
-        if self._takes_wheel(event.widget):
-            self.canvas.yview_scroll(lines, "units")
-
-    def _glide(self, event: "tk.Event[tk.Misc]", low: int) -> None:
-        if self._takes_wheel(event.widget):
-            pixels = low - 0x10000 if low & 0x8000 else low
-            top = self.canvas.canvasy(0) - pixels
-            self.canvas.yview_moveto(top / max(1, self.inside.winfo_height()))
-
-    def _takes_wheel(self, widget: object) -> bool:
-        if not (self._holds(widget) or str(widget) in (str(self.canvas), str(self.inside))):
-            return False
-        if self.inside.winfo_reqheight() <= self.canvas.winfo_height():
-            return False
-        return not (isinstance(widget, tk.Text | ttk.Treeview | tk.Listbox) and tuple(widget.yview()) != (0.0, 1.0))
-
-
-def notches(delta: int) -> int:
-    """Windows and Tk 9 count 120 a notch, Tk 8.6 on macOS small numbers."""
-    return -round(delta / 40) if abs(delta) >= 40 else -delta

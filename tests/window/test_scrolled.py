@@ -1,16 +1,16 @@
 import tkinter as tk
 
-import pytest
-
 from logbook.window.field import Field
 from logbook.window.look import Look
-from logbook.window.scrolled import Scrolled, notches
+from logbook.window.scrolled import Scrolled
 from logbook.window.text_field import TextField
+from logbook.window.wheel import install_wheel
 from tests.support.screen import press, settle, wait_until
 
 
 class Made:
     def __init__(self, root: tk.Tk, look: Look, fields: int) -> None:
+        install_wheel(root)
         root.geometry("500x300")
         root.rowconfigure(0, weight=1)
         root.columnconfigure(0, weight=1)
@@ -92,11 +92,6 @@ def test_a_long_text_keeps_the_wheel_for_itself(root: tk.Tk, look: Look) -> None
     settle(root)
     assert made.form.canvas.yview()[0] == 0
     assert text.area.yview()[0] > 0
-
-
-@pytest.mark.parametrize(("delta", "lines"), [(120, -3), (-120, 3), (-240, 6), (1, -1), (-3, 3)])
-def test_notches_of_either_kind_of_wheel(delta: int, lines: int) -> None:
-    assert notches(delta) == lines
 
 
 def test_what_follows_the_last_field_is_reached_by_keys(root: tk.Tk, look: Look) -> None:

@@ -1,0 +1,184 @@
+"""The program as a user starts it, in a process of its own, that tells what it shows when asked.
+
+python -m tests.support.watched CHANNEL [--weakness NAME] ARGUMENTS OF THE PROGRAM
+
+CHANNEL is the number of a socket: each line read from it is answered, once all that the X server had for the program by then
+is dealt with, by a line of JSON. Nothing is done to any widget.
+"""
+
+import json
+import os
+import socket
+import sys
+import tkinter as tk
+from collections.abc import Callable, Iterator
+from typing import Any
+
+from logbook.commands import main as command_line
+from logbook.window import main as start
+from logbook.window.main_window import MainWindow
+from tests.support.weaknesses import WEAKNESSES
+
+Box = tuple[int, int, int, int]
+TEXTS = ("TButton", "TLabel", "TCheckbutton", "TRadiobutton", "TMenubutton", "Button", "Label", "Checkbutton", "Radiobutton")
+STEP = 6
+"""Pixels between the places where a widget is asked what is there."""
+
+
+class Teller:
+    """Answers on the channel what the window shows."""
+
+    def __init__(self, window: MainWindow, channel: socket.socket) -> None:
+        self._window, self._root, self._channel = window, window.root, channel
+        self.said: list[str] = []
+        call = self._root.tk.call
+        self._call: Callable[..., Any] = lambda *words: call(*words)
+        self._stay_at_home()
+        self._root.tk.createfilehandler(channel, tk.READABLE, lambda *_: self._asked())
+        window_say = window.say
+
+        def say(sentence: str) -> None:
+            self.said.append(sentence)
+            window_say(sentence)
+
+        window.say = say  # type: ignore[method-assign]
+
+    def _stay_at_home(self) -> None:
+        """No dialog for files leads out of the folder of the test."""
+        self._call("namespace", "eval", "::tk::dialog::file", "")
+        home = os.path.realpath(os.environ["HOME"])
+        name = "::tk::dialog::file::__tk_filedialog(selectPath)"
+
+        def led(*_: str) -> None:
+            if not os.path.realpath(self._root.tk.globalgetvar(name)).startswith(home):
+                self._root.tk.globalsetvar(name, home)
+
+        self._root.tk.createcommand("stay_at_home", led)
+        self._call("trace", "add", "variable", name, "write", "stay_at_home")
+
+    def _asked(self) -> None:
+        request = self._channel.recv(4096)
+        if request:
+            self._when_quiet(lambda: self._when_quiet(self._answer))
+
+    def _when_quiet(self, then: Callable[[], None]) -> None:
+        self._root.winfo_pointerxy()  # asks the X server, so that all it had for us is here
+        self._root.after_idle(lambda: self._root.after(0, then))
+
+    def _answer(self) -> None:
+        said, self.said = self.said, []
+        shown = {
+            "widgets": list(self._widgets(".", None)),
+            "focus": str(self._call("focus")),
+            "grab": str(self._call("grab", "current")),
+            "title": str(self._call("wm", "title", ".")),
+            "said": said,
+        }
+        self._channel.sendall(json.dumps(shown).encode("utf-8", "replace") + b"\n")
+
+    def _widgets(self, path: str, clip: Box | None) -> Iterator[dict[str, Any]]:
+        call = self._call
+        if path != "." and not call("winfo", "ismapped", path):
+            return
+        kind = str(call("winfo", "class", path))
+        x, y, width, height = (int(call("winfo", what, path)) for what in ("rootx", "rooty", "width", "height"))
+        own_window = kind == "Menu" or str(call("winfo", "toplevel", path)) == path
+        box = (x, y, width, height) if clip is None or own_window else within((x, y, width, height), clip)
+        if box[2] > 0 and box[3] > 0:
+            yield {"path": path, "kind": kind, "box": box} | self._more(path, kind, (x, y, width, height))
+            for child in self._root.tk.splitlist(call("winfo", "children", path)):
+                yield from self._widgets(str(child), box)
+
+    def _more(self, path: str, kind: str, box: Box) -> dict[str, Any]:
+        call, more = self._call, dict[str, Any]()
+        if kind in TEXTS:
+            more["text"] = str(call(path, "cget", "-text"))
+        if kind.startswith("T") and hasattr(tk.ttk, kind[1:]):
+            more["off"] = bool(call(path, "instate", "disabled"))
+        if kind in ("TEntry", "TCombobox", "TSpinbox", "Entry"):
+            more["text"] = str(call(path, "get"))
+        elif kind == "Text":
+            more["text"] = str(call(path, "get", "1.0", "end-1c"))
+        elif kind == "Menu":
+            more["entries"] = list(self._entries(path, box))
+        elif kind == "Treeview":
+            more["rows"] = list(self._rows(path, box))
+            more["headings"] = list(self._along(path, box, lambda x: call(path, "identify", "column", x, 5), "heading"))
+        elif kind == "Listbox":
+            more["rows"] = list(self._list_rows(path, box))
+        elif kind == "TNotebook":
+            more["tabs"] = list(self._along(path, box, lambda x: call(path, "index", f"@{x},10")))
+        if kind in ("Canvas", "Treeview", "Text", "Listbox"):
+            more["view"] = [float(share) for share in call(path, "yview")]
+        return more
+
+    def _entries(self, path: str, box: Box) -> Iterator[dict[str, Any]]:
+        call = self._call
+        last = call(path, "index", "end")
+        across = str(call(path, "cget", "-type")) == "menubar"
+        for index in range(0 if str(last) in ("none", "") else int(last) + 1):
+            kind = str(call(path, "type", index))
+            if kind in ("separator", "tearoff"):
+                continue
+            at = int(call(path, "xposition" if across else "yposition", index))
+            place = (box[0] + at + 6, box[1] + box[3] // 2) if across else (box[0] + 12, box[1] + at + 6)
+            label, state = (str(call(path, "entrycget", index, option)) for option in ("-label", "-state"))
+            yield {"label": label, "off": state == "disabled", "at": place, "kind": kind}
+
+    def _rows(self, path: str, box: Box) -> Iterator[dict[str, Any]]:
+        before = ""
+        for y in range(0, box[3], STEP):
+            row = str(self._call(path, "identify", "row", 5, y))
+            if row and row != before:
+                before = row
+                found = self._root.tk.splitlist(self._call(path, "bbox", row))
+                if found:
+                    left, top, _, height = (int(n) for n in found)
+                    yield {"row": row, "at": (box[0] + max(left, 0) + 40, box[1] + top + height // 2)}
+
+    def _list_rows(self, path: str, box: Box) -> Iterator[dict[str, Any]]:
+        for index in range(int(self._call(path, "size"))):
+            found = self._root.tk.splitlist(self._call(path, "bbox", index))
+            if found and int(found[1]) + int(found[3]) // 2 < box[3]:
+                at = (box[0] + 12, box[1] + int(found[1]) + int(found[3]) // 2)
+                yield {"row": str(self._call(path, "get", index)), "at": at}
+
+    def _along(self, path: str, box: Box, what: Callable[[int], Any], region: str = "") -> Iterator[dict[str, Any]]:
+        """What lies side by side in the first line of a widget: each with a place in its middle."""
+        found: dict[str, list[int]] = {}
+        for x in range(3, box[2], STEP):
+            if not region or str(self._call(path, "identify", "region", x, 5)) == region:
+                try:
+                    name = str(what(x))
+                except tk.TclError:
+                    continue
+                if name:
+                    found.setdefault(name, []).append(x)
+        for name, places in found.items():
+            yield {"name": name, "at": (box[0] + places[len(places) // 2], box[1] + 10)}
+
+
+def within(box: Box, clip: Box) -> Box:
+    """The part of a box that lies in another."""
+    left, top = max(box[0], clip[0]), max(box[1], clip[1])
+    right, bottom = min(box[0] + box[2], clip[0] + clip[2]), min(box[1] + box[3], clip[1] + clip[3])
+    return left, top, right - left, bottom - top
+
+
+def main(arguments: list[str]) -> int:
+    channel = socket.socket(fileno=int(arguments.pop(0)))
+    if arguments[:1] == ["--weakness"]:
+        WEAKNESSES[arguments[1]]()
+        del arguments[:2]
+
+    class Watched(MainWindow):
+        def __init__(self, *given: Any) -> None:
+            super().__init__(*given)
+            self.teller = Teller(self, channel)
+
+    start.MainWindow = Watched  # type: ignore[misc]
+    return command_line.main(arguments)
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

@@ -1,0 +1,39 @@
+"""Weaknesses that the hand must find: each takes away what the program does against one way Tk goes wrong."""
+
+import tkinter as tk
+from collections.abc import Callable
+
+from logbook.window import keyboard, main_window
+
+
+def look_ups_raise() -> None:
+    """A look-up of the focus raises on what Tk made by itself."""
+    keyboard._known = lambda look_up: look_up()
+
+
+def reporter_raises() -> None:
+    """A look-up raises, and showing that raises again, out of the reporter."""
+    look_ups_raise()
+
+    def report_unexpected(root: tk.Tk, *_: object) -> None:
+        def report(*_: object) -> None:
+            raise ValueError
+
+        root.report_callback_exception = report
+
+    main_window.report_unexpected = report_unexpected
+
+
+def wheel_chooses() -> None:
+    """The wheel over a drop-down that is not open chooses the next, as Tk has it."""
+    from logbook.window import wheel
+
+    wheel.install_wheel = lambda root: None
+    main_window.install_wheel = lambda root: None  # type: ignore[attr-defined]
+
+
+WEAKNESSES: dict[str, Callable[[], None]] = {
+    "look-ups": look_ups_raise,
+    "reporter": reporter_raises,
+    "wheel": wheel_chooses,
+}
