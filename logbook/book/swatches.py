@@ -10,7 +10,7 @@ from logbook.book.changes import Writing, new_uid
 from logbook.book.schema import RECORDS
 from logbook.book.trouble import as_damage
 from logbook.craft.swatches.conditions import Condition
-from logbook.craft.swatches.readings import Counted, Reading
+from logbook.craft.swatches.readings import Counted, Reading, as_read_today
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch, TakenReading
 from logbook.craft.swatches.yarn import Yarn
@@ -247,7 +247,7 @@ def _readings(connection: sqlite3.Connection, uids: Sequence[str] | None) -> dic
     with as_damage("A reading"):
         for swatch, condition, number, counted, length, is_count, inches, finest, text in rows:
             reading = Reading(number, Counted(counted), length, bool(is_count), bool(inches), finest, text)
-            found[swatch].append(TakenReading(Condition(condition), reading))
+            found[swatch].append(TakenReading(Condition(condition), as_read_today(reading)))
     return found
 
 

@@ -28,6 +28,15 @@ class _Kind:
     unit: str
     scale: float
     read: Callable[[str], float]
+    may_be_empty: bool = False
+
+    def value(self, text: str) -> float | None:
+        """The assumption that ``text`` says. Raises UnreadableError."""
+        return None if self.may_be_empty and not text.strip() else self.read(text) * self.scale
+
+
+def _shown(value: float | None, scale: float) -> str:
+    return "" if value is None else exact(round(value / scale, 6))
 
 
 def _number(what: str, most: float) -> Callable[[str], float]:
@@ -37,7 +46,9 @@ def _number(what: str, most: float) -> Callable[[str], float]:
 _KINDS = {
     "tape_mm": _Kind("A &tape in cm is read to", "mm", 1, _number("a length in mm", 50)),
     "tape_inch_mm": _Kind("A tape in &inches is read to", "in", 25.4, _number("a length in inches", 2)),
-    "count_step": _Kind("A &count is read to", "of a unit", 1, _number("a part of a unit", 1)),
+    "count_step": _Kind(
+        "A &count is read to", "of a stitch (empty: as it shows)", 1, _number("a part of a stitch", 1), may_be_empty=True
+    ),
     "variation": _Kind("A &fabric varies from place to place by", "%", 0.01, _number("a share in per cent", 30)),
     "drift": _Kind("A &whole piece strays from its swatch by", "%", 0.01, _number("a share in per cent", 30)),
     "reserve": _Kind("Yarn kept in &reserve", "%", 0.01, _number("a share in per cent", 200)),
@@ -52,7 +63,7 @@ class AssumptionForm:
         self._session = session
         kept = assumptions_of(session.book)
         self.lines = tuple(
-            Line(name, kind.label, kind.unit, exact(round(getattr(kept, name) / kind.scale, 6))) for name, kind in _KINDS.items()
+            Line(name, kind.label, kind.unit, _shown(getattr(kept, name), kind.scale)) for name, kind in _KINDS.items()
         )
 
     def errors(self, texts: Mapping[str, str]) -> dict[str, str]:
@@ -60,13 +71,13 @@ class AssumptionForm:
         found = {}
         for name, kind in _KINDS.items():
             try:
-                kind.read(texts[name])
+                kind.value(texts[name])
             except UnreadableError as error:
                 found[name] = str(error)
         return found
 
     def save(self, texts: Mapping[str, str]) -> None:
         """Keeps them. Raises LogbookError if that can't be."""
-        values: dict[str, Any] = {name: kind.read(texts[name]) * kind.scale for name, kind in _KINDS.items()}
+        values: dict[str, Any] = {name: kind.value(texts[name]) for name, kind in _KINDS.items()}
         wanted = replace(Assumptions(), **values)
         self._session.write(lambda: save_assumptions(self._session.book, wanted))

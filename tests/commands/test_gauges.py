@@ -24,11 +24,13 @@ from pathlib import Path
 
 import pytest
 
+from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.readings import read_readings
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch, TakenReading
 from logbook.craft.swatches.yarn import Yarn
+from logbook.tasks.browsing import save_assumptions
 from logbook.tasks.keeping import new_book
 from logbook.tasks.logging_swatches import save_swatch
 from tests.support.command_line import done, done_json, refused
@@ -48,6 +50,7 @@ def hooks_book(tmp_path: Path) -> Path:
             readings = tuple(TakenReading(Condition.WASHED, one) for one in read_readings(text))
             yarn, pattern = Yarn(name="Harbour"), StitchPattern(name="single crochet", multiple=1)
             save_swatch(book, Swatch(tag=f"H-{number}", yarn=yarn, pattern=pattern, hook_mm=hook, readings=readings))
+        save_assumptions(book, Assumptions(count_step=0.25))  # the figures by hand take counts as read to a quarter
         return book.path
 
 

@@ -48,7 +48,7 @@ class TestLogged:
         assert washed.recommended.before_washing_mm == pytest.approx(washed.recommended.stitches * 5.25)
 
     def test_what_the_logbook_assumes_counts(self, book: Logbook) -> None:
-        save_swatch(book, swatch(yarn=COTTON, pattern=PLAIN, readings=taken("20 sts = 10 cm")))
+        save_swatch(book, swatch(yarn=COTTON, pattern=PLAIN, readings=taken("40 sts = 20 cm")))
         before = chain_for_tag(book, "S-01", ChainWish(width_mm=460))
         save_assumptions(book, Assumptions(drift=0.04, variation=0.04))
         after = chain_for_tag(book, "S-01", ChainWish(width_mm=460))

@@ -39,7 +39,7 @@ FAULTS = {
         3,
         "does not say what is kept",
     ),
-    "a reading that can't be read": ("UPDATE reading SET text = 'plenty' WHERE rowid = 1", 1, "“plenty” is not a reading"),
+    "a reading that can't be read": ("UPDATE reading SET text = 'plenty' WHERE rowid = 1", 1, "Couldn't read “plenty”"),
     "a state no fabric is in": ("UPDATE reading SET condition = 'boiled' WHERE rowid = 1", 1, "'boiled'"),
     "units nobody counts": ("UPDATE reading SET counted = 'loops' WHERE rowid = 1", 1, "'loops'"),
     "search words out of date": ("UPDATE swatch_words SET folded = 'x' WHERE rowid = 1", 1, "searches in"),

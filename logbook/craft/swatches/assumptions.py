@@ -1,5 +1,6 @@
 """What the arithmetic assumes before it has been measured. Kept in the logbook, because it changes numbers."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from logbook.craft.swatches.readings import Reading
@@ -9,7 +10,8 @@ from logbook.craft.swatches.readings import Reading
 class Assumptions:
     """The settable assumptions, with the values a new logbook starts from.
 
-    ``tape_mm`` and ``tape_inch_mm``: how finely a tape is read; ``count_step``: to what part of a unit one counts;
+    ``tape_mm`` and ``tape_inch_mm``: how finely a tape is read; ``count_step``: to what part of a unit one counts (None:
+    as coarsely as the counts themselves show, to 1, 1/2 or 1/4);
     ``variation``: the standard deviation of a fabric from place to place, relative, before it is measured;
     ``drift``: the same of a whole piece against its swatch; ``reserve``: yarn bought beyond the need, relative;
     ``most_edge_stitches``: plain stitches at each side, at most.
@@ -17,23 +19,31 @@ class Assumptions:
 
     tape_mm: float = 1.0
     tape_inch_mm: float = 25.4 / 16
-    count_step: float = 0.25
+    count_step: float | None = None
     variation: float = 0.02
     drift: float = 0.02
     reserve: float = 0.10
     most_edge_stitches: int = 4
 
-    def finest(self, reading: Reading) -> float:
-        """How finely ``reading`` was read: mm for a span, units for a count."""
+    def finest(self, readings: Sequence[Reading]) -> tuple[float, ...]:
+        """How finely each of the readings of one condition and direction was read: mm for a span, units for a count.
+
+        People count to a whole, a half or a quarter, whichever is the coarsest that all their counts are multiples of.
+        """
+        counts = [reading.number for reading in readings if reading.is_count and reading.finest is None]
+        shown = next((step for step in _STEPS if all(_is_multiple(number, step) for number in counts)), _STEPS[-1])
+        return tuple(self._finest(reading, self.count_step or shown) for reading in readings)
+
+    def _finest(self, reading: Reading, count_step: float) -> float:
         if reading.finest is not None:
             return reading.finest
         if not reading.is_count:
             return self.tape_inch_mm if reading.inches else self.tape_mm
-        steps = (self.count_step, _QUARTER, 0.1, 0.01, 0.001)
+        steps = (count_step, _STEPS[-1], 0.1, 0.01, 0.001)
         return next((step for step in steps if _is_multiple(reading.number, step)), 0.0001)
 
 
-_QUARTER = 0.25
+_STEPS = (1.0, 0.5, 0.25)
 PRIOR_DEGREES = 4
 """How many places of experience the expected variation and drift are worth."""
 

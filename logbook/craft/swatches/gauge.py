@@ -67,7 +67,7 @@ def gauge_of(readings: Sequence[Reading], per_repeat: int | None, assumptions: A
     fabric = quantile * variation * math.hypot(*weights)
     spans, counts = _tape_parts(readings, weights, assumptions)
     tape = math.hypot(spans, counts)
-    coarse = any(r.is_count and assumptions.finest(r) / r.number > COARSE for r in readings)
+    coarse = any(r.is_count and step / r.number > COARSE for r, step in zip(readings, assumptions.finest(readings), strict=True))
     return Gauge(
         pitch_mm=pitch,
         give_or_take=None if coarse else math.hypot(fabric, tape),
@@ -100,8 +100,7 @@ def _variation(deviations: Sequence[float], expected: float) -> tuple[float, flo
 def _tape_parts(readings: Sequence[Reading], weights: Sequence[float], assumptions: Assumptions) -> tuple[float, float]:
     """The half-widths that come of reading spans and of counting."""
     spans = counts = 0.0
-    for reading, weight in zip(readings, weights, strict=True):
-        finest = assumptions.finest(reading)
+    for reading, weight, finest in zip(readings, weights, assumptions.finest(readings), strict=True):
         if reading.is_count:
             counts += weight * finest / (math.sqrt(12) * reading.number)
         else:

@@ -1,19 +1,22 @@
 """Readings as a maker says them: ``4 repeats = 15.1 cm``, ``2.75 repeats in 10 cm``, ``14 sts x 11 rows = 10 cm``.
 
 A *span* says how far some whole units reach, read on a tape to 1 mm (1/16 in for inches). A *count* says how many units lie
-in a length, read to a quarter (or to its last decimal, if it is no multiple of 1/4). A number that is not whole is always
-taken as a count, whichever word stands between: nobody lays the tape to three quarters of a repeat. How finely tape and
-count are read where the maker says nothing is an assumption of the logbook (``assumptions.py``).
+in a length. A number that is not whole is always taken as a count, whichever word stands between: nobody lays the tape to three
+quarters of a repeat; and so are whole stitches or rows over just 10 cm or 4 in (typed without decimals), since that is how a
+gauge is counted. How finely tape and count are read where the maker says nothing is told by ``assumptions.py``; how a reading
+is written by ``reading_text.py``.
 """
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
+from logbook.craft.swatches import reading_text
 from logbook.craft.swatches.conditions import Direction
-from logbook.craft.words.lengths import MM_PER_INCH, UNIT, Units, unit_mm
-from logbook.craft.words.numbers import NUMBER, read_number
+from logbook.craft.swatches.reading_text import Written, readings_apart, taken_apart
+from logbook.craft.words.lengths import MM_PER_INCH, Units, unit_mm
+from logbook.craft.words.numbers import read_number
 from logbook.errors import UnreadableError
 
 _LARGEST = 100_000
@@ -60,72 +63,80 @@ class Reading:
         return self.length_mm / self.number
 
 
-_KINDS = r"(?:f?sc|hdc|htr|dc|dtr|trtr|qtr|tr)s?"
-_UNIT_WORDS = [
-    (Counted.ROW_REPEATS, r"(?:row|rnd|round)[\s-]*(?:repeats?|reps?)"),
-    (Counted.ROWS, r"rows?|rnds?|rounds?"),
-    (Counted.REPEATS, r"(?:pattern\s+|stitch\s+)?(?:repeats?|reps?)"),
-    (Counted.STITCHES, rf"stitch(?:es)?|sts?\.?|{_KINDS}"),
-]
-_COUNTED = "|".join(f"(?:{words})" for _, words in _UNIT_WORDS)
-_TAPE = rf"(?:\s*\(?\s*to\s+(?:the\s+)?(?P<fine>{NUMBER})?\s*(?P<fine_unit>{UNIT})\s*\)?)?"
-_READING = re.compile(
-    rf"\s*(?P<n>{NUMBER})\s*(?P<what>{_COUNTED})"
-    rf"(?:\s*(?:x|×|\*|and|by|,)\s*(?P<n2>{NUMBER})\s*(?P<what2>{_COUNTED}))?"
-    rf"\s*(?P<between>=|:|in|over|per|to|/|make|makes|reach|measure)\s*"
-    rf"(?P<length>{NUMBER})?\s*(?P<unit>{UNIT})?{_TAPE}\s*\Z",
-    re.IGNORECASE,
+_UNIT_WORDS = (
+    (Counted.ROW_REPEATS, reading_text.ROW_REPEATS),
+    (Counted.ROWS, reading_text.ROWS),
+    (Counted.REPEATS, reading_text.REPEATS),
+    (Counted.STITCHES, reading_text.STITCHES),
 )
-_COUNT_WORDS = {"in", "over", "per", "to", "/"}
-_EXAMPLE = "write it like “4 repeats = 15.1 cm”, “2.75 repeats in 10 cm” or “22 rows = 15 cm”"
+_GAUGE_LENGTHS = {Units.CM: "10", Units.INCHES: "4"}
+"""The length a gauge is counted over, as it is typed."""
 
 
 def read_readings(text: str, direction: Direction | None = None, units: Units = Units.CM) -> tuple[Reading, ...]:
     """All readings in ``text``, parted by ``;`` or line breaks.
 
-    With a ``direction``, plain ``repeats`` among rows are row repeats, and units of the other direction are refused.
+    With a ``direction``, plain ``repeats`` among rows are row repeats, and units of the other direction are refused. Stitches and
+    rows counted together without a length, ``16 x 20``, are those in 10 cm (4 in where lengths are in inches).
     Raises UnreadableError naming the part that can't be read.
     """
-    found: list[Reading] = []
-    for part in re.split(r"[;\n]", text):
-        if part.strip():
-            found.extend(_read_one(part, direction, units))
-    return tuple(found)
+    return tuple(reading for part in readings_apart(text) for reading in _read_one(part, direction, units))
 
 
-def _read_one(part: str, direction: Direction | None, units: Units) -> list[Reading]:
-    typed = " ".join(part.split())
-    match = _READING.match(typed)
-    if match is None or not (match["length"] or (match["unit"] and match["between"].lower() in ("per", "/"))):
-        raise UnreadableError(f"“{typed[:60]}” is not a reading: {_EXAMPLE}.")
-    if match["length"] and not match["unit"]:
-        typed = f"{typed[: match.end('length')].rstrip()} {units.value}{typed[match.end('length') :]}"
-    if not match["n2"]:
-        return [_reading(match, match["n"], match["what"], typed, direction, units)]
-    over = f"in {match['length'] or ''} {match['unit'] or units.value}"
+def as_read_today(kept: Reading) -> Reading:
+    """A reading that was kept as a span, though its whole stitches over just 10 cm or 4 in are a count; others as they are."""
+    if kept.is_count or kept.finest is not None or round(kept.length_mm, 6) not in (100.0, 101.6):
+        return kept
+    try:
+        (again,) = read_readings(kept.text, kept.counted.direction)
+    except (UnreadableError, ValueError):
+        return kept
+    return again
+
+
+def _is_gauge_count(number: Fraction, counted: Counted, length: str, unit: str) -> bool:
+    """Whether whole stitches or rows were counted over just 10 cm or 4 in, typed without decimals."""
+    inches = unit_mm(unit, Units.CM) == MM_PER_INCH
+    just = length == _GAUGE_LENGTHS[Units.INCHES if inches else Units.CM] and unit.lower() != "mm" and unit.lower() != "m"
+    return just and number.denominator == 1 and not counted.whole_repeats
+
+
+def _read_one(typed: str, direction: Direction | None, units: Units) -> list[Reading]:
+    written = taken_apart(typed, units)
+    if not written.unit and written.length:
+        typed = f"{typed[: written.end].rstrip()} {units.value}{typed[written.end :]}"
+    written = written._replace(unit=written.unit or units.value)
+    if len(written.counts) == 1:
+        return [_reading(written, 0, typed, direction, units)]
+    if direction is not None:
+        raise UnreadableError(f"“{typed}” counts two things at once: write the stitches and the rows apart.")
+    length = written.length or ("" if written.counting else _GAUGE_LENGTHS[units])
+    over = " ".join(f"in {length} {written.unit}".split())
+    counted = written._replace(length=length, counting=True, fine=None)
     pair = [
-        replace(_reading(match, number, what, " ".join(f"{number} {what} {over}".split()), None, units), is_count=True)
-        for number, what in ((match["n"], match["what"]), (match["n2"], match["what2"]))
+        _reading(counted, place, f"{number} {what} {over}", None, units) for place, (number, what) in enumerate(written.counts)
     ]
-    if direction is not None or len({one.counted.direction for one in pair}) < 2:
+    if len({one.counted.direction for one in pair}) < 2:
         raise UnreadableError(f"“{typed}” counts two things at once: write the stitches and the rows apart.")
     return pair
 
 
-def _reading(match: re.Match[str], number: str, what: str, typed: str, direction: Direction | None, units: Units) -> Reading:
-    amount = read_number(number)
-    per_unit = unit_mm(match["unit"], units)
-    length = (read_number(match["length"]) if match["length"] else Fraction(1)) * per_unit
+def _reading(written: Written, place: int, typed: str, direction: Direction | None, units: Units) -> Reading:
+    number, what = written.counts[place]
+    amount, per_unit = read_number(number), unit_mm(written.unit, units)
+    length = (read_number(written.length) if written.length else Fraction(1)) * per_unit
     if not (0 < amount <= _LARGEST and 0 < length <= _LARGEST):
         raise UnreadableError(f"“{typed}” is not a reading: number and length must be above 0 and of a swatch's size.")
-    is_count = match["between"].lower() in _COUNT_WORDS or amount.denominator != 1
+    counted = _counted(what, typed, direction)
+    gauge = written.fine is None and _is_gauge_count(amount, counted, written.length, written.unit)
+    is_count = written.counting or amount.denominator != 1 or gauge
     return Reading(
         number=float(amount),
-        counted=_counted(what, typed, direction),
+        counted=counted,
         length_mm=float(length),
         is_count=is_count,
         inches=per_unit == MM_PER_INCH,
-        finest=_fraction_step(number, amount) if is_count else _tape(match),
+        finest=_fraction_step(number, amount) if is_count else _tape(written, typed),
         text=typed,
     )
 
@@ -146,10 +157,11 @@ def _fraction_step(typed: str, amount: Fraction) -> float | None:
     return 1 / amount.denominator
 
 
-def _tape(match: re.Match[str]) -> float | None:
-    if not match["fine_unit"]:
+def _tape(written: Written, typed: str) -> float | None:
+    if written.fine is None:
         return None
-    finest = float((read_number(match["fine"]) if match["fine"] else 1) * unit_mm(match["fine_unit"], Units.CM))
+    fine, unit = written.fine
+    finest = float((read_number(fine) if fine else 1) * unit_mm(unit, Units.CM))
     if finest <= 0:
-        raise UnreadableError(f"“{match[0].strip()}”: how finely the tape was read must be more than 0.")
+        raise UnreadableError(f"“{typed}”: how finely the tape was read must be more than 0.")
     return finest

@@ -56,7 +56,7 @@ def test_one_count_asks_for_places_measured_by_whole_repeats() -> None:
 
 
 def test_counting_asks_for_spans() -> None:
-    found = advice("; ".join(["2 repeats in 10 cm"] * 4))
+    found = advice("; ".join(["2.25 repeats in 10 cm"] * 4))
     assert found.cause is Cause.COUNTING
     assert found.reach is not None
     assert found.now is not None

@@ -73,7 +73,7 @@ def test_an_empty_field_is_empty_and_shows_so(field: Field) -> None:
         ("worked", "sideways"),
         ("date", "31.5.2026"),
         ("hung clip cm", "-3"),
-        ("stitches washed", "lots"),
+        ("stitches washed", "lots = 10 cm"),
         ("stitches washed", "22 rows = 15 cm"),
         ("tag", "a\x00b"),
         ("notes", "x" * 32_768),

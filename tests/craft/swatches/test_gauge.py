@@ -51,7 +51,7 @@ def test_one_count() -> None:
 def test_counts_round_alike_but_spans_do_not() -> None:
     one, four = gauge("16 sts in 10 cm"), gauge("16 sts in 10 cm; 16 sts in 10 cm; 16 sts in 10 cm; 16 sts in 10 cm")
     assert four.tape_part == pytest.approx(one.tape_part)
-    one, four = gauge("16 sts = 10 cm"), gauge("16 sts = 10 cm; 16 sts = 10 cm; 16 sts = 10 cm; 16 sts = 10 cm")
+    one, four = gauge("16 sts = 10.0 cm"), gauge("; ".join(["16 sts = 10.0 cm"] * 4))
     assert four.tape_part == pytest.approx(one.tape_part / 2)
 
 

@@ -1,4 +1,5 @@
 from contextlib import suppress
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -6,7 +7,7 @@ from hypothesis import strategies as st
 
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Direction
-from logbook.craft.swatches.readings import Counted, Reading, read_readings
+from logbook.craft.swatches.readings import Counted, Reading, as_read_today, read_readings
 from logbook.craft.words.lengths import Units
 from logbook.errors import UnreadableError
 
@@ -41,7 +42,7 @@ def one(text: str, direction: Direction | None = None, units: Units = Units.CM) 
         ("22 rows = 15 cm", 22, ROWS, 150, False),
         ("22 rows/15cm", 22, ROWS, 150, True),
         ("9 rnds in 10 cm", 9, ROWS, 100, True),
-        ("9 rounds = 10 cm", 9, ROWS, 100, False),
+        ("9 rounds = 10 cm", 9, ROWS, 100, True),
         ("3 row repeats = 12 cm", 3, ROW_REPEATS, 120, False),
         ("3 row-reps = 12 cm", 3, ROW_REPEATS, 120, False),
         ("  4   REPEATS =  15.1   CM  ", 4, REPEATS, 151, False),
@@ -52,6 +53,87 @@ def test_readings_as_a_maker_says_them(text: str, number: float, counted: Counte
     reading = one(text)
     assert (reading.number, reading.counted, reading.is_count) == (number, counted, is_count)
     assert reading.length_mm == pytest.approx(mm)
+
+
+ALIKE = (
+    "16 sts = 10 cm",
+    "16 sts=10cm",
+    "16 sts = 10",
+    "16 sts in 10 cm",
+    "16 sts over 10 cm",
+    "16 sts per 10 cm",
+    "16 sts / 10 cm",
+    "16 sts to 10 cm",
+    "16 sts 10 cm",
+    "16 st: 10 cm",
+    "16 stitches measure 10 cm",
+    "16 stitches make 10 cm",
+    "16 hdc = 10 cm",
+    "16s = 10 cm",
+    "16 Sts. = 10 CM",
+    "16 sts – 10 cm",
+    "16,0 sts = 10 cm",
+    "10 cm = 16 sts",
+    "10 cm: 16 sts",
+    "over 10 cm 16 sts",
+    "16 sts = 10 cm / 4 in",
+    '16 sts = 10 cm/4"',
+    "16 sts = 10 cm (4 in)",
+    "10cm/4in = 16sts",
+    "16 sts = 10 cm square",
+    "16 sts = 10 x 10 cm",
+    "16 sts = 10 cm in hdc",
+    "Gauge: 16 sts = 10 cm, 5 mm hook, washed",
+    "Tension: 16 sts over 10 cm with a 5 mm hook",
+)
+
+
+@pytest.mark.parametrize("text", ALIKE)
+def test_ways_of_writing_one_gauge_read_alike(text: str) -> None:
+    assert replace(one(text), text="") == replace(one("16 sts = 10 cm"), text="")
+    assert one(text).is_count
+    assert one(one(text).text) == one(text)
+
+
+BOTH_ALIKE = (
+    "16 sts x 20 rows = 10 cm",
+    "16 x 20",
+    "16 x 20 = 10 cm",
+    "16 sts x 20 rows",
+    "16 sts & 20 rows = 10 cm",
+    "16 sts and 20 rows in 10 cm",
+    "16 sts, 20 rows over 10 cm",
+    "16 sts / 20 rows = 10 cm / 4 in",
+    "16 sts + 20 rows to 10 cm",
+    "16 sts by 20 rows = 10 cm x 10 cm",
+    "10 cm = 16 sts x 20 rows",
+    "16 sts = 10 cm; 20 rows = 10 cm",
+    "16 sts = 10 cm, 20 rows = 10 cm",
+    "16 sts = 10 cm and 20 rows = 10 cm",
+    "16 sts and 20 rows to a 10 cm square",
+    "Gauge: 16 sts and 20 rows = 10 cm / 4 in in shell stitch, 4.5 mm hook, washed and laid flat",
+)
+
+
+@pytest.mark.parametrize("text", BOTH_ALIKE)
+def test_ways_of_writing_stitches_and_rows_read_alike(text: str) -> None:
+    assert [replace(found, text="") for found in read_readings(text)] == [
+        replace(found, text="") for found in read_readings("16 sts = 10 cm; 20 rows = 10 cm")
+    ]
+
+
+def test_repeats_and_rows_in_short() -> None:
+    assert one("22 rows 11.3") == replace(one("22 rows = 11.3 cm"), text="22 rows 11.3 cm")
+    assert one("22r=11.3") == replace(one("22 rows = 11.3 cm"), text="22r=11.3 cm")
+    assert one("4 reps 17.2") == replace(one("4 repeats = 17.2 cm"), text="4 reps 17.2 cm")
+    assert one("15.1 cm = 4 repeats") == replace(one("4 repeats = 15.1 cm"), text="15.1 cm = 4 repeats")
+    assert one('16 sts over 4"') == replace(one("16 sts = 4 in"), text='16 sts over 4"')
+    repeats, rows = read_readings("Gauge: 2.6 repeats (15.7 sts) and 9 rows = 10 cm / 4 in in shells, 4.5 mm hook, washed")
+    assert (repeats.number, repeats.counted, rows.number, rows.counted) == (2.6, REPEATS, 9, ROWS)
+
+
+def test_both_counted_without_a_length_are_over_4_in_where_lengths_are_in_inches() -> None:
+    assert [found.text for found in read_readings("16 x 20", units=Units.INCHES)] == ["16 sts in 4 in", "20 rows in 4 in"]
 
 
 def test_several_readings_are_parted_by_semicolons_or_lines() -> None:
@@ -95,14 +177,18 @@ def test_among_rows_plain_repeats_are_row_repeats() -> None:
         ("0 sts = 10 cm", None, "number and length must be above 0"),
         ("4 repeats = 0 cm", None, "number and length must be above 0"),
         ("-4 repeats = 10 cm", None, "number and length must be above 0"),
-        ("4 repeats", None, "write it like “4 repeats = 15.1 cm”"),
-        ("4 repeats = ", None, "write it like"),
-        ("4 = 15.1 cm", None, "write it like"),
-        ("4 repeats in cm", None, "write it like"),
-        ("15 cm = 4 repeats", None, "write it like"),
-        ("4 purls = 15 cm", None, "write it like"),
+        ("4 repeats", None, "read “4 repeats”, but not over what length. Add it, like “4 repeats = 10 cm”"),
+        ("4 repeats = ", None, "read “4 repeats”, but not over what length"),
+        ("4 = 15.1 cm", None, "read “4”, but not “= 15.1 cm”. Say what was counted"),
+        ("4 repeats in cm", None, "read “4 repeats”, but not “in cm”. Write the length there"),
+        ("16 sts = wide", None, "read “16 sts”, but not “= wide”"),
+        ("16 sts = 10 cm blah", None, "read “16 sts = 10 cm”, but not “blah”. Leave that out"),
+        ("16 sts x 10 cm", None, "read “16 sts”, but not “x 10 cm”"),
+        ("16 sts = 10 cm / 6 in", None, "two different lengths"),
+        ("wide", None, "Couldn't read “wide”: try “16 sts = 10 cm”"),
+        ("a" * 5000, None, "Couldn't read"),
+        ("4 purls = 15 cm", None, "read “4”, but not “purls = 15 cm”. Say what was counted"),
         ("4 repeats = 15.1 cm to 0 mm", None, "must be more than 0"),
-        ("14 sts x 11 rows", None, "write it like"),
     ],
 )
 def test_what_is_no_reading_is_refused_with_an_example(text: str, direction: Direction | None, says: str) -> None:
@@ -119,25 +205,47 @@ def test_what_is_no_reading_is_refused_with_an_example(text: str, direction: Dir
         ("4 repeats = 15 cm (to the cm)", 10),
         ("4 repeats = 6 in to 1/8 in", 25.4 / 8),
         ("2.75 repeats in 10 cm", 0.25),
-        ("3 repeats in 10 cm", 0.25),
-        ("18.5 sts in 10 cm", 0.25),
+        ("3 repeats in 10 cm", 1),
+        ("16 sts = 10 cm", 1),
+        ("15 sts = 10.0 cm", 1),
+        ("18.5 sts in 10 cm", 0.5),
         ("18.2 sts in 10 cm", 0.1),
         ("18.13 sts in 10 cm", 0.01),
         ("18 1/3 sts in 10 cm", 1 / 3),
         ("18 1/8 sts in 10 cm", 1 / 8),
         ("18⅜ sts in 10 cm", 1 / 8),
-        ("18 1/2 sts in 10 cm", 0.25),
+        ("18 1/2 sts in 10 cm", 0.5),
     ],
 )
 def test_how_finely_a_reading_was_read(text: str, finest: float) -> None:
-    assert Assumptions().finest(one(text)) == pytest.approx(finest)
+    assert Assumptions().finest([one(text)]) == pytest.approx((finest,))
 
 
 def test_a_quarter_is_read_to_a_quarter_though_the_maker_usually_counts_to_a_half() -> None:
     halves = Assumptions(count_step=0.5)
-    assert halves.finest(one("2.5 repeats in 10 cm")) == 0.5
-    assert halves.finest(one("2.75 repeats in 10 cm")) == 0.25
-    assert halves.finest(one("18.1 sts in 10 cm")) == 0.1
+    assert halves.finest([one("2.5 repeats in 10 cm")]) == (0.5,)
+    assert halves.finest([one("3 repeats in 10 cm")]) == (0.5,)
+    assert halves.finest([one("2.75 repeats in 10 cm")]) == (0.25,)
+    assert halves.finest([one("18.1 sts in 10 cm")]) == (0.1,)
+
+
+def test_people_count_to_the_coarsest_of_a_whole_a_half_and_a_quarter_that_all_their_counts_show() -> None:
+    def steps(text: str) -> tuple[float, ...]:
+        return Assumptions().finest(read_readings(text))
+
+    assert steps("16 sts = 10 cm; 17 sts in 4 in") == (1, 1)
+    assert steps("16 sts = 10 cm; 16.5 sts in 10 cm") == (0.5, 0.5)
+    assert steps("16 sts = 10 cm; 16.5 sts in 10 cm; 16.25 sts in 10 cm") == (0.25, 0.25, 0.25)
+    assert steps("16 sts = 10 cm; 16.2 sts in 10 cm") == (0.25, 0.1)
+    assert steps("16 sts = 10 cm; 20 sts = 12.5 cm") == (1, 1.0)  # the second is a span, read on the tape to 1 mm
+
+
+def test_a_count_kept_as_a_span_before_is_read_as_one_today() -> None:
+    kept = replace(one("16 sts = 10 cm"), is_count=False)
+    assert as_read_today(kept) == one("16 sts = 10 cm")
+    for text in ("16 sts = 10.0 cm", "4 repeats = 10 cm", "16 sts = 10 cm to 1 mm", "16 sts = 100 mm"):
+        assert as_read_today(one(text)) == one(text)
+        assert not one(text).is_count
 
 
 counts = st.integers(1, 4000).map(lambda quarters: quarters / 4)

@@ -78,7 +78,7 @@ def test_stitches_and_inches_read_too() -> None:
 @pytest.mark.parametrize(
     ("wanted", "says"),
     [
-        ("foo", "is not a reading"),
+        ("foo", "read “foo”"),
         ("9 rows in 10 cm", "stitches belong here"),
         ("2 repeats = 8 cm; 3 repeats = 12 cm", "one gauge"),
     ],

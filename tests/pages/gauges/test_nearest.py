@@ -72,7 +72,7 @@ def test_what_can_be_asked() -> None:
 @pytest.mark.parametrize(
     ("text", "says"),
     [
-        ("foo", "“foo” is not a reading"),
+        ("foo", "read “foo”"),
         ("3 row repeats in 10 cm", "Ask for repeats or stitches and for rows, each once"),
         ("9 rows in 10 cm; 8 rows in 10 cm", "each once"),
         (";", "Say what you are looking for"),

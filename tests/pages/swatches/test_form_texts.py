@@ -36,7 +36,7 @@ def test_row_repeats_typed_among_rows_stay_row_repeats() -> None:
 def test_each_line_is_read_by_itself() -> None:
     typed = read_texts({**EMPTY, WASHED: "14 sts x 11 rows = 10 cm\n4 rep\n\n3 repeats = 11.5 cm"}, "", Units.CM)
     assert [len(line.readings) for line in typed.lines[WASHED]] == [2, 0, 0, 1]
-    assert typed.errors[WASHED].startswith("“4 rep” is not a reading")
+    assert typed.errors[WASHED].startswith("“4 rep”: read “4 rep”")
     assert len(typed.swatch.readings) == 3
 
 

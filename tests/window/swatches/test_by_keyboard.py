@@ -114,7 +114,7 @@ def test_the_chain_follows_a_reading_before_it_is_saved(root: tk.Tk, page: Swatc
     hit(root, "<Alt-u>", "<Return>", "<Return>", "<Return>")
     write(root, "5 repeats")
     assert page.chain.headline["text"] == "—"
-    assert page.chain.sentence["text"].startswith("In the form: “5 repeats” is not a reading")
+    assert page.chain.sentence["text"].startswith("In the form: “5 repeats”: read “5 repeats”")
     write(root, " = 18 cm")
     assert page.chain.headline["text"] == "Chain 74"
     assert page.editor.form.title == "Swatch HC-01 · not saved"
