@@ -92,7 +92,7 @@ def piece_json(answer: PieceAnswer) -> dict[str, Any]:
             "width": numbers.width.before_washing_mm,
             "length": length.before_washing_mm if length else None,
         },
-        "marks": [{"name": mark.name, mark.direction.one: mark.at, "true_mm": mark.true_mm} for mark in numbers.marks],
+        "marks": [{"name": name, mark.direction.one: mark.at, "true_mm": mark.true_mm} for name, mark in numbers.marks.items()],
         "grams": yarn.grams if yarn else None,
         "balls": yarn.balls if yarn else None,
         "stretch": _stretch_json(fit) if fit and stretched else None,

@@ -99,11 +99,11 @@ def _cm(mm: float | None) -> float | None:
 
 
 def _mark(name: str) -> Callable[[SizeNumbers], int | None]:
-    return lambda size: next((mark.at for mark in size.piece.marks if mark.name == name), None)
+    return lambda size: mark.at if (mark := size.piece.marks.get(name)) else None
 
 
 def _true_mm(name: str) -> Callable[[PieceNumbers], float | None]:
-    return lambda piece: next((mark.true_mm for mark in piece.marks if mark.name == name), None)
+    return lambda piece: mark.true_mm if (mark := piece.marks.get(name)) else None
 
 
 def _armhole_above_hem(piece: PieceNumbers) -> float | None:
@@ -133,8 +133,8 @@ _NUMBERS: tuple[tuple[str, Callable[[SizeNumbers], Content]], ...] = (
     ("length before washing", lambda size: _cm(size.piece.length.before_washing_mm) if size.piece.length else None),
     ("slit ends after {up}", _mark("slit")),
     ("armhole begins after {up}", _mark("armhole")),
-    ("each shoulder, {across}", lambda size: size.piece.shoulder),
-    ("neck, {across}", lambda size: size.piece.neck),
+    ("each shoulder, {across}", lambda size: size.piece.neck.shoulder if size.piece.neck else None),
+    ("neck, {across}", lambda size: size.piece.neck.units if size.piece.neck else None),
     ("yarn, g", lambda size: size.piece.yarn.grams if size.piece.yarn else None),
     ("balls, with the reserve", lambda size: size.piece.yarn.balls if size.piece.yarn else None),
     ("same as", lambda size: ", ".join(size.same_as) or None),

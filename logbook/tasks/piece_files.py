@@ -56,8 +56,8 @@ def figures_of(answer: PieceAnswer) -> Iterator[Figure]:
     yield _size("width", numbers.width)
     if numbers.length is not None:
         yield _size("length", numbers.length)
-    for mark in numbers.marks:
-        yield Figure(f"{mark.name}: {mark_place(mark)}", mark.true_mm / 10, "cm")
+    for name, mark in numbers.marks.items():
+        yield Figure(f"{name}: {mark_place(mark)}", mark.true_mm / 10, "cm")
     if numbers.fit is not None:
         yield Figure("all round", numbers.fit.around_mm / 10, "cm")
         yield Figure("ease", numbers.fit.ease_mm / 10, "cm")

@@ -88,18 +88,17 @@ def rows_sentence(answer: PieceAnswer) -> Iterator[str]:
 
 def mark_sentences(answer: PieceAnswer, units: Units) -> Iterator[str]:
     """``Armhole: mark the end of row 40; it is 19.8 cm deep.`` and the neck between its two shoulders."""
-    marks = {mark.name: mark for mark in answer.numbers.marks}
-    if slit := marks.get("slit"):
-        yield f"{_capital(slit.sentence)}; it is {_true(slit, 'long', units)}."
-    if armhole := marks.get("armhole"):
-        yield f"{_capital(armhole.sentence)}; it is {_true(armhole, 'deep', units)}."
-    neck, numbers = marks.get("neck begins"), answer.numbers
-    if neck and numbers.neck is not None and numbers.shoulder is not None:
-        one = neck.direction.one
-        shoulder_mm = (numbers.width.mm - neck.true_mm) / 2
+    numbers, neck = answer.numbers, answer.numbers.neck
+    for name, mark, how in (("Slit", numbers.slit, "long"), ("Armhole", numbers.armhole, "deep")):
+        if mark:
+            the = "the " if mark.direction is Direction.ROWS else ""
+            yield f"{name}: mark {the}{mark_place(mark)}; it is {_true(mark, how, units)}."
+    if neck:
+        one = neck.begins.direction.one
+        shoulder_mm = (numbers.width.mm - neck.begins.true_mm) / 2
         yield (
-            f"Neck: the middle {counted(numbers.neck, one)}, {_true(neck, 'wide', units)}; shoulders of "
-            f"{counted(numbers.shoulder, one)}, {show_length(shoulder_mm, units)} each."
+            f"Neck: the middle {counted(neck.units, one)}, {_true(neck.begins, 'wide', units)}; shoulders of "
+            f"{counted(neck.shoulder, one)}, {show_length(shoulder_mm, units)} each."
         )
 
 
@@ -133,7 +132,3 @@ def pieces_of(answer: PieceAnswer) -> str:
 def mark_place(mark: Mark) -> str:
     """``end of row 40`` or ``after stitch 57``."""
     return f"end of row {mark.at}" if mark.direction is Direction.ROWS else f"after stitch {mark.at}"
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]

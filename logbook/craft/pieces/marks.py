@@ -41,27 +41,20 @@ class Mark:
     ``true_mm`` is what the armhole, slit or neck really measures for the ``wanted_mm``.
     """
 
-    name: str
     direction: Direction
     at: int
     wanted_mm: float
     true_mm: float
 
-    @property
-    def sentence(self) -> str:
-        """``armhole: mark the end of row 46``."""
-        if self.direction is Direction.ROWS:
-            return f"{self.name}: mark the end of row {self.at}"
-        return f"{self.name}: mark after stitch {self.at}"
-
 
 @dataclass(frozen=True, slots=True)
 class Neck:
-    """The middle ``units`` of a panel are neck, the ``shoulder`` on either side equal. ``marks`` are its two ends."""
+    """The middle ``units`` of a panel are neck, the ``shoulder`` on either side equal. The marks are its two ends."""
 
     units: int
     shoulder: int
-    marks: tuple[Mark, Mark]
+    begins: Mark
+    ends: Mark
 
 
 def armhole_mark(depth_mm: float, up: Axis, *, snap: bool = False) -> Mark:
@@ -73,7 +66,7 @@ def armhole_mark(depth_mm: float, up: Axis, *, snap: bool = False) -> Mark:
             "That armhole does not fit on the panel: it must be less deep than the panel is long, and a row at least."
         )
     true = (up.count - at) * up.pitch_mm - up.seam_mm + up.end_mm
-    return Mark(name="armhole", direction=up.direction, at=at, wanted_mm=depth_mm, true_mm=true)
+    return Mark(direction=up.direction, at=at, wanted_mm=depth_mm, true_mm=true)
 
 
 def slit_mark(length_mm: float, up: Axis, *, snap: bool = False) -> Mark:
@@ -82,7 +75,7 @@ def slit_mark(length_mm: float, up: Axis, *, snap: bool = False) -> Mark:
     at = _snapped(at, up) if snap else at
     if not 0 < at < up.count:
         raise RefusedError("That slit does not fit on the panel: it must be shorter than the panel is long, and a row at least.")
-    return Mark(name="slit", direction=up.direction, at=at, wanted_mm=length_mm, true_mm=at * up.pitch_mm + up.start_mm)
+    return Mark(direction=up.direction, at=at, wanted_mm=length_mm, true_mm=at * up.pitch_mm + up.start_mm)
 
 
 def neck_of(width_mm: float, across: Axis, *, snap: bool = False) -> Neck:
@@ -100,10 +93,10 @@ def neck_of(width_mm: float, across: Axis, *, snap: bool = False) -> Neck:
         )
     true = units * across.pitch_mm
 
-    def mark(name: str, at: int) -> Mark:
-        return Mark(name=name, direction=across.direction, at=at, wanted_mm=width_mm, true_mm=true)
-
-    return Neck(units, shoulder, (mark("neck begins", shoulder), mark("neck ends", shoulder + units)))
+    begins, ends = (
+        Mark(direction=across.direction, at=at, wanted_mm=width_mm, true_mm=true) for at in (shoulder, shoulder + units)
+    )
+    return Neck(units, shoulder, begins, ends)
 
 
 def _snapped(at: int, axis: Axis) -> int:

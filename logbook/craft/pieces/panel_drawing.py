@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from logbook.craft.drawing.drawing import Draw, Drawing, Line, Marker, Point, Rect, Shape, Text, tick_step
-from logbook.craft.pieces.marks import Mark
+from logbook.craft.pieces.marks import Mark, Neck
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.swatches.conditions import Direction
@@ -89,7 +89,6 @@ class _Panel:
     ) -> None:
         self._plan, self._gauges, self._numbers, self._units = plan, gauges, numbers, units
         self._f, self._line = frame, line
-        self._marks = {mark.name: mark for mark in numbers.marks}
         self.bottom = frame.bottom + 3.4 * line
 
     def shapes(self) -> Iterator[Shape]:
@@ -179,7 +178,7 @@ class _Panel:
 
     def _between(self) -> tuple[float, float]:
         """The room between the line of the armhole, or the top, and that of the slit, or the bottom."""
-        f, armhole, slit = self._f, self._marks.get("armhole"), self._marks.get("slit")
+        f, armhole, slit = self._f, self._numbers.armhole, self._numbers.slit
         top = f.y if armhole is None else f.y + (armhole.true_mm + self._plan.shoulder_seam_mm) * f.scale
         return top, f.bottom - (0.0 if slit is None else slit.true_mm * f.scale)
 
@@ -189,10 +188,10 @@ class _Panel:
 
     def _neck(self) -> Iterator[Shape]:
         """The neck as a gap between two shoulders, measured above; how many stitches or rows each of them is."""
-        begins = self._marks.get("neck begins")
-        if begins is None:
+        neck = self._numbers.neck
+        if neck is None:
             return
-        f, line, half = self._f, self._line, begins.true_mm * self._f.scale / 2
+        f, line, half = self._f, self._line, neck.begins.true_mm * self._f.scale / 2
         left, right = f.middle - half, f.middle + half
         yield Line(((f.x, f.y), (left, f.y)), "ink", 3)
         yield Line(((right, f.y), (f.right, f.y)), "ink", 3)
@@ -202,22 +201,20 @@ class _Panel:
             yield Marker(x, f.y, "triangle", "series1", 0.5 * line)
         above = f.y - 1.5 * line
         yield Line(((left, above), (right, above)), "measure", arrows=True)
-        yield Text(f.middle, above - 0.65 * line, f"neck {self._said(begins.true_mm)}", "ink")
-        yield from self._shoulders(begins.direction, left, right, f.y - 0.75 * line)
+        yield Text(f.middle, above - 0.65 * line, f"neck {self._said(neck.begins.true_mm)}", "ink")
+        yield from self._shoulders(neck, left, right, f.y - 0.75 * line)
 
-    def _shoulders(self, direction: Direction, left: float, right: float, y: float) -> Iterator[Shape]:
-        shoulder, neck = (
-            str(self._numbers.shoulder),
-            f"{self._numbers.neck} {'sts' if direction is Direction.STITCHES else 'rows'}",
-        )
-        for words, from_x, to_x in ((shoulder, self._f.x, left), (neck, left, right), (shoulder, right, self._f.right)):
+    def _shoulders(self, neck: Neck, left: float, right: float, y: float) -> Iterator[Shape]:
+        shoulder = str(neck.shoulder)
+        middle = f"{neck.units} {'sts' if neck.begins.direction is Direction.STITCHES else 'rows'}"
+        for words, from_x, to_x in ((shoulder, self._f.x, left), (middle, left, right), (shoulder, right, self._f.right)):
             if len(words) * _LETTER * self._line <= to_x - from_x:
                 yield Text((from_x + to_x) / 2, y, words, "muted")
 
     def _heights(self) -> Iterator[Shape]:
         """Armhole and slit: their depth on the right, the row or stitch of the mark on the left."""
         f = self._f
-        armhole, slit = self._marks.get("armhole"), self._marks.get("slit")
+        armhole, slit = self._numbers.armhole, self._numbers.slit
         top, bottom = self._between()
         if armhole is not None:
             yield from self._height(armhole, top, f.y, top)
@@ -240,7 +237,6 @@ class _Joined:
 
     def __init__(self, plan: PiecePlan, numbers: PieceNumbers, units: Units, frame: _Frame, line: float) -> None:
         self._plan, self._numbers, self._units, self._f, self._line = plan, numbers, units, frame, line
-        self._marks = {mark.name: mark.true_mm for mark in numbers.marks}
         self._said_below = self._words()
         self.bottom = frame.bottom + (0.6 + len(self._said_below)) * line
 
@@ -264,9 +260,9 @@ class _Joined:
         f = self._f
         if self._plan.in_round:
             return
-        armhole = self._marks.get("armhole")
-        top = f.y if armhole is None else f.y + (armhole + self._plan.shoulder_seam_mm) * f.scale
-        foot = f.bottom - self._marks.get("slit", 0.0) * f.scale
+        armhole, slit = self._numbers.armhole, self._numbers.slit
+        top = f.y if armhole is None else f.y + (armhole.true_mm + self._plan.shoulder_seam_mm) * f.scale
+        foot = f.bottom - (slit.true_mm if slit else 0.0) * f.scale
         for y_from, y_to in ((f.y, top), (foot, f.bottom)):
             if y_to > y_from:
                 yield Line(((x, y_from), (x, y_to)), "surface", 4)
@@ -275,10 +271,10 @@ class _Joined:
             yield Line(((x, top), (x, foot)), "accent", 4)
 
     def _shoulders(self) -> Iterator[Shape]:
-        f, neck = self._f, self._marks.get("neck begins")
+        f, neck = self._f, self._numbers.neck
         if neck is None or self._plan.panels != 2 or self._plan.in_round:
             return
-        half = neck * f.scale / 2
+        half = neck.begins.true_mm * f.scale / 2
         yield Line(((f.x, f.y), (f.middle - half, f.y)), "accent", 4)
         yield Line(((f.middle + half, f.y), (f.right, f.y)), "accent", 4)
         yield Line(((f.middle - half, f.y), (f.middle + half, f.y)), "surface", 4)
@@ -287,12 +283,12 @@ class _Joined:
     def _words(self) -> tuple[str, ...]:
         fit, two = self._numbers.fit, self._plan.panels == 2 and not self._plan.in_round
         around = f"{show_length(fit.around_mm, self._units)} all round" if fit else ""
-        neck, armhole = self._marks.get("neck begins"), self._marks.get("armhole")
+        neck, armhole = self._numbers.neck, self._numbers.armhole
         sewn = self._plan.panels > 1 and not self._plan.in_round
         said = (
             around,
-            f"neck {show_length(2 * neck, self._units)} round" if neck and two else "",
-            f"armhole {show_length(2 * armhole, self._units)} round" if armhole and sewn else "",
+            f"neck {show_length(2 * neck.begins.true_mm, self._units)} round" if neck and two else "",
+            f"armhole {show_length(2 * armhole.true_mm, self._units)} round" if armhole and sewn else "",
             "thick: sewn · dashed: open" if sewn else "",
         )
         return tuple(words for words in said if words)

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 
 from logbook.craft.gauges.hanging import Growth
 from logbook.craft.pieces.fit import ADULT_HEAD_MM, Fit, panel_width
-from logbook.craft.pieces.marks import Mark
+from logbook.craft.pieces.marks import Mark, Neck
 from logbook.craft.pieces.seams import seam_called
 from logbook.craft.pieces.starting_chain import Choose, Parity
 from logbook.craft.pieces.yarn_needed import YarnNeeded
@@ -145,8 +145,8 @@ class Size:
 class PieceNumbers:
     """The numbers of a piece. ``stitches`` counts edge stitches in (``edge_stitches`` at each side), ``repeats`` does not.
 
-    ``rows`` = ``set_up`` + whole groups + ``closing``; None, as ``length``, where no length was wanted. ``shoulder`` and
-    ``neck`` are in stitches (sideways: rows). ``clip_grams`` is the weight to try hanging with, ``growth`` what hanging adds.
+    ``rows`` = ``set_up`` + whole groups + ``closing``; None, as ``length``, where no length was wanted. Slit, armhole and
+    neck are None where they were not wanted. ``clip_grams`` is the weight to try hanging with, ``growth`` what hanging adds.
     """
 
     chain: int
@@ -159,9 +159,9 @@ class PieceNumbers:
     closing: int
     width: Size
     length: Size | None
-    marks: tuple[Mark, ...]
-    shoulder: int | None
-    neck: int | None
+    slit: Mark | None
+    armhole: Mark | None
+    neck: Neck | None
     fit: Fit | None
     yarn: YarnNeeded | None
     clip_grams: float | None
@@ -171,6 +171,13 @@ class PieceNumbers:
     def with_notes(self, notes: Iterable[str]) -> "PieceNumbers":
         """The same with what is to be said beside them."""
         return replace(self, notes=tuple(notes))
+
+    @property
+    def marks(self) -> dict[str, Mark]:
+        """The marks that there are from the hem upward, then the neck's, by what they are called."""
+        neck = (self.neck.begins, self.neck.ends) if self.neck else (None, None)
+        named = zip(("slit", "armhole", "neck begins", "neck ends"), (self.slit, self.armhole, *neck), strict=True)
+        return {name: mark for name, mark in named if mark is not None}
 
     @property
     def last_row_is_right_side(self) -> bool | None:

@@ -35,12 +35,11 @@ def warnings_on(plan: PiecePlan, gauges: PieceGauges, numbers: PieceNumbers, uni
 
 def _openings(plan: PiecePlan, numbers: PieceNumbers) -> Iterator[Opening]:
     """Neck and armholes lie on front and back, so they are twice as far round as they are wide or deep."""
-    true = {mark.name: mark.true_mm for mark in numbers.marks}
-    if plan.head_mm is not None and "neck begins" in true:
-        yield Opening(name="neck", part="head", round_mm=2 * true["neck begins"], needs_mm=plan.head_mm)
-    if plan.upper_arm_mm is not None and "armhole" in true:
-        yield Opening(name="armhole", part="upper arm", round_mm=2 * true["armhole"], needs_mm=plan.upper_arm_mm)
-    if plan.hip_mm is not None and numbers.fit is not None and "slit" not in true:
+    if plan.head_mm is not None and numbers.neck:
+        yield Opening(name="neck", part="head", round_mm=2 * numbers.neck.begins.true_mm, needs_mm=plan.head_mm)
+    if plan.upper_arm_mm is not None and numbers.armhole:
+        yield Opening(name="armhole", part="upper arm", round_mm=2 * numbers.armhole.true_mm, needs_mm=plan.upper_arm_mm)
+    if plan.hip_mm is not None and numbers.fit is not None and numbers.slit is None:
         yield Opening(name="hem", part="hip", round_mm=numbers.fit.around_mm, needs_mm=plan.hip_mm)
 
 

@@ -1,5 +1,6 @@
 """The numbers of a piece, worked out from its plan and the gauges."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from logbook.craft.gauges.hanging import Growth, growth_of, weight_to_clip
@@ -38,7 +39,7 @@ def work_out(plan: PiecePlan, gauges: PieceGauges, units: Units = Units.CM) -> P
     """The numbers of ``plan``; ``units`` are those of the notes. Raises RefusedError, in one sentence, if it cannot be."""
     plan.require_possible()
     cloth = _cloth(plan, gauges)
-    marks, neck = _marks(cloth)
+    slit, armhole, neck = _marks(cloth)
     fit = _fit(cloth)
     clip, growth = _hanging(cloth)
     numbers = PieceNumbers(
@@ -52,11 +53,11 @@ def work_out(plan: PiecePlan, gauges: PieceGauges, units: Units = Units.CM) -> P
         closing=gauges.pattern.closing_rows or 0,
         width=cloth.width,
         length=cloth.length,
-        marks=marks,
-        shoulder=neck.shoulder if neck else None,
-        neck=neck.units if neck else None,
+        slit=slit,
+        armhole=armhole,
+        neck=neck,
         fit=fit,
-        yarn=_yarn(cloth, marks, neck),
+        yarn=_yarn(cloth, (slit, armhole), neck),
         clip_grams=clip,
         growth=growth,
         notes=(),
@@ -182,23 +183,17 @@ def _axis(cloth: _Cloth, direction: Direction) -> Axis:
     )
 
 
-def _marks(cloth: _Cloth) -> tuple[tuple[Mark, ...], Neck | None]:
-    """The marks from the hem upward, then the neck's."""
-    plan = cloth.plan
-    marks = []
+def _marks(cloth: _Cloth) -> tuple[Mark | None, Mark | None, Neck | None]:
+    """Slit, armhole and neck."""
+    plan, slit, armhole = cloth.plan, None, None
     if plan.slit_mm is not None or plan.armhole_mm is not None:
         up = _axis(cloth, turned_direction(plan.round_body))
-        if plan.slit_mm is not None:
-            marks.append(slit_mark(plan.slit_mm, up, snap=plan.snap))
-        if plan.armhole_mm is not None:
-            marks.append(armhole_mark(plan.armhole_mm, up, snap=plan.snap))
-        if len(marks) == 2 and marks[0].at >= marks[1].at:
+        slit = None if plan.slit_mm is None else slit_mark(plan.slit_mm, up, snap=plan.snap)
+        armhole = None if plan.armhole_mm is None else armhole_mark(plan.armhole_mm, up, snap=plan.snap)
+        if slit and armhole and slit.at >= armhole.at:
             raise RefusedError("The slit reaches up to the armhole, so no side seam is left: make one of them smaller.")
-    neck = None
-    if plan.neck_mm is not None:
-        neck = neck_of(plan.neck_mm, _axis(cloth, plan.round_body), snap=plan.snap)
-        marks.extend(neck.marks)
-    return tuple(marks), neck
+    neck = None if plan.neck_mm is None else neck_of(plan.neck_mm, _axis(cloth, plan.round_body), snap=plan.snap)
+    return slit, armhole, neck
 
 
 def _fit(cloth: _Cloth) -> Fit | None:
@@ -225,7 +220,7 @@ def _hanging(cloth: _Cloth) -> tuple[float | None, Growth | None]:
     return weight_to_clip(density, length.mm, gauges.hung_clip_mm or _CLIP_MM, gauges.swatch_grams), growth
 
 
-def _yarn(cloth: _Cloth, marks: tuple[Mark, ...], neck: Neck | None) -> YarnNeeded | None:
+def _yarn(cloth: _Cloth, open_sides: Sequence[Mark | None], neck: Neck | None) -> YarnNeeded | None:
     """For all panels with their edgings, and the seams."""
     plan, gauges, rows = cloth.plan, cloth.gauges, cloth.rows
     if gauges.weight is None or rows is None:
@@ -242,21 +237,21 @@ def _yarn(cloth: _Cloth, marks: tuple[Mark, ...], neck: Neck | None) -> YarnNeed
     return yarn_needed(
         gauges.weight,
         one * plan.panels_joined,
-        _thread(cloth, marks, neck),
+        _thread(cloth, open_sides, neck),
         gauges.yarn,
         gauges.drift,
         gauges.assumptions.reserve,
     )
 
 
-def _thread(cloth: _Cloth, marks: tuple[Mark, ...], neck: Neck | None) -> float:
+def _thread(cloth: _Cloth, open_sides: Sequence[Mark | None], neck: Neck | None) -> float:
     """Yarn for the side seams, from slit to armhole, and of two panels with a neck for the shoulders."""
     plan, length = cloth.plan, cloth.length
     if not plan.seam or plan.in_round or length is None:
         return 0.0
     seam = seam_called(plan.seam)
-    side = length.mm - sum(mark.true_mm for mark in marks if mark.name in ("slit", "armhole"))
+    side = length.mm - sum(mark.true_mm for mark in open_sides if mark)
     thread = plan.panels * seam.thread_mm(max(side, 0.0))
     if neck is not None and plan.panels == 2:
-        thread += 2 * seam.thread_mm((cloth.width.mm - neck.marks[0].true_mm) / 2)
+        thread += 2 * seam.thread_mm((cloth.width.mm - neck.begins.true_mm) / 2)
     return thread

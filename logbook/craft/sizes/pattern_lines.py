@@ -220,7 +220,7 @@ def _mark_lines(written: Written) -> Iterator[str]:
         if marks:
             place = "after stitch" if plan.sideways else f"at the end of {up}"
             yield f"Place a marker {place} {alike(at for at, _ in marks)} for the {'side slit' if name == 'slit' else name}."
-    shoulders = [(piece.shoulder, piece.neck) for piece in pieces if piece.shoulder is not None and piece.neck is not None]
+    shoulders = [(piece.neck.shoulder, piece.neck.units) for piece in pieces if piece.neck]
     if len(shoulders) == len(pieces):
         units = "rows" if across == "row" else "stitches"
         yield (
@@ -261,7 +261,7 @@ def _before_washing(written: Written) -> Iterator[str]:
 
 def _marks(pieces: Sequence[PieceNumbers], name: str) -> list[tuple[int, float]]:
     """(place, true size) of the mark of that name in every size; empty unless all have it."""
-    found = [(mark.at, mark.true_mm) for piece in pieces for mark in piece.marks if mark.name == name]
+    found = [(mark.at, mark.true_mm) for piece in pieces if (mark := piece.marks.get(name))]
     return found if len(found) == len(pieces) else []
 
 

@@ -75,7 +75,7 @@ def size_to_publish(size: SizeNumbers) -> PublishedSize:
         width_mm=piece.width.mm,
         length_mm=piece.length.mm if piece.length else None,
         around_mm=piece.fit.around_mm if piece.fit else None,
-        marks=tuple((mark.name, mark.at, mark.true_mm) for mark in piece.marks),
+        marks=tuple((name, mark.at, mark.true_mm) for name, mark in piece.marks.items()),
         grams=piece.yarn.grams if piece.yarn else None,
         balls=piece.yarn.balls if piece.yarn else None,
     )

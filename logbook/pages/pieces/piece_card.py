@@ -93,9 +93,9 @@ def _sizes(answer: PieceAnswer, units: Units) -> Iterator[tuple[str, ...]]:
         if size is not None:
             lengths = (size.mm, size.wanted_mm, size.before_washing_mm, size.gauge_give_or_take_mm, size.give_or_take_mm)
             yield (what, *("not known" if mm is None else show_length(mm, units) for mm in lengths))
-    for mark in numbers.marks:
-        if mark.name != "neck ends":
-            what = "neck" if mark.name == "neck begins" else mark.name
+    neck = numbers.neck and numbers.neck.begins
+    for what, mark in (("slit", numbers.slit), ("armhole", numbers.armhole), ("neck", neck)):
+        if mark:
             yield (what, show_length(mark.true_mm, units), show_length(mark.wanted_mm, units), "", "", "")
     if numbers.fit is not None:
         yield ("all round", show_length(numbers.fit.around_mm, units), "", "", "", "")

@@ -122,7 +122,6 @@ def texts_with(remedy: PiecePlan, texts: Mapping[str, str]) -> dict[str, str]:
 def _cells(size: SizeNumbers, units: Units) -> tuple[str, ...]:
     """Size, body, chain, repeats, edge stitches, rows, width, length, all round, ease, armhole, neck, yarn, balls, same as."""
     piece, fit, yarn = size.piece, size.piece.fit, size.piece.yarn
-    marks = {mark.name: mark.at for mark in piece.marks}
     return (
         size.name,
         show_length(size.body_mm, units),
@@ -134,8 +133,8 @@ def _cells(size: SizeNumbers, units: Units) -> tuple[str, ...]:
         show_length(piece.length.mm, units) if piece.length else "–",
         show_length(fit.around_mm, units) if fit else "–",
         show_difference(fit.ease_mm, units) if fit else "–",
-        _or_dash(marks.get("armhole")),
-        _or_dash(piece.neck),
+        _or_dash(piece.armhole.at if piece.armhole else None),
+        _or_dash(piece.neck.units if piece.neck else None),
         f"{yarn.grams:.0f} g" if yarn else "–",
         _or_dash(yarn.balls if yarn else None),
         ", ".join(size.same_as),

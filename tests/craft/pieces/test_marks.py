@@ -17,7 +17,7 @@ def test_armhole_by_hand() -> None:
     mark = armhole_mark(200, UP)
     assert (mark.at, mark.direction) == (38, Direction.ROWS)
     assert mark.true_mm == pytest.approx(198)
-    assert mark.sentence == "armhole: mark the end of row 38"
+    assert (mark.direction, mark.at) == (Direction.ROWS, 38)
     # A seam takes 6 mm, an edging of 15 mm stands above: (200 + 6 − 15)/9 = 21.2 rows, 21·9 − 6 + 15 = 19.8 cm
     edged = armhole_mark(200, replace(UP, seam_mm=6, end_mm=15))
     assert edged.at == 39
@@ -35,9 +35,9 @@ def test_neck_by_hand() -> None:
     # 24 cm of 6.3636 mm: 37.7 stitches; 73 is odd, so 37 (23.55 cm) of 37 and 39; shoulders (73 − 37)/2 = 18
     neck = neck_of(240, ACROSS)
     assert (neck.units, neck.shoulder) == (37, 18)
-    assert [mark.at for mark in neck.marks] == [18, 55]
-    assert neck.marks[0].true_mm == pytest.approx(37 * 420 / 66)
-    assert neck.marks[1].sentence == "neck ends: mark after stitch 55"
+    assert (neck.begins.at, neck.ends.at) == (18, 55)
+    assert neck.begins.true_mm == pytest.approx(37 * 420 / 66)
+    assert neck.ends.direction is Direction.STITCHES
 
 
 def test_snapped_to_whole_repeats() -> None:
@@ -51,10 +51,10 @@ def test_snapped_to_whole_repeats() -> None:
 
 def test_sideways_counts_stitches_up_and_rows_across() -> None:
     up, across = replace(ACROSS, step=1), replace(UP, step=2)
-    assert armhole_mark(200, up).sentence == "armhole: mark after stitch 42"  # 31.4 stitches: 73 − 31
+    assert armhole_mark(200, up).at == 42  # 31.4 stitches: 73 − 31
     neck = neck_of(240, across)
     assert (neck.units, neck.shoulder) == (26, 17)  # 26.7 of 60 rows, even
-    assert neck.marks[0].sentence == "neck begins: mark the end of row 17"
+    assert (neck.begins.direction, neck.begins.at) == (Direction.ROWS, 17)
 
 
 @pytest.mark.parametrize("depth", [600.0, 4.0])
@@ -88,7 +88,7 @@ def test_shoulders_and_neck_add_up_to_the_panel(across: Axis, part: float, snap:
         assert snap
         return
     assert neck.units + 2 * neck.shoulder == across.count
-    begins, ends = neck.marks
+    begins, ends = neck.begins, neck.ends
     assert (begins.at, across.count - ends.at) == (neck.shoulder, neck.shoulder)
     if snap:
         assert (neck.shoulder - across.first) % across.step == 0
