@@ -17,7 +17,7 @@ LETTERS = 56
 def show_assumptions(parent: tk.Misc, look: Look, session: Session) -> None:
     """Shows the assumptions to be changed; Escape leaves them."""
     form = AssumptionForm(session)
-    dialog = LongDialog(parent, look, "What is assumed", lambda: dialog.close(), LETTERS)
+    dialog = LongDialog(parent, look, "What is assumed", lambda: dialog.close(), LETTERS, lambda: session.waiting)
     words = "Used until the logbook has learnt better. Changing one changes every number that rests on it."
     look.grid(Sentence(dialog.body, words), row=0, column=0, sticky="ew", pady=(0, 2))
     fields: dict[str, Field] = {}
@@ -27,22 +27,27 @@ def show_assumptions(parent: tk.Misc, look: Look, session: Session) -> None:
         look.grid(field, row=row, column=0, sticky="ew")
         fields[line.name] = field
 
+    def typed() -> dict[str, str]:
+        return {name: field.text for name, field in fields.items()}
+
     def save() -> None:
-        errors = form.errors({name: field.text for name, field in fields.items()})
+        texts = typed()
+        errors = form.errors(texts)
         for name, field in fields.items():
             field.show_message(errors.get(name))
         if errors:
             return
         try:
-            form.save({name: field.text for name, field in fields.items()})
+            form.save(texts)
         except LogbookError as error:
             tell(dialog, look, str(error))
             return
-        dialog.close()
         session.records_changed(form)
         session.say("The assumptions were saved.")
+        if typed() == texts:  # else something was typed while it waited
+            dialog.close()
 
-    dialog.add_button("&Leave them", dialog.close)
+    dialog.add_button("&Leave them", dialog.leave)
     dialog.add_button("&Save", save, accent=True)
     dialog.bind("<Return>", lambda _: save())
     dialog.open(next(iter(fields.values())).input)

@@ -13,9 +13,17 @@ BESIDE, ABOVE_AND_BELOW = 8, 60
 
 
 class Dialog(tk.Toplevel):
-    """Fill ``inside``, add buttons in reading order, then ``open``. Escape does what ``on_escape`` does."""
+    """Fill ``inside``, add buttons in reading order, then ``open``. Escape does what ``on_escape`` does, as ``leave`` does; but
+    not while the dialog ``stays``, because what it writes is still waiting."""
 
-    def __init__(self, parent: tk.Misc, look: Look, title: str, on_escape: Callable[[], object]) -> None:
+    def __init__(
+        self,
+        parent: tk.Misc,
+        look: Look,
+        title: str,
+        on_escape: Callable[[], object],
+        stays: Callable[[], bool] = lambda: False,
+    ) -> None:
         super().__init__(parent)
         self.withdraw()
         self.look, self._above = look, parent.winfo_toplevel()
@@ -29,9 +37,15 @@ class Dialog(tk.Toplevel):
         self.columnconfigure(0, weight=1)
         self.rowconfigure(0, weight=1)
         self.inside.columnconfigure(0, weight=1)
-        self.protocol("WM_DELETE_WINDOW", on_escape)
-        self.bind("<Escape>", lambda _: on_escape())
+        self._on_escape, self._stays = on_escape, stays
+        self.protocol("WM_DELETE_WINDOW", self.leave)
+        self.bind("<Escape>", lambda _: self.leave())
         install_mnemonics(self)
+
+    def leave(self) -> None:
+        """Escape, or the window's own button."""
+        if not self._stays():
+            self._on_escape()
 
     def add_button(self, text: str, command: Callable[[], object], accent: bool = False) -> ttk.Button:
         """A button right of the others; ``&`` in ``text`` marks its letter. One may stand out as ``accent``."""

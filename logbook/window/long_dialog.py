@@ -12,8 +12,16 @@ from logbook.window.scrolled import Scrolled
 class LongDialog(Dialog):
     """Fill ``body`` instead of ``inside``. ``letters`` is how wide it wants to be."""
 
-    def __init__(self, parent: tk.Misc, look: Look, title: str, on_escape: Callable[[], object], letters: int) -> None:
-        super().__init__(parent, look, title, on_escape)
+    def __init__(
+        self,
+        parent: tk.Misc,
+        look: Look,
+        title: str,
+        on_escape: Callable[[], object],
+        letters: int,
+        stays: Callable[[], bool] = lambda: False,
+    ) -> None:
+        super().__init__(parent, look, title, on_escape, stays)
         self._scrolled = Scrolled(self.inside, look, letters)
         self._scrolled.grid(row=0, column=0, sticky="nsew")
         self.inside.rowconfigure(0, weight=1)

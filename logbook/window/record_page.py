@@ -8,6 +8,7 @@ from typing import Any, Protocol
 
 from logbook.errors import RefusedError
 from logbook.pages.session import Session
+from logbook.pages.typed_since import MEANWHILE
 from logbook.window.button_row import ButtonRow
 from logbook.window.changed_elsewhere import may_save
 from logbook.window.keys import bind_keys
@@ -124,13 +125,15 @@ class RecordPage(ABC):
         """Asks what to do with what is typed and not saved; False: stay with it."""
         if self.session.waiting:
             return False  # what is being saved stays in hand until it is
-        if not self._form.is_dirty:
-            return True
-        name = self._name if self._form.saved is not None else f"the new {self.kind}"
-        answer = ask_of_unsaved(self.frame, self.look, self.session, name)
-        if answer == "drop":
-            self.revert()
-        return answer == "drop" or (answer == "save" and self.save())
+        while self._form.is_dirty:  # again, if something was typed while it was being saved
+            name = self._name if self._form.saved is not None else f"the new {self.kind}"
+            answer = ask_of_unsaved(self.frame, self.look, self.session, name)
+            if answer == "drop":
+                self.revert()
+                return True
+            if answer != "save" or not self.save():
+                return False
+        return True
 
     def new(self) -> None:
         """Takes a new record in hand."""
@@ -157,7 +160,7 @@ class RecordPage(ABC):
             return False
         self._reload()
         self._shown_anew()
-        self.session.say(self._saved_words())
+        self.session.say(f"{self._saved_words()} {MEANWHILE}" if self._form.is_dirty else self._saved_words())
         self.session.records_changed(self)
         return True
 
@@ -182,7 +185,9 @@ class RecordPage(ABC):
             return
         self._reload()
         left = self.find.table.shown
-        if left:
+        if self._form.is_dirty:  # typed while it waited: that stays, as a new one
+            self._changed()
+        elif left:
             self._show(left[min(place, len(left) - 1)])
         else:
             self._take_new(self._form.new)

@@ -14,6 +14,7 @@ from logbook.pages.patterns.message import Message
 from logbook.pages.patterns.rows_card import CHAIN_FIGURES, ROW_FIGURES, RowsCard, contradictions, figures, rows_card
 from logbook.pages.patterns.wording import NOT_SAID, in_short
 from logbook.pages.session import Session
+from logbook.pages.typed_since import MEANWHILE, typed_since
 from logbook.tasks.browsing import SwatchLine, matching_patterns, pattern_list, pattern_uses, swatches_of_pattern
 from logbook.tasks.stitch_patterns import delete_pattern, save_pattern, tags_read_in
 
@@ -133,15 +134,21 @@ class StitchPatterns:
         return found | {key: Message(text, "error") for key, text in reading.problems.items()}
 
     def save(self) -> str:
-        """Saves the pattern as typed and says so. Raises RefusedError, in one sentence, if it can't be saved as it is."""
-        reading = self.reading()
+        """Saves the pattern as typed and says so; what is typed while it waits stays, not saved.
+
+        Raises RefusedError, in one sentence, if it can't be saved as it is.
+        """
+        reading, before = self.reading(), dict(self.texts)
         if reading.problems:
             raise RefusedError(next(iter(reading.problems.values())))
         changed = self._gauges_changed(reading.pattern).values()
         uid = self.session.write(lambda: save_pattern(self.session.book, reading.pattern))
+        since = typed_since(before, self.texts)
         self._take(replace(reading.pattern, uid=uid))
+        self.texts |= since
         self.session.records_changed(self)
-        return " ".join(("Saved.", *(text.replace("Saving this changes", "This has changed") for text in changed)))
+        said = ("Saved.", *(text.replace("Saving this changes", "This has changed") for text in changed))
+        return " ".join((*said, MEANWHILE) if since else said)
 
     def revert(self) -> None:
         """Shows the pattern as the logbook has it."""
@@ -153,7 +160,8 @@ class StitchPatterns:
         self.session.write(lambda: delete_pattern(self.session.book, gone))
         place = uids.index(gone.uid)
         following = [*uids[place + 1 :], *reversed(uids[:place]), ""]
-        self.take(following[0])
+        if not self.unsaved:  # else it was typed while this waited, and stays as a new one
+            self.take(following[0])
         self.session.records_changed(self)
         return f"Deleted “{gone.name}”; undo brings it back."
 

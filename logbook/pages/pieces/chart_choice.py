@@ -38,6 +38,11 @@ class ChartChoice:
         """The charts there are."""
         return tuple(self.texts)
 
+    @property
+    def waits(self) -> bool:
+        """Whether a chart is being saved, which waits for another program."""
+        return self._session.waiting
+
     def sizes(self, text: str, end: str, measure: str, deeper: str) -> Chosen:
         """What the chart as typed comes to; ``deeper``: how much deeper than the chart's the armholes are ("": no armholes)."""
         try:

@@ -39,11 +39,17 @@ class MadeForm:
     def __init__(self, session: Session, made: MadePiece, answer: PieceAnswer | None = None) -> None:
         self._session, self._made, self._answer = session, made, answer
         self.texts = _texts(made, session.units)
+        self._clean = dict(self.texts)
 
     @property
     def is_saved(self) -> bool:
         """Whether the logbook holds it already."""
         return bool(self._made.uid)
+
+    @property
+    def is_dirty(self) -> bool:
+        """Whether something is typed that is not saved."""
+        return self.texts != self._clean
 
     def type_in(self, key: str, text: str) -> None:
         """Takes the text of one field; the prediction follows what was really chained and worked."""
@@ -81,10 +87,14 @@ class MadeForm:
         return " ".join(beside_each_other(self.read().made, self._session.units))
 
     def save(self) -> Mapping[str, str]:
-        """Saves it; what stands in the way comes back, a sentence a field. Raises RefusedError for what is no field's fault."""
-        read = self.read()
+        """Saves it; what stands in the way comes back, a sentence a field. Raises RefusedError for what is no field's fault.
+
+        What is typed while it waits makes ``is_dirty``.
+        """
+        read, before = self.read(), dict(self.texts)
         if not read.errors:
-            self._session.write(lambda: save_made_piece(self._session.book, read.made))
+            uid = self._session.write(lambda: save_made_piece(self._session.book, read.made))
+            self._made, self._clean = replace(read.made, uid=uid), before
         return read.errors
 
     def delete(self) -> None:

@@ -10,6 +10,7 @@ from logbook.craft.words.hooks import show_hook
 from logbook.pages.pieces.plan_texts import ReadPlan, read_plan, texts_of
 from logbook.pages.pieces.size_texts import ReadSizes, read_sizes, sizes_text
 from logbook.pages.session import Session
+from logbook.pages.typed_since import typed_since
 from logbook.tasks.browsing import SwatchLine, matching_swatches, swatch_lines
 from logbook.tasks.find import Filters
 from logbook.tasks.pieces import copy_of, planned_pieces, save_piece
@@ -112,10 +113,9 @@ class PieceForm:
     def save(self) -> Mapping[str, str]:
         """Saves what is typed; then it is the piece in hand. What stands in the way comes back, a sentence a field.
 
-        Raises RefusedError for what is no field's fault; nothing is lost then.
+        Raises RefusedError for what is no field's fault; nothing is lost then. What is typed while it waits stays, not saved.
         """
-        read = self.read()
-        sizes = self.sizes()
+        read, sizes, before = self.read(), self.sizes(), dict(self.texts)
         errors = {**self._lacking(read), **read.errors, **({"sizes": next(iter(sizes.errors.values()))} if sizes.errors else {})}
         if errors or read.plan is None:
             return errors
@@ -130,8 +130,10 @@ class PieceForm:
             sizes=sizes.wishes,
         )
         uid = self._session.write(lambda: save_piece(self._session.book, piece))
+        since = typed_since(before, self.texts)
         self.refresh()
         self.show(uid)
+        self.texts |= since
         return {}
 
     def changed_elsewhere(self) -> bool:

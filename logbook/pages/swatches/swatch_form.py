@@ -15,6 +15,7 @@ from logbook.craft.words.numbers import show_number
 from logbook.errors import RefusedError
 from logbook.pages.session import Session
 from logbook.pages.swatches.form_texts import EMPTY, PLAIN, Typed, read_texts, readings_key, texts_of
+from logbook.pages.typed_since import typed_since
 from logbook.tasks.browsing import assumptions_of, owner_of_tag, swatch_in_hand
 from logbook.tasks.logging_swatches import known_in, offered_tag, save_swatch, written_before
 
@@ -117,9 +118,9 @@ class SwatchForm:
     def save(self) -> dict[str, str]:
         """Saves what is typed; then it is the swatch in hand. What stands in the way comes back, a sentence a field.
 
-        Raises RefusedError for what is no field's fault; nothing is lost then.
+        Raises RefusedError for what is no field's fault; nothing is lost then. What is typed while it waits stays, not saved.
         """
-        typed = self.typed()
+        typed, before = self.typed(), dict(self.texts)
         errors = {**_missing(typed), **typed.errors}
         if owner_of_tag(self._session.book, typed.swatch.tag) not in (None, self.uid):
             errors["tag"] = f"Another swatch has the tag “{typed.swatch.tag}”: choose another."
@@ -128,9 +129,11 @@ class SwatchForm:
             if not swatch.tag:
                 swatch = replace(swatch, tag=offered_tag(self._session.book))
             uid = self._session.write(lambda: save_swatch(self._session.book, swatch))
+            since = typed_since(before, self.texts)
             self.saved = replace(swatch, uid=uid)
             self.refresh()
             self.show(self.saved.uid)
+            self.texts |= since
         return errors
 
     def changed_elsewhere(self) -> bool:

@@ -56,14 +56,14 @@ class PatternsPage:
         """Asks what to do with a form that is not saved; False: the user wants to stay."""
         if self.session.waiting:
             return False  # what is being saved stays in hand until it is
-        if not self.page.unsaved:
-            return True
-        answer = ask_of_unsaved(self.frame, self.look, self.session, self.page.saved.name or "the new stitch pattern")
-        if answer == "save":
-            return self.save()
-        if answer == "drop":
-            self.revert()
-        return answer == "drop"
+        while self.page.unsaved:  # again, if something was typed while it was being saved
+            answer = ask_of_unsaved(self.frame, self.look, self.session, self.page.saved.name or "the new stitch pattern")
+            if answer == "drop":
+                self.revert()
+                return True
+            if answer != "save" or not self.save():
+                return False
+        return True
 
     def new(self) -> None:
         """An empty form."""
@@ -99,7 +99,8 @@ class PatternsPage:
     def delete(self) -> None:
         """Deletes the pattern in hand; of a new one, what is typed."""
         if self.page.saved.uid:
-            self._attempt(self.page.delete)
+            if self.settle():
+                self._attempt(self.page.delete)
         else:
             self.revert()
 

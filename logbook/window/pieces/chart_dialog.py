@@ -27,7 +27,7 @@ def show_chart(parent: tk.Misc, look: Look, choice: ChartChoice, take: Callable[
 
 class _ChartDialog(Dialog):
     def __init__(self, parent: tk.Misc, look: Look, choice: ChartChoice, take: Callable[[tuple[SizeWish, ...]], object]) -> None:
-        super().__init__(parent, look, "Sizes from a body chart", self.close)
+        super().__init__(parent, look, "Sizes from a body chart", self.close, lambda: choice.waits)
         self._choice, self._take = choice, take
         scrolled = Scrolled(self.inside, look, 92)
         scrolled.grid(row=0, column=0, sticky="nsew")
@@ -45,7 +45,7 @@ class _ChartDialog(Dialog):
             widget.grid(row=row, column=0, sticky="ew")
         self.add_button("&Delete the chart", self._delete)
         self.add_button("&Save the chart", self._save)
-        self.add_button("&Leave it", self.close)
+        self.add_button("&Leave it", self.leave)
         self.take_button = self.add_button("&Take these sizes", self._taken, accent=True)
         self.name.text = choice.names[0]
         self._show_chart()
@@ -69,7 +69,7 @@ class _ChartDialog(Dialog):
 
     def _taken(self) -> None:
         chosen = self._choice.sizes(self.text.text, self.end.text, self.measure.text, self.deeper.text)
-        if chosen.wishes:
+        if chosen.wishes and not self._choice.waits:
             self.close()
             self._take(chosen.wishes)
 

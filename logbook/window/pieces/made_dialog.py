@@ -7,6 +7,7 @@ from tkinter import ttk
 from logbook.errors import RefusedError
 from logbook.pages.pieces.made_form import LENGTHS, MadeForm
 from logbook.pages.session import Session
+from logbook.pages.typed_since import MEANWHILE
 from logbook.window.dialog import Dialog
 from logbook.window.field import Field, LabelledField
 from logbook.window.look import Look
@@ -32,7 +33,7 @@ def show_made(parent: tk.Misc, look: Look, session: Session, form: MadeForm, don
 
 class _MadeDialog(Dialog):
     def __init__(self, parent: tk.Misc, look: Look, session: Session, form: MadeForm, done: Callable[[str], object]) -> None:
-        super().__init__(parent, look, "Made piece", self.close)
+        super().__init__(parent, look, "Made piece", self.close, lambda: session.waiting)
         self._session, self._form, self._done = session, form, done
         self._showing = False
         self._left: set[str] = set()
@@ -45,7 +46,7 @@ class _MadeDialog(Dialog):
         look.grid(self.refusal, row=1, column=0, sticky="ew", pady=(1, 0))
         if form.is_saved:
             self.add_button("&Delete", self._delete)
-        self.add_button("&Leave it", self.close)
+        self.add_button("&Leave it", self.leave)
         self.save_button = self.add_button("&Save", self._save, accent=True)
         self.bind("<Control-s>", lambda _: self._save())
         self._show()
@@ -104,7 +105,11 @@ class _MadeDialog(Dialog):
             self._show()
             self.fields[next(iter(errors))].input.focus_set()
             return
-        self._finish(f"“{self._form.texts['name'].strip()}” is saved; what it measures teaches the drift.")
+        if self._form.is_dirty:
+            self.refusal.configure(text=f"✕ {MEANWHILE}")
+        else:
+            self.close()
+        self._done(f"“{self._form.texts['name'].strip()}” is saved; what it measures teaches the drift.")
 
     def _delete(self) -> None:
         try:
@@ -112,8 +117,5 @@ class _MadeDialog(Dialog):
         except RefusedError as error:
             self.refusal.configure(text=f"✕ {error}")
             return
-        self._finish(f"“{self._form.texts['name'].strip()}” is deleted. Undo brings it back.")
-
-    def _finish(self, said: str) -> None:
         self.close()
-        self._done(said)
+        self._done(f"“{self._form.texts['name'].strip()}” is deleted. Undo brings it back.")
