@@ -6,8 +6,8 @@ from dataclasses import asdict, fields
 from typing import Any
 
 from logbook.book.trouble import as_damage
+from logbook.craft.pieces.options import Choose, Parity
 from logbook.craft.pieces.piece import PiecePlan
-from logbook.craft.pieces.starting_chain import Choose, Parity
 from logbook.craft.words.lengths import Ease
 from logbook.errors import RefusedError
 

@@ -7,7 +7,7 @@ from typing import Any
 
 from logbook.craft.gauges.washing import FinishedGauge
 from logbook.craft.pieces.fit import Fit
-from logbook.craft.pieces.starting_chain import ChainOption
+from logbook.craft.pieces.options import Option
 from logbook.craft.swatches.gauge import Gauge
 from logbook.craft.words.lengths import Units, show_length
 from logbook.tasks.chain import ChainAnswer
@@ -62,8 +62,8 @@ def chain_json(answer: ChainAnswer) -> dict[str, Any]:
     if answer.rows:
         value["rows_options"] = [
             {
-                "rows": row.rows,
-                "width_mm": row.length_mm,
+                "rows": row.count,
+                "width_mm": row.mm,
                 "difference_mm": row.difference_mm,
                 "recommended": row.recommended,
             }
@@ -111,12 +111,12 @@ def _plain(repeats: float) -> float:
     return int(repeats) if float(repeats).is_integer() else repeats
 
 
-def _option_json(option: ChainOption) -> dict[str, Any]:
+def _option_json(option: Option) -> dict[str, Any]:
     return {
         "repeats": _plain(option.repeats),
-        "stitches": option.stitches,
+        "stitches": option.count,
         "chain": option.chain,
-        "width_mm": option.width_mm,
+        "width_mm": option.mm,
         "difference_mm": option.difference_mm,
         "gauge_give_or_take_mm": option.gauge_give_or_take_mm,
         "give_or_take_mm": option.give_or_take_mm,

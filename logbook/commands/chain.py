@@ -15,6 +15,7 @@ from logbook.commands.chain_options import (
     require_together,
 )
 from logbook.commands.parser import Parser, add_common, units_of
+from logbook.craft.pieces.options import recommended
 from logbook.craft.words.lengths import NO_EASE, Units, show_difference, show_length
 from logbook.craft.words.numbers import show_number
 from logbook.errors import UsageError
@@ -81,8 +82,8 @@ def chain_text(answer: ChainAnswer, units: Units) -> str:
     best = answer.recommended
     sure = sureness_words(best.gauge_give_or_take_mm, best.give_or_take_mm, units)
     lines = [
-        f"Chain {best.chain}: {show_length(best.width_mm, units)} "
-        f"({repeats_words(best.repeats, answer.pattern.multiple or 1)}{best.stitches} base stitches; "
+        f"Chain {best.chain}: {show_length(best.mm, units)} "
+        f"({repeats_words(best.repeats, answer.pattern.multiple or 1)}{best.count} base stitches; "
         f"{apart_words(best.difference_mm, units)}).",
         f"{sure[0].upper()}{sure[1:]}.",
         gauge_sentence(answer.finished, answer.pattern.multiple or 1),
@@ -90,10 +91,10 @@ def chain_text(answer: ChainAnswer, units: Units) -> str:
         _options(answer, units),
     ]
     if answer.rows:
-        row = next(option for option in answer.rows if option.recommended)
+        row = recommended(answer.rows)
         lines[0] = (
-            f"Chain {best.chain} for the length: {show_length(best.width_mm, units)} ({best.stitches} base stitches); "
-            f"{row.rows} rows for the width: {show_length(row.length_mm, units)}."
+            f"Chain {best.chain} for the length: {show_length(best.mm, units)} ({best.count} base stitches); "
+            f"{row.count} rows for the width: {show_length(row.mm, units)}."
         )
         lines += ["", _rows(answer, units)]
     return "\n".join([*lines, "", *answer.notes])
@@ -106,8 +107,8 @@ def _options(answer: ChainAnswer, units: Units) -> str:
             "→" if option.recommended else "",
             str(option.chain),
             show_number(option.repeats),
-            str(option.stitches),
-            show_length(option.width_mm, units),
+            str(option.count),
+            show_length(option.mm, units),
             show_difference(option.difference_mm, units),
             give_or_take(option.gauge_give_or_take_mm, units),
             give_or_take(option.give_or_take_mm, units),
@@ -123,8 +124,8 @@ def _rows(answer: ChainAnswer, units: Units) -> str:
     rows = [
         (
             "→" if option.recommended else "",
-            str(option.rows),
-            show_length(option.length_mm, units),
+            str(option.count),
+            show_length(option.mm, units),
             show_difference(option.difference_mm, units),
             give_or_take(option.gauge_give_or_take_mm, units),
             give_or_take(option.give_or_take_mm, units),

@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterable, Sequence
 from typing import Any
 
 from logbook.commands.parser import Parser, reading_with
-from logbook.craft.pieces.starting_chain import Choose, Parity
+from logbook.craft.pieces.options import Choose, Parity
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.swatches.readings import Reading, read_readings
 from logbook.craft.swatches.stitch_pattern import StitchPattern

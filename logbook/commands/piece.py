@@ -20,9 +20,9 @@ from logbook.commands.chain_options import (
 )
 from logbook.commands.parser import Parser, add_common, reading_with, units_of
 from logbook.craft.pieces.fit import ADULT_HEAD_MM
+from logbook.craft.pieces.options import Choose, Parity
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.seams import SEAMS
-from logbook.craft.pieces.starting_chain import Choose, Parity
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.lengths import NO_EASE, Units, read_size

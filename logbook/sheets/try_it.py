@@ -11,9 +11,10 @@ least" and "at most" round up and down. Where the pattern may end on half a repe
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from logbook.craft.pieces.piece import PieceNumbers, Size
+from logbook.craft.pieces.options import Option, Parity
+from logbook.craft.pieces.piece import PieceNumbers
 from logbook.craft.pieces.piece_numbers import chain_rule, stitch_width
-from logbook.craft.pieces.starting_chain import ChainRule, Parity
+from logbook.craft.pieces.starting_chain import ChainRule
 from logbook.craft.sizes.pattern_lines import Written
 
 
@@ -52,7 +53,7 @@ def try_it_rows(written: Written) -> Iterator[tuple[Content, ...]]:
     yield ("Try it: change a number of the gauge, the pattern or a width, and every chain follows.",)
     yield (None,)
     yield "repeats measured", _SHOWN_REPEATS
-    yield "they reach, cm", width.stitch_mm * rule.multiple * _SHOWN_REPEATS / 10
+    yield "they reach, cm", width.mm * rule.multiple * _SHOWN_REPEATS / 10
     yield "multiple: stitches in a repeat", rule.multiple
     yield "plus: base stitches beside whole repeats", rule.stitches_beside
     yield "extra chains", rule.chains_beside
@@ -61,7 +62,7 @@ def try_it_rows(written: Written) -> Iterator[tuple[Content, ...]]:
     yield "one edge stitch, mm", edge.stitch_mm if edge else 0.0
     yield "edgings of both sides together, cm", width.ends_mm / 10
     yield "choose: nearest, at least or at most", rule.choose.value
-    yield "one stitch, mm", Formula(f"{_REACH}*10/{_REPEATS}/{_MULTIPLE}", width.stitch_mm)
+    yield "one stitch, mm", Formula(f"{_REACH}*10/{_REPEATS}/{_MULTIPLE}", width.mm)
     if rule.parity is Parity.ANY:
         yield "least base stitches", Formula(f"{_MULTIPLE}+{_PLUS}", counts.least)
         yield "stitches from one count to the next", Formula(_MULTIPLE, counts.step)
@@ -98,10 +99,10 @@ def _counts_of(rule: ChainRule) -> _Counts:
     return _Counts(multiple + beside, multiple, half)
 
 
-def _size_row(row: int, name: str, piece: PieceNumbers, across: Size, written: Written, counts: _Counts) -> tuple[Content, ...]:
+def _size_row(row: int, name: str, piece: PieceNumbers, across: Option, written: Written, counts: _Counts) -> tuple[Content, ...]:
     width, edge = stitch_width(written.plan, written.gauges), written.gauges.edge
     edges_mm = 2 * piece.edge_stitches * edge.stitch_mm if edge else 0.0
-    exact = (across.wanted_mm - width.ends_mm - edges_mm) / width.stitch_mm
+    exact = (across.wanted_mm - width.ends_mm - edges_mm) / width.mm
     return (
         name,
         across.wanted_mm / 10,

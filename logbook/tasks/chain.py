@@ -9,8 +9,9 @@ from logbook.book.swatches import swatch_of_tag, swatches, swatches_of_yarn
 from logbook.craft.gauges.drift import Drift, drift_of
 from logbook.craft.gauges.washing import FinishedGauge, finished_gauge
 from logbook.craft.pieces.fit import panel_width
-from logbook.craft.pieces.length import RowHeight, RowOption, RowRule, row_counts
-from logbook.craft.pieces.starting_chain import ChainOption, ChainRule, Choose, Parity, StitchWidth, starting_chains
+from logbook.craft.pieces.length import RowRule, row_counts
+from logbook.craft.pieces.options import Choose, Option, Parity, Pitch, recommended
+from logbook.craft.pieces.starting_chain import ChainRule, starting_chains
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.readings import Reading
@@ -69,8 +70,8 @@ class ChainAnswer:
     finished: FinishedGauge
     drift: Drift
     target_mm: float
-    options: tuple[ChainOption, ...]
-    rows: tuple[RowOption, ...]
+    options: tuple[Option, ...]
+    rows: tuple[Option, ...]
     notes: tuple[str, ...]
 
     @property
@@ -84,9 +85,9 @@ class ChainAnswer:
         return self.finished.pitch_mm * (self.pattern.multiple or 1)
 
     @property
-    def recommended(self) -> ChainOption:
+    def recommended(self) -> Option:
         """The one option to take."""
-        return next(option for option in self.options if option.recommended)
+        return recommended(self.options)
 
 
 def chain_by_hand(
@@ -111,17 +112,17 @@ def chain_of(swatch: Swatch, others: Iterable[Swatch], assumed: Assumptions, dri
     lenders = tuple(others)
     pattern = swatch.pattern or StitchPattern()
     finished = finished_gauge(swatch, Direction.STITCHES, lenders, assumed, wish.condition)
-    rows: tuple[RowOption, ...] = ()
+    rows: tuple[Option, ...] = ()
     row_gauge: FinishedGauge | None = None
     target = wish.target_mm()
     rule = _chain_rule(pattern, wish)
     if wish.sideways_length_mm is not None:
         row_gauge = finished_gauge(swatch, Direction.ROWS, lenders, assumed, wish.condition)
-        height = RowHeight.of(row_gauge, drift, 2 * wish.edging_mm)
+        height = Pitch.of(row_gauge, drift, 2 * wish.edging_mm)
         rows = row_counts(target, height, replace(RowRule.of(pattern), parity=wish.parity, choose=wish.choose))
         target = wish.sideways_length_mm
         rule = replace(rule, parity=Parity.ANY, choose=Choose.NEAREST)
-    options = starting_chains(target, StitchWidth.of(finished, drift, 0.0 if rows else 2 * wish.edging_mm), rule)
+    options = starting_chains(target, Pitch.of(finished, drift, 0.0 if rows else 2 * wish.edging_mm), rule)
     return ChainAnswer(
         pattern=pattern,
         finished=finished,

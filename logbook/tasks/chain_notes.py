@@ -4,7 +4,8 @@ from collections.abc import Iterator, Sequence
 
 from logbook.craft.gauges.drift import Drift
 from logbook.craft.gauges.washing import FinishedGauge, Washing
-from logbook.craft.pieces.starting_chain import ChainOption, ChainRule, Choose
+from logbook.craft.pieces.options import Choose, Option, recommended
+from logbook.craft.pieces.starting_chain import ChainRule
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.words.counting import counted
@@ -21,7 +22,7 @@ def notes_on(
     drift: Drift,
     rule: ChainRule,
     target_mm: float,
-    options: Sequence[ChainOption],
+    options: Sequence[Option],
 ) -> Iterator[str]:
     """The sentences, the weightiest first."""
     yield from washing_notes(finished, "narrower", "wider")
@@ -58,19 +59,19 @@ def drift_note(drift: Drift) -> str:
     return f"A whole piece strays from its swatch by up to {show_percent(drift.give_or_take)} besides that: {learnt}."
 
 
-def _option_notes(rule: ChainRule, target_mm: float, options: Sequence[ChainOption]) -> Iterator[str]:
-    best = next(option for option in options if option.recommended)
-    if rule.choose is Choose.AT_LEAST and best.width_mm < target_mm - 1e-6:
+def _option_notes(rule: ChainRule, target_mm: float, options: Sequence[Option]) -> Iterator[str]:
+    best = recommended(options)
+    if rule.choose is Choose.AT_LEAST and best.mm < target_mm - 1e-6:
         yield "No option is as wide as asked."
-    if rule.choose is Choose.AT_MOST and best.width_mm > target_mm + 1e-6:
+    if rule.choose is Choose.AT_MOST and best.mm > target_mm + 1e-6:
         yield "Even the least number of repeats is wider than asked."
-    elif options[0].width_mm > target_mm and best is options[0]:
+    elif options[0].mm > target_mm and best is options[0]:
         yield "Even one repeat is wider than asked: another stitch pattern, or plain stitches, would come nearer."
     give = best.gauge_give_or_take_mm
     if rule.multiple == 1 and give is not None and len(options) > 1:
-        apart = options[1].width_mm - options[0].width_mm
+        apart = options[1].mm - options[0].mm
         if apart < give:
-            step = "a stitch" if options[1].stitches - options[0].stitches == 1 else "two stitches"
+            step = "a stitch" if options[1].count - options[0].count == 1 else "two stitches"
             yield f"Options {step} apart lie within the give or take: the swatch can't tell them apart."
 
 

@@ -6,8 +6,8 @@ from pathlib import Path
 
 from logbook.book.logbook import Logbook
 from logbook.craft.drawing.svg import to_svg
+from logbook.craft.pieces.options import Option
 from logbook.craft.pieces.panel_drawing import panel_drawing
-from logbook.craft.pieces.piece import Size
 from logbook.craft.words.lengths import Units
 from logbook.sheets.atomic import write_text, write_zip
 from logbook.sheets.piece_workbook import Figure, write_piece_workbook
@@ -67,7 +67,7 @@ def figures_of(answer: PieceAnswer) -> Iterator[Figure]:
             yield Figure("balls with reserve", numbers.yarn.balls, "balls")
 
 
-def _size(what: str, size: Size) -> Figure:
+def _size(what: str, size: Option) -> Figure:
     before = None if size.before_washing_mm is None else size.before_washing_mm / 10
     return Figure(what, size.mm / 10, "cm", None if size.give_or_take_mm is None else size.give_or_take_mm / 10, before)
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from logbook.craft.pieces.marks import Mark
-from logbook.craft.pieces.piece import Size
+from logbook.craft.pieces.options import Option
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.words.counting import counted
 from logbook.craft.words.lengths import Units, show_length
@@ -42,7 +42,7 @@ def sizes_in_short(answer: PieceAnswer, units: Units) -> str:
     return f"{show_length(numbers.width.mm, units)} wide{long}."
 
 
-def size_sentence(how: str, size: Size, units: Units) -> str:
+def size_sentence(how: str, size: Option, units: Units) -> str:
     """``51.8 cm wide, 0.3 cm narrower than asked; … Before washing the tape shows 53.3 cm.``"""
     apart = apart_words(size.difference_mm, units, WIDE if how == "wide" else LONG)
     sure = sureness_words(size.gauge_give_or_take_mm, size.give_or_take_mm, units)

@@ -30,7 +30,8 @@ from random import Random
 
 from logbook.craft.gauges.drift import drift_of
 from logbook.craft.gauges.washing import finished_gauge
-from logbook.craft.pieces.starting_chain import ChainRule, StitchWidth, starting_chains
+from logbook.craft.pieces.options import Pitch
+from logbook.craft.pieces.starting_chain import ChainRule, starting_chains
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.readings import Reading
@@ -126,13 +127,11 @@ def _swatch(uid: str, worked: list[Reading], washed: list[Reading]) -> Swatch:
 def _by_program(swatch: Swatch, others: list[Swatch] | None = None) -> Told:
     """The recommended chain's width and give or take, as the program says them."""
     finished = finished_gauge(swatch, Direction.STITCHES, others or [], ASSUMED)
-    width = StitchWidth(
-        stitch_mm=finished.pitch_mm, gauge_give_or_take=finished.give_or_take, drift_give_or_take=DRIFT.give_or_take
-    )
+    width = Pitch(mm=finished.pitch_mm, gauge_give_or_take=finished.give_or_take, drift_give_or_take=DRIFT.give_or_take)
     best = next(option for option in starting_chains(TARGET_MM, width, ChainRule()) if option.recommended)
     if best.gauge_give_or_take_mm is None or best.give_or_take_mm is None:
-        return Told(best.width_mm / best.stitches)
-    return Told(best.width_mm / best.stitches, best.gauge_give_or_take_mm / best.width_mm, best.give_or_take_mm / best.width_mm)
+        return Told(best.mm / best.count)
+    return Told(best.mm / best.count, best.gauge_give_or_take_mm / best.mm, best.give_or_take_mm / best.mm)
 
 
 def _score(pairs: list[tuple[float, float | None]]) -> Score:

@@ -25,9 +25,9 @@ from logbook.book.thorough_check import check_records
 from logbook.book.trouble import DamagedError
 from logbook.book.undo import redo, undo
 from logbook.craft.pieces.made_piece import MadePiece
+from logbook.craft.pieces.options import Choose, Parity
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.planned_piece import PlannedPiece, SizeWish
-from logbook.craft.pieces.starting_chain import Choose, Parity
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.words.lengths import Ease
 from logbook.errors import RefusedError

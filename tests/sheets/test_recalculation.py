@@ -13,9 +13,9 @@ from typing import Any
 import openpyxl
 import pytest
 
+from logbook.craft.pieces.options import Choose, Parity
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.planned_piece import SizeWish
-from logbook.craft.pieces.starting_chain import Choose, Parity
 from logbook.craft.sizes.pattern_lines import Written
 from logbook.craft.sizes.size_run import size_run
 from logbook.craft.swatches.conditions import Condition

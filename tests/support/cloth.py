@@ -1,9 +1,9 @@
 """Swatches as a maker would have them, and three garments of them, for tests that reckon with whole garments."""
 
 from logbook.craft.gauges.drift import drift_of
+from logbook.craft.pieces.options import Parity
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges, gauges_for
-from logbook.craft.pieces.starting_chain import Parity
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.readings import read_readings

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from logbook.craft.gauges.washing import Washing
-from logbook.craft.pieces.starting_chain import Choose, Parity
+from logbook.craft.pieces.options import Choose, Parity
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.readings import read_readings
@@ -45,7 +45,7 @@ class TestLogged:
         washed = chain_for_tag(book, "S-01", ChainWish(width_mm=460))
         pinned = chain_for_tag(book, " S-01 ", ChainWish(width_mm=460, condition=Condition.PINNED))
         assert (washed.stitch_mm, pinned.stitch_mm) == (5, 5.5)
-        assert washed.recommended.before_washing_mm == pytest.approx(washed.recommended.stitches * 5.25)
+        assert washed.recommended.before_washing_mm == pytest.approx(washed.recommended.count * 5.25)
 
     def test_what_the_logbook_assumes_counts(self, book: Logbook) -> None:
         save_swatch(book, swatch(yarn=COTTON, pattern=PLAIN, readings=taken("40 sts = 20 cm")))
@@ -85,7 +85,7 @@ class TestSideways:
         wish = ChainWish(width_mm=403, sideways_length_mm=500, edging_mm=10, choose=Choose.AT_LEAST)
         answer = chain_by_hand(read_readings("20 sts = 10 cm"), ribs, wish, rows)
         (row,) = (option for option in answer.rows if option.recommended)
-        assert (row.rows, row.length_mm) == (78, 410)  # edgings lie at the ends of the width
+        assert (row.count, row.mm) == (78, 410)  # edgings lie at the ends of the width
         assert (answer.recommended.chain, answer.target_mm) == (101, 500)
 
     def test_the_last_row_odd_or_even(self) -> None:
@@ -93,7 +93,7 @@ class TestSideways:
         for parity, wanted in ((Parity.ODD, 81), (Parity.EVEN, 80)):
             wish = ChainWish(width_mm=402.6, sideways_length_mm=500, parity=parity)
             answer = chain_by_hand(read_readings("20 sts = 10 cm"), PLAIN, wish, rows)
-            assert [option.rows for option in answer.rows if option.recommended] == [wanted]
+            assert [option.count for option in answer.rows if option.recommended] == [wanted]
 
 
 class TestNotes:

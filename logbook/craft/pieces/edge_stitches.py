@@ -11,7 +11,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from logbook.craft.gauges.drift import combined
-from logbook.craft.pieces.starting_chain import ChainOption, ChainRule, StitchWidth, starting_chains
+from logbook.craft.pieces.options import Option, Pitch, recommended
+from logbook.craft.pieces.starting_chain import ChainRule, starting_chains
 from logbook.craft.swatches.gauge import Gauge
 from logbook.craft.words.numbers import show_percent
 
@@ -36,10 +37,8 @@ class EdgeStitch:
     row: Gauge | None = None
 
 
-def chains_with_edges(
-    target_mm: float, width: StitchWidth, rule: ChainRule, edge: EdgeStitch, each: int
-) -> tuple[ChainOption, ...]:
-    """The options with ``each`` edge stitches at each side. ``stitches`` and ``chain`` count them in, ``repeats`` does not.
+def chains_with_edges(target_mm: float, width: Pitch, rule: ChainRule, edge: EdgeStitch, each: int) -> tuple[Option, ...]:
+    """The options with ``each`` edge stitches at each side. ``count`` and ``chain`` count them in, ``repeats`` does not.
 
     Raises RefusedError as ``starting_chains``.
     """
@@ -51,7 +50,7 @@ def chains_with_edges(
     return tuple(_with_edges(option, width, edge, each) for option in found)
 
 
-def _with_edges(option: ChainOption, width: StitchWidth, edge: EdgeStitch, each: int) -> ChainOption:
+def _with_edges(option: Option, width: Pitch, edge: EdgeStitch, each: int) -> Option:
     edges_mm = 2 * each * edge.stitch_mm
     before = option.before_washing_mm
     if before is not None and edge.before_washing_mm is not None:
@@ -60,28 +59,28 @@ def _with_edges(option: ChainOption, width: StitchWidth, edge: EdgeStitch, each:
     gauge_mm = combined(option.gauge_give_or_take_mm, edge_sure)
     return replace(
         option,
-        stitches=option.stitches + 2 * each,
+        count=option.count + 2 * each,
         chain=option.chain + 2 * each,
         gauge_give_or_take_mm=gauge_mm,
-        give_or_take_mm=combined(gauge_mm, width.drift_give_or_take * option.width_mm),
+        give_or_take_mm=combined(gauge_mm, width.drift_give_or_take * option.mm),
         before_washing_mm=before,
     )
 
 
-def edges_wanted(option: ChainOption) -> bool:
+def edges_wanted(option: Option) -> bool:
     """Whether a width without edge stitches is too far off: by more than half its give or take, or 5 mm where that is unknown."""
     limit = NEAR_MM if option.give_or_take_mm is None else option.give_or_take_mm / 2
     return abs(option.difference_mm) > limit
 
 
-def edges_for(target_mm: float, width: StitchWidth, rule: ChainRule, edge: EdgeStitch, most: int) -> int:
+def edges_for(target_mm: float, width: Pitch, rule: ChainRule, edge: EdgeStitch, most: int) -> int:
     """The number of edge stitches at each side for one width, 0 to ``most``."""
     return edges_for_all((target_mm,), width, rule, edge, most)
 
 
-def edges_for_all(targets_mm: Sequence[float], width: StitchWidth, rule: ChainRule, edge: EdgeStitch, most: int) -> int:
+def edges_for_all(targets_mm: Sequence[float], width: Pitch, rule: ChainRule, edge: EdgeStitch, most: int) -> int:
     """One number of edge stitches for all widths, 0 to ``most``: the widest miss counts."""
-    found = [[_best(chains_with_edges(t, width, rule, edge, each)) for t in targets_mm] for each in range(most + 1)]
+    found = [[recommended(chains_with_edges(t, width, rule, edge, each)) for t in targets_mm] for each in range(most + 1)]
     if not any(edges_wanted(option) for option in found[0]):
         return 0
     misses = [max(abs(option.difference_mm) for option in options) for options in found]
@@ -100,7 +99,3 @@ def row_warning(edge: EdgeStitch, row_mm: float, row_give_or_take: float | None)
         f"The edge stitches' rows are {show_percent(abs(math.expm1(off)))} {how} than the pattern's: the edges will "
         f"{'flare' if off > 0 else 'draw in'}. Take a stitch of the pattern's row height there."
     )
-
-
-def _best(options: Sequence[ChainOption]) -> ChainOption:
-    return next(option for option in options if option.recommended)

@@ -3,15 +3,13 @@
     R = r0 + r·j + r1        H = R·p_row + ends
 
 r0 set-up rows worked once, j groups of r rows that repeat, r1 closing rows; the ends are edgings and the foundation chain's own
-4 mm. The options are the whole j on both sides of the exact one and one more each way; one may stop inside a group only where
+4 mm. The options (see ``options``) are the whole j around the exact one; one may stop inside a group only where
 the pattern says so.
 """
 
 from dataclasses import dataclass
 
-from logbook.craft.gauges.drift import Drift, combined
-from logbook.craft.gauges.washing import FinishedGauge
-from logbook.craft.pieces.starting_chain import Choose, Parity, recommended_of, whole_around
+from logbook.craft.pieces.options import Choose, Count, Option, Parity, Pitch, options_for, whole_around
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.errors import RefusedError
 
@@ -41,43 +39,7 @@ class RowRule:
         return RowRule(set_up=pattern.set_up_rows or 0, in_repeat=pattern.rows_in_repeat or 1, closing=pattern.closing_rows or 0)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class RowOption:
-    """A row count and the length it makes, in mm; give or take as for a chain."""
-
-    groups: int
-    rows: int
-    length_mm: float
-    difference_mm: float
-    gauge_give_or_take_mm: float | None
-    give_or_take_mm: float | None
-    before_washing_mm: float | None
-    recommended: bool = False
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class RowHeight:
-    """How high one row is (mm), with relative half-widths of gauge (None: unknown) and drift; ``ends_mm`` belongs to no row."""
-
-    row_mm: float
-    gauge_give_or_take: float | None
-    drift_give_or_take: float
-    before_washing_mm: float | None = None
-    ends_mm: float = 0.0
-
-    @staticmethod
-    def of(gauge: FinishedGauge, drift: Drift, ends_mm: float) -> "RowHeight":
-        """That of the finished fabric."""
-        return RowHeight(
-            row_mm=gauge.pitch_mm,
-            gauge_give_or_take=gauge.give_or_take,
-            drift_give_or_take=drift.give_or_take,
-            before_washing_mm=gauge.before_washing_mm,
-            ends_mm=ends_mm,
-        )
-
-
-def row_counts(target_mm: float, height: RowHeight, rule: RowRule) -> tuple[RowOption, ...]:
+def row_counts(target_mm: float, height: Pitch, rule: RowRule) -> tuple[Option, ...]:
     """The options for a length of ``target_mm``, shortest first, just one recommended.
 
     Raises RefusedError if the target is not above nought or no row count can be as the rule wants it.
@@ -88,11 +50,10 @@ def row_counts(target_mm: float, height: RowHeight, rule: RowRule) -> tuple[RowO
         raise RefusedError("The rows in a repeat must be at least 1; set-up and closing rows at least 0.")
     if rule.row_shares and (len(rule.row_shares) != rule.in_repeat or min(rule.row_shares) <= 0):
         raise RefusedError(f"Give the heights of all {rule.in_repeat} rows in a repeat, each more than 0.")
-    exact = (target_mm - height.ends_mm) / height.row_mm
-    counts = _counts_around(exact, rule)
-    lengths = [_stacked(rows, rule) * height.row_mm + height.ends_mm for rows in counts]
-    best = recommended_of(lengths, target_mm, rule.choose)
-    return tuple(_option(rows, target_mm, height, rule, recommended=place == best) for place, rows in enumerate(counts))
+    beside = rule.set_up + rule.closing
+    rows = _counts_around((target_mm - height.ends_mm) / height.mm, rule)
+    counts = [Count(number, (number - beside) // rule.in_repeat, _stacked(number, rule)) for number in rows]
+    return options_for(target_mm, height, counts, rule.choose)
 
 
 def _counts_around(exact_rows: float, rule: RowRule) -> list[int]:
@@ -133,21 +94,3 @@ def _stacked(rows: int, rule: RowRule) -> float:
         return rows
     mean = sum(rule.row_shares) / rule.in_repeat
     return rows - inside + sum(rule.row_shares[:inside]) / mean
-
-
-def _option(rows: int, target_mm: float, height: RowHeight, rule: RowRule, *, recommended: bool) -> RowOption:
-    stacked = _stacked(rows, rule)
-    fabric_mm = stacked * height.row_mm
-    length_mm = fabric_mm + height.ends_mm
-    gauge_mm = None if height.gauge_give_or_take is None else height.gauge_give_or_take * fabric_mm
-    before = None if height.before_washing_mm is None else stacked * height.before_washing_mm + height.ends_mm
-    return RowOption(
-        groups=(rows - rule.set_up - rule.closing) // rule.in_repeat,
-        rows=rows,
-        length_mm=length_mm,
-        difference_mm=length_mm - target_mm,
-        gauge_give_or_take_mm=gauge_mm,
-        give_or_take_mm=combined(gauge_mm, height.drift_give_or_take * length_mm),
-        before_washing_mm=before,
-        recommended=recommended,
-    )

@@ -12,8 +12,8 @@ from dataclasses import dataclass, replace
 from logbook.craft.gauges.hanging import Growth
 from logbook.craft.pieces.fit import ADULT_HEAD_MM, Fit, panel_width
 from logbook.craft.pieces.marks import Mark, Neck
+from logbook.craft.pieces.options import Choose, Option, Parity
 from logbook.craft.pieces.seams import seam_called
-from logbook.craft.pieces.starting_chain import Choose, Parity
 from logbook.craft.pieces.yarn_needed import YarnNeeded
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.words.lengths import NO_EASE, Ease
@@ -126,25 +126,10 @@ def turned(plan: PiecePlan) -> PiecePlan:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Size:
-    """One measure of a piece: as wanted, as it will be with its half-widths (swatch alone; whole piece), and before washing."""
-
-    wanted_mm: float
-    mm: float
-    gauge_give_or_take_mm: float | None
-    give_or_take_mm: float | None
-    before_washing_mm: float | None
-
-    @property
-    def difference_mm(self) -> float:
-        """How much larger it comes out than wanted."""
-        return self.mm - self.wanted_mm
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class PieceNumbers:
     """The numbers of a piece. ``stitches`` counts edge stitches in (``edge_stitches`` at each side), ``repeats`` does not.
 
+    ``width`` and ``length`` are the options taken, one of stitches, one of rows.
     ``rows`` = ``set_up`` + whole groups + ``closing``; None, as ``length``, where no length was wanted. Slit, armhole and
     neck are None where they were not wanted. ``clip_grams`` is the weight to try hanging with, ``growth`` what hanging adds.
     """
@@ -157,8 +142,8 @@ class PieceNumbers:
     groups: int | None
     set_up: int
     closing: int
-    width: Size
-    length: Size | None
+    width: Option
+    length: Option | None
     slit: Mark | None
     armhole: Mark | None
     neck: Neck | None

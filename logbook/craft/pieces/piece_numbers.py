@@ -6,13 +6,14 @@ from dataclasses import dataclass, replace
 from logbook.craft.gauges.hanging import Growth, growth_of, weight_to_clip
 from logbook.craft.pieces.edge_stitches import chains_with_edges, edges_for
 from logbook.craft.pieces.fit import Fit, around, fit_of
-from logbook.craft.pieces.length import FOUNDATION_MM, RowHeight, RowOption, RowRule, row_counts
+from logbook.craft.pieces.length import FOUNDATION_MM, RowRule, row_counts
 from logbook.craft.pieces.marks import Axis, Mark, Neck, armhole_mark, neck_of, slit_mark
-from logbook.craft.pieces.piece import PieceNumbers, PiecePlan, Size
+from logbook.craft.pieces.options import Option, Pitch, recommended
+from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges, turned_direction
 from logbook.craft.pieces.piece_notes import notes_on
 from logbook.craft.pieces.seams import seam_called
-from logbook.craft.pieces.starting_chain import ChainOption, ChainRule, StitchWidth, starting_chains
+from logbook.craft.pieces.starting_chain import ChainRule, starting_chains
 from logbook.craft.pieces.yarn_needed import YarnNeeded, yarn_needed
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.words.lengths import Units
@@ -28,11 +29,19 @@ class _Cloth:
 
     plan: PiecePlan
     gauges: PieceGauges
-    chain: ChainOption
+    stitches: Option
     edges: int
-    rows: RowOption | None
-    width: Size
-    length: Size | None
+    rows: Option | None
+
+    @property
+    def width(self) -> Option:
+        """What runs across the body; worked sideways there are always rows."""
+        return self.rows if self.plan.sideways and self.rows else self.stitches
+
+    @property
+    def length(self) -> Option | None:
+        """What runs up it."""
+        return self.stitches if self.plan.sideways else self.rows
 
 
 def work_out(plan: PiecePlan, gauges: PieceGauges, units: Units = Units.CM) -> PieceNumbers:
@@ -43,12 +52,12 @@ def work_out(plan: PiecePlan, gauges: PieceGauges, units: Units = Units.CM) -> P
     fit = _fit(cloth)
     clip, growth = _hanging(cloth)
     numbers = PieceNumbers(
-        chain=cloth.chain.chain,
-        stitches=cloth.chain.stitches,
-        repeats=cloth.chain.repeats,
+        chain=cloth.stitches.chain,
+        stitches=cloth.stitches.count,
+        repeats=cloth.stitches.repeats,
         edge_stitches=cloth.edges,
-        rows=cloth.rows.rows if cloth.rows else None,
-        groups=cloth.rows.groups if cloth.rows else None,
+        rows=cloth.rows.count if cloth.rows else None,
+        groups=int(cloth.rows.repeats) if cloth.rows else None,
         set_up=gauges.pattern.set_up_rows or 0,
         closing=gauges.pattern.closing_rows or 0,
         width=cloth.width,
@@ -70,10 +79,10 @@ def stitches_target(plan: PiecePlan, gauges: PieceGauges) -> float:
     return _length_target(plan) if plan.sideways else plan.target_width(gauges.pitch(plan.round_body))
 
 
-def stitch_width(plan: PiecePlan, gauges: PieceGauges) -> StitchWidth:
+def stitch_width(plan: PiecePlan, gauges: PieceGauges) -> Pitch:
     """How wide the stitches of the piece are, with the edgings at their ends."""
     ends_mm = plan.top_edging_mm + plan.bottom_edging_mm if plan.sideways else 2 * plan.side_edging_mm
-    return StitchWidth.of(gauges.stitches, gauges.drift, ends_mm)
+    return Pitch.of(gauges.stitches, gauges.drift, ends_mm)
 
 
 def chain_rule(plan: PiecePlan, gauges: PieceGauges) -> ChainRule:
@@ -96,18 +105,9 @@ def takes_edges(plan: PiecePlan, gauges: PieceGauges) -> bool:
 
 
 def _cloth(plan: PiecePlan, gauges: PieceGauges) -> _Cloth:
-    target = stitches_target(plan, gauges)
-    chain, edges = chosen_chain(target, plan, gauges)
-    by_stitches = _size(chain, chain.width_mm, target)
-    if plan.sideways:
-        across = plan.target_width(gauges.pitch(Direction.ROWS))
-        rows = _rows(across, 2 * plan.side_edging_mm, plan, gauges)
-        return _Cloth(plan, gauges, chain, edges, rows, _size(rows, rows.length_mm, across), by_stitches)
-    if plan.length_mm is None:
-        return _Cloth(plan, gauges, chain, edges, None, by_stitches, None)
-    up = _length_target(plan)
-    rows = _rows(up, plan.top_edging_mm + plan.bottom_edging_mm, plan, gauges)
-    return _Cloth(plan, gauges, chain, edges, rows, by_stitches, _size(rows, rows.length_mm, up))
+    chain, edges = chosen_chain(stitches_target(plan, gauges), plan, gauges)
+    has_rows = plan.sideways or plan.length_mm is not None
+    return _Cloth(plan, gauges, chain, edges, recommended(row_options(plan, gauges)) if has_rows else None)
 
 
 def _length_target(plan: PiecePlan) -> float:
@@ -116,7 +116,7 @@ def _length_target(plan: PiecePlan) -> float:
     return plan.length_mm + plan.shoulder_seam_mm
 
 
-def chosen_chain(target_mm: float, plan: PiecePlan, gauges: PieceGauges) -> tuple[ChainOption, int]:
+def chosen_chain(target_mm: float, plan: PiecePlan, gauges: PieceGauges) -> tuple[Option, int]:
     """The chain to take, and the edge stitches at each side. Raises RefusedError if edge stitches can't be."""
     rule, width, edges = chain_rule(plan, gauges), stitch_width(plan, gauges), plan.edge_stitches
     if gauges.edge is None or not takes_edges(plan, gauges):
@@ -127,12 +127,16 @@ def chosen_chain(target_mm: float, plan: PiecePlan, gauges: PieceGauges) -> tupl
         if edges is None:
             edges = edges_for(target_mm, width, rule, gauges.edge, gauges.assumptions.most_edge_stitches)
         options = chains_with_edges(target_mm, width, rule, gauges.edge, edges)
-    return next(option for option in options if option.recommended), edges
+    return recommended(options), edges
 
 
-def _rows(target_mm: float, ends_mm: float, plan: PiecePlan, gauges: PieceGauges) -> RowOption:
+def row_options(plan: PiecePlan, gauges: PieceGauges) -> tuple[Option, ...]:
+    """The rows to choose from for the length, or sideways for the width. Raises RefusedError if there can be none."""
+    if plan.sideways:
+        target, ends_mm = plan.target_width(gauges.pitch(Direction.ROWS)), 2 * plan.side_edging_mm
+    else:
+        target, ends_mm = _length_target(plan), plan.top_edging_mm + plan.bottom_edging_mm
     chain_mm = FOUNDATION_MM if plan.foundation_chain else 0.0
-    height = RowHeight.of(gauges.finished(Direction.ROWS), gauges.drift, ends_mm + chain_mm)
     rule = replace(
         RowRule.of(gauges.pattern),
         parity=plan.row_parity,
@@ -140,17 +144,7 @@ def _rows(target_mm: float, ends_mm: float, plan: PiecePlan, gauges: PieceGauges
         any_row=plan.any_row,
         row_shares=plan.row_shares,
     )
-    return next(option for option in row_counts(target_mm, height, rule) if option.recommended)
-
-
-def _size(option: ChainOption | RowOption, mm: float, wanted_mm: float) -> Size:
-    return Size(
-        wanted_mm=wanted_mm,
-        mm=mm,
-        gauge_give_or_take_mm=option.gauge_give_or_take_mm,
-        give_or_take_mm=option.give_or_take_mm,
-        before_washing_mm=option.before_washing_mm,
-    )
+    return row_counts(target, Pitch.of(gauges.finished(Direction.ROWS), gauges.drift, ends_mm + chain_mm), rule)
 
 
 def _axis(cloth: _Cloth, direction: Direction) -> Axis:
@@ -163,7 +157,7 @@ def _axis(cloth: _Cloth, direction: Direction) -> Axis:
         wider = cloth.edges * (gauges.edge.stitch_mm - pitch) if gauges.edge else 0.0
         return Axis(
             direction=direction,
-            count=cloth.chain.stitches,
+            count=cloth.stitches.count,
             pitch_mm=pitch,
             step=gauges.pattern.multiple or 1,
             first=cloth.edges,
@@ -173,7 +167,7 @@ def _axis(cloth: _Cloth, direction: Direction) -> Axis:
         )
     return Axis(
         direction=direction,
-        count=cloth.rows.rows if cloth.rows else 0,
+        count=cloth.rows.count if cloth.rows else 0,
         pitch_mm=pitch,
         step=gauges.pattern.rows_in_repeat or 1,
         first=gauges.pattern.set_up_rows or 0,
@@ -228,10 +222,10 @@ def _yarn(cloth: _Cloth, open_sides: Sequence[Mark | None], neck: Neck | None) -
     stitch_ends, row_ends = 2 * plan.side_edging_mm, plan.top_edging_mm + plan.bottom_edging_mm
     if plan.sideways:
         stitch_ends, row_ends = row_ends, stitch_ends
-    stitches = cloth.chain.stitches
+    stitches = cloth.stitches.count
     one = (
-        (stitches, rows.rows),
-        (stitch_ends / gauges.pitch(Direction.STITCHES), rows.rows),
+        (stitches, rows.count),
+        (stitch_ends / gauges.pitch(Direction.STITCHES), rows.count),
         (stitches, row_ends / gauges.pitch(Direction.ROWS)),
     )
     return yarn_needed(

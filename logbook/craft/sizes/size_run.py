@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from logbook.craft.pieces.edge_stitches import NEAR_MM, chains_with_edges, edges_for_all, edges_wanted
+from logbook.craft.pieces.options import recommended
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.pieces.piece_numbers import chain_rule, chosen_chain, stitch_width, stitches_target, takes_edges, work_out
@@ -144,7 +145,7 @@ def _one_number_of_edges(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: Pie
     each = edges_for_all(targets, width, rule, gauges.edge, gauges.assumptions.most_edge_stitches)
     for target in targets:
         options = chains_with_edges(target, width, rule, gauges.edge, each)
-        if edges_wanted(next(option for option in options if option.recommended)):
+        if edges_wanted(recommended(options)):
             return plan
     return replace(plan, edge_stitches=each)
 
@@ -198,9 +199,9 @@ def _miss_if_parted(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGau
     for size in sizes:
         own = plan_for(plan, size)
         chain, _ = chosen_chain(stitches_target(own, gauges), own, gauges)
-        if any(abs(chain.width_mm - width) < SAME_MM for width in widths):
+        if any(abs(chain.mm - width) < SAME_MM for width in widths):
             return None
-        widths.append(chain.width_mm)
+        widths.append(chain.mm)
         miss = max(miss, abs(chain.difference_mm))
     return miss
 

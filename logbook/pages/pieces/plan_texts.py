@@ -7,10 +7,10 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from logbook.craft.pieces.options import Choose, Parity
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.craft.pieces.seams import SEAMS
-from logbook.craft.pieces.starting_chain import Choose, Parity
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.fields import exact, read_text
 from logbook.craft.words.lengths import MM_PER_INCH, NO_EASE, Ease, Units, read_ease, read_length, read_size

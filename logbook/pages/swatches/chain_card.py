@@ -3,8 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from logbook.craft.pieces.length import RowOption
-from logbook.craft.pieces.starting_chain import ChainOption
+from logbook.craft.pieces.options import Option
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.fields import Owner
 from logbook.craft.swatches.swatch import Swatch
@@ -30,7 +29,7 @@ class OptionShown:
     cells: tuple[str, ...]
     headline: str
     sentence: str
-    option: ChainOption
+    option: Option
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,27 +129,27 @@ def _at_fault(typed: Typed, finish: Condition) -> str:
     return next((f"In the form: {typed.errors[key]}" for key in keys if key in typed.errors), "")
 
 
-def _option(option: ChainOption, answer: ChainAnswer, units: Units) -> OptionShown:
+def _option(option: Option, answer: ChainAnswer, units: Units) -> OptionShown:
     multiple = answer.pattern.multiple or 1
     row = next((one for one in answer.rows if one.recommended), None)
     cells = (
         f"→ {option.chain}" if option.recommended else str(option.chain),
-        show_length(option.width_mm, units),
+        show_length(option.mm, units),
         show_difference(option.difference_mm, units),
         show_number(option.repeats),
-        str(option.stitches),
+        str(option.count),
         _or_not_known(option.gauge_give_or_take_mm, units),
         _or_not_known(option.give_or_take_mm, units),
         _or_not_known(option.before_washing_mm, units),
     )
-    headline = f"Chain {option.chain}" if row is None else f"Chain {option.chain}, {row.rows} rows"
+    headline = f"Chain {option.chain}" if row is None else f"Chain {option.chain}, {row.count} rows"
     return OptionShown(cells, headline, _sentence(option, multiple, row, units), option)
 
 
-def _sentence(option: ChainOption, multiple: int, row: RowOption | None, units: Units) -> str:
+def _sentence(option: Option, multiple: int, row: Option | None, units: Units) -> str:
     """``46.5 cm — 12 repeats, 73 base stitches, 0.5 cm wider than asked; the swatch says give or take …``"""
-    counts = f"{repeats_words(option.repeats, multiple)}{option.stitches} base stitches"
-    size = show_length(option.width_mm, units)
+    counts = f"{repeats_words(option.repeats, multiple)}{option.count} base stitches"
+    size = show_length(option.mm, units)
     sure = sureness_words(option.gauge_give_or_take_mm, option.give_or_take_mm, units)
     if row is None:
         said = f"{size} — {counts}, {apart_words(option.difference_mm, units)}; {sure}."
@@ -158,7 +157,7 @@ def _sentence(option: ChainOption, multiple: int, row: RowOption | None, units: 
         width_sure = sureness_words(row.gauge_give_or_take_mm, row.give_or_take_mm, units)
         said = (
             f"{size} long — {counts}, {apart_words(option.difference_mm, units, LONG)}; {sure}. "
-            f"{row.rows} rows make {show_length(row.length_mm, units)} of width, {apart_words(row.difference_mm, units)}; "
+            f"{row.count} rows make {show_length(row.mm, units)} of width, {apart_words(row.difference_mm, units)}; "
             f"{width_sure}."
         )
     if option.before_washing_mm is not None:
@@ -166,10 +165,10 @@ def _sentence(option: ChainOption, multiple: int, row: RowOption | None, units: 
     return said
 
 
-def _rows(option: RowOption, units: Units) -> RowsShown:
+def _rows(option: Option, units: Units) -> RowsShown:
     cells = (
-        f"→ {option.rows}" if option.recommended else str(option.rows),
-        show_length(option.length_mm, units),
+        f"→ {option.count}" if option.recommended else str(option.count),
+        show_length(option.mm, units),
         show_difference(option.difference_mm, units),
         _or_not_known(option.gauge_give_or_take_mm, units),
         _or_not_known(option.give_or_take_mm, units),

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from logbook.craft.drawing.drawing import Draw, Drawing, Line, Rect, Role, Shape, Text, tick_step
-from logbook.craft.pieces.starting_chain import ChainOption
+from logbook.craft.pieces.options import Option
 from logbook.craft.words.lengths import Units, show_length
 from logbook.tasks.chain import ChainAnswer
 
@@ -13,7 +13,7 @@ LETTER = 0.55
 """About as wide is a letter, in line heights."""
 
 
-def chain_drawing(answer: ChainAnswer, option: ChainOption, units: Units) -> Draw:
+def chain_drawing(answer: ChainAnswer, option: Option, units: Units) -> Draw:
     """Draws ``option`` of ``answer`` to scale, for any width and text size."""
     return lambda width, line: _Bar(answer, option, units, width, line).drawing()
 
@@ -21,10 +21,10 @@ def chain_drawing(answer: ChainAnswer, option: ChainOption, units: Units) -> Dra
 class _Bar:
     """Places everything on one scale: mm of the piece from the left edge of the bar."""
 
-    def __init__(self, answer: ChainAnswer, option: ChainOption, units: Units, width: float, line: float) -> None:
+    def __init__(self, answer: ChainAnswer, option: Option, units: Units, width: float, line: float) -> None:
         self._answer, self._option, self._units = answer, option, units
         self._width, self._line = width, line
-        widest = max(answer.target_mm, option.width_mm + (option.give_or_take_mm or 0.0))
+        widest = max(answer.target_mm, option.mm + (option.give_or_take_mm or 0.0))
         self._left = 0.3 * line
         self._scale = (width - 2 * self._left) / widest
 
@@ -50,11 +50,11 @@ class _Bar:
     def _bar(self, top: float, height: float) -> Iterator[Shape]:
         """The piece with a tick at each repeat; what belongs to no repeat stays pale."""
         repeat = self._answer.repeat_mm
-        fabric = self._option.stitches * self._answer.stitch_mm
-        ends = (self._option.width_mm - fabric) / 2
+        fabric = self._option.count * self._answer.stitch_mm
+        ends = (self._option.mm - fabric) / 2
         whole = int(self._option.repeats)
         first, last = self._x(ends), self._x(ends + whole * repeat)
-        yield Rect(self._x(0), top, self._option.width_mm * self._scale, height, "page", "ink")
+        yield Rect(self._x(0), top, self._option.mm * self._scale, height, "page", "ink")
         yield Rect(first, top, last - first, height, "band", "ink")
         step = tick_step(repeat * self._scale, LEAST_GAP * self._line)
         for k in range(step, whole, step):
@@ -62,9 +62,9 @@ class _Bar:
             yield Line(((x, top), (x, top + height * (0.4 if step > 1 else 1))), "accent")
 
     def _count(self, top: float, height: float) -> Iterator[Shape]:
-        words = show_length(self._option.width_mm, self._units)
+        words = show_length(self._option.mm, self._units)
         half = 0.32 * self._line * len(words)
-        middle = min(max(self._x(self._option.width_mm / 2), half), self._width - half)
+        middle = min(max(self._x(self._option.mm / 2), half), self._width - half)
         yield Rect(middle - half, top + 0.15 * self._line, 2 * half, height - 0.3 * self._line, "surface", None)
         yield Text(middle, top + height / 2, words, "ink", "center", "bold")
 
@@ -76,7 +76,7 @@ class _Bar:
 
     def _reach(self, words: str, half: float, role: Role, y: float) -> Iterator[Shape]:
         """From where to where the edge may come to lie, and what says so."""
-        left, right = self._x(self._option.width_mm - half), self._x(self._option.width_mm + half)
+        left, right = self._x(self._option.mm - half), self._x(self._option.mm + half)
         middle, cap = y + 0.5 * self._line, 0.3 * self._line
         yield Rect(left, middle - cap / 2, right - left, cap, "band", None)
         yield Line(((left, middle), (right, middle)), role, 2)

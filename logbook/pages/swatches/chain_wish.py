@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
-from logbook.craft.pieces.starting_chain import Choose, Parity
+from logbook.craft.pieces.options import Choose, Parity
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.words.lengths import NO_EASE, Units, read_ease, read_length, read_size
 from logbook.craft.words.numbers import read_whole

@@ -15,15 +15,16 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from logbook.craft.pieces.edge_stitches import EdgeStitch, chains_with_edges, edges_for, edges_for_all, edges_wanted, row_warning
-from logbook.craft.pieces.starting_chain import ChainOption, ChainRule, StitchWidth, starting_chains
+from logbook.craft.pieces.options import Option, Pitch
+from logbook.craft.pieces.starting_chain import ChainRule, starting_chains
 from logbook.craft.swatches.gauge import Gauge
 
 LACE = ChainRule(multiple=16, plus=1, extra_chains=2)
-WIDTH = StitchWidth(stitch_mm=5.0, gauge_give_or_take=0.025, drift_give_or_take=0.055, before_washing_mm=5.2)
+WIDTH = Pitch(mm=5.0, gauge_give_or_take=0.025, drift_give_or_take=0.055, before_washing_mm=5.2)
 EDGE = EdgeStitch(stitch_mm=6.0, give_or_take=0.03, extra_chains=1, before_washing_mm=6.3, tag="H1")
 
 
-def best(options: tuple[ChainOption, ...]) -> ChainOption:
+def best(options: tuple[Option, ...]) -> Option:
     return next(option for option in options if option.recommended)
 
 
@@ -33,8 +34,8 @@ def test_the_wide_lace_by_hand() -> None:
     assert edges_wanted(plain)
     assert edges_for(460, WIDTH, LACE, EDGE, most=4) == 4
     found = best(chains_with_edges(460, WIDTH, LACE, EDGE, 4))
-    assert (found.repeats, found.stitches, found.chain) == (5, 89, 90)
-    assert found.width_mm == pytest.approx(453)
+    assert (found.repeats, found.count, found.chain) == (5, 89, 90)
+    assert found.mm == pytest.approx(453)
     assert found.before_washing_mm == pytest.approx(81 * 5.2 + 8 * 6.3)
     gauge = math.hypot(405 * 0.025, 48 * 0.03)
     assert found.gauge_give_or_take_mm == pytest.approx(gauge)
@@ -58,8 +59,8 @@ def test_the_least_number_within_5_mm_of_the_best() -> None:
 def test_the_chain_is_the_edge_stitch_s() -> None:
     for each in (1, 2, 3):
         for option in chains_with_edges(460, WIDTH, LACE, EDGE, each):
-            assert option.chain == option.stitches + 1
-            assert (option.stitches - 2 * each - 1) % 16 == 0
+            assert option.chain == option.count + 1
+            assert (option.count - 2 * each - 1) % 16 == 0
     assert chains_with_edges(460, WIDTH, LACE, EDGE, 0) == starting_chains(460, WIDTH, LACE)
 
 
@@ -86,7 +87,7 @@ def test_rows_of_another_height_are_warned_of() -> None:
 
 @given(st.floats(150, 900), st.floats(3, 8), st.floats(3, 10), st.integers(0, 6))
 def test_edges_never_make_it_worse_by_more_than_5_mm(target: float, stitch: float, edge_mm: float, most: int) -> None:
-    width, edge = replace(WIDTH, stitch_mm=stitch), replace(EDGE, stitch_mm=edge_mm)
+    width, edge = replace(WIDTH, mm=stitch), replace(EDGE, stitch_mm=edge_mm)
     chosen = edges_for(target, width, LACE, edge, most)
     misses = [abs(best(chains_with_edges(target, width, LACE, edge, each)).difference_mm) for each in range(most + 1)]
     assert 0 <= chosen <= most

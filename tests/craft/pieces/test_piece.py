@@ -12,9 +12,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from logbook.craft.pieces.fit import Verdict
+from logbook.craft.pieces.options import Choose, Parity
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan, turned
 from logbook.craft.pieces.piece_numbers import work_out
-from logbook.craft.pieces.starting_chain import Choose, Parity
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.words.lengths import Ease, Units
 from logbook.errors import RefusedError

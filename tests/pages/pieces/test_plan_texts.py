@@ -6,10 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from logbook.craft.pieces.options import Choose, Parity
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.craft.pieces.seams import SEAMS
-from logbook.craft.pieces.starting_chain import Choose, Parity
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.words.lengths import Ease, Units
 from logbook.pages.pieces.piece_form import NEW

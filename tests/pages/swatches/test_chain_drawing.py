@@ -25,7 +25,7 @@ def test_repeats_are_ticked_and_the_edge_has_its_reach() -> None:
     found = answer(460)
     drawing = chain_drawing(found, found.recommended, Units.CM)(400, 20)
     bar, repeats = [shape for shape in drawing.shapes if isinstance(shape, Rect) and shape.outline == "ink"]
-    scale = bar.width / found.recommended.width_mm
+    scale = bar.width / found.recommended.mm
     assert repeats.width == pytest.approx(12 * found.repeat_mm * scale)
     ticks = [shape for shape in drawing.shapes if isinstance(shape, Line) and shape.role == "accent"]
     assert len(ticks) == 11
