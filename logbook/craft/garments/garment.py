@@ -1,0 +1,131 @@
+"""A garment worked out: every piece in every size, the joins between them, and what it takes."""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from logbook.craft.garments.body import GarmentSize, NamedError, SizeMeasures
+from logbook.craft.garments.cloth import Cloth
+from logbook.craft.garments.crowns import crown_and_tube, triangle
+from logbook.craft.garments.edgings import edging
+from logbook.craft.garments.joins import Joined, Verdict, joined
+from logbook.craft.garments.making import Making, joined_edges
+from logbook.craft.garments.panels import panel
+from logbook.craft.garments.plan import GarmentPlan, PieceWish
+from logbook.craft.garments.shaped_piece import ShapedPiece
+from logbook.craft.garments.shapes import CROWN, EDGING, HALF_FRONT, PANEL, RAGLAN, ROUND_YOKE, TAPERED, TRIANGLE
+from logbook.craft.garments.tapers import tapered_panel
+from logbook.craft.garments.together import YarnOf, cost, hours, yarns
+from logbook.craft.garments.yokes import raglan_yoke, round_yoke
+from logbook.craft.words.numbers import half_up
+from logbook.errors import RefusedError
+
+MAKERS: Mapping[str, Callable[[Making], ShapedPiece]] = {
+    PANEL: panel,
+    HALF_FRONT: panel,
+    TAPERED: tapered_panel,
+    RAGLAN: raglan_yoke,
+    ROUND_YOKE: round_yoke,
+    CROWN: crown_and_tube,
+    TRIANGLE: triangle,
+    EDGING: edging,
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GarmentInSize:
+    """All of a garment in one size. ``cost`` is in ``currency``; None where something is not known."""
+
+    size: GarmentSize
+    pieces: tuple[ShapedPiece, ...]
+    joins: tuple[Joined, ...]
+    yarn: tuple[YarnOf, ...]
+    hours: float | None
+    cost: tuple[float, str] | None
+
+    @property
+    def name(self) -> str:
+        """The size's name."""
+        return self.size.name
+
+    def piece(self, name: str) -> ShapedPiece:
+        """The piece of that name."""
+        return next(piece for piece in self.pieces if piece.name == name)
+
+
+@dataclass(frozen=True, slots=True)
+class Remedy:
+    """The least change that makes a join fit: ``measure`` of ``piece`` as ``mm``, so many units ``more`` (fewer: negative)."""
+
+    piece: str
+    measure: str
+    mm: float
+    more: int
+    along: str
+
+
+def work_out_garment(plan: GarmentPlan, sizes: Sequence[GarmentSize], cloths: Mapping[str, Cloth]) -> tuple[GarmentInSize, ...]:
+    """The garment in every size; ``cloths`` by the names of the pieces.
+
+    Raises RefusedError, in one sentence that names piece and size, if one can't be.
+    """
+    return tuple(_in_size(plan, size, cloths, several=len(sizes) > 1) for size in sizes)
+
+
+def remedy_for(plan: GarmentPlan, size: GarmentSize, cloths: Mapping[str, Cloth], trouble: Joined) -> Remedy | None:
+    """The smallest change to the first edge's piece with which the join fits; None if none was found near."""
+    wish, edge = trouble.wish, trouble.a
+    piece = plan.piece(wish.of)
+    wanted = None if piece is None else SizeMeasures(plan, size).get(piece, edge.measure)
+    if piece is None or wanted is None:
+        return None
+    near = half_up(-trouble.difference_mm / edge.step_mm)
+    for more in sorted({near + k for k in range(-4, 5)} - {0}, key=abs):
+        mm = wanted + more * edge.step_mm
+        if mm > 0 and (fitting := _fits_with(plan, size, cloths, trouble, mm)) is not None:
+            return Remedy(wish.of, edge.measure, mm, fitting, edge.along.value)
+    return None
+
+
+def with_measure(size: GarmentSize, piece: str, measure: str, mm: float) -> GarmentSize:
+    """The size with one measure of a piece said otherwise."""
+    own = {**size.pieces.get(piece, {}), measure: f"{mm:.3f} mm"}
+    return replace(size, pieces={**size.pieces, piece: own})
+
+
+def _fits_with(plan: GarmentPlan, size: GarmentSize, cloths: Mapping[str, Cloth], trouble: Joined, mm: float) -> int | None:
+    """By how many units the first edge changes with that measure, if the join then fits."""
+    changed = with_measure(size, trouble.wish.of, trouble.a.measure, mm)
+    try:
+        tried = _in_size(plan, changed, cloths, several=False)
+    except RefusedError:
+        return None
+    new = next(join for join in tried.joins if join.wish == trouble.wish)
+    return new.a.count - trouble.a.count if new.verdict is Verdict.FITS else None
+
+
+def _in_size(plan: GarmentPlan, size: GarmentSize, cloths: Mapping[str, Cloth], *, several: bool) -> GarmentInSize:
+    measures = SizeMeasures(plan, size)
+    done: dict[str, ShapedPiece] = {}
+    for wish in sorted(plan.pieces, key=lambda wish: wish.shape == EDGING):
+        done[wish.name] = _made(plan, wish, measures, cloths[wish.name], done, several=several)
+    joins = tuple(joined(join, done) for join in plan.joins)
+    pieces = tuple(done[wish.name] for wish in plan.pieces)
+    needed = yarns(pieces, cloths, joins)
+    return GarmentInSize(
+        size=size, pieces=pieces, joins=joins, yarn=needed, hours=hours(pieces, cloths), cost=cost(needed, cloths)
+    )
+
+
+def _made(
+    plan: GarmentPlan, wish: PieceWish, measures: SizeMeasures, cloth: Cloth, done: Mapping[str, ShapedPiece], *, several: bool
+) -> ShapedPiece:
+    making = Making(wish, cloth.gauges, measures, joined_edges(plan, wish.name), dict(done))
+    before = f"Size {measures.size.name}: " if several else ""
+    try:
+        if wish.kind.plain and (cloth.gauges.pattern.multiple or 1) > 1:
+            raise RefusedError(f"A {wish.shape} wants a plain stitch: choose a swatch without repeats.")
+        return MAKERS[wish.shape](making)
+    except NamedError:
+        raise
+    except RefusedError as refused:
+        raise NamedError(f"{before}“{wish.name}”: {refused}") from refused

@@ -1,0 +1,114 @@
+"""What the making of one piece goes by: its wish, its gauges, its measures in one size, and what is joined of it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from logbook.craft.garments.body import SizeMeasures
+from logbook.craft.garments.plan import GarmentPlan, PieceWish
+from logbook.craft.garments.shaped_piece import Edge, ShapedPiece
+from logbook.craft.gauges.drift import combined
+from logbook.craft.pieces.piece_gauges import PieceGauges
+from logbook.craft.pieces.seams import SEAMS
+from logbook.craft.pieces.starting_chain import ChainOption, ChainRule, StitchWidth, starting_chains
+from logbook.craft.swatches.conditions import Direction
+from logbook.craft.words.lengths import read_length
+from logbook.craft.words.numbers import half_up
+from logbook.errors import LogbookError, RefusedError
+
+
+@dataclass(frozen=True, slots=True)
+class Making:
+    """One piece in one size. ``joined``: its edges that are sewn, a ``side`` as both; ``done``: the pieces worked out before."""
+
+    wish: PieceWish
+    gauges: PieceGauges
+    measures: SizeMeasures
+    joined: frozenset[str]
+    done: Mapping[str, ShapedPiece]
+
+    @property
+    def p(self) -> float:
+        """The stitch pitch in mm."""
+        return self.gauges.pitch(Direction.STITCHES)
+
+    @property
+    def q(self) -> float:
+        """The row pitch in mm. Raises RefusedError if the rows were not measured."""
+        return self.gauges.pitch(Direction.ROWS)
+
+    @property
+    def step(self) -> float:
+        """What one stitch, or one repeat where stitches go by repeats, changes in width."""
+        return self.p * (self.gauges.pattern.multiple or 1)
+
+    @property
+    def seam_mm(self) -> float:
+        """What a seam takes from each joined edge. Raises RefusedError if what was typed is neither a length nor a seam."""
+        text = self.wish.seam.strip()
+        if not text:
+            return 0.0
+        known = next((seam for seam in SEAMS if seam.name == text.casefold()), None)
+        if known is not None:
+            return known.allowance_mm(self.p)
+        try:
+            return max(read_length(text, what="what a seam takes"), 0.0)
+        except LogbookError as error:
+            seams = ", ".join(seam.name for seam in SEAMS)
+            raise RefusedError(f"The seam of “{self.wish.name}”: {error} Or name one of {seams}.") from error
+
+    def seams(self, *edges: str) -> float:
+        """What seams take at those edges together."""
+        return self.seam_mm * len(self.joined.intersection(edges))
+
+    def need(self, measure: str) -> float:
+        """A measure in mm. Raises RefusedError, naming it, if it is not there."""
+        return self.measures.need(self.wish, measure)
+
+    def get(self, measure: str) -> float | None:
+        """A measure in mm, None where it is not wanted."""
+        return self.measures.get(self.wish, measure)
+
+    def chain(self, width_mm: float, rule: ChainRule) -> ChainOption:
+        """The chain for a width. Raises RefusedError as ``starting_chains``."""
+        width = StitchWidth.of(self.gauges.stitches, self.gauges.drift, 0.0)
+        return next(option for option in starting_chains(width_mm, width, rule) if option.recommended)
+
+    def give_or_take(self, width_mm: float) -> float | None:
+        """The half-width of a whole piece that is so wide; None if the gauge's is not known."""
+        own = self.gauges.stitches.give_or_take
+        return combined(None if own is None else own * width_mm, self.gauges.drift.give_or_take * width_mm)
+
+    def along_stitches(self, count: int, measure: str, mm: float | None = None) -> Edge:
+        """An edge of so many stitches."""
+        return Edge(
+            mm=count * self.p if mm is None else mm, count=count, along=Direction.STITCHES, step_mm=self.step, measure=measure
+        )
+
+    def along_rows(self, count: int, measure: str, mm: float | None = None) -> Edge:
+        """An edge of so many row ends."""
+        return Edge(mm=count * self.q if mm is None else mm, count=count, along=Direction.ROWS, step_mm=self.q, measure=measure)
+
+    def piece(self, foundation: int, counts: tuple[int, ...], **rest: object) -> ShapedPiece:
+        """The piece with every row as wide as its stitches, unless ``widths`` says otherwise."""
+        widths = rest.pop("widths", None) or tuple(count * self.p for count in (foundation, *counts))
+        return ShapedPiece(
+            wish=self.wish,
+            foundation=foundation,
+            counts=counts,
+            stitch_mm=self.p,
+            row_mm=self.q,
+            widths=widths,  # type: ignore[arg-type]
+            give_or_take_mm=self.give_or_take(widths[-1]),  # type: ignore[index]
+            **rest,  # type: ignore[arg-type]
+        )
+
+
+def joined_edges(plan: GarmentPlan, piece: str) -> frozenset[str]:
+    """The edges of a piece that the joins name."""
+    edges = {join.edge for join in plan.joins if join.of == piece} | {join.at for join in plan.joins if piece in join.to}
+    return frozenset(edges | ({"left side", "right side"} if "side" in edges else set()))
+
+
+def nearest_with_parity(exact: float, like: int) -> int:
+    """The count nearest to ``exact`` that is odd or even as ``like`` is; halfway the larger."""
+    return like % 2 + 2 * half_up((exact - like % 2) / 2)

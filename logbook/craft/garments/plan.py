@@ -1,0 +1,88 @@
+"""What is wanted of a garment: its pieces, sizes and joins, every length as the text that was typed."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from logbook.craft.garments.shapes import HALF_FRONT, UP, Shape, shape_called
+from logbook.craft.sizes.body_chart import End
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PieceWish:
+    """One piece. ``swatch`` is a tag, or the columns of a swatch given in place.
+
+    ``measures`` are formulas by name; ``choices`` what else the shape may be told, read already. ``seam`` is what a seam takes
+    from each joined edge, as typed, or the name of a seam.
+    """
+
+    name: str
+    shape: str
+    swatch: str | Mapping[str, Any] = ""
+    edge_swatch: str = ""
+    alike: int = 1
+    worked: str = UP
+    seam: str = ""
+    measures: Mapping[str, str] = field(default_factory=dict)
+    choices: Mapping[str, Any] = field(default_factory=dict)
+    says: str = ""
+
+    @property
+    def kind(self) -> Shape:
+        """What its shape wants."""
+        return shape_called(self.shape)
+
+    def choice(self, name: str, default: Any) -> Any:
+        """What is said of ``name``, else the default."""
+        return self.choices.get(name, default)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JoinWish:
+    """The edge of one piece joined to the edge ``at`` of others."""
+
+    of: str
+    edge: str
+    to: tuple[str, ...]
+    at: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TypedSize:
+    """A size with its own measures as typed; ``pieces`` holds what it wants of a piece otherwise than the plan."""
+
+    name: str
+    measures: Mapping[str, str] = field(default_factory=dict)
+    ease: str | None = None
+    pieces: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SizesWish:
+    """The sizes: those of a chart (``only``: some of them; none: all), or typed ones, which go over those of a chart."""
+
+    chart: str = ""
+    only: tuple[str, ...] = ()
+    end: End = End.MIDDLE
+    typed: tuple[TypedSize, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GarmentPlan:
+    """A garment as it is wanted. ``says`` is the maker's own text about it."""
+
+    name: str
+    ease: str = ""
+    sizes: SizesWish = field(default_factory=SizesWish)
+    pieces: tuple[PieceWish, ...] = ()
+    joins: tuple[JoinWish, ...] = ()
+    says: str = ""
+
+    def piece(self, name: str) -> PieceWish | None:
+        """The piece of that name."""
+        return next((piece for piece in self.pieces if piece.name == name), None)
+
+
+def usual_alike(shape: str) -> int:
+    """How many of a piece are made if nothing is said: half fronts come in pairs."""
+    return 2 if shape == HALF_FRONT else 1

@@ -1,0 +1,70 @@
+"""What a whole garment takes: yarn by yarn and colour, hours, cost."""
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from logbook.craft.garments.cloth import Cloth
+from logbook.craft.garments.joins import Joined
+from logbook.craft.garments.shaped_piece import ShapedPiece
+from logbook.craft.pieces.seams import SEAMS
+from logbook.craft.pieces.yarn_needed import YarnNeeded, together, yarn_needed
+
+
+@dataclass(frozen=True, slots=True)
+class YarnOf:
+    """One yarn in one colour, for all pieces made of it with their edgings and seams."""
+
+    yarn: str
+    colour: str
+    needed: YarnNeeded
+
+
+def yarn_of_piece(piece: ShapedPiece, cloth: Cloth, joins: Sequence[Joined] = ()) -> YarnNeeded | None:
+    """For all pieces alike and the seams sewn with its yarn; None if its swatch was not weighed."""
+    gauges, alike = cloth.gauges, piece.wish.alike
+    if gauges.weight is None:
+        return None
+    seam = next((seam for seam in SEAMS if seam.name == piece.wish.seam.strip().casefold()), None)
+    own = [joined for joined in joins if joined.wish.of == piece.name]
+    thread = 0.0 if seam is None else alike * math.fsum(seam.thread_mm(joined.a.mm) for joined in own)
+    area = ((float(piece.stitches_worked * alike), 1.0),)
+    return yarn_needed(gauges.weight, area, thread, gauges.yarn, gauges.drift, gauges.assumptions.reserve)
+
+
+def yarns(pieces: Sequence[ShapedPiece], cloths: Mapping[str, Cloth], joins: Sequence[Joined]) -> tuple[YarnOf, ...]:
+    """What each yarn and colour comes to, of the pieces whose swatch was weighed."""
+    found: dict[tuple[str, str], list[tuple[YarnNeeded, Cloth]]] = {}
+    for piece in pieces:
+        cloth = cloths[piece.name]
+        needed = yarn_of_piece(piece, cloth, joins)
+        if needed is not None:
+            found.setdefault((cloth.gauges.yarn.name, cloth.colour), []).append((needed, cloth))
+    return tuple(
+        YarnOf(
+            yarn,
+            colour,
+            together((need for need, _ in of), of[0][1].gauges.yarn, of[0][1].gauges.assumptions.reserve),
+        )
+        for (yarn, colour), of in found.items()
+    )
+
+
+def hours(pieces: Sequence[ShapedPiece], cloths: Mapping[str, Cloth]) -> float | None:
+    """The hours of all pieces; None if the minutes of a swatch are not known."""
+    minutes = [(cloths[piece.name].minutes, piece.stitches_worked * piece.wish.alike) for piece in pieces]
+    if any(each is None for each, _ in minutes):
+        return None
+    return math.fsum(each * stitches for each, stitches in minutes if each is not None) / 60
+
+
+def cost(of: Sequence[YarnOf], cloths: Mapping[str, Cloth]) -> tuple[float, str] | None:
+    """The price of all balls and its currency; None if a price is not known or currencies differ."""
+    known = {(c.gauges.yarn.name, c.colour): (c.ball_price, c.currency) for c in cloths.values()}
+    prices = [(known[(need.yarn, need.colour)], need.needed.balls) for need in of]
+    if not prices or any(price is None or balls is None for (price, _), balls in prices):
+        return None
+    currencies = {currency for (_, currency), _ in prices}
+    if len(currencies) != 1:
+        return None
+    return math.fsum((price or 0.0) * (balls or 0) for (price, _), balls in prices), currencies.pop()
