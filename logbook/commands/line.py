@@ -14,6 +14,7 @@ COMMANDS = {
     "chain": ("chain", "how many to chain for a width"),
     "piece": ("piece", "a whole piece: chain, rows, marks, sizes, yarn"),
     "sizes": ("sizes", "a garment in several sizes, and its pattern lines"),
+    "garment": ("garment", "a garment of several pieces in all its sizes, from a plan"),
     "find": ("find", "look up swatches"),
     "nearest": ("nearest", "the swatches nearest to a wanted gauge"),
     "compare": ("compare", "two to six swatches side by side"),

@@ -165,9 +165,9 @@ def _edges(making: Making, numbers: PieceNumbers, neck: ShapedNeck | None, inset
     """The edges of a panel worked up, down or in the round."""
     half, rows, stitches = making.wish.shape == HALF_FRONT, numbers.rows or 0, numbers.stitches
     sides = 1 if half else 2
-    of_neck = neck.stitches if neck else numbers.neck or 0
+    of_neck = neck.stitches if neck else numbers.neck.units if numbers.neck else 0
     top = stitches - sides * inset - (neck.stitches if neck else 0)
-    slit = next((mark.at for mark in numbers.marks if mark.name == "slit"), 0)
+    slit = numbers.slit.at if numbers.slit else 0
     edges = {"start": making.along_stitches(stitches, "width"), "end": making.along_stitches(top, "width")}
     if making.wish.worked != ROUND:
         side = making.along_rows(rows - deep - slit, "length")
@@ -187,14 +187,14 @@ def _edges(making: Making, numbers: PieceNumbers, neck: ShapedNeck | None, inset
 def _sideways_edges(making: Making, numbers: PieceNumbers) -> dict[str, Edge]:
     """The edges of a panel whose chain runs up the body: sides and armholes lie along stitches, shoulders and neck along rows."""
     stitches = numbers.stitches
-    marks = {mark.name: mark.at for mark in numbers.marks}
-    under, slit = marks.get("armhole", stitches), marks.get("slit", 0)
+    under = numbers.armhole.at if numbers.armhole else stitches
+    slit = numbers.slit.at if numbers.slit else 0
     side = making.along_stitches(under - slit, "length")
     foundation = making.along_stitches(stitches, "length")
     edges = {"start": foundation, "end": foundation, "side": side, "left side": side, "right side": side}
     if under < stitches:
         edges["armhole"] = making.along_stitches(stitches - under, "armhole")
-    if numbers.neck and numbers.shoulder:
-        edges["shoulder"] = making.along_rows(numbers.shoulder, "neck width")
-        edges["neck"] = making.along_rows(numbers.neck, "neck width")
+    if numbers.neck:
+        edges["shoulder"] = making.along_rows(numbers.neck.shoulder, "neck width")
+        edges["neck"] = making.along_rows(numbers.neck.units, "neck width")
     return edges

@@ -4,10 +4,11 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from logbook.craft.garments.plan import GarmentPlan, JoinWish, PieceWish, SizesWish, TypedSize, usual_alike
-from logbook.craft.garments.shapes import CHOICES, EDGES, MEASURES, Shape, listed, shape_called
+from logbook.craft.garments.shapes import CHOICES, EDGES, MEASURES, Shape, shape_called
 from logbook.craft.sizes import body_chart
 from logbook.craft.sizes.body_chart import End
 from logbook.craft.swatches.fields import clean_text
+from logbook.craft.words.counting import listed
 from logbook.errors import LogbookError, RefusedError
 
 _GARMENT = ("name", "ease", "sizes", "pieces", "joins", "says")
@@ -73,7 +74,7 @@ def _piece(value: Any, number: int) -> PieceWish:
     said = _mapping(value, where, (*_PIECE, *shape.choices), of=f"a {shape.name}")
     worked = _text(said.get("worked", shape.ways[0]), f"How {where} is worked")
     if worked not in shape.ways:
-        raise RefusedError(f"{where} can't be worked “{worked}”: a {shape.name} is worked {listed(shape.ways)}.")
+        raise RefusedError(f"{where} can't be worked “{worked}”: a {shape.name} is worked {listed(shape.ways, 'or')}.")
     alike = said.get("alike", usual_alike(shape.name))
     if isinstance(alike, bool) or not isinstance(alike, int) or not 1 <= alike <= 1000:
         raise RefusedError(f"How many of {where} are alike must be a whole number from 1 to 1000.")
@@ -105,7 +106,7 @@ def _measures(value: Any, where: str, shape: Shape) -> dict[str, str]:
     texts = {name: _text(text, f"The {name} of {where}") for name, text in measures.items()}
     missing = next((name for name in shape.needs if not texts.get(name, "").strip()), None)
     if missing is not None:
-        raise RefusedError(f"{where} has no {missing}: a {shape.name} needs {_and(shape.needs)}.")
+        raise RefusedError(f"{where} has no {missing}: a {shape.name} needs {listed(shape.needs)}.")
     return {name: text for name, text in texts.items() if text.strip()}
 
 
@@ -128,7 +129,7 @@ def _join(value: Any, number: int) -> JoinWish:
     texts = {name: _text(said[name], f"“{name}” of join {number}") for name in ("of", "edge", "at")}
     for name in ("edge", "at"):
         if texts[name] not in EDGES:
-            raise RefusedError(f"{where} names the edge “{texts[name][:40]}”: it is {listed(EDGES)}.")
+            raise RefusedError(f"{where} names the edge “{texts[name][:40]}”: it is {listed(EDGES, 'or')}.")
     return JoinWish(of=texts["of"], edge=texts["edge"], at=texts["at"], to=tuple(_text(n, f"“to” of join {number}") for n in to))
 
 
@@ -138,7 +139,7 @@ def _sizes(value: Any, pieces: Sequence[PieceWish]) -> SizesWish:
     said = _mapping(value, "The sizes", (*_SIZES, "typed"))
     end = said.get("end", End.MIDDLE.value)
     if end not in tuple(End):
-        raise RefusedError(f"The sizes go by the “{end}” of a range: it is {listed(tuple(End))}.")
+        raise RefusedError(f"The sizes go by the “{end}” of a range: it is {listed(tuple(End), 'or')}.")
     return SizesWish(
         chart=_text(said.get("chart", ""), "The chart of the sizes"),
         only=tuple(_text(name, "A size") for name in _list(said.get("only", []), "only")),
@@ -223,7 +224,7 @@ def _mapping(value: Any, where: str, known: Sequence[str] | None = None, *, of: 
         raise RefusedError(f"{where} must be an object with names and values.")
     unknown = None if known is None else next((key for key in value if key not in known), None)
     if unknown is not None:
-        raise RefusedError(f"{where} has “{str(unknown)[:40]}”, which is not known: {of} may have {_and(known or ())}.")
+        raise RefusedError(f"{where} has “{str(unknown)[:40]}”, which is not known: {of} may have {listed(known or ())}.")
     return value
 
 
@@ -242,7 +243,3 @@ def _text(value: Any, what: str) -> str:
         return clean_text(str(value))
     except LogbookError as error:
         raise RefusedError(f"{what}: {error}") from error
-
-
-def _and(names: Sequence[str]) -> str:
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"

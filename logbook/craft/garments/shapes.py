@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
+from logbook.craft.words.counting import listed
 from logbook.craft.words.numbers import read_positive, read_whole
 from logbook.errors import RefusedError, UnreadableError
 
@@ -67,13 +68,8 @@ MEASURES = tuple(dict.fromkeys(measure for shape in SHAPES.values() for measure 
 def shape_called(name: str) -> Shape:
     """The shape of that name. Raises RefusedError, naming those there are."""
     if name not in SHAPES:
-        raise RefusedError(f"“{name[:40]}” is not a shape known here: it is {listed(tuple(SHAPES))}.")
+        raise RefusedError(f"“{name[:40]}” is not a shape known here: it is {listed(tuple(SHAPES), 'or')}.")
     return SHAPES[name]
-
-
-def listed(names: tuple[str, ...]) -> str:
-    """``straight panel, tapered panel or edging``."""
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} or {names[-1]}"
 
 
 def _flag(value: Any) -> bool:
@@ -84,7 +80,7 @@ def _flag(value: Any) -> bool:
 
 def _neck(value: Any) -> str:
     if value not in NECKS:
-        raise UnreadableError(f"say {listed(NECKS)}")
+        raise UnreadableError(f"say {listed(NECKS, 'or')}")
     return str(value)
 
 
@@ -113,7 +109,7 @@ def _along(value: Any) -> tuple[tuple[str, str], ...]:
             raise UnreadableError('name a piece and an edge of it, such as ["back", "neck"]')
         for edge in place[1] if isinstance(place[1], list) else [place[1]]:
             if edge not in EDGES:
-                raise UnreadableError(f"“{edge}” is no edge: it is {listed(EDGES)}")
+                raise UnreadableError(f"“{edge}” is no edge: it is {listed(EDGES, 'or')}")
             found.append((place[0], edge))
     return tuple(found)
 

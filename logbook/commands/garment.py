@@ -1,0 +1,144 @@
+"""``logbook garment``: a garment of several pieces in all its sizes, from the file of a plan."""
+
+import argparse
+from pathlib import Path
+from typing import Any
+
+from logbook.commands.answers import give_or_take, print_json, table
+from logbook.commands.books import book_of
+from logbook.commands.parser import Parser, add_common, units_of
+from logbook.craft.garments.garment import GarmentInSize
+from logbook.craft.garments.joins import Joined
+from logbook.craft.garments.shaped_piece import ShapedPiece
+from logbook.craft.garments.shapes import RAGLAN, ROUND_YOKE
+from logbook.craft.garments.together import yarn_of_piece
+from logbook.craft.words.lengths import Units, show_length
+from logbook.tasks.garment_words import in_all_sizes, notes, problems, rate_words
+from logbook.tasks.garments import GarmentAnswer, needs_book, read_plan, work_out
+
+
+def fill_garment(parser: Parser) -> None:
+    """Its options."""
+    parser.description = __doc__
+    parser.add_argument("plan", metavar="PLAN.json", type=Path, help="the file of a plan")
+    add_common(parser, lengths=True)
+    parser.set_defaults(run=run)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Works the garment out and answers."""
+    plan = read_plan(arguments.plan)
+    if needs_book(plan):
+        with book_of(arguments) as book:
+            answer = work_out(plan, book)
+    else:
+        answer = work_out(plan)
+    if arguments.json:
+        print_json(garment_json(answer))
+    else:
+        print(garment_text(answer, units_of(arguments)))
+    return 0
+
+
+def garment_json(answer: GarmentAnswer) -> dict[str, Any]:
+    """All sizes; lengths in mm. ``problems`` and ``notes`` of all sizes stand once more at the end, with their sizes."""
+    return {
+        "name": answer.plan.name,
+        "sizes": [_size_json(answer, size) for size in answer.numbers],
+        "problems": list(in_all_sizes([(size.name, problems(answer, size)) for size in answer.numbers])),
+        "notes": list(in_all_sizes([(size.name, notes(answer, size)) for size in answer.numbers])),
+    }
+
+
+def _size_json(answer: GarmentAnswer, size: GarmentInSize) -> dict[str, Any]:
+    return {
+        "size": size.name,
+        "pieces": [_piece_json(answer, size, piece) for piece in size.pieces],
+        "joins": [_join_json(join) for join in size.joins],
+        "yarn": [
+            {"yarn": of.yarn, "colour": of.colour, "grams": of.needed.grams, "metres": of.needed.metres, "balls": of.needed.balls}
+            for of in size.yarn
+        ],
+        "hours": size.hours,
+        "cost": size.cost[0] if size.cost else None,
+        "currency": size.cost[1] if size.cost else None,
+        "problems": list(problems(answer, size)),
+        "notes": list(notes(answer, size)),
+    }
+
+
+def _piece_json(answer: GarmentAnswer, size: GarmentInSize, piece: ShapedPiece) -> dict[str, Any]:
+    yarn = yarn_of_piece(piece, answer.cloths[piece.name], size.joins)
+    value: dict[str, Any] = {
+        "name": piece.name,
+        "alike": piece.wish.alike,
+        "chain": piece.chain,
+        "levels": [{"row": level.row, "stitches": level.stitches, "width_mm": level.width_mm} for level in piece.levels],
+        "rows": piece.rows,
+        "give_or_take_mm": piece.give_or_take_mm,
+        "grams": None if yarn is None else yarn.grams,
+        "off_line_mm": piece.off_line_mm,
+    }
+    if piece.wish.shape in (RAGLAN, ROUND_YOKE):
+        keys = ("back", "front", "sleeve", "underarm", "body_increases", "sleeve_increases", "body", "arm")
+        value |= {key: piece.parts.get(key) for key in keys}
+    if piece.picked:
+        value["picked_up"] = [
+            {"piece": of.piece, "edge": of.edge, "stitches": of.stitches, "rate": list(of.rate), "over": of.over}
+            for of in piece.picked
+        ]
+    return value
+
+
+def _join_json(join: Joined) -> dict[str, Any]:
+    return {
+        "of": join.wish.of,
+        "edge": join.wish.edge,
+        "to": list(join.wish.to),
+        "at": join.wish.at,
+        "a_mm": join.a.mm,
+        "b_mm": join.b_mm,
+        "difference_mm": join.difference_mm,
+        "verdict": join.verdict.value,
+        "rate": list(join.rate),
+    }
+
+
+def garment_text(answer: GarmentAnswer, units: Units) -> str:
+    """A table of the pieces for each size, the joins, the yarn; then what is to be said."""
+    parts = []
+    for size in answer.numbers:
+        headings = ("piece", "chain", "stitches", "rows", "width at the end", "give or take")
+        rows = [_piece_row(piece, units) for piece in size.pieces]
+        parts += [f"{answer.plan.name}, {size.name}", table(headings, rows, right=range(1, len(headings)))]
+        parts += [_join_line(join, units) for join in size.joins]
+        parts += [_yarn_line(of.yarn, of.colour, of.needed) for of in size.yarn]
+        parts.append("")
+    said = [(size.name, problems(answer, size, units)) for size in answer.numbers]
+    remarks = [(size.name, notes(answer, size, units)) for size in answer.numbers]
+    return "\n".join([*parts, *in_all_sizes(said), *in_all_sizes(remarks)]).rstrip()
+
+
+def _piece_row(piece: ShapedPiece, units: Units) -> tuple[str, ...]:
+    first, last = piece.levels[0].stitches, piece.levels[-1]
+    counts = str(last.stitches) if first in (last.stitches, 0) else f"{first} → {last.stitches}"
+    alike = f" × {piece.wish.alike}" if piece.wish.alike > 1 else ""
+    return (
+        piece.name + alike,
+        "–" if piece.chain is None else str(piece.chain),
+        counts,
+        str(piece.rows),
+        show_length(last.width_mm, units),
+        give_or_take(piece.give_or_take_mm, units),
+    )
+
+
+def _join_line(join: Joined, units: Units) -> str:
+    to = " and ".join(join.wish.to)
+    a, b = show_length(join.a.mm, units), show_length(join.b_mm, units)
+    return f"{join.wish.of} {join.wish.edge} to {join.wish.at} of {to}: {a} to {b}, {join.verdict}, {rate_words(join)}"
+
+
+def _yarn_line(yarn: str, colour: str, needed: Any) -> str:
+    balls = "" if needed.balls is None else f", {needed.balls} balls"
+    return f"{' '.join(part for part in (yarn, colour) if part)}: {needed.grams:.0f} g{balls}"

@@ -1,0 +1,136 @@
+"""What is to be said of a garment: troubles first, then remarks, as sentences."""
+
+from collections.abc import Sequence
+
+from logbook.craft.garments.garment import GarmentInSize, remedy_for
+from logbook.craft.garments.joins import Joined, Verdict
+from logbook.craft.garments.shaped_piece import ShapedPiece, Trouble
+from logbook.craft.garments.shapes import HALF_FRONT, PANEL, RAGLAN, ROUND, ROUND_YOKE
+from logbook.craft.pieces.fit import ADULT_HEAD_MM
+from logbook.craft.words.counting import counted, listed
+from logbook.craft.words.lengths import Units, show_length
+from logbook.craft.words.numbers import show_number
+from logbook.tasks.garments import GarmentAnswer
+
+_ADULT_BUST_MM = 700.0
+"""Below this round the chest a head is not taken for an adult's."""
+
+
+def problems(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -> tuple[str, ...]:
+    """What stands in the way of one size: joins that do not fit with what would mend them, shaping, what does not go on."""
+    said = [_join_sentence(answer, size, join, units) for join in size.joins if join.verdict is Verdict.TROUBLE]
+    said += [
+        _piece_sentence(piece, trouble) for piece in size.pieces for trouble in piece.troubles if trouble.kind not in _REMARKS
+    ]
+    return (*said, *_openings(size, units))
+
+
+def notes(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -> tuple[str, ...]:
+    """What else is to be said of one size."""
+    said = [_piece_sentence(piece, trouble) for piece in size.pieces for trouble in piece.troubles if trouble.kind in _REMARKS]
+    said += [_eased(join, units) for join in size.joins if join.verdict is Verdict.EASE_IN]
+    if any(piece.wish.shape in (RAGLAN, ROUND_YOKE) for piece in size.pieces):
+        said.append("Front and back neck of the yoke are equally deep.")
+    for piece in size.pieces:
+        if piece.wish.worked == ROUND and answer.cloths[piece.name].flat and piece.wish.shape != "edging":
+            said.append(f"“{piece.name}” is worked round, its swatch was worked flat: rounds often come out a little shorter.")
+        if answer.cloths[piece.name].gauges.weight is None:
+            said.append(f"No yarn for “{piece.name}”: weigh its swatch, and count its stitches and rows.")
+    return tuple(dict.fromkeys(said))
+
+
+def in_all_sizes(sentences: Sequence[tuple[str, Sequence[str]]]) -> tuple[str, ...]:
+    """Sentences of all sizes, each once with the sizes it is said of; what is said of all, without."""
+    said: dict[str, list[str]] = {}
+    for name, of in sentences:
+        for sentence in of:
+            said.setdefault(sentence, []).append(name)
+    every = len(sentences)
+    return tuple(text if len(names) == every else f"{', '.join(names)}: {text}" for text, names in said.items())
+
+
+def rate_words(join: Joined) -> str:
+    """``stitch to stitch`` or ``5 stitches to 4 rows``."""
+    a, b = join.rate
+    if join.a.along.value == join.b_along and a == b:
+        return "stitch to stitch" if join.b_along == "stitches" else "row to row"
+    return f"{_units(a, join.a.along.value)} to {_units(b, join.b_along)}"
+
+
+def _units(count: int, along: str) -> str:
+    return counted(count, "stitch" if along == "stitches" else "row")
+
+
+_REMARKS = ("ruffles", "cup")
+
+
+def _join_sentence(answer: GarmentAnswer, size: GarmentInSize, join: Joined, units: Units) -> str:
+    wish, trouble = join.wish, join.trouble
+    to = listed([f"“{name}”" for name in wish.to])
+    if trouble is not None and trouble.kind == "inset":
+        has, needs = (show_length(float(trouble.figures[key]), units) for key in ("has", "needs"))
+        inset_of = trouble.figures["piece"]
+        return f"The straight part of “{wish.of}” is {has}, but the inset of “{inset_of}” is {needs}: make them alike."
+    if trouble is not None and trouble.kind == "counts differ":
+        a, b = (_units(int(trouble.figures[key]), str(trouble.figures["along"])) for key in ("a", "b"))
+        what = f"The {wish.edge} of “{wish.of}” has {a}, the {wish.at} of {to} {b}: they are sewn one to one and must be equal"
+    else:
+        a, b = show_length(join.a.mm, units), show_length(join.b_mm, units)
+        what = f"The {wish.edge} of “{wish.of}” is {a}, the {wish.at} of {to} {b}: they do not fit"
+    remedy = remedy_for(answer.plan, size.size, answer.cloths, join)
+    if remedy is None:
+        return f"{what}."
+    more = _units(abs(remedy.more), remedy.along)
+    change = f"{more} {'more' if remedy.more > 0 else 'fewer'} on “{remedy.piece}”"
+    return f"{what}. What would fit: {change} ({remedy.measure} {show_length(remedy.mm, units)})."
+
+
+def _piece_sentence(piece: ShapedPiece, trouble: Trouble) -> str:
+    figures = trouble.figures
+    if trouble.kind == "too steep":
+        rounds, stitches = int(figures["rounds"]), int(figures["stitches"])
+        return (
+            f"“{piece.name}”: the {figures['where']} would grow by more than two at one place in a round; "
+            f"{counted(rounds, 'round')} deeper or {counted(stitches, 'stitch')} more under the arm would help."
+        )
+    if trouble.kind == "too many in a round":
+        return (
+            f"“{piece.name}”: round {figures['round']} would gain {figures['stitches']} on {figures['of']} stitches; "
+            "make the yoke deeper."
+        )
+    flat = show_number(float(figures["flat"]), 1)
+    what = "will ruffle" if trouble.kind == "ruffles" else "will be a cup, not lie flat"
+    return f"“{piece.name}”: with {figures['each']} more a round the crown {what}; {flat} would lie flat."
+
+
+def _eased(join: Joined, units: Units) -> str:
+    more = "longer" if join.difference_mm > 0 else "shorter"
+    off, to = show_length(abs(join.difference_mm), units), listed([f"“{name}”" for name in join.wish.to])
+    return f"Ease in the {join.wish.edge} of “{join.wish.of}”: it is {off} {more} than the {join.wish.at} of {to}."
+
+
+def _openings(size: GarmentInSize, units: Units) -> list[str]:
+    """What would not go over head, arm or hip."""
+    body, said = size.size.body, []
+    panels = [piece for piece in size.pieces if piece.wish.shape == PANEL and "neck" in piece.edges]
+    opens = any(piece.wish.shape == HALF_FRONT for piece in size.pieces)
+    yokes = [piece for piece in size.pieces if piece.wish.shape in (RAGLAN, ROUND_YOKE)]
+    head = body.get("head", ADULT_HEAD_MM if body.get("bust", ADULT_HEAD_MM * 2) >= _ADULT_BUST_MM else None)
+    neck = sum(piece.edges["neck"].mm * piece.wish.alike for piece in panels) or sum(yoke.edges["neck"].mm for yoke in yokes)
+    if neck and head and not opens and (len(panels) + sum(p.wish.alike - 1 for p in panels) > 1 or yokes) and neck < head:
+        said.append(_too_small("neck", neck, "head", head, units))
+    arm = body.get("upper arm")
+    for join in size.joins:
+        if arm and join.wish.at == "armhole" and join.b_mm < arm:
+            said.append(_too_small("armhole", join.b_mm, "upper arm", arm, units))
+    hip = body.get("hip")
+    hems = [piece for piece in size.pieces if piece.wish.shape in (PANEL, HALF_FRONT) and "shoulder" in piece.edges]
+    hem = sum(piece.edges["start"].mm * piece.wish.alike for piece in hems if piece.wish.worked != "sideways")
+    if hip and hem and not opens and len(hems) + sum(p.wish.alike - 1 for p in hems) > 1 and hem < hip:
+        said.append(_too_small("hem", hem, "hip", hip, units))
+    return said
+
+
+def _too_small(name: str, mm: float, part: str, needs_mm: float, units: Units) -> str:
+    has, needs = show_length(mm, units), show_length(needs_mm, units)
+    return f"The {name} is {has} round, but the {part} measures {needs}: make it larger, or leave an opening."

@@ -1,0 +1,135 @@
+"""Garments of several pieces: worked out from a plan and the logbook's swatches, or from swatches given in the plan itself."""
+
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from logbook.book.logbook import Logbook
+from logbook.craft.garments.body import GarmentSize, sizes_of
+from logbook.craft.garments.cloth import Cloth
+from logbook.craft.garments.garment import GarmentInSize, work_out_garment
+from logbook.craft.garments.plan import GarmentPlan, PieceWish
+from logbook.craft.garments.plan_file import plan_of, plan_value
+from logbook.craft.gauges.drift import drift_of
+from logbook.craft.sizes.body_chart import BodyChart
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.fields import FIELDS, Field, Owner
+from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.swatches.swatch_fields import swatch_of
+from logbook.errors import LogbookError, RefusedError
+from logbook.sheets.atomic import write_text
+from logbook.tasks.body_charts import BUILT_IN, chart_called
+from logbook.tasks.pieces import Basis, basis_of_tag, gauges_on
+
+LARGEST_PLAN = 5_000_000
+"""Bytes: a plan of any garment is far smaller."""
+
+
+@dataclass(frozen=True, slots=True)
+class GarmentAnswer:
+    """A garment worked out in its sizes, with the cloths of its pieces by name and the swatches they come from."""
+
+    plan: GarmentPlan
+    sizes: tuple[GarmentSize, ...]
+    cloths: Mapping[str, Cloth]
+    swatches: Mapping[str, Swatch]
+    numbers: tuple[GarmentInSize, ...]
+
+
+def read_plan(path: Path) -> GarmentPlan:
+    """The plan in a file. Raises RefusedError, in one sentence, if it can't be read or is none."""
+    try:
+        if path.is_file() and path.stat().st_size > LARGEST_PLAN:
+            raise RefusedError(f"“{path.name}” is too large to be a plan: the most is {LARGEST_PLAN // 1_000_000} MB.")
+        text = path.read_text("utf-8-sig")
+    except (OSError, UnicodeDecodeError) as error:
+        why = error.strerror if isinstance(error, OSError) else "it is not text"
+        raise RefusedError(f"“{path.name}” could not be read ({why}): give the file of a plan.") from error
+    try:
+        value = json.loads(text)
+    except (ValueError, RecursionError) as error:
+        where = f", line {error.lineno}" if isinstance(error, json.JSONDecodeError) else ""
+        raise RefusedError(f"“{path.name}” is not a plan{where}: it must be JSON, as the logbook writes it.") from error
+    try:
+        return plan_of(value)
+    except LogbookError as error:
+        raise RefusedError(f"“{path.name}”: {error}") from error
+
+
+def save_plan(plan: GarmentPlan, target: Path, book: Logbook | None = None) -> None:
+    """Writes the plan to a file that ``read_plan`` takes in again. Raises RefusedError, in one sentence."""
+    text = json.dumps(plan_value(plan), ensure_ascii=False, indent=2) + "\n"
+    write_text(target, text, (book.path,) if book else ())
+
+
+def needs_book(plan: GarmentPlan) -> bool:
+    """Whether the plan speaks of swatches or a chart that only a logbook has."""
+    tags = any(isinstance(piece.swatch, str) for piece in plan.pieces)
+    return tags or bool(plan.sizes.chart and plan.sizes.chart not in BUILT_IN)
+
+
+def work_out(plan: GarmentPlan, book: Logbook | None = None) -> GarmentAnswer:
+    """The garment in all its sizes. Raises RefusedError, in one sentence, if it can't be."""
+    chart: BodyChart | None = chart_called(plan.sizes.chart, book) if plan.sizes.chart else None
+    sizes = sizes_of(plan, chart)
+    bases: dict[str, Basis] = {}
+    swatches, cloths = {}, {}
+    for piece in plan.pieces:
+        basis = _basis(piece, book, bases)
+        swatches[piece.name] = basis.swatch
+        cloths[piece.name] = _cloth(piece, basis)
+    return GarmentAnswer(plan, sizes, cloths, swatches, work_out_garment(plan, sizes, cloths))
+
+
+def _basis(piece: PieceWish, book: Logbook | None, known: dict[str, Basis]) -> Basis:
+    if isinstance(piece.swatch, Mapping):
+        swatch = swatch_in_place(piece.swatch, f"“{piece.name}”")
+        return Basis(swatch=swatch, assumed=Assumptions(), drift=drift_of(Assumptions()))
+    if not piece.swatch.strip():
+        raise RefusedError(f"“{piece.name}” has no swatch: give the tag of one, or its columns in place.")
+    if book is None:
+        raise RefusedError(f"“{piece.name}” names the swatch {piece.swatch}: say which logbook it is in.")
+    if piece.swatch not in known:
+        known[piece.swatch] = basis_of_tag(book, piece.swatch)
+    return known[piece.swatch]
+
+
+def _cloth(piece: PieceWish, basis: Basis) -> Cloth:
+    try:
+        gauges = gauges_on(basis)
+    except RefusedError as refused:
+        raise RefusedError(f"“{piece.name}”: {refused}") from refused
+    swatch = basis.swatch
+    stitches = (swatch.swatch_stitches or 0) * (swatch.swatch_rows or 0)
+    minutes = getattr(swatch, "minutes", None)
+    return Cloth(
+        gauges=gauges,
+        colour=swatch.colour,
+        minutes=minutes / stitches if minutes and stitches else None,
+        ball_price=getattr(swatch.yarn, "ball_price", None),
+        currency=getattr(swatch.yarn, "currency", ""),
+        flat=swatch.worked != "round",
+    )
+
+
+_SHORT = {"stitches": "stitches washed", "rows": "rows washed"}
+
+
+def swatch_in_place(columns: Mapping[str, Any], where: str) -> Swatch:
+    """A swatch of columns of the log; ``stitches`` and ``rows`` mean washed. Raises RefusedError, naming the column at fault."""
+    by_name = {field.name: field for field in FIELDS}
+    values: dict[Field, Any] = {}
+    for name, cell in columns.items():
+        field = by_name.get(_SHORT.get(name, name))
+        if field is None:
+            raise RefusedError(f"The swatch of {where} has “{name}”, which is no column of the log.")
+        try:
+            values[field] = field.value(str(cell))
+        except LogbookError as error:
+            raise RefusedError(f"“{name}” of the swatch of {where}: {error}") from error
+    for owner, name, called in ((Owner.PATTERN, "stitch pattern", "the stitch"), (Owner.YARN, "yarn", "the yarn")):
+        if any(field.owner is owner for field in values) and not values.get(by_name[name]):
+            values[by_name[name]] = called
+    return swatch_of(values)
