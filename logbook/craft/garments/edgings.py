@@ -27,7 +27,7 @@ def edging(making: Making) -> ShapedPiece:
     length = sum(edge.mm for _, _, edge in edges) * drawn
     if not length > 0:
         raise RefusedError("It has nothing to pick up from: the edge it lies along has no length.")
-    stitches = making.chain(length, chain_rule(PiecePlan(in_round=in_round), making.gauges)).stitches
+    stitches = making.chain(length, chain_rule(PiecePlan(in_round=in_round), making.gauges)).count
     rows = whole_rows(making, making.need("depth"))
     corner = max(2 * half_up(making.q / making.p), 2)
     more = corner * _corners(making, along) if in_round else 0

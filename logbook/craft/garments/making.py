@@ -7,9 +7,10 @@ from logbook.craft.garments.body import SizeMeasures
 from logbook.craft.garments.plan import GarmentPlan, PieceWish
 from logbook.craft.garments.shaped_piece import Edge, ShapedPiece
 from logbook.craft.gauges.drift import combined
+from logbook.craft.pieces.options import Option, Pitch, recommended
 from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.pieces.seams import SEAMS
-from logbook.craft.pieces.starting_chain import ChainOption, ChainRule, StitchWidth, starting_chains
+from logbook.craft.pieces.starting_chain import ChainRule, starting_chains
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.words.lengths import read_length
 from logbook.craft.words.numbers import half_up
@@ -68,10 +69,9 @@ class Making:
         """A measure in mm, None where it is not wanted."""
         return self.measures.get(self.wish, measure)
 
-    def chain(self, width_mm: float, rule: ChainRule) -> ChainOption:
+    def chain(self, width_mm: float, rule: ChainRule) -> Option:
         """The chain for a width. Raises RefusedError as ``starting_chains``."""
-        width = StitchWidth.of(self.gauges.stitches, self.gauges.drift, 0.0)
-        return next(option for option in starting_chains(width_mm, width, rule) if option.recommended)
+        return recommended(starting_chains(width_mm, Pitch.of(self.gauges.stitches, self.gauges.drift, 0.0), rule))
 
     def give_or_take(self, width_mm: float) -> float | None:
         """The half-width of a whole piece that is so wide; None if the gauge's is not known."""

@@ -9,7 +9,8 @@ import math
 from logbook.craft.garments.making import Making, nearest_with_parity
 from logbook.craft.garments.shaped_piece import ShapedPiece, Shaping, counts_from
 from logbook.craft.garments.shapes import ROUND
-from logbook.craft.pieces.length import RowHeight, RowRule, row_counts
+from logbook.craft.pieces.length import RowRule, row_counts
+from logbook.craft.pieces.options import Pitch, recommended
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.piece_numbers import chain_rule
 from logbook.craft.pieces.spread import off_line, spread
@@ -27,7 +28,7 @@ def tapered_panel(making: Making) -> ShapedPiece:
     even = half_up((making.get("straight") or 0.0) / making.q)
     if even >= rows and even:
         raise RefusedError("Its straight part is as long as the whole piece: make it shorter, or leave it out.")
-    start = chain.stitches
+    start = chain.count
     end = _end_stitches(making, start, making.need("end width") + across)
     by = 1 if end > start else -1
     shaped = rows - even
@@ -56,8 +57,8 @@ def whole_rows(making: Making, length_mm: float) -> int:
     rule = RowRule.of(making.gauges.pattern)
     if (rule.set_up, rule.in_repeat, rule.closing) == (0, 1, 0):
         return max(half_up(length_mm / making.q), 1)
-    height = RowHeight.of(making.gauges.finished(Direction.ROWS), making.gauges.drift, 0.0)
-    return next(option.rows for option in row_counts(length_mm, height, rule) if option.recommended)
+    height = Pitch.of(making.gauges.finished(Direction.ROWS), making.gauges.drift, 0.0)
+    return recommended(row_counts(length_mm, height, rule)).count
 
 
 def _end_stitches(making: Making, start: int, width_mm: float) -> int:
