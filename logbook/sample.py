@@ -1,11 +1,10 @@
-"""Where the sample lies: an open-air theatre's swatches, written rows and planned pieces, and a sheet with faults in it."""
+"""Where the sample lies: an open-air theatre's swatches and planned pieces, and a sheet with faults in it."""
 
 from pathlib import Path
 
 from logbook.errors import RefusedError
 
 SWATCHES = "swatches.csv"
-ROWS = "rows.csv"
 PIECES = "pieces.json"
 FAULTY = "faulty.csv"
 
@@ -13,7 +12,7 @@ _PACKAGE = Path(__file__).resolve().parent
 
 
 def folder() -> Path:
-    """The folder that holds SWATCHES, ROWS, PIECES and FAULTY; RefusedError if there is none.
+    """The folder that holds SWATCHES, PIECES and FAULTY; RefusedError if there is none.
 
     Installed it lies inside the package, in a checkout beside it.
     """

@@ -27,7 +27,7 @@ HEADING = [
     "uid", "tag", "date", *YARN, "colour", "dye lot", "strands", "hook mm", "hook note", "foundation hook mm",
     *PATTERN, "worked", "worked by", "way of washing", "swatch grams", "swatch stitches", "swatch rows", "notes",
     *(f"{direction} {condition}" for condition in CONDITIONS for direction in ("stitches", "rows")),
-    "hung grams", "hung clip cm",
+    "hung grams", "hung clip cm", "half-repeat plus", "written rows", "minutes", "ball price", "currency",
 ]  # fmt: skip
 
 ROWS = sheet(sample.SWATCHES)[1]
@@ -77,7 +77,7 @@ def read(condition: str) -> list[Row]:
     return found
 
 
-@pytest.mark.parametrize("name", [sample.SWATCHES, sample.ROWS, sample.FAULTY])
+@pytest.mark.parametrize("name", [sample.SWATCHES, sample.FAULTY])
 def test_byte_for_byte_a_sheet_with_bom_commas_crlf_and_every_cell_quoted(name: str) -> None:
     heading, rows = sheet(name)
     again = io.StringIO()
@@ -86,6 +86,13 @@ def test_byte_for_byte_a_sheet_with_bom_commas_crlf_and_every_cell_quoted(name: 
     writer.writerows(row.values() for row in rows)
     assert (sample.folder() / name).read_bytes() == b"\xef\xbb\xbf" + again.getvalue().encode()
     assert not any("\r" in cell for row in rows for cell in row.values())
+
+
+def test_every_yarn_has_one_price_and_some_swatches_their_minutes() -> None:
+    prices = {(row["yarn"], row["ball price"], row["currency"]) for row in ROWS}
+    assert len(prices) == len({row["yarn"] for row in ROWS})
+    assert all(float(price) > 0 and currency for _, price, currency in prices)
+    assert 10 < sum(bool(row["minutes"]) for row in ROWS) < len(ROWS)
 
 
 def test_the_headings_are_the_columns_of_the_log() -> None:

@@ -8,7 +8,8 @@ from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from typing import Any
 
-from logbook.book.schema import RECORDS
+from logbook.book.running_digest import next_digest
+from logbook.book.schema import RECORDS, STEPS, lifted
 from logbook.book.trouble import as_damage
 from logbook.craft.swatches.fields import clean_text
 from logbook.errors import RefusedError
@@ -41,7 +42,8 @@ class Writing:
     kind: str = "do"
     of: str | None = None
     now: Callable[[], str] = utc_now
-    action: str | None = None
+    action: tuple[Any, ...] | None = None
+    digest: bytes = b""
     touched: dict[tuple[str, str], None] = field(default_factory=dict)
 
     def put(self, table: str, uid: str, values: Row) -> None:
@@ -73,16 +75,23 @@ class Writing:
 
     def _keep(self, table: str, uid: str, before: Row | None, after: Row | None) -> None:
         if self.action is None:
-            self.action = new_uid()
+            self.action = (new_uid(), self.now(), self.label, self.kind, self.of, len(STEPS))
             self.connection.execute(
-                "INSERT INTO action (uid, at, label, kind, of) VALUES (?, ?, ?, ?, ?)",
-                (self.action, self.now(), self.label, self.kind, self.of),
+                "INSERT INTO action (uid, at, label, kind, of, schema) VALUES (?, ?, ?, ?, ?, ?)", self.action
             )
+            (self.digest,) = self.connection.execute("SELECT digest FROM logbook").fetchone()
+        kept = (new_uid(), table, uid, _as_json(before), _as_json(after))
+        self.digest = next_digest(self.digest, (*kept, *self.action))
         self.connection.execute(
-            "INSERT INTO change (uid, action, record_table, record, before, after) VALUES (?, ?, ?, ?, ?, ?)",
-            (new_uid(), self.action, table, uid, _as_json(before), _as_json(after)),
+            "INSERT INTO change (uid, record_table, record, before, after, action, digest) VALUES (?, ?, ?, ?, ?, ?, ?)",
+            (*kept, self.action[0], self.digest),
         )
         self.touched[table, uid] = None
+
+    def seal(self) -> None:
+        """Ends the action: the logbook says how often it was written to, and the digest of its last change."""
+        if self.action is not None:
+            self.connection.execute("UPDATE logbook SET counter = counter + 1, digest = ?", (self.digest,))
 
 
 def _as_json(row: Row | None) -> str | None:
@@ -112,8 +121,8 @@ class Change:
     after: dict[str, Any] | None
 
 
-_CHANGES = """SELECT action.at, action.label, action.kind, change.record_table, change.record, change.before, change.after
-    FROM change JOIN action ON action.uid = change.action"""
+_CHANGES = """SELECT action.at, action.label, action.kind, change.record_table, change.record, change.before, change.after,
+    action.schema FROM change JOIN action ON action.uid = change.action"""
 
 
 def changes_of_action(connection: sqlite3.Connection, action: str) -> list[Change]:
@@ -140,16 +149,17 @@ def readings_of_swatch(connection: sqlite3.Connection, swatch: str) -> list[str]
 
 def _changes(rows: Iterable[tuple[Any, ...]]) -> list[Change]:
     return [
-        Change(at, label, kind, table, record, _from_json(table, before), _from_json(table, after))
-        for at, label, kind, table, record, before, after in rows
+        Change(at, label, kind, table, record, row_of(table, before, schema), row_of(table, after, schema))
+        for at, label, kind, table, record, before, after, schema in rows
     ]
 
 
-def _from_json(table: str, text: str | None) -> dict[str, Any] | None:
+def row_of(table: str, text: str | None, schema: int) -> dict[str, Any] | None:
+    """A kept row as the present schema has it; None: it was not there. Raises DamagedError if it is none."""
     if text is None:
         return None
     with as_damage("A kept change"):
         row = json.loads(text)
-        if not isinstance(row, dict) or row.keys() != set(RECORDS[table]):
+        if not isinstance(row, dict):
             raise ValueError(f"{text[:40]} is no {table}")
-        return row
+        return lifted(table, row, schema)

@@ -34,6 +34,8 @@ def verified_copy(source: sqlite3.Connection, target: Path) -> None:
                 same = _checked_digest(temporary) == wanted
         except DamagedError:
             check_whole(source, own, _step(source))
+            if _same(temporary, wanted):
+                raise DamagedError("a table holds what it may not", own.name) from None
             same = False
         if not same:
             raise RefusedError(f"The copy {target.name} did not come out equal and was thrown away: try another disk.")
@@ -90,9 +92,17 @@ def _copy(source: sqlite3.Connection, temporary: Path) -> None:
 
 
 def _checked_digest(temporary: Path) -> str:
-    with closing(connect(temporary, "ro")) as copy:
+    with closing(connect(temporary)) as copy:  # not to read only: SQLite would leave out what each table demands of its columns
         check_whole(copy, temporary, _step(copy))
         return digest(copy)
+
+
+def _same(temporary: Path, wanted: str) -> bool:
+    try:
+        with closing(connect(temporary, "ro")) as copy:
+            return digest(copy) == wanted
+    except sqlite3.Error:
+        return False
 
 
 def _step(connection: sqlite3.Connection) -> int:

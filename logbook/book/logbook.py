@@ -80,6 +80,7 @@ class Logbook:
             writing = Writing(self.connection, label, kind, of, self.now)
             yield writing
             refresh_words(self.connection, writing.touched)
+            writing.seal()
 
     def back_up_once(self, *, again: bool = False) -> None:
         """Makes a verified backup if this session has made none yet, or ``again`` before an import or merge."""

@@ -7,11 +7,19 @@ derived: the folded text that search looks in.
 A piece's ``plan`` is one JSON text of all its wishes. They are only ever read whole, never looked for; and a wish that a later
 version of the arithmetic knows besides then changes neither this table nor the kept changes of it. What a size says otherwise
 are columns, since a run is a table of them. ``published`` is the run as it was set, as JSON text. A body chart's ``sizes`` are
-its table as typed, a size a line and its cells parted by ``;``, the heading first.
+its table as typed, a size a line and its cells parted by ``;``, the heading first. A garment's ``plan`` is
+one JSON text too.
+
+``counter`` of the logbook is raised by every writing transaction, so that two states of one logbook can be told and put in order
+whatever any clock says. Every change has a digest of itself and of all before it, and the logbook that of the last
+(``running_digest.py``). An action carries the schema it was written under: its changes are lifted when they are read.
 """
 
 import sqlite3
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any
+
+from logbook.book.running_digest import reckon_anew
 
 APPLICATION_ID = 0x53574742  # "SWGB"
 
@@ -82,11 +90,35 @@ _STEP_1 = (
     "CREATE TABLE swatch_words (swatch TEXT PRIMARY KEY, folded TEXT NOT NULL) STRICT",
 )
 
-STEPS = (_STEP_1,)
+_STEP_2 = (
+    "ALTER TABLE logbook ADD COLUMN counter INTEGER NOT NULL DEFAULT 0",
+    "ALTER TABLE logbook ADD COLUMN digest BLOB NOT NULL DEFAULT x''",
+    "ALTER TABLE action ADD COLUMN schema INTEGER NOT NULL DEFAULT 1",
+    "ALTER TABLE change ADD COLUMN digest BLOB NOT NULL DEFAULT x''",
+    "UPDATE logbook SET counter = (SELECT coalesce(max(position), 0) FROM action)",
+    "ALTER TABLE yarn ADD COLUMN ball_price REAL",
+    "ALTER TABLE yarn ADD COLUMN currency TEXT NOT NULL DEFAULT ''",
+    "ALTER TABLE swatch ADD COLUMN minutes REAL",
+    "ALTER TABLE made_piece ADD COLUMN worked_by TEXT NOT NULL DEFAULT ''",
+    "ALTER TABLE made_piece ADD COLUMN yarn_used TEXT NOT NULL DEFAULT ''",
+    "ALTER TABLE made_piece ADD COLUMN lot_used TEXT NOT NULL DEFAULT ''",
+    "ALTER TABLE made_piece ADD COLUMN grams_used REAL",
+    "ALTER TABLE made_piece ADD COLUMN minutes REAL",
+    "ALTER TABLE made_piece ADD COLUMN changed TEXT NOT NULL DEFAULT ''",
+    """CREATE TABLE garment (
+        uid TEXT PRIMARY KEY, name TEXT NOT NULL UNIQUE, plan TEXT NOT NULL, published TEXT, notes TEXT NOT NULL,
+        position INTEGER NOT NULL
+    ) STRICT""",
+)
+
+STEPS = (_STEP_1, _STEP_2)
 """Each step's statements, first to last; the schema's number is how many have been taken."""
 
+_AFTER: Mapping[int, Callable[[sqlite3.Connection], None]] = {2: reckon_anew}
+"""What a step does besides, that no statement can."""
+
 RECORDS: dict[str, tuple[str, ...]] = {
-    "yarn": ("name", "fibre", "yarn_class", "ball_grams", "ball_metres"),
+    "yarn": ("name", "fibre", "yarn_class", "ball_grams", "ball_metres", "ball_price", "currency"),
     "stitch_pattern": (
         "name", "multiple", "plus", "extra_chains", "first_stitch", "skip_cover", "half_plus", "set_up_rows",
         "rows_in_repeat", "closing_rows", "terms", "rows_text", "notes",
@@ -94,7 +126,7 @@ RECORDS: dict[str, tuple[str, ...]] = {
     "swatch": (
         "tag", "date", "yarn", "stitch_pattern", "colour", "dye_lot", "strands", "hook_mm", "hook_note",
         "foundation_hook_mm", "worked", "worked_by", "way_of_washing", "swatch_grams", "swatch_stitches", "swatch_rows",
-        "notes", "hung_grams", "hung_clip_mm",
+        "notes", "hung_grams", "hung_clip_mm", "minutes",
     ),
     "reading": (
         "swatch", "place", "condition", "number", "counted", "length_mm", "is_count", "inches", "finest", "text",
@@ -106,17 +138,46 @@ RECORDS: dict[str, tuple[str, ...]] = {
     ),
     "made_piece": (
         "name", "piece", "swatch", "size", "date", "chain", "rows", "hook_mm", "predicted_width_mm", "predicted_length_mm",
-        "worked_width_mm", "worked_length_mm", "washed_width_mm", "washed_length_mm", "fits", "notes",
+        "worked_width_mm", "worked_length_mm", "washed_width_mm", "washed_length_mm", "fits", "notes", "worked_by", "yarn_used",
+        "lot_used", "grams_used", "minutes", "changed",
     ),
     "body_chart": ("name", "sizes"),
     "assumption": ("value",),
+    "garment": ("name", "plan", "published", "notes", "position"),
 }  # fmt: skip
 """The tables whose every change is kept, with their columns beside uid."""
+
+YOUNGER: Mapping[int, Mapping[str, Mapping[str, Any]]] = {
+    2: {
+        "yarn": {"ball_price": None, "currency": ""},
+        "swatch": {"minutes": None},
+        "made_piece": {
+            "worked_by": "", "yarn_used": "", "lot_used": "", "grams_used": None, "minutes": None, "changed": "",
+        },
+    },
+}  # fmt: skip
+"""The columns that a step added to a table that was there, each with what it holds in a record from before."""
+
+
+def lifted(table: str, row: Mapping[str, Any], schema: int) -> dict[str, Any]:
+    """A row kept under ``schema`` as the present one has it: younger columns hold what they began with.
+
+    Raises ValueError if it has not the very columns its table had then.
+    """
+    younger: dict[str, Any] = {}
+    for step, tables in YOUNGER.items():
+        if step > schema:
+            younger |= tables.get(table, {})
+    if row.keys() != {column for column in RECORDS[table] if column not in younger}:
+        raise ValueError(f"a {table} of schema {schema} has other columns")
+    return {**row, **younger}
 
 
 def take_steps(connection: sqlite3.Connection, steps: Sequence[Sequence[str]], taken: int = 0) -> None:
     """Takes those of ``steps`` after the first ``taken``, in the caller's transaction."""
-    for step in steps[taken:]:
+    for number, step in enumerate(steps[taken:], start=taken + 1):
         for statement in step:
             connection.execute(statement)
+        if number in _AFTER:
+            _AFTER[number](connection)
     connection.execute(f"PRAGMA user_version = {len(steps)}")

@@ -29,12 +29,12 @@ class Column:
     @property
     def wraps(self) -> bool:
         """Whether its text may run over several lines."""
-        return self.field.owner is Owner.READINGS or self.name == "notes"
+        return self.field.owner is Owner.READINGS or self.name in ("notes", "written rows")
 
 
 _WIDTHS = {
     "uid": 12, "tag": 12, "date": 11, "yarn": 24, "fibre": 20, "colour": 14, "hook note": 18, "stitch pattern": 24,
-    "worked by": 14, "way of washing": 22, "notes": 48,
+    "worked by": 14, "way of washing": 22, "notes": 48, "written rows": 60,
 }  # fmt: skip
 _UNITS = {"grams": "g", "metres": "m", "mm": "mm", "cm": "cm"}
 

@@ -1,6 +1,5 @@
 """The sample: a fresh copy to try things on."""
 
-import csv
 import json
 from dataclasses import replace
 from pathlib import Path
@@ -10,7 +9,7 @@ from logbook import sample
 from logbook.book.changes import Writing
 from logbook.book.pieces import planned_pieces, put_made_piece, put_piece
 from logbook.book.plan_text import plan_of
-from logbook.book.swatches import put_stitch_pattern, stitch_patterns, swatch_of_tag
+from logbook.book.swatches import swatch_of_tag
 from logbook.craft.pieces.planned_piece import PlannedPiece, SizeWish
 from logbook.craft.words.terms import Terms
 from logbook.tasks.keeping import Logbook, new_book
@@ -27,17 +26,8 @@ def new_sample(folder: Path) -> Logbook:
     book = new_book(folder / "sample.logbook", keep_backups=False)
     carry_out(book, plan_import(book, sample.folder() / sample.SWATCHES))
     with book.writing("plan the sample's pieces") as writing:
-        _write_rows(writing)
         _plan_pieces(writing)
     return book
-
-
-def _write_rows(writing: Writing) -> None:
-    """Gives each stitch pattern the rows that the file has for it: the log's own columns have none."""
-    with (sample.folder() / sample.ROWS).open(encoding="utf-8-sig", newline="") as lines:
-        rows = {line["stitch pattern"]: line["rows"] for line in csv.DictReader(lines)}
-    for pattern in stitch_patterns(writing.connection).values():
-        put_stitch_pattern(writing, replace(pattern, rows_text=rows[pattern.name]))
 
 
 def _plan_pieces(writing: Writing) -> None:

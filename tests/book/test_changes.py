@@ -10,8 +10,10 @@ import pytest
 
 from logbook.book.changes import changes_of_action, changes_of_record
 from logbook.book.logbook import Logbook
+from logbook.book.running_digest import not_as_kept
 from logbook.book.swatches import put_swatch, put_yarn, remove_swatch, swatches, yarns
 from logbook.book.trouble import DamagedError
+from logbook.book.undo import undo
 from logbook.craft.swatches.yarn import Yarn
 from logbook.errors import RefusedError, UnreadableError
 from tests.support.books import edit, held, small_book, swatch
@@ -117,6 +119,38 @@ def test_readings_keep_their_uid_by_place(book: Logbook) -> None:
     with book.writing("fewer") as writing:
         put_swatch(writing, replace(found, readings=found.readings[:1]))
     assert [uid for (uid,) in book.connection.execute("SELECT uid FROM reading")] == uids[:1]
+
+
+def test_every_action_raises_the_counter_and_what_changes_nothing_does_not(book: Logbook) -> None:
+    def counter() -> int:
+        (found,) = book.connection.execute("SELECT counter FROM logbook").fetchone()
+        return int(found)
+
+    begun = counter()
+    edit(book, "S-01", colour="rust")
+    edit(book, "S-01", colour="rust")
+    undo(book)
+    assert counter() == begun + 2
+
+
+@pytest.mark.parametrize(
+    ("alter", "place"),
+    [
+        ("UPDATE change SET after = replace(after, 'moss', 'mass') WHERE position = {}", 3),
+        ("UPDATE change SET record = record || ' ' WHERE position = {}", 1),
+        ("UPDATE action SET label = 'log S-11'", 1),
+        ("UPDATE action SET schema = 1", 1),
+        ("DELETE FROM change WHERE position = {}", 2),
+        ("DELETE FROM change WHERE position = 5", 0),
+    ],
+)
+def test_any_altered_byte_of_the_kept_changes_is_named_by_its_place(book: Logbook, alter: str, place: int) -> None:
+    assert list(not_as_kept(book.connection)) == []
+    book.connection.execute("PRAGMA foreign_keys = OFF")
+    assert book.connection.execute("SELECT count(*) FROM change").fetchone() == (5,)
+    assert book.connection.execute(alter.format(place)).rowcount
+    found = list(not_as_kept(book.connection))
+    assert found[0] == (3 if alter.startswith("DELETE FROM change") and place == 2 else place)
 
 
 def test_there_is_no_way_round_the_record() -> None:

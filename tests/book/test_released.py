@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 
 from logbook.book.logbook import Logbook, open_logbook
+from logbook.book.running_digest import not_as_kept
 from logbook.book.schema import STEPS
 from logbook.book.thorough_check import check_thoroughly
 from logbook.book.undo import redo, undo
@@ -62,6 +63,7 @@ def test_it_opens_and_every_step_of_it_goes_back_and_forth(path: Path, held: dic
 def test_it_is_sound_and_hands_on_every_cell(path: Path, released: Path, tmp_path: Path) -> None:
     with open_logbook(path) as book:
         export(book, tmp_path / "now.csv")
+        assert list(not_as_kept(book.connection)) == []
     assert check_thoroughly(path) == 3
     then, now = (
         list(csv.DictReader(sheet.read_text("utf-8-sig").splitlines(keepends=True)))

@@ -33,5 +33,8 @@ def test_the_records_have_the_columns_listed(empty: sqlite3.Connection) -> None:
 
 def test_a_released_step_stands_as_it_was() -> None:
     """Files made by an earlier version are checked against these very statements: add a step, don't change one."""
-    known = ["30e8a5b8d13fbc0deb9e54b0bdba6c102d08b1195d3ecbf5f791246c311d73a6"]
+    known = [
+        "30e8a5b8d13fbc0deb9e54b0bdba6c102d08b1195d3ecbf5f791246c311d73a6",
+        "7d11f40a850d206b6892a03ca95bfc3f35a0dbe5916dc9586fe30f0642283b20",
+    ]
     assert [hashlib.sha256("\n".join(step).encode()).hexdigest() for step in schema.STEPS] == known

@@ -26,7 +26,9 @@ from logbook.craft.swatches.yarn import Yarn
 from logbook.errors import RefusedError
 from tests.support.books import put_worked, small_book, swatch, taken
 
-FULL_YARN = Yarn(name="Limewalk", fibre="cotton", yarn_class=3, ball_grams=50.5, ball_metres=125.25)
+FULL_YARN = Yarn(
+    name="Limewalk", fibre="cotton", yarn_class=3, ball_grams=50.5, ball_metres=125.25, ball_price=4.95, currency="EUR"
+)
 FULL_PATTERN = StitchPattern(
     name="Shells", multiple=6, plus=1, extra_chains=1, first_stitch=2, skip_cover=0, half_plus=4, set_up_rows=1, rows_in_repeat=2,
     closing_rows=1, terms="UK", rows_text="Row 1: …\nRow 2: …", notes="light",
@@ -35,7 +37,7 @@ FULL = Swatch(
     tag="AB-01", date="2026-05-31", colour="moss", dye_lot="007", strands=2, hook_mm=4.5, hook_note="wooden",
     foundation_hook_mm=5.0, worked="flat", worked_by="Noémie", way_of_washing="by hand", swatch_grams=12.25,
     swatch_stitches=37.0, swatch_rows=22.0,
-    notes="two\nlines", hung_grams=80.0, hung_clip_mm=120.0,
+    notes="two\nlines", hung_grams=80.0, hung_clip_mm=120.0, minutes=42.5,
     readings=(
         *taken("4 repeats = 15.1 cm; 2.75 repeats in 10 cm; 22 rows = 15 cm to 1/2 cm; 14 sts = 4\"; 1/3 repeats in 10 cm"),
         *taken("3 row repeats = 9 cm", Condition.WORKED), *taken("9 sts = 10 cm", Condition.HUNG),

@@ -16,4 +16,4 @@ def sheet(name: str) -> tuple[list[str], list[Row]]:
 
 def written_rows() -> dict[str, str]:
     """The written rows of each stitch pattern of the sample, by its name."""
-    return {row["stitch pattern"]: row["rows"] for row in sheet(sample.ROWS)[1]}
+    return {row["stitch pattern"]: row["written rows"] for row in sheet(sample.SWATCHES)[1]}

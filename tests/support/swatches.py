@@ -51,14 +51,15 @@ def full_swatch(number: int, text: str) -> Swatch:
         uid=f"uid {number} {text}",
         tag=f"{text} {number}",
         date="2026-05-31",
-        yarn=Yarn(name=text, fibre=text, yarn_class=0, ball_grams=50.0, ball_metres=112.5),
+        yarn=Yarn(name=text, fibre=text, yarn_class=0, ball_grams=50.0, ball_metres=112.5, ball_price=4.95, currency=text),
         pattern=StitchPattern(
             name=text, multiple=6, plus=0, extra_chains=3, first_stitch=6, skip_cover=2,
             set_up_rows=2, rows_in_repeat=4, closing_rows=0, terms="UK",
+            half_plus=3, rows_text=text,
         ),
         colour=text, dye_lot=text, strands=2, hook_mm=4.5, hook_note=text, foundation_hook_mm=5.0, worked="round",
         worked_by=text, way_of_washing=text, swatch_grams=21.3, swatch_stitches=73.0, swatch_rows=44.5, notes=text,
-        hung_grams=101.7, hung_clip_mm=75.0, readings=readings_everywhere(),
+        hung_grams=101.7, hung_clip_mm=75.0, minutes=42.5, readings=readings_everywhere(),
     )  # fmt: skip
 
 

@@ -20,15 +20,13 @@ def test_every_stitch_pattern_has_its_written_rows(tmp_path: Path) -> None:
     assert rows == written_rows()
 
 
-def test_rows_and_pieces_are_one_step_after_the_import(tmp_path: Path) -> None:
+def test_the_pieces_are_one_step_after_the_import(tmp_path: Path) -> None:
     with new_sample(tmp_path) as book:
         with book.reading() as connection:
             assert [action.label for action in undo_state(connection).done] == ["import swatches.csv", "plan the sample's pieces"]
         undo(book)
         assert not planned_pieces(book)
         assert not made_pieces(book)
-        with book.reading() as connection:
-            assert not any(pattern.rows_text for pattern in stitch_patterns(connection).values())
 
 
 def test_one_garment_is_finished_with_its_run_set_and_two_of_it_made(tmp_path: Path) -> None:

@@ -8,7 +8,8 @@ class MadePiece:
     """One made piece. ``piece`` and ``swatch`` are uids of the plan and the swatch it came from ("": none). None: not known.
 
     ``size`` is the size's name, ``date`` ISO text. The predicted figures are those of the day it was begun; worked is measured
-    before washing, washed after. Lengths in mm.
+    before washing, washed after. Lengths in mm. ``yarn_used`` and ``lot_used`` name what it was really worked of,
+    ``grams_used`` of it; ``minutes`` is how long it took, ``changed`` what was done otherwise than planned.
     """
 
     uid: str = ""
@@ -28,3 +29,9 @@ class MadePiece:
     washed_length_mm: float | None = None
     fits: str = ""
     notes: str = ""
+    worked_by: str = ""
+    yarn_used: str = ""
+    lot_used: str = ""
+    grams_used: float | None = None
+    minutes: float | None = None
+    changed: str = ""

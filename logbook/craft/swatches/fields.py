@@ -202,4 +202,9 @@ FIELDS: tuple[Field, ...] = (
     *(_readings_field(condition, direction) for condition in Condition for direction in Direction),
     Field("hung grams", _S, "hung_grams", _N, _positive("a weight in grams", 100_000), "a number above 0"),
     Field("hung clip cm", _S, "hung_clip_mm", _N, _cm_in_mm, "a width in cm"),
+    Field("half-repeat plus", _P, "half_plus", _N, _whole("a plus", 0, 10_000), "a whole number from 0"),
+    Field("written rows", _P, "rows_text", _T, read_text, "the rows as they are written"),
+    Field("minutes", _S, "minutes", _N, _positive("a time in minutes", 100_000), "a number above 0"),
+    Field("ball price", _Y, "ball_price", _N, _positive("the price of a ball", 1_000_000), "a number above 0"),
+    Field("currency", _Y, "currency", _T, read_text, "what the price is in, like EUR"),
 )  # fmt: skip

@@ -31,7 +31,7 @@ class Swatch:
     """One swatch. Masses in grams, hooks in mm; ``hung_clip_mm``: the width the hung weight was clipped over; None: not known.
 
     ``date`` is ISO text, ``worked`` is ``flat``, ``round`` or "" (not said). ``swatch_stitches`` and ``swatch_rows`` are the
-    whole swatch's, for the weight of one stitch.
+    whole swatch's, for the weight of one stitch; ``minutes`` is how long it took to work.
     """
 
     uid: str = ""
@@ -54,6 +54,7 @@ class Swatch:
     notes: str = ""
     hung_grams: float | None = None
     hung_clip_mm: float | None = None
+    minutes: float | None = None
     readings: tuple[TakenReading, ...] = ()
 
     def readings_of(self, condition: Condition, direction: Direction) -> tuple[Reading, ...]:

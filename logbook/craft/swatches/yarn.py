@@ -8,7 +8,10 @@ from logbook.errors import RefusedError
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Yarn:
-    """One yarn as it is bought. ``ball_grams`` and ``ball_metres`` are those of one ball; "" and None: not known."""
+    """One yarn as it is bought. ``ball_grams``, ``ball_metres`` and ``ball_price`` (in ``currency``) are those of one ball.
+
+    "" and None: not known.
+    """
 
     uid: str = ""
     name: str = ""
@@ -16,6 +19,8 @@ class Yarn:
     yarn_class: int | None = None
     ball_grams: float | None = None
     ball_metres: float | None = None
+    ball_price: float | None = None
+    currency: str = ""
 
     @property
     def metres_per_gram(self) -> float | None:

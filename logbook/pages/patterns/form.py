@@ -11,7 +11,6 @@ from typing import Any
 from logbook.craft.swatches.fields import FIELDS, Owner
 from logbook.craft.swatches.stitch_pattern import ChainStatement, StitchPattern, extra_chains, read_multiple
 from logbook.craft.words.counting import ordinal
-from logbook.craft.words.numbers import read_whole
 from logbook.errors import LogbookError, RefusedError, UnreadableError
 from logbook.pages.patterns.wording import NOT_SAID, cover_words, read_cover, read_ordinal, statement
 
@@ -33,9 +32,7 @@ _READ: dict[str, Callable[[str], Any]] = _OF_LOG | {
     "name": lambda text: _TEXT(text.strip()),
     "first_stitch": _or_none(read_ordinal),
     "skip_cover": _or_none(read_cover),
-    "half_plus": _or_none(lambda text: read_whole(text, "a plus", 0, 10_000)),
     "terms": lambda text: "" if text == NOT_SAID else _OF_LOG["terms"](text),
-    "rows_text": _TEXT,
     "notes": _TEXT,
 }
 

@@ -17,8 +17,10 @@ from logbook.craft.words.lengths import Units, read_size
 from logbook.errors import LogbookError, UnreadableError
 
 Texts = Mapping[str, str]
-PLAIN = {field.name: field for field in FIELDS if field.owner is not Owner.READINGS and field.name != "uid"}
-"""The fields that hold one value, by name."""
+_ELSEWHERE = ("uid", "half-repeat plus", "written rows")
+"""The page of stitch patterns has the last two."""
+PLAIN = {field.name: field for field in FIELDS if field.owner is not Owner.READINGS and field.name not in _ELSEWHERE}
+"""The fields of the form that hold one value, by name."""
 
 
 def readings_key(condition: Condition) -> str:

@@ -22,7 +22,17 @@ from logbook.tasks.logging_swatches import known_in, offered_tag, save_swatch, w
 NAMES = {"yarn": Owner.YARN, "stitch pattern": Owner.PATTERN}
 DETAILS = {key: [name for name, f in PLAIN.items() if f.owner is owner and name != key] for key, owner in NAMES.items()}
 """The fields that belong to a yarn or a stitch pattern, beside its name."""
-OF_ONE_SWATCH = ("tag", "date", "swatch grams", "swatch stitches", "swatch rows", "notes", "hung grams", "hung clip cm")
+OF_ONE_SWATCH = (
+    "tag",
+    "date",
+    "swatch grams",
+    "swatch stitches",
+    "swatch rows",
+    "minutes",
+    "notes",
+    "hung grams",
+    "hung clip cm",
+)
 """What the next swatch of the same kind does not share."""
 
 

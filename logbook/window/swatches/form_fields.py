@@ -52,12 +52,14 @@ ITEMS: tuple[Entry | Readings | Section, ...] = (
     Entry("yarn", "&Yarn", 0, suggests=True),
     Section(
         "swatches.yarn",
-        "Yarn: fibre, class, ball",
+        "Yarn: fibre, class, ball, price",
         (
             Entry("fibre", "Fibre", 0),
             Entry("yarn class", "Class", 22, choices=YARN_CLASS),
             Entry("ball grams", "A ball weighs", unit="g"),
             Entry("ball metres", "A ball runs", unit="m"),
+            Entry("ball price", "A ball costs"),
+            Entry("currency", "in", 8),
         ),
     ),
     Entry("stitch pattern", "Stit&ch", 0, suggests=True),
@@ -108,6 +110,7 @@ ITEMS: tuple[Entry | Readings | Section, ...] = (
             Entry("swatch grams", "It weighs", unit="g"),
             Entry("swatch stitches", "and has", unit="stitches"),
             Entry("swatch rows", "by", unit="rows"),
+            Entry("minutes", "It took", unit="minutes"),
             Entry("notes", "Notes", 0, lines=3),
         ),
     ),
