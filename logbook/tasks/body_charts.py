@@ -1,15 +1,16 @@
-"""Body charts: the women's one to begin with, those a maker keeps, and those read from a sheet."""
+"""Body charts: the trade's to begin with, those a maker keeps, and those read from a sheet."""
 
 from pathlib import Path
 
 from logbook.book import body_charts as kept
 from logbook.book.logbook import Logbook
-from logbook.craft.sizes.body_chart import WOMEN, BodyChart, chart_of_text, chart_text, read_chart
+from logbook.craft.sizes.body_chart import BodyChart, chart_of_text, chart_text, read_chart
+from logbook.craft.sizes.trade_charts import TRADE_CHARTS
 from logbook.errors import LogbookError, RefusedError
 from logbook.sheets.limits import Unusable
 from logbook.sheets.reading import read_sheet
 
-BUILT_IN = {WOMEN.name: WOMEN}
+BUILT_IN = TRADE_CHARTS
 
 
 def chart_texts(book: Logbook | None) -> dict[str, str]:

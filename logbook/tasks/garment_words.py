@@ -7,6 +7,7 @@ from logbook.craft.garments.joins import Joined, Verdict
 from logbook.craft.garments.shaped_piece import ShapedPiece, Trouble
 from logbook.craft.garments.shapes import HALF_FRONT, PANEL, RAGLAN, ROUND, ROUND_YOKE
 from logbook.craft.pieces.fit import ADULT_HEAD_MM
+from logbook.craft.sizes.body_chart import CHILDREN_CAUTION, is_childs_size
 from logbook.craft.words.counting import counted, listed
 from logbook.craft.words.lengths import Units, show_length
 from logbook.craft.words.numbers import show_number
@@ -29,6 +30,8 @@ def notes(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -
     """What else is to be said of one size."""
     said = [_piece_sentence(piece, trouble) for piece in size.pieces for trouble in piece.troubles if trouble.kind in _REMARKS]
     said += [_eased(join, units) for join in size.joins if join.verdict is Verdict.EASE_IN]
+    if answer.plan.sizes.chart == "children" or is_childs_size(size.name) or is_childs_size(answer.plan.name):
+        said.insert(0, CHILDREN_CAUTION)
     if any(piece.wish.shape in (RAGLAN, ROUND_YOKE) for piece in size.pieces):
         said.append("Front and back neck of the yoke are equally deep.")
     for piece in size.pieces:

@@ -94,7 +94,7 @@ class TestCharts:
         refused(1, *SHELLS, "--sizes", path)
 
     def test_an_unknown_chart(self) -> None:
-        assert "“men”" in refused(1, *SHELLS, "--chart", "men")
+        assert "“cats”" in refused(1, *SHELLS, "--chart", "cats")
 
 
 class TestFiles:

@@ -21,7 +21,8 @@ from logbook.book.schema import RECORDS
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.planned_piece import PlannedPiece, SizeWish
-from logbook.craft.sizes.body_chart import WOMEN, chart_text
+from logbook.craft.sizes.body_chart import chart_text
+from logbook.craft.sizes.trade_charts import WOMEN
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.stitch_pattern import StitchPattern

@@ -2,7 +2,8 @@ from pathlib import Path
 
 import pytest
 
-from logbook.craft.sizes.body_chart import WOMEN, chart_of_text, chart_text
+from logbook.craft.sizes.body_chart import chart_of_text, chart_text
+from logbook.craft.sizes.trade_charts import WOMEN
 from logbook.errors import LogbookError, RefusedError
 from logbook.tasks.body_charts import chart_called, chart_texts, delete_chart, save_chart
 from logbook.tasks.undoing import undo
@@ -20,7 +21,7 @@ def test_a_chart_of_ones_own_is_kept_changed_and_undone(tmp_path: Path) -> None:
         assert chart_called("chorus", book).sizes[0].measure("bust") == 900
         save_chart(book, "chorus", "size\tbust\nA\t91–93")
         assert chart_called("chorus", book).sizes[0].ranges["bust"] == (910, 930)
-        assert list(chart_texts(book)) == ["women", "chorus"]
+        assert list(chart_texts(book)) == ["women", "men", "children", "heads", "chorus"]
         undo(book)
         assert chart_called("chorus", book).sizes[0].measure("bust") == 900
         delete_chart(book, "chorus")

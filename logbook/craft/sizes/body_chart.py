@@ -1,8 +1,4 @@
-"""Body charts: what sizes measure. The women's chart of the yarn trade is a starting point; a maker edits it or reads their own.
-
-Its sizes do not touch, its hips jump between 1X and 2X, and its armhole depth is the body's: a dropped shoulder wants 2–5 cm
-more.
-"""
+"""Body charts: what sizes measure, read from lines of text and shown so."""
 
 import re
 from collections.abc import Mapping, Sequence
@@ -13,7 +9,10 @@ from logbook.craft.words.lengths import Units, read_size
 from logbook.craft.words.numbers import show_number
 from logbook.errors import RefusedError, UnreadableError
 
-MEASURES = ("bust", "waist", "hip", "back waist length", "armhole depth", "cross back", "upper arm", "head")
+MEASURES = (
+    "bust", "waist", "hip", "back waist length", "armhole depth", "cross back", "upper arm", "arm length", "centre back to wrist",
+    "head",
+)  # fmt: skip
 """The measures a chart may hold, as its columns are headed."""
 
 
@@ -46,21 +45,6 @@ class BodyChart:
 
     name: str
     sizes: tuple[BodySize, ...]
-
-
-def _women() -> BodyChart:
-    rows = (
-        ("XS", "71–76", "58.5–61", "84–86.5", "42", "15–16.5", "35.5–37", "25"),
-        ("S", "81–86", "63.5–67.5", "89–91.5", "43", "16.5–18", "37–38", "26"),
-        ("M", "91.5–96.5", "71–76", "96.5–101.5", "43.5", "18–19", "39.5–40.5", "28"),
-        ("L", "101.5–106.5", "81–86.5", "106.5–112", "44.5", "19–20.5", "42–43", "30.5"),
-        ("1X", "112–117", "91.5–96.5", "117–122", "45", "20.5–21.5", "44.5", "34.5"),
-        ("2X", "122–127", "101.5–106.5", "132–134.5", "45.5", "21.5–23", "45.5", "39.5"),
-        ("3X", "132–137", "112–114.5", "137–139.5", "45.5", "23–24", "45.5", "43"),
-        ("4X", "142–147", "117–119.5", "142–145", "47", "24–25.5", "47", "47"),
-        ("5X", "152–158", "124.5–127", "155–157.5", "47", "25.5–26.5", "47", "49.5"),
-    )
-    return read_chart("women", ("size", *MEASURES[:7]), rows)
 
 
 def read_chart(name: str, headings: Sequence[str], rows: Sequence[Sequence[str]], units: Units = Units.CM) -> BodyChart:
@@ -107,9 +91,18 @@ def _shown(ends: tuple[float, float] | None) -> str:
     return low if low == high else f"{low}–{high}"
 
 
+_SAME = {
+    "chest": "bust",
+    "arm length to the underarm": "arm length",
+    "arm length to underarm": "arm length",
+    "center back to wrist": "centre back to wrist",
+}
+"""Other names of measures."""
+
+
 def _heading(heading: str) -> str:
     plain = " ".join(heading.strip().casefold().removesuffix("cm").removesuffix("(cm)").replace("_", " ").split())
-    plain = "bust" if plain == "chest" else plain
+    plain = _SAME.get(plain, plain)
     if plain not in ("size", *MEASURES):
         raise UnreadableError(
             f"The chart has a column “{heading.strip()[:40]}”, which is not known: it may have size, {', '.join(MEASURES)}."
@@ -161,5 +154,3 @@ CHILDREN_CAUTION = (
     "Babies' and children's wear: no cords or drawstrings at the neck, no small parts that can come off, small gaps only in "
     "blankets, nothing loose in a cot. If you sell it, follow the product-safety and flammability rules of your own country."
 )
-
-WOMEN = _women()

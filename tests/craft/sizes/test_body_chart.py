@@ -1,6 +1,7 @@
 import pytest
 
-from logbook.craft.sizes.body_chart import CHILDREN_CAUTION, MEASURES, WOMEN, End, is_childs_size, read_chart
+from logbook.craft.sizes.body_chart import CHILDREN_CAUTION, MEASURES, End, is_childs_size, read_chart
+from logbook.craft.sizes.trade_charts import WOMEN
 from logbook.craft.words.lengths import Units
 from logbook.errors import RefusedError, UnreadableError
 

@@ -14,8 +14,9 @@ import pytest
 
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.planned_piece import SizeWish
-from logbook.craft.sizes.body_chart import CHILDREN_CAUTION, WOMEN, End, read_chart
+from logbook.craft.sizes.body_chart import CHILDREN_CAUTION, End, read_chart
 from logbook.craft.sizes.size_run import SizeRun, remedies, size_run, sizes_of_chart
+from logbook.craft.sizes.trade_charts import WOMEN
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.lengths import Ease
