@@ -11,7 +11,7 @@ from logbook.book.schema import RECORDS
 from logbook.book.search import folded
 from logbook.book.trouble import as_damage
 from logbook.craft.pieces.made_piece import MadePiece
-from logbook.craft.pieces.planned_piece import PlannedPiece, SizeWish
+from logbook.craft.pieces.planned_piece import PlannedPiece, SizePlan
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.words.lengths import Ease
 from logbook.errors import RefusedError
@@ -133,17 +133,17 @@ def matching_pieces(connection: sqlite3.Connection, words: str) -> list[str]:
     return [uid for uid, *parts in rows if all(word in folded("\n".join(filter(None, parts))) for word in wanted)]
 
 
-def _sizes(connection: sqlite3.Connection) -> dict[str, list[SizeWish]]:
-    found: dict[str, list[SizeWish]] = defaultdict(list)
+def _sizes(connection: sqlite3.Connection) -> dict[str, list[SizePlan]]:
+    found: dict[str, list[SizePlan]] = defaultdict(list)
     columns = ", ".join(_SIZE_COLUMNS)
     rows = connection.execute(f"SELECT piece, uid, ease_mm, ease_share, {columns} FROM size ORDER BY piece, place")
     for piece, uid, ease_mm, ease_share, *rest in rows:
         ease = None if ease_mm is None else Ease(ease_mm, ease_share or 0.0)
-        found[piece].append(SizeWish(uid=uid, ease=ease, **dict(zip(_SIZE_COLUMNS, rest, strict=True))))
+        found[piece].append(SizePlan(uid=uid, ease=ease, **dict(zip(_SIZE_COLUMNS, rest, strict=True))))
     return found
 
 
-def _put_sizes(writing: Writing, piece: str, sizes: Iterable[SizeWish]) -> None:
+def _put_sizes(writing: Writing, piece: str, sizes: Iterable[SizePlan]) -> None:
     """Sizes keep their uid by their place in the run, so that history can tell an edit from a new one."""
     rows = writing.connection.execute("SELECT uid FROM size WHERE piece = ? ORDER BY place", (piece,)).fetchall()
     known = [uid for (uid,) in rows]

@@ -13,20 +13,32 @@ from logbook.errors import RefusedError
 
 
 def plan_text(plan: PiecePlan) -> str:
-    """The text of every wish but the name. Raises RefusedError for a number that is not finite."""
-    wishes = asdict(plan)
-    del wishes["name"]
+    """The text of all but the name. Raises RefusedError for a number that is not finite."""
+    values = asdict(plan)
     try:
-        return json.dumps(wishes, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
+        kept = {name: values[field] for name, field in KEPT.items()}
+        return json.dumps(kept, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
     except ValueError as error:
         raise RefusedError(f"The measures of “{plan.name}” must be finite numbers.") from error
 
 
 def plan_of(name: str, text: str) -> PiecePlan:
-    """The plan again; a wish that is not in the text, being younger than it, is as a new plan has it. Raises DamagedError."""
+    """The plan again; what is not in the text, being younger than it, is as a new plan has it. Raises DamagedError."""
     with as_damage(f"The plan of “{name}”"):
-        wishes = _of(dict)(json.loads(text, parse_constant=_no_number))
-        return PiecePlan(name=name, **{wish: _READ[wish](value) for wish, value in wishes.items()})
+        values = _of(dict)(json.loads(text, parse_constant=_no_number))
+        return PiecePlan(name=name, **{KEPT[kept]: _READ[KEPT[kept]](value) for kept, value in values.items()})
+
+
+KEPT = {
+    name: name
+    for name in (
+        "width_mm", "body_mm", "ease", "panels", "seam", "seam_mm", "shoulder_seam_mm", "length_mm", "sideways", "in_round",
+        "round_plus", "joined_after_row_1", "foundation_stitches", "foundation_chain", "half_repeats", "side_edging_mm",
+        "top_edging_mm", "bottom_edging_mm", "edge_stitches", "stitch_parity", "row_parity", "width_choose", "length_choose",
+        "any_row", "row_shares", "armhole_mm", "neck_mm", "slit_mm", "snap", "head_mm", "upper_arm_mm", "hip_mm",
+    )
+}  # fmt: skip
+"""What stands in the file, by name, and the field of the plan that it is: a field may get another name, what is kept may not."""
 
 
 def _no_number(text: str) -> float:

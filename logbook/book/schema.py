@@ -1,10 +1,10 @@
-"""The tables of the logbook file, as steps. A step never changes once it is released: a new wish is a new step.
+"""The tables of the logbook file, as steps. A step never changes once it is released: what comes later is a new step.
 
 Every record carries a uid. ``action`` is one thing the user did, ``change`` what it did to one record: the whole record before
 and after, as JSON (NULL: it was not there). That serves undo, history and a later merge of two logbooks. ``swatch_words`` is
 derived: the folded text that search looks in.
 
-A piece's ``plan`` is one JSON text of all its wishes. They are only ever read whole, never looked for; and a wish that a later
+A piece's ``plan`` is one JSON text of all that is wanted. It is only ever read whole, never looked for; and what a later
 version of the arithmetic knows besides then changes neither this table nor the kept changes of it. What a size says otherwise
 are columns, since a run is a table of them. ``published`` is the run as it was set, as JSON text. A body chart's ``sizes`` are
 its table as typed, a size a line and its cells parted by ``;``, the heading first. A garment's ``plan`` is

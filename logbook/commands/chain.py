@@ -8,18 +8,18 @@ from logbook.commands.chain_options import (
     add_gauge_options,
     add_target_options,
     all_of,
-    choose_of,
     hand_pattern,
-    parity_of,
     refuse,
     require_together,
+    target_plan,
 )
 from logbook.commands.parser import Parser, add_common, units_of
 from logbook.craft.pieces.options import recommended
-from logbook.craft.words.lengths import NO_EASE, Units, show_difference, show_length
+from logbook.craft.pieces.piece import PiecePlan
+from logbook.craft.words.lengths import Units, show_difference, show_length
 from logbook.craft.words.numbers import show_number
 from logbook.errors import UsageError
-from logbook.tasks.chain import ChainAnswer, ChainWish, chain_by_hand, chain_for_tag
+from logbook.tasks.chain import ChainAnswer, chain_by_hand, chain_for_tag
 from logbook.tasks.chain_words import apart_words, repeats_words, sureness_words
 
 
@@ -34,8 +34,7 @@ def fill_chain(parser: Parser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     """Answers the question."""
-    wish = wish_of(arguments)
-    answer = answer_of(arguments, wish)
+    answer = answer_of(arguments, plan_of(arguments))
     if arguments.json:
         print_json(chain_json(answer))
     else:
@@ -43,38 +42,24 @@ def run(arguments: argparse.Namespace) -> int:
     return 0
 
 
-def wish_of(arguments: argparse.Namespace) -> ChainWish:
-    """The wish the options speak of. Raises UsageError if they don't go together."""
+def plan_of(arguments: argparse.Namespace) -> PiecePlan:
+    """The plan the options speak of. Raises UsageError if they don't go together."""
     require_together(arguments)
     if not arguments.sideways:
         refuse(arguments, ("length", "rows_gauge"), "goes with --sideways")
-    return ChainWish(
-        width_mm=arguments.width,
-        body_mm=arguments.body,
-        ease=arguments.ease or NO_EASE,
-        panels=arguments.panels or 2,
-        seam_mm=arguments.seam or 0.0,
-        edging_mm=arguments.edging or 0.0,
-        in_round=arguments.round,
-        round_plus=arguments.round_plus or 0,
-        joined_after_row_1=arguments.joined_after_row_1,
-        foundation_stitches=arguments.foundation_stitches,
-        parity=parity_of(arguments),
-        choose=choose_of(arguments),
-        sideways_length_mm=arguments.length if arguments.sideways else None,
-    )
+    return target_plan(arguments)
 
 
-def answer_of(arguments: argparse.Namespace, wish: ChainWish) -> ChainAnswer:
+def answer_of(arguments: argparse.Namespace, plan: PiecePlan) -> ChainAnswer:
     """The answer by hand, or from the logbook."""
     by_hand = hand_pattern(arguments)
     if by_hand is None:
         with book_of(arguments) as book:
-            return chain_for_tag(book, arguments.swatch, wish)
+            return chain_for_tag(book, arguments.swatch, plan)
     gauge, rows_gauge = all_of(arguments.gauge), all_of(arguments.rows_gauge)
     if arguments.sideways and not rows_gauge:
         raise UsageError("--sideways needs --rows-gauge, for example --rows-gauge “22 rows = 15 cm”")
-    return chain_by_hand(gauge, by_hand, wish, rows_gauge)
+    return chain_by_hand(gauge, by_hand, plan, rows_gauge)
 
 
 def chain_text(answer: ChainAnswer, units: Units) -> str:

@@ -6,10 +6,11 @@ from typing import Any
 
 from logbook.commands.parser import Parser, reading_with
 from logbook.craft.pieces.options import Choose, Parity
+from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.swatches.readings import Reading, read_readings
 from logbook.craft.swatches.stitch_pattern import StitchPattern
-from logbook.craft.words.lengths import read_ease, read_length, read_size
+from logbook.craft.words.lengths import NO_EASE, read_ease, read_length, read_size
 from logbook.craft.words.numbers import read_whole
 from logbook.errors import LogbookError, UnreadableError, UsageError
 
@@ -112,6 +113,29 @@ def require_together(arguments: argparse.Namespace, *, with_width: Sequence[str]
         refuse(arguments, ("round_plus", "joined_after_row_1"), "goes with --round")
     if arguments.sideways and arguments.length is None:
         raise UsageError("--sideways needs --length: the chain runs along it")
+
+
+def target_plan(arguments: argparse.Namespace) -> PiecePlan:
+    """The plan that the options of ``add_target_options`` speak of; of a sideways piece odd and even are said of its rows."""
+    seam, parity = arguments.seam, parity_of(arguments)
+    return PiecePlan(
+        width_mm=arguments.width,
+        body_mm=arguments.body,
+        ease=arguments.ease or NO_EASE,
+        panels=arguments.panels or 2,
+        seam=seam if isinstance(seam, str) else "",
+        seam_mm=seam if isinstance(seam, float) else None,
+        length_mm=arguments.length,
+        sideways=arguments.sideways,
+        in_round=arguments.round,
+        round_plus=arguments.round_plus or 0,
+        joined_after_row_1=arguments.joined_after_row_1,
+        foundation_stitches=arguments.foundation_stitches,
+        side_edging_mm=arguments.edging or 0.0,
+        stitch_parity=Parity.ANY if arguments.sideways else parity,
+        row_parity=parity if arguments.sideways else Parity.ANY,
+        width_choose=choose_of(arguments),
+    )
 
 
 def refuse(arguments: argparse.Namespace, names: Sequence[str], why: str) -> None:

@@ -1,6 +1,7 @@
 """``logbook piece``: a whole panel from a gauge said by hand or a logged swatch: chain, rows, marks, sizes, yarn."""
 
 import argparse
+from dataclasses import replace
 from pathlib import Path
 
 from logbook.commands.answers import piece_json, print_json
@@ -9,23 +10,21 @@ from logbook.commands.chain_options import (
     add_gauge_options,
     add_target_options,
     all_of,
-    choose_of,
     given,
     hand_pattern,
     not_negative,
-    parity_of,
     readings,
     refuse,
     require_together,
+    target_plan,
 )
 from logbook.commands.parser import Parser, add_common, reading_with, units_of
 from logbook.craft.pieces.fit import ADULT_HEAD_MM
-from logbook.craft.pieces.options import Choose, Parity
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.seams import SEAMS
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.swatches.stitch_pattern import StitchPattern
-from logbook.craft.words.lengths import NO_EASE, Units, read_size
+from logbook.craft.words.lengths import Units, read_size
 from logbook.craft.words.numbers import read_whole
 from logbook.errors import UnreadableError, UsageError
 from logbook.tasks.keeping import Logbook
@@ -94,27 +93,9 @@ def plan_of(arguments: argparse.Namespace) -> PiecePlan:
         refuse(arguments, ("armhole", "slit"), "needs --length: say how long the piece is")
     if given(arguments.edge_gauge) and not given(arguments.edge_stitches):
         raise UsageError("--edge-gauge goes with --edge-stitches")
-    seam = arguments.seam
-    parity, choose, sideways = parity_of(arguments), choose_of(arguments), arguments.sideways
-    return PiecePlan(
-        width_mm=arguments.width,
-        body_mm=arguments.body,
-        ease=arguments.ease or NO_EASE,
-        panels=arguments.panels or 2,
-        seam=seam if isinstance(seam, str) else "",
-        seam_mm=seam if isinstance(seam, float) else None,
-        length_mm=arguments.length,
-        sideways=sideways,
-        in_round=arguments.round,
-        round_plus=arguments.round_plus or 0,
-        joined_after_row_1=arguments.joined_after_row_1,
-        foundation_stitches=arguments.foundation_stitches,
-        side_edging_mm=arguments.edging or 0.0,
+    return replace(
+        target_plan(arguments),
         edge_stitches=None if arguments.edge_stitches == "auto" else arguments.edge_stitches or 0,
-        stitch_parity=Parity.ANY if sideways else parity,
-        row_parity=parity if sideways else Parity.ANY,
-        width_choose=choose,
-        length_choose=Choose.NEAREST,
         armhole_mm=arguments.armhole,
         neck_mm=arguments.neck,
         slit_mm=arguments.slit,

@@ -9,7 +9,7 @@ from logbook.commands.books import book_of
 from logbook.commands.chain_options import all_of, given, hand_pattern, refuse
 from logbook.commands.parser import Parser, reading_with, units_of
 from logbook.commands.piece import add_options, hand_basis, plan_of
-from logbook.craft.pieces.planned_piece import SizeWish
+from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.sizes.body_chart import End
 from logbook.craft.sizes.size_run import SizeNumbers, sizes_of_chart
 from logbook.craft.words.lengths import Units, read_length, show_difference, show_length
@@ -87,7 +87,7 @@ def _answered(arguments: argparse.Namespace, basis: Basis, book: Logbook | None)
     return 0
 
 
-def _sizes(arguments: argparse.Namespace, book: Logbook | None) -> tuple[SizeWish, ...]:
+def _sizes(arguments: argparse.Namespace, book: Logbook | None) -> tuple[SizePlan, ...]:
     chart = chart_called(arguments.chart, book) if arguments.sizes is None else chart_from_sheet(arguments.sizes)
     return sizes_of_chart(chart, End(arguments.end or End.MIDDLE), armhole_deeper_mm=arguments.armhole_deeper)
 

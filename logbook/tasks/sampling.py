@@ -10,7 +10,7 @@ from logbook.book.changes import Writing
 from logbook.book.pieces import planned_pieces, put_made_piece, put_piece
 from logbook.book.plan_text import plan_of
 from logbook.book.swatches import swatch_of_tag
-from logbook.craft.pieces.planned_piece import PlannedPiece, SizeWish
+from logbook.craft.pieces.planned_piece import PlannedPiece, SizePlan
 from logbook.craft.words.terms import Terms
 from logbook.tasks.keeping import Logbook, new_book
 from logbook.tasks.made_pieces import made_from
@@ -36,7 +36,7 @@ def _plan_pieces(writing: Writing) -> None:
     for piece in json.loads((sample.folder() / sample.PIECES).read_text("utf-8")):
         plan = plan_of(piece["name"], json.dumps(piece["plan"]))
         swatch = swatch_of_tag(writing.connection, piece["swatch"]).uid
-        sizes = tuple(SizeWish(**size) for size in piece.get("sizes", ()))
+        sizes = tuple(SizePlan(**size) for size in piece.get("sizes", ()))
         uid = put_piece(writing, PlannedPiece(plan=plan, swatch=swatch, notes=piece["notes"], sizes=sizes))
         if sizes:
             _finish(writing, planned_pieces(writing.connection)[uid], piece)

@@ -9,7 +9,7 @@ from logbook.book.logbook import Logbook
 from logbook.craft.pieces.fit import fit_sentences
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
-from logbook.craft.pieces.planned_piece import SizeWish
+from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.sizes.pattern_lines import Written, pattern_text
 from logbook.craft.sizes.size_run import Remedy, SizeNumbers, SizeRun, plan_for, remedies, size_run
 from logbook.craft.swatches.conditions import Condition
@@ -30,7 +30,7 @@ class RunAnswer:
 
     basis: Basis
     plan: PiecePlan
-    wishes: tuple[SizeWish, ...]
+    sizes: tuple[SizePlan, ...]
     gauges: PieceGauges
     run: SizeRun
     remedies: tuple[Remedy, ...]
@@ -39,8 +39,8 @@ class RunAnswer:
 
     def piece(self, size: SizeNumbers) -> PieceAnswer:
         """One size as a piece by itself."""
-        wish = next(wish for wish in self.wishes if wish.name == size.name)
-        own = replace(plan_for(self.plan, wish), edge_stitches=size.piece.edge_stitches)
+        wanted = next(one for one in self.sizes if one.name == size.name)
+        own = replace(plan_for(self.plan, wanted), edge_stitches=size.piece.edge_stitches)
         return answer_for(self.basis.swatch, own, self.gauges, size.piece, self.units)
 
     def written(self, terms: Terms) -> Written:
@@ -49,26 +49,26 @@ class RunAnswer:
 
 
 def work_out_run(
-    basis: Basis, plan: PiecePlan, wishes: Sequence[SizeWish], condition: Condition = Condition.WASHED, units: Units = Units.CM
+    basis: Basis, plan: PiecePlan, sizes: Sequence[SizePlan], condition: Condition = Condition.WASHED, units: Units = Units.CM
 ) -> RunAnswer:
     """Every size of ``plan``. Raises RefusedError, in one sentence, naming the size, if one can't be."""
-    return run_with(gauges_on(basis, condition), basis, plan, wishes, units)
+    return run_with(gauges_on(basis, condition), basis, plan, sizes, units)
 
 
-def run_with(gauges: PieceGauges, basis: Basis, plan: PiecePlan, wishes: Sequence[SizeWish], units: Units) -> RunAnswer:
+def run_with(gauges: PieceGauges, basis: Basis, plan: PiecePlan, sizes: Sequence[SizePlan], units: Units) -> RunAnswer:
     """Every size of ``plan``, from gauges that are worked out already. Raises RefusedError as ``work_out_run``."""
-    names = [wish.name for wish in wishes]
+    names = [size.name for size in sizes]
     twice = next((name for name in names if names.count(name) > 1), None)
     if twice is not None:
         raise RefusedError(f"The size “{twice}” comes twice: give each size its own name.")
-    run = size_run(plan, wishes, gauges, units)
-    found = remedies(run, plan, wishes, gauges)
+    run = size_run(plan, sizes, gauges, units)
+    found = remedies(run, plan, sizes, gauges)
     first = answer_for(basis.swatch, plan, gauges, run.sizes[0].piece.with_notes(()), units)
     notes = (*run.notes, *(remedy.sentence for remedy in found), *_size_notes(run, units), *first.notes)
     return RunAnswer(
         basis=basis,
         plan=plan,
-        wishes=tuple(wishes),
+        sizes=tuple(sizes),
         gauges=gauges,
         run=run,
         remedies=found,

@@ -2,7 +2,7 @@
 
 import json
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import fields, replace
 from pathlib import Path
 
 import pytest
@@ -19,7 +19,7 @@ from logbook.book.pieces import (
     remove_made_piece,
     remove_piece,
 )
-from logbook.book.plan_text import plan_of, plan_text
+from logbook.book.plan_text import KEPT, plan_of, plan_text
 from logbook.book.swatches import remove_swatch, swatch_of_tag
 from logbook.book.thorough_check import check_records
 from logbook.book.trouble import DamagedError
@@ -27,7 +27,7 @@ from logbook.book.undo import redo, undo
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.pieces.options import Choose, Parity
 from logbook.craft.pieces.piece import PiecePlan
-from logbook.craft.pieces.planned_piece import PlannedPiece, SizeWish
+from logbook.craft.pieces.planned_piece import PlannedPiece, SizePlan
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.words.lengths import Ease
 from logbook.errors import RefusedError
@@ -45,8 +45,8 @@ PLAN = PiecePlan(
     head_mm=None,
 )
 SIZES = (
-    SizeWish(name="S", body_mm=835.0, ease=Ease(share=-0.05), neck_mm=250.0),
-    SizeWish(name="M", body_mm=940.0, hip_mm=990.0),
+    SizePlan(name="S", body_mm=835.0, ease=Ease(share=-0.05), neck_mm=250.0),
+    SizePlan(name="M", body_mm=940.0, hip_mm=990.0),
 )
 
 
@@ -183,10 +183,14 @@ def test_every_plan_reads_back_equal(plan: PiecePlan) -> None:
     assert plan_of("x", plan_text(plan)) == plan
 
 
-def test_a_plan_older_than_a_wish_has_it_as_a_new_plan_does() -> None:
-    wishes = json.loads(plan_text(PLAN))
-    del wishes["slit_mm"]
-    assert plan_of("Chorus vest", json.dumps(wishes)) == PLAN
+def test_all_of_a_plan_but_its_name_is_kept() -> None:
+    assert set(KEPT.values()) == {field.name for field in fields(PiecePlan)} - {"name"}
+
+
+def test_a_plan_older_than_a_measure_has_it_as_a_new_plan_does() -> None:
+    kept = json.loads(plan_text(PLAN))
+    del kept["slit_mm"]
+    assert plan_of("Chorus vest", json.dumps(kept)) == PLAN
 
 
 @pytest.mark.parametrize(

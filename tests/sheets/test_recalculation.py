@@ -15,7 +15,7 @@ import pytest
 
 from logbook.craft.pieces.options import Choose, Parity
 from logbook.craft.pieces.piece import PiecePlan
-from logbook.craft.pieces.planned_piece import SizeWish
+from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.sizes.pattern_lines import Written
 from logbook.craft.sizes.size_run import size_run
 from logbook.craft.swatches.conditions import Condition
@@ -34,7 +34,7 @@ from tests.support.size_runs import PLAN, SHELL, SWATCH
 from tests.support.spreadsheet import recalculated
 from tests.support.swatches import awkward_swatches
 
-BODIES = tuple(SizeWish(name=f"body {cm}", body_mm=cm * 10.0) for cm in range(70, 220, 3))
+BODIES = tuple(SizePlan(name=f"body {cm}", body_mm=cm * 10.0) for cm in range(70, 220, 3))
 WIDTHS_CM = [random.Random(seed).randrange(40, 3000) / 10 for seed in range(len(BODIES))]
 LEAN = PiecePlan(ease=Ease(share=-0.06))
 PLAIN = swatch("P", StitchPattern(uid="p", multiple=1, extra_chains=1), {Condition.WASHED: thrice("20 sts = 13.1 cm")})

@@ -4,7 +4,7 @@ from io import BytesIO
 import openpyxl
 import pytest
 
-from logbook.craft.pieces.planned_piece import SizeWish
+from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.sizes.pattern_lines import Written, pattern_parts
 from logbook.craft.sizes.size_run import SizeRun
 from logbook.errors import RefusedError
@@ -68,11 +68,11 @@ def test_the_formulas_carry_what_the_program_said() -> None:
 
 def test_names_are_text_whatever_they_look_like() -> None:
     told = written(
-        replace(PLAN, name="=1+1 & more"), sizes=(SizeWish(name="=A1", body_mm=900), SizeWish(name="007", body_mm=990))
+        replace(PLAN, name="=1+1 & more"), sizes=(SizePlan(name="=A1", body_mm=900), SizePlan(name="007", body_mm=990))
     )
     assert row(sheets(told)["Sizes"], "size")[:2] == ("=A1", "007")
 
 
 def test_a_name_no_sheet_can_hold_is_refused() -> None:
     with pytest.raises(RefusedError, match=r"U\+0001"):
-        sheets(written(sizes=(SizeWish(name="\x01", body_mm=900),)))
+        sheets(written(sizes=(SizePlan(name="\x01", body_mm=900),)))

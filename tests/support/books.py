@@ -12,7 +12,7 @@ from logbook.book.schema import RECORDS
 from logbook.book.swatches import put_stitch_pattern, put_swatch, put_yarn, swatches
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.pieces.piece import PiecePlan
-from logbook.craft.pieces.planned_piece import PlannedPiece, SizeWish
+from logbook.craft.pieces.planned_piece import PlannedPiece, SizePlan
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.readings import read_readings
 from logbook.craft.swatches.stitch_pattern import StitchPattern
@@ -53,7 +53,7 @@ def put_worked(writing: Writing, number: int, **values: Any) -> str:
 def put_planned_and_made(writing: Writing, swatch_uid: str, number: int, notes: str = "") -> tuple[str, str]:
     """Puts a planned piece in two sizes and one made from it; returns their uids."""
     plan = PiecePlan(name=f"vest {number}", body_mm=920.5, length_mm=560.0 + number, row_shares=(1.0, 1.5))
-    sizes = (SizeWish(name="S"), SizeWish(name="M", body_mm=980.0, ease=Ease(-50.0, 0.0)))
+    sizes = (SizePlan(name="S"), SizePlan(name="M", body_mm=980.0, ease=Ease(-50.0, 0.0)))
     piece = put_piece(writing, PlannedPiece(plan=plan, swatch=swatch_uid, notes=notes, sizes=sizes))
     made = MadePiece(name=f"mine {number}", piece=piece, swatch=swatch_uid, size="M", chain=74, washed_width_mm=465.25)
     return piece, put_made_piece(writing, made)

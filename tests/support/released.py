@@ -20,7 +20,7 @@ from logbook.book.logbook import Logbook, new_logbook, open_logbook
 from logbook.book.schema import RECORDS
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.pieces.piece import PiecePlan
-from logbook.craft.pieces.planned_piece import PlannedPiece, SizeWish
+from logbook.craft.pieces.planned_piece import PlannedPiece, SizePlan
 from logbook.craft.sizes.body_chart import chart_text
 from logbook.craft.sizes.trade_charts import WOMEN
 from logbook.craft.swatches.assumptions import Assumptions
@@ -95,7 +95,7 @@ def _pieces(book: Logbook, uid: str) -> None:
         name="Ferry vest", body_mm=900.0, ease=Ease(50.0, 0.0), length_mm=560.0, seam_mm=5.0, armhole_mm=200.0, neck_mm=180.0,
         upper_arm_mm=280.0, row_shares=(1.0, 1.5),
     )  # fmt: skip
-    sizes = (SizeWish(name="S", body_mm=860.0), SizeWish(name="M", body_mm=940.0, ease=Ease(60.0, 0.02), length_mm=570.0))
+    sizes = (SizePlan(name="S", body_mm=860.0), SizePlan(name="M", body_mm=940.0, ease=Ease(60.0, 0.02), length_mm=570.0))
     save_piece(book, PlannedPiece(plan=plan, swatch=uid, edge_swatch=uid, notes="from the pier", sizes=sizes))
     save_piece(book, PlannedPiece(plan=PiecePlan(name="Scarf", width_mm=300.0, sideways=True, length_mm=1500.0), swatch=uid))
     vest = next(piece for piece in planned_pieces(book) if piece.name == "Ferry vest")

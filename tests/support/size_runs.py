@@ -1,7 +1,7 @@
 """The run of sizes that tests reckon with: shells of 6 plus 1, extra chain 1, 38.18 mm a repeat, two panels, ease 5 cm."""
 
 from logbook.craft.pieces.piece import PiecePlan
-from logbook.craft.pieces.planned_piece import SizeWish
+from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.sizes.pattern_lines import Written
 from logbook.craft.sizes.size_run import size_run
 from logbook.craft.swatches.conditions import Condition
@@ -22,11 +22,11 @@ SWATCH = swatch(
     foundation_hook_mm=5.0,
 )
 PLAN = PiecePlan(name="Boathouse vest", ease=Ease(mm=50), length_mm=560, armhole_mm=200, neck_mm=240)
-BUSTS = tuple(SizeWish(name=name, body_mm=bust) for name, bust in (("A", 785.0), ("B", 835.0), ("C", 940.0), ("D", 1040.0)))
+BUSTS = tuple(SizePlan(name=name, body_mm=bust) for name, bust in (("A", 785.0), ("B", 835.0), ("C", 940.0), ("D", 1040.0)))
 
 
 def written(
-    plan: PiecePlan = PLAN, own: Swatch = SWATCH, terms: Terms = Terms.US, sizes: tuple[SizeWish, ...] = BUSTS
+    plan: PiecePlan = PLAN, own: Swatch = SWATCH, terms: Terms = Terms.US, sizes: tuple[SizePlan, ...] = BUSTS
 ) -> Written:
     """That run worked out, or another."""
     gauges = gauges_of_swatch(own)

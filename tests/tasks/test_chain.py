@@ -6,6 +6,7 @@ import pytest
 
 from logbook.craft.gauges.washing import Washing
 from logbook.craft.pieces.options import Choose, Parity
+from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.readings import read_readings
@@ -13,7 +14,7 @@ from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.lengths import read_ease
 from logbook.errors import RefusedError
 from logbook.tasks.browsing import save_assumptions
-from logbook.tasks.chain import ChainWish, chain_by_hand, chain_for_tag
+from logbook.tasks.chain import chain_by_hand, chain_for_tag
 from logbook.tasks.keeping import Logbook
 from logbook.tasks.logging_swatches import save_swatch
 from tests.support.books import COTTON, SHELLS, swatch, taken
@@ -23,17 +24,17 @@ PLAIN = StitchPattern(name="single crochet", multiple=1, extra_chains=1)
 
 class TestTarget:
     def test_body_ease_panels_and_seams(self) -> None:
-        wish = ChainWish(body_mm=900, ease=read_ease("-10 %"), panels=3, seam_mm=5)
-        assert wish.target_mm() == pytest.approx(900 * 0.9 / 3 + 10)
+        plan = PiecePlan(body_mm=900, ease=read_ease("-10 %"), panels=3, seam_mm=5)
+        assert plan.target_width(5.0) == pytest.approx(900 * 0.9 / 3 + 10)
 
     def test_in_the_round_it_is_the_whole_girth(self) -> None:
-        assert ChainWish(body_mm=900, ease=read_ease("5"), in_round=True, panels=3, seam_mm=5).target_mm() == 950
+        assert PiecePlan(body_mm=900, ease=read_ease("5"), in_round=True, panels=3, seam_mm=5).target_width(5.0) == 950
 
     def test_without_either_it_is_refused(self) -> None:
         with pytest.raises(RefusedError, match="Say the finished width"):
-            ChainWish().target_mm()
+            PiecePlan().target_width(5.0)
         with pytest.raises(RefusedError, match="nothing would be left"):
-            ChainWish(body_mm=90, ease=read_ease("-10")).target_mm()
+            PiecePlan(body_mm=90, ease=read_ease("-10")).target_width(5.0)
 
 
 class TestLogged:
@@ -42,16 +43,16 @@ class TestLogged:
             taken("20 sts = 10 cm") + taken("20 sts = 11 cm", Condition.PINNED) + taken("20 sts = 10.5 cm", Condition.WORKED)
         )
         save_swatch(book, swatch(yarn=COTTON, pattern=PLAIN, readings=readings))
-        washed = chain_for_tag(book, "S-01", ChainWish(width_mm=460))
-        pinned = chain_for_tag(book, " S-01 ", ChainWish(width_mm=460, condition=Condition.PINNED))
+        washed = chain_for_tag(book, "S-01", PiecePlan(width_mm=460))
+        pinned = chain_for_tag(book, " S-01 ", PiecePlan(width_mm=460), Condition.PINNED)
         assert (washed.stitch_mm, pinned.stitch_mm) == (5, 5.5)
         assert washed.recommended.before_washing_mm == pytest.approx(washed.recommended.count * 5.25)
 
     def test_what_the_logbook_assumes_counts(self, book: Logbook) -> None:
         save_swatch(book, swatch(yarn=COTTON, pattern=PLAIN, readings=taken("40 sts = 20 cm")))
-        before = chain_for_tag(book, "S-01", ChainWish(width_mm=460))
+        before = chain_for_tag(book, "S-01", PiecePlan(width_mm=460))
         save_assumptions(book, Assumptions(drift=0.04, variation=0.04))
-        after = chain_for_tag(book, "S-01", ChainWish(width_mm=460))
+        after = chain_for_tag(book, "S-01", PiecePlan(width_mm=460))
         assert after.drift.give_or_take == pytest.approx(2 * before.drift.give_or_take)
         assert before.finished.give_or_take is not None
         assert after.finished.give_or_take is not None
@@ -63,27 +64,27 @@ class TestLogged:
             save_swatch(book, swatch(number, yarn=COTTON, pattern=pattern, way_of_washing=way, readings=both))
         worked = taken("40 sts = 20 cm", Condition.WORKED)
         save_swatch(book, swatch(7, yarn=COTTON, pattern=PLAIN, way_of_washing="by hand", readings=worked))
-        finished = chain_for_tag(book, "S-07", ChainWish(width_mm=460)).finished
+        finished = chain_for_tag(book, "S-07", PiecePlan(width_mm=460)).finished
         assert (finished.washing, finished.lenders) == (Washing.BORROWED, ("S-01",))
         assert finished.change == pytest.approx(-0.05)
 
     def test_no_reading_along_the_row(self, book: Logbook) -> None:
         save_swatch(book, swatch(yarn=COTTON, pattern=PLAIN, readings=taken("22 rows = 15 cm")))
         with pytest.raises(RefusedError, match="S-01 has no reading of stitches"):
-            chain_for_tag(book, "S-01", ChainWish(width_mm=460))
+            chain_for_tag(book, "S-01", PiecePlan(width_mm=460))
 
     def test_repeats_of_a_length_nobody_stated(self, book: Logbook) -> None:
         save_swatch(book, swatch(yarn=COTTON, readings=taken("4 repeats = 15 cm")))
         with pytest.raises(RefusedError, match="give the multiple"):
-            chain_for_tag(book, "S-01", ChainWish(width_mm=460))
+            chain_for_tag(book, "S-01", PiecePlan(width_mm=460))
 
 
 class TestSideways:
     def test_rows_make_the_width_and_the_chain_the_length(self) -> None:
         rows = read_readings("20 rows = 10 cm", Direction.ROWS)
         ribs = StitchPattern(multiple=1, extra_chains=1, rows_in_repeat=2)
-        wish = ChainWish(width_mm=403, sideways_length_mm=500, edging_mm=10, choose=Choose.AT_LEAST)
-        answer = chain_by_hand(read_readings("20 sts = 10 cm"), ribs, wish, rows)
+        plan = PiecePlan(width_mm=403, sideways=True, length_mm=500, side_edging_mm=10, width_choose=Choose.AT_LEAST)
+        answer = chain_by_hand(read_readings("20 sts = 10 cm"), ribs, plan, rows)
         (row,) = (option for option in answer.rows if option.recommended)
         assert (row.count, row.mm) == (78, 410)  # edgings lie at the ends of the width
         assert (answer.recommended.chain, answer.target_mm) == (101, 500)
@@ -91,31 +92,31 @@ class TestSideways:
     def test_the_last_row_odd_or_even(self) -> None:
         rows = read_readings("20 rows = 10 cm", Direction.ROWS)
         for parity, wanted in ((Parity.ODD, 81), (Parity.EVEN, 80)):
-            wish = ChainWish(width_mm=402.6, sideways_length_mm=500, parity=parity)
-            answer = chain_by_hand(read_readings("20 sts = 10 cm"), PLAIN, wish, rows)
+            plan = PiecePlan(width_mm=402.6, sideways=True, length_mm=500, row_parity=parity)
+            answer = chain_by_hand(read_readings("20 sts = 10 cm"), PLAIN, plan, rows)
             assert [option.count for option in answer.rows if option.recommended] == [wanted]
 
 
 class TestNotes:
     @pytest.mark.parametrize(
-        ("wish", "pattern", "said"),
+        ("plan", "pattern", "said"),
         [
-            (ChainWish(width_mm=460, in_round=True), SHELLS, "In the round the flat plus of 1 is not used."),
-            (ChainWish(width_mm=460, in_round=True), SHELLS, "joined into a ring first"),
-            (ChainWish(width_mm=460, foundation_stitches=True), SHELLS, "Foundation stitches make chain and row one"),
-            (ChainWish(width_mm=460), StitchPattern(multiple=6), "No extra chains are said"),
-            (ChainWish(width_mm=20), SHELLS, "Even one repeat is wider"),
-            (ChainWish(width_mm=20, choose=Choose.AT_MOST), SHELLS, "Even the least number of repeats is wider"),
-            (ChainWish(width_mm=460), PLAIN, "Options a stitch apart lie within the give or take"),
-            (ChainWish(width_mm=460, parity=Parity.EVEN), PLAIN, "Options two stitches apart lie within the give or take"),
-            (ChainWish(width_mm=460), SHELLS, "A whole piece strays from its swatch by up to 5.6 % besides that: an assumption"),
+            (PiecePlan(width_mm=460, in_round=True), SHELLS, "In the round the flat plus of 1 is not used."),
+            (PiecePlan(width_mm=460, in_round=True), SHELLS, "joined into a ring first"),
+            (PiecePlan(width_mm=460, foundation_stitches=True), SHELLS, "Foundation stitches make chain and row one"),
+            (PiecePlan(width_mm=460), StitchPattern(multiple=6), "No extra chains are said"),
+            (PiecePlan(width_mm=20), SHELLS, "Even one repeat is wider"),
+            (PiecePlan(width_mm=20, width_choose=Choose.AT_MOST), SHELLS, "Even the least number of repeats is wider"),
+            (PiecePlan(width_mm=460), PLAIN, "Options a stitch apart lie within the give or take"),
+            (PiecePlan(width_mm=460, stitch_parity=Parity.EVEN), PLAIN, "Options two stitches apart lie within the give or take"),
+            (PiecePlan(width_mm=460), SHELLS, "A whole piece strays from its swatch by up to 5.6 % besides that: an assumption"),
         ],
     )
-    def test_what_is_said(self, wish: ChainWish, pattern: StitchPattern, said: str) -> None:
-        answer = chain_by_hand(read_readings("24 sts = 15.1 cm"), pattern, wish)
+    def test_what_is_said(self, plan: PiecePlan, pattern: StitchPattern, said: str) -> None:
+        answer = chain_by_hand(read_readings("24 sts = 15.1 cm"), pattern, plan)
         assert any(said in note for note in answer.notes), answer.notes
 
     def test_a_swatch_worked_flat_serves_a_round_piece_badly(self, book: Logbook, tmp_path: Path) -> None:
         save_swatch(book, swatch(yarn=COTTON, pattern=PLAIN, worked="flat", readings=taken("20 sts = 10 cm")))
-        assert any("worked flat" in note for note in chain_for_tag(book, "S-01", ChainWish(width_mm=460, in_round=True)).notes)
-        assert not any("worked flat" in note for note in chain_for_tag(book, "S-01", ChainWish(width_mm=460)).notes)
+        assert any("worked flat" in note for note in chain_for_tag(book, "S-01", PiecePlan(width_mm=460, in_round=True)).notes)
+        assert not any("worked flat" in note for note in chain_for_tag(book, "S-01", PiecePlan(width_mm=460)).notes)

@@ -10,20 +10,21 @@ import pytest
 
 from logbook.book.pieces import predicted_and_measured, put_made_piece
 from logbook.craft.pieces.made_piece import MadePiece
+from logbook.craft.pieces.piece import PiecePlan
 from logbook.errors import RefusedError
-from logbook.tasks.chain import ChainWish, chain_for_tag
+from logbook.tasks.chain import chain_for_tag
 from logbook.tasks.drift import drift_in
 from tests.support.books import small_book
 
 
 def test_made_pieces_teach_the_next_prediction(tmp_path: Path) -> None:
     with small_book(tmp_path / "book.logbook") as book:
-        wish = ChainWish(width_mm=460)
-        before = chain_for_tag(book, "S-01", wish)
+        plan = PiecePlan(width_mm=460)
+        before = chain_for_tag(book, "S-01", plan)
         assert before.drift.give_or_take == pytest.approx(0.0555289, abs=1e-6)
         with book.writing("made") as writing:
             put_made_piece(writing, MadePiece(name="vest", predicted_width_mm=400, washed_width_mm=412))
-        after = chain_for_tag(book, "S-01", wish)
+        after = chain_for_tag(book, "S-01", plan)
         assert after.drift.give_or_take == pytest.approx(0.0571770, abs=1e-6)
         assert after.notes[-1] == "A whole piece strays from its swatch by up to 5.7 % besides that: learnt from 1 made piece."
         assert [option.chain for option in after.options] == [option.chain for option in before.options]

@@ -8,7 +8,7 @@ import openpyxl
 import pytest
 
 from logbook.craft.pieces.piece import PiecePlan
-from logbook.craft.pieces.planned_piece import PlannedPiece, SizeWish
+from logbook.craft.pieces.planned_piece import PlannedPiece, SizePlan
 from logbook.craft.sizes.body_chart import CHILDREN_CAUTION
 from logbook.craft.words.lengths import Units
 from logbook.errors import RefusedError
@@ -91,7 +91,7 @@ def test_childrens_wear_shows_the_caution_first(book: Logbook) -> None:
 
 
 def test_saving_finding_copying_deleting_and_undoing(book: Logbook) -> None:
-    piece = PlannedPiece(plan=replace(VEST, name="Vest"), swatch=uid_of(book, "H1"), sizes=(SizeWish(name="M", body_mm=940.0),))
+    piece = PlannedPiece(plan=replace(VEST, name="Vest"), swatch=uid_of(book, "H1"), sizes=(SizePlan(name="M", body_mm=940.0),))
     uid = save_piece(book, piece)
     (kept,) = planned_pieces(book)
     assert matching_pieces(book, "heather half vest") == [uid]

@@ -92,7 +92,7 @@ class PiecePlan:
         return panel_width(self.body_mm, self.ease, self.panels_joined, self.seam_allowance(across_mm))
 
     def require_possible(self) -> None:
-        """Raises RefusedError for wishes that contradict each other."""
+        """Raises RefusedError where one thing wanted contradicts another."""
         if self.sideways and self.in_round:
             raise RefusedError("A piece worked in the round is not worked sideways: choose one.")
         if self.length_mm is None and (self.armhole_mm is not None or self.slit_mm is not None):

@@ -8,7 +8,7 @@ from logbook.craft.words.lengths import Ease
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SizeWish:
+class SizePlan:
     """One size of a run: what it measures, and what is wanted of it beside the piece's own plan. Lengths in mm.
 
     None: as in the plan of the piece.
@@ -53,7 +53,7 @@ class PlannedPiece:
     condition: Condition = Condition.WASHED
     notes: str = ""
     published: str | None = None
-    sizes: tuple[SizeWish, ...] = ()
+    sizes: tuple[SizePlan, ...] = ()
 
     @property
     def name(self) -> str:

@@ -12,7 +12,7 @@ from logbook.craft.pieces.options import recommended
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.pieces.piece_numbers import chain_rule, chosen_chain, stitch_width, stitches_target, takes_edges, work_out
-from logbook.craft.pieces.planned_piece import SizeWish
+from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.pieces.yarn_needed import YarnNeeded, together
 from logbook.craft.sizes.body_chart import CHILDREN_CAUTION, BodyChart, End, is_childs_size
 from logbook.craft.words.counting import counted, listed
@@ -63,12 +63,12 @@ class Remedy:
 
 def sizes_of_chart(
     chart: BodyChart, end: End = End.MIDDLE, measure: str = "bust", armhole_deeper_mm: float | None = None
-) -> tuple[SizeWish, ...]:
+) -> tuple[SizePlan, ...]:
     """The sizes of a chart by one figure each. ``armhole_deeper_mm``: armholes of the body's depth and that much (None: not).
 
     Raises RefusedError if a size lacks ``measure``.
     """
-    wishes = []
+    plans = []
     for size in chart.sizes:
         body = size.measure(measure, end)
         if body is None:
@@ -76,8 +76,8 @@ def sizes_of_chart(
         depth = size.measure("armhole depth", end)
         if depth is None and armhole_deeper_mm is not None:
             raise RefusedError(f"Size {size.name} has no armhole depth: fill it in, or say how deep the armholes are.")
-        wishes.append(
-            SizeWish(
+        plans.append(
+            SizePlan(
                 name=size.name,
                 body_mm=body,
                 armhole_mm=None if depth is None or armhole_deeper_mm is None else depth + armhole_deeper_mm,
@@ -86,10 +86,10 @@ def sizes_of_chart(
                 head_mm=size.measure("head", end),
             )
         )
-    return tuple(wishes)
+    return tuple(plans)
 
 
-def size_run(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges, units: Units = Units.CM) -> SizeRun:
+def size_run(plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGauges, units: Units = Units.CM) -> SizeRun:
     """Every size of ``plan`` worked out. With edge stitches left to the program, one number for all sizes is tried first.
 
     Raises RefusedError, naming the size, if one cannot be worked.
@@ -108,14 +108,14 @@ def size_run(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges, un
     )
 
 
-def remedies(run: SizeRun, plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges) -> tuple[Remedy, ...]:
+def remedies(run: SizeRun, plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGauges) -> tuple[Remedy, ...]:
     """What would part the sizes of ``run``, worked out from the rest, that come out the same; empty if all differ."""
     if run.all_differ:
         return ()
     return (*_edges_that_part(plan, sizes, gauges), *_half_repeats(plan, sizes, gauges), *_other_hooks(run, plan, gauges))
 
 
-def body_of(plan: PiecePlan, size: SizeWish) -> float:
+def body_of(plan: PiecePlan, size: SizePlan) -> float:
     """How far round the body a size is, in mm. Raises RefusedError, naming the size, if neither it nor the plan says."""
     body = plan.body_mm if size.body_mm is None else size.body_mm
     if body is None:
@@ -123,12 +123,12 @@ def body_of(plan: PiecePlan, size: SizeWish) -> float:
     return body
 
 
-def plan_for(plan: PiecePlan, size: SizeWish) -> PiecePlan:
+def plan_for(plan: PiecePlan, size: SizePlan) -> PiecePlan:
     """The run's plan for one size, its width coming from its body measure. Raises RefusedError as ``body_of``."""
     return replace(size.plan(plan), width_mm=None, body_mm=body_of(plan, size))
 
 
-def _worked(plan: PiecePlan, size: SizeWish, gauges: PieceGauges, units: Units) -> SizeNumbers:
+def _worked(plan: PiecePlan, size: SizePlan, gauges: PieceGauges, units: Units) -> SizeNumbers:
     body, own = body_of(plan, size), plan_for(plan, size)
     try:
         return SizeNumbers(name=size.name, body_mm=body, piece=work_out(own, gauges, units))
@@ -136,7 +136,7 @@ def _worked(plan: PiecePlan, size: SizeWish, gauges: PieceGauges, units: Units) 
         raise RefusedError(f"Size {size.name}: {refused}") from refused
 
 
-def _one_number_of_edges(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges) -> PiecePlan:
+def _one_number_of_edges(plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGauges) -> PiecePlan:
     """The plan with one number of edge stitches for all sizes, if with it all come near enough; else each size takes its own."""
     if plan.edge_stitches is not None or gauges.edge is None or not takes_edges(plan, gauges):
         return plan
@@ -160,7 +160,7 @@ def _same_notes(sizes: Sequence[SizeNumbers]) -> list[str]:
     return [f"{listed(group)} come out the same." for place, group in enumerate(groups) if group not in groups[:place]]
 
 
-def _edges_that_part(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges) -> list[Remedy]:
+def _edges_that_part(plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGauges) -> list[Remedy]:
     """One number of edge stitches for all sizes that parts them: the least that comes within 5 mm of the best; else as needed."""
     if plan.sideways or not takes_edges(plan, gauges):
         return []
@@ -183,7 +183,7 @@ def _edges_that_part(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGa
     ]
 
 
-def _half_repeats(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges) -> list[Remedy]:
+def _half_repeats(plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGauges) -> list[Remedy]:
     if plan.sideways or plan.in_round or plan.half_repeats or gauges.pattern.half_plus is None:
         return []
     halved = replace(plan, half_repeats=True)
@@ -192,7 +192,7 @@ def _half_repeats(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauge
     return [Remedy("Half repeats, which the pattern allows, would part them.", halved)]
 
 
-def _miss_if_parted(plan: PiecePlan, sizes: Sequence[SizeWish], gauges: PieceGauges) -> float | None:
+def _miss_if_parted(plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGauges) -> float | None:
     """The widest miss of all sizes in mm, of a plan that is not worked sideways; None as soon as two come out the same."""
     widths: list[float] = []
     miss = 0.0

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from logbook.craft.pieces.planned_piece import SizeWish
+from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.sizes.body_chart import CHILDREN_CAUTION, MEASURES, End, chart_of_text, is_childs_size
 from logbook.craft.sizes.size_run import sizes_of_chart
 from logbook.craft.words.counting import counted
@@ -21,7 +21,7 @@ assert set(ROUND) <= set(MEASURES)
 class Chosen:
     """The sizes that the texts come to; empty with a sentence in ``error`` where they can't be read. ``says`` goes with them."""
 
-    wishes: tuple[SizeWish, ...]
+    plans: tuple[SizePlan, ...]
     error: str = ""
     says: str = ""
 
@@ -48,11 +48,11 @@ class ChartChoice:
         try:
             chart = chart_of_text("", text)
             more = read_length(deeper, self._session.units, "a depth") if deeper.strip() else None
-            wishes = sizes_of_chart(chart, ENDS[end], measure, more)
+            plans = sizes_of_chart(chart, ENDS[end], measure, more)
         except LogbookError as error:
             return Chosen((), str(error))
-        children = any(is_childs_size(wish.name) for wish in wishes)
-        return Chosen(wishes, says=f"{counted(len(wishes), 'size')}. {CHILDREN_CAUTION if children else ''}".strip())
+        children = any(is_childs_size(plan.name) for plan in plans)
+        return Chosen(plans, says=f"{counted(len(plans), 'size')}. {CHILDREN_CAUTION if children else ''}".strip())
 
     def save(self, name: str, text: str) -> str:
         """Keeps the chart under its name and says so. Raises a LogbookError, in one sentence, if it can't be."""

@@ -127,7 +127,7 @@ class PieceForm:
             edge_swatch=self.swatch_uid("edge swatch"),
             condition=read.condition,
             notes=self.texts["notes"].strip(),
-            sizes=sizes.wishes,
+            sizes=sizes.plans,
         )
         uid = self._session.write(lambda: save_piece(self._session.book, piece))
         since = typed_since(before, self.texts)

@@ -34,7 +34,7 @@ SIZES = {
     "width": "width_mm", "body": "body_mm", "length": "length_mm", "armhole": "armhole_mm", "neck": "neck_mm",
     "slit": "slit_mm", "head": "head_mm", "upper arm": "upper_arm_mm", "hip": "hip_mm",
 }  # fmt: skip
-"""Lengths that are more than 0 or not there, by the wish they are."""
+"""Lengths that are more than 0 or not there, by the field of the plan they are."""
 EXTRAS = {
     "side edging": "side_edging_mm", "top edging": "top_edging_mm", "bottom edging": "bottom_edging_mm",
     "shoulder seam": "shoulder_seam_mm",
@@ -64,9 +64,9 @@ def texts_of(piece: PlannedPiece, units: Units, tag: str = "", edge_tag: str = "
         "swatch": tag,
         "edge swatch": edge_tag,
         "worked": SIDEWAYS if plan.sideways else IN_ROUND if plan.in_round else BOTTOM_UP,
-        **{key: length_text(getattr(plan, wish), units) for key, wish in SIZES.items()},
-        **{key: length_text(getattr(plan, wish) or None, units) for key, wish in EXTRAS.items()},
-        **{key: TICKED if getattr(plan, wish) else "" for key, wish in TICKS.items()},
+        **{key: length_text(getattr(plan, field), units) for key, field in SIZES.items()},
+        **{key: length_text(getattr(plan, field) or None, units) for key, field in EXTRAS.items()},
+        **{key: TICKED if getattr(plan, field) else "" for key, field in TICKS.items()},
         "ease": ease_text(plan.ease, units),
         "panels": "" if plan.panels == 2 else str(plan.panels),
         "seam": plan.seam or NO_SEAM,
@@ -88,17 +88,17 @@ def read_plan(texts: Texts, units: Units) -> ReadPlan:
     reader = _Reader(texts, units)
     worked, body = texts["worked"], texts["body"].strip()
     in_round = worked == IN_ROUND
-    wishes = {wish: reader.size(key) for key, wish in SIZES.items() if not (key == "width" and body)}
-    wishes |= {wish: reader.extra(key) for key, wish in EXTRAS.items()}
-    wishes |= {wish: texts[key] == TICKED for key, wish in TICKS.items()}
-    wishes |= {
+    values = {field: reader.size(key) for key, field in SIZES.items() if not (key == "width" and body)}
+    values |= {field: reader.extra(key) for key, field in EXTRAS.items()}
+    values |= {field: texts[key] == TICKED for key, field in TICKS.items()}
+    values |= {
         "name": reader.read("name", read_text, ""),
         "sideways": worked == SIDEWAYS,
         "in_round": in_round,
         "ease": reader.read("ease", lambda text: read_ease(text, units), NO_EASE),
         "panels": reader.whole("panels", "a number of panels", 1, 2),
         "seam": "" if texts["seam"] == NO_SEAM else texts["seam"],
-        "seam_mm": reader.read("seam takes", lambda text: _not_negative(text, units), None),
+        "seam_mm": reader.read("seam takes", lambda text: read_extra(text, units), None),
         "round_plus": reader.whole("round plus", "a plus", 0, 0),
         "edge_stitches": _edges(texts["edge stitches"]),
         "width_choose": CHOOSE[texts["width choose"]],
@@ -109,7 +109,7 @@ def read_plan(texts: Texts, units: Units) -> ReadPlan:
     }
     reader.read("notes", read_text, "")  # for what can't be kept of them
     missing = _missing(texts)
-    plan = None if missing or reader.errors else PiecePlan(**wishes)
+    plan = None if missing or reader.errors else PiecePlan(**values)
     return ReadPlan(plan, FINISH[texts["finish"]], missing, reader.errors)
 
 
@@ -134,7 +134,7 @@ class _Reader:
         return self.read(key, lambda text: read_size(text, self._units, "a length"), None)
 
     def extra(self, key: str) -> Any:
-        return self.read(key, lambda text: _not_negative(text, self._units), 0.0)
+        return self.read(key, lambda text: read_extra(text, self._units), 0.0)
 
     def whole(self, key: str, what: str, least: int, empty: int) -> Any:
         return self.read(key, lambda text: read_whole(text, what, least, 10_000), empty)
@@ -150,10 +150,11 @@ def _missing(texts: Texts) -> str:
     return ""
 
 
-def _not_negative(text: str, units: Units) -> float:
+def read_extra(text: str, units: Units) -> float:
+    """A typed length of 0 or more. Raises UnreadableError."""
     length = read_length(text, units)
     if length < 0:
-        raise UnreadableError(f"“{text}” is below 0: type 0 or more.")
+        raise UnreadableError(f"“{text.strip()}” is below 0: type 0 or more.")
     return length
 
 

@@ -60,27 +60,27 @@ class RunMaker:
         """The card for the plan and the sizes as typed; ``saved`` may have a run that was set."""
         set_run, words = self._set(saved)
         nothing = RunCard(set_run=set_run, set_words=words, lines=set_run.lines if set_run else "", errors=sizes.errors)
-        if not sizes.wishes:
+        if not sizes.plans:
             return replace(nothing, missing=NO_SIZES)
         if sizes.errors:
             (place, _), sentence = next(iter(sizes.errors.items()))
-            return replace(nothing, missing=f"Size {sizes.wishes[place].name or place + 1}: {sentence}")
+            return replace(nothing, missing=f"Size {sizes.plans[place].name or place + 1}: {sentence}")
         if read.plan is None:
             return replace(nothing, missing=next(iter(read.errors.values()), read.missing))
         try:
             basis, gauges = self._maker.reckoned(swatch, edge_swatch, read.condition)
-            answer = run_with(gauges, basis, read.plan, sizes.wishes, self._session.units)
+            answer = run_with(gauges, basis, read.plan, sizes.plans, self._session.units)
         except RefusedError as error:
             return replace(nothing, missing=str(error))
         return self._shown(answer, nothing)
 
     def plan_of_size(self, read: ReadPlan, sizes: ReadSizes, name: str) -> ReadPlan:
         """The plan of the size of that name, else of the first; without sizes, or with one at fault, the plan itself."""
-        if read.plan is None or not sizes.wishes or sizes.errors:
+        if read.plan is None or not sizes.plans or sizes.errors:
             return read
-        wish = next((wish for wish in sizes.wishes if wish.name == name), sizes.wishes[0])
+        size = next((plan for plan in sizes.plans if plan.name == name), sizes.plans[0])
         try:
-            return replace(read, plan=plan_for(read.plan, wish))
+            return replace(read, plan=plan_for(read.plan, size))
         except RefusedError as error:
             return replace(read, plan=None, missing=str(error))
 

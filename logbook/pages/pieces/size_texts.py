@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from logbook.craft.pieces.planned_piece import SizeWish
+from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.words.lengths import Units, read_ease, read_size
 from logbook.errors import UnreadableError
 from logbook.pages.pieces.plan_texts import ease_text, length_text
@@ -27,13 +27,13 @@ SizeTexts = dict[str, str]
 class ReadSizes:
     """The sizes; ``errors`` has a sentence for each text at fault, by its line (from 0) and key."""
 
-    wishes: tuple[SizeWish, ...]
+    plans: tuple[SizePlan, ...]
     errors: Mapping[tuple[int, str], str]
 
 
-def sizes_text(wishes: Sequence[SizeWish], units: Units) -> str:
+def sizes_text(plans: Sequence[SizePlan], units: Units) -> str:
     """The text that says these sizes: read again it gives the same."""
-    return text_of([_texts(wish, units) for wish in wishes])
+    return text_of([_texts(plan, units) for plan in plans])
 
 
 def rows_of(text: str) -> list[SizeTexts]:
@@ -49,27 +49,27 @@ def text_of(rows: Sequence[Mapping[str, str]]) -> str:
 
 def read_sizes(text: str, units: Units) -> ReadSizes:
     """Reads every size; lengths without a unit are in ``units``."""
-    wishes, errors = [], {}
+    plans, errors = [], {}
     rows = rows_of(text)
     names = [row["size"] for row in rows]
     for place, row in enumerate(rows):
-        wish, wrong = _read(row, units)
+        plan, wrong = _read(row, units)
         if not row["size"]:
             wrong["size"] = "Name the size, for example M."
         elif row["size"] in names[:place]:
             wrong["size"] = f"The size “{row['size']}” comes twice: give each size its own name."
-        wishes.append(wish)
+        plans.append(plan)
         errors.update({(place, key): sentence for key, sentence in wrong.items()})
-    return ReadSizes(tuple(wishes), errors)
+    return ReadSizes(tuple(plans), errors)
 
 
-def _texts(wish: SizeWish, units: Units) -> SizeTexts:
-    texts = {key: length_text(getattr(wish, field), units) for key, field in LENGTHS.items()}
-    ease = "" if wish.ease is None else ease_text(wish.ease, units) or "0 cm"
-    return {"size": wish.name, "ease": ease, **texts}
+def _texts(plan: SizePlan, units: Units) -> SizeTexts:
+    texts = {key: length_text(getattr(plan, field), units) for key, field in LENGTHS.items()}
+    ease = "" if plan.ease is None else ease_text(plan.ease, units) or "0 cm"
+    return {"size": plan.name, "ease": ease, **texts}
 
 
-def _read(row: SizeTexts, units: Units) -> tuple[SizeWish, dict[str, str]]:
+def _read(row: SizeTexts, units: Units) -> tuple[SizePlan, dict[str, str]]:
     values: dict[str, Any] = {"name": row["size"]}
     wrong: dict[str, str] = {}
     readers: dict[str, tuple[str, Callable[[str], Any]]] = {
@@ -83,4 +83,4 @@ def _read(row: SizeTexts, units: Units) -> tuple[SizeWish, dict[str, str]]:
                 values[field] = read(row[key])
             except UnreadableError as error:
                 wrong[key] = str(error)
-    return SizeWish(**values), wrong
+    return SizePlan(**values), wrong

@@ -10,8 +10,9 @@ from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.words.lengths import Units, show_difference, show_length
 from logbook.craft.words.numbers import show_number
 from logbook.errors import RefusedError
+from logbook.pages.pieces.plan_texts import FINISH
 from logbook.pages.session import Session
-from logbook.pages.swatches.chain_wish import FINISH, WishTexts, read_wish, width_from_body
+from logbook.pages.swatches.chain_texts import ChainTexts, read_chain, width_from_body
 from logbook.pages.swatches.form_texts import PLAIN, Typed, readings_key
 from logbook.tasks.browsing import assumptions_of, swatches_of_same_yarn
 from logbook.tasks.chain import ChainAnswer, chain_of
@@ -75,21 +76,21 @@ class ChainMaker:
         self.assumed = assumptions_of(self._session.book)
         self.drift = drift_in(self._session.book)
 
-    def card(self, typed: Typed, texts: WishTexts) -> ChainCard:
-        """The card for the swatch as typed and the wish as typed, both of this moment."""
+    def card(self, typed: Typed, texts: ChainTexts) -> ChainCard:
+        """The card for the swatch as typed and the plan as typed, both of this moment."""
         units = self._session.units
-        read = read_wish(texts, units)
-        if read.wish is None:
+        read = read_chain(texts, units)
+        if read.plan is None:
             return ChainCard(read.missing or next(iter(read.errors.values())), read.errors)
-        body_width = _body_width(width_from_body(read.wish), units)
+        body_width = _body_width(width_from_body(read.plan), units)
         at_fault = _at_fault(typed, FINISH[texts.finish])
         if at_fault:
             return ChainCard(at_fault, body_width=body_width)
         if not typed.swatch.readings:
             return ChainCard("The swatch has no readings yet: add one, for example “4 repeats = 15.1 cm”.", body_width=body_width)
-        others = self.lenders(typed.swatch) if _needs_washing(typed.swatch, read.wish.condition) else ()
+        others = self.lenders(typed.swatch) if _needs_washing(typed.swatch, read.condition) else ()
         try:
-            answer = chain_of(typed.swatch, others, self.assumed, self.drift, read.wish)
+            answer = chain_of(typed.swatch, others, self.assumed, self.drift, read.plan, read.condition)
         except RefusedError as error:
             return ChainCard(str(error), body_width=body_width)
         return ChainCard(

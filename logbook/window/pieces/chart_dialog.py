@@ -3,7 +3,7 @@
 import tkinter as tk
 from collections.abc import Callable
 
-from logbook.craft.pieces.planned_piece import SizeWish
+from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.errors import LogbookError
 from logbook.pages.pieces.chart_choice import ENDS, ROUND, ChartChoice
 from logbook.window.choices import ChoiceField, SuggestionField
@@ -18,7 +18,7 @@ LABEL_LETTERS = 22
 HINT = "A line for each size, its figures in cm parted by “;”, a range as 71–76. The first line names the columns."
 
 
-def show_chart(parent: tk.Misc, look: Look, choice: ChartChoice, take: Callable[[tuple[SizeWish, ...]], object]) -> None:
+def show_chart(parent: tk.Misc, look: Look, choice: ChartChoice, take: Callable[[tuple[SizePlan, ...]], object]) -> None:
     """Opens the dialog; ``take`` gets the sizes that are taken."""
     dialog = _ChartDialog(parent, look, choice, take)
     dialog.open(dialog.take_button)
@@ -26,7 +26,7 @@ def show_chart(parent: tk.Misc, look: Look, choice: ChartChoice, take: Callable[
 
 
 class _ChartDialog(Dialog):
-    def __init__(self, parent: tk.Misc, look: Look, choice: ChartChoice, take: Callable[[tuple[SizeWish, ...]], object]) -> None:
+    def __init__(self, parent: tk.Misc, look: Look, choice: ChartChoice, take: Callable[[tuple[SizePlan, ...]], object]) -> None:
         super().__init__(parent, look, "Sizes from a body chart", self.close, lambda: choice.waits)
         self._choice, self._take = choice, take
         scrolled = Scrolled(self.inside, look, 92)
@@ -69,9 +69,9 @@ class _ChartDialog(Dialog):
 
     def _taken(self) -> None:
         chosen = self._choice.sizes(self.text.text, self.end.text, self.measure.text, self.deeper.text)
-        if chosen.wishes and not self._choice.waits:
+        if chosen.plans and not self._choice.waits:
             self.close()
-            self._take(chosen.wishes)
+            self._take(chosen.plans)
 
     def _save(self) -> None:
         self._attempt(lambda: self._choice.save(self.name.text, self.text.text))

@@ -1,4 +1,4 @@
-"""The size run of the piece in hand: its table, the wishes of one size, what parts those that are the same, the lines."""
+"""The size run of the piece in hand: its table, what is wanted of one size, what parts those that are the same, the lines."""
 
 import tkinter as tk
 from collections.abc import Callable

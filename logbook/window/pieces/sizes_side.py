@@ -6,7 +6,7 @@ from functools import partial
 from tkinter import ttk
 
 from logbook.craft.pieces.made_piece import MadePiece
-from logbook.craft.pieces.planned_piece import SizeWish
+from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.sizes.size_run import Remedy
 from logbook.pages.pieces.chart_choice import ChartChoice
 from logbook.pages.pieces.made_form import MadeForm
@@ -158,9 +158,9 @@ class SizesSide:
         self._around.reloaded()
         self._session.say(said)
 
-    def _take_sizes(self, wishes: tuple[SizeWish, ...]) -> None:
+    def _take_sizes(self, sizes: tuple[SizePlan, ...]) -> None:
         self.folding.show(True)
-        self._typed(sizes_text(wishes, self._session.units))
+        self._typed(sizes_text(sizes, self._session.units))
         self.view.start()
 
     def _typed(self, text: str) -> None:

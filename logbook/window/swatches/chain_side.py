@@ -5,9 +5,9 @@ from tkinter import ttk
 
 from logbook.craft.swatches.swatch import Swatch
 from logbook.pages.gauges.circumstances import Circumstances
+from logbook.pages.pieces.plan_texts import FINISH
 from logbook.pages.session import Session
 from logbook.pages.swatches.chain_card import ChainMaker
-from logbook.pages.swatches.chain_wish import FINISH
 from logbook.pages.swatches.swatch_form import SwatchForm
 from logbook.window.gauges.sure_view import SureView
 from logbook.window.look import Look
@@ -33,7 +33,7 @@ class ChainSide:
         self.sure.grid(row=0, column=0, sticky="ew")
 
     def show(self) -> None:
-        """Brings everything up to date with what is typed, in the form or as a wish."""
+        """Brings everything up to date with what is typed, in the form or above the chain."""
         self.chain.show(self._maker.card(self._form.typed(), self.chain.texts()))
         self.sure.show()
 

@@ -6,9 +6,10 @@ from functools import partial
 from tkinter import ttk
 
 from logbook.craft.words.lengths import Units
+from logbook.pages.pieces.plan_texts import FINISH, PARITY
 from logbook.pages.swatches.chain_card import NOT_YET, ChainCard
 from logbook.pages.swatches.chain_drawing import chain_drawing
-from logbook.pages.swatches.chain_wish import CHOOSE, FINISH, PARITY, WishTexts
+from logbook.pages.swatches.chain_texts import CHOOSE, ChainTexts
 from logbook.window.canvas import DrawingCanvas
 from logbook.window.card import Card
 from logbook.window.choices import ChoiceField
@@ -57,7 +58,7 @@ class WidthField(Field):
 
 
 class ChainView(Card):
-    """The width and the number of chains stay in view; below them lies what explains it. ``on_change`` follows every wish.
+    """The width and the number of chains stay in view; below them lies what explains it. ``on_change`` follows every key.
 
     ``below`` is a place for more at the end of it.
     """
@@ -94,10 +95,10 @@ class ChainView(Card):
         self._show_units()
         look.when_changed(self, self._show_units)
 
-    def texts(self) -> WishTexts:
+    def texts(self) -> ChainTexts:
         """What is typed, chosen and ticked just now."""
         texts = {name: field.text for name, field in self._fields.items()}
-        return WishTexts(**texts, **{name: ticked.get() for name, ticked in self._ticks.items()})  # type: ignore[arg-type]
+        return ChainTexts(**texts, **{name: ticked.get() for name, ticked in self._ticks.items()})  # type: ignore[arg-type]
 
     def show(self, card: ChainCard) -> None:
         """Shows the answer of this moment, or that there is none yet and why."""

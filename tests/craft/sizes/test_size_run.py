@@ -13,7 +13,7 @@ from dataclasses import replace
 import pytest
 
 from logbook.craft.pieces.piece import PiecePlan
-from logbook.craft.pieces.planned_piece import SizeWish
+from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.sizes.body_chart import CHILDREN_CAUTION, End, read_chart
 from logbook.craft.sizes.size_run import SizeRun, remedies, size_run, sizes_of_chart
 from logbook.craft.sizes.trade_charts import WOMEN
@@ -34,7 +34,7 @@ SHELL_SWATCH = swatch(
 )
 GAUGES = gauges_of_swatch(SHELL_SWATCH)
 PLAN = PiecePlan(ease=Ease(mm=50), length_mm=560)
-BUSTS = tuple(SizeWish(name=name, body_mm=bust) for name, bust in (("1", 785), ("2", 835), ("3", 940), ("4", 1040)))
+BUSTS = tuple(SizePlan(name=name, body_mm=bust) for name, bust in (("1", 785), ("2", 835), ("3", 940), ("4", 1040)))
 
 
 def chains(run: SizeRun) -> list[int]:
@@ -107,12 +107,12 @@ def test_edge_stitches_left_to_the_program_are_one_number_for_all_if_they_can_be
     )
     plan = replace(PLAN, length_mm=None, edge_stitches=None)
     # Panels of 45 and 53 cm, a repeat of 8 cm apart: with 4 edge stitches of 5 mm 405 + 40 = 445 and 525 mm, both 5 off
-    alike = (SizeWish(name="A", body_mm=850), SizeWish(name="B", body_mm=1010))
+    alike = (SizePlan(name="A", body_mm=850), SizePlan(name="B", body_mm=1010))
     run = size_run(plan, alike, wide)
     assert (chains(run), [size.piece.edge_stitches for size in run.sizes]) == ([91, 107], [4, 4])
     # Panels of 45 and 49.2 cm: any one number leaves one of them more than half its give or take off
     # (0: 35, 7; 1: 35, 3; 2: 25, 13; 3: 15, 23; 4: 5, 33), so A takes 4, and B, 485 mm without any and 7 off, none
-    apart = (SizeWish(name="A", body_mm=850), SizeWish(name="B", body_mm=934))
+    apart = (SizePlan(name="A", body_mm=850), SizePlan(name="B", body_mm=934))
     run = size_run(plan, apart, wide)
     assert (chains(run), [size.piece.edge_stitches for size in run.sizes]) == ([91, 99], [4, 0])
 
@@ -131,7 +131,7 @@ def test_a_chart_gives_the_sizes() -> None:
 
 
 def test_a_size_may_want_its_own() -> None:
-    own = SizeWish(name="long", body_mm=785, length_mm=650, ease=Ease(mm=100), armhole_mm=180, neck_mm=220)
+    own = SizePlan(name="long", body_mm=785, length_mm=650, ease=Ease(mm=100), armhole_mm=180, neck_mm=220)
     usual, longer = size_run(replace(PLAN, armhole_mm=170), (BUSTS[0], own), GAUGES).sizes
     assert (usual.piece.rows, longer.piece.rows) == (62, 72)
     assert longer.piece.chain == 68  # (785 + 100)/2 = 442.5
@@ -146,4 +146,4 @@ def test_what_cannot_be_names_the_size() -> None:
 
 
 def test_children_s_sizes_show_the_caution() -> None:
-    assert size_run(PLAN, (SizeWish(name="age 4", body_mm=580),), GAUGES).notes == (CHILDREN_CAUTION,)
+    assert size_run(PLAN, (SizePlan(name="age 4", body_mm=580),), GAUGES).notes == (CHILDREN_CAUTION,)

@@ -8,11 +8,11 @@ from logbook.pages.session import Session
 def test_the_womens_chart_to_begin_with(session: Session) -> None:
     choice = ChartChoice(session)
     assert choice.names == ("women", "men", "children", "heads")
-    bodies = {end: choice.sizes(choice.texts["women"], end, "bust", "").wishes[0].body_mm for end in ENDS}
+    bodies = {end: choice.sizes(choice.texts["women"], end, "bust", "").plans[0].body_mm for end in ENDS}
     assert bodies == {"the middle": 735, "the low end": 710, "the high end": 760}
     chosen = choice.sizes(choice.texts["women"], "the middle", "waist", "3")
     assert chosen.says == "9 sizes."
-    assert (chosen.wishes[0].body_mm, chosen.wishes[0].armhole_mm) == (597.5, 187.5)
+    assert (chosen.plans[0].body_mm, chosen.plans[0].armhole_mm) == (597.5, 187.5)
 
 
 def test_childrens_sizes_show_the_caution(session: Session) -> None:
@@ -27,7 +27,7 @@ def test_childrens_sizes_show_the_caution(session: Session) -> None:
 def test_what_cannot_be_read_is_said(session: Session, text: str, deeper: str) -> None:
     chosen = ChartChoice(session).sizes(text, "the middle", "bust", deeper)
     assert chosen.error
-    assert chosen.wishes == ()
+    assert chosen.plans == ()
 
 
 def test_a_chart_is_kept_and_taken_out(session: Session) -> None:

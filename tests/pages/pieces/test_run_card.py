@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from logbook.craft.pieces.planned_piece import PlannedPiece, SizeWish
+from logbook.craft.pieces.planned_piece import PlannedPiece, SizePlan
 from logbook.pages.pieces.piece_card import PieceMaker
 from logbook.pages.pieces.piece_form import PieceForm
 from logbook.pages.pieces.run_card import NO_SIZES, RunCard, RunMaker, texts_with
@@ -121,8 +121,8 @@ def test_sizes_are_saved_with_the_piece_and_copied(session: Session, form: Piece
     assert form.save() == {}
     assert form.saved is not None
     (size,) = form.saved.sizes
-    assert replace(size, uid="") == SizeWish(name="S", body_mm=800, ease=size.ease, length_mm=500)
+    assert replace(size, uid="") == SizePlan(name="S", body_mm=800, ease=size.ease, length_mm=500)
     form.same_again()
-    assert form.sizes().wishes[0].name == "S"
+    assert form.sizes().plans[0].name == "S"
     form.type_in("sizes", ";80")
     assert form.save()["sizes"] == "Name the size, for example M."

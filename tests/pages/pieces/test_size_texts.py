@@ -1,14 +1,14 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from logbook.craft.pieces.planned_piece import SizeWish
+from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.words.lengths import Ease, Units
 from logbook.pages.pieces.size_texts import KEYS, read_sizes, rows_of, sizes_text, text_of
 
 tenths = st.integers(1, 20_000).map(lambda tenth: tenth / 10)
 optional = st.none() | tenths
 wishes = st.builds(
-    SizeWish,
+    SizePlan,
     name=st.text("SMLX123 –", min_size=1).map(str.strip).filter(bool),
     body_mm=optional,
     ease=st.none() | st.builds(Ease, mm=st.integers(-500, 500).map(float)),
@@ -23,10 +23,10 @@ wishes = st.builds(
 
 
 @given(st.lists(wishes, max_size=5, unique_by=lambda wish: " ".join(wish.name.split())), st.sampled_from(Units))
-def test_sizes_read_back_as_they_were(sizes: list[SizeWish], units: Units) -> None:
+def test_sizes_read_back_as_they_were(sizes: list[SizePlan], units: Units) -> None:
     read = read_sizes(sizes_text(sizes, units), units)
     assert not read.errors
-    for was, now in zip(sizes, read.wishes, strict=True):
+    for was, now in zip(sizes, read.plans, strict=True):
         assert now.name == " ".join(was.name.split())
         assert now.ease == was.ease
         for field in ("body_mm", "length_mm", "armhole_mm", "neck_mm", "slit_mm", "upper_arm_mm", "hip_mm", "head_mm"):
@@ -53,4 +53,4 @@ def test_a_cell_keeps_to_its_place() -> None:
 
 def test_no_sizes_are_no_text() -> None:
     assert sizes_text((), Units.CM) == ""
-    assert read_sizes("", Units.CM).wishes == ()
+    assert read_sizes("", Units.CM).plans == ()

@@ -5,7 +5,7 @@ import pytest
 from logbook.craft.swatches.conditions import Condition
 from logbook.pages.session import Session
 from logbook.pages.swatches.chain_card import ChainCard, ChainMaker
-from logbook.pages.swatches.chain_wish import WishTexts
+from logbook.pages.swatches.chain_texts import ChainTexts
 from logbook.pages.swatches.form_texts import readings_key
 from logbook.pages.swatches.swatch_form import SwatchForm
 from logbook.settings import Settings
@@ -26,7 +26,7 @@ class Desk:
         self.form.show(next(line.uid for line in swatch_lines(self.session.book) if line.tag == tag))
 
     def card(self, **texts: str | bool) -> ChainCard:
-        return self.maker.card(self.form.typed(), WishTexts(**texts))  # type: ignore[arg-type]
+        return self.maker.card(self.form.typed(), ChainTexts(**texts))  # type: ignore[arg-type]
 
 
 @pytest.fixture

@@ -5,20 +5,20 @@ from itertools import pairwise
 import pytest
 
 from logbook.craft.drawing.drawing import Line, Rect, Text
-from logbook.craft.swatches.conditions import Condition
+from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.swatches.readings import read_readings
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.lengths import Units
 from logbook.pages.swatches.chain_drawing import chain_drawing
-from logbook.tasks.chain import ChainAnswer, ChainWish, chain_by_hand
+from logbook.tasks.chain import ChainAnswer, chain_by_hand
 
 SHELLS = StitchPattern(multiple=6, plus=1, extra_chains=1)
 GAUGE = read_readings("4 repeats = 15.1 cm; 4 repeats = 15.4 cm; 3 repeats = 11.5 cm")
 
 
 def answer(width_mm: float, pattern: StitchPattern = SHELLS, edging_mm: float = 0.0, gauge: str = "") -> ChainAnswer:
-    wish = ChainWish(width_mm=width_mm, edging_mm=edging_mm, condition=Condition.WASHED)
-    return chain_by_hand(read_readings(gauge) if gauge else GAUGE, pattern, wish)
+    plan = PiecePlan(width_mm=width_mm, side_edging_mm=edging_mm)
+    return chain_by_hand(read_readings(gauge) if gauge else GAUGE, pattern, plan)
 
 
 def test_repeats_are_ticked_and_the_edge_has_its_reach() -> None:

@@ -1,23 +1,22 @@
-"""What is typed about a wanted width, read into what is wished of a starting chain."""
+"""What is typed about a wanted width, read into the plan of a starting chain."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
 from logbook.craft.pieces.options import Choose, Parity
+from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.swatches.conditions import Condition
-from logbook.craft.words.lengths import NO_EASE, Units, read_ease, read_length, read_size
+from logbook.craft.words.lengths import NO_EASE, Units, read_ease, read_size
 from logbook.craft.words.numbers import read_whole
 from logbook.errors import RefusedError, UnreadableError
-from logbook.tasks.chain import ChainWish
+from logbook.pages.pieces.plan_texts import FINISH, PARITY, ReadPlan, read_extra
 
 CHOOSE = {"nearest to it": Choose.NEAREST, "at least that": Choose.AT_LEAST, "at most that": Choose.AT_MOST}
-PARITY = {"odd or even": Parity.ANY, "odd": Parity.ODD, "even": Parity.EVEN}
-FINISH = {condition.words: condition for condition in (Condition.WASHED, Condition.PINNED)}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class WishTexts:
+class ChainTexts:
     """What is typed, chosen and ticked. ``choose``, ``parity`` and ``finish`` are keys of CHOOSE, PARITY and FINISH.
 
     A body measure that is typed stands before the width.
@@ -46,24 +45,15 @@ class WishTexts:
         return bool(self.body.strip())
 
 
-@dataclass(frozen=True, slots=True)
-class ReadWish:
-    """The wish, or None while something is ``missing`` (a sentence) or wrong (``errors``, a sentence a text)."""
-
-    wish: ChainWish | None
-    missing: str
-    errors: dict[str, str]
-
-
-def read_wish(texts: WishTexts, units: Units) -> ReadWish:
+def read_chain(texts: ChainTexts, units: Units) -> ReadPlan:
     """Reads the texts; lengths without a unit are in ``units``."""
     readers: dict[str, Callable[[str], Any]] = {
         "width": lambda text: read_size(text, units),
         "body": lambda text: read_size(text, units, "a body measure"),
         "ease": lambda text: read_ease(text, units),
         "panels": lambda text: read_whole(text, "a number of panels", 1, 100),
-        "seam": lambda text: _not_negative(text, units),
-        "edging": lambda text: _not_negative(text, units),
+        "seam": lambda text: read_extra(text, units),
+        "edging": lambda text: read_extra(text, units),
         "round_plus": lambda text: read_whole(text, "a plus", 0, 10_000),
         "length": lambda text: read_size(text, units, "a length"),
     }
@@ -78,18 +68,17 @@ def read_wish(texts: WishTexts, units: Units) -> ReadWish:
     if texts.in_round and texts.sideways:
         errors["sideways"] = "A piece worked sideways is flat: untick one of “in the round” and “sideways”."
     missing = _missing(texts)
-    wish = None if errors or missing else _wish(texts, found)
-    return ReadWish(wish, missing, errors)
+    return ReadPlan(None if errors or missing else _plan(texts, found), FINISH[texts.finish], missing, errors)
 
 
-def _asked(texts: WishTexts) -> list[str]:
+def _asked(texts: ChainTexts) -> list[str]:
     """The texts that count: those of the way that is chosen."""
     names = ["edging", *(["body", "ease"] if texts.from_body else ["width"])]
     names += ["panels", "seam"] if texts.from_body and not texts.in_round else []
     return names + ["round_plus"] * texts.in_round + ["length"] * texts.sideways
 
 
-def _missing(texts: WishTexts) -> str:
+def _missing(texts: ChainTexts) -> str:
     if not texts.from_body and not texts.width.strip():
         return "Type the finished width, for example 46."
     if texts.sideways and not texts.length.strip():
@@ -97,38 +86,33 @@ def _missing(texts: WishTexts) -> str:
     return ""
 
 
-def _wish(texts: WishTexts, found: dict[str, Any]) -> ChainWish:
-    return ChainWish(
+def _plan(texts: ChainTexts, found: dict[str, Any]) -> PiecePlan:
+    parity = PARITY[texts.parity]
+    return PiecePlan(
         width_mm=found.get("width"),
         body_mm=found.get("body"),
         ease=found.get("ease") or NO_EASE,
         panels=found.get("panels") or 2,
-        seam_mm=found.get("seam") or 0.0,
-        edging_mm=found.get("edging") or 0.0,
+        seam_mm=found.get("seam"),
+        side_edging_mm=found.get("edging") or 0.0,
+        length_mm=found.get("length"),
+        sideways=texts.sideways,
         in_round=texts.in_round,
         round_plus=found.get("round_plus") or 0,
         joined_after_row_1=texts.in_round and texts.joined_after_row_1,
         foundation_stitches=texts.foundation_stitches,
         half_repeats=texts.half_repeats,
-        parity=PARITY[texts.parity],
-        choose=CHOOSE[texts.choose],
-        sideways_length_mm=found.get("length"),
-        condition=FINISH[texts.finish],
+        stitch_parity=Parity.ANY if texts.sideways else parity,
+        row_parity=parity if texts.sideways else Parity.ANY,
+        width_choose=CHOOSE[texts.choose],
     )
 
 
-def width_from_body(wish: ChainWish) -> float | None:
+def width_from_body(plan: PiecePlan) -> float | None:
     """The width in mm that a body measure comes to; None where the width was typed, or nothing would be left."""
-    if wish.body_mm is None:
+    if plan.body_mm is None:
         return None
     try:
-        return wish.target_mm()
+        return plan.target_width(0.0)
     except RefusedError:
         return None
-
-
-def _not_negative(text: str, units: Units) -> float:
-    length = read_length(text, units)
-    if length < 0:
-        raise UnreadableError(f"“{text.strip()}” is below 0: type 0 or more.")
-    return length
