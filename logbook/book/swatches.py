@@ -7,6 +7,7 @@ from collections.abc import Collection, Iterable, Iterator, Sequence
 from typing import Any
 
 from logbook.book.changes import Writing, new_uid
+from logbook.book.garments import garments_of_swatch
 from logbook.book.schema import RECORDS
 from logbook.book.trouble import as_damage
 from logbook.craft.swatches.conditions import Condition
@@ -164,7 +165,7 @@ def put_swatch(writing: Writing, swatch: Swatch) -> str:
 
 def remove_swatch(writing: Writing, uid: str) -> None:
     """Takes a swatch and its readings out. Raises RefusedError while a piece is reckoned from it."""
-    if pieces := _pieces_of(writing.connection, uid)[:3]:
+    if pieces := [*_pieces_of(writing.connection, uid), *garments_of_swatch(writing.connection, uid)][:3]:
         raise RefusedError(f"Pieces are reckoned from it ({', '.join(pieces)}): give those another swatch first.")
     _put_readings(writing, uid, ())
     writing.remove("swatch", uid)

@@ -9,30 +9,47 @@ from logbook.commands.books import book_of
 from logbook.commands.parser import Parser, add_common, units_of
 from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.joins import Joined
+from logbook.craft.garments.plan import GarmentPlan
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.shapes import RAGLAN, ROUND_YOKE
 from logbook.craft.garments.together import yarn_of_piece
 from logbook.craft.words.lengths import Units, show_length
+from logbook.errors import UsageError
 from logbook.tasks.garment_words import in_all_sizes, notes, problems, rate_words
-from logbook.tasks.garments import GarmentAnswer, needs_book, read_plan, work_out
+from logbook.tasks.garments import GarmentAnswer, garment_called, keep, needs_book, read_plan, save_plan, work_out
+from logbook.tasks.keeping import Logbook
 
 
 def fill_garment(parser: Parser) -> None:
     """Its options."""
     parser.description = __doc__
-    parser.add_argument("plan", metavar="PLAN.json", type=Path, help="the file of a plan")
+    parser.add_argument("plan", metavar="PLAN.json", type=Path, nargs="?", help="the file of a plan")
+    parser.add_argument("--name", metavar="NAME", help="a garment of the logbook")
+    parser.add_argument("--keep", action="store_true", help="put the file's garment into the logbook")
+    parser.add_argument("--save-plan", metavar="FILE", type=Path, help="write the plan to a file")
     add_common(parser, lengths=True)
     parser.set_defaults(run=run)
 
 
 def run(arguments: argparse.Namespace) -> int:
     """Works the garment out and answers."""
-    plan = read_plan(arguments.plan)
-    if needs_book(plan):
-        with book_of(arguments) as book:
-            answer = work_out(plan, book)
-    else:
-        answer = work_out(plan)
+    if (arguments.plan is None) == (arguments.name is None):
+        raise UsageError("say which garment: the file of a plan, or --name NAME of one in the logbook")
+    if arguments.keep and arguments.plan is None:
+        raise UsageError("--keep takes in the file of a plan: the garment named with --name is in the logbook already")
+    plan = None if arguments.plan is None else read_plan(arguments.plan)
+    if plan is not None and not arguments.keep and not needs_book(plan):
+        return _answered(arguments, plan, None)
+    with book_of(arguments) as book:
+        return _answered(arguments, plan or garment_called(book, arguments.name).plan, book)
+
+
+def _answered(arguments: argparse.Namespace, plan: GarmentPlan, book: Logbook | None) -> int:
+    answer = work_out(plan, book)
+    if arguments.keep and book is not None:
+        keep(book, plan)
+    if arguments.save_plan is not None:
+        save_plan(plan, arguments.save_plan, book)
     if arguments.json:
         print_json(garment_json(answer))
     else:

@@ -2,15 +2,16 @@
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
+from logbook.book import garments as kept
 from logbook.book.logbook import Logbook
 from logbook.craft.garments.body import GarmentSize, sizes_of
 from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.garment import GarmentInSize, work_out_garment
-from logbook.craft.garments.plan import GarmentPlan, PieceWish
+from logbook.craft.garments.plan import Garment, GarmentPlan, PieceWish
 from logbook.craft.garments.plan_file import plan_of, plan_value
 from logbook.craft.gauges.drift import drift_of
 from logbook.craft.sizes.body_chart import BodyChart
@@ -64,6 +65,42 @@ def save_plan(plan: GarmentPlan, target: Path, book: Logbook | None = None) -> N
     write_text(target, text, (book.path,) if book else ())
 
 
+def garments(book: Logbook) -> list[Garment]:
+    """All garments in the order of their names."""
+    with book.reading() as connection:
+        return list(kept.garments(connection).values())
+
+
+def garment_called(book: Logbook, name: str) -> Garment:
+    """The garment of that name. Raises RefusedError if there is none."""
+    with book.reading() as connection:
+        return kept.garment_called(connection, name)
+
+
+def matching_garments(book: Logbook, words: str) -> list[str]:
+    """The uids of the garments in which every word is found, or a part of a word."""
+    with book.reading() as connection:
+        return kept.matching_garments(connection, words)
+
+
+def save_garment(book: Logbook, garment: Garment) -> str:
+    """Saves a garment, new (no uid) or known, and returns its uid. Raises RefusedError; then nothing is written."""
+    with book.writing(f"{'change' if garment.uid else 'plan'} {garment.name}") as writing:
+        return kept.put_garment(writing, garment)
+
+
+def keep(book: Logbook, plan: GarmentPlan) -> str:
+    """Puts a plan into the logbook, in the place of a garment of that name. Raises RefusedError; then nothing is written."""
+    known = next((garment for garment in garments(book) if garment.name == plan.name), None)
+    return save_garment(book, Garment(plan=plan) if known is None else replace(known, plan=plan))
+
+
+def delete_garment(book: Logbook, garment: Garment) -> None:
+    """Deletes a garment; undo brings it back."""
+    with book.writing(f"delete {garment.name}") as writing:
+        kept.remove_garment(writing, garment.uid)
+
+
 def needs_book(plan: GarmentPlan) -> bool:
     """Whether the plan speaks of swatches or a chart that only a logbook has."""
     tags = any(isinstance(piece.swatch, str) for piece in plan.pieces)
@@ -103,13 +140,13 @@ def _cloth(piece: PieceWish, basis: Basis) -> Cloth:
         raise RefusedError(f"“{piece.name}”: {refused}") from refused
     swatch = basis.swatch
     stitches = (swatch.swatch_stitches or 0) * (swatch.swatch_rows or 0)
-    minutes = getattr(swatch, "minutes", None)
+    minutes = swatch.minutes
     return Cloth(
         gauges=gauges,
         colour=swatch.colour,
         minutes=minutes / stitches if minutes and stitches else None,
-        ball_price=getattr(swatch.yarn, "ball_price", None),
-        currency=getattr(swatch.yarn, "currency", ""),
+        ball_price=swatch.yarn.ball_price if swatch.yarn else None,
+        currency=swatch.yarn.currency if swatch.yarn else "",
         flat=swatch.worked != "round",
     )
 

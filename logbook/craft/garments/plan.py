@@ -83,6 +83,21 @@ class GarmentPlan:
         return next((piece for piece in self.pieces if piece.name == name), None)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Garment:
+    """A garment as it is kept. ``published`` is what was marked as published, as JSON text; None: nothing yet."""
+
+    uid: str = ""
+    plan: GarmentPlan
+    published: str | None = None
+    notes: str = ""
+
+    @property
+    def name(self) -> str:
+        """What it is called."""
+        return self.plan.name
+
+
 def usual_alike(shape: str) -> int:
     """How many of a piece are made if nothing is said: half fronts come in pairs."""
     return 2 if shape == HALF_FRONT else 1

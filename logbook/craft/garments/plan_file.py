@@ -19,11 +19,14 @@ _MOST = 200
 """Pieces, joins or sizes: more are no garment."""
 
 
-def plan_of(value: Any) -> GarmentPlan:
-    """The plan that a file's value says. Raises RefusedError, in one sentence, naming what is not as it should be."""
+def plan_of(value: Any, *, whole: bool = True) -> GarmentPlan:
+    """The plan that a file's value says; unless it must be ``whole``, pieces and measures may be missing still.
+
+    Raises RefusedError, in one sentence, naming what is not as it should be.
+    """
     plan = _mapping(value, "The plan", _GARMENT)
-    pieces = tuple(_piece(piece, number) for number, piece in enumerate(_list(plan.get("pieces"), "pieces"), 1))
-    if not pieces:
+    pieces = tuple(_piece(piece, number, whole) for number, piece in enumerate(_list(plan.get("pieces", []), "pieces"), 1))
+    if whole and not pieces:
         raise RefusedError("The plan has no pieces: give at least one.")
     _require_names(pieces)
     joins = tuple(_join(join, number) for number, join in enumerate(_list(plan.get("joins", []), "joins"), 1))
@@ -64,7 +67,7 @@ def _places(plan: GarmentPlan) -> list[tuple[str, Sequence[str]]]:
     return found + [(f"“{piece.name}”", [name for name, _ in piece.choice("along", ())]) for piece in plan.pieces]
 
 
-def _piece(value: Any, number: int) -> PieceWish:
+def _piece(value: Any, number: int, whole: bool) -> PieceWish:
     where = f"Piece {number}"
     name = _text(_mapping(value, where).get("name", ""), f"The name of piece {number}").strip()
     if not name:
@@ -86,7 +89,7 @@ def _piece(value: Any, number: int) -> PieceWish:
         alike=alike,
         worked=worked,
         seam=_text(said.get("seam", ""), f"The seam of {where}"),
-        measures=_measures(said.get("measures", {}), where, shape),
+        measures=_measures(said.get("measures", {}), where, shape, whole),
         choices={name: _choice(name, said[name], where) for name in shape.choices if name in said},
         says=_text(said.get("says", ""), f"What {where} says"),
     )
@@ -101,11 +104,11 @@ def _swatch(value: Any, where: str) -> str | Mapping[str, Any]:
     return dict(value)
 
 
-def _measures(value: Any, where: str, shape: Shape) -> dict[str, str]:
+def _measures(value: Any, where: str, shape: Shape, whole: bool) -> dict[str, str]:
     measures = _mapping(value, f"The measures of {where}", shape.measures, of=f"a {shape.name}")
     texts = {name: _text(text, f"The {name} of {where}") for name, text in measures.items()}
     missing = next((name for name in shape.needs if not texts.get(name, "").strip()), None)
-    if missing is not None:
+    if whole and missing is not None:
         raise RefusedError(f"{where} has no {missing}: a {shape.name} needs {listed(shape.needs)}.")
     return {name: text for name, text in texts.items() if text.strip()}
 
