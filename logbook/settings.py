@@ -8,6 +8,8 @@ from dataclasses import asdict, dataclass, replace
 from pathlib import Path
 from typing import Any
 
+from logbook.errors import RefusedError
+
 PROGRAM = "swatch-gauge-logbook"
 RECENT_KEPT = 8
 LARGEST_FILE = 1_000_000
@@ -50,7 +52,10 @@ class Settings:
 
 
 def settings_folder() -> Path:
-    """The user's folder for settings as the platform has it, or ``LOGBOOK_HOME`` if that is set."""
+    """The user's folder for settings as the platform has it, or ``LOGBOOK_HOME`` if that is set.
+
+    Raises RefusedError if there is neither, as everything that asks for a folder of the user's.
+    """
     return _folder("XDG_CONFIG_HOME", ".config")
 
 
@@ -63,17 +68,30 @@ def _folder(xdg: str, usual: str) -> Path:
     if home := os.environ.get("LOGBOOK_HOME"):
         return Path(home)
     if sys.platform == "win32":
-        return Path(os.environ.get("APPDATA") or Path.home() / "AppData" / "Roaming") / PROGRAM
+        return Path(os.environ.get("APPDATA") or _home() / "AppData" / "Roaming") / PROGRAM
     if sys.platform == "darwin":
-        return Path.home() / "Library" / "Application Support" / PROGRAM
+        return _home() / "Library" / "Application Support" / PROGRAM
     named = Path(os.environ.get(xdg, ""))
-    return (named if named.is_absolute() else Path.home() / usual) / PROGRAM
+    return (named if named.is_absolute() else _home() / usual) / PROGRAM
+
+
+def _home() -> Path:
+    """Raises RefusedError if nothing says where the user's own folder is."""
+    try:
+        home = Path.home()
+    except RuntimeError:
+        home = Path()
+    if not home.is_absolute():
+        raise RefusedError("Nothing says where your own folder is: set HOME to it, or LOGBOOK_HOME to a folder for logbooks.")
+    return home
 
 
 def load_settings() -> tuple[Settings, str | None]:
     """The settings, each value by itself replaced by the usual one if it is unreadable, and a sentence if any was."""
     path = settings_folder() / "settings.json"
     try:
+        if path.exists() and not path.is_file():
+            raise ValueError("a pipe would be waited for")
         with path.open("rb") as file:
             found = json.loads(file.read(LARGEST_FILE))
     except FileNotFoundError:
@@ -112,7 +130,16 @@ def _whole(value: Any, least: int, most: int) -> int | None:
 
 
 def _texts(value: Any) -> tuple[str, ...] | None:
-    return tuple(value) if isinstance(value, list) and all(isinstance(v, str) for v in value) else None
+    return tuple(value) if isinstance(value, list) and all(isinstance(v, str) and _can_be_shown(v) for v in value) else None
+
+
+def _can_be_shown(text: str) -> bool:
+    """A file's name may hold bytes that are no text; other halves of characters are nothing a screen could show."""
+    try:
+        text.encode("utf-8", "surrogateescape")
+    except UnicodeEncodeError:
+        return False
+    return True
 
 
 def _place(value: Any) -> Place | None:

@@ -45,7 +45,7 @@ def make(connection: sqlite3.Connection, path: Path, folder: Path, now: str) -> 
     made = datetime.fromisoformat(now)
     target = _free_name(folder, made)
     try:
-        verified_copy(connection, target)
+        verified_copy(connection, path, target)
         if place_of(folder) != path:
             (folder / _PLACE).write_bytes(os.fsencode(path))
     except (DamagedError, InUseError):
@@ -116,7 +116,7 @@ def restore(backup: Path, target: Path) -> None:
         raise RefusedError(f"{backup.name} was left in the middle of a write: open it as a logbook first, then save a copy.")
     with as_sentences(backup), closing(connect(backup, "ro")) as connection:
         check_whole(connection, backup, seen.step)
-        verified_copy(connection, target)
+        verified_copy(connection, backup, target)
 
 
 def _swatches(path: Path) -> int | None:

@@ -19,13 +19,14 @@ PART = ".part"
 """How the name of a file that is still being made ends."""
 
 
-def verified_copy(source: sqlite3.Connection, target: Path) -> None:
-    """Copies the logbook behind ``source`` to the new file ``target``. Raises RefusedError; then ``target`` is not there.
+def verified_copy(source: sqlite3.Connection, own: Path, target: Path) -> None:
+    """Copies the logbook behind ``source``, whose file is ``own``, to the new file ``target``.
+
+    Raises RefusedError; then ``target`` is not there.
 
     Ids, pages and every row of the copy are checked against the source before it gets its name. Raises DamagedError if it is the
     source that is damaged.
     """
-    own = Path(source.execute("PRAGMA database_list").fetchone()[2])
     with new_file(target) as temporary, as_sentences(own), transaction(source, writes=False):
         wanted = digest(source)
         try:
@@ -48,6 +49,8 @@ def new_file(target: Path) -> Iterator[Path]:
     Nothing is ever overwritten. Raises RefusedError if something of that name, or what SQLite would take for its journal, is
     there already, if there is no such folder or it can't be written to.
     """
+    if not target.name or target.is_dir():
+        raise RefusedError(f"{target} is a folder: say what the file in it is to be called, as wardrobe.logbook.")
     for beside in beside_too(target):
         if os.path.lexists(beside):
             raise RefusedError(f"{beside} is there already: choose another name.")

@@ -101,7 +101,7 @@ class Logbook:
     def save_copy(self, target: Path) -> None:
         """Saves what is open here as the new file ``target``, even if the logbook's own file was moved or replaced meanwhile."""
         with as_sentences(self.path):
-            verified_copy(self.connection, target)
+            verified_copy(self.connection, self.path, target)
 
     def data_version(self) -> int:
         """A number that changes when another connection has written."""

@@ -1,6 +1,5 @@
 """Answers as JSON (lengths in mm) and as text."""
 
-import json
 import math
 from collections.abc import Sequence
 from typing import Any
@@ -13,11 +12,6 @@ from logbook.craft.words.lengths import Units, show_length
 from logbook.tasks.chain import ChainAnswer
 from logbook.tasks.find import FoundSwatch
 from logbook.tasks.pieces import PieceAnswer
-
-
-def print_json(value: Any) -> None:
-    """One JSON value on standard output."""
-    print(json.dumps(value, ensure_ascii=False, indent=2))
 
 
 def swatch_json(found: FoundSwatch) -> dict[str, Any]:

@@ -2,7 +2,7 @@
 
 import argparse
 
-from logbook.commands.answers import chain_json, gauge_sentence, give_or_take, print_json, table
+from logbook.commands.answers import chain_json, gauge_sentence, give_or_take, table
 from logbook.commands.books import book_of
 from logbook.commands.chain_options import (
     add_gauge_options,
@@ -13,6 +13,7 @@ from logbook.commands.chain_options import (
     require_together,
     target_plan,
 )
+from logbook.commands.output import print_json, print_text
 from logbook.commands.parser import Parser, add_common, units_of
 from logbook.craft.pieces.options import recommended
 from logbook.craft.pieces.piece import PiecePlan
@@ -38,7 +39,7 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.json:
         print_json(chain_json(answer))
     else:
-        print(chain_text(answer, units_of(arguments)))
+        print_text(chain_text(answer, units_of(arguments)))
     return 0
 
 

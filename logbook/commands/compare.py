@@ -2,8 +2,9 @@
 
 import argparse
 
-from logbook.commands.answers import print_json, swatch_json, table
+from logbook.commands.answers import swatch_json, table
 from logbook.commands.books import book_of
+from logbook.commands.output import print_json, print_text
 from logbook.commands.parser import Parser, add_common
 from logbook.craft.gauges.comparison import Difference
 from logbook.errors import UsageError
@@ -32,7 +33,7 @@ def run(arguments: argparse.Namespace) -> int:
             }
         )
     else:
-        print(_text(comparison))
+        print_text(_text(comparison))
     return 0
 
 

@@ -2,8 +2,9 @@
 
 import argparse
 
-from logbook.commands.answers import gauge_words, print_json, swatch_json, table
+from logbook.commands.answers import gauge_words, swatch_json, table
 from logbook.commands.books import book_of
+from logbook.commands.output import print_json, print_text
 from logbook.commands.parser import Parser, add_common, reading_with
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.swatches.conditions import Condition, Direction
@@ -54,7 +55,7 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.json:
         print_json([swatch_json(one) for one in found])
     else:
-        print("\n\n".join([found_text(found), *([made_text(made)] if made else [])]))
+        print_text("\n\n".join([found_text(found), *([made_text(made)] if made else [])]))
     return 0
 
 

@@ -4,8 +4,9 @@ import argparse
 from pathlib import Path
 from typing import Any
 
-from logbook.commands.answers import give_or_take, print_json, table
+from logbook.commands.answers import give_or_take, table
 from logbook.commands.books import book_of
+from logbook.commands.output import print_json, print_text
 from logbook.commands.parser import Parser, add_common, units_of
 from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.joins import Joined
@@ -53,7 +54,7 @@ def _answered(arguments: argparse.Namespace, plan: GarmentPlan, book: Logbook | 
     if arguments.json:
         print_json(garment_json(answer))
     else:
-        print(garment_text(answer, units_of(arguments)))
+        print_text(garment_text(answer, units_of(arguments)))
     return 0
 
 

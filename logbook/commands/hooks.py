@@ -2,9 +2,10 @@
 
 import argparse
 
-from logbook.commands.answers import print_json, table
+from logbook.commands.answers import table
 from logbook.commands.books import book_of
 from logbook.commands.find import read_condition
+from logbook.commands.output import print_json, print_text
 from logbook.commands.parser import Parser, add_common, reading_with
 from logbook.craft.gauges.which_hook import HookGauge
 from logbook.craft.swatches.conditions import Condition
@@ -36,7 +37,7 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.json:
         print_json({"hooks": [_json(gauge, answer.multiple) for gauge in answer.line.table()], "notes": list(answer.notes)})
     else:
-        print(_text(answer))
+        print_text(_text(answer))
     return 0
 
 

@@ -3,8 +3,8 @@
 import argparse
 from pathlib import Path
 
-from logbook.commands.answers import print_json
 from logbook.commands.books import book_of, path_of
+from logbook.commands.output import print_json, print_text
 from logbook.commands.parser import Parser, add_common
 from logbook.craft.words.counting import counted
 from logbook.errors import RefusedError, UsageError
@@ -38,9 +38,9 @@ def _check(arguments: argparse.Namespace) -> int:
     if arguments.json:
         print_json({"ok": result.ok, "swatches": result.swatches, "problems": list(result.problems)})
     elif result.ok:
-        print(f"{path_of(arguments).name} is sound: {counted(result.swatches or 0, 'swatch')}.")
+        print_text(f"{path_of(arguments).name} is sound: {counted(result.swatches or 0, 'swatch')}.")
     elif several:
-        print("\n".join(result.problems))
+        print_text("\n".join(result.problems))
     if not result.ok:
         name = path_of(arguments).name
         raise RefusedError(f"{name} has {counted(len(result.problems), 'problem')}." if several else result.problems[0])
@@ -66,4 +66,4 @@ def _say(arguments: argparse.Namespace, target: Path, sentence: str) -> None:
     if arguments.json:
         print_json({"target": str(target)})
     else:
-        print(sentence)
+        print_text(sentence)

@@ -7,10 +7,11 @@ import gc
 import io
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
-from logbook.errors import LogbookError, UsageError
+from logbook.commands.output import print_text
+from logbook.errors import LogbookError, RefusedError, UsageError
 from logbook.tasks.error_log import error_log, write_down
 
 
@@ -54,13 +55,25 @@ def _run(arguments: Sequence[str]) -> int:
 def _window(book: Path | None = None, *, sample: bool = False) -> int:
     gc.disable()  # until the window stands nothing that is made is garbage, and to look for it takes time
     try:
-        from logbook.window.main import run  # only here: the commands need neither tkinter nor a screen
-
-        return run(book, sample=sample)
+        return _runner()(book, sample=sample)
     finally:
         gc.enable()
 
 
+def _runner() -> Callable[..., int]:
+    """What runs the window; only here, for the commands need neither tkinter nor a screen."""
+    try:
+        from logbook.window.main import run
+    except ImportError as error:
+        if error.name not in ("tkinter", "_tkinter"):
+            raise
+        raise RefusedError(
+            "The window needs tkinter, which this Python lacks: install it (Debian and Ubuntu: sudo apt install python3-tk; "
+            "Fedora: sudo dnf install python3-tkinter). The commands work without it: logbook --help lists them."
+        ) from error
+    return run
+
+
 def _fail(error: object, code: int) -> int:
-    print(f"logbook: {' '.join(str(error).split())}", file=sys.stderr)
+    print_text(f"logbook: {' '.join(str(error).split())}", sys.stderr)
     return code

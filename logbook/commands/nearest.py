@@ -2,9 +2,10 @@
 
 import argparse
 
-from logbook.commands.answers import per_cent, print_json, swatch_json, table
+from logbook.commands.answers import per_cent, swatch_json, table
 from logbook.commands.books import book_of
 from logbook.commands.find import add_filters, filters_of, found_row
+from logbook.commands.output import print_json, print_text
 from logbook.commands.parser import Parser, add_common, reading_with
 from logbook.craft.gauges.nearest_gauge import wanted_gauge
 from logbook.craft.words.lengths import read_size
@@ -36,10 +37,10 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.json:
         print_json([{**swatch_json(one.found), "off": one.off} for one in near])
     elif not near:
-        print("No swatch was measured in what is asked.")
+        print_text("No swatch was measured in what is asked.")
     else:
         headings = ("off", "tag", "date", "yarn", "colour", "hook", "stitch pattern", "stitch", "row")
-        print(table(headings, [(per_cent(one.off), *found_row(one.found)) for one in near], right=[0]))
+        print_text(table(headings, [(per_cent(one.off), *found_row(one.found)) for one in near], right=[0]))
     return 0
 
 

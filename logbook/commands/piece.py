@@ -4,7 +4,7 @@ import argparse
 from dataclasses import replace
 from pathlib import Path
 
-from logbook.commands.answers import piece_json, print_json
+from logbook.commands.answers import piece_json
 from logbook.commands.books import book_of
 from logbook.commands.chain_options import (
     add_gauge_options,
@@ -18,6 +18,7 @@ from logbook.commands.chain_options import (
     require_together,
     target_plan,
 )
+from logbook.commands.output import print_json, print_text
 from logbook.commands.parser import Parser, add_common, reading_with, units_of
 from logbook.craft.pieces.fit import ADULT_HEAD_MM
 from logbook.craft.pieces.piece import PiecePlan
@@ -75,7 +76,7 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.json:
         print_json(piece_json(answer))
     else:
-        print("\n".join([f"{headline(answer)}.", *sentences(answer, units), "", *answer.notes]))
+        print_text("\n".join([f"{headline(answer)}.", *sentences(answer, units), "", *answer.notes]))
     return 0
 
 

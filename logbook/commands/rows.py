@@ -4,7 +4,8 @@ import argparse
 from pathlib import Path
 from typing import Any
 
-from logbook.commands.answers import print_json, table
+from logbook.commands.answers import table
+from logbook.commands.output import print_json, print_text
 from logbook.commands.parser import Parser, add_common, reading_with
 from logbook.craft.rows.report import Linear, Problem, Proof
 from logbook.craft.words.counting import counted
@@ -31,7 +32,7 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.json:
         print_json(_json(proof))
     else:
-        print(_text(proof))
+        print_text(_text(proof))
     if arguments.svg is not None and proof.rows:
         save_chart(arguments.file, arguments.terms, arguments.svg)
     if proof.problems:

@@ -5,8 +5,8 @@ import sys
 from pathlib import Path
 from typing import Any
 
-from logbook.commands.answers import print_json
 from logbook.commands.books import book_of, path_of
+from logbook.commands.output import print_json, print_text
 from logbook.commands.parser import Parser, add_common, reading_with
 from logbook.craft.words.counting import counted
 from logbook.errors import RefusedError, UnreadableError
@@ -59,9 +59,9 @@ def _import_json(plan: ImportPlan, result: ImportResult | None) -> dict[str, Any
 def _print_import(plan: ImportPlan, result: ImportResult | None) -> None:
     for problem in plan.problems:
         column = f", {problem.column}" if problem.column else ""
-        print(f"Row {problem.row}{column}: {' '.join(problem.says.split())}")
+        print_text(f"Row {problem.row}{column}: {' '.join(problem.says.split())}")
     if result is not None:
-        print(f"{counted(result.added, 'swatch')} added, {result.changed} changed.")
+        print_text(f"{counted(result.added, 'swatch')} added, {result.changed} changed.")
 
 
 def _export(arguments: argparse.Namespace) -> int:
@@ -70,9 +70,9 @@ def _export(arguments: argparse.Namespace) -> int:
     if arguments.json:
         print_json({"rows": result.rows, "target": str(result.target)})
     else:
-        print(f"{counted(result.rows, 'swatch')} written to {result.target}.")
+        print_text(f"{counted(result.rows, 'swatch')} written to {result.target}.")
     for note in result.notes:
-        print(note, file=sys.stderr if arguments.json else sys.stdout)
+        print_text(note, file=sys.stderr if arguments.json else sys.stdout)
     return 0
 
 

@@ -4,9 +4,10 @@ import argparse
 from pathlib import Path
 from typing import Any
 
-from logbook.commands.answers import piece_json, print_json, table
+from logbook.commands.answers import piece_json, table
 from logbook.commands.books import book_of
 from logbook.commands.chain_options import all_of, given, hand_pattern, refuse
+from logbook.commands.output import print_json, print_text
 from logbook.commands.parser import Parser, reading_with, units_of
 from logbook.commands.piece import add_options, hand_basis, plan_of
 from logbook.craft.pieces.planned_piece import SizePlan
@@ -81,9 +82,9 @@ def _answered(arguments: argparse.Namespace, basis: Basis, book: Logbook | None)
     if arguments.json:
         print_json([size_json(answer, size) for size in answer.run.sizes])
     elif arguments.lines:
-        print(lines_of(answer, terms), end="")
+        print_text(lines_of(answer, terms), end="")
     else:
-        print(run_text(answer, units))
+        print_text(run_text(answer, units))
     return 0
 
 

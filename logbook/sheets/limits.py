@@ -96,8 +96,7 @@ def read_bytes(path: Path) -> bytes:
     try:
         if not path.exists():
             raise RefusedError(f"“{path.name}” is not there: choose a sheet that is.")
-        if not path.is_file():
-            raise RefusedError(f"“{path.name}” is not an ordinary file: choose a workbook (.xlsx) or a CSV file.")
+        require_ordinary(path, "a workbook (.xlsx) or a CSV file")
         with path.open("rb") as file:
             content = file.read(MOST_FILE_BYTES + 1)
     except (OSError, ValueError) as error:
@@ -105,6 +104,13 @@ def read_bytes(path: Path) -> bytes:
     if len(content) > MOST_FILE_BYTES:
         raise RefusedError(f"“{path.name}” is larger than {MOST_FILE_BYTES // 1_000_000} MB: part it into several sheets.")
     return content
+
+
+def require_ordinary(path: Path, wanted: str) -> None:
+    """Raises RefusedError, asking for ``wanted``, if there is something else than a file: a pipe would be waited for, perhaps for
+    ever."""
+    if path.exists() and not path.is_file():
+        raise RefusedError(f"“{path}” is not an ordinary file: choose {wanted}.")
 
 
 def _reason(error: OSError | ValueError) -> str:

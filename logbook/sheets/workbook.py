@@ -88,7 +88,7 @@ def _reading_cells(swatch: Swatch, taken: TakenReading) -> tuple[Cell, ...]:
     units = swatch.per_repeat(taken.direction) if reading.counted.whole_repeats else 1
     return (
         swatch.tag, taken.condition.words, taken.direction.value, reading.text, reading.number, reading.counted.value,
-        reading.length_mm / 10, reading.unit_mm / units if units else None,
+        reading.length_mm / 10, reading.unit_mm / units if units and reading.measures else None,
     )  # fmt: skip
 
 

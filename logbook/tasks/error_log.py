@@ -3,14 +3,21 @@
 from datetime import datetime
 from pathlib import Path
 
+from logbook.errors import RefusedError
 from logbook.settings import data_folder
 
+LOG = "errors.log"
 LARGEST_LOG = 1_000_000
 
 
 def error_log() -> Path:
-    """The file such errors are added to."""
-    return data_folder() / "errors.log"
+    """The file such errors are added to; where the user has no folder of their own it lies among the temporary ones."""
+    try:
+        return data_folder() / LOG
+    except RefusedError:
+        import tempfile
+
+        return Path(tempfile.mkdtemp(prefix="logbook-")) / LOG
 
 
 def write_down(error: BaseException, log: Path) -> str:

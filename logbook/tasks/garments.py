@@ -21,6 +21,7 @@ from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.swatch_fields import swatch_of
 from logbook.errors import LogbookError, RefusedError
 from logbook.sheets.atomic import write_text
+from logbook.sheets.limits import require_ordinary
 from logbook.tasks.body_charts import BUILT_IN, chart_called
 from logbook.tasks.pieces import Basis, basis_of_tag, gauges_on
 
@@ -42,6 +43,7 @@ class GarmentAnswer:
 def read_plan(path: Path) -> GarmentPlan:
     """The plan in a file. Raises RefusedError, in one sentence, if it can't be read or is none."""
     try:
+        require_ordinary(path, "the file of a plan")
         if path.is_file() and path.stat().st_size > LARGEST_PLAN:
             raise RefusedError(f"“{path.name}” is too large to be a plan: the most is {LARGEST_PLAN // 1_000_000} MB.")
         text = path.read_text("utf-8-sig")

@@ -97,8 +97,8 @@ def check_book(book: Logbook, *, deep: bool = False) -> CheckResult:
     count: int | None = None
     try:
         count = check_thoroughly(book.path)
+        problems.extend(_reading_problems(book, deep=deep))
         if deep:
-            problems.extend(_reading_problems(book))
             problems.extend(_backup_problems(backup_folder() / book.uid))
     except RefusedError as error:
         problems.append(str(error))
@@ -148,11 +148,20 @@ def _folders() -> list[Path]:
     return [folder for folder in backup_folder().iterdir() if folder.is_dir()] if backup_folder().is_dir() else []
 
 
-def _reading_problems(book: Logbook) -> Iterator[str]:
+def _reading_problems(book: Logbook, *, deep: bool) -> Iterator[str]:
+    """Readings no gauge can count, and with ``deep`` those whose text says something else."""
     with book.reading() as connection:
         found = swatches(connection)
     for swatch in found:
         for taken in swatch.readings:
+            if not taken.reading.measures:
+                yield (
+                    f"Swatch {swatch.tag}: “{taken.reading.text}” is kept as {taken.reading.number:g} over "
+                    f"{taken.reading.length_mm:g} mm, so no gauge counts it: change something in that swatch and save it."
+                )
+                continue
+            if not deep:
+                continue
             try:
                 again = read_readings(taken.reading.text, taken.direction)
             except LogbookError as error:

@@ -10,6 +10,7 @@ from logbook.craft.rows.report import Proof
 from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_text
+from logbook.sheets.limits import require_ordinary
 
 MOST_BYTES = 200_000
 _WIDTH, _LINE = 900.0, 20.0
@@ -35,6 +36,7 @@ def save_chart(path: Path, terms: Terms | None, target: Path) -> None:
 
 def _text_of(path: Path) -> str:
     try:
+        require_ordinary(path, "the text file with the rows")
         with path.open("rb") as stream:
             data = stream.read(MOST_BYTES + 1)
     except OSError as error:

@@ -13,11 +13,19 @@ from logbook.window.main_window import MainWindow
 STANDS_MS = 1000
 
 
+class Root(tk.Tk):
+    """The window that all others belong to."""
+
+    def readprofile(self, baseName: str, className: str) -> None:
+        """Nothing: tkinter would run a Python file of the user's named after the program, and without HOME one that lies in
+        whatever folder it was started in."""
+
+
 def run(chosen: Path | None, *, sample: bool = False) -> int:
     """Opens the window and returns the exit code when it is closed. Raises RefusedError if there is no screen or no logbook."""
     be_sharp_on_windows()
     try:
-        root = tk.Tk(className="Logbook")
+        root = Root(className="Logbook")
     except tk.TclError as error:
         raise RefusedError(
             f"There is no screen to open the window on ({error}). The commands work without one: logbook --help lists them."

@@ -29,7 +29,7 @@ def target(tmp_path: Path) -> Path:
 
 
 def test_a_copy_is_equal(book: Logbook, target: Path) -> None:
-    verified_copy(book.connection, target)
+    verified_copy(book.connection, book.path, target)
     assert list(target.parent.iterdir()) == [target]
     with open_logbook(target) as copy:
         assert held(copy) == held(book)
@@ -42,7 +42,7 @@ def test_it_goes_over_nothing(book: Logbook, target: Path, beside: str) -> None:
     there = target.with_name(target.name + beside)
     there.write_text("mine")
     with pytest.raises(RefusedError, match="is there already: choose another name"):
-        verified_copy(book.connection, target)
+        verified_copy(book.connection, book.path, target)
     assert list(target.parent.iterdir()) == [there]
     assert there.read_text() == "mine"
 
@@ -50,7 +50,7 @@ def test_it_goes_over_nothing(book: Logbook, target: Path, beside: str) -> None:
 def test_it_goes_over_nothing_that_came_meanwhile(book: Logbook, target: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(copying, "_sync", lambda _: target.write_text("mine"))
     with pytest.raises(RefusedError, match="could not be written"):
-        verified_copy(book.connection, target)
+        verified_copy(book.connection, book.path, target)
     assert target.read_text() == "mine"
     assert list(target.parent.iterdir()) == [target]
 
@@ -60,13 +60,13 @@ def test_without_hard_links_it_is_renamed(book: Logbook, target: Path, monkeypat
         raise OSError(errno.EPERM, "no hard links here")
 
     monkeypatch.setattr(os, "link", no_links)
-    verified_copy(book.connection, target)
+    verified_copy(book.connection, book.path, target)
     assert list(target.parent.iterdir()) == [target]
 
 
 def test_no_folder(book: Logbook, tmp_path: Path) -> None:
     with pytest.raises(RefusedError, match="There is no folder"):
-        verified_copy(book.connection, tmp_path / "none" / "b.logbook")
+        verified_copy(book.connection, book.path, tmp_path / "none" / "b.logbook")
 
 
 def test_one_that_comes_out_unequal_is_thrown_away(book: Logbook, target: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -79,7 +79,7 @@ def test_one_that_comes_out_unequal_is_thrown_away(book: Logbook, target: Path, 
     real = copying._copy
     monkeypatch.setattr(copying, "_copy", half)
     with pytest.raises(RefusedError, match="did not come out equal"):
-        verified_copy(book.connection, target)
+        verified_copy(book.connection, book.path, target)
     assert not list(target.parent.iterdir())
 
 
@@ -93,7 +93,7 @@ def test_one_that_comes_out_damaged_is_thrown_away(book: Logbook, target: Path, 
     real = copying._copy
     monkeypatch.setattr(copying, "_copy", torn)
     with pytest.raises(RefusedError, match="did not come out equal") as raised:
-        verified_copy(book.connection, target)
+        verified_copy(book.connection, book.path, target)
     assert not isinstance(raised.value, DamagedError), "the logbook itself is sound"
     assert not list(target.parent.iterdir())
 
@@ -102,7 +102,7 @@ def test_of_a_damaged_logbook_none_is_made(book: Logbook, target: Path) -> None:
     book.connection.execute("PRAGMA foreign_keys = OFF")
     book.connection.execute("DELETE FROM yarn")
     with pytest.raises(DamagedError, match=r"a\.logbook is damaged"):
-        verified_copy(book.connection, target)
+        verified_copy(book.connection, book.path, target)
     assert not list(target.parent.iterdir())
 
 
@@ -115,7 +115,7 @@ def test_what_the_disk_refuses_leaves_nothing(book: Logbook, target: Path, monke
     if call == "link":
         monkeypatch.setattr(os, "rename", refuse)
     with pytest.raises(RefusedError, match="could not be written"):
-        verified_copy(book.connection, target)
+        verified_copy(book.connection, book.path, target)
     monkeypatch.undo()
     assert not list(target.parent.iterdir())
 
@@ -127,7 +127,7 @@ def test_a_folder_that_is_not_synced_leaves_nothing(book: Logbook, target: Path,
 
     monkeypatch.setattr(copying, "sync_folder", refuse)
     with pytest.raises(RefusedError, match="could not be written"):
-        verified_copy(book.connection, target)
+        verified_copy(book.connection, book.path, target)
     assert not list(target.parent.iterdir())
 
 
@@ -135,7 +135,7 @@ def test_what_a_killed_one_left_is_written_over(book: Logbook, target: Path) -> 
     left = target.with_name(f".{target.name}.{os.getpid()}.part")
     left.write_text("half")
     left.with_name(left.name + "-journal").write_text("half")
-    verified_copy(book.connection, target)
+    verified_copy(book.connection, book.path, target)
     assert list(target.parent.iterdir()) == [target]
 
 

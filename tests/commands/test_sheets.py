@@ -103,8 +103,14 @@ class TestNewLogbook:
         before = wardrobe.read_bytes()
         (tmp_path / "letter.txt").write_text("Dear Noémie")
         os.symlink(tmp_path / "nowhere", tmp_path / "link")
-        for name in ("wardrobe.logbook", "letter.txt", "link", "."):
-            assert "is there already" in refused(1, "import", good, "--new", "--book", tmp_path / name)
+        said = {
+            "wardrobe.logbook": "is there already",
+            "letter.txt": "is there already",
+            "link": "is there already",
+            ".": "is a folder",
+        }
+        for name, words in said.items():
+            assert words in refused(1, "import", good, "--new", "--book", tmp_path / name)
         assert wardrobe.read_bytes() == before
         assert (tmp_path / "letter.txt").read_text() == "Dear Noémie"
 

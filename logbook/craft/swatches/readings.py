@@ -7,6 +7,7 @@ gauge is counted. How finely tape and count are read where the maker says nothin
 is written by ``reading_text.py``.
 """
 
+import math
 import re
 from dataclasses import dataclass
 from enum import StrEnum
@@ -56,6 +57,11 @@ class Reading:
     inches: bool
     finest: float | None
     text: str
+
+    @property
+    def measures(self) -> bool:
+        """Whether both numbers are more than 0 and finite, as what is typed always is; a file may hold anything."""
+        return 0 < self.number < math.inf and 0 < self.length_mm < math.inf
 
     @property
     def unit_mm(self) -> float:

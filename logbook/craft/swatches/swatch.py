@@ -69,8 +69,8 @@ class Swatch:
 
 
 def gauge_in(swatch: Swatch, condition: Condition, direction: Direction, assumptions: Assumptions) -> Gauge | None:
-    """The swatch's gauge in one condition and direction; None without readings. Raises RefusedError as ``gauge_of``."""
-    readings = swatch.readings_of(condition, direction)
+    """The swatch's gauge in one condition and direction; None without readings that measure. Raises as ``gauge_of``."""
+    readings = _measuring(swatch, condition, direction)
     return gauge_of(readings, swatch.per_repeat(direction), assumptions) if readings else None
 
 
@@ -79,10 +79,14 @@ def gauges_of(swatch: Swatch, assumptions: Assumptions) -> dict[tuple[Condition,
     found = {}
     for condition in Condition:
         for direction in Direction:
-            readings = swatch.readings_of(condition, direction)
+            readings = _measuring(swatch, condition, direction)
             if readings and not _repeat_unknown(readings, swatch.per_repeat(direction)):
                 found[condition, direction] = gauge_of(readings, swatch.per_repeat(direction), assumptions)
     return found
+
+
+def _measuring(swatch: Swatch, condition: Condition, direction: Direction) -> list[Reading]:
+    return [reading for reading in swatch.readings_of(condition, direction) if reading.measures]
 
 
 def _repeat_unknown(readings: Sequence[Reading], per_repeat: int | None) -> bool:
