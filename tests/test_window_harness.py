@@ -1,13 +1,17 @@
 """The window tests cannot pass by doing nothing: skipped for want of a screen, or with errors nobody sees."""
 
 import os
+import shutil
 import subprocess
 import sys
 import tkinter as tk
 from pathlib import Path
+from tkinter import font
 
 import pytest
 
+from tests.support.display import own_display
+from tests.support.plain_font import FAMILY
 from tests.support.screen import callback_errors_raised, wait_until
 
 ROOT = Path(__file__).parent.parent
@@ -45,3 +49,23 @@ def test_an_error_in_a_callback_fails_the_test(root: tk.Tk) -> None:
 def test_waiting_ends(root: tk.Tk) -> None:
     with pytest.raises(AssertionError, match="not within"):
         wait_until(root, lambda: False, seconds=0.02)
+
+
+def test_the_screen_and_the_font_are_not_those_of_the_machine(root: tk.Tk, dpi: int) -> None:
+    assert font.nametofont("TkDefaultFont", root).actual("family") in (FAMILY, "fixed") or os.environ.get("LOGBOOK_TEST_FONTS")
+    assert root.winfo_fpixels("1i") == pytest.approx(dpi, abs=1)
+
+
+@pytest.mark.skipif(shutil.which("Xvfb") is None, reason="no Xvfb to start")
+def test_a_screen_of_ones_own_and_then_what_was_before(monkeypatch: pytest.MonkeyPatch) -> None:
+    program = "import tkinter; print(round(tkinter.Tk().winfo_fpixels('1i')))"
+    for before in (":9999", None):
+        if before is None:
+            monkeypatch.delenv("DISPLAY", raising=False)
+        else:
+            monkeypatch.setenv("DISPLAY", before)
+        with own_display(dpi=144) as display:
+            assert os.environ["DISPLAY"] == display != before
+            shown = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=True)
+            assert shown.stdout == "144\n"
+        assert os.environ.get("DISPLAY") == before

@@ -4,7 +4,7 @@ Printed are, as the median of several runs in fresh processes, as a user's secon
 a window that can be used (the find field and a screenful of the list are drawn, and keys are taken), to the form and then the
 chain that follow beside them, and to the last row of the list being in, each beside a bare ttk window of as many widgets and rows
 that is drawn; and from a key in the find field to the screen being drawn, beside a bare entry and a list that is rearranged.
-Nothing is asserted: a busy machine is slower. Wants a display or Xvfb.
+Nothing is asserted: a busy machine is slower. Starts an Xvfb for itself; where there is none it wants a display.
 """
 
 import json
@@ -25,6 +25,7 @@ from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch, TakenReading
 from logbook.craft.swatches.yarn import Yarn
 from logbook.settings import Place, Settings, save_settings
+from tests.support.display import own_display
 
 SWATCHES = 10_000
 RUNS = 9
@@ -126,7 +127,9 @@ print(json.dumps([usable, times]))
 
 def main() -> None:
     """Makes the logbook, runs both windows and prints the table."""
-    with tempfile.TemporaryDirectory() as folder:
+    with own_display() as display, tempfile.TemporaryDirectory() as folder:
+        if not display:
+            sys.exit("There is no screen to show windows on: set DISPLAY or install Xvfb.")
         os.environ["LOGBOOK_HOME"] = folder
         # As on a user's second start: with the bytecode that Python keeps beside the program.
         os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
