@@ -11,6 +11,7 @@ from logbook.craft.swatches.gauge import Gauge
 from logbook.craft.words.lengths import Units, show_length
 from logbook.tasks.chain import ChainAnswer
 from logbook.tasks.find import FoundSwatch
+from logbook.tasks.note_words import said
 from logbook.tasks.pieces import PieceAnswer
 
 
@@ -63,11 +64,11 @@ def chain_json(answer: ChainAnswer) -> dict[str, Any]:
             }
             for row in answer.rows
         ]
-    value["notes"] = list(answer.notes)
+    value["notes"] = list(said(answer.notes))
     return value
 
 
-def piece_json(answer: PieceAnswer) -> dict[str, Any]:
+def piece_json(answer: PieceAnswer, units: Units) -> dict[str, Any]:
     """The answer of ``piece``; ``give_or_take_mm`` is the width's."""
     numbers, length = answer.numbers, answer.numbers.length
     fit, yarn = numbers.fit, numbers.yarn
@@ -90,7 +91,7 @@ def piece_json(answer: PieceAnswer) -> dict[str, Any]:
         "grams": yarn.grams if yarn else None,
         "balls": yarn.balls if yarn else None,
         "stretch": _stretch_json(fit) if fit and stretched else None,
-        "notes": list(answer.notes),
+        "notes": list(said(answer.notes, units)),
     }
 
 

@@ -22,6 +22,7 @@ from logbook.craft.words.numbers import show_number
 from logbook.errors import UsageError
 from logbook.tasks.chain import ChainAnswer, chain_by_hand, chain_for_tag
 from logbook.tasks.chain_words import apart_words, repeats_words, sureness_words
+from logbook.tasks.note_words import said
 
 
 def fill_chain(parser: Parser) -> None:
@@ -83,7 +84,7 @@ def chain_text(answer: ChainAnswer, units: Units) -> str:
             f"{row.count} rows for the width: {show_length(row.mm, units)}."
         )
         lines += ["", _rows(answer, units)]
-    return "\n".join([*lines, "", *answer.notes])
+    return "\n".join([*lines, "", *said(answer.notes, units)])
 
 
 def _options(answer: ChainAnswer, units: Units) -> str:

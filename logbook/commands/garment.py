@@ -16,9 +16,10 @@ from logbook.craft.garments.shapes import RAGLAN, ROUND_YOKE
 from logbook.craft.garments.together import yarn_of_piece
 from logbook.craft.words.lengths import Units, show_length
 from logbook.errors import UsageError
-from logbook.tasks.garment_words import in_all_sizes, notes, problems, rate_words
+from logbook.tasks.garment_words import notes, problems, rate_words
 from logbook.tasks.garments import GarmentAnswer, garment_called, keep, needs_book, read_plan, save_plan, work_out
 from logbook.tasks.keeping import Logbook
+from logbook.tasks.note_words import in_all_sizes
 
 
 def fill_garment(parser: Parser) -> None:

@@ -29,6 +29,7 @@ from logbook.craft.words.lengths import Units, read_size
 from logbook.craft.words.numbers import read_whole
 from logbook.errors import UnreadableError, UsageError
 from logbook.tasks.keeping import Logbook
+from logbook.tasks.note_words import said
 from logbook.tasks.piece_files import save_piece_svg, save_piece_workbook
 from logbook.tasks.piece_words import headline, sentences
 from logbook.tasks.pieces import Basis, PieceAnswer, basis_by_hand, basis_of_tag, work_out_piece
@@ -68,15 +69,15 @@ def run(arguments: argparse.Namespace) -> int:
     units = units_of(arguments)
     if pattern is None:
         with book_of(arguments) as book:
-            answer = work_out_piece(basis_of_tag(book, arguments.swatch, all_of(arguments.edge_gauge)), plan, units=units)
+            answer = work_out_piece(basis_of_tag(book, arguments.swatch, all_of(arguments.edge_gauge)), plan)
             _write(arguments, answer, units, book)
     else:
-        answer = work_out_piece(hand_basis(arguments, pattern), plan, units=units)
+        answer = work_out_piece(hand_basis(arguments, pattern), plan)
         _write(arguments, answer, units, None)
     if arguments.json:
-        print_json(piece_json(answer))
+        print_json(piece_json(answer, units))
     else:
-        print_text("\n".join([f"{headline(answer)}.", *sentences(answer, units), "", *answer.notes]))
+        print_text("\n".join([f"{headline(answer)}.", *sentences(answer, units), "", *said(answer.notes, units)]))
     return 0
 
 

@@ -19,6 +19,7 @@ from logbook.craft.words.terms import Terms
 from logbook.errors import UsageError
 from logbook.tasks.body_charts import BUILT_IN, chart_called, chart_from_sheet
 from logbook.tasks.keeping import Logbook
+from logbook.tasks.note_words import said
 from logbook.tasks.piece_files import save_piece_svg
 from logbook.tasks.pieces import Basis, basis_of_tag
 from logbook.tasks.size_runs import RunAnswer, lines_of, save_run_workbook, work_out_run
@@ -74,13 +75,13 @@ def _answered(arguments: argparse.Namespace, basis: Basis, book: Logbook | None)
     sizes = _sizes(arguments, book)
     plan = plan_of(argparse.Namespace(**(vars(arguments) | {"body": sizes[0].body_mm})))
     units, terms = units_of(arguments), Terms((arguments.lines or "us").upper())
-    answer = work_out_run(basis, plan, sizes, units=units)
+    answer = work_out_run(basis, plan, sizes)
     if arguments.svg is not None:
         save_piece_svg(answer.piece(_size_called(answer, arguments.size)), arguments.svg, units, book)
     if arguments.workbook is not None:
         save_run_workbook(answer, terms, arguments.workbook, book)
     if arguments.json:
-        print_json([size_json(answer, size) for size in answer.run.sizes])
+        print_json([size_json(answer, size, units) for size in answer.run.sizes])
     elif arguments.lines:
         print_text(lines_of(answer, terms), end="")
     else:
@@ -100,12 +101,12 @@ def _size_called(answer: RunAnswer, name: str) -> SizeNumbers:
     return found
 
 
-def size_json(answer: RunAnswer, size: SizeNumbers) -> dict[str, Any]:
+def size_json(answer: RunAnswer, size: SizeNumbers, units: Units) -> dict[str, Any]:
     """One size: a piece's keys and its own. What would part it from sizes that come out the same stands among its notes."""
     fit = size.piece.fit
-    value: dict[str, Any] = {"size": size.name, "body_mm": size.body_mm, **piece_json(answer.piece(size))}
+    value: dict[str, Any] = {"size": size.name, "body_mm": size.body_mm, **piece_json(answer.piece(size), units)}
     if size.same_as:
-        value["notes"] = [*answer.run.notes, *(remedy.sentence for remedy in answer.remedies), *value["notes"]]
+        value["notes"] = [*said(answer.notes), *value["notes"]]
     return value | {
         "around_mm": fit.around_mm if fit else None,
         "ease_mm": fit.ease_mm if fit else None,
@@ -120,7 +121,7 @@ def run_text(answer: RunAnswer, units: Units) -> str:
     yarn = answer.run.yarn
     if yarn is not None:
         rows.append(("all", "", "", "", "", "", "", "", "", f"{yarn.grams:.0f} g", _or_dash(yarn.balls)))
-    return "\n".join([table(headings, rows, right=range(1, len(headings))), "", *answer.notes])
+    return "\n".join([table(headings, rows, right=range(1, len(headings))), "", *answer.sentences(units)])
 
 
 def size_row(size: SizeNumbers, units: Units) -> tuple[str, ...]:

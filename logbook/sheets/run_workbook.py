@@ -38,8 +38,8 @@ class _Layout:
     decimals: str = "0.0"
 
 
-def write_run_workbook(stream: BinaryIO, written: Written, run: SizeRun, date: str) -> None:
-    """Writes the workbook; ``date`` (as shown) stands at the head of each printed page.
+def write_run_workbook(stream: BinaryIO, written: Written, run: SizeRun, said: Sequence[str], date: str) -> None:
+    """Writes the workbook; ``said`` stands below the numbers, ``date`` (as shown) stands at the head of each printed page.
 
     Raises RefusedError, naming the text, for a name that no sheet can hold.
     """
@@ -51,7 +51,7 @@ def write_run_workbook(stream: BinaryIO, written: Written, run: SizeRun, date: s
     sizes = len(written.sizes)
     try:
         try_it = list(try_it_rows(written))
-        _sheet(book, "Sizes", list(_size_rows(written, run)), _Layout([34, *[11] * (sizes + 1)], (1, 3)), title, date)
+        _sheet(book, "Sizes", list(_size_rows(written, run, said)), _Layout([34, *[11] * (sizes + 1)], (1, 3)), title, date)
         _sheet(book, "Drawing", list(_drawing_rows(written)), _Layout([34, *[11] * sizes], (1, 3)), title, date)
         parts = [(part.heading, part.lines) for part in pattern_parts(written)]
         lines = [line for heading, below in parts for line in (heading, *below, None)]
@@ -65,7 +65,7 @@ def write_run_workbook(stream: BinaryIO, written: Written, run: SizeRun, date: s
     stream.write(with_values(content.getvalue(), f"xl/worksheets/sheet{_TRY_IT}.xml", values_of(try_it)))
 
 
-def _size_rows(written: Written, run: SizeRun) -> Iterator[tuple[Content, ...]]:
+def _size_rows(written: Written, run: SizeRun, said: Sequence[str]) -> Iterator[tuple[Content, ...]]:
     """A row for each number, a column for each size; all lengths in cm."""
     plan = written.plan
     yield (f"{plan.name or 'Size run'}: lengths in cm, finished sizes {written.gauges.stitches.condition.words}",)
@@ -78,8 +78,8 @@ def _size_rows(written: Written, run: SizeRun) -> Iterator[tuple[Content, ...]]:
         cells = [value(size) for size in written.sizes]
         if any(cell is not None for cell in cells):
             yield label.format(up=up, across=across), *cells, {"yarn, g": grams, "balls, with the reserve": balls}.get(label)
-    for note in run.notes:
-        yield (note,)
+    for sentence in said:
+        yield (sentence,)
 
 
 def _drawing_rows(written: Written) -> Iterator[tuple[Content, ...]]:

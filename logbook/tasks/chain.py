@@ -8,6 +8,8 @@ from logbook.book.logbook import Logbook
 from logbook.book.swatches import swatch_of_tag, swatches, swatches_of_yarn
 from logbook.craft.gauges.drift import Drift, drift_of
 from logbook.craft.gauges.washing import FinishedGauge, finished_gauge
+from logbook.craft.pieces.chain_notes import notes_on_chain
+from logbook.craft.pieces.notes import Note
 from logbook.craft.pieces.options import Option, recommended
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
@@ -18,7 +20,6 @@ from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.readings import Reading
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch, TakenReading
-from logbook.tasks.chain_notes import notes_on
 from logbook.tasks.drift import learnt_drift
 
 
@@ -35,7 +36,7 @@ class ChainAnswer:
     target_mm: float
     options: tuple[Option, ...]
     rows: tuple[Option, ...]
-    notes: tuple[str, ...]
+    notes: tuple[Note, ...]
 
     @property
     def stitch_mm(self) -> float:
@@ -94,5 +95,5 @@ def chain_of(
         target_mm=target,
         options=options,
         rows=rows,
-        notes=tuple(notes_on(swatch, pattern, finished, row_gauge, drift, rule, target, options)),
+        notes=tuple(notes_on_chain(swatch, pattern, finished, row_gauge, drift, rule, target, options)),
     )

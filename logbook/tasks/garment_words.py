@@ -1,17 +1,16 @@
 """What is to be said of a garment: troubles first, then remarks, as sentences."""
 
-from collections.abc import Sequence
-
 from logbook.craft.garments.garment import GarmentInSize, remedy_for
 from logbook.craft.garments.joins import Joined, Verdict
 from logbook.craft.garments.shaped_piece import ShapedPiece, Trouble
 from logbook.craft.garments.shapes import HALF_FRONT, PANEL, RAGLAN, ROUND, ROUND_YOKE
 from logbook.craft.pieces.fit import ADULT_HEAD_MM
-from logbook.craft.sizes.body_chart import CHILDREN_CAUTION, is_childs_size
+from logbook.craft.sizes.body_chart import is_childs_size
 from logbook.craft.words.counting import counted, listed
 from logbook.craft.words.lengths import Units, show_length
 from logbook.craft.words.numbers import show_number
 from logbook.tasks.garments import GarmentAnswer
+from logbook.tasks.note_words import CHILDREN_CAUTION
 
 _ADULT_BUST_MM = 700.0
 """Below this round the chest a head is not taken for an adult's."""
@@ -40,16 +39,6 @@ def notes(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -
         if answer.cloths[piece.name].gauges.weight is None:
             said.append(f"No yarn for “{piece.name}”: weigh its swatch, and count its stitches and rows.")
     return tuple(dict.fromkeys(said))
-
-
-def in_all_sizes(sentences: Sequence[tuple[str, Sequence[str]]]) -> tuple[str, ...]:
-    """Sentences of all sizes, each once with the sizes it is said of; what is said of all, without."""
-    said: dict[str, list[str]] = {}
-    for name, of in sentences:
-        for sentence in of:
-            said.setdefault(sentence, []).append(name)
-    every = len(sentences)
-    return tuple(text if len(names) == every else f"{', '.join(names)}: {text}" for text, names in said.items())
 
 
 def rate_words(join: Joined) -> str:

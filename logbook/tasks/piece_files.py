@@ -11,6 +11,7 @@ from logbook.craft.pieces.panel_drawing import panel_drawing
 from logbook.craft.words.lengths import Units
 from logbook.sheets.atomic import write_text, write_zip
 from logbook.sheets.piece_workbook import Figure, write_piece_workbook
+from logbook.tasks.note_words import said
 from logbook.tasks.piece_words import headline, mark_place
 from logbook.tasks.pieces import PieceAnswer
 
@@ -40,7 +41,7 @@ def save_piece_svg(answer: PieceAnswer, target: Path, units: Units, book: Logboo
 def save_piece_workbook(answer: PieceAnswer, target: Path, book: Logbook | None = None) -> None:
     """Writes the figures to the workbook ``target``, lengths in cm. Raises RefusedError, in one sentence."""
     figures = list(figures_of(answer))
-    notes = (f"Finished sizes; lengths in cm. {date.today().isoformat()}", *answer.notes)
+    notes = (f"Finished sizes; lengths in cm. {date.today().isoformat()}", *said(answer.notes))
     write_zip(target, lambda stream: write_piece_workbook(stream, title_of(answer), figures, notes), _never(book))
 
 

@@ -11,20 +11,19 @@ from logbook.book.swatches import swatch_of_tag, swatch_there, swatches, swatche
 from logbook.craft.gauges.drift import Drift, drift_of
 from logbook.craft.pieces.edge_stitches import EdgeStitch
 from logbook.craft.pieces.made_piece import MadePiece
+from logbook.craft.pieces.notes import Note, Plain
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges, gauges_for
-from logbook.craft.pieces.piece_notes import warnings_on
-from logbook.craft.pieces.piece_numbers import chain_rule, work_out
+from logbook.craft.pieces.piece_notes import gauge_remarks, remarks_on, warnings_on
+from logbook.craft.pieces.piece_numbers import work_out
 from logbook.craft.pieces.planned_piece import PlannedPiece
-from logbook.craft.sizes.body_chart import CHILDREN_CAUTION, is_childs_size
+from logbook.craft.sizes.body_chart import is_childs_size
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.gauge import gauge_of
 from logbook.craft.swatches.readings import Reading
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch, TakenReading
-from logbook.craft.words.lengths import Units
-from logbook.tasks.chain_notes import drift_note, rule_notes, washing_notes
 from logbook.tasks.drift import learnt_drift
 
 
@@ -44,16 +43,20 @@ class Basis:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PieceAnswer:
-    """A piece worked out: its plan, the gauges it was reckoned with, its numbers, and what is to be said beside them.
-
-    ``warnings`` are those of the notes that must not be overlooked.
+    """A piece worked out: its plan, the gauges it was reckoned with, its numbers, and what is to be said beside them: warnings,
+    which must not be overlooked, and remarks.
     """
 
     plan: PiecePlan
     gauges: PieceGauges
     numbers: PieceNumbers
-    notes: tuple[str, ...]
-    warnings: tuple[str, ...] = ()
+    warnings: tuple[Note, ...]
+    remarks: tuple[Note, ...]
+
+    @property
+    def notes(self) -> tuple[Note, ...]:
+        """All that is to be said."""
+        return (*self.warnings, *self.remarks)
 
 
 def gauges_on(basis: Basis, condition: Condition = Condition.WASHED) -> PieceGauges:
@@ -62,30 +65,26 @@ def gauges_on(basis: Basis, condition: Condition = Condition.WASHED) -> PieceGau
     return gauges if basis.edge is None else replace(gauges, edge=basis.edge)
 
 
-def work_out_piece(
-    basis: Basis, plan: PiecePlan, condition: Condition = Condition.WASHED, units: Units = Units.CM
-) -> PieceAnswer:
-    """The piece of ``plan``; its notes in ``units``. Raises RefusedError, in one sentence, if it can't be."""
-    return piece_with(gauges_on(basis, condition), basis.swatch, plan, units)
+def work_out_piece(basis: Basis, plan: PiecePlan, condition: Condition = Condition.WASHED) -> PieceAnswer:
+    """The piece of ``plan``. Raises RefusedError, in one sentence, if it can't be."""
+    return piece_with(gauges_on(basis, condition), basis.swatch, plan)
 
 
-def piece_with(gauges: PieceGauges, swatch: Swatch, plan: PiecePlan, units: Units = Units.CM) -> PieceAnswer:
+def piece_with(gauges: PieceGauges, swatch: Swatch, plan: PiecePlan) -> PieceAnswer:
     """The piece of ``plan`` from gauges that are worked out already. Raises RefusedError, in one sentence, if it can't be."""
-    return answer_for(swatch, plan, gauges, work_out(plan, gauges, units), units)
+    return answer_for(swatch, plan, gauges, work_out(plan, gauges))
 
 
-def answer_for(swatch: Swatch, plan: PiecePlan, gauges: PieceGauges, numbers: PieceNumbers, units: Units) -> PieceAnswer:
+def answer_for(swatch: Swatch, plan: PiecePlan, gauges: PieceGauges, numbers: PieceNumbers) -> PieceAnswer:
     """A piece worked out, with all that is to be said beside it."""
-    notes = [*numbers.notes, *washing_notes(gauges.stitches, "narrower", "wider")]
-    if numbers.rows is not None and gauges.rows is not None:
-        notes += washing_notes(gauges.rows, "shorter", "longer")
-    notes += rule_notes(swatch, gauges.pattern, chain_rule(plan, gauges))
-    notes.append(drift_note(gauges.drift))
-    warnings = list(warnings_on(plan, gauges, numbers, units))
-    if is_childs_size(plan.name):
-        warnings.insert(0, CHILDREN_CAUTION)
-        notes.insert(0, CHILDREN_CAUTION)
-    return PieceAnswer(plan=plan, gauges=gauges, numbers=numbers, notes=tuple(dict.fromkeys(notes)), warnings=tuple(warnings))
+    caution = (Plain.CHILDRENS_WEAR,) if is_childs_size(plan.name) else ()
+    return PieceAnswer(
+        plan=plan,
+        gauges=gauges,
+        numbers=numbers,
+        warnings=(*caution, *warnings_on(plan, gauges, numbers)),
+        remarks=(*remarks_on(gauges, numbers), *gauge_remarks(swatch, plan, gauges, rows=numbers.rows is not None)),
+    )
 
 
 def basis_by_hand(

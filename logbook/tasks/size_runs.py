@@ -6,10 +6,13 @@ from datetime import date
 from pathlib import Path
 
 from logbook.book.logbook import Logbook
-from logbook.craft.pieces.fit import fit_sentences
+from logbook.craft.pieces.fit import Fit
+from logbook.craft.pieces.notes import Note, Plain
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
+from logbook.craft.pieces.piece_notes import gauge_remarks, remarks_on, warnings_on
 from logbook.craft.pieces.planned_piece import SizePlan
+from logbook.craft.sizes.body_chart import is_childs_size
 from logbook.craft.sizes.pattern_lines import Written, pattern_text
 from logbook.craft.sizes.size_run import Remedy, SizeNumbers, SizeRun, plan_for, remedies, size_run
 from logbook.craft.swatches.conditions import Condition
@@ -18,15 +21,13 @@ from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_text, write_zip
 from logbook.sheets.run_workbook import write_run_workbook
+from logbook.tasks.note_words import in_all_sizes, said
 from logbook.tasks.pieces import Basis, PieceAnswer, answer_for, gauges_on
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RunAnswer:
-    """A run worked out: what was wanted, the gauges it was reckoned with, its sizes, and what would part those that are the same.
-
-    ``notes`` are all sentences to be said of the run, each once.
-    """
+    """A run worked out: what was wanted, the gauges it was reckoned with, its sizes, and what would part those that are alike."""
 
     basis: Basis
     plan: PiecePlan
@@ -34,60 +35,55 @@ class RunAnswer:
     gauges: PieceGauges
     run: SizeRun
     remedies: tuple[Remedy, ...]
-    notes: tuple[str, ...]
-    units: Units
+
+    @property
+    def notes(self) -> tuple[Note, ...]:
+        """What is to be said of the run as a whole, but for its gauges."""
+        return (*self.run.cautions, *self.run.same, *(remedy.note for remedy in self.remedies))
 
     def piece(self, size: SizeNumbers) -> PieceAnswer:
         """One size as a piece by itself."""
+        return answer_for(self.basis.swatch, self._plan_of(size), self.gauges, size.piece)
+
+    def size_sentences(self, units: Units) -> tuple[str, ...]:
+        """What is to be said of each size, with the sizes it is said of, then of the gauges. Plain ease stands in the table."""
+        own = []
+        for size in self.run.sizes:
+            notes = (*warnings_on(self._plan_of(size), self.gauges, size.piece), *remarks_on(self.gauges, size.piece))
+            own.append((size.name, said((n for n in notes if not (isinstance(n, Fit) and n.stretch_needed is None)), units)))
+        caution = (Plain.CHILDRENS_WEAR,) if is_childs_size(self.plan.name) and not self.run.cautions else ()
+        rows = self.run.sizes[0].piece.rows is not None
+        gauges = (*caution, *gauge_remarks(self.basis.swatch, self.plan, self.gauges, rows=rows))
+        return (*in_all_sizes(own), *said(gauges, units))
+
+    def sentences(self, units: Units) -> tuple[str, ...]:
+        """All that is to be said, each once."""
+        return (*said(self.notes, units), *self.size_sentences(units))
+
+    def _plan_of(self, size: SizeNumbers) -> PiecePlan:
         wanted = next(one for one in self.sizes if one.name == size.name)
-        own = replace(plan_for(self.plan, wanted), edge_stitches=size.piece.edge_stitches)
-        return answer_for(self.basis.swatch, own, self.gauges, size.piece, self.units)
+        return replace(plan_for(self.plan, wanted), edge_stitches=size.piece.edge_stitches)
 
     def written(self, terms: Terms) -> Written:
         """What the lines of the pattern are made of."""
         return Written(plan=self.plan, sizes=self.run.sizes, swatch=self.basis.swatch, gauges=self.gauges, terms=terms)
 
 
-def work_out_run(
-    basis: Basis, plan: PiecePlan, sizes: Sequence[SizePlan], condition: Condition = Condition.WASHED, units: Units = Units.CM
-) -> RunAnswer:
+def work_out_run(basis: Basis, plan: PiecePlan, sizes: Sequence[SizePlan], condition: Condition = Condition.WASHED) -> RunAnswer:
     """Every size of ``plan``. Raises RefusedError, in one sentence, naming the size, if one can't be."""
-    return run_with(gauges_on(basis, condition), basis, plan, sizes, units)
+    return run_with(gauges_on(basis, condition), basis, plan, sizes)
 
 
-def run_with(gauges: PieceGauges, basis: Basis, plan: PiecePlan, sizes: Sequence[SizePlan], units: Units) -> RunAnswer:
+def run_with(gauges: PieceGauges, basis: Basis, plan: PiecePlan, sizes: Sequence[SizePlan]) -> RunAnswer:
     """Every size of ``plan``, from gauges that are worked out already. Raises RefusedError as ``work_out_run``."""
     names = [size.name for size in sizes]
     twice = next((name for name in names if names.count(name) > 1), None)
     if twice is not None:
         raise RefusedError(f"The size “{twice}” comes twice: give each size its own name.")
-    run = size_run(plan, sizes, gauges, units)
-    found = remedies(run, plan, sizes, gauges)
-    first = answer_for(basis.swatch, plan, gauges, run.sizes[0].piece.with_notes(()), units)
-    notes = (*run.notes, *(remedy.sentence for remedy in found), *_size_notes(run, units), *first.notes)
+    run = size_run(plan, sizes, gauges)
     return RunAnswer(
-        basis=basis,
-        plan=plan,
-        sizes=tuple(sizes),
-        gauges=gauges,
-        run=run,
-        remedies=found,
-        notes=tuple(dict.fromkeys(notes)),
-        units=units,
+        basis=basis, plan=plan, sizes=tuple(sizes), gauges=gauges, run=run, remedies=remedies(run, plan, sizes, gauges)
     )
-
-
-def _size_notes(run: SizeRun, units: Units) -> list[str]:
-    """What is to be said of each size, with the sizes it is said of; of all, without. Plain ease stands in the table."""
-    said: dict[str, list[str]] = {}
-    for size in run.sizes:
-        fit = size.piece.fit
-        plain = fit_sentences(fit, units) if fit and fit.stretch_needed is None else ()
-        for note in size.piece.notes:
-            if note not in plain:
-                said.setdefault(note, []).append(size.name)
-    every = len(run.sizes)
-    return [note if len(names) == every else f"{', '.join(names)}: {note}" for note, names in said.items()]
 
 
 def lines_of(answer: RunAnswer, terms: Terms) -> str:
@@ -103,7 +99,13 @@ def save_lines(lines: str, target: Path, book: Logbook | None = None) -> None:
 def save_run_workbook(answer: RunAnswer, terms: Terms, target: Path, book: Logbook | None = None) -> None:
     """Writes the run to the workbook ``target``. Raises RefusedError, in one sentence."""
     today = date.today().isoformat()
-    write_zip(target, lambda file: write_run_workbook(file, answer.written(terms), answer.run, today), never_over(book))
+    write_zip(
+        target,
+        lambda file: write_run_workbook(
+            file, answer.written(terms), answer.run, said((*answer.run.cautions, *answer.run.same)), today
+        ),
+        never_over(book),
+    )
 
 
 def never_over(book: Logbook | None) -> tuple[Path, ...]:

@@ -76,7 +76,7 @@ def write_run(path: Path, plan: PiecePlan, own: Swatch) -> Path:
     gauges = gauges_of_swatch(own)
     run = size_run(plan, BODIES, gauges)
     with path.open("wb") as stream:
-        write_run_workbook(stream, Written(plan=plan, sizes=run.sizes, swatch=own, gauges=gauges), run, "1 June 2026")
+        write_run_workbook(stream, Written(plan=plan, sizes=run.sizes, swatch=own, gauges=gauges), run, (), "1 June 2026")
     return path
 
 

@@ -16,7 +16,7 @@ Rows = list[tuple[object, ...]]
 
 def sheets(told: Written, notes: tuple[str, ...] = ()) -> dict[str, Rows]:
     stream = BytesIO()
-    write_run_workbook(stream, told, SizeRun(tuple(told.sizes), None, (), notes), "1 June 2026")
+    write_run_workbook(stream, told, SizeRun(tuple(told.sizes), None, ()), notes, "1 June 2026")
     book = openpyxl.load_workbook(stream, data_only=True)
     return {sheet.title: list(sheet.iter_rows(values_only=True)) for sheet in book}
 

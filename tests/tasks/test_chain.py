@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from logbook.craft.gauges.washing import Washing
+from logbook.craft.pieces.notes import Plain
 from logbook.craft.pieces.options import Choose, Parity
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.swatches.assumptions import Assumptions
@@ -17,6 +18,7 @@ from logbook.tasks.browsing import save_assumptions
 from logbook.tasks.chain import chain_by_hand, chain_for_tag
 from logbook.tasks.keeping import Logbook
 from logbook.tasks.logging_swatches import save_swatch
+from logbook.tasks.note_words import said
 from tests.support.books import COTTON, SHELLS, swatch, taken
 
 PLAIN = StitchPattern(name="single crochet", multiple=1, extra_chains=1)
@@ -99,7 +101,7 @@ class TestSideways:
 
 class TestNotes:
     @pytest.mark.parametrize(
-        ("plan", "pattern", "said"),
+        ("plan", "pattern", "words"),
         [
             (PiecePlan(width_mm=460, in_round=True), SHELLS, "In the round the flat plus of 1 is not used."),
             (PiecePlan(width_mm=460, in_round=True), SHELLS, "joined into a ring first"),
@@ -112,11 +114,13 @@ class TestNotes:
             (PiecePlan(width_mm=460), SHELLS, "A whole piece strays from its swatch by up to 5.6 % besides that: an assumption"),
         ],
     )
-    def test_what_is_said(self, plan: PiecePlan, pattern: StitchPattern, said: str) -> None:
+    def test_what_is_said(self, plan: PiecePlan, pattern: StitchPattern, words: str) -> None:
         answer = chain_by_hand(read_readings("24 sts = 15.1 cm"), pattern, plan)
-        assert any(said in note for note in answer.notes), answer.notes
+        assert any(words in note for note in said(answer.notes)), answer.notes
 
     def test_a_swatch_worked_flat_serves_a_round_piece_badly(self, book: Logbook, tmp_path: Path) -> None:
         save_swatch(book, swatch(yarn=COTTON, pattern=PLAIN, worked="flat", readings=taken("20 sts = 10 cm")))
-        assert any("worked flat" in note for note in chain_for_tag(book, "S-01", PiecePlan(width_mm=460, in_round=True)).notes)
-        assert not any("worked flat" in note for note in chain_for_tag(book, "S-01", PiecePlan(width_mm=460)).notes)
+        assert any(
+            "worked flat" in note for note in said(chain_for_tag(book, "S-01", PiecePlan(width_mm=460, in_round=True)).notes)
+        )
+        assert Plain.SWATCH_FLAT not in chain_for_tag(book, "S-01", PiecePlan(width_mm=460)).notes

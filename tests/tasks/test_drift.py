@@ -14,6 +14,7 @@ from logbook.craft.pieces.piece import PiecePlan
 from logbook.errors import RefusedError
 from logbook.tasks.chain import chain_for_tag
 from logbook.tasks.drift import drift_in
+from logbook.tasks.note_words import said
 from tests.support.books import small_book
 
 
@@ -26,7 +27,9 @@ def test_made_pieces_teach_the_next_prediction(tmp_path: Path) -> None:
             put_made_piece(writing, MadePiece(name="vest", predicted_width_mm=400, washed_width_mm=412))
         after = chain_for_tag(book, "S-01", plan)
         assert after.drift.give_or_take == pytest.approx(0.0571770, abs=1e-6)
-        assert after.notes[-1] == "A whole piece strays from its swatch by up to 5.7 % besides that: learnt from 1 made piece."
+        assert (
+            said(after.notes)[-1] == "A whole piece strays from its swatch by up to 5.7 % besides that: learnt from 1 made piece."
+        )
         assert [option.chain for option in after.options] == [option.chain for option in before.options]
         assert drift_in(book) == after.drift
 

@@ -9,10 +9,10 @@ import pytest
 
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.planned_piece import PlannedPiece, SizePlan
-from logbook.craft.sizes.body_chart import CHILDREN_CAUTION
 from logbook.craft.words.lengths import Units
 from logbook.errors import RefusedError
 from logbook.tasks.keeping import Logbook
+from logbook.tasks.note_words import CHILDREN_CAUTION, said
 from logbook.tasks.piece_files import piece_svg, save_piece_svg, save_piece_workbook
 from logbook.tasks.piece_words import headline, sentences
 from logbook.tasks.pieces import (
@@ -51,25 +51,25 @@ def test_a_vest_in_words(book: Logbook) -> None:
         "Neck: the middle 34 stitches, 23.8 cm wide (24.0 cm asked); shoulders of 20 stitches, 14.0 cm each.",
         "Yarn for 2 panels and the seams: 231 g, give or take 16 g; 554 m; 6 balls with 10 % in reserve.",
     ]
-    assert answer.notes[-1].startswith("A whole piece strays from its swatch by up to 5.6 %")
+    assert said(answer.notes)[-1].startswith("A whole piece strays from its swatch by up to 5.6 %")
 
 
 def test_a_lace_panel_takes_its_edge_stitch_from_the_plain_swatch_of_the_yarn(book: Logbook) -> None:
     answer = work_out_piece(basis_of_tag(book, "L1"), LACE_PANEL)
-    said = list(sentences(answer, Units.CM))
-    assert "89 stitches: 5 repeats, and 4 edge stitches at each side." in said
-    assert "54 rows: 1 to set up, 13 groups of 4, 1 to close; the last is a wrong-side row." in said
-    assert "Slit: mark the end of row 9; it is 12.0 cm long." in said
+    lines = list(sentences(answer, Units.CM))
+    assert "89 stitches: 5 repeats, and 4 edge stitches at each side." in lines
+    assert "54 rows: 1 to set up, 13 groups of 4, 1 to close; the last is a wrong-side row." in lines
+    assert "Slit: mark the end of row 9; it is 12.0 cm long." in lines
     # H1 is as plain and comes first in the logbook; the maker may choose the other one
-    assert "as wide as on swatch H1" in " ".join(answer.notes)
+    assert "as wide as on swatch H1" in " ".join(said(answer.notes))
     chosen = work_out_piece(basis_of(book, uid_of(book, "L1"), uid_of(book, "H2")), LACE_PANEL)
-    assert "as wide as on swatch H2" in " ".join(chosen.notes)
+    assert "as wide as on swatch H2" in " ".join(said(chosen.notes))
     assert (chosen.numbers.chain, chosen.numbers.stitches) == (91, 89)
 
 
 def test_a_sideways_rib_in_words(book: Logbook) -> None:
-    said = list(sentences(work_out_piece(basis_of_tag(book, "R1"), RIBBED), Units.CM))
-    assert said[2:6] == [
+    lines = list(sentences(work_out_piece(basis_of_tag(book, "R1"), RIBBED), Units.CM))
+    assert lines[2:6] == [
         "87 stitches up the body.",
         "58 rows round the body; the last is a wrong-side row.",
         "Armhole: mark after stitch 57; it is 18.0 cm deep.",
@@ -86,8 +86,8 @@ def test_stopping_inside_a_group_is_said(book: Logbook) -> None:
 
 def test_childrens_wear_shows_the_caution_first(book: Logbook) -> None:
     answer = work_out_piece(basis_of_tag(book, "H1"), replace(VEST, name="Vest, age 4"))
-    assert answer.notes[0] == CHILDREN_CAUTION
-    assert CHILDREN_CAUTION not in work_out_piece(basis_of_tag(book, "H1"), VEST).notes
+    assert said(answer.notes)[0] == CHILDREN_CAUTION
+    assert CHILDREN_CAUTION not in said(work_out_piece(basis_of_tag(book, "H1"), VEST).notes)
 
 
 def test_saving_finding_copying_deleting_and_undoing(book: Logbook) -> None:
@@ -136,4 +136,4 @@ def test_the_figures_as_a_workbook(book: Logbook, tmp_path: Path) -> None:
     assert rows["armhole: end of row 40"][0] == pytest.approx(19.8)
     assert rows["balls with reserve"][0] == 6
     assert (sheet["A1"].value, sheet["A1"].data_type) == ("=1+1: chain 76, 62 rows", "s")
-    assert answer.notes[0] in rows
+    assert said(answer.notes)[0] in rows

@@ -69,7 +69,7 @@ def test_a_made_piece_teaches_the_drift_and_leaves_the_set_run_as_it_was(book: L
     assert published(saved(book)) == run
     assert run is not None
     assert changes_today(run, after, Units.CM) == ()
-    assert any("learnt from 1 made piece" in note for note in after.notes)
+    assert any("learnt from 1 made piece" in note for note in after.sentences(Units.CM))
 
 
 def test_it_can_be_taken_back_and_undone(book: Logbook) -> None:

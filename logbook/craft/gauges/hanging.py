@@ -14,7 +14,6 @@ from dataclasses import dataclass
 
 from logbook.craft.gauges.drift import combined
 from logbook.craft.swatches.gauge import Gauge
-from logbook.craft.words.numbers import show_number
 
 _NEAR = 1.5
 """A trial load further than this factor from the real one tells little."""
@@ -53,13 +52,6 @@ def real_load(grams_per_mm2: float, length_mm: float) -> float:
 def weight_to_clip(grams_per_mm2: float, length_mm: float, clip_mm: float, swatch_grams: float) -> float:
     """The grams to clip on so that the swatch hangs as the piece will; 0 if the swatch's own weight is enough."""
     return max(real_load(grams_per_mm2, length_mm) * clip_mm - swatch_grams / 2, 0.0)
-
-
-def weight_sentence(grams: float) -> str:
-    """What to do to try it out."""
-    if grams < 0.5:
-        return "Hang the swatch up by itself overnight and measure it hanging: its own weight is load enough."
-    return f"Clip {show_number(grams, 0)} g to the swatch, hang it up overnight and measure it hanging."
 
 
 def growth_of(trial: HangingTrial, grams_per_mm2: float, length_mm: float) -> Growth:

@@ -14,7 +14,6 @@ from logbook.craft.gauges.drift import combined
 from logbook.craft.pieces.options import Option, Pitch, recommended
 from logbook.craft.pieces.starting_chain import ChainRule, starting_chains
 from logbook.craft.swatches.gauge import Gauge
-from logbook.craft.words.numbers import show_percent
 
 NEAR_MM = 5.0
 _ROWS_DIFFER = 0.05
@@ -87,15 +86,9 @@ def edges_for_all(targets_mm: Sequence[float], width: Pitch, rule: ChainRule, ed
     return next(each for each, miss in enumerate(misses) if miss <= min(misses) + NEAR_MM)
 
 
-def row_warning(edge: EdgeStitch, row_mm: float, row_give_or_take: float | None) -> str | None:
-    """What to say if the edge's rows are of another height than the pattern's; None if they may be the same, or are not known."""
+def rows_higher(edge: EdgeStitch, row_mm: float, row_give_or_take: float | None) -> float | None:
+    """By what share the edge's rows are higher than the pattern's; None if they may be the same, or are not known."""
     if edge.row is None:
         return None
     off = math.log(edge.row.pitch_mm / row_mm)
-    if abs(off) <= (combined(edge.row.give_or_take, row_give_or_take) or _ROWS_DIFFER):
-        return None
-    how = "higher" if off > 0 else "lower"
-    return (
-        f"The edge stitches' rows are {show_percent(abs(math.expm1(off)))} {how} than the pattern's: the edges will "
-        f"{'flare' if off > 0 else 'draw in'}. Take a stitch of the pattern's row height there."
-    )
+    return math.expm1(off) if abs(off) > (combined(edge.row.give_or_take, row_give_or_take) or _ROWS_DIFFER) else None

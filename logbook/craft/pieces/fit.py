@@ -14,8 +14,7 @@ import math
 from dataclasses import dataclass
 from enum import StrEnum
 
-from logbook.craft.words.lengths import Ease, Units, show_length
-from logbook.craft.words.numbers import show_percent
+from logbook.craft.words.lengths import Ease
 from logbook.errors import RefusedError
 
 ADULT_HEAD_MM = 560.0
@@ -117,34 +116,6 @@ def _within(needed: float, around_give_or_take: float | None, give: Give) -> tup
     return tuple(order[order.index(_verdict(share - half)) : order.index(_verdict(share + half)) + 1])
 
 
-def fit_sentences(fit: Fit, units: Units = Units.CM) -> tuple[str, ...]:
-    """What to say of a fit."""
-    ease = show_length(abs(fit.ease_mm), units)
-    girth = show_length(fit.around_mm, units)
-    if fit.stretch_needed is None:
-        return (f"It measures {girth} all round, {ease} more than the body.",)
-    first = (
-        f"It measures {girth} all round, {ease} less than the body: in wear it stretches by {show_percent(fit.stretch_needed)}."
-    )
-    if fit.verdict is None or fit.share is None:
-        return (
-            first,
-            "No swatch of it was pulled that way yet: pull one to a comfortable limit and measure, to see whether it will.",
-        )
-    if math.isinf(fit.share):
-        return (first, "The swatch gave nothing when pulled that way: it does not go on.")
-    said = f"That uses {show_percent(fit.share)} of what the swatch gave: {fit.verdict}"
-    if fit.could_be:
-        said += f"; within the give or take it could be {' or '.join(fit.could_be)}"
-    return (first, f"{said}.", *_length_sentence(fit))
-
-
-def _length_sentence(fit: Fit) -> tuple[str, ...]:
-    if fit.length_change is None or abs(fit.length_change) < 0.0005:
-        return ()
-    return (f"Worn, it gets {show_percent(abs(fit.length_change))} {'shorter' if fit.length_change < 0 else 'longer'}.",)
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Opening:
     """An opening of ``round_mm`` that a part of the body must go through: ``name`` of the opening, then of the part."""
@@ -154,20 +125,12 @@ class Opening:
     round_mm: float
     needs_mm: float
 
+    @property
+    def too_small(self) -> bool:
+        """Whether it must be stretched."""
+        return self.round_mm < self.needs_mm - 1e-6
 
-def openings_too_small(openings: tuple[Opening, ...], give: Give | None, units: Units = Units.CM) -> tuple[str, ...]:
-    """A plain warning for every opening smaller than what must go through; with the give known, whether pulling helps."""
-    warnings = []
-    for opening in openings:
-        if opening.round_mm >= opening.needs_mm - 1e-6:
-            continue
-        has, needs = show_length(opening.round_mm, units), show_length(opening.needs_mm, units)
-        stretch = opening.needs_mm / opening.round_mm - 1 if opening.round_mm > 0 else math.inf
-        said = f"The {opening.name} is {has} round, but the {opening.part} measures {needs}"
-        if give is None:
-            warnings.append(f"{said}: make it larger, or leave an opening.")
-        elif stretch <= give.share:
-            warnings.append(f"{said}: it goes on only stretched by {show_percent(stretch)}.")
-        else:
-            warnings.append(f"{said}, more than the cloth gives: make it larger, or leave an opening.")
-    return tuple(warnings)
+    @property
+    def stretch(self) -> float:
+        """How far, relative."""
+        return self.needs_mm / self.round_mm - 1 if self.round_mm > 0 else math.inf

@@ -6,7 +6,6 @@ the neck in rows, and the garment stretches along its rows and hangs along its s
 finished size.
 """
 
-from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from logbook.craft.gauges.hanging import Growth
@@ -151,11 +150,6 @@ class PieceNumbers:
     yarn: YarnNeeded | None
     clip_grams: float | None
     growth: Growth | None
-    notes: tuple[str, ...]
-
-    def with_notes(self, notes: Iterable[str]) -> "PieceNumbers":
-        """The same with what is to be said beside them."""
-        return replace(self, notes=tuple(notes))
 
     @property
     def marks(self) -> dict[str, Mark]:

@@ -11,12 +11,10 @@ from logbook.craft.pieces.marks import Axis, Mark, Neck, armhole_mark, neck_of, 
 from logbook.craft.pieces.options import Option, Pitch, recommended
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges, turned_direction
-from logbook.craft.pieces.piece_notes import notes_on
 from logbook.craft.pieces.seams import seam_called
 from logbook.craft.pieces.starting_chain import ChainRule, starting_chains
 from logbook.craft.pieces.yarn_needed import YarnNeeded, yarn_needed
 from logbook.craft.swatches.conditions import Direction
-from logbook.craft.words.lengths import Units
 from logbook.errors import RefusedError
 
 _CLIP_MM = 100.0
@@ -44,14 +42,14 @@ class _Cloth:
         return self.stitches if self.plan.sideways else self.rows
 
 
-def work_out(plan: PiecePlan, gauges: PieceGauges, units: Units = Units.CM) -> PieceNumbers:
-    """The numbers of ``plan``; ``units`` are those of the notes. Raises RefusedError, in one sentence, if it cannot be."""
+def work_out(plan: PiecePlan, gauges: PieceGauges) -> PieceNumbers:
+    """The numbers of ``plan``. Raises RefusedError, in one sentence, if it cannot be."""
     plan.require_possible()
     cloth = _cloth(plan, gauges)
     slit, armhole, neck = _marks(cloth)
     fit = _fit(cloth)
     clip, growth = _hanging(cloth)
-    numbers = PieceNumbers(
+    return PieceNumbers(
         chain=cloth.stitches.chain,
         stitches=cloth.stitches.count,
         repeats=cloth.stitches.repeats,
@@ -69,9 +67,7 @@ def work_out(plan: PiecePlan, gauges: PieceGauges, units: Units = Units.CM) -> P
         yarn=_yarn(cloth, (slit, armhole), neck),
         clip_grams=clip,
         growth=growth,
-        notes=(),
     )
-    return numbers.with_notes(notes_on(plan, gauges, numbers, units))
 
 
 def stitches_target(plan: PiecePlan, gauges: PieceGauges) -> float:

@@ -148,9 +148,3 @@ _CHILD = re.compile(
 def is_childs_size(name: str) -> bool:
     """Whether a size's name speaks of a baby or child: ``2T``, ``6–12 months``, ``age 4``."""
     return bool(_CHILD.search(name))
-
-
-CHILDREN_CAUTION = (
-    "Babies' and children's wear: no cords or drawstrings at the neck, no small parts that can come off, small gaps only in "
-    "blankets, nothing loose in a cot. If you sell it, follow the product-safety and flammability rules of your own country."
-)

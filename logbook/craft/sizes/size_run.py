@@ -8,15 +8,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from logbook.craft.pieces.edge_stitches import NEAR_MM, chains_with_edges, edges_for_all, edges_wanted
+from logbook.craft.pieces.notes import AllAlike, EdgesPart, HookParts, Note, Plain
 from logbook.craft.pieces.options import recommended
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.pieces.piece_numbers import chain_rule, chosen_chain, stitch_width, stitches_target, takes_edges, work_out
 from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.pieces.yarn_needed import YarnNeeded, together
-from logbook.craft.sizes.body_chart import CHILDREN_CAUTION, BodyChart, End, is_childs_size
-from logbook.craft.words.counting import counted, listed
-from logbook.craft.words.lengths import Units, show_mm
+from logbook.craft.sizes.body_chart import BodyChart, End, is_childs_size
 from logbook.errors import RefusedError
 
 SAME_MM = 1e-6
@@ -35,17 +34,16 @@ class SizeNumbers:
 
 @dataclass(frozen=True, slots=True)
 class SizeRun:
-    """All sizes, smallest first as the chart has them, the yarn for one of each, cautions, and which come out the same."""
+    """All sizes, smallest first as the chart has them, the yarn for one of each, and which come out the same."""
 
     sizes: tuple[SizeNumbers, ...]
     yarn: YarnNeeded | None
-    cautions: tuple[str, ...]
-    same: tuple[str, ...]
+    same: tuple[AllAlike, ...]
 
     @property
-    def notes(self) -> tuple[str, ...]:
-        """What is to be said of the run."""
-        return (*self.cautions, *self.same)
+    def cautions(self) -> tuple[Note, ...]:
+        """What is to be heeded with some of its sizes."""
+        return (Plain.CHILDRENS_WEAR,) if any(is_childs_size(size.name) for size in self.sizes) else ()
 
     @property
     def all_differ(self) -> bool:
@@ -57,7 +55,7 @@ class SizeRun:
 class Remedy:
     """What would part sizes that come out the same; ``plan`` has it applied, None where it takes another swatch."""
 
-    sentence: str
+    note: Note
     plan: PiecePlan | None
 
 
@@ -89,7 +87,7 @@ def sizes_of_chart(
     return tuple(plans)
 
 
-def size_run(plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGauges, units: Units = Units.CM) -> SizeRun:
+def size_run(plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGauges) -> SizeRun:
     """Every size of ``plan`` worked out. With edge stitches left to the program, one number for all sizes is tried first.
 
     Raises RefusedError, naming the size, if one cannot be worked.
@@ -97,13 +95,12 @@ def size_run(plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGauges, un
     if not sizes:
         raise RefusedError("A run needs at least one size.")
     common = _one_number_of_edges(plan, sizes, gauges)
-    worked = tuple(_worked(common, size, gauges, units) for size in sizes)
+    worked = tuple(_worked(common, size, gauges) for size in sizes)
     same = tuple(replace(size, same_as=_same_as(size, worked)) for size in worked)
     yarns = [size.piece.yarn for size in same if size.piece.yarn is not None]
     return SizeRun(
         sizes=same,
         yarn=together(yarns, gauges.yarn, gauges.assumptions.reserve) if len(yarns) == len(same) else None,
-        cautions=(CHILDREN_CAUTION,) if any(is_childs_size(size.name) for size in sizes) else (),
         same=tuple(_same_notes(same)),
     )
 
@@ -128,10 +125,10 @@ def plan_for(plan: PiecePlan, size: SizePlan) -> PiecePlan:
     return replace(size.plan(plan), width_mm=None, body_mm=body_of(plan, size))
 
 
-def _worked(plan: PiecePlan, size: SizePlan, gauges: PieceGauges, units: Units) -> SizeNumbers:
+def _worked(plan: PiecePlan, size: SizePlan, gauges: PieceGauges) -> SizeNumbers:
     body, own = body_of(plan, size), plan_for(plan, size)
     try:
-        return SizeNumbers(name=size.name, body_mm=body, piece=work_out(own, gauges, units))
+        return SizeNumbers(name=size.name, body_mm=body, piece=work_out(own, gauges))
     except RefusedError as refused:
         raise RefusedError(f"Size {size.name}: {refused}") from refused
 
@@ -154,10 +151,10 @@ def _same_as(size: SizeNumbers, others: Sequence[SizeNumbers]) -> tuple[str, ...
     return tuple(o.name for o in others if o is not size and abs(o.piece.width.mm - size.piece.width.mm) < SAME_MM)
 
 
-def _same_notes(sizes: Sequence[SizeNumbers]) -> list[str]:
+def _same_notes(sizes: Sequence[SizeNumbers]) -> list[AllAlike]:
     names = [size.name for size in sizes]
     groups = [sorted((size.name, *size.same_as), key=names.index) for size in sizes if size.same_as]
-    return [f"{listed(group)} come out the same." for place, group in enumerate(groups) if group not in groups[:place]]
+    return [AllAlike(tuple(group)) for place, group in enumerate(groups) if group not in groups[:place]]
 
 
 def _edges_that_part(plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGauges) -> list[Remedy]:
@@ -173,14 +170,9 @@ def _edges_that_part(plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGa
         needed = replace(plan, edge_stitches=None)
         if _miss_if_parted(_one_number_of_edges(needed, sizes, gauges), sizes, gauges) is None:
             return []
-        return [Remedy("Plain edge stitches, as many as each size needs at each side, would part them.", needed)]
+        return [Remedy(EdgesPart(None), needed)]
     each = next(each for each, miss in parting.items() if miss <= min(parting.values()) + NEAR_MM)
-    return [
-        Remedy(
-            f"{counted(each, 'plain edge stitch')} at each side, in all sizes, would part them.",
-            replace(plan, edge_stitches=each),
-        )
-    ]
+    return [Remedy(EdgesPart(each), replace(plan, edge_stitches=each))]
 
 
 def _half_repeats(plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGauges) -> list[Remedy]:
@@ -189,7 +181,7 @@ def _half_repeats(plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGauge
     halved = replace(plan, half_repeats=True)
     if _miss_if_parted(halved, sizes, gauges) is None:
         return []
-    return [Remedy("Half repeats, which the pattern allows, would part them.", halved)]
+    return [Remedy(Plain.HALF_REPEATS_PART, halved)]
 
 
 def _miss_if_parted(plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGauges) -> float | None:
@@ -214,6 +206,4 @@ def _other_hooks(run: SizeRun, plan: PiecePlan, gauges: PieceGauges) -> list[Rem
         return []
     pitch = gauges.pitch(plan.round_body)
     wanted = pitch * width.wanted_mm / width.mm
-    hook = "thicker" if wanted > pitch else "thinner"
-    instead = f"a {plan.round_body.one} of {show_mm(wanted)} instead of {show_mm(pitch)}"
-    return [Remedy(f"A {hook} hook for {furthest.name} alone: with {instead} its numbers would give its own width.", None)]
+    return [Remedy(HookParts(furthest.name, plan.round_body, wanted, pitch), None)]

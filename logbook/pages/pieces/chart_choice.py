@@ -3,13 +3,14 @@
 from dataclasses import dataclass
 
 from logbook.craft.pieces.planned_piece import SizePlan
-from logbook.craft.sizes.body_chart import CHILDREN_CAUTION, MEASURES, End, chart_of_text, is_childs_size
+from logbook.craft.sizes.body_chart import MEASURES, End, chart_of_text, is_childs_size
 from logbook.craft.sizes.size_run import sizes_of_chart
 from logbook.craft.words.counting import counted
 from logbook.craft.words.lengths import read_length
 from logbook.errors import LogbookError
 from logbook.pages.session import Session
 from logbook.tasks.body_charts import BUILT_IN, chart_texts, delete_chart, save_chart
+from logbook.tasks.note_words import CHILDREN_CAUTION
 
 ENDS = {"the middle": End.MIDDLE, "the low end": End.LOW, "the high end": End.HIGH}
 ROUND = ("bust", "waist", "hip")

@@ -12,6 +12,7 @@ from logbook.craft.words.lengths import Units, show_length
 from logbook.errors import RefusedError
 from logbook.pages.pieces.plan_texts import ReadPlan
 from logbook.pages.session import Session
+from logbook.tasks.note_words import said
 from logbook.tasks.piece_words import counts, headline, sizes_in_short
 from logbook.tasks.pieces import Basis, PieceAnswer, basis_of, gauges_on, piece_with
 
@@ -58,7 +59,7 @@ class PieceMaker:
         try:
             basis, gauges = self.reckoned(swatch, edge_swatch, read.condition)
             body_width = self._body_width(read.plan, gauges)
-            answer = piece_with(gauges, basis.swatch, read.plan, units)
+            answer = piece_with(gauges, basis.swatch, read.plan)
         except RefusedError as error:
             return PieceCard(missing=str(error))
         return PieceCard(
@@ -66,8 +67,8 @@ class PieceMaker:
             body_width=body_width,
             sentences=(sizes_in_short(answer, units), *counts(answer, units)),
             sizes=tuple(_sizes(answer, units)),
-            warnings=answer.warnings,
-            notes=tuple(note for note in answer.notes if note not in answer.warnings),
+            warnings=said(answer.warnings, units),
+            notes=said(answer.remarks, units),
             draw=panel_drawing(answer.plan, answer.gauges, answer.numbers, units),
             answer=answer,
         )

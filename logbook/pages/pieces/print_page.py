@@ -5,6 +5,7 @@ from datetime import date
 from html import escape
 
 from logbook.craft.words.lengths import Units
+from logbook.tasks.note_words import said
 from logbook.tasks.piece_files import piece_svg, title_of
 from logbook.tasks.piece_words import sentences
 from logbook.tasks.pieces import PieceAnswer
@@ -26,18 +27,17 @@ svg { display: block; width: 100%; height: auto; max-height: 110mm; margin: 2mm 
 def print_page(answer: PieceAnswer, units: Units, source: str, notes: str = "", today: date | None = None) -> str:
     """The whole HTML file; ``source`` says what swatch it is worked from, ``notes`` are the maker's own."""
     title = escape(answer.plan.name or "A piece")
-    others = [note for note in answer.notes if note not in answer.warnings]
     words = "centimetres" if units is Units.CM else "inches"
     parts = [
         f'<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8"><title>{title}</title>',
         f"<style>{_STYLE}</style></head><body>",
         f"<h1>{escape(title_of(answer))}</h1>",
         f'<p class="from">{escape(source)}. Finished sizes in {words}. {(today or date.today()).isoformat()}.</p>',
-        *(f'<p class="warning">! {escape(warning)}</p>' for warning in answer.warnings),
+        *(f'<p class="warning">! {escape(warning)}</p>' for warning in said(answer.warnings, units)),
         _listed(sentences(answer, units)),
         _inline(piece_svg(answer, units, titled=False)),
         f"<p>{escape(notes)}</p>" if notes.strip() else "",
-        f'<div class="notes">{_listed(others)}</div>',
+        f'<div class="notes">{_listed(said(answer.remarks, units))}</div>',
         "</body></html>\n",
     ]
     return "\n".join(part for part in parts if part)

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.craft.sizes.published_run import PublishedRun, PublishedSize, size_to_publish
-from logbook.craft.sizes.size_run import Remedy, SizeNumbers, plan_for
+from logbook.craft.sizes.size_run import SizeNumbers, plan_for
 from logbook.craft.words.lengths import Units, show_difference, show_length
 from logbook.craft.words.numbers import show_number
 from logbook.errors import RefusedError
@@ -14,6 +14,7 @@ from logbook.pages.pieces.piece_card import PieceMaker
 from logbook.pages.pieces.plan_texts import AS_NEEDED, NO_EDGES, TICKED, ReadPlan
 from logbook.pages.pieces.size_texts import ReadSizes
 from logbook.pages.session import Session
+from logbook.tasks.note_words import said
 from logbook.tasks.set_runs import changes_today, published
 from logbook.tasks.size_runs import RunAnswer, lines_of, run_with
 
@@ -24,16 +25,16 @@ NO_SIZES = "No sizes yet: take them from a body chart, or add one."
 class RunCard:
     """What the card shows. Without an ``answer`` it says in ``missing`` what is wanting, and there are no ``rows``.
 
-    ``rows`` are the cells of each size; ``same`` says which come out the same, ``remedies`` what would part them; ``yarn`` is
-    that of all sizes. ``set_run`` is the run as it was published, with ``set_words`` on it; ``lines`` are those of the pattern:
-    of a set run as published.
+    ``rows`` are the cells of each size; ``same`` says which come out the same, ``remedies`` what would part them, with
+    the plan that does so; ``yarn`` is that of all sizes. ``set_run`` is the run as it was published, with ``set_words`` on it;
+    ``lines`` are those of the pattern: of a set run as published.
     """
 
     missing: str = ""
     rows: Sequence[tuple[str, ...]] = ()
     cautions: Sequence[str] = ()
     same: Sequence[str] = ()
-    remedies: Sequence[Remedy] = ()
+    remedies: Sequence[tuple[str, PiecePlan | None]] = ()
     notes: Sequence[str] = ()
     yarn: str = ""
     set_run: PublishedRun | None = None
@@ -69,7 +70,7 @@ class RunMaker:
             return replace(nothing, missing=next(iter(read.errors.values()), read.missing))
         try:
             basis, gauges = self._maker.reckoned(swatch, edge_swatch, read.condition)
-            answer = run_with(gauges, basis, read.plan, sizes.plans, self._session.units)
+            answer = run_with(gauges, basis, read.plan, sizes.plans)
         except RefusedError as error:
             return replace(nothing, missing=str(error))
         return self._shown(answer, nothing)
@@ -90,14 +91,13 @@ class RunMaker:
         if nothing.set_run is not None:
             changes = changes_today(nothing.set_run, answer, units)
             words += [f"Today it would be otherwise: {' '.join(changes)}"] if changes else ["Today it would be the same."]
-        remedies = [remedy.sentence for remedy in answer.remedies]
         return replace(
             nothing,
             rows=[_cells(size, units) for size in run.sizes],
-            cautions=run.cautions,
-            same=run.same,
-            remedies=answer.remedies,
-            notes=[note for note in answer.notes if note not in (*run.notes, *remedies)],
+            cautions=said(run.cautions, units),
+            same=said(run.same, units),
+            remedies=[(said((remedy.note,), units)[0], remedy.plan) for remedy in answer.remedies],
+            notes=answer.size_sentences(units),
             yarn=_yarn(answer),
             set_words=words,
             lines=nothing.lines or lines_of(answer, self._session.terms),

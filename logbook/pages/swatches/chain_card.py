@@ -18,6 +18,7 @@ from logbook.tasks.browsing import assumptions_of, swatches_of_same_yarn
 from logbook.tasks.chain import ChainAnswer, chain_of
 from logbook.tasks.chain_words import LONG, apart_words, repeats_words, sureness_words
 from logbook.tasks.drift import drift_in
+from logbook.tasks.note_words import said
 
 NOT_YET = "—"
 
@@ -98,7 +99,7 @@ class ChainMaker:
             answer=answer,
             options=tuple(_option(option, answer, units) for option in answer.options),
             rows=tuple(_rows(option, units) for option in answer.rows),
-            notes=answer.notes,
+            notes=said(answer.notes, units),
         )
 
     def lenders(self, swatch: Swatch) -> Sequence[Swatch]:

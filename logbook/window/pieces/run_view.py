@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import partial
 from tkinter import ttk
 
-from logbook.craft.sizes.size_run import Remedy
+from logbook.craft.pieces.piece import PiecePlan
 from logbook.pages.pieces.run_card import RunCard
 from logbook.pages.pieces.size_texts import SizeTexts, rows_of, text_of
 from logbook.window.field import Field
@@ -52,7 +52,7 @@ class RunActions:
     """What the view asks for: other sizes, a remedy, another size shown, sizes from a chart, the lines copied or folded."""
 
     typed: Callable[[str], object]
-    remedy: Callable[[Remedy], object]
+    remedy: Callable[[PiecePlan], object]
     chosen: Callable[[], object]
     from_chart: Callable[[], object]
     copy_lines: Callable[[], object]
@@ -187,10 +187,10 @@ class RunView(ttk.Frame):
     def _show_remedies(self) -> None:
         for widget in self.remedies.winfo_children():
             widget.destroy()
-        for row, remedy in enumerate(self._card.remedies):
-            Sentence(self.remedies, remedy.sentence).grid(row=row, column=1, sticky="ew")
-            if remedy.plan is not None:
-                button = ttk.Button(self.remedies, text="Do so", command=partial(self._do.remedy, remedy))
+        for row, (sentence, plan) in enumerate(self._card.remedies):
+            Sentence(self.remedies, sentence).grid(row=row, column=1, sticky="ew")
+            if plan is not None:
+                button = ttk.Button(self.remedies, text="Do so", command=partial(self._do.remedy, plan))
                 self.look.grid(button, row=row, column=0, sticky="w", padx=(0, 2), pady=(0, 1))
         if self._card.remedies:
             self.remedies.grid()

@@ -6,8 +6,8 @@ from functools import partial
 from tkinter import ttk
 
 from logbook.craft.pieces.made_piece import MadePiece
+from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.planned_piece import SizePlan
-from logbook.craft.sizes.size_run import Remedy
 from logbook.pages.pieces.chart_choice import ChartChoice
 from logbook.pages.pieces.made_form import MadeForm
 from logbook.pages.pieces.made_list import MadeList
@@ -167,11 +167,10 @@ class SizesSide:
         self._form.type_in("sizes", text)
         self._around.typed()
 
-    def _apply(self, remedy: Remedy) -> None:
-        if remedy.plan is not None:
-            for key, text in texts_with(remedy.plan, self._form.texts).items():
-                self._form.type_in(key, text)
-            self._around.shown_anew()
+    def _apply(self, remedy: PiecePlan) -> None:
+        for key, text in texts_with(remedy, self._form.texts).items():
+            self._form.type_in(key, text)
+        self._around.shown_anew()
 
     def _saved(self) -> bool:
         return not self._form.is_dirty or self._around.save()

@@ -1,6 +1,6 @@
 import pytest
 
-from logbook.craft.sizes.body_chart import CHILDREN_CAUTION, MEASURES, End, is_childs_size, read_chart
+from logbook.craft.sizes.body_chart import MEASURES, End, is_childs_size, read_chart
 from logbook.craft.sizes.trade_charts import WOMEN
 from logbook.craft.words.lengths import Units
 from logbook.errors import RefusedError, UnreadableError
@@ -74,7 +74,3 @@ def test_children_s_sizes_are_known_by_their_names(name: str) -> None:
 @pytest.mark.parametrize("name", ["XS", "M", "1X", "5X", "38", "40/42", "Large", "M/L", "Tall"])
 def test_others_are_not(name: str) -> None:
     assert not is_childs_size(name)
-
-
-def test_the_caution_defers_to_the_rules_of_the_country() -> None:
-    assert "rules of your own country" in CHILDREN_CAUTION

@@ -12,12 +12,13 @@ from dataclasses import replace
 
 import pytest
 
+from logbook.craft.pieces.notes import AllAlike, EdgesPart, HookParts, Plain
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.planned_piece import SizePlan
-from logbook.craft.sizes.body_chart import CHILDREN_CAUTION, End, read_chart
+from logbook.craft.sizes.body_chart import End, read_chart
 from logbook.craft.sizes.size_run import SizeRun, remedies, size_run, sizes_of_chart
 from logbook.craft.sizes.trade_charts import WOMEN
-from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.lengths import Ease
 from logbook.errors import RefusedError
@@ -45,7 +46,7 @@ def test_the_four_sizes_by_hand() -> None:
     run = size_run(PLAN, BUSTS, GAUGES)
     assert chains(run) == [68, 68, 80, 86]
     assert [size.same_as for size in run.sizes] == [("2",), ("1",), (), ()]
-    assert run.notes == ("1 and 2 come out the same.",)
+    assert run.same == (AllAlike(("1", "2")),)
     assert not run.all_differ
     first = run.sizes[0].piece.fit
     assert first is not None
@@ -55,19 +56,19 @@ def test_the_four_sizes_by_hand() -> None:
 
 def test_what_would_part_them() -> None:
     edges, hook = remedies(size_run(PLAN, BUSTS, GAUGES), PLAN, BUSTS, GAUGES)
-    assert edges.sentence == "1 plain edge stitch at each side, in all sizes, would part them."
+    assert edges.note == EdgesPart(1)
     assert edges.plan is not None
     assert edges.plan.edge_stitches == 1
     parted = size_run(edges.plan, BUSTS, GAUGES)
     assert parted.all_differ
     assert chains(parted) == [64, 70, 76, 88]
     # Size 2 wants 442.5 and gets 426.36: 6.36364·442.5/426.36 = 6.6 mm
-    assert hook.sentence.startswith("A thicker hook for 2 alone: with a stitch of 6.6 mm instead of 6.4 mm")
+    assert hook.note == HookParts("2", Direction.STITCHES, pytest.approx(6.6, abs=0.01), pytest.approx(6.3636, abs=1e-4))
 
 
 def test_sizes_that_differ_need_no_remedy() -> None:
     apart = tuple(size for size in BUSTS if size.name != "2")
-    assert size_run(PLAN, apart, GAUGES).notes == ()
+    assert size_run(PLAN, apart, GAUGES).same == ()
     assert remedies(size_run(PLAN, apart, GAUGES), PLAN, apart, GAUGES) == ()
 
 
@@ -78,13 +79,9 @@ def test_sizes_further_apart_than_one_number_of_edges_helps_take_each_their_own(
     )
     plan, sizes = replace(PLAN, length_mm=None), sizes_of_chart(WOMEN)
     run = size_run(plan, sizes, wide)
-    assert run.notes == (
-        "S and M come out the same.",
-        "1X and 2X come out the same.",
-        "3X and 4X come out the same.",
-    )
+    assert [alike.names for alike in run.same] == [("S", "M"), ("1X", "2X"), ("3X", "4X")]
     remedy, _ = remedies(run, plan, sizes, wide)
-    assert remedy.sentence == "Plain edge stitches, as many as each size needs at each side, would part them."
+    assert remedy.note == EdgesPart(None)
     assert remedy.plan is not None
     parted = size_run(remedy.plan, sizes, wide)
     assert parted.all_differ
@@ -95,7 +92,9 @@ def test_half_repeats_part_them_where_the_pattern_has_them() -> None:
     # 6·11 + 3 + 1 = 70 stitches, 445.45 mm, are nearest to 442.5
     halves = gauges_of_swatch(replace(SHELL_SWATCH, pattern=replace(SHELL, half_plus=1)))
     found = next(
-        remedy for remedy in remedies(size_run(PLAN, BUSTS, halves), PLAN, BUSTS, halves) if "Half repeats" in remedy.sentence
+        remedy
+        for remedy in remedies(size_run(PLAN, BUSTS, halves), PLAN, BUSTS, halves)
+        if remedy.note is Plain.HALF_REPEATS_PART
     )
     assert found.plan is not None
     assert chains(size_run(found.plan, BUSTS, halves)) == [68, 71, 80, 86]
@@ -146,4 +145,4 @@ def test_what_cannot_be_names_the_size() -> None:
 
 
 def test_children_s_sizes_show_the_caution() -> None:
-    assert size_run(PLAN, (SizePlan(name="age 4", body_mm=580),), GAUGES).notes == (CHILDREN_CAUTION,)
+    assert size_run(PLAN, (SizePlan(name="age 4", body_mm=580),), GAUGES).cautions == (Plain.CHILDRENS_WEAR,)

@@ -52,10 +52,10 @@ def test_all_sizes_in_one_table(session: Session, form: PieceForm) -> None:
 
 
 def test_a_remedy_is_applied_to_the_form(session: Session, form: PieceForm) -> None:
-    remedy = card(session, form).remedies[0]
-    assert remedy.sentence == "1 plain edge stitch at each side, in all sizes, would part them."
-    assert remedy.plan is not None
-    for key, text in texts_with(remedy.plan, form.texts).items():
+    sentence, plan = card(session, form).remedies[0]
+    assert sentence == "1 plain edge stitch at each side, in all sizes, would part them."
+    assert plan is not None
+    for key, text in texts_with(plan, form.texts).items():
         form.type_in(key, text)
     parted = card(session, form)
     assert [row[2] for row in parted.rows] == ["64", "70", "76", "88"]

@@ -1,0 +1,61 @@
+"""What is to be said beside a starting chain: where its washing comes from, what is uncertain, what was left out."""
+
+from collections.abc import Iterator, Sequence
+
+from logbook.craft.gauges.drift import Drift
+from logbook.craft.gauges.washing import FinishedGauge
+from logbook.craft.pieces.notes import CantTellApart, Note, Plain, PlusNotUsed, Washed
+from logbook.craft.pieces.options import Choose, Option, recommended
+from logbook.craft.pieces.starting_chain import ChainRule
+from logbook.craft.swatches.conditions import Direction
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.swatch import Swatch
+
+
+def notes_on_chain(
+    swatch: Swatch,
+    pattern: StitchPattern,
+    finished: FinishedGauge,
+    row_gauge: FinishedGauge | None,
+    drift: Drift,
+    rule: ChainRule,
+    target_mm: float,
+    options: Sequence[Option],
+) -> Iterator[Note]:
+    """The notes, the weightiest first."""
+    yield Washed(finished, Direction.STITCHES)
+    if row_gauge is not None:
+        yield Washed(row_gauge, Direction.ROWS)
+    yield from _option_notes(rule, target_mm, options)
+    yield from rule_notes(swatch, pattern, rule)
+    yield drift
+
+
+def _option_notes(rule: ChainRule, target_mm: float, options: Sequence[Option]) -> Iterator[Note]:
+    best = recommended(options)
+    if rule.choose is Choose.AT_LEAST and best.mm < target_mm - 1e-6:
+        yield Plain.NOT_AS_WIDE
+    if rule.choose is Choose.AT_MOST and best.mm > target_mm + 1e-6:
+        yield Plain.WIDER_THAN_ASKED
+    elif options[0].mm > target_mm and best is options[0]:
+        yield Plain.ONE_REPEAT_TOO_WIDE
+    give = best.gauge_give_or_take_mm
+    if rule.multiple == 1 and give is not None and len(options) > 1 and options[1].mm - options[0].mm < give:
+        yield CantTellApart(options[1].count - options[0].count)
+
+
+def rule_notes(swatch: Swatch, pattern: StitchPattern, rule: ChainRule) -> Iterator[Note]:
+    """What the way of working asks one to know: in the round or flat, foundation stitches, extra chains that nobody stated."""
+    if rule.in_round:
+        if rule.plus:
+            yield PlusNotUsed(rule.plus)
+        if not rule.joined_after_row_1:
+            yield Plain.RING
+        if swatch.worked == "flat":
+            yield Plain.SWATCH_FLAT
+    elif swatch.worked == "round":
+        yield Plain.SWATCH_ROUND
+    if rule.foundation_stitches:
+        yield Plain.FOUNDATION_STITCHES
+    elif rule.chains_beside == 0 and pattern.extra() is None and not rule.in_round:
+        yield Plain.NO_EXTRA_CHAINS

@@ -1,0 +1,108 @@
+"""What is to be said beside a chain, a piece or a run, as kinds with their values; who shows them makes the sentences.
+
+How a piece fits, its growth by hanging and the drift speak for themselves. Lengths in mm.
+"""
+
+from enum import Enum, auto
+from typing import NamedTuple
+
+from logbook.craft.gauges.drift import Drift
+from logbook.craft.gauges.hanging import Growth
+from logbook.craft.gauges.washing import FinishedGauge
+from logbook.craft.pieces.edge_stitches import EdgeStitch
+from logbook.craft.pieces.fit import Fit, Opening, Verdict
+from logbook.craft.swatches.conditions import Direction
+
+
+class Plain(Enum):
+    """What is said without figures."""
+
+    CHILDRENS_WEAR = auto()
+    NOT_AS_WIDE = auto()
+    WIDER_THAN_ASKED = auto()
+    ONE_REPEAT_TOO_WIDE = auto()
+    RING = auto()
+    SWATCH_FLAT = auto()
+    SWATCH_ROUND = auto()
+    FOUNDATION_STITCHES = auto()
+    NO_EXTRA_CHAINS = auto()
+    NOT_WEIGHED = auto()
+    HALF_REPEATS_PART = auto()
+
+
+class PlusNotUsed(NamedTuple):
+    """In the round, a flat plus of so many stitches."""
+
+    plus: int
+
+
+class CantTellApart(NamedTuple):
+    """Options so many stitches apart lie within the give or take."""
+
+    stitches: int
+
+
+class Washed(NamedTuple):
+    """Where the washing of a gauge comes from, and whether it is too coarse."""
+
+    gauge: FinishedGauge
+    direction: Direction
+
+
+class TooSmall(NamedTuple):
+    """An opening that a part of the body does not go through as it is; ``give`` of the cloth, relative, None: not known."""
+
+    opening: Opening
+    give: float | None
+
+
+class OddRib(NamedTuple):
+    """A rib worked sideways over an odd number of rows."""
+
+    rows: int
+
+
+class EdgesOf(NamedTuple):
+    """So many edge stitches at each side, and whose they are."""
+
+    each: int
+    edge: EdgeStitch
+
+
+class EdgeRows(NamedTuple):
+    """The rows of the edge stitches are higher than the pattern's by this share (negative: lower)."""
+
+    higher: float
+
+
+class Clip(NamedTuple):
+    """The weight to clip on for a trial of hanging."""
+
+    grams: float
+
+
+class AllAlike(NamedTuple):
+    """Sizes that come out the same."""
+
+    names: tuple[str, ...]
+
+
+class EdgesPart(NamedTuple):
+    """So many edge stitches at each side would part them; None: as many as each size needs."""
+
+    each: int | None
+
+
+class HookParts(NamedTuple):
+    """Another hook for one size would: with ``wanted_mm`` a stitch or row instead of ``now_mm``."""
+
+    size: str
+    direction: Direction
+    wanted_mm: float
+    now_mm: float
+
+
+Note = (
+    Plain | PlusNotUsed | CantTellApart | Washed | Drift | TooSmall | OddRib | Verdict | Fit | EdgesOf | EdgeRows | Growth | Clip
+    | AllAlike | EdgesPart | HookParts
+)  # fmt: skip

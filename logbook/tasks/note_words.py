@@ -1,0 +1,217 @@
+"""Notes made into sentences."""
+
+import math
+from collections.abc import Iterable, Iterator, Sequence
+
+from logbook.craft.gauges.drift import Drift
+from logbook.craft.gauges.hanging import Growth
+from logbook.craft.gauges.washing import FinishedGauge, Washing
+from logbook.craft.pieces.edge_stitches import EdgeStitch
+from logbook.craft.pieces.fit import Fit, Opening, Verdict
+from logbook.craft.pieces.notes import (
+    AllAlike,
+    CantTellApart,
+    Clip,
+    EdgeRows,
+    EdgesOf,
+    EdgesPart,
+    HookParts,
+    Note,
+    OddRib,
+    Plain,
+    PlusNotUsed,
+    TooSmall,
+    Washed,
+)
+from logbook.craft.swatches.conditions import Direction
+from logbook.craft.words.counting import counted, listed
+from logbook.craft.words.lengths import Units, show_length, show_mm
+from logbook.craft.words.numbers import show_number, show_percent
+
+_PLAIN = {
+    Plain.CHILDRENS_WEAR: (
+        "Babies' and children's wear: no cords or drawstrings at the neck, no small parts that can come off, small gaps only in "
+        "blankets, nothing loose in a cot. If you sell it, follow the product-safety and flammability rules of your own country."
+    ),
+    Plain.NOT_AS_WIDE: "No option is as wide as asked.",
+    Plain.WIDER_THAN_ASKED: "Even the least number of repeats is wider than asked.",
+    Plain.ONE_REPEAT_TOO_WIDE: (
+        "Even one repeat is wider than asked: another stitch pattern, or plain stitches, would come nearer."
+    ),
+    Plain.RING: "The chain is joined into a ring first, so it has as many chains as base stitches.",
+    Plain.SWATCH_FLAT: (
+        "The swatch was worked flat: in the round the same hands often work to another gauge. Try one in the round."
+    ),
+    Plain.SWATCH_ROUND: "The swatch was worked in the round: worked flat the same hands often work to another gauge.",
+    Plain.FOUNDATION_STITCHES: (
+        "Foundation stitches make chain and row one at once: one for each base stitch, no extra chains."
+    ),
+    Plain.NO_EXTRA_CHAINS: (
+        "No extra chains are said for this stitch pattern, so none are added: give those that lift the first stitch "
+        "(for single crochet 1, half double 2, double 2 or 3)."
+    ),
+    Plain.NOT_WEIGHED: (
+        "The swatch was not weighed, or its stitches and rows not counted: weigh and count it to know the yarn needed."
+    ),
+    Plain.HALF_REPEATS_PART: "Half repeats, which the pattern allows, would part them.",
+}  # fmt: skip
+CHILDREN_CAUTION = _PLAIN[Plain.CHILDRENS_WEAR]
+_VERDICTS = {Verdict.TOO_TIGHT: "It is too tight on that body.", Verdict.DOES_NOT_GO_ON: "It does not go on that body."}
+
+
+def said(notes: Iterable[Note], units: Units = Units.CM) -> tuple[str, ...]:
+    """The sentences of ``notes``, each once; lengths in ``units``."""
+    return tuple(dict.fromkeys(sentence for note in notes for sentence in _sentences(note, units)))
+
+
+def in_all_sizes(sentences: Sequence[tuple[str, Sequence[str]]]) -> tuple[str, ...]:
+    """Sentences of all sizes, each once with the sizes it is said of; what is said of all, without."""
+    of: dict[str, list[str]] = {}
+    for name, own in sentences:
+        for sentence in own:
+            of.setdefault(sentence, []).append(name)
+    every = len(sentences)
+    return tuple(text if len(names) == every else f"{', '.join(names)}: {text}" for text, names in of.items())
+
+
+def _sentences(note: Note, units: Units) -> Iterator[str]:
+    match note:
+        case Fit():
+            yield from _fit(note, units)
+        case Washed(gauge, direction):
+            yield from _washing(gauge, direction)
+        case EdgesOf(each, edge):
+            yield from _edges(each, edge)
+        case _:
+            yield _sentence(note, units)
+
+
+def _sentence(
+    note: Plain | PlusNotUsed | CantTellApart | Drift | TooSmall | OddRib | Verdict | EdgeRows | Growth | Clip | AllAlike
+    | EdgesPart | HookParts,
+    units: Units,
+) -> str:  # fmt: skip
+    match note:
+        case Plain():
+            return _PLAIN[note]
+        case Verdict():
+            return _VERDICTS[note]
+        case PlusNotUsed(plus):
+            return f"In the round the flat plus of {plus} is not used."
+        case CantTellApart(stitches):
+            step = "a stitch" if stitches == 1 else "two stitches"
+            return f"Options {step} apart lie within the give or take: the swatch can't tell them apart."
+        case Drift():
+            return _drift(note)
+        case TooSmall(opening, give):
+            return _too_small(opening, give, units)
+        case OddRib(rows):
+            return f"A rib worked sideways wants an even number of rows, so that its edges match; {rows} is odd: ask for even."
+        case EdgeRows(higher):
+            return _edge_rows(higher)
+        case Growth():
+            return _growth(note, units)
+        case Clip(grams):
+            return f"To see how much longer it hangs: {_clip(grams)}"
+        case _:
+            return _run_sentence(note)
+
+
+def _run_sentence(note: AllAlike | EdgesPart | HookParts) -> str:
+    match note:
+        case AllAlike(names):
+            return f"{listed(names)} come out the same."
+        case EdgesPart(None):
+            return "Plain edge stitches, as many as each size needs at each side, would part them."
+        case EdgesPart(each):
+            return f"{counted(each or 0, 'plain edge stitch')} at each side, in all sizes, would part them."
+        case HookParts(size, direction, wanted, now):
+            hook = "thicker" if wanted > now else "thinner"
+            instead = f"a {direction.one} of {show_mm(wanted)} instead of {show_mm(now)}"
+            return f"A {hook} hook for {size} alone: with {instead} its numbers would give its own width."
+
+
+def _washing(finished: FinishedGauge, direction: Direction) -> Iterator[str]:
+    if finished.washing is Washing.UNKNOWN:
+        yield (
+            "Washing is unknown: no swatch of this yarn was measured before and after, so these are sizes before washing "
+            "and no give or take can be said. Wash the swatch and measure it again."
+        )
+    if finished.washing is Washing.BORROWED:
+        less, more = ("narrower", "wider") if direction is Direction.STITCHES else ("shorter", "longer")
+        change = finished.change or 0.0
+        yield (
+            f"Washing taken from {counted(len(finished.lenders), 'swatch')} of this yarn ({', '.join(finished.lenders)}): "
+            f"{show_percent(abs(change))} {less if change < 0 else more}."
+        )
+    if finished.gauge.too_coarse:
+        yield (
+            "A count this coarse states no give or take: measure how far some whole repeats reach, "
+            "for example “4 repeats = 15.1 cm”."
+        )
+
+
+def _drift(drift: Drift) -> str:
+    learnt = "an assumption, until made pieces teach better"
+    if drift.pieces:
+        learnt = f"learnt from {counted(drift.pieces, 'made piece')}"
+    return f"A whole piece strays from its swatch by up to {show_percent(drift.give_or_take)} besides that: {learnt}."
+
+
+def _fit(fit: Fit, units: Units) -> Iterator[str]:
+    ease, girth = show_length(abs(fit.ease_mm), units), show_length(fit.around_mm, units)
+    if fit.stretch_needed is None:
+        yield f"It measures {girth} all round, {ease} more than the body."
+        return
+    wears = f"in wear it stretches by {show_percent(fit.stretch_needed)}"
+    yield f"It measures {girth} all round, {ease} less than the body: {wears}."
+    if fit.verdict is None or fit.share is None:
+        yield "No swatch of it was pulled that way yet: pull one to a comfortable limit and measure, to see whether it will."
+    elif math.isinf(fit.share):
+        yield "The swatch gave nothing when pulled that way: it does not go on."
+    else:
+        could = f"; within the give or take it could be {' or '.join(fit.could_be)}" if fit.could_be else ""
+        yield f"That uses {show_percent(fit.share)} of what the swatch gave: {fit.verdict}{could}."
+        if fit.length_change is not None and abs(fit.length_change) >= 0.0005:
+            longer = "shorter" if fit.length_change < 0 else "longer"
+            yield f"Worn, it gets {show_percent(abs(fit.length_change))} {longer}."
+
+
+def _too_small(opening: Opening, give: float | None, units: Units) -> str:
+    has, needs = show_length(opening.round_mm, units), show_length(opening.needs_mm, units)
+    what = f"The {opening.name} is {has} round, but the {opening.part} measures {needs}"
+    if give is None:
+        return f"{what}: make it larger, or leave an opening."
+    if opening.stretch <= give:
+        return f"{what}: it goes on only stretched by {show_percent(opening.stretch)}."
+    return f"{what}, more than the cloth gives: make it larger, or leave an opening."
+
+
+def _edges(each: int, edge: EdgeStitch) -> Iterator[str]:
+    what = f"{counted(each, 'plain stitch')} at each side"
+    if edge.tag:
+        yield f"{what}, as wide as on swatch {edge.tag}; the chain starts as for them."
+    elif not edge.by_hand:
+        yield f"{what}, taken to be as wide as the pattern's own: no plain swatch of this yarn and hook says better."
+
+
+def _edge_rows(higher: float) -> str:
+    how, so = ("higher", "flare") if higher > 0 else ("lower", "draw in")
+    return (
+        f"The edge stitches' rows are {show_percent(abs(higher))} {how} than the pattern's: the edges will {so}. "
+        "Take a stitch of the pattern's row height there."
+    )
+
+
+def _growth(growth: Growth, units: Units) -> str:
+    longer = f"{show_length(growth.mm, units)} longer"
+    if not growth.near:
+        return f"Worn, its own weight may make it {longer}; but the trial's load was far from the real one."
+    sure = "" if growth.give_or_take_mm is None else f", give or take {show_length(growth.give_or_take_mm, units)}"
+    return f"Worn, its own weight makes it {longer}{sure}."
+
+
+def _clip(grams: float) -> str:
+    if grams < 0.5:
+        return "Hang the swatch up by itself overnight and measure it hanging: its own weight is load enough."
+    return f"Clip {show_number(grams, 0)} g to the swatch, hang it up overnight and measure it hanging."
