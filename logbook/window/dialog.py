@@ -4,7 +4,7 @@ import tkinter as tk
 from collections.abc import Callable
 from tkinter import ttk
 
-from logbook.window.keyboard import holder, last_focused
+from logbook.window.keyboard import holder, last_focused, take_keyboard
 from logbook.window.keys import install_mnemonics, split_mnemonic
 from logbook.window.look import Look
 
@@ -14,7 +14,10 @@ BESIDE, ABOVE_AND_BELOW = 8, 60
 
 class Dialog(tk.Toplevel):
     """Fill ``inside``, add buttons in reading order, then ``open``. Escape does what ``on_escape`` does, as ``leave`` does; but
-    not while the dialog ``stays``, because what it writes is still waiting."""
+    not while the dialog ``stays``, because what it writes is still waiting.
+
+    While one that is ``modal`` is open nothing can be done elsewhere; one that is not can stay open beside the work.
+    """
 
     def __init__(
         self,
@@ -23,9 +26,12 @@ class Dialog(tk.Toplevel):
         title: str,
         on_escape: Callable[[], object],
         stays: Callable[[], bool] = lambda: False,
+        *,
+        modal: bool = True,
     ) -> None:
         super().__init__(parent)
         self.withdraw()
+        self.modal = modal
         self.look, self._above = look, parent.winfo_toplevel()
         self._before = last_focused(self._above)
         self._held = holder(self)
@@ -68,19 +74,15 @@ class Dialog(tk.Toplevel):
         x = max(0, min(x, self.winfo_screenwidth() - BESIDE - width))
         y = max(0, min(y, self.winfo_screenheight() - ABOVE_AND_BELOW - height))
         self.geometry(f"{width}x{height}+{x}+{y}")
-        if above.winfo_viewable():
+        if above.winfo_viewable() and self.modal:
             self.transient(above)
         self.deiconify()
         while not self.winfo_viewable():  # not wait_visibility: that waits for ever if the news came while deiconifying
             self.update()
         self.update_idletasks()
-        self.grab_set()
-        self.take_keyboard(focus)
-
-    def take_keyboard(self, focus: tk.Misc) -> None:
-        """Puts the focus on ``focus`` as Tab does: the text of a field is marked, to be typed over."""
-        focus.focus_set()
-        focus.event_generate("<<TraverseIn>>")
+        if self.modal:
+            self.grab_set()
+        take_keyboard(focus)
 
     def grow(self) -> None:
         """Takes the height that what is in it needs now, as far as the screen goes; it never gets lower."""
@@ -94,5 +96,5 @@ class Dialog(tk.Toplevel):
         self.destroy()
         if self._held is not None and self._held.winfo_exists():
             self._held.grab_set()  # the dialog beneath
-        if self._before is not None and self._before.winfo_exists():
+        if self.modal and self._before is not None and self._before.winfo_exists():
             self._before.focus_set()

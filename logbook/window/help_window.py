@@ -53,12 +53,16 @@ _INLINE = re.compile(r"(\*\*[^*]+\*\*|\*[^*]+\*|`[^`]+`)")
 
 WALK, ROWS = "walk.md", "rows.md"
 BULLET = "•  "
+KEYS_TITLE = "Keys"
 
 
 def show_help(parent: tk.Misc, look: Look, name: str = WALK) -> None:
     """Shows a page of the help in a window of its own that can stay open; its first line is the title."""
     text = resources.files("logbook.help").joinpath(name).read_text("utf-8")
-    dialog = Dialog(parent, look, text.partition("\n")[0].lstrip("# "), lambda: dialog.close())
+    title = text.partition("\n")[0].lstrip("# ")
+    if _is_open(parent, title):
+        return
+    dialog = Dialog(parent, look, title, lambda: dialog.close(), modal=False)
     page = tk.Text(dialog.inside, wrap="word", width=82, height=26, cursor="arrow", takefocus=True, font="TkTextFont")
     bar = ttk.Scrollbar(dialog.inside, command=page.yview, takefocus=False)
     page.configure(yscrollcommand=bar.set, padx=look.pixels(4), pady=look.pixels(3), spacing1=look.pixels(2))
@@ -73,7 +77,9 @@ def show_help(parent: tk.Misc, look: Look, name: str = WALK) -> None:
 
 def show_keys(parent: tk.Misc, look: Look) -> None:
     """Lists the keys."""
-    dialog = Dialog(parent, look, "Keys", lambda: dialog.close())
+    if _is_open(parent, KEYS_TITLE):
+        return
+    dialog = Dialog(parent, look, KEYS_TITLE, lambda: dialog.close(), modal=False)
     table = Table(dialog.inside, look, (Column("key", "Key", 24), Column("does", "What it does", 50, grow=True)))
     rows = [(_shown(parent, key), does) for key, does in KEYS]
     table.set_rows(Row(key, (key, does), (key, does)) for key, does in rows)
@@ -82,6 +88,16 @@ def show_keys(parent: tk.Misc, look: Look) -> None:
     look.grid(table, row=0, column=0, sticky="nsew")
     dialog.add_button("&Close", dialog.close, accent=True)
     dialog.open(table.tree)
+
+
+def _is_open(parent: tk.Misc, title: str) -> bool:
+    """Whether a page of the help is there already; then it comes to the front."""
+    for one in parent.winfo_children():
+        if isinstance(one, Dialog) and not one.modal and one.title() == title:
+            one.lift()
+            one.focus_force()
+            return True
+    return False
 
 
 def show_about(parent: tk.Misc, look: Look) -> None:

@@ -4,6 +4,8 @@ import tkinter as tk
 from collections.abc import Callable
 from tkinter import ttk
 
+from logbook.window.keyboard import take_keyboard
+
 SHIFT, CONTROL = 0x1, 0x4
 NAMES = {"Prior": "PgUp", "Next": "PgDn", "Delete": "Del", "Return": "Enter", "Escape": "Esc"} | {"plus": "+", "minus": "−"}
 UNDERLINED = ("TButton", "TCheckbutton", "TLabel", "TMenubutton")
@@ -97,7 +99,7 @@ def install_mnemonics(window: tk.Tk | tk.Toplevel) -> None:
             return None
         target = found.target if isinstance(found, MnemonicLabel) else found
         if target is not None:
-            target.focus_set()
+            take_keyboard(target)
             if isinstance(target, ttk.Button | ttk.Checkbutton):
                 target.invoke()
         return "break"

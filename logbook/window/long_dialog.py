@@ -5,6 +5,7 @@ from collections.abc import Callable
 from tkinter import ttk
 
 from logbook.window.dialog import ABOVE_AND_BELOW, Dialog
+from logbook.window.keyboard import take_keyboard
 from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
 
@@ -41,4 +42,4 @@ class LongDialog(Dialog):
         y = max(0, min(self.winfo_y() - (height - self.winfo_height()) // 3, most - height))
         self.geometry(f"{self.winfo_width()}x{height}+{self.winfo_x()}+{y}")
         self.update_idletasks()  # what takes the keyboard is brought into view, and would be too early in the window as it was
-        self.take_keyboard(focus)
+        take_keyboard(focus)

@@ -11,6 +11,7 @@ from logbook.pages.session import Session
 from logbook.settings import Settings, save_settings
 from logbook.tasks.error_log import error_log
 from logbook.tasks.keeping import Logbook
+from logbook.window.keyboard import install_keyboard
 from logbook.window.keys import bind_keys, install_keys, install_mnemonics, split_mnemonic
 from logbook.window.look import Look
 from logbook.window.menu_bar import MenuBar
@@ -42,6 +43,7 @@ class MainWindow:
         self._pages: dict[int, Page] = {}
         self._down = False
         self._apply_settings()
+        install_keyboard(root)
         install_keys(root)
         install_mnemonics(root)
         install_wheel(root)

@@ -189,6 +189,7 @@ class RecordPage(ABC):
             self._changed()
         elif left:
             self._show(left[min(place, len(left) - 1)])
+            self.find.table.tree.focus_set()  # on the button, another Return would delete the next one
         else:
             self._take_new(self._form.new)
         self.session.say(done)

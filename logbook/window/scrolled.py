@@ -4,7 +4,7 @@ import tkinter as tk
 from functools import partial
 from tkinter import ttk
 
-from logbook.window.keyboard import last_focused
+from logbook.window.keyboard import last_focused, list_is_open
 from logbook.window.look import Look
 from logbook.window.scroll_bar import show_bar
 from logbook.window.styles import styled
@@ -20,6 +20,7 @@ class Scrolled(ttk.Frame):
     def __init__(self, parent: tk.Misc, look: Look, width: int) -> None:
         super().__init__(parent, style=styled(parent, "TFrame"))
         self.look, self._letters = look, width
+        self._follows = False
         self.canvas = tk.Canvas(self, highlightthickness=0, borderwidth=0, width=1, height=1)
         self.bar = ttk.Scrollbar(self, orient="vertical", command=self.canvas.yview, takefocus=False)
         self.inside = ttk.Frame(self.canvas, style=styled(parent, "TFrame"))
@@ -56,10 +57,12 @@ class Scrolled(ttk.Frame):
 
     def _reveal_focused(self) -> None:
         here = last_focused(self) if self.winfo_exists() else None
-        if here is not None and self._holds(here):
+        if here is not None and self._holds(here) and not list_is_open(here):  # the list would hang in the air
             self.reveal(here)
 
     def _fit(self) -> None:
+        if self._follows:
+            self.after_idle(self._reveal_focused)
         width, height = self.canvas.winfo_width(), self.inside.winfo_reqheight()
         self.canvas.itemconfigure(self._window, width=width)
         self.canvas.configure(scrollregion=(0, 0, width, max(height, self.canvas.winfo_height())))
@@ -73,6 +76,8 @@ class Scrolled(ttk.Frame):
 
     def _bind_window(self, window: tk.Tk | tk.Toplevel) -> None:
         window.bind("<FocusIn>", self._follow_focus, add="+")
+        for event in ("<Key>", "<Button>", "<MouseWheel>"):
+            window.bind(event, lambda _: self._stay(), add="+")
         window.bind("<Prior>", lambda event: self._page(event, -1), add="+")
         window.bind("<Next>", lambda event: self._page(event, 1), add="+")
 
@@ -80,8 +85,13 @@ class Scrolled(ttk.Frame):
         return bool(self.winfo_exists()) and str(widget).startswith(f"{self.inside}.")
 
     def _follow_focus(self, event: "tk.Event[tk.Misc]") -> None:
+        """Also when what is inside takes its size after that, until the user does something else."""
         if self._holds(event.widget):
-            self.after_idle(self.reveal, event.widget)
+            self._follows = True
+            self.after_idle(self._reveal_focused)
+
+    def _stay(self) -> None:
+        self._follows = False
 
     def _page(self, event: "tk.Event[tk.Misc]", pages: int) -> None:
         """Text that follows the last field can be read by keys as well; a list inside pages through itself."""

@@ -12,30 +12,37 @@ DPI = int(os.environ.get("LOGBOOK_TEST_DPI", "96"))
 
 
 @contextmanager
+def display_server(depth: int = 24, size: tuple[int, int] = SIZE, dpi: int = DPI, *options: str) -> Iterator[str]:
+    """The name of an Xvfb with a free number."""
+    reading, writing = os.pipe()
+    screen = ["-screen", "0", f"{size[0]}x{size[1]}x{depth}", "-dpi", str(dpi)]
+    command = ["Xvfb", "-displayfd", str(writing), *screen, "-nolisten", "tcp", *options]
+    server = subprocess.Popen(command, pass_fds=[writing], stderr=subprocess.DEVNULL)
+    os.close(writing)
+    try:
+        with os.fdopen(reading) as numbers:
+            yield f":{numbers.readline().strip()}"
+    finally:
+        server.terminate()
+        server.wait()
+
+
+@contextmanager
 def own_display(depth: int = 24, size: tuple[int, int] = SIZE, dpi: int = DPI) -> Iterator[str]:
     """An Xvfb with a free number, named in DISPLAY meanwhile; where there is none, the display at hand (may be "").
 
     One of our own so that what runs side by side does not take the keyboard from each other, nor from the user, and finds the
     same room whatever the user's screen is like.
     """
-    before, xvfb = os.environ.get("DISPLAY", ""), shutil.which("Xvfb")
-    if xvfb is None:
+    before = os.environ.get("DISPLAY", "")
+    if shutil.which("Xvfb") is None:
         yield before
         return
-    reading, writing = os.pipe()
-    screen = ["-screen", "0", f"{size[0]}x{size[1]}x{depth}", "-dpi", str(dpi)]
-    server = subprocess.Popen(
-        [xvfb, "-displayfd", str(writing), *screen, "-nolisten", "tcp"], pass_fds=[writing], stderr=subprocess.DEVNULL
-    )
-    os.close(writing)
-    try:
-        with os.fdopen(reading) as numbers:
-            own = f":{numbers.readline().strip()}"
+    with display_server(depth, size, dpi) as own:
         os.environ["DISPLAY"] = own
-        yield own
-    finally:
-        os.environ.pop("DISPLAY")
-        if before:
-            os.environ["DISPLAY"] = before
-        server.terminate()
-        server.wait()
+        try:
+            yield own
+        finally:
+            os.environ.pop("DISPLAY")
+            if before:
+                os.environ["DISPLAY"] = before

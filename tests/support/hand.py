@@ -12,9 +12,10 @@ from pathlib import Path
 
 import pytest
 
+from tests.support.display import DPI, SIZE, display_server
+
 TOOLS = ("Xvfb", "openbox", "xdotool", "stdbuf")
 LEFT, MIDDLE, RIGHT, WHEEL_UP, WHEEL_DOWN, WHEEL_LEFT, WHEEL_RIGHT = range(1, 8)
-QUIETLY = ("-nolisten", "tcp", "-noreset", "-fbdir")
 MANAGER = """<?xml version="1.0"?>
 <openbox_config xmlns="http://openbox.org/3.4/rc">
 <focus><focusNew>yes</focusNew></focus>
@@ -30,12 +31,14 @@ MANAGER = """<?xml version="1.0"?>
 <context name="Titlebar">
 <mousebind button="Left" action="Press"><action name="Focus"/><action name="Raise"/></mousebind>
 <mousebind button="Left" action="Drag"><action name="Move"/></mousebind>
+<mousebind button="Left" action="DoubleClick"><action name="ToggleMaximize"/></mousebind>
 </context>
 <context name="Close"><mousebind button="Left" action="Click"><action name="Close"/></mousebind></context>
 </mouse>
 </openbox_config>
 """
-"""Ways of the window manager that are the same wherever it runs: the keyboard follows a click, Alt+F4 closes."""
+"""Ways of the window manager that are the same wherever it runs: the keyboard follows a click, a double click on the title takes
+all of the screen or gives it back, Alt+F4 closes."""
 
 
 def missing() -> list[str]:
@@ -44,20 +47,12 @@ def missing() -> list[str]:
 
 
 @contextmanager
-def managed_screen(folder: Path, size: str = "1366x768") -> Iterator[str]:
+def managed_screen(folder: Path, size: tuple[int, int] = SIZE) -> Iterator[str]:
     """The name of a display with a window manager on it; ``folder`` gets its files, the picture of the screen among them."""
-    reading, writing = os.pipe()
-    server = subprocess.Popen(
-        [*("Xvfb", "-displayfd", str(writing), "-screen", "0", f"{size}x24", "-dpi", "96"), *QUIETLY, str(folder)],
-        pass_fds=[writing],
-        stderr=subprocess.DEVNULL,
-    )
-    os.close(writing)
-    with os.fdopen(reading) as numbers:
-        display = f":{numbers.readline().strip()}"
-    try:
-        rules = folder / "openbox.xml"
-        rules.write_text(MANAGER, "utf-8")
+    rules = folder / "openbox.xml"
+    rules.write_text(MANAGER, "utf-8")
+    # A server that has lost its last client would begin anew, and the manager with it.
+    with display_server(24, size, DPI, "-noreset", "-fbdir", str(folder)) as display:
         env = os.environ | {"DISPLAY": display, "XDG_CACHE_HOME": str(folder)}
         command = ["openbox", "--sm-disable", "--config-file", str(rules)]
         manager = subprocess.Popen(command, env=env, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
@@ -68,9 +63,6 @@ def managed_screen(folder: Path, size: str = "1366x768") -> Iterator[str]:
         finally:
             manager.terminate()
             manager.wait()
-    finally:
-        server.terminate()
-        server.wait()
 
 
 @pytest.fixture(scope="session")
@@ -86,7 +78,7 @@ class Hand:
     """Moves the pointer and presses buttons and keys on one display; each call returns when the X server has it."""
 
     def __init__(self, display: str) -> None:
-        env = os.environ | {"DISPLAY": display}
+        self._env = env = os.environ | {"DISPLAY": display}
         command = ["stdbuf", "-oL", "xdotool", "-"]
         self._tool = subprocess.Popen(command, env=env, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True)
         assert self._tool.stdin is not None
@@ -110,11 +102,16 @@ class Hand:
 
     def key(self, *names: str) -> None:
         """Names of keys such as ``ctrl+s`` or ``Tab``."""
-        self._do(*(f"key --delay 0 --clearmodifiers {name}" for name in names))
+        self._do(*(f"key --delay 0 {name}" for name in names))
 
     def type(self, text: str) -> None:
         assert "'" not in text, "the tool has no way to say it"
         self._do(f"type --delay 0 '{text}'")
+
+    def resize_active(self, width: int, height: int) -> None:
+        """As the edge of the window that has the keyboard, drawn by the pointer, would."""
+        # Not by the tool that stays: it would keep the window in mind, and send it all further keys.
+        subprocess.run(["xdotool", "getactivewindow", "windowsize", str(width), str(height)], env=self._env, check=True)
 
     def take_away(self) -> None:
         self._say.close()
@@ -122,6 +119,6 @@ class Hand:
         self._heard.close()
 
     def _do(self, *lines: str) -> None:
-        self._say.write("\n".join([*lines, "getmouselocation"]) + "\n")
+        self._say.write("\n".join([*lines, "getdisplaygeometry"]) + "\n")
         self._say.flush()
         assert self._heard.readline(), f"the hand is gone: {lines}"

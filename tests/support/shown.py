@@ -127,6 +127,13 @@ class Program:
             assert time.monotonic() < deadline, f"{what or 'it'} did not come; shown: {summary(shown)}"
         return shown
 
+    def at_rest(self) -> Shown:
+        """What is shown when the page is whole and changes no more."""
+        shown = self.until(ready, "the page")
+        while (now := self.look()).widgets != shown.widgets or not ready(now):
+            shown = now
+        return now
+
     def until_ended(self) -> int:
         """Its exit code, when it has ended by itself."""
         return self._process.wait(PATIENCE_S)
@@ -155,7 +162,8 @@ def summary(shown: Shown) -> str:
 
 def ready(shown: Shown) -> bool:
     """The page in hand is whole: its list, its form and what follows."""
-    return bool(shown.of_kind("Treeview")) and shown.button("Save") is not None and shown.focus != ""
+    whole = shown.of_kind("Treeview") and shown.of_kind("TCombobox") and shown.of_kind("Canvas")
+    return bool(whole) and shown.button("Save") is not None and shown.focus not in ("", ".")
 
 
 def rows(widgets: Sequence[Widget]) -> Iterator[dict[str, Any]]:

@@ -70,7 +70,7 @@ class Teller:
         shown = {
             "widgets": list(self._widgets(".", None)),
             "focus": str(self._call("focus")),
-            "grab": str(self._call("grab", "current")),
+            "grab": str(self._call("grab", "current", ".")),
             "title": str(self._call("wm", "title", ".")),
             "said": said,
         }
