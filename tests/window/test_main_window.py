@@ -161,10 +161,21 @@ def test_the_last_logbooks_are_remembered(window: MainWindow, tmp_path: Path) ->
 
 def test_every_menu_dialog_opens_and_closes_by_key(window: MainWindow) -> None:
     books = window.menu.books
-    for opened in (books.help, books.keys, books.backups, books.assumptions, books.about):
+    for opened in (books.backups, books.assumptions, books.about):
         while_asked(window.root, lambda dialog: dialog.event_generate("<Escape>"))
         opened()
         wait_until(window.root, lambda: not dialogs(window.root))
+
+
+def test_help_is_open_once_beside_the_work_and_closes_by_key(window: MainWindow) -> None:
+    books = window.menu.books
+    for opened in (books.help, books.help, books.keys, books.rows_help):
+        opened()
+    assert [shown.title() for shown in dialogs(window.root)] == ["A first walk through", "Keys", "Written rows"]
+    for shown in dialogs(window.root):
+        assert shown.grab_current() is None
+        press(shown, "<Escape>")
+    assert not dialogs(window.root)
 
 
 def first_entry(place: tk.Misc) -> tk.Entry | None:
