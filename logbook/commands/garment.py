@@ -14,10 +14,20 @@ from logbook.craft.garments.plan import GarmentPlan
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.shapes import RAGLAN, ROUND_YOKE
 from logbook.craft.garments.together import yarn_of_piece
+from logbook.craft.words.counting import listed
 from logbook.craft.words.lengths import Units, show_length
 from logbook.errors import UsageError
 from logbook.tasks.garment_words import notes, problems, rate_words
-from logbook.tasks.garments import GarmentAnswer, garment_called, keep, needs_book, read_plan, save_plan, work_out
+from logbook.tasks.garments import (
+    GarmentAnswer,
+    garment_called,
+    keep,
+    needs_book,
+    read_plan,
+    save_garment_svg,
+    save_plan,
+    work_out,
+)
 from logbook.tasks.keeping import Logbook
 from logbook.tasks.note_words import in_all_sizes
 
@@ -28,6 +38,8 @@ def fill_garment(parser: Parser) -> None:
     parser.add_argument("plan", metavar="PLAN.json", type=Path, nargs="?", help="the file of a plan")
     parser.add_argument("--name", metavar="NAME", help="a garment of the logbook")
     parser.add_argument("--keep", action="store_true", help="put the file's garment into the logbook")
+    parser.add_argument("--svg", metavar="OUT", type=Path, help="write the drawing of one size, all pieces and each large")
+    parser.add_argument("--size", metavar="NAME", help="the size that is drawn (the first)")
     parser.add_argument("--save-plan", metavar="FILE", type=Path, help="write the plan to a file")
     add_common(parser, lengths=True)
     parser.set_defaults(run=run)
@@ -37,6 +49,8 @@ def run(arguments: argparse.Namespace) -> int:
     """Works the garment out and answers."""
     if (arguments.plan is None) == (arguments.name is None):
         raise UsageError("say which garment: the file of a plan, or --name NAME of one in the logbook")
+    if arguments.size is not None and arguments.svg is None:
+        raise UsageError("--size says which size --svg draws: give --svg OUT too")
     if arguments.keep and arguments.plan is None:
         raise UsageError("--keep takes in the file of a plan: the garment named with --name is in the logbook already")
     plan = None if arguments.plan is None else read_plan(arguments.plan)
@@ -52,11 +66,20 @@ def _answered(arguments: argparse.Namespace, plan: GarmentPlan, book: Logbook | 
         keep(book, plan)
     if arguments.save_plan is not None:
         save_plan(plan, arguments.save_plan, book)
+    if arguments.svg is not None:
+        save_garment_svg(answer, _size_called(answer, arguments.size), arguments.svg, units_of(arguments), book)
     if arguments.json:
         print_json(garment_json(answer))
     else:
         print_text(garment_text(answer, units_of(arguments)))
     return 0
+
+
+def _size_called(answer: GarmentAnswer, name: str | None) -> GarmentInSize:
+    names = [size.name for size in answer.numbers]
+    if name is not None and name not in names:
+        raise UsageError(f"“{name}” is none of the sizes: they are {listed(names)}")
+    return answer.numbers[0 if name is None else names.index(name)]
 
 
 def garment_json(answer: GarmentAnswer) -> dict[str, Any]:

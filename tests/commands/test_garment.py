@@ -111,3 +111,14 @@ def test_nothing_is_kept_of_what_is_refused(file: Path, tmp_path: Path) -> None:
     piece = {"name": "back", "shape": "straight panel", "swatch": "H1", "measures": {"width": "bust", "length": "60 cm"}}
     refused(1, "garment", written(file, plan(piece)), "--keep", "--book", book)
     assert "there is none yet" in refused(1, "garment", "--name", "Quay jumper", "--book", book)
+
+
+def test_a_drawing_of_one_size(file: Path, tmp_path: Path) -> None:
+    out = tmp_path / "g.svg"
+    sizes = {"chart": "women", "only": ["S", "M"]}
+    done("garment", written(file, plan(SLEEVE, sizes=sizes)), "--svg", out, "--size", "M")
+    drawn = out.read_text("utf-8")
+    assert "Quay jumper, M" in drawn
+    assert "55 sts" in drawn
+    assert "none of the sizes" in refused(2, "garment", file, "--svg", out, "--size", "Q")
+    assert "give --svg" in refused(2, "garment", file, "--size", "M")

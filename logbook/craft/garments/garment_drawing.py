@@ -1,0 +1,169 @@
+"""A garment drawn: one piece large with its counts, and all pieces side by side to one scale, joined edges told apart.
+
+Each join has a colour and a letter; a join that does not fit is drawn thick and in the colour of troubles.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from logbook.craft.drawing.drawing import Draw, Drawing, Line, Polygon, Role, Shape, Text
+from logbook.craft.garments.garment import GarmentInSize
+from logbook.craft.garments.joins import Verdict
+from logbook.craft.garments.outline import Outline, Point, outline
+from logbook.craft.garments.shaped_piece import ShapedPiece
+from logbook.craft.words.lengths import Units, show_length
+
+_JOIN_ROLES: tuple[Role, ...] = ("series2", "series3", "series1")
+_LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+_HIGHEST = 24.0
+"""How high the large piece may be, in line heights."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """An outline on the sheet: its left and lower corner, and what a mm is."""
+
+    outline: Outline
+    x: float
+    y: float
+    scale: float
+
+    def at(self, point: Point) -> Point:
+        left = min(x for x, _ in self.outline.points)
+        low = min(y for _, y in self.outline.points)
+        return (self.x + (point[0] - left) * self.scale, self.y - (point[1] - low) * self.scale)
+
+    @property
+    def right(self) -> float:
+        return self.x + self.outline.width * self.scale
+
+    @property
+    def top(self) -> float:
+        return self.y - self.outline.height * self.scale
+
+
+def piece_drawing(size: GarmentInSize, name: str, units: Units = Units.CM) -> Draw:
+    """The piece of that name large, with row numbers at the left, counts inside at the right, width and length."""
+    return lambda width, line: _large(size, size.piece(name), units, width, line)
+
+
+def pieces_drawing(size: GarmentInSize, units: Units = Units.CM) -> Draw:
+    """All pieces side by side to one scale, each with its name."""
+    return lambda width, line: _all(size, units, width, line)
+
+
+def garment_drawing(size: GarmentInSize, units: Units = Units.CM) -> Draw:
+    """All pieces, then each large: for one page."""
+
+    def draw(width: float, line: float) -> Drawing:
+        shapes: list[Shape] = []
+        down = 0.0
+        for drawing in (_all(size, units, width, line), *(_large(size, piece, units, width, line) for piece in size.pieces)):
+            shapes += [_moved(shape, down) for shape in drawing.shapes]
+            down += drawing.height + line
+        return Drawing(width, down, line, tuple(shapes))
+
+    return draw
+
+
+def _large(size: GarmentInSize, piece: ShapedPiece, units: Units, width: float, line: float) -> Drawing:
+    shape = outline(piece)
+    margin = 5.0 * line
+    scale = min((width - 2 * margin) / shape.width, _HIGHEST * line / shape.height)
+    place = _Place(shape, (width - shape.width * scale) / 2, (shape.height * scale) + 2.2 * line, scale)
+    shapes: list[Shape] = [Text(width / 2, 0.7 * line, _title(piece, units), "ink", "center", "bold")]
+    shapes.append(Polygon(tuple(place.at(point) for point in shape.points), "page", "ink"))
+    shapes += _joins(size, piece, place, line)
+    shapes += _counts(piece, place, line)
+    below = place.y + 1.1 * line
+    shapes.append(Line(((place.x, below), (place.right, below)), "measure", arrows=True))
+    shapes.append(Text((place.x + place.right) / 2, below + 0.7 * line, show_length(shape.width, units), "ink", "center", "bold"))
+    aside = place.right + 3.2 * line
+    shapes.append(Line(((aside, place.y), (aside, place.top)), "measure", arrows=True))
+    said = Text(aside + 0.7 * line, (place.y + place.top) / 2, show_length(shape.height, units), "ink", "center", "bold", True)
+    return Drawing(width, below + 1.8 * line, line, (*shapes, said))
+
+
+def _title(piece: ShapedPiece, units: Units) -> str:
+    alike = f" × {piece.wish.alike}" if piece.wish.alike > 1 else ""
+    return f"{piece.name}{alike}: {show_length(piece.levels[-1].width_mm, units)} at the end, {piece.rows} rows"
+
+
+def _counts(piece: ShapedPiece, place: _Place, line: float) -> Iterator[Shape]:
+    """Row numbers outside at the left and counts inside at the right, at every change; where they would touch they thin out."""
+    if place.outline.turned:
+        yield Text(
+            (place.x + place.right) / 2, (place.y + place.top) / 2, f"{piece.counts[-1]} sts, {piece.rows} rows →", "muted"
+        )
+        return
+    levels = piece.levels
+    shown: list[float] = []
+    for number, level in sorted(enumerate(levels), key=lambda pair: pair[0] not in (0, len(levels) - 1)):
+        height = level.row * piece.row_mm
+        _, y = place.at((0, place.outline.height - height if place.outline.upside_down else height))
+        end = number in (0, len(levels) - 1)
+        if not end and any(abs(y - other) < 1.05 * line for other in shown):
+            continue
+        if end and any(abs(y - other) < 0.9 * line for other in shown):
+            continue
+        shown.append(y)
+        yield Line(((place.x - 0.4 * line, y), (place.x, y)), "muted")
+        yield Text(place.x - 0.6 * line, y, "chain" if level.row == 0 and piece.chain else str(level.row), "muted", "e")
+        yield Text(place.right + 0.4 * line, y, f"{level.stitches} sts", "ink", "w")
+
+
+def _joins(size: GarmentInSize, piece: ShapedPiece, place: _Place, line: float) -> Iterator[Shape]:
+    for number, join in enumerate(size.joins):
+        edge = join.wish.edge if join.wish.of == piece.name else join.wish.at if piece.name in join.wish.to else None
+        if edge is None:
+            continue
+        trouble = join.verdict is Verdict.TROUBLE
+        role: Role = "error" if trouble else _JOIN_ROLES[number % len(_JOIN_ROLES)]
+        for points in place.outline.edges.get(edge, ()):
+            on_sheet = [place.at(point) for point in points]
+            if len(on_sheet) < 2:
+                continue
+            yield Line(tuple(on_sheet), role, 4.0 if trouble else 2.5)
+            x, y = on_sheet[len(on_sheet) // 2 - 1]
+            x2, y2 = on_sheet[len(on_sheet) // 2]
+            middle = (place.x + place.right) / 2
+            inward = 0.7 * line if (x + x2) / 2 < middle else -0.7 * line
+            level = abs(y - y2) < abs(x - x2)
+            letter = _LETTERS[number % len(_LETTERS)] + ("✕" if trouble else "")
+            yield Text(
+                (x + x2) / 2 + (0 if level else inward),
+                (y + y2) / 2 + (0.7 * line if level else 0),
+                letter,
+                role,
+                "center",
+                "bold",
+            )
+
+
+def _all(size: GarmentInSize, units: Units, width: float, line: float) -> Drawing:
+    outlines = [(piece, outline(piece)) for piece in size.pieces]
+    gap = 1.5 * line
+    widest = sum(shape.width for _, shape in outlines)
+    scale = min((width - gap * (len(outlines) + 1)) / widest, 9 * line / max(shape.height for _, shape in outlines), line / 10)
+    scale = max(scale, 0.5 * line / max(shape.height for _, shape in outlines))
+    tallest = max(shape.height for _, shape in outlines) * scale
+    shapes: list[Shape] = []
+    x, base = gap, tallest + 0.5 * line
+    for piece, shape in outlines:
+        place = _Place(shape, x, base, scale)
+        shapes.append(Polygon(tuple(place.at(point) for point in shape.points), "page", "ink"))
+        shapes += _joins(size, piece, place, line)
+        shapes.append(Text((place.x + place.right) / 2, base + 0.8 * line, piece.name, "ink", "center"))
+        x = place.right + gap
+    return Drawing(width, base + 1.6 * line, line, tuple(shapes))
+
+
+def _moved(shape: Shape, down: float) -> Shape:
+    if isinstance(shape, Line | Polygon):
+        return replace(shape, points=tuple((x, y + down) for x, y in shape.points))
+    return replace(shape, y=shape.y + down)
+
+
+def join_letters(size: GarmentInSize) -> Sequence[str]:
+    """The letter of each join, in their order."""
+    return [_LETTERS[number % len(_LETTERS)] for number in range(len(size.joins))]
