@@ -12,9 +12,9 @@ from logbook.commands.parser import Parser, reading_with, units_of
 from logbook.commands.piece import add_options, hand_basis, plan_of
 from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.sizes.body_chart import End
+from logbook.craft.sizes.run_numbers import figures_of
 from logbook.craft.sizes.size_run import SizeNumbers, sizes_of_chart
-from logbook.craft.words.lengths import Units, read_length, show_difference, show_length
-from logbook.craft.words.numbers import show_number
+from logbook.craft.words.lengths import Units, read_length
 from logbook.craft.words.terms import Terms
 from logbook.errors import UsageError
 from logbook.tasks.body_charts import BUILT_IN, chart_called, chart_from_sheet
@@ -22,6 +22,7 @@ from logbook.tasks.keeping import Logbook
 from logbook.tasks.note_words import said
 from logbook.tasks.piece_files import save_piece_svg
 from logbook.tasks.pieces import Basis, basis_of_tag
+from logbook.tasks.run_words import shown
 from logbook.tasks.size_runs import RunAnswer, lines_of, save_run_workbook, work_out_run
 
 
@@ -114,33 +115,13 @@ def size_json(answer: RunAnswer, size: SizeNumbers, units: Units) -> dict[str, A
     }
 
 
+_COLUMNS = ("size", "body", "chain", "repeats", "rows", "width", "length", "all round", "ease", "yarn", "balls")
+
+
 def run_text(answer: RunAnswer, units: Units) -> str:
     """All sizes in one table, the yarn for all, then what is to be said."""
-    headings = ("size", "body", "chain", "repeats", "rows", "width", "length", "all round", "ease", "yarn", "balls")
-    rows = [size_row(size, units) for size in answer.run.sizes]
+    rows = [[shown(figures_of(size), name, units) for name in _COLUMNS] for size in answer.run.sizes]
     yarn = answer.run.yarn
     if yarn is not None:
-        rows.append(("all", "", "", "", "", "", "", "", "", f"{yarn.grams:.0f} g", _or_dash(yarn.balls)))
-    return "\n".join([table(headings, rows, right=range(1, len(headings))), "", *answer.sentences(units)])
-
-
-def size_row(size: SizeNumbers, units: Units) -> tuple[str, ...]:
-    """One size as a row of the table."""
-    piece, fit, yarn = size.piece, size.piece.fit, size.piece.yarn
-    return (
-        size.name,
-        show_length(size.body_mm, units),
-        str(piece.chain),
-        show_number(piece.repeats),
-        _or_dash(piece.rows),
-        show_length(piece.width.mm, units),
-        show_length(piece.length.mm, units) if piece.length else "–",
-        show_length(fit.around_mm, units) if fit else "–",
-        show_difference(fit.ease_mm, units) if fit else "–",
-        f"{yarn.grams:.0f} g" if yarn else "–",
-        _or_dash(yarn.balls if yarn else None),
-    )
-
-
-def _or_dash(number: int | None) -> str:
-    return "–" if number is None else str(number)
+        rows.append(["all", *[""] * (len(_COLUMNS) - 3), f"{yarn.grams:.0f} g", "–" if yarn.balls is None else str(yarn.balls)])
+    return "\n".join([table(_COLUMNS, rows, right=range(1, len(_COLUMNS))), "", *answer.sentences(units)])

@@ -9,9 +9,9 @@ from dataclasses import dataclass
 from io import BytesIO
 from typing import TYPE_CHECKING, Any, BinaryIO
 
-from logbook.craft.pieces.piece import PieceNumbers
 from logbook.craft.sizes.pattern_lines import Written, pattern_parts
-from logbook.craft.sizes.size_run import SizeNumbers, SizeRun
+from logbook.craft.sizes.run_numbers import NUMBERS, NumberKind, SizeFigures, figures_of
+from logbook.craft.sizes.size_run import SizeRun
 from logbook.craft.swatches.fields import exact
 from logbook.errors import RefusedError, UnreadableError
 from logbook.sheets.formula_values import with_values
@@ -74,8 +74,9 @@ def _size_rows(written: Written, run: SizeRun, said: Sequence[str]) -> Iterator[
     balls = None if run.yarn is None else run.yarn.balls
     grams = None if run.yarn is None else run.yarn.grams
     up, across = ("stitch", "rows") if plan.sideways else ("row", "stitches")
-    for label, value in _NUMBERS:
-        cells = [value(size) for size in written.sizes]
+    figures = [figures_of(size) for size in written.sizes]
+    for label, name in _NUMBERS:
+        cells = [_cell(size, name) for size in figures]
         if any(cell is not None for cell in cells):
             yield label.format(up=up, across=across), *cells, {"yarn, g": grams, "balls, with the reserve": balls}.get(label)
     for sentence in said:
@@ -89,64 +90,36 @@ def _drawing_rows(written: Written) -> Iterator[tuple[Content, ...]]:
     yield "size", *(size.name for size in written.sizes)
     for unit, mm in (("cm", _MM_PER_CM), ("in", _MM_PER_INCH)):
         for label, measure in _MEASURES:
-            cells = [measure(size.piece) for size in written.sizes]
+            cells = [measure(figures_of(size)) for size in written.sizes]
             if any(cell is not None for cell in cells):
                 yield f"{label}, {unit}", *(None if cell is None else cell / mm for cell in cells)
 
 
-def _cm(mm: float | None) -> float | None:
-    return None if mm is None else mm / _MM_PER_CM
+def _cell(figures: SizeFigures, name: str) -> Content:
+    """A number as a cell has it: lengths in cm, and no text for none."""
+    if NUMBERS[name].kind in (NumberKind.LENGTH, NumberKind.DIFFERENCE):
+        mm = figures.length(name)
+        return None if mm is None else mm / _MM_PER_CM
+    return None if figures[name] == "" else figures[name]
 
 
-def _mark(name: str) -> Callable[[SizeNumbers], int | None]:
-    return lambda size: mark.at if (mark := size.piece.marks.get(name)) else None
-
-
-def _true_mm(name: str) -> Callable[[PieceNumbers], float | None]:
-    return lambda piece: mark.true_mm if (mark := piece.marks.get(name)) else None
-
-
-def _armhole_above_hem(piece: PieceNumbers) -> float | None:
-    depth = _true_mm("armhole")(piece)
-    return None if depth is None or piece.length is None else piece.length.mm - depth
-
-
-def _shoulder(piece: PieceNumbers) -> float | None:
-    neck = _true_mm("neck begins")(piece)
-    return None if neck is None else (piece.width.mm - neck) / 2
-
-
-_NUMBERS: tuple[tuple[str, Callable[[SizeNumbers], Content]], ...] = (
-    ("body", lambda size: _cm(size.body_mm)),
-    ("chain", lambda size: size.piece.chain),
-    ("base stitches", lambda size: size.piece.stitches),
-    ("repeats", lambda size: size.piece.repeats),
-    ("edge stitches at each side", lambda size: size.piece.edge_stitches),
-    ("rows", lambda size: size.piece.rows),
-    ("width of a panel", lambda size: _cm(size.piece.width.mm)),
-    ("width wanted", lambda size: _cm(size.piece.width.wanted_mm)),
-    ("give or take, a whole piece", lambda size: _cm(size.piece.width.give_or_take_mm)),
-    ("width before washing", lambda size: _cm(size.piece.width.before_washing_mm)),
-    ("all round", lambda size: _cm(size.piece.fit.around_mm) if size.piece.fit else None),
-    ("ease all round", lambda size: _cm(size.piece.fit.ease_mm) if size.piece.fit else None),
-    ("length", lambda size: _cm(size.piece.length.mm) if size.piece.length else None),
-    ("length before washing", lambda size: _cm(size.piece.length.before_washing_mm) if size.piece.length else None),
-    ("slit ends after {up}", _mark("slit")),
-    ("armhole begins after {up}", _mark("armhole")),
-    ("each shoulder, {across}", lambda size: size.piece.neck.shoulder if size.piece.neck else None),
-    ("neck, {across}", lambda size: size.piece.neck.units if size.piece.neck else None),
-    ("yarn, g", lambda size: size.piece.yarn.grams if size.piece.yarn else None),
-    ("balls, with the reserve", lambda size: size.piece.yarn.balls if size.piece.yarn else None),
-    ("same as", lambda size: ", ".join(size.same_as) or None),
-)
-_MEASURES: tuple[tuple[str, Callable[[PieceNumbers], float | None]], ...] = (
-    ("width", lambda piece: piece.width.mm),
-    ("length", lambda piece: piece.length.mm if piece.length else None),
-    ("hem to armhole", _armhole_above_hem),
-    ("armhole depth", _true_mm("armhole")),
-    ("slit", _true_mm("slit")),
-    ("neck", _true_mm("neck begins")),
-    ("each shoulder", _shoulder),
+_NUMBERS = (
+    ("body", "body"), ("chain", "chain"), ("base stitches", "stitches"), ("repeats", "repeats"),
+    ("edge stitches at each side", "edge stitches"), ("rows", "rows"), ("width of a panel", "width"),
+    ("width wanted", "width wanted"), ("give or take, a whole piece", "width give or take"),
+    ("width before washing", "width before washing"), ("all round", "all round"), ("ease all round", "ease"),
+    ("length", "length"), ("length before washing", "length before washing"), ("slit ends after {up}", "slit at"),
+    ("armhole begins after {up}", "armhole at"), ("each shoulder, {across}", "shoulder units"), ("neck, {across}", "neck units"),
+    ("yarn, g", "yarn"), ("balls, with the reserve", "balls"), ("same as", "same as"),
+)  # fmt: skip
+_MEASURES: tuple[tuple[str, Callable[[SizeFigures], float | None]], ...] = (
+    ("width", lambda size: size.length("width")),
+    ("length", lambda size: size.length("length")),
+    ("hem to armhole", lambda size: size.hem_to_armhole_mm),
+    ("armhole depth", lambda size: size.length("armhole")),
+    ("slit", lambda size: size.length("slit")),
+    ("neck", lambda size: size.length("neck")),
+    ("each shoulder", lambda size: size.shoulder_mm),
 )
 
 

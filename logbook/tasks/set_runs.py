@@ -6,8 +6,7 @@ from datetime import date
 from logbook.book import pieces as kept
 from logbook.book.logbook import Logbook
 from logbook.craft.pieces.planned_piece import PlannedPiece
-from logbook.craft.sizes.published_run import PublishedRun, changes_since, published_run, run_of, run_text
-from logbook.craft.words.lengths import Units
+from logbook.craft.sizes.published_run import PublishedRun, published_run, run_of, run_text
 from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
 from logbook.tasks.size_runs import RunAnswer, lines_of
@@ -37,11 +36,6 @@ def published(piece: PlannedPiece) -> PublishedRun | None:
         return run_of(piece.published)
     except (ValueError, TypeError, LookupError) as error:
         raise RefusedError(f"The set run of “{piece.name}” can't be made out: take a backup back, or set it anew.") from error
-
-
-def changes_today(run: PublishedRun, answer: RunAnswer, units: Units) -> tuple[str, ...]:
-    """What of a published run would be otherwise today; nothing of it is changed."""
-    return changes_since(run.sizes, answer.run.sizes, units)
 
 
 def _put(book: Logbook, label: str, piece: PlannedPiece) -> PlannedPiece:

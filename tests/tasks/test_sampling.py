@@ -7,8 +7,9 @@ from logbook.book.undo import undo_state
 from logbook.craft.words.lengths import Units
 from logbook.tasks.drift import drift_in
 from logbook.tasks.pieces import basis_of, made_pieces, planned_pieces
+from logbook.tasks.run_words import changes_today
 from logbook.tasks.sampling import new_sample
-from logbook.tasks.set_runs import changes_today, published
+from logbook.tasks.set_runs import published
 from logbook.tasks.size_runs import work_out_run
 from logbook.tasks.undoing import undo
 from tests.support.sample_sheets import written_rows

@@ -17,7 +17,8 @@ from logbook.tasks.keeping import Logbook, new_book
 from logbook.tasks.logging_swatches import save_swatch
 from logbook.tasks.made_pieces import save_made_piece
 from logbook.tasks.pieces import basis_of, planned_pieces, save_piece
-from logbook.tasks.set_runs import changes_today, published, set_run, unset_run
+from logbook.tasks.run_words import changes_today
+from logbook.tasks.set_runs import published, set_run, unset_run
 from logbook.tasks.size_runs import RunAnswer, lines_of, work_out_run
 from logbook.tasks.undoing import undo
 from tests.support.size_runs import BUSTS, PLAN, SWATCH

@@ -8,11 +8,13 @@ printed in both cm (to 0.5) and inches (to 1/4).
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from typing import Any
 
 from logbook.craft.gauges.gauge_line import gauge_line
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.rows.in_sizes import rows_in_sizes
+from logbook.craft.sizes.run_numbers import NUMBERS
 from logbook.craft.sizes.size_run import SizeNumbers
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
@@ -47,6 +49,11 @@ class Written:
     def pieces(self) -> tuple[PieceNumbers, ...]:
         """The piece of each size."""
         return tuple(size.piece for size in self.sizes)
+
+    def every(self, name: str) -> list[Any]:
+        """A number of ``NUMBERS`` in every size; empty unless all have it."""
+        found = [NUMBERS[name].of(size) for size in self.sizes]
+        return [] if None in found else found
 
     @property
     def assumptions(self) -> Assumptions:
@@ -131,19 +138,13 @@ def _state(written: Written) -> str:
 
 
 def _measurements(written: Written) -> Iterator[str]:
-    plan, pieces = written.plan, written.pieces
-    girths = [piece.fit.around_mm for piece in pieces if piece.fit is not None]
-    if len(girths) == len(pieces):
-        yield f"All round: {_lengths(girths)}"
-    if not plan.in_round:
-        yield f"Width of a panel: {_lengths(piece.width.mm for piece in pieces)}"
-    lengths = [piece.length.mm for piece in pieces if piece.length is not None]
-    if len(lengths) == len(pieces):
-        yield f"Length: {_lengths(lengths)}"
-    for name, words in (("armhole", "Armhole depth"), ("neck begins", "Neck width"), ("slit", "Side slit")):
-        marks = _marks(pieces, name)
-        if marks:
-            yield f"{words}: {_lengths(true_mm for _, true_mm in marks)}"
+    for words, name in (
+        ("All round", "all round"), ("Width of a panel", "width"), ("Length", "length"), ("Armhole depth", "armhole"),
+        ("Neck width", "neck"), ("Side slit", "slit"),
+    ):  # fmt: skip
+        lengths = [] if name == "width" and written.plan.in_round else written.every(name)
+        if lengths:
+            yield f"{words}: {_lengths(lengths)}"
 
 
 def _heading(plan: PiecePlan) -> str:
@@ -191,8 +192,8 @@ def _cover(skip_cover: int | None) -> str:
 
 def _row_lines(written: Written) -> Iterator[str]:
     pieces, first = written.pieces, written.pieces[0]
-    rows = [piece.rows for piece in pieces if piece.rows is not None]
-    if len(rows) < len(pieces):
+    rows = written.every("rows")
+    if not rows:
         return
     unit = "rounds" if written.plan.in_round else "rows"
     line = f"Work {alike(rows)} {unit}"
@@ -211,22 +212,19 @@ def _row_lines(written: Written) -> Iterator[str]:
 
 
 def _mark_lines(written: Written) -> Iterator[str]:
-    plan, pieces = written.plan, written.pieces
+    plan = written.plan
     up, across = ("stitch", "row") if plan.sideways else ("row", "stitch")
     if plan.in_round and up == "row":
         up = "round"
     for name in ("slit", "armhole"):
-        marks = _marks(pieces, name)
-        if marks:
+        places = written.every(f"{name} at")
+        if places:
             place = "after stitch" if plan.sideways else f"at the end of {up}"
-            yield f"Place a marker {place} {alike(at for at, _ in marks)} for the {'side slit' if name == 'slit' else name}."
-    shoulders = [(piece.neck.shoulder, piece.neck.units) for piece in pieces if piece.neck]
-    if len(shoulders) == len(pieces):
+            yield f"Place a marker {place} {alike(places)} for the {'side slit' if name == 'slit' else name}."
+    shoulders, necks = written.every("shoulder units"), written.every("neck units")
+    if shoulders:
         units = "rows" if across == "row" else "stitches"
-        yield (
-            f"Shoulders of {alike(s for s, _ in shoulders)} {units} on each side, "
-            f"the middle {alike(n for _, n in shoulders)} are the neck."
-        )
+        yield (f"Shoulders of {alike(shoulders)} {units} on each side, the middle {alike(necks)} are the neck.")
 
 
 def _rows_heading(written: Written) -> str:
@@ -250,19 +248,10 @@ def _written_rows(written: Written) -> Iterator[str]:
 
 
 def _before_washing(written: Written) -> Iterator[str]:
-    for words, sizes in (
-        ("Width", [piece.width for piece in written.pieces]),
-        ("Length", [piece.length for piece in written.pieces if piece.length is not None]),
-    ):
-        before = [size.before_washing_mm for size in sizes if size.before_washing_mm is not None]
-        if before and len(before) == len(written.pieces) and _state(written) != "before washing":
+    for words in ("Width", "Length"):
+        before = written.every(f"{words.lower()} before washing")
+        if before and _state(written) != "before washing":
             yield f"{words} before washing: {_lengths(before)}"
-
-
-def _marks(pieces: Sequence[PieceNumbers], name: str) -> list[tuple[int, float]]:
-    """(place, true size) of the mark of that name in every size; empty unless all have it."""
-    found = [(mark.at, mark.true_mm) for piece in pieces if (mark := piece.marks.get(name))]
-    return found if len(found) == len(pieces) else []
 
 
 def _lengths(lengths_mm: Iterable[float]) -> str:

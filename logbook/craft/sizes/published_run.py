@@ -1,40 +1,27 @@
 """A run as it was set: the numbers as published and the readings they came from, kept whatever is measured later."""
 
 import json
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import asdict, dataclass
 from typing import Any
 
+from logbook.craft.sizes.run_numbers import SizeFigures, figures_of
 from logbook.craft.sizes.size_run import SizeNumbers
 from logbook.craft.swatches.swatch import Swatch
-from logbook.craft.words.lengths import Units, show_length
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PublishedSize:
-    """One size in numbers: lengths in mm, and each mark's name, the row or stitch it lies at the end of, and its true size."""
-
-    name: str
-    body_mm: float
-    chain: int
-    stitches: int
-    edge_stitches: int
-    rows: int | None
-    width_mm: float
-    length_mm: float | None
-    around_mm: float | None
-    marks: tuple[tuple[str, int, float], ...]
-    grams: float | None
-    balls: int | None
-
-    @property
-    def places(self) -> dict[str, int]:
-        """Where each mark lies."""
-        return {name: at for name, at, _ in self.marks}
-
-    def true_mm(self, name: str) -> float | None:
-        """What a marked opening really measures; None without that mark."""
-        return next((true_mm for mark, _, true_mm in self.marks if mark == name), None)
+KEPT = {
+    "name": "size", "body_mm": "body", "chain": "chain", "stitches": "stitches", "edge_stitches": "edge stitches", "rows": "rows",
+    "width_mm": "width", "length_mm": "length", "around_mm": "all round", "grams": "yarn", "balls": "balls",
+}  # fmt: skip
+"""What stands in the file of a size, by name, and the number that it is: that may get another name, what is kept may not."""
+MARKS = {
+    "slit": ("slit at", "slit"),
+    "armhole": ("armhole at", "armhole"),
+    "neck begins": ("neck begins at", "neck"),
+    "neck ends": ("neck ends at", "neck"),
+}
+"""The marks kept besides, by name: the row or stitch each lies at the end of, and the true size of what it marks."""
+_FIGURES = {*KEPT.values(), *(name for mark in MARKS.values() for name in mark)}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,7 +34,7 @@ class PublishedRun:
     date: str
     tag: str
     readings: tuple[str, ...]
-    sizes: tuple[PublishedSize, ...]
+    sizes: tuple[SizeFigures, ...]
     lines: str
 
 
@@ -57,72 +44,47 @@ def published_run(date: str, swatch: Swatch, sizes: Sequence[SizeNumbers], lines
         date=date,
         tag=swatch.tag,
         readings=tuple(f"{taken.condition.words}: {taken.reading.text}" for taken in swatch.readings),
-        sizes=tuple(size_to_publish(size) for size in sizes),
+        sizes=tuple(to_publish(figures_of(size)) for size in sizes),
         lines=lines,
     )
 
 
-def size_to_publish(size: SizeNumbers) -> PublishedSize:
-    """One size's numbers."""
-    piece = size.piece
-    return PublishedSize(
-        name=size.name,
-        body_mm=size.body_mm,
-        chain=piece.chain,
-        stitches=piece.stitches,
-        edge_stitches=piece.edge_stitches,
-        rows=piece.rows,
-        width_mm=piece.width.mm,
-        length_mm=piece.length.mm if piece.length else None,
-        around_mm=piece.fit.around_mm if piece.fit else None,
-        marks=tuple((name, mark.at, mark.true_mm) for name, mark in piece.marks.items()),
-        grams=piece.yarn.grams if piece.yarn else None,
-        balls=piece.yarn.balls if piece.yarn else None,
-    )
+def to_publish(figures: SizeFigures) -> SizeFigures:
+    """What is kept of the numbers of a size."""
+    return SizeFigures((name, figures[name]) for name in figures if name in _FIGURES)
 
 
 def run_text(run: PublishedRun) -> str:
     """The run as JSON text."""
-    return json.dumps(asdict(run), ensure_ascii=False, allow_nan=False, separators=(",", ":"))
+    values = asdict(run) | {"sizes": [_kept(size) for size in run.sizes]}
+    return json.dumps(values, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
 
 
 def run_of(text: str) -> PublishedRun:
     """The run again. Raises ValueError, TypeError or LookupError for a text that is none."""
     values: dict[str, Any] = dict(json.loads(text))
-    sizes = tuple(PublishedSize(**(size | {"marks": tuple(map(_mark, size["marks"]))})) for size in values.pop("sizes"))
+    sizes = tuple(map(_figures, values.pop("sizes")))
     return PublishedRun(**(values | {"readings": tuple(values["readings"])}), sizes=sizes)
 
 
-def _mark(kept: Sequence[Any]) -> tuple[str, int, float]:
-    name, at, true_mm = kept
-    return str(name), int(at), float(true_mm)
+def _kept(size: SizeFigures) -> dict[str, Any]:
+    marks = [[mark, size[at], size[true]] for mark, (at, true) in MARKS.items() if size[at] is not None]
+    return {kept: size[name] for kept, name in KEPT.items()} | {"marks": marks}
 
 
-def changes_since(published: Sequence[PublishedSize], today: Sequence[SizeNumbers], units: Units = Units.CM) -> tuple[str, ...]:
-    """What of a published run would be otherwise today, a sentence for each size and number; sizes are matched by name."""
-    now = {size.name: size_to_publish(size) for size in today}
-    said = []
-    for size in published:
-        if size.name in now:
-            said += [f"{size.name}: {change}." for change in _changes(size, now[size.name], units)]
-        else:
-            said.append(f"{size.name}: not in the run any more.")
-    names = {size.name for size in published}
-    return (*said, *(f"{name}: not in the published run." for name in now if name not in names))
+def _figures(kept: Mapping[str, Any]) -> SizeFigures:
+    if set(kept) != {*KEPT, "marks"}:
+        raise LookupError("not the numbers of a size")
+    found = SizeFigures(dict.fromkeys(sorted(_FIGURES)))
+    found.update((name, kept[key]) for key, name in KEPT.items())
+    for mark, at, true_mm in kept["marks"]:
+        found.update(zip(MARKS[mark], (int(at), float(true_mm)), strict=True))
+    return found
 
 
-def _changes(old: PublishedSize, new: PublishedSize, units: Units) -> Iterator[str]:
-    for what, was, now in (
-        ("chain", old.chain, new.chain),
-        ("edge stitches", old.edge_stitches, new.edge_stitches),
-        ("rows", old.rows, new.rows),
-        ("width", _shown(old.width_mm, units), _shown(new.width_mm, units)),
-        ("length", _shown(old.length_mm, units), _shown(new.length_mm, units)),
-        *((name, old.places.get(name), new.places.get(name)) for name in {**old.places, **new.places}),
-    ):
-        if was != now:
-            yield f"{what} {'none' if was is None else was}, today {'none' if now is None else now}"
-
-
-def _shown(mm: float | None, units: Units) -> str | None:
-    return None if mm is None else show_length(mm, units)
+def changes_since(published: Sequence[SizeFigures], today: Sequence[SizeFigures]) -> Iterator[tuple[SizeFigures, SizeFigures]]:
+    """The sizes of a published run beside those of the same name today; of one that is not in both, the other is empty."""
+    now = {size["size"]: size for size in today}
+    names = {size["size"] for size in published}
+    yield from ((size, now.get(size["size"], SizeFigures())) for size in published)
+    yield from ((SizeFigures(), size) for name, size in now.items() if name not in names)

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from logbook.craft.drawing.drawing import Draw, Drawing, Line, Rect, Shape, Text
-from logbook.craft.sizes.published_run import PublishedSize
+from logbook.craft.sizes.run_numbers import SizeFigures
 from logbook.craft.words.lengths import Units
 from logbook.craft.words.printed_sizes import alike, printed_length
 
@@ -25,27 +25,21 @@ class Measure:
         return f"{self.letter}  {self.name}: {alike(printed_length(mm, units) for mm in self.lengths_mm)} {units.value}"
 
 
-def measures_of(sizes: Sequence[PublishedSize]) -> tuple[Measure, ...]:
+def measures_of(sizes: Sequence[SizeFigures]) -> tuple[Measure, ...]:
     """What the drawing measures, as far as every size has it; letters from A on."""
-    named = (
-        ("width", [size.width_mm for size in sizes]),
-        ("length", [size.length_mm for size in sizes]),
-        ("armhole", [size.true_mm("armhole") for size in sizes]),
-        ("neck", [size.true_mm("neck begins") for size in sizes]),
-        ("shoulder", [_shoulder(size) for size in sizes]),
-        ("slit", [size.true_mm("slit") for size in sizes]),
-    )
+    named = [(name, [size.length(name) for size in sizes]) for name in ("width", "length", "armhole", "neck", "slit")]
+    named.insert(4, ("shoulder", [size.shoulder_mm for size in sizes]))
     there = [(name, tuple(mm for mm in lengths if mm is not None)) for name, lengths in named]
     whole = [(name, lengths) for name, lengths in there if len(lengths) == len(sizes)]
     return tuple(Measure(letter, name, lengths) for letter, (name, lengths) in zip("ABCDEF", whole, strict=False))
 
 
-def run_drawing(sizes: Sequence[PublishedSize], units: Units) -> Draw:
+def run_drawing(sizes: Sequence[SizeFigures], units: Units) -> Draw:
     """Draws the panel of the middle size with lettered measures, for any width and text size."""
     return lambda width, line: _drawn(sizes, units, width, line)
 
 
-def _drawn(sizes: Sequence[PublishedSize], units: Units, width: float, line: float) -> Drawing:
+def _drawn(sizes: Sequence[SizeFigures], units: Units, width: float, line: float) -> Drawing:
     measures = measures_of(sizes)
     middle = sizes[len(sizes) // 2]
     panel = _Panel(middle, {one.name: one.letter for one in measures}, width, line)
@@ -70,11 +64,12 @@ def _folded(words: str, width: float, line: float) -> Iterator[str]:
 class _Panel:
     """The panel to the proportions of one size, as large as there is room."""
 
-    def __init__(self, size: PublishedSize, letters: dict[str, str], width: float, line: float) -> None:
+    def __init__(self, size: SizeFigures, letters: dict[str, str], width: float, line: float) -> None:
         self._size, self._letters, self._line = size, letters, line
-        length = size.length_mm or 0.6 * size.width_mm
-        scale = min((width - 8 * line) / size.width_mm, 16 * line / length)
-        self._wide, self._high, self._scale = size.width_mm * scale, length * scale, scale
+        wide = size.length("width") or 1.0
+        length = size.length("length") or 0.6 * wide
+        scale = min((width - 8 * line) / wide, 16 * line / length)
+        self._wide, self._high, self._scale = wide * scale, length * scale, scale
         self._x, self._y = (width - self._wide) / 2, 2.4 * line
         self.bottom = self._y + self._high
 
@@ -83,7 +78,7 @@ class _Panel:
         yield Rect(x, y, self._wide, self._high, "page", "ink")
         yield from self._across("width", x, x + self._wide, self.bottom + line)
         yield from self._up("length", y, self.bottom, x + self._wide + 3 * line)
-        neck = self._size.true_mm("neck begins")
+        neck = self._size.length("neck")
         if neck is not None:
             left = x + (self._wide - neck * self._scale) / 2
             right = left + neck * self._scale
@@ -95,7 +90,7 @@ class _Panel:
             yield from self._height(name)
 
     def _height(self, name: str) -> Iterator[Shape]:
-        true = self._size.true_mm(name)
+        true = self._size.length(name)
         if true is None:
             return
         from_top = name == "armhole"
@@ -113,8 +108,3 @@ class _Panel:
         if name in self._letters:
             yield Line(((x, top), (x, bottom)), "measure", arrows=True)
             yield Text(x + 0.7 * self._line, (top + bottom) / 2, self._letters[name], style="bold")
-
-
-def _shoulder(size: PublishedSize) -> float | None:
-    neck = size.true_mm("neck begins")
-    return None if neck is None else (size.width_mm - neck) / 2

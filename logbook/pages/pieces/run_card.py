@@ -5,17 +5,17 @@ from dataclasses import dataclass, field, replace
 
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.planned_piece import PlannedPiece
-from logbook.craft.sizes.published_run import PublishedRun, PublishedSize, size_to_publish
-from logbook.craft.sizes.size_run import SizeNumbers, plan_for
-from logbook.craft.words.lengths import Units, show_difference, show_length
-from logbook.craft.words.numbers import show_number
+from logbook.craft.sizes.published_run import PublishedRun
+from logbook.craft.sizes.run_numbers import SizeFigures, figures_of
+from logbook.craft.sizes.size_run import plan_for
 from logbook.errors import RefusedError
 from logbook.pages.pieces.piece_card import PieceMaker
 from logbook.pages.pieces.plan_texts import AS_NEEDED, NO_EDGES, TICKED, ReadPlan
 from logbook.pages.pieces.size_texts import ReadSizes
 from logbook.pages.session import Session
 from logbook.tasks.note_words import said
-from logbook.tasks.set_runs import changes_today, published
+from logbook.tasks.run_words import changes_today, shown
+from logbook.tasks.set_runs import published
 from logbook.tasks.size_runs import RunAnswer, lines_of, run_with
 
 NO_SIZES = "No sizes yet: take them from a body chart, or add one."
@@ -44,11 +44,11 @@ class RunCard:
     errors: Mapping[tuple[int, str], str] = field(default_factory=dict)
 
     @property
-    def sizes(self) -> tuple[PublishedSize, ...]:
+    def sizes(self) -> tuple[SizeFigures, ...]:
         """The numbers to hand on: as published, else of today; empty while there are none."""
         if self.set_run is not None:
             return self.set_run.sizes
-        return tuple(size_to_publish(size) for size in self.answer.run.sizes) if self.answer else ()
+        return tuple(figures_of(size) for size in self.answer.run.sizes) if self.answer else ()
 
 
 class RunMaker:
@@ -93,7 +93,7 @@ class RunMaker:
             words += [f"Today it would be otherwise: {' '.join(changes)}"] if changes else ["Today it would be the same."]
         return replace(
             nothing,
-            rows=[_cells(size, units) for size in run.sizes],
+            rows=[tuple(shown(figures_of(size), name, units) for name in _CELLS) for size in run.sizes],
             cautions=said(run.cautions, units),
             same=said(run.same, units),
             remedies=[(said((remedy.note,), units)[0], remedy.plan) for remedy in answer.remedies],
@@ -119,26 +119,10 @@ def texts_with(remedy: PiecePlan, texts: Mapping[str, str]) -> dict[str, str]:
     return {**texts, "edge stitches": edges, "half repeats": TICKED if remedy.half_repeats else ""}
 
 
-def _cells(size: SizeNumbers, units: Units) -> tuple[str, ...]:
-    """Size, body, chain, repeats, edge stitches, rows, width, length, all round, ease, armhole, neck, yarn, balls, same as."""
-    piece, fit, yarn = size.piece, size.piece.fit, size.piece.yarn
-    return (
-        size.name,
-        show_length(size.body_mm, units),
-        str(piece.chain),
-        show_number(piece.repeats),
-        str(piece.edge_stitches),
-        _or_dash(piece.rows),
-        show_length(piece.width.mm, units),
-        show_length(piece.length.mm, units) if piece.length else "–",
-        show_length(fit.around_mm, units) if fit else "–",
-        show_difference(fit.ease_mm, units) if fit else "–",
-        _or_dash(piece.armhole.at if piece.armhole else None),
-        _or_dash(piece.neck.units if piece.neck else None),
-        f"{yarn.grams:.0f} g" if yarn else "–",
-        _or_dash(yarn.balls if yarn else None),
-        ", ".join(size.same_as),
-    )
+_CELLS = (
+    "size", "body", "chain", "repeats", "edge stitches", "rows", "width", "length", "all round", "ease", "armhole at",
+    "neck units", "yarn", "balls", "same as",
+)  # fmt: skip
 
 
 def _yarn(answer: RunAnswer) -> str:
@@ -147,7 +131,3 @@ def _yarn(answer: RunAnswer) -> str:
         return ""
     balls = "" if yarn.balls is None else f", {yarn.balls} balls with the reserve"
     return f"Yarn for one of each size: {yarn.grams:.0f} g, give or take {yarn.give_or_take_grams:.0f} g{balls}."
-
-
-def _or_dash(number: int | None) -> str:
-    return "–" if number is None else str(number)

@@ -6,9 +6,10 @@ from datetime import date
 from html import escape
 
 from logbook.craft.drawing.svg import to_svg
-from logbook.craft.sizes.published_run import PublishedSize
 from logbook.craft.sizes.run_drawing import run_drawing
-from logbook.craft.words.lengths import Units, show_length
+from logbook.craft.sizes.run_numbers import NUMBERS, NumberKind, SizeFigures
+from logbook.craft.words.lengths import Units
+from logbook.tasks.run_words import shown
 
 _STYLE = """
 @page { margin: 12mm }
@@ -29,7 +30,7 @@ _DRAWING_WIDTH = 420.0
 
 
 def run_page(
-    name: str, sizes: Sequence[PublishedSize], lines: str, units: Units, source: str, said: Sequence[str] = (), today: str = ""
+    name: str, sizes: Sequence[SizeFigures], lines: str, units: Units, source: str, said: Sequence[str] = (), today: str = ""
 ) -> str:
     """The whole HTML file; ``source`` says what it was worked out from, ``said`` is to be read before the rest."""
     title = escape(name or "Size run")
@@ -60,9 +61,9 @@ def _parts(lines: str) -> str:
     )
 
 
-def _table(sizes: Sequence[PublishedSize], units: Units) -> str:
+def _table(sizes: Sequence[SizeFigures], units: Units) -> str:
     """A row for each size, the numbers that all have; a column that none has is left out."""
-    columns = [(heading, [_shown(size, key, units) for size in sizes]) for heading, key in _COLUMNS]
+    columns = [(heading, [_cell(size, name, units) for size in sizes]) for heading, name in _COLUMNS]
     there = [(heading, cells) for heading, cells in columns if any(cells)]
     heads = "".join(f"<th>{escape(heading)}</th>" for heading, _ in there)
     rows = "".join(
@@ -72,13 +73,11 @@ def _table(sizes: Sequence[PublishedSize], units: Units) -> str:
 
 
 _COLUMNS = (
-    ("size", "name"), ("body", "body_mm"), ("chain", "chain"), ("rows", "rows"), ("width", "width_mm"), ("length", "length_mm"),
-    ("round", "around_mm"), ("armhole at", "armhole"), ("balls", "balls"),
+    ("size", "size"), ("body", "body"), ("chain", "chain"), ("rows", "rows"), ("width", "width"), ("length", "length"),
+    ("round", "all round"), ("armhole at", "armhole at"), ("balls", "balls"),
 )  # fmt: skip
 
 
-def _shown(size: PublishedSize, key: str, units: Units) -> str:
-    value = size.places.get(key) if key == "armhole" else getattr(size, key)
-    if value is None:
-        return ""
-    return show_length(value, units).removesuffix(f" {units.value}") if key.endswith("_mm") else str(value)
+def _cell(size: SizeFigures, name: str, units: Units) -> str:
+    cell = shown(size, name, units, "")
+    return cell.removesuffix(f" {units.value}") if NUMBERS[name].kind is NumberKind.LENGTH else cell

@@ -2,12 +2,12 @@ import pytest
 
 from logbook.craft.drawing.drawing import Line, Rect, Text
 from logbook.craft.pieces.piece import PiecePlan
-from logbook.craft.sizes.published_run import size_to_publish
 from logbook.craft.sizes.run_drawing import measures_of, run_drawing
+from logbook.craft.sizes.run_numbers import figures_of
 from logbook.craft.words.lengths import Units
 from tests.support.size_runs import PLAN, written
 
-SIZES = [size_to_publish(size) for size in written().sizes]
+SIZES = [figures_of(size) for size in written().sizes]
 
 
 def test_the_measures_are_lettered_and_stand_beneath() -> None:
@@ -21,7 +21,7 @@ def test_the_measures_are_lettered_and_stand_beneath() -> None:
 
 
 def test_a_measure_that_a_size_lacks_is_left_out() -> None:
-    plain = [size_to_publish(size) for size in written(PiecePlan(ease=PLAN.ease)).sizes]
+    plain = [figures_of(size) for size in written(PiecePlan(ease=PLAN.ease)).sizes]
     assert [measure.name for measure in measures_of(plain)] == ["width"]
     assert run_drawing(plain, Units.CM)(720, 20).height > 0
 
@@ -31,8 +31,10 @@ def test_it_stays_on_its_sheet_and_in_proportion(width: float) -> None:
     drawing = run_drawing(SIZES, Units.INCHES)(width, 20)
     (panel,) = (shape for shape in drawing.shapes if isinstance(shape, Rect))
     middle = SIZES[2]
-    assert middle.length_mm is not None
-    assert panel.width / panel.height == pytest.approx(middle.width_mm / middle.length_mm)
+    wide, high = middle.length("width"), middle.length("length")
+    assert wide
+    assert high
+    assert panel.width / panel.height == pytest.approx(wide / high)
     for shape in drawing.shapes:
         for x, y in shape.points if isinstance(shape, Line) else [(shape.x, shape.y)]:  # type: ignore[union-attr]
             assert 0 <= x <= width

@@ -95,7 +95,7 @@ def test_a_set_run_shows_its_own_lines_and_what_would_change(session: Session, f
     form.type_in("edge stitches", "1")
     other = card(session, form)
     assert other.lines == before.lines
-    assert [size.chain for size in other.sizes] == [68, 68, 80, 86]
+    assert [size["chain"] for size in other.sizes] == [68, 68, 80, 86]
     assert "A: chain 68, today 64." in other.set_words[-1]
 
 

@@ -1,5 +1,5 @@
 from logbook.craft.sizes.pattern_lines import pattern_text
-from logbook.craft.sizes.published_run import size_to_publish
+from logbook.craft.sizes.run_numbers import figures_of
 from logbook.craft.words.lengths import Units
 from logbook.pages.pieces.run_page import run_page
 from tests.support.size_runs import PLAN, written
@@ -7,9 +7,7 @@ from tests.support.size_runs import PLAN, written
 
 def page(units: Units = Units.CM, name: str = PLAN.name) -> str:
     told = written()
-    return run_page(
-        name, [size_to_publish(size) for size in told.sizes], pattern_text(told), units, "From S1.", ("Set.",), "today"
-    )
+    return run_page(name, [figures_of(size) for size in told.sizes], pattern_text(told), units, "From S1.", ("Set.",), "today")
 
 
 def test_the_page_has_drawing_table_and_lines() -> None:

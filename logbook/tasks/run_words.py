@@ -1,0 +1,46 @@
+"""The numbers of a size run as they are shown."""
+
+from collections.abc import Iterator
+
+from logbook.craft.sizes.published_run import MARKS, PublishedRun, changes_since
+from logbook.craft.sizes.run_numbers import NUMBERS, NumberKind, SizeFigures, figures_of
+from logbook.craft.words.lengths import Units, show_difference, show_length
+from logbook.craft.words.numbers import show_number
+from logbook.tasks.size_runs import RunAnswer
+
+_CHANGES = {name: name for name in ("chain", "edge stitches", "rows", "width", "length")} | {
+    mark: at for mark, (at, _) in MARKS.items()
+}
+
+
+def shown(figures: SizeFigures, name: str, units: Units, missing: str = "–") -> str:
+    """One number by its name in ``NUMBERS``: ``68``, ``42.6 cm``, ``+6.8 cm``, ``208 g``."""
+    value = figures.get(name)
+    if value is None or isinstance(value, str):
+        return missing if value is None else value
+    match NUMBERS[name].kind:
+        case NumberKind.LENGTH:
+            return show_length(value, units)
+        case NumberKind.DIFFERENCE:
+            return show_difference(value, units)
+        case NumberKind.GRAMS:
+            return f"{value:.0f} g"
+        case _:
+            return show_number(value)
+
+
+def changes_today(run: PublishedRun, answer: RunAnswer, units: Units) -> tuple[str, ...]:
+    """What of a published run would be otherwise today, as shown; nothing of it is changed."""
+    pairs = changes_since(run.sizes, [figures_of(size) for size in answer.run.sizes])
+    return tuple(sentence for old, new in pairs for sentence in _changes(old, new, units))
+
+
+def _changes(old: SizeFigures, new: SizeFigures, units: Units) -> Iterator[str]:
+    if not (old and new):
+        name = (old or new)["size"]
+        yield f"{name}: not in the {'run any more' if old else 'published run'}."
+        return
+    for what, name in _CHANGES.items():
+        was, now = (shown(figures, name, units, "none") for figures in (old, new))
+        if was != now:
+            yield f"{old['size']}: {what} {was}, today {now}."
