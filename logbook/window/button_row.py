@@ -42,7 +42,7 @@ class ButtonRow(ttk.Frame):
             look.grid(button, row=0, column=column, padx=(2, 0))
             bind_keys(page.winfo_toplevel(), keys, partial(self._press, button), while_shown=page)
         self.refusal = Sentence(self, "", "Error.TLabel")
-        self.bind("<Configure>", lambda _: self._place_refusal(), add="+")
+        self.bind("<Configure>", lambda _: self._fit(), add="+")
 
     def refuse(self, sentence: str) -> None:
         """Says why something can't be done."""
@@ -58,6 +58,20 @@ class ButtonRow(ttk.Frame):
         """Buttons that would do nothing are off."""
         for words, can_be in possible.items():
             self.buttons[words].state(["!disabled" if can_be else "disabled"])
+
+    def _fit(self) -> None:
+        """Buttons of one width each where there is room for that, else of the width of their words."""
+        for width in ("", 0):
+            for button in self.buttons.values():
+                button.configure(width=width)
+            if self._needs() <= self.winfo_width():
+                break
+        self._place_refusal()
+
+    def _needs(self) -> int:
+        """Pixels that all buttons take side by side."""
+        menu = self.menu_button.winfo_reqwidth() if self.menu_button is not None else 0
+        return menu + sum(button.winfo_reqwidth() + self.look.pixels(2) for button in self.buttons.values())
 
     def _place_refusal(self) -> None:
         """Left of the buttons, so that nothing moves; under them where they leave too little room, as they do in large text."""

@@ -60,7 +60,7 @@ class LabelledField(ttk.Frame):
         self.bind("<Configure>", self._follow_width, add="+")
 
     def _follow_width(self, event: "tk.Event[tk.Misc]") -> None:
-        self.label.configure(wraplength=event.width - self.look.label_edges)
+        self.label.configure(wraplength=event.width - self.look.pixels(2) - self.look.label_edges)
         if not self.label_width:
             return
         together = (field for field in self.master.winfo_children() if isinstance(field, LabelledField) and field.label_width)

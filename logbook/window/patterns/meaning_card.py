@@ -81,7 +81,7 @@ class MeaningCard(ttk.Frame):
         return notes
 
     def _section(self, title: str) -> None:
-        self._add(ttk.Label(self, text=title, style=styled(self, "Section.TLabel")), above=3)
+        self._add(Sentence(self, title, "Section.TLabel"), above=3)
 
     def _table(self, columns: Sequence[Column], lines: int) -> Table:
         table = Table(self, self.look, columns, lambda _: None)

@@ -17,7 +17,6 @@ from logbook.window.patterns.meaning_card import MeaningCard
 from logbook.window.patterns.pattern_list import PatternList
 from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
-from logbook.window.styles import styled
 from logbook.window.unsaved import ask_of_unsaved
 
 SHARES = {"list": 30, "form": 36, "meaning": 34}
@@ -196,7 +195,7 @@ class PatternsPage:
         self.look.grid(self.form, row=0, column=0, sticky="ew", padx=(0, 2), pady=(2, 0))
 
     def _build_meaning(self, card: Card) -> None:
-        ttk.Label(card, text="What it means", style=styled(card, "Section.TLabel")).grid(row=0, column=0, sticky="w")
+        Sentence(card, "What it means", "Section.TLabel").grid(row=0, column=0, sticky="ew")
         scrolled = self._scrolled(card)
         self.meaning = MeaningCard(scrolled.inside, self.look)
         self.look.grid(self.meaning, row=0, column=0, sticky="ew", padx=(0, 2))

@@ -154,7 +154,7 @@ class ChainView(Card):
         """The rows of a piece worked sideways; their table is made when the first such piece is asked for."""
         if self.rows is None and card.rows:
             self._row_place.columnconfigure(0, weight=1)
-            ttk.Label(self._row_place, text="Rows for the width", style="Card.Section.TLabel").grid(sticky="w")
+            Sentence(self._row_place, "Rows for the width", "Section.TLabel").grid(sticky="ew")
             self.rows = Table(self._row_place, self.look, ROW_COLUMNS, lambda _: None)
             FittingColumns(self.rows, ROW_NEED)
             self.rows.grid(sticky="ew")

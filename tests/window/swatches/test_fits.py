@@ -1,7 +1,6 @@
 """On a screen of 1366 × 768 nothing of the page is cut, at any text size."""
 
 import tkinter as tk
-from collections.abc import Iterator
 from tkinter import ttk
 
 import pytest
@@ -12,19 +11,11 @@ from logbook.window.folding import Folding
 from logbook.window.keys import MnemonicLabel
 from logbook.window.look import Look
 from logbook.window.swatches.page import SwatchesPage
+from tests.support.fits import SCREENS, below
 from tests.support.screen import settle
 
-SCREENS = {96: (1366, 768), 110: (1366, 768), 144: (1920, 1080)}
-"""Dots per inch → width and height in pixels."""
 TAKEN_BY_SHELL = 1.02, 1.4
 """Inches of the height that title bar, menu, row of pages and foot take: of themselves, and in addition where text is doubled."""
-
-
-def below(place: tk.Misc) -> Iterator[tk.Misc]:
-    for child in place.winfo_children():
-        if not isinstance(child, tk.Menu | tk.Toplevel):
-            yield child
-            yield from below(child)
 
 
 def room(dpi: int, percent: int) -> str:

@@ -1,0 +1,66 @@
+"""What of a layout is cut off, lies over something else or reaches beyond its place, whatever the font and the screen."""
+
+import tkinter as tk
+from collections.abc import Iterator
+from itertools import combinations
+from tkinter import ttk
+
+WORDS = (ttk.Label, ttk.Button, ttk.Checkbutton, ttk.Radiobutton, ttk.Menubutton)
+SCREENS = {96: (1366, 768), 110: (1366, 768), 144: (1920, 1080)}
+"""Screens that nothing may be cut on: dots per inch → width and height in pixels."""
+SLACK = 1
+"""Pixels that rounding may take."""
+Edges = tuple[int, int, int, int]
+
+
+def below(place: tk.Misc) -> Iterator[tk.Misc]:
+    """Every widget in ``place``, without menus and other windows."""
+    for child in place.winfo_children():
+        if not isinstance(child, tk.Menu | tk.Toplevel):
+            yield child
+            yield from below(child)
+
+
+def layout_faults(place: tk.Misc) -> list[str]:
+    """A line for each fault of what is shown in ``place``; what scrolls may be longer than its place, not wider."""
+    return [fault for parent in (place, *below(place)) for fault in _faults_in(parent)]
+
+
+def _faults_in(parent: tk.Misc) -> Iterator[str]:
+    shown = [
+        child for child in parent.winfo_children() if not isinstance(child, tk.Menu | tk.Toplevel) and child.winfo_viewable()
+    ]
+    left, top, right, bottom = edges(parent)
+    for child in shown:
+        here = edges(child)
+        if here[0] < left - SLACK or here[2] > right + SLACK:
+            yield f"{said(child)} reaches from {here[0]} to {here[2]}, its place from {left} to {right}"
+        if not isinstance(parent, tk.Canvas) and (here[1] < top - SLACK or here[3] > bottom + SLACK):
+            yield f"{said(child)} reaches down from {here[1]} to {here[3]}, its place from {top} to {bottom}"
+        if isinstance(child, WORDS) and str(child.cget("text")).strip():
+            if child.winfo_reqwidth() > child.winfo_width() + SLACK:
+                yield f"{said(child)} is {child.winfo_width()} wide and wants {child.winfo_reqwidth()}"
+            if child.winfo_reqheight() > child.winfo_height() + SLACK:
+                yield f"{said(child)} is {child.winfo_height()} high and wants {child.winfo_reqheight()}"
+    for one, other in combinations(shown, 2):
+        if "place" not in (one.winfo_manager(), other.winfo_manager()) and overlap(edges(one), edges(other)):
+            yield f"{said(one)} and {said(other)} lie over each other"
+
+
+def edges(widget: tk.Misc) -> Edges:
+    """Left, top, right and bottom on the screen."""
+    left, top = widget.winfo_rootx(), widget.winfo_rooty()
+    return left, top, left + widget.winfo_width(), top + widget.winfo_height()
+
+
+def overlap(one: Edges, other: Edges) -> bool:
+    """Whether two places share more than an edge."""
+    across = min(one[2], other[2]) - max(one[0], other[0])
+    down = min(one[3], other[3]) - max(one[1], other[1])
+    return across > SLACK and down > SLACK
+
+
+def said(widget: tk.Misc) -> str:
+    """A widget by its path, and by its words if it has any."""
+    words = f" “{widget.cget('text')}”" if isinstance(widget, WORDS) else ""
+    return f"{widget}{words}"
