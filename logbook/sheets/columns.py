@@ -3,14 +3,15 @@
 from dataclasses import dataclass
 from datetime import date
 
-from logbook.craft.swatches.fields import FIELDS, Field, Kind, Owner, exact
+from logbook.craft.swatches.fields import FIELDS, Field, Kind, Owner
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.swatch_fields import value_of
 from logbook.errors import UnreadableError
+from logbook.sheets.cells import cell_text
 from logbook.sheets.limits import RawCell, Unusable
 
 Cell = str | int | float | None
-"""What is written into one cell: text, a number, or nothing."""
+"""What a swatch says in one cell: text, a number, or nothing."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,9 +28,14 @@ class Column:
         return self.field.name
 
     @property
+    def is_number(self) -> bool:
+        """Whether its cells are numbers."""
+        return self.field.kind is Kind.NUMBER
+
+    @property
     def wraps(self) -> bool:
         """Whether its text may run over several lines."""
-        return self.field.owner is Owner.READINGS or self.name in ("notes", "written rows")
+        return self.field.kind is Kind.TEXT and self.name not in ("uid", "tag", "date", "terms", "worked", "currency")
 
 
 _WIDTHS = {
@@ -40,7 +46,7 @@ _UNITS = {"grams": "g", "metres": "m", "mm": "mm", "cm": "cm"}
 
 
 def _column(field: Field) -> Column:
-    usual = 26 if field.owner is Owner.READINGS else 10
+    usual = 30 if field.owner is Owner.READINGS else 10
     return Column(field, _WIDTHS.get(field.name, usual), _UNITS.get(field.name.split()[-1], ""))
 
 
@@ -60,13 +66,6 @@ def _cell(swatch: Swatch, field: Field) -> Cell:
         return None
     number: int | float = value / 10 if field.in_cm else value
     return number
-
-
-def cell_text(cell: Cell) -> str:
-    """A cell as text: numbers exact, with the shortest decimals; nothing is ""."""
-    if cell is None or isinstance(cell, str):
-        return cell or ""
-    return exact(cell)
 
 
 def typed_text(field: Field, cell: RawCell) -> str:

@@ -14,7 +14,8 @@ from typing import BinaryIO
 from logbook.craft.swatches.fields import clean_text
 from logbook.craft.swatches.swatch import Swatch
 from logbook.errors import RefusedError, UnreadableError
-from logbook.sheets.columns import COLUMNS, Cell, cell_text, cells_of
+from logbook.sheets.cells import cell_text
+from logbook.sheets.columns import COLUMNS, Cell, cells_of
 from logbook.sheets.limits import RawSheet, RowCollector
 from logbook.sheets.progress import Progress, counted
 

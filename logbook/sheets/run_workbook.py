@@ -6,24 +6,15 @@ sheet shows what the program said also where nothing calculates.
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from io import BytesIO
-from typing import TYPE_CHECKING, Any, BinaryIO
+from typing import BinaryIO
 
 from logbook.craft.sizes.pattern_lines import Written, pattern_parts
 from logbook.craft.sizes.run_numbers import NUMBERS, NumberKind, SizeFigures, figures_of
 from logbook.craft.sizes.size_run import SizeRun
-from logbook.craft.swatches.fields import exact
-from logbook.errors import RefusedError, UnreadableError
-from logbook.sheets.formula_values import with_values
-from logbook.sheets.printing import in_margin
-from logbook.sheets.text_cells import holdable
-from logbook.sheets.try_it import FIRST_SIZE, Content, Formula, try_it_rows, values_of
+from logbook.sheets.book_writer import BookWriter
+from logbook.sheets.cells import WHOLE, Content, Formula, Look, Role
+from logbook.sheets.try_it import FIRST_SIZE, try_it_rows
 
-if TYPE_CHECKING:
-    from openpyxl import Workbook
-
-_A4 = "9"
-_TRY_IT = 4
 SHEETS = ("Sizes", "Drawing", "Lines", "Try it")
 _MM_PER_CM = 10.0
 _MM_PER_INCH = 25.4
@@ -43,26 +34,19 @@ def write_run_workbook(stream: BinaryIO, written: Written, run: SizeRun, said: S
 
     Raises RefusedError, naming the text, for a name that no sheet can hold.
     """
-    import openpyxl  # only here: it takes a tenth of a second
-
-    book = openpyxl.Workbook()
-    book.remove(book.worksheets[0])
     title = written.plan.name or "Size run"
     sizes = len(written.sizes)
-    try:
-        try_it = list(try_it_rows(written))
-        _sheet(book, "Sizes", list(_size_rows(written, run, said)), _Layout([34, *[11] * (sizes + 1)], (1, 3)), title, date)
-        _sheet(book, "Drawing", list(_drawing_rows(written)), _Layout([34, *[11] * sizes], (1, 3)), title, date)
-        parts = [(part.heading, part.lines) for part in pattern_parts(written)]
-        lines = [line for heading, below in parts for line in (heading, *below, None)]
-        bold = [row for row, line in enumerate(lines, start=1) if line in {heading for heading, _ in parts}]
-        _sheet(book, "Lines", [(line,) for line in lines], _Layout([110], bold), title, date)
-        _sheet(book, "Try it", try_it, _Layout([44, 14, 14, 16, 14, 11, 11, 13], (1, FIRST_SIZE - 1), "0.0##"), title, date)
-    except UnreadableError as error:
-        raise RefusedError(f"The workbook could not be written: {error}") from error
-    content = BytesIO()
-    book.save(content)
-    stream.write(with_values(content.getvalue(), f"xl/worksheets/sheet{_TRY_IT}.xml", values_of(try_it)))
+    parts = [(part.heading, part.lines) for part in pattern_parts(written)]
+    lines = [line for heading, below in parts for line in (heading, *below, None)]
+    bold = [row for row, line in enumerate(lines, start=1) if line in {heading for heading, _ in parts}]
+    with BookWriter(title, date) as book:
+        _sheet(book, "Sizes", list(_size_rows(written, run, said)), _Layout([34, *[11] * (sizes + 1)], (1, 3)))
+        _sheet(book, "Drawing", list(_drawing_rows(written)), _Layout([34, *[11] * sizes], (1, 3)))
+        _sheet(book, "Lines", [(line,) for line in lines], _Layout([110], bold))
+        _sheet(
+            book, "Try it", list(try_it_rows(written)), _Layout([44, 14, 14, 16, 14, 11, 11, 13], (1, FIRST_SIZE - 1), "0.0##")
+        )
+        book.save(stream)
 
 
 def _size_rows(written: Written, run: SizeRun, said: Sequence[str]) -> Iterator[tuple[Content, ...]]:
@@ -123,35 +107,17 @@ _MEASURES: tuple[tuple[str, Callable[[SizeFigures], float | None]], ...] = (
 )
 
 
-def _sheet(book: "Workbook", name: str, rows: Sequence[Sequence[Content]], layout: _Layout, title: str, date: str) -> None:
-    from openpyxl.styles import Alignment, Font
-    from openpyxl.utils import get_column_letter
-
-    sheet: Any = book.create_sheet(name)
+def _sheet(book: BookWriter, name: str, rows: Sequence[Sequence[Content]], layout: _Layout) -> None:
+    sheet = book.sheet(name, layout.widths, landscape=name != "Lines")
     for row, contents in enumerate(rows, start=1):
-        for column, content in enumerate(contents, start=1):
-            if content is not None:
-                cell = sheet.cell(row, column)
-                _fill(cell, content, layout.decimals)
-                wraps = column > 1 or name == "Lines"
-                cell.alignment = Alignment(wrap_text=wraps and isinstance(content, str), vertical="top")
-                cell.font = Font(bold=row in layout.bold)
-    for column, width in enumerate(layout.widths, start=1):
-        sheet.column_dimensions[get_column_letter(column)].width = width
-    sheet.page_setup.orientation = "portrait" if name == "Lines" else "landscape"
-    sheet.page_setup.paperSize = _A4
-    sheet.page_setup.fitToWidth, sheet.page_setup.fitToHeight = 1, 0
-    sheet.sheet_properties.pageSetUpPr.fitToPage = True
-    sheet.oddHeader.left.text, sheet.oddHeader.right.text = in_margin(title), in_margin(date)
-
-
-def _fill(cell: Any, content: str | int | float | Formula, decimals: str) -> None:
-    if isinstance(content, Formula):
-        cell.value = f"={content.text}"
-    elif isinstance(content, str):
-        cell.value, cell.data_type = holdable(content), "s"
-        return
-    else:
-        cell.value, cell.data_type = exact(content), "n"  # as text, since openpyxl would leave off the last digit
-    value = content.value if isinstance(content, Formula) else content
-    cell.number_format = "0" if isinstance(value, int) else decimals
+        role = Role.HEADING if row in layout.bold and row > 1 else Role.TITLE if row in layout.bold else Role.CELL
+        looks = [
+            Look(
+                role,
+                WHOLE if isinstance(c.value if isinstance(c, Formula) else c, int) else layout.decimals,
+                right=column > 0,
+                wraps=isinstance(c, str) and (column > 0 or name == "Lines"),
+            )
+            for column, c in enumerate(contents)
+        ]
+        sheet.add(contents, looks)

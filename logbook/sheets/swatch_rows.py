@@ -11,6 +11,7 @@ from logbook.craft.swatches.fields import FIELDS, Field, Owner
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.swatch_fields import swatch_of
 from logbook.errors import RefusedError, UnreadableError
+from logbook.sheets.cells import column_letters
 from logbook.sheets.columns import typed_text
 from logbook.sheets.limits import RawCell, RawRow, RawSheet
 
@@ -225,12 +226,3 @@ def missing(values: Mapping[Field, Any], present: Collection[Field] | None = Non
     ):
         if (present is None or set(fields).issubset(present)) and not any(values.get(field) for field in fields):
             yield fields[0].name, expected
-
-
-def column_letters(number: int) -> str:
-    """How a spreadsheet names a column: 1 → ``A``, 28 → ``AB``."""
-    letters = ""
-    while number:
-        number, rest = divmod(number - 1, 26)
-        letters = chr(ord("A") + rest) + letters
-    return letters

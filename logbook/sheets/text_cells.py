@@ -6,11 +6,15 @@ from logbook.craft.swatches.fields import clean_text
 from logbook.errors import UnreadableError
 from logbook.sheets.limits import MOST_CELL_CHARACTERS
 
+_PLAIN = re.compile("[^\\x00-\\x08\\x0b-\\x1f\\x7f_\\ud800-\\uffff]{,8000}\\Z")
+"""Texts that are held as they are, which are nearly all: found quickly."""
 _ESCAPE_LIKE = re.compile(r"_(?=x[0-9A-Fa-f]{4}_)")
 
 
 def holdable(text: str) -> str:
     """``text`` as it goes into a string cell. Raises UnreadableError for what no cell can hold."""
+    if _PLAIN.match(text):
+        return text
     plain = clean_text(text)
     length = len(plain.encode("utf-16-le")) // 2
     if length > MOST_CELL_CHARACTERS:

@@ -8,7 +8,7 @@ f being the edge stitches at each side. Halves are rounded down, so that of two 
 least" and "at most" round up and down. Where the pattern may end on half a repeat, the better of both kinds of count is taken.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from logbook.craft.pieces.options import Option, Parity
@@ -16,17 +16,7 @@ from logbook.craft.pieces.piece import PieceNumbers
 from logbook.craft.pieces.piece_numbers import chain_rule, stitch_width
 from logbook.craft.pieces.starting_chain import ChainRule
 from logbook.craft.sizes.pattern_lines import Written
-
-
-@dataclass(frozen=True, slots=True)
-class Formula:
-    """A formula, without its ``=``, and the number it comes to."""
-
-    text: str
-    value: float
-
-
-Content = str | int | float | Formula | None
+from logbook.sheets.cells import Content, Formula
 
 FIRST_SIZE = 18
 """The row of the first size."""
@@ -79,16 +69,6 @@ def try_it_rows(written: Written) -> Iterator[tuple[Content, ...]]:
     for row, size in enumerate(written.sizes, start=FIRST_SIZE):
         across = size.piece.length if plan.sideways and size.piece.length else size.piece.width
         yield _size_row(row, size.name, size.piece, across, written, counts)
-
-
-def values_of(rows: Sequence[Sequence[Content]]) -> dict[str, float]:
-    """What each formula comes to, by its cell."""
-    return {
-        f"{chr(ord('A') + column)}{row}": content.value
-        for row, contents in enumerate(rows, start=1)
-        for column, content in enumerate(contents)
-        if isinstance(content, Formula)
-    }
 
 
 def _counts_of(rule: ChainRule) -> _Counts:

@@ -11,8 +11,10 @@ from logbook.book.logbook import Logbook
 from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_whole
 from logbook.sheets.csv_file import count_csv_rows, write_csv
+from logbook.sheets.log import Log
 from logbook.sheets.reading import read_sheet
 from logbook.sheets.workbook import count_workbook_rows, write_workbook
+from logbook.tasks.whole_log import log_of
 
 SUFFIXES = (".xlsx", ".csv")
 
@@ -36,12 +38,13 @@ def export(book: Logbook, target: Path, progress: Callable[[int, int], None] | N
         raise RefusedError(f"“{target.name}” names no kind of sheet: let it end in .xlsx or .csv.")
     with book.reading() as connection:
         swatches = stored.swatches(connection)
+        log = Log(swatches=swatches) if suffix == ".csv" else log_of(connection, swatches)
 
     def write(stream: BinaryIO) -> None:
         if suffix == ".csv":
             write_csv(stream, swatches, progress)
         else:
-            write_workbook(stream, swatches, f"Swatches of {book.path.stem}", date.today().isoformat(), progress)
+            write_workbook(stream, log, f"Swatches of {book.path.stem}", date.today().isoformat(), progress)
 
     def verify(part: Path) -> None:
         with part.open("rb") as stream:

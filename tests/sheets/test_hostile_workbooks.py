@@ -44,7 +44,7 @@ def test_the_judge_sees_a_reader_that_drops_a_row() -> None:
         sheet = read_workbook(content, name)
         return RawSheet(sheet.name, sheet.rows[:-1])
 
-    assert judge_mutants(20, seed=7, read=careless)["faults"]
+    assert judge_mutants(60, seed=7, read=careless)["faults"]
 
 
 def test_the_judge_sees_a_reader_that_lets_errors_through() -> None:

@@ -23,6 +23,7 @@ from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.words.lengths import Ease
 from logbook.sheets.columns import COLUMNS, cells_of
+from logbook.sheets.log import Log
 from logbook.sheets.reading import read_sheet
 from logbook.sheets.run_workbook import write_run_workbook
 from logbook.sheets.workbook import write_workbook
@@ -66,7 +67,7 @@ def workbooks(tmp_path_factory: pytest.TempPathFactory) -> dict[str, tuple[Path,
         export(book, written["log"])
     written["awkward"] = folder / "awkward.xlsx"
     with written["awkward"].open("wb") as stream:
-        write_workbook(stream, awkward_swatches(), "Swatches & more", "2026-05-31")
+        write_workbook(stream, Log(swatches=awkward_swatches()), "Swatches & more", "2026-05-31")
     written["changed"] = change_widths(written["shells"], folder / "changed.xlsx")
     again = recalculated(list(written.values()), folder)
     return {name: (path, saved) for (name, path), saved in zip(written.items(), again, strict=True)}

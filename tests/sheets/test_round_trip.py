@@ -13,6 +13,7 @@ from logbook.craft.swatches.fields import FIELDS, Owner
 from logbook.craft.swatches.swatch import Swatch
 from logbook.sheets.columns import cells_of
 from logbook.sheets.csv_file import write_csv
+from logbook.sheets.log import Log
 from logbook.sheets.reading import read_sheet
 from logbook.sheets.swatch_rows import SheetSwatches, swatches_of
 from logbook.sheets.workbook import write_workbook
@@ -28,7 +29,7 @@ def written(swatches: Sequence[Swatch], ending: str) -> bytes:
     if ending == "csv":
         write_csv(stream, swatches)
     else:
-        write_workbook(stream, swatches, "The log", "2026-05-31")
+        write_workbook(stream, Log(swatches=swatches), "The log", "2026-05-31")
     return stream.getvalue()
 
 

@@ -5,9 +5,10 @@ import pytest
 
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.errors import RefusedError
+from logbook.sheets.cells import column_letters
 from logbook.sheets.limits import RawCell, RawRow, RawSheet, Unusable
 from logbook.sheets.reading import read_sheet
-from logbook.sheets.swatch_rows import SheetSwatches, column_letters, swatches_of
+from logbook.sheets.swatch_rows import SheetSwatches, swatches_of
 from tests.support.faults import FAULTS
 
 SAMPLE = Path(__file__).parents[2] / "sample_data"

@@ -16,13 +16,15 @@ from logbook.craft.swatches.swatch import Swatch
 from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_whole
 from logbook.sheets.columns import COLUMNS, cells_of
+from logbook.sheets.log import Log
 from logbook.sheets.workbook import count_workbook_rows, write_workbook
+from logbook.sheets.workbook_reading import read_workbook
 from tests.support.swatches import awkward_swatches, full_swatch, plain_swatch
 
 
 def written(swatches: list[Swatch]) -> io.BytesIO:
     stream = io.BytesIO()
-    write_workbook(stream, swatches, "Swatches & more", "2026-05-31")
+    write_workbook(stream, Log(swatches=swatches), "Swatches & more", "2026-05-31")
     stream.seek(0)
     return stream
 
@@ -51,23 +53,41 @@ def test_the_log_is_set_up_to_be_read_and_printed(book: Any) -> None:
     assert (log.page_setup.orientation, log.page_setup.fitToHeight) == ("landscape", 0)
     assert log.sheet_properties.pageSetUpPr.fitToPage
     assert log.print_title_rows == "$1:$1"
-    assert log.oddHeader.left.text == "Swatches && more"
-    assert log.oddHeader.right.text == "2026-05-31"
+    assert log.oddFooter.left.text == "Swatches && more · 2026-05-31"
+    assert (log.oddFooter.center.text, log.oddFooter.right.text) == ("&A", "page &P of &N")
     widths = {column.name: log.column_dimensions[cell.column_letter].width for column, cell in zip(COLUMNS, log[1], strict=True)}
     assert widths == {column.name: column.width for column in COLUMNS}
     notes = log.cell(2, [column.name for column in COLUMNS].index("notes") + 1)
     assert notes.alignment.wrap_text
 
 
-def test_readings_one_a_row(book: Any) -> None:
-    heading, *rows = book["Readings"].iter_rows(values_only=True)
+def test_readings_one_a_row() -> None:
+    heading, *rows = openpyxl.load_workbook(written(awkward_swatches()), data_only=True)["Readings"].iter_rows(values_only=True)
     assert heading[:3] == ("tag", "condition", "direction")
     full = full_swatch(1, "x")
     assert len(rows) == sum(len(swatch.readings) for swatch in awkward_swatches())
-    shown = [row[3:] for row in rows[: len(full.readings)]]
+    shown = [row[3:8] for row in rows[: len(full.readings)]]
     assert shown[0] == ("4 repeats = 15.1 cm", 4, "repeats", 15.1, pytest.approx(151 / 24))
     assert shown[3] == ("2.75 row repeats in 10 cm", 2.75, "row repeats", 10, pytest.approx(100 / 11))
     assert rows[-1][7] is None, "without a multiple a repeat says nothing of a stitch"
+
+
+@pytest.mark.parametrize("many", [3, 501, 2_001])
+def test_a_long_log_holds_the_same_in_plain_values(many: int) -> None:
+    swatches = [*awkward_swatches(), *(plain_swatch(number) for number in range(many))]
+    stream = written(swatches)
+    for row, swatch in zip(read_workbook(stream.getvalue(), "log").rows[1:], swatches, strict=True):
+        seen = [*row.cells, *[None] * (len(COLUMNS) - len(row.cells))]
+        assert seen == [None if content == "" else content for content in cells_of(swatch)]
+    gauges = openpyxl.load_workbook(stream, read_only=True)["Gauges"]
+    rows = list(gauges.iter_rows(min_row=5, max_col=8, values_only=True))
+    assert len(rows) == len(swatches)
+    assert any(str(cell).startswith("=100/") for row in rows for cell in row) is (many == 3)
+
+
+def test_the_first_sheets_stay_where_scripts_look_for_them_and_it_opens_at_the_calculator(book: Any) -> None:
+    assert book.sheetnames[:3] == ["Swatches", "Readings", "Words and units"]
+    assert book.active.title == "Starting chain"
 
 
 def test_words_and_units(book: Any) -> None:
@@ -116,7 +136,7 @@ def test_cancelling_leaves_the_old_file_and_nothing_else(stop: int, tmp_path: Pa
             raise GivenUpError
 
     with pytest.raises(GivenUpError):
-        write_whole(target, lambda file: write_workbook(file, swatches, "", "", progress), lambda _: None)
+        write_whole(target, lambda file: write_workbook(file, Log(swatches=swatches), "", "", progress), lambda _: None)
     assert told[-1][0] >= stop
     assert told[-1][1] == 500, "rows of both sheets count"
     assert target.read_bytes() == b"old"

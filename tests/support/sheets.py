@@ -1,8 +1,11 @@
-"""Small sheets of the log, written with nothing but ``csv``."""
+"""Small sheets of the log, written with nothing but ``csv``; and a workbook as it is saved."""
 
 import csv
 from collections.abc import Mapping
+from io import BytesIO
 from pathlib import Path
+
+from logbook.sheets.book_writer import BookWriter
 
 LEAST = {"yarn": "Harbour", "hook mm": "4", "stitches washed": "20 sts = 10 cm"}
 """The least a row must say."""
@@ -22,3 +25,11 @@ def read_rows(path: Path) -> list[dict[str, str]]:
     """The rows of a CSV by column, as they stand."""
     with path.open(encoding="utf-8-sig", newline="") as file:
         return list(csv.DictReader(file))
+
+
+def written_book(book: BookWriter) -> BytesIO:
+    """A workbook saved, to be read from its beginning."""
+    stream = BytesIO()
+    book.save(stream)
+    stream.seek(0)
+    return stream

@@ -2,8 +2,11 @@
 
 import shutil
 import subprocess
+from collections.abc import Mapping
 from pathlib import Path
+from typing import Any
 
+import openpyxl
 import pytest
 
 _ALWAYS = """<?xml version="1.0" encoding="UTF-8"?>
@@ -29,5 +32,20 @@ def recalculated(workbooks: list[Path], folder: Path) -> list[Path]:
     out = folder / "recalculated"
     profile = f"-env:UserInstallation={(folder / 'profile').as_uri()}"
     command = [program, profile, "--headless", "--convert-to", "xlsx", "--outdir", str(out), *map(str, workbooks)]
-    subprocess.run(command, check=True, capture_output=True, timeout=120)
+    subprocess.run(command, check=True, capture_output=True, timeout=900)
     return [out / workbook.name for workbook in workbooks]
+
+
+def with_inputs(workbook: Path, sheet: str, inputs: Mapping[str, object], changed: Path) -> Path:
+    """The workbook with other contents in some cells of a sheet (None: emptied); every formula waits to be worked out."""
+    book = openpyxl.load_workbook(workbook)
+    for cell, content in inputs.items():
+        book[sheet][cell].value = content
+    book.save(changed)
+    return changed
+
+
+def shown(workbook: Path, sheet: str) -> Mapping[str, Any]:
+    """What stands in the cells of a sheet."""
+    cells = openpyxl.load_workbook(workbook, data_only=True)[sheet]
+    return {cell.coordinate: cell.value for row in cells.iter_rows() for cell in row}

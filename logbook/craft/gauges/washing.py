@@ -10,7 +10,7 @@ way of washing (the same stitch first; never from plain to lace)::
 """
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -76,7 +76,24 @@ def finished_gauge(
     ``others`` may hold any swatches; those that can lend are picked. Raises RefusedError if the swatch has no readings as worked
     or finished in that direction.
     """
-    gauges = gauges_of(swatch, assumptions)
+    found = finished_of(
+        gauges_of(swatch, assumptions),
+        direction,
+        lambda: lenders_for(swatch, direction, others, assumptions, condition),
+        condition,
+    )
+    if found is None:
+        raise RefusedError(_nothing_to_reckon_with(swatch, direction, condition))
+    return found
+
+
+def finished_of(
+    gauges: Mapping[tuple[Condition, Direction], Gauge],
+    direction: Direction,
+    loans: Callable[[], Sequence[Loan]],
+    condition: Condition = Condition.WASHED,
+) -> FinishedGauge | None:
+    """The same of gauges that are worked out already; ``loans`` is asked only if washing must be borrowed. None without any."""
     worked = gauges.get((Condition.WORKED, direction))
     finished = gauges.get((condition, direction))
     if finished is not None:
@@ -89,9 +106,7 @@ def finished_gauge(
             before_washing_mm=worked.pitch_mm if worked else None,
             change=finished.pitch_mm / worked.pitch_mm - 1 if worked else None,
         )
-    if worked is None:
-        raise RefusedError(_nothing_to_reckon_with(swatch, direction, condition))
-    return borrowed_gauge(worked, lenders_for(swatch, direction, others, assumptions, condition), condition)
+    return None if worked is None else borrowed_gauge(worked, loans(), condition)
 
 
 def borrowed_gauge(worked: Gauge, loans: Sequence[Loan], condition: Condition = Condition.WASHED) -> FinishedGauge:
@@ -125,9 +140,18 @@ def borrowed_gauge(worked: Gauge, loans: Sequence[Loan], condition: Condition = 
 
 
 def lenders_for(
-    swatch: Swatch, direction: Direction, others: Iterable[Swatch], assumptions: Assumptions, condition: Condition
+    swatch: Swatch,
+    direction: Direction,
+    others: Iterable[Swatch],
+    assumptions: Assumptions,
+    condition: Condition,
+    loan: Callable[[Swatch, Direction, Assumptions, Condition], Loan | None] | None = None,
 ) -> tuple[Loan, ...]:
-    """Swatches of the same yarn and way of washing, measured before and after; the same stitch first, plain never to lace."""
+    """Swatches of the same yarn and way of washing, measured before and after; the same stitch first, plain never to lace.
+
+    ``loan`` is ``loan_of``, or one that remembers what it worked out.
+    """
+    lend = loan or loan_of
     if swatch.yarn is None:
         return ()
     same_yarn = [
@@ -141,7 +165,7 @@ def lenders_for(
     ]
     same_stitch = [o for o in same_yarn if o.pattern and swatch.pattern and o.pattern.uid == swatch.pattern.uid]
     for group in (same_stitch, same_yarn):
-        loans = [loan for loan in (_loan(other, direction, assumptions, condition) for other in group) if loan]
+        loans = [one for one in (lend(other, direction, assumptions, condition) for other in group) if one]
         if loans:
             return tuple(loans)
     return ()
@@ -158,7 +182,8 @@ def _same_washing(swatch: Swatch, other: Swatch) -> bool:
     return not mine or mine == theirs
 
 
-def _loan(other: Swatch, direction: Direction, assumptions: Assumptions, condition: Condition) -> Loan | None:
+def loan_of(other: Swatch, direction: Direction, assumptions: Assumptions, condition: Condition) -> Loan | None:
+    """What a swatch can lend; None if it was not measured before and after washing."""
     gauges = gauges_of(other, assumptions)
     worked, washed = gauges.get((Condition.WORKED, direction)), gauges.get((condition, direction))
     if worked is None or washed is None or worked.give_or_take is None or washed.give_or_take is None:

@@ -1,0 +1,42 @@
+"""What a workbook of the whole log is made of."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from logbook.craft.gauges.drift import Drift, drift_of
+from logbook.craft.pieces.made_piece import MadePiece
+from logbook.craft.pieces.planned_piece import PlannedPiece
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.swatch import Swatch
+
+
+@dataclass(frozen=True, slots=True)
+class PieceLine:
+    """What a planned piece comes to in one size ("": it has none), lengths in mm; ``trouble`` says why it can't be worked out."""
+
+    piece: str
+    size: str = ""
+    swatch: str = ""
+    body_mm: float | None = None
+    chain: int | None = None
+    stitches: int | None = None
+    rows: int | None = None
+    width_mm: float | None = None
+    length_mm: float | None = None
+    give_or_take_mm: float | None = None
+    grams: float | None = None
+    published: bool = False
+    trouble: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Log:
+    """A whole logbook in plain records: swatches, pieces with what they come to, made pieces, body charts (name, lines)."""
+
+    swatches: Sequence[Swatch]
+    assumptions: Assumptions = field(default_factory=Assumptions)
+    drift: Drift = field(default_factory=lambda: drift_of(Assumptions()))
+    pieces: Sequence[PlannedPiece] = ()
+    lines: Sequence[PieceLine] = ()
+    made: Sequence[MadePiece] = ()
+    charts: Sequence[tuple[str, str]] = ()

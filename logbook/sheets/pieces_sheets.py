@@ -1,0 +1,87 @@
+"""The sheets "Made pieces" and "Pieces": planned beside measured with the drift, and what each planned piece comes to."""
+
+from collections.abc import Mapping, Sequence
+
+from logbook.craft.pieces.made_piece import MadePiece
+from logbook.sheets.book_writer import BookWriter
+from logbook.sheets.cells import TENTHS, WHOLE, Content, Formula, Heading
+from logbook.sheets.log import Log, PieceLine
+
+MADE, PIECES = "Made pieces", "Pieces"
+_SIGNED = "+0.0%;-0.0%;0.0%"
+MADE_HEADINGS = (
+    Heading("name", 26, wraps=True), Heading("piece", 24, wraps=True), Heading("size", 8), Heading("swatch", 9),
+    Heading("date", 11),
+    Heading("chain", 8, WHOLE, right=True), Heading("rows", 8, WHOLE, right=True), Heading("hook mm", 7, "0.0##", right=True),
+    Heading("predicted width cm", 10, TENTHS, right=True), Heading("washed width cm", 10, TENTHS, right=True),
+    Heading("width strayed", 9, _SIGNED, right=True),
+    Heading("predicted length cm", 10, TENTHS, right=True), Heading("washed length cm", 10, TENTHS, right=True),
+    Heading("length strayed", 9, _SIGNED, right=True),
+    Heading("worked width cm", 10, TENTHS, right=True), Heading("worked length cm", 10, TENTHS, right=True),
+    Heading("fits", 20, wraps=True), Heading("notes", 30, wraps=True), Heading("uid", 12, hidden=True),
+)  # fmt: skip
+TOP = 4
+"""The row of the headings in both sheets."""
+
+
+def write_made(book: BookWriter, log: Log) -> None:
+    """Every made piece, planned beside measured."""
+    sheet = book.sheet(MADE, MADE_HEADINGS, landscape=True, top=TOP, freeze=1)
+    drift = log.drift
+    learnt = "an assumption, until some are made" if drift.pieces == 0 else f"learnt from {drift.pieces}"
+    sheet.head(
+        "Made pieces",
+        "What was planned beside what was measured after washing. A whole piece strays from its swatch by up to "
+        f"{drift.give_or_take * 100:.1f} % ({learnt}).",
+    )
+    pieces = {piece.uid: piece.name for piece in log.pieces}
+    tags = {swatch.uid: swatch.tag for swatch in log.swatches} if log.made else {}
+    rows = (made_cells(row, made, pieces, tags) for row, made in enumerate(log.made, start=TOP + 1))
+    sheet.table(MADE_HEADINGS, rows, len(log.made))
+
+
+def made_cells(row: int, made: MadePiece, pieces: Mapping[str, str], tags: Mapping[str, str]) -> tuple[Content, ...]:
+    """A made piece in the columns of ``MADE_HEADINGS``."""
+    return (
+        made.name, pieces.get(made.piece, ""), made.size, tags.get(made.swatch, ""), made.date,
+        made.chain, made.rows, made.hook_mm,
+        in_cm(made.predicted_width_mm), in_cm(made.washed_width_mm),
+        _strayed(row, "I", "J", made.predicted_width_mm, made.washed_width_mm),
+        in_cm(made.predicted_length_mm), in_cm(made.washed_length_mm),
+        _strayed(row, "L", "M", made.predicted_length_mm, made.washed_length_mm),
+        in_cm(made.worked_width_mm), in_cm(made.worked_length_mm), made.fits, made.notes, made.uid,
+    )  # fmt: skip
+
+
+def _strayed(row: int, before: str, after: str, predicted: float | None, measured: float | None) -> Content:
+    known = predicted is not None and measured is not None
+    value: str | float = measured / predicted - 1 if known else ""  # type: ignore[operator]
+    return Formula(f'IF(AND(ISNUMBER({before}{row}),ISNUMBER({after}{row})),{after}{row}/{before}{row}-1,"")', value)
+
+
+_PIECE_HEADINGS = (
+    Heading("piece", 30, wraps=True), Heading("size", 9), Heading("swatch", 10), Heading("body cm", 9, TENTHS, right=True),
+    Heading("chain", 9, WHOLE, right=True), Heading("base stitches", 9, WHOLE, right=True), Heading("rows", 9, WHOLE, right=True),
+    Heading("width cm", 9, TENTHS, right=True), Heading("length cm", 9, TENTHS, right=True),
+    Heading("give or take cm", 9, TENTHS, right=True), Heading("yarn g", 9, WHOLE, right=True), Heading("set", 9),
+    Heading("remark", 34, wraps=True),
+)  # fmt: skip
+
+
+def write_pieces(book: BookWriter, lines: Sequence[PieceLine]) -> None:
+    """What each planned piece comes to, a line for each of its sizes: for reading only."""
+    sheet = book.sheet(PIECES, _PIECE_HEADINGS, landscape=True, top=TOP, freeze=1)
+    sheet.head("Pieces", "What each planned piece comes to today, as finished; “set”: its numbers were published as then.")
+    sheet.table(_PIECE_HEADINGS, map(_line_cells, lines), len(lines))
+
+
+def _line_cells(line: PieceLine) -> tuple[Content, ...]:
+    return (
+        line.piece, line.size, line.swatch, in_cm(line.body_mm), line.chain, line.stitches, line.rows, in_cm(line.width_mm),
+        in_cm(line.length_mm), in_cm(line.give_or_take_mm), line.grams, "set" if line.published else "", line.trouble,
+    )  # fmt: skip
+
+
+def in_cm(mm: float | None) -> float | None:
+    """mm as the cm that read back as the same mm."""
+    return None if mm is None else round(mm / 10, 9)

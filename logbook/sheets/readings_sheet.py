@@ -1,0 +1,141 @@
+"""The sheet "Readings": one row a reading, and in a log of moderate size the parts of its gauge's give or take, live.
+
+Each gauge (the readings of one swatch, condition and direction) has a number, by which the sheet "Gauges" sums what belongs to
+it; so both sheets may be sorted and filtered. The formulas are those of ``craft/swatches/gauge.py``.
+"""
+
+import math
+from collections.abc import Iterator, Sequence
+
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.gauge import COARSE
+from logbook.craft.swatches.swatch import Swatch, TakenReading
+from logbook.sheets.book_writer import BookWriter
+from logbook.sheets.cells import HUNDREDTHS, PERCENT, WHOLE, Content, Formula, Heading
+from logbook.sheets.progress import Progress, counted
+
+NAME = "Readings"
+MOST_LIVE = 500
+"""Swatches of a log whose gauges are formulas; above that they are values."""
+_HEADINGS = (
+    Heading("tag", 12), Heading("condition", 18), Heading("direction", 10), Heading("as typed", 30, wraps=True),
+    Heading("number", 9, "0.##", right=True), Heading("counted", 11), Heading("length cm", 9, "0.0#", right=True),
+    Heading("mm per stitch or row", 11, HUNDREDTHS, right=True), Heading("stitches or rows", 10, "0.##", right=True),
+    Heading("read to (mm; or of a count)", 13, "0.0##", right=True),
+)  # fmt: skip
+_LIVE = (
+    Heading("gauge no.", 8, WHOLE, right=True), Heading("share of its gauge", 9, PERCENT, right=True),
+    Heading("off its gauge", 9, PERCENT, right=True), Heading("of its place", 9, "0.0E+00", right=True),
+    Heading("of the tape", 9, "0.0E+00", right=True), Heading("of counting", 9, "0.0E+00", right=True),
+    Heading("too coarse", 8, WHOLE, right=True),
+)  # fmt: skip
+Key = tuple[str, Condition, Direction]
+
+
+class GaugeNumbers:
+    """The number of each gauge, and the formulas that sum over its readings."""
+
+    def __init__(self, swatches: Sequence[Swatch], assumptions: Assumptions) -> None:
+        self.assumptions = assumptions
+        self._numbers: dict[Key, int] = {}
+        self.rows = sum(len(swatch.readings) for swatch in swatches)
+        for swatch in swatches:
+            for taken in swatch.readings:
+                if _known(swatch, taken):
+                    self._numbers.setdefault((swatch.tag, taken.condition, taken.direction), len(self._numbers) + 1)
+
+    def number(self, tag: str, condition: Condition, direction: Direction) -> int | None:
+        """The number of a gauge; None without one."""
+        return self._numbers.get((tag, condition, direction))
+
+    def pitch(self, number: int) -> str:
+        """mm per stitch or row."""
+        return f"10*{self._sum(number, 'G')}/{self._sum(number, 'I')}"
+
+    def give_or_take(self, number: int, borrowed: float = 0.0) -> str:
+        """The relative half-width, "" where a count is too coarse; ``borrowed`` is what borrowing washing adds."""
+        count = f"COUNTIF({self._column('K')},{number})"
+        variation = f"{self.assumptions.variation!r}^2"
+        scatter = f"{self._sum(number, 'N')}-{self._sum(number, 'M')}^2/{count}"
+        shares = f"SUMPRODUCT(({self._column('K')}={number})*{self._column('L')}^2)"
+        fabric = f"TINV(0.05,{count}+3)^2*(4*{variation}+{scatter})/({count}+3)*{shares}"
+        tape = f"3*({self._sum(number, 'O')}+{self._sum(number, 'P')}^2)"
+        lent = f"+{borrowed!r}^2" if borrowed else ""
+        return f'IF({self._sum(number, "Q")}>0,"",SQRT({fabric}+{tape}{lent}))'
+
+    def _column(self, letter: str) -> str:
+        return f"{NAME}!${letter}$2:${letter}${self.rows + 1}"
+
+    def _sum(self, number: int, letter: str) -> str:
+        return f"SUMIF({self._column('K')},{number},{self._column(letter)})"
+
+
+def write_readings(
+    book: BookWriter, swatches: Sequence[Swatch], numbers: GaugeNumbers, *, live: bool, progress: Progress | None, before: int
+) -> None:
+    """The whole sheet, or as many as it takes; live with the columns that the gauges are summed from."""
+    taken = [(swatch, reading) for swatch in swatches for reading in swatch.readings]
+    headings = (*_HEADINGS, *_LIVE) if live else _HEADINGS
+    sheet = book.sheet(NAME, headings, landscape=True, top=1, freeze=1)
+    values = _values(swatches, numbers.assumptions) if live else iter(())
+    rows = (
+        _row(number, swatch, reading, numbers, next(values) if live else None)
+        for number, (swatch, reading) in enumerate(counted(taken, progress, before=before), start=2)
+    )
+    sheet.table(headings, rows, len(taken))
+
+
+def _known(swatch: Swatch, taken: TakenReading) -> bool:
+    """Whether the gauge a reading belongs to can be worked out."""
+    if swatch.per_repeat(taken.direction) is not None:
+        return True
+    return not any(r.counted.whole_repeats for r in swatch.readings_of(taken.condition, taken.direction))
+
+
+def _row(row: int, swatch: Swatch, taken: TakenReading, numbers: GaugeNumbers, parts: "_Parts | None") -> tuple[Content, ...]:
+    reading = taken.reading
+    each = swatch.per_repeat(taken.direction) if reading.counted.whole_repeats else 1
+    finest = numbers.assumptions.finest(reading)
+    units = None if each is None else reading.number * each
+    first: tuple[Content, ...] = (
+        swatch.tag, taken.condition.words, taken.direction.value, reading.text, reading.number, reading.counted.value,
+        reading.length_mm / 10,
+    )  # fmt: skip
+    pitch = None if units is None else reading.length_mm / units
+    if parts is None:
+        return (*first, pitch, units, finest)
+    number = numbers.number(swatch.tag, taken.condition, taken.direction)
+    live = None if pitch is None or units is None else (Formula(f"10*G{row}/I{row}", pitch), Formula(f"E{row}*{each}", units))
+    if number is None or live is None:
+        return (*first, *(live or (None, None)), finest, *[None] * len(_LIVE))
+    last = numbers.rows + 1
+    total = f"SUMIF($K$2:$K${last},K{row},${{0}}$2:${{0}}${last})"
+    share, off = parts
+    count = reading.is_count
+    span = 0.0 if count else (share * finest / math.sqrt(6) / reading.length_mm) ** 2
+    counting = share * finest / math.sqrt(12) / reading.number if count else 0.0
+    return (
+        *first, *live, finest, number,
+        Formula(f"I{row}/{total.format('I')}", share),
+        Formula(f"G{row}/I{row}/({total.format('G')}/{total.format('I')})-1", off),
+        Formula(f"M{row}^2", off**2),
+        0 if count else Formula(f"(L{row}*J{row}/SQRT(6)/G{row}/10)^2", span),
+        Formula(f"L{row}*J{row}/SQRT(12)/E{row}", counting) if count else 0,
+        Formula(f"IF(J{row}/E{row}>{COARSE},1,0)", int(finest / reading.number > COARSE)) if count else 0,
+    )  # fmt: skip
+
+
+_Parts = tuple[float, float]
+
+
+def _values(swatches: Sequence[Swatch], assumptions: Assumptions) -> Iterator[_Parts]:
+    """Of each reading its share of its gauge and how far it lies off it."""
+    for swatch in swatches:
+        for taken in swatch.readings:
+            alike = swatch.readings_of(taken.condition, taken.direction)
+            each = swatch.per_repeat(taken.direction) or 1
+            units = [r.number * (each if r.counted.whole_repeats else 1) for r in alike]
+            own = taken.reading.number * (each if taken.reading.counted.whole_repeats else 1)
+            pitch = math.fsum(r.length_mm for r in alike) / math.fsum(units)
+            yield own / math.fsum(units), taken.reading.length_mm / own / pitch - 1
