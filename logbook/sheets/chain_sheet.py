@@ -4,17 +4,21 @@ Formulas only: no macro, no array formula, no function younger than 2010, no tex
 looked up by ``EXACT``, since ``MATCH`` takes ``*`` and ``?`` for wildcards and capitals for small letters.
 """
 
+import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Any
 
 from logbook.craft.gauges.drift import Drift
 from logbook.craft.gauges.lending import Lending
 from logbook.craft.gauges.washing import Washing
+from logbook.craft.pieces.options import Option, Pitch, recommended
+from logbook.craft.pieces.starting_chain import ChainRule, starting_chains
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.fields import exact
 from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.words.lengths import MM_PER_INCH
 from logbook.sheets.book_writer import BookWriter, SheetWriter
-from logbook.sheets.calculator import Option, Reckoned, chain_option, row_option
 from logbook.sheets.cells import EIGHTHS, PERCENT, TENTHS, WHOLE, Content, Formula, Look, Role
 from logbook.sheets.gauges_sheet import LETTER, TOP, GaugeLine, gauge_line, measured_words, newest_first
 
@@ -58,11 +62,46 @@ def _begin(swatches: Sequence[Swatch], lending: Lending) -> tuple[int, GaugeLine
     return found
 
 
-def _reckoned(line: GaugeLine | None, drift: Drift) -> Reckoned:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Reckoned:
+    """What the sheet begins with: mm per stitch and row (0: not known), give or take (None: not known), counts."""
+
+    stitch_mm: float = 0.0
+    row_mm: float = 0.0
+    stitch_sure: float | None = None
+    row_sure: float | None = None
+    stitch_before_mm: float = 0.0
+    row_before_mm: float = 0.0
+    multiple: int = 1
+    plus: int = 0
+    extra: int = 0
+    set_up: int = 0
+    in_repeat: int = 1
+    closing: int = 0
+    drift: float = 0.0
+
+    def options(self, width_mm: float) -> list[Option | None]:
+        """The chain a repeat narrower than the one for a width, that one, and a repeat wider; None where there is none."""
+        if self.stitch_mm <= 0:
+            return [None, None, None]
+        pitch = Pitch(
+            mm=self.stitch_mm,
+            gauge_give_or_take=self.stitch_sure,
+            drift_give_or_take=self.drift,
+            before_washing_mm=self.stitch_before_mm or None,
+        )
+        rule = ChainRule(multiple=self.multiple, plus=self.plus, extra_chains=self.extra)
+        found = starting_chains(width_mm, pitch, rule)
+        by_repeats = {option.repeats: option for option in found}
+        best = recommended(found).repeats
+        return [by_repeats.get(best + away) for away in (-1, 0, 1)]
+
+
+def _reckoned(line: GaugeLine | None, drift: Drift) -> _Reckoned:
     if line is None:
-        return Reckoned(drift=drift.give_or_take)
+        return _Reckoned(drift=drift.give_or_take)
     pattern, stitches, rows = line.swatch.pattern, line.stitches, line.rows
-    return Reckoned(
+    return _Reckoned(
         stitch_mm=stitches.pitch_mm if stitches else 0.0,
         row_mm=rows.pitch_mm if rows else 0.0,
         stitch_sure=stitches.give_or_take if stitches else None,
@@ -114,24 +153,25 @@ def _input(sheet: SheetWriter, label: str, content: Content, note: str) -> None:
     sheet.add((label, content, note), (Look(Role.LABEL), Look(Role.INPUT, "General", right=True), Look(Role.NOTE)), height=17)
 
 
-def _answers(sheet: SheetWriter, begin: GaugeLine | None, with_: Reckoned, last: int) -> None:
-    best = chain_option(with_, _WIDTH_CM * 10)
+def _answers(sheet: SheetWriter, begin: GaugeLine | None, with_: _Reckoned, last: int) -> None:
+    options = with_.options(_WIDTH_CM * 10)
+    best = options[1]
     _section(sheet, "The chain")
-    answer = Formula(f'IF(B{FIRST_OPTION + 1}="","",B{FIRST_OPTION + 1})', "" if best is None else best.total)
+    answer = Formula(f'IF(B{FIRST_OPTION + 1}="","",B{FIRST_OPTION + 1})', "" if best is None else best.chain)
     sheet.add(("Chain", answer), Look(Role.ANSWER, WHOLE), height=23)
     sheet.add((Formula(_trouble_formula(last), _trouble(begin)),), Look(Role.TROUBLE))
     _headings(sheet, "", "chain", "base stitches", "repeats", "width")
     for place, (label, away) in enumerate((("one repeat fewer", -1), ("nearest", 0), ("one repeat more", 1))):
         row = FIRST_OPTION + place
         repeats = f"$D${FIRST_OPTION + 1}{away:+d}" if away else _NEAREST_REPEATS
-        option = chain_option(with_, _WIDTH_CM * 10, away)
+        option = options[place]
         there = f"{repeats}<1" if away else f"OR({_STITCH}<=0,{_TARGET}<=0)"
         if away:
             there = f'IF($D${FIRST_OPTION + 1}="",TRUE,{there})'
         first = (
-            Formula(f'IF(D{row}="","",C{row}+{_T})', "" if option is None else option.total),
+            Formula(f'IF(D{row}="","",C{row}+{_T})', "" if option is None else option.chain),
             Formula(f'IF(D{row}="","",{_M}*D{row}+{_B})', "" if option is None else option.count),
-            Formula(f'IF({there},"",{repeats})', "" if option is None else option.groups),
+            Formula(f'IF({there},"",{repeats})', "" if option is None else option.repeats),
         )
         side = _Measures(row, "D", "C", _STITCH, _STITCH_SURE, _STITCH_BEFORE, _TARGET)
         sheet.add((label, *first, *side.cells(option)), [Look(Role.LABEL), *_NUMBER_LOOKS])
@@ -148,7 +188,7 @@ def _answers(sheet: SheetWriter, begin: GaugeLine | None, with_: Reckoned, last:
     hidden = Look(Role.NOTE, ";;;")
     looks = [Look(Role.LABEL), *_NUMBER_LOOKS]
     looks[2] = hidden
-    sheet.add(("nearest", *rows, *side.cells(row_option(with_, 0.0))), looks)
+    sheet.add(("nearest", *rows, *side.cells(None)), looks)
     sheet.skip()
 
 
@@ -191,8 +231,9 @@ class _Measures:
 
 
 def _measures_of(option: Option) -> list[float | None]:
-    beside = (option.swatch_mm, option.piece_mm, option.before_mm)
-    return [option.cm, option.inches, option.off_mm / 10, *(None if mm is None else mm / 10 for mm in beside)]
+    eighths = math.floor(option.mm / float(MM_PER_INCH) * 8 + 0.5)
+    beside = (option.gauge_give_or_take_mm, option.give_or_take_mm, option.before_washing_mm)
+    return [option.mm / 10, eighths / 8, option.difference_mm / 10, *(None if mm is None else mm / 10 for mm in beside)]
 
 
 _NONE = "Choose a swatch, or say how far some whole repeats reach."
@@ -226,7 +267,7 @@ def _at(column: str, last: int) -> str:
     return f"INDEX(Gauges!${letter}$1:${letter}${last},{_LINE})"
 
 
-def _workings(sheet: SheetWriter, place: int, with_: Reckoned, assumptions: Assumptions, last: int) -> None:
+def _workings(sheet: SheetWriter, place: int, with_: _Reckoned, assumptions: Assumptions, last: int) -> None:
     """What the answers are reckoned from, where anyone may follow it."""
     _section(sheet, "What it reckons with")
     sheet.skip()

@@ -6,6 +6,7 @@ it; so both sheets may be sorted and filtered. The formulas are those of ``craft
 
 import math
 from collections.abc import Iterator, Sequence
+from typing import NamedTuple
 
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
@@ -78,9 +79,9 @@ def write_readings(
     taken = [(swatch, reading) for swatch in swatches for reading in swatch.readings]
     headings = (*_HEADINGS, *_LIVE) if live else _HEADINGS
     sheet = book.sheet(NAME, headings, landscape=True, top=1, freeze=1)
-    values = _values(swatches, numbers.assumptions) if live else iter(())
+    parts = _parts(swatches, numbers.assumptions)
     rows = (
-        _row(number, swatch, reading, numbers, next(values) if live else None)
+        _row(number, swatch, reading, numbers, next(parts), live=live)
         for number, (swatch, reading) in enumerate(counted(taken, progress, before=before), start=2)
     )
     sheet.table(headings, rows, len(taken))
@@ -93,30 +94,41 @@ def _known(swatch: Swatch, taken: TakenReading) -> bool:
     return not any(r.counted.whole_repeats for r in swatch.readings_of(taken.condition, taken.direction))
 
 
-def _row(row: int, swatch: Swatch, taken: TakenReading, numbers: GaugeNumbers, parts: "_Parts | None") -> tuple[Content, ...]:
-    reading = taken.reading
+class _Parts(NamedTuple):
+    """Of a reading: how finely it was read, its share of its gauge, and how far it lies off it."""
+
+    finest: float
+    share: float
+    off: float
+
+
+def _row(
+    row: int, swatch: Swatch, taken: TakenReading, numbers: GaugeNumbers, parts: _Parts, *, live: bool
+) -> tuple[Content, ...]:
+    reading, finest = taken.reading, parts.finest
     each = swatch.per_repeat(taken.direction) if reading.counted.whole_repeats else 1
-    finest = numbers.assumptions.finest(reading)
     units = None if each is None else reading.number * each
     first: tuple[Content, ...] = (
         swatch.tag, taken.condition.words, taken.direction.value, reading.text, reading.number, reading.counted.value,
         reading.length_mm / 10,
     )  # fmt: skip
     pitch = None if units is None else reading.length_mm / units
-    if parts is None:
+    if not live:
         return (*first, pitch, units, finest)
     number = numbers.number(swatch.tag, taken.condition, taken.direction)
-    live = None if pitch is None or units is None else (Formula(f"10*G{row}/I{row}", pitch), Formula(f"E{row}*{each}", units))
-    if number is None or live is None:
-        return (*first, *(live or (None, None)), finest, *[None] * len(_LIVE))
+    if pitch is None or units is None:
+        return (*first, None, None, finest, *[None] * len(_LIVE))
+    worked_out = (Formula(f"10*G{row}/I{row}", pitch), Formula(f"E{row}*{each}", units))
+    if number is None:
+        return (*first, *worked_out, finest, *[None] * len(_LIVE))
     last = numbers.rows + 1
     total = f"SUMIF($K$2:$K${last},K{row},${{0}}$2:${{0}}${last})"
-    share, off = parts
+    share, off = parts.share, parts.off
     count = reading.is_count
     span = 0.0 if count else (share * finest / math.sqrt(6) / reading.length_mm) ** 2
     counting = share * finest / math.sqrt(12) / reading.number if count else 0.0
     return (
-        *first, *live, finest, number,
+        *first, *worked_out, finest, number,
         Formula(f"I{row}/{total.format('I')}", share),
         Formula(f"G{row}/I{row}/({total.format('G')}/{total.format('I')})-1", off),
         Formula(f"M{row}^2", off**2),
@@ -126,16 +138,20 @@ def _row(row: int, swatch: Swatch, taken: TakenReading, numbers: GaugeNumbers, p
     )  # fmt: skip
 
 
-_Parts = tuple[float, float]
-
-
-def _values(swatches: Sequence[Swatch], assumptions: Assumptions) -> Iterator[_Parts]:
-    """Of each reading its share of its gauge and how far it lies off it."""
+def _parts(swatches: Sequence[Swatch], assumptions: Assumptions) -> Iterator[_Parts]:
+    """Of each reading in order."""
     for swatch in swatches:
+        of_gauge: dict[tuple[Condition, Direction], Iterator[_Parts]] = {}
         for taken in swatch.readings:
-            alike = swatch.readings_of(taken.condition, taken.direction)
-            each = swatch.per_repeat(taken.direction) or 1
-            units = [r.number * (each if r.counted.whole_repeats else 1) for r in alike]
-            own = taken.reading.number * (each if taken.reading.counted.whole_repeats else 1)
-            pitch = math.fsum(r.length_mm for r in alike) / math.fsum(units)
-            yield own / math.fsum(units), taken.reading.length_mm / own / pitch - 1
+            key = (taken.condition, taken.direction)
+            if key not in of_gauge:
+                of_gauge[key] = _parts_of(swatch, *key, assumptions)
+            yield next(of_gauge[key])
+
+
+def _parts_of(swatch: Swatch, condition: Condition, direction: Direction, assumptions: Assumptions) -> Iterator[_Parts]:
+    readings, each = swatch.readings_of(condition, direction), swatch.per_repeat(direction) or 1
+    units = [r.number * (each if r.counted.whole_repeats else 1) for r in readings]
+    all_units, pitch = math.fsum(units), math.fsum(r.length_mm for r in readings) / math.fsum(units)
+    for reading, own, finest in zip(readings, units, assumptions.finest(readings), strict=True):
+        yield _Parts(finest, own / all_units, reading.length_mm / own / pitch - 1)

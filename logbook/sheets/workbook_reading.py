@@ -191,14 +191,14 @@ class _SheetReader:
         self._attributes: dict[str, str] = {}
         self._texts = _Texts()
         self._value: str | None = None
-        self._in_data = self._in_value = self._formula = False
+        self._in_data = self._in_value = self._formula = self._worded = False
 
     def handlers(self) -> Handlers:
         """What to call while the sheet is read. What stands beside its data may use the same names: it is passed over."""
         starts = {
             **self._texts.starts, "sheetData": self._start_data, "row": self._start_row, "c": self._start_cell,
             "v": self._start_value, "f": self._start_formula,
-            "worksheet": self._start_sheet, "is": lambda _: self._texts.clear(),
+            "worksheet": self._start_sheet, "is": self._start_text,
         }  # fmt: skip
         ends = {**self._texts.ends, "sheetData": self._end_data, "row": self._end_row, "c": self._end_cell, "v": self._end_value}
         return Handlers(starts, ends, self._text)
@@ -234,7 +234,13 @@ class _SheetReader:
         if column > _WIDEST:
             raise DamagedError(f"row {self._row} has more than {_WIDEST:,} cells, blank ones counted")
         self._column, self._attributes = column, attributes
-        self._value, self._formula = None, False
+        self._value, self._formula, self._worded = None, False, False
+        self._texts.clear()
+
+    def _start_text(self, attributes: dict[str, str]) -> None:
+        if self._in_data and self._worded:
+            raise DamagedError(f"a cell of row {self._row} holds two texts")
+        self._worded = True
         self._texts.clear()
 
     def _start_value(self, attributes: dict[str, str]) -> None:

@@ -38,7 +38,7 @@ from logbook.sheets.chain_sheet import (
     UNITS,
     WIDTH,
 )
-from logbook.tasks.chain import ChainAnswer, ChainWish, chain_by_hand, chain_for_tag
+from logbook.tasks.chain import ChainAnswer, chain_by_hand, chain_for_tag
 from logbook.tasks.exporting import export
 from logbook.tasks.keeping import Logbook
 from logbook.tasks.pieces import basis_of_tag, work_out_piece
@@ -63,11 +63,11 @@ def trial(book: Logbook, tags: list[str], chance: random.Random) -> Trial:
     typed = chance.randrange(160, 900) / 10 if unit == "cm" else chance.randrange(50, 300) / 8
     if chance.random() < 0.5:
         inputs[WIDTH] = typed
-        wish = ChainWish(width_mm=typed * mm)
+        wish = PiecePlan(width_mm=typed * mm)
     else:
         ease, panels = chance.randrange(-80, 160) / 10, chance.choice((None, 1, 2, 3))
         inputs |= {BODY: typed + 20, EASE: ease, PANELS: panels}
-        wish = ChainWish(body_mm=(typed + 20) * mm, ease=Ease(mm=ease * mm), panels=panels or 2)
+        wish = PiecePlan(body_mm=(typed + 20) * mm, ease=Ease(mm=ease * mm), panels=panels or 2)
     if chance.random() < 0.2:
         repeats, reach, multiple, plus, extra = (
             chance.randrange(2, 9),
@@ -106,7 +106,7 @@ def differences(book: Logbook, one: Trial, cells: Mapping[str, Any]) -> list[str
         cm = [
             None if mm is None else mm / 10
             for mm in (
-                option.width_mm,
+                option.mm,
                 option.difference_mm,
                 option.gauge_give_or_take_mm,
                 option.give_or_take_mm,
@@ -115,7 +115,7 @@ def differences(book: Logbook, one: Trial, cells: Mapping[str, Any]) -> list[str
         ]
         if one.tag is None:
             cm[4] = None
-        wanted = [option.chain, option.stitches, option.repeats, *cm]
+        wanted = [option.chain, option.count, option.repeats, *cm]
         said = [cells[f"{letter}{row}"] or None for letter in "BCDEGHIJ"]
         wrong += [f"{one.inputs}: {a} is not {b}" for a, b in zip(said, wanted, strict=True) if not _same(a, b)]
     if one.tag is not None and one.length_mm is not None:

@@ -87,8 +87,9 @@ def test_a_sheet_of_another_language_is_refused() -> None:
         read_workbook(packed(parts), "x")
 
 
-def test_of_two_texts_in_a_cell_the_last_counts() -> None:
-    assert cells(workbook('<row><c t="inlineStr"><is><t>a</t></is><is><t>b</t></is></c></row>')) == [("b",)]
+def test_a_cell_of_two_texts_is_refused_since_spreadsheets_differ_over_which_counts() -> None:
+    with pytest.raises(RefusedError, match="holds two texts"):
+        read_workbook(workbook('<row r="7"><c t="inlineStr"><is><t>a</t></is><is><t>b</t></is></c></row>'), "x")
 
 
 def test_blank_rows_and_cells_count_by_their_places() -> None:
