@@ -11,7 +11,7 @@ from typing import NamedTuple
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.gauge import COARSE
-from logbook.craft.swatches.swatch import Swatch, TakenReading
+from logbook.craft.swatches.swatch import Swatch, TakenReading, measuring
 from logbook.sheets.book_writer import BookWriter
 from logbook.sheets.cells import HUNDREDTHS, PERCENT, WHOLE, Content, Formula, Heading
 from logbook.sheets.progress import Progress, counted
@@ -89,9 +89,11 @@ def write_readings(
 
 def _known(swatch: Swatch, taken: TakenReading) -> bool:
     """Whether the gauge a reading belongs to can be worked out."""
+    if not taken.reading.measures:
+        return False
     if swatch.per_repeat(taken.direction) is not None:
         return True
-    return not any(r.counted.whole_repeats for r in swatch.readings_of(taken.condition, taken.direction))
+    return not any(r.counted.whole_repeats for r in measuring(swatch, taken.condition, taken.direction))
 
 
 class _Parts(NamedTuple):
@@ -106,6 +108,9 @@ def _row(
     row: int, swatch: Swatch, taken: TakenReading, numbers: GaugeNumbers, parts: _Parts, *, live: bool
 ) -> tuple[Content, ...]:
     reading, finest = taken.reading, parts.finest
+    if not reading.measures:
+        said = (swatch.tag, taken.condition.words, taken.direction.value, reading.text)
+        return (*said, *[None] * (len(_HEADINGS) + (len(_LIVE) if live else 0) - len(said)))
     each = swatch.per_repeat(taken.direction) if reading.counted.whole_repeats else 1
     units = None if each is None else reading.number * each
     first: tuple[Content, ...] = (
@@ -144,13 +149,16 @@ def _parts(swatches: Sequence[Swatch], assumptions: Assumptions) -> Iterator[_Pa
         of_gauge: dict[tuple[Condition, Direction], Iterator[_Parts]] = {}
         for taken in swatch.readings:
             key = (taken.condition, taken.direction)
+            if not taken.reading.measures:
+                yield _Parts(0.0, 0.0, 0.0)
+                continue
             if key not in of_gauge:
                 of_gauge[key] = _parts_of(swatch, *key, assumptions)
             yield next(of_gauge[key])
 
 
 def _parts_of(swatch: Swatch, condition: Condition, direction: Direction, assumptions: Assumptions) -> Iterator[_Parts]:
-    readings, each = swatch.readings_of(condition, direction), swatch.per_repeat(direction) or 1
+    readings, each = measuring(swatch, condition, direction), swatch.per_repeat(direction) or 1
     units = [r.number * (each if r.counted.whole_repeats else 1) for r in readings]
     all_units, pitch = math.fsum(units), math.fsum(r.length_mm for r in readings) / math.fsum(units)
     for reading, own, finest in zip(readings, units, assumptions.finest(readings), strict=True):

@@ -70,7 +70,7 @@ class Swatch:
 
 def gauge_in(swatch: Swatch, condition: Condition, direction: Direction, assumptions: Assumptions) -> Gauge | None:
     """The swatch's gauge in one condition and direction; None without readings that measure. Raises as ``gauge_of``."""
-    readings = _measuring(swatch, condition, direction)
+    readings = measuring(swatch, condition, direction)
     return gauge_of(readings, swatch.per_repeat(direction), assumptions) if readings else None
 
 
@@ -79,13 +79,14 @@ def gauges_of(swatch: Swatch, assumptions: Assumptions) -> dict[tuple[Condition,
     found = {}
     for condition in Condition:
         for direction in Direction:
-            readings = _measuring(swatch, condition, direction)
+            readings = measuring(swatch, condition, direction)
             if readings and not _repeat_unknown(readings, swatch.per_repeat(direction)):
                 found[condition, direction] = gauge_of(readings, swatch.per_repeat(direction), assumptions)
     return found
 
 
-def _measuring(swatch: Swatch, condition: Condition, direction: Direction) -> list[Reading]:
+def measuring(swatch: Swatch, condition: Condition, direction: Direction) -> list[Reading]:
+    """The readings of one condition and direction that can be reckoned with."""
     return [reading for reading in swatch.readings_of(condition, direction) if reading.measures]
 
 
