@@ -16,18 +16,11 @@ from logbook.craft.garments.shapes import RAGLAN, ROUND_YOKE
 from logbook.craft.garments.together import yarn_of_piece
 from logbook.craft.words.counting import listed
 from logbook.craft.words.lengths import Units, show_length
+from logbook.craft.words.terms import Terms
 from logbook.errors import UsageError
+from logbook.tasks.garment_files import pattern_text, save_garment_svg, save_pattern_page, save_pattern_text, save_plan
 from logbook.tasks.garment_words import notes, problems, rate_words
-from logbook.tasks.garments import (
-    GarmentAnswer,
-    garment_called,
-    keep,
-    needs_book,
-    read_plan,
-    save_garment_svg,
-    save_plan,
-    work_out,
-)
+from logbook.tasks.garments import GarmentAnswer, garment_called, keep, needs_book, read_plan, work_out
 from logbook.tasks.keeping import Logbook
 from logbook.tasks.note_words import in_all_sizes
 
@@ -38,6 +31,9 @@ def fill_garment(parser: Parser) -> None:
     parser.add_argument("plan", metavar="PLAN.json", type=Path, nargs="?", help="the file of a plan")
     parser.add_argument("--name", metavar="NAME", help="a garment of the logbook")
     parser.add_argument("--keep", action="store_true", help="put the file's garment into the logbook")
+    parser.add_argument("--lines", choices=[terms.value.lower() for terms in Terms], help="the whole pattern in these terms")
+    parser.add_argument("--text", metavar="OUT", type=Path, help="write the whole pattern to a text file")
+    parser.add_argument("--html", metavar="OUT", type=Path, help="write the whole pattern to a page to print")
     parser.add_argument("--svg", metavar="OUT", type=Path, help="write the drawing of one size, all pieces and each large")
     parser.add_argument("--size", metavar="NAME", help="the size that is drawn (the first)")
     parser.add_argument("--save-plan", metavar="FILE", type=Path, help="write the plan to a file")
@@ -49,6 +45,8 @@ def run(arguments: argparse.Namespace) -> int:
     """Works the garment out and answers."""
     if (arguments.plan is None) == (arguments.name is None):
         raise UsageError("say which garment: the file of a plan, or --name NAME of one in the logbook")
+    if arguments.json and arguments.lines and arguments.text is None and arguments.html is None:
+        raise UsageError("--lines is text: leave --json out")
     if arguments.size is not None and arguments.svg is None:
         raise UsageError("--size says which size --svg draws: give --svg OUT too")
     if arguments.keep and arguments.plan is None:
@@ -68,8 +66,15 @@ def _answered(arguments: argparse.Namespace, plan: GarmentPlan, book: Logbook | 
         save_plan(plan, arguments.save_plan, book)
     if arguments.svg is not None:
         save_garment_svg(answer, _size_called(answer, arguments.size), arguments.svg, units_of(arguments), book)
+    terms = Terms((arguments.lines or "us").upper())
+    if arguments.text is not None:
+        save_pattern_text(answer, terms, arguments.text, book)
+    if arguments.html is not None:
+        save_pattern_page(answer, terms, units_of(arguments), arguments.html, book)
     if arguments.json:
         print_json(garment_json(answer))
+    elif arguments.lines:
+        print(pattern_text(answer, terms), end="")
     else:
         print_text(garment_text(answer, units_of(arguments)))
     return 0

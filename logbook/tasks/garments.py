@@ -3,33 +3,27 @@
 import json
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from datetime import date
 from pathlib import Path
 from typing import Any
 
 from logbook.book import garments as kept
 from logbook.book.logbook import Logbook
-from logbook.craft.drawing.svg import to_svg
 from logbook.craft.garments.body import GarmentSize, sizes_of
 from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.garment import GarmentInSize, work_out_garment
-from logbook.craft.garments.garment_drawing import garment_drawing
 from logbook.craft.garments.plan import Garment, GarmentPlan, PieceWish
-from logbook.craft.garments.plan_file import plan_of, plan_value
+from logbook.craft.garments.plan_file import plan_of
 from logbook.craft.gauges.drift import drift_of
 from logbook.craft.sizes.body_chart import BodyChart
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.fields import FIELDS, Field, Owner
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.swatch_fields import swatch_of
-from logbook.craft.words.lengths import Units
 from logbook.errors import LogbookError, RefusedError
-from logbook.sheets.atomic import write_text
 from logbook.sheets.limits import require_ordinary
 from logbook.tasks.body_charts import BUILT_IN, chart_called
 from logbook.tasks.pieces import Basis, basis_of_tag, gauges_on
 
-_SHEET_WIDTH, _LINE = 720.0, 20.0
 LARGEST_PLAN = 5_000_000
 """Bytes: a plan of any garment is far smaller."""
 
@@ -64,24 +58,6 @@ def read_plan(path: Path) -> GarmentPlan:
         return plan_of(value)
     except LogbookError as error:
         raise RefusedError(f"“{path.name}”: {error}") from error
-
-
-def save_plan(plan: GarmentPlan, target: Path, book: Logbook | None = None) -> None:
-    """Writes the plan to a file that ``read_plan`` takes in again. Raises RefusedError, in one sentence."""
-    text = json.dumps(plan_value(plan), ensure_ascii=False, indent=2) + "\n"
-    write_text(target, text, (book.path,) if book else ())
-
-
-def garment_svg(answer: GarmentAnswer, size: GarmentInSize, units: Units, today: date | None = None) -> str:
-    """The drawing of one size as an SVG file with title, units and date."""
-    words = "centimetres" if units is Units.CM else "inches"
-    notes = (f"Finished sizes in {words}.", (today or date.today()).isoformat())
-    return to_svg(garment_drawing(size, units)(_SHEET_WIDTH, _LINE), f"{answer.plan.name}, {size.name}", notes)
-
-
-def save_garment_svg(answer: GarmentAnswer, size: GarmentInSize, target: Path, units: Units, book: Logbook | None = None) -> None:
-    """Writes the drawing of one size. Raises RefusedError, in one sentence."""
-    write_text(target, garment_svg(answer, size, units), (book.path,) if book else ())
 
 
 def garments(book: Logbook) -> list[Garment]:

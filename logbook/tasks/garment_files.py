@@ -1,0 +1,74 @@
+"""A garment handed on: its plan as a file, its drawing as SVG, its whole pattern as text and as a page to print."""
+
+import json
+from datetime import date
+from pathlib import Path
+
+from logbook.book.logbook import Logbook
+from logbook.craft.drawing.svg import to_svg
+from logbook.craft.garments.garment import GarmentInSize
+from logbook.craft.garments.garment_drawing import garment_drawing, piece_drawing, pieces_drawing
+from logbook.craft.garments.plan import GarmentPlan
+from logbook.craft.garments.plan_file import plan_value
+from logbook.craft.words.lengths import Units
+from logbook.craft.words.terms import Terms
+from logbook.sheets.atomic import write_text
+from logbook.tasks.garments import GarmentAnswer
+from logbook.tasks.written.garment import WrittenGarment, whole_pattern
+from logbook.tasks.written.page import pattern_page
+from logbook.tasks.written.parts import plain_text
+
+_SHEET_WIDTH, _LINE = 720.0, 20.0
+
+
+def save_plan(plan: GarmentPlan, target: Path, book: Logbook | None = None) -> None:
+    """Writes the plan to a file that ``read_plan`` takes in again. Raises RefusedError, in one sentence."""
+    text = json.dumps(plan_value(plan), ensure_ascii=False, indent=2) + "\n"
+    write_text(target, text, _never(book))
+
+
+def garment_svg(answer: GarmentAnswer, size: GarmentInSize, units: Units, today: date | None = None) -> str:
+    """The drawing of one size as an SVG file with title, units and date."""
+    words = "centimetres" if units is Units.CM else "inches"
+    notes = (f"Finished sizes in {words}.", (today or date.today()).isoformat())
+    return to_svg(garment_drawing(size, units)(_SHEET_WIDTH, _LINE), f"{answer.plan.name}, {size.name}", notes)
+
+
+def save_garment_svg(answer: GarmentAnswer, size: GarmentInSize, target: Path, units: Units, book: Logbook | None = None) -> None:
+    """Writes the drawing of one size. Raises RefusedError, in one sentence."""
+    write_text(target, garment_svg(answer, size, units), _never(book))
+
+
+def written(answer: GarmentAnswer, terms: Terms) -> WrittenGarment:
+    """What the whole pattern is made of."""
+    return WrittenGarment(plan=answer.plan, sizes=answer.numbers, cloths=answer.cloths, swatches=answer.swatches, terms=terms)
+
+
+def pattern_text(answer: GarmentAnswer, terms: Terms) -> str:
+    """The whole pattern as plain text."""
+    return plain_text(answer.plan.name, whole_pattern(written(answer, terms)))
+
+
+def pattern_html(answer: GarmentAnswer, terms: Terms, units: Units, today: date | None = None) -> str:
+    """The whole pattern as a page to print, drawn in its middle size."""
+    size = answer.numbers[len(answer.numbers) // 2]
+    drawings = {"": to_svg(pieces_drawing(size, units)(_SHEET_WIDTH, _LINE), "")}
+    for piece in size.pieces:
+        drawings[piece.name] = to_svg(piece_drawing(size, piece.name, units)(_SHEET_WIDTH, _LINE), "")
+    drawn = f" Drawn in size {size.name}." if len(answer.numbers) > 1 else ""
+    foot = f"Finished measurements.{drawn} {(today or date.today()).isoformat()}"
+    return pattern_page(answer.plan.name, whole_pattern(written(answer, terms)), drawings, foot)
+
+
+def save_pattern_text(answer: GarmentAnswer, terms: Terms, target: Path, book: Logbook | None = None) -> None:
+    """Writes the whole pattern to a text file. Raises RefusedError, in one sentence."""
+    write_text(target, pattern_text(answer, terms), _never(book))
+
+
+def save_pattern_page(answer: GarmentAnswer, terms: Terms, units: Units, target: Path, book: Logbook | None = None) -> None:
+    """Writes the whole pattern to a page to print. Raises RefusedError, in one sentence."""
+    write_text(target, pattern_html(answer, terms, units), _never(book))
+
+
+def _never(book: Logbook | None) -> tuple[Path, ...]:
+    return (book.path,) if book else ()

@@ -1,0 +1,285 @@
+"""The whole pattern of a garment, in the order a reader wants it; each part only if there is something to say."""
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from logbook.craft.garments.cloth import Cloth
+from logbook.craft.garments.garment import GarmentInSize
+from logbook.craft.garments.plan import GarmentPlan
+from logbook.craft.garments.shapes import EDGING, RAGLAN, ROUND_YOKE
+from logbook.craft.gauges.gauge_line import gauge_line
+from logbook.craft.rows.in_terms import in_terms
+from logbook.craft.sizes.body_chart import is_childs_size
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.words.counting import listed
+from logbook.craft.words.hooks import hook_names, show_hook
+from logbook.craft.words.numbers import show_number, show_percent
+from logbook.craft.words.printed_sizes import alike, sized
+from logbook.craft.words.terms import Terms, translated
+from logbook.errors import RefusedError
+from logbook.tasks.note_words import CHILDREN_CAUTION
+from logbook.tasks.written.making_up import making_up
+from logbook.tasks.written.parts import Part, PatternTable, lengths
+from logbook.tasks.written.piece import PieceInSizes, in_round, written_piece
+
+_ABBREVIATIONS = (
+    ("ch", "chain", "chain"),
+    ("st", "stitch", "stitch"),
+    ("sts", "stitches", "stitches"),
+    ("sl st", "slip stitch", ""),
+    ("ss", "", "slip stitch"),
+    ("sc", "single crochet", ""),
+    ("hdc", "half double crochet", ""),
+    ("dc", "double crochet", "double crochet"),
+    ("htr", "", "half treble crochet"),
+    ("tr", "treble crochet", "treble crochet"),
+    ("dtr", "double treble crochet", "double treble crochet"),
+    ("trtr", "triple treble crochet", "triple treble crochet"),
+    ("sp", "space", "space"),
+    ("rep", "repeat", "repeat"),
+    ("sk", "skip", ""),
+    ("yo", "yarn over", ""),
+    ("yrh", "", "yarn round hook"),
+    ("inc", "increase: 2 stitches in one", "increase: 2 stitches in one"),
+    ("dec", "decrease: 2 stitches worked together", "decrease: 2 stitches worked together"),
+    ("tog", "together", "together"),
+    ("RS", "right side", "right side"),
+    ("WS", "wrong side", "wrong side"),
+    ("tch", "turning chain", "turning chain"),
+    ("beg", "beginning", "beginning"),
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WrittenGarment:
+    """What a whole pattern is made of: the garment in its sizes, the cloth and swatch of each piece by its name, the terms."""
+
+    plan: GarmentPlan
+    sizes: Sequence[GarmentInSize]
+    cloths: Mapping[str, Cloth]
+    swatches: Mapping[str, Swatch]
+    terms: Terms = Terms.US
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """The sizes' names."""
+        return tuple(size.name for size in self.sizes)
+
+    def piece(self, name: str) -> PieceInSizes:
+        """A piece in all sizes."""
+        pattern = self.swatches[name].pattern or StitchPattern()
+        return PieceInSizes(self.names, tuple(size.piece(name) for size in self.sizes), pattern)
+
+    @property
+    def pieces(self) -> tuple[PieceInSizes, ...]:
+        """Every piece in all sizes."""
+        return tuple(self.piece(piece.name) for piece in self.plan.pieces)
+
+
+def whole_pattern(written: WrittenGarment) -> tuple[Part, ...]:
+    """All parts. The abbreviations are those that the other parts use."""
+    before = (_sizes(written), Part("Finished measurements", tuple(_measurements(written))), _materials(written))
+    gauge = Part(translated("gauge", Terms.US, written.terms).capitalize(), tuple(_gauge(written)))
+    behind = (
+        Part("Notes", tuple(_notes(written))),
+        *_stitch_patterns(written),
+        *(written_piece(piece) for piece in written.pieces),
+        Part("Making up", tuple(f"{number}. {step}" for number, step in enumerate(making_up(written.sizes), 1))),
+        Part("Care and cautions", tuple(_cautions(written))),
+    )
+    if written.terms is Terms.UK:
+        behind = tuple(_straight(part) for part in behind)
+    used = "\n".join(_words((*before, gauge, *behind)))
+    words = Part("Abbreviations", (_terms_line(written.terms), *_abbreviations(used, written.terms)))
+    return tuple(part for part in (*before, gauge, words, *behind) if part.blocks)
+
+
+def short_version(written: WrittenGarment) -> tuple[str, ...]:
+    """For the box under a film: yarn, hook, gauge, the chain of each piece, one line each."""
+    lines = [block for block in _materials(written).blocks if isinstance(block, str)]
+    lines += list(_gauge(written))[:-1]
+    for piece in written.pieces:
+        if piece.one.chain is not None:
+            lines.append(f"{piece.one.name}: ch {piece.all(lambda one: one.chain)}")
+    return (f"Sizes {sized(written.names)}", *lines)
+
+
+def missing(written: WrittenGarment) -> tuple[str, ...]:
+    """What is missing before it could be published."""
+    found = []
+    for name, swatch in written.swatches.items():
+        cloth, pattern = written.cloths[name], swatch.pattern
+        if cloth.gauges.rows is None:
+            found.append(f"The rows of the swatch of “{name}” were not measured.")
+        if cloth.gauges.yarn.ball_metres is None or cloth.gauges.weight is None:
+            found.append(f"The yarn of “{name}” can't be told: weigh its swatch, and say what a ball weighs and how long it is.")
+        if pattern is None or not pattern.rows_text.strip():
+            found.append(f"The stitch pattern of “{name}” has no written rows.")
+    if not written.plan.says.strip():
+        found.append("There is no sentence about the garment yet.")
+    return tuple(dict.fromkeys(found))
+
+
+def _sizes(written: WrittenGarment) -> Part:
+    lines = [written.plan.says] if written.plan.says.strip() else []
+    if len(written.sizes) > 1:
+        lines.append(f"Sizes: {sized(written.names)}. Sizes stand in brackets; one number: all sizes.")
+    for measure in ("bust", "waist", "hip", "head"):
+        body = [size.size.body[measure] for size in written.sizes if measure in size.size.body]
+        if len(body) == len(written.sizes):
+            lines.append(f"To fit {'the ' if measure == 'head' else ''}{measure}: {lengths(body)}.")
+    if written.plan.ease.strip():
+        lines.append(f"Intended ease: {written.plan.ease}.")
+    return Part("", tuple(lines))
+
+
+def _measurements(written: WrittenGarment) -> Iterator[PatternTable]:
+    rows = []
+    for piece in written.pieces:
+        one = piece.one
+        if one.wish.shape == EDGING:
+            continue
+        around = "round" if in_round(one) else "wide"
+        first, last = (lengths(p.widths[place] for p in piece.pieces) for place in (0, -1))
+        if one.wish.shape in (RAGLAN, ROUND_YOKE):
+            rows += [(f"{one.name}, neck round", first)]
+            rows += [(f"{one.name}, body round", lengths(p.edges["end"].mm for p in piece.pieces))]
+            rows += [(f"{one.name}, upper arm round", lengths(p.edges["armhole"].mm for p in piece.pieces))]
+        elif one.widths[0] == one.widths[-1] or one.left or one.foundation in (0,):
+            widest = lengths(max(p.widths) for p in piece.pieces)
+            rows.append((f"{one.name}, {around}", widest))
+        else:
+            rows += [(f"{one.name}, {around} at the start", first), (f"{one.name}, {around} at the end", last)]
+        rows.append((f"{one.name}, long", lengths(p.rows * p.row_mm for p in piece.pieces)))
+        if "armhole" in one.edges and one.edges["armhole"].measure == "armhole":
+            rows.append((f"{one.name}, armhole deep", lengths(p.edges["armhole"].mm for p in piece.pieces)))
+    yield PatternTable(("", sized(written.names)), tuple(rows))
+
+
+def _materials(written: WrittenGarment) -> Part:
+    lines = []
+    yarns = {(of.yarn, of.colour): [] for size in written.sizes for of in size.yarn}  # type: ignore[var-annotated]
+    for size in written.sizes:
+        for of in size.yarn:
+            yarns[of.yarn, of.colour].append(of.needed)
+    for (name, colour), needs in yarns.items():
+        called = " ".join(part for part in (name, colour) if part) or "Yarn"
+        if all(need.balls is not None for need in needs):
+            line = f"{called}: {alike(need.balls for need in needs)} balls"
+            if all(need.metres is not None for need in needs):
+                line += f" (about {alike(round(need.metres) for need in needs)} m)"
+        else:
+            line = f"{called}: {alike(round(need.grams) for need in needs)} g"
+        reserve = next(iter(written.cloths.values())).gauges.assumptions.reserve
+        lines.append(line + (f", with {show_percent(reserve)} in reserve" if reserve else ""))
+    hooks = sorted({swatch.hook_mm for swatch in written.swatches.values() if swatch.hook_mm is not None})
+    for hook in hooks:
+        names = hook_names(hook)
+        lines.append(
+            f"{show_hook(hook)} hook" + (f" ({names})" if names else "") + f", or the size that gives the {_gauge_word(written)}"
+        )
+    if lines:
+        lines.append("Stitch markers; a blunt needle for sewing and ends")
+    return Part("Materials", tuple(lines))
+
+
+def _gauge_word(written: WrittenGarment) -> str:
+    return translated("gauge", Terms.US, written.terms)
+
+
+def _gauge(written: WrittenGarment) -> Iterator[str]:
+    seen = []
+    for name, swatch in written.swatches.items():
+        cloth = written.cloths[name]
+        condition = cloth.gauges.condition
+        if not swatch.readings_of(condition, Direction.STITCHES):
+            condition = Condition.WORKED
+        try:
+            line = gauge_line(swatch, condition, cloth.gauges.assumptions, written.terms).split(": ", 1)[1]
+        except RefusedError:
+            continue
+        if line not in seen:
+            seen.append(line)
+    yield from (f"{line}." for line in seen)
+    ways = sorted({swatch.way_of_washing for swatch in written.swatches.values() if swatch.way_of_washing})
+    washed = f" after washing ({listed(ways)})" if ways else " after washing and drying flat"
+    yield f"Measure{washed}, in the middle of the swatch and at several places: how far some whole stitches and rows reach."
+
+
+def _notes(written: WrittenGarment) -> Iterator[str]:
+    made = [piece.one for piece in written.pieces if piece.one.wish.shape != EDGING]
+    count = sum(piece.wish.alike for piece in made)
+    names = listed([piece.name + (f" (× {piece.wish.alike})" if piece.wish.alike > 1 else "") for piece in made])
+    yield f"Worked in {count} piece{'s' if count > 1 else ''}: {names}." if count > 1 else f"Worked in one piece: {names}."
+    flat = [piece for piece in made if not in_round(piece)]
+    if flat:
+        yield "Row 1 is a right-side row. Turn after every row."
+    if any(in_round(piece) for piece in made):
+        yield "Rounds are joined unless the stitch pattern says otherwise."
+
+
+def _stitch_patterns(written: WrittenGarment) -> Iterator[Part]:
+    seen = set()
+    for swatch in written.swatches.values():
+        pattern = swatch.pattern
+        if pattern is None or pattern.name in seen or not pattern.rows_text.strip():
+            continue
+        seen.add(pattern.name)
+        source = Terms(pattern.terms) if pattern.terms else Terms.US
+        said = in_terms(pattern.rows_text, source, written.terms)
+        lines = list(_chain_words(pattern))
+        if said.without:
+            lines.append(
+                f"These words have no counterpart in {written.terms} terms and stand as they are: {listed(said.without)}."
+            )
+        lines += [line for line in said.text.splitlines() if line.strip()]
+        yield Part(f"Stitch pattern: {translated(pattern.name, source, written.terms)}", tuple(lines))
+
+
+def _chain_words(pattern: StitchPattern) -> Iterator[str]:
+    multiple, plus, extra = pattern.multiple or 1, pattern.plus or 0, pattern.extra()
+    if multiple > 1:
+        more = f" plus {plus}" if plus else ""
+        behind = f", and {show_number(extra)} ch more to begin" if extra else ""
+        yield f"Multiple of {multiple} sts{more}{behind}."
+
+
+def _cautions(written: WrittenGarment) -> Iterator[str]:
+    fibres = " ".join(cloth.gauges.yarn.fibre.lower() for cloth in written.cloths.values())
+    yield "Wash as the swatch was washed, and follow the ball band."
+    if re.search(r"acryl|poly|nylon|synthetic|elast", fibres):
+        yield "Synthetic fibre melts and fixes under a hot iron: try steam on the swatch first."
+    if re.search(r"wool|alpaca|mohair|cashmere|latex|elast", fibres):
+        yield "Ask the wearer about allergies to wool or latex."
+    if written.plan.sizes.chart == "children" or is_childs_size(written.plan.name) or any(map(is_childs_size, written.names)):
+        yield CHILDREN_CAUTION
+
+
+def _straight(part: Part) -> Part:
+    """In UK terms one works straight, not even."""
+    said = tuple(block.replace("ork even", "ork straight") if isinstance(block, str) else block for block in part.blocks)
+    return replace(part, blocks=said)
+
+
+def _terms_line(terms: Terms) -> str:
+    return f"This pattern uses {terms} terms."
+
+
+def _abbreviations(text: str, terms: Terms) -> Iterator[str]:
+    for short, us, uk in _ABBREVIATIONS:
+        name = us if terms is Terms.US else uk
+        case = 0 if short.isupper() else re.IGNORECASE
+        if name and re.search(rf"(?<![A-Za-z]){re.escape(short)}(?![A-Za-z])", text, case):
+            yield f"{short}: {name}"
+
+
+def _words(parts: Sequence[Part]) -> Iterator[str]:
+    for part in parts:
+        for block in part.blocks:
+            if isinstance(block, str):
+                yield block
+            else:
+                yield from (" ".join(row) for row in (block.headings, *block.rows))

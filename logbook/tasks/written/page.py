@@ -1,0 +1,51 @@
+"""A written pattern as a page to print: HTML with the drawings in it, no script, no outside link."""
+
+from collections.abc import Mapping, Sequence
+from html import escape
+
+from logbook.tasks.written.parts import Part, PatternTable
+
+_STYLE = """
+@page { margin: 15mm }
+body { font: 10pt/1.4 sans-serif; color: #000; background: #fff; margin: 0 auto; max-width: 180mm }
+h1 { font-size: 16pt; margin: 0 0 2mm }
+h2 { font-size: 11.5pt; margin: 5mm 0 1.5mm; break-after: avoid }
+p { margin: 0 0 1.5mm; orphans: 2; widows: 2 }
+table { border-collapse: collapse; margin: 1mm 0 3mm; font-size: 9.5pt }
+thead { display: table-header-group }
+tr { break-inside: avoid }
+th, td { text-align: left; padding: 0.6mm 3mm 0.6mm 0; border-bottom: 0.2mm solid #bbb; vertical-align: top }
+th { border-bottom: 0.4mm solid #000 }
+section { margin: 0 }
+figure { margin: 2mm 0; break-inside: avoid }
+svg { display: block; max-width: 100%; height: auto; max-height: 150mm }
+@media screen { body { padding: 10mm } }
+"""
+
+
+def pattern_page(title: str, parts: Sequence[Part], drawings: Mapping[str, str], foot: str = "") -> str:
+    """The whole HTML file; ``drawings`` are SVG by the name of their piece, that of all pieces by the name ""."""
+    body = [f"<h1>{escape(title or 'A pattern')}</h1>"]
+    for number, part in enumerate(parts):
+        heading = f"<h2>{escape(part.heading)}</h2>" if part.heading else ""
+        figure = _figure(drawings.get(part.drawing, "")) if part.drawing else ""
+        body.append(f"<section>{heading}{''.join(_block(block) for block in part.blocks)}{figure}</section>")
+        if number == 0:
+            body.append(_figure(drawings.get("", "")))
+    if foot:
+        body.append(f"<p><small>{escape(foot)}</small></p>")
+    named = f'<meta charset="utf-8"><title>{escape(title)}</title>'
+    head = f'<!DOCTYPE html>\n<html lang="en"><head>{named}<style>{_STYLE}</style></head>'
+    return "\n".join([head, "<body>", *filter(None, body), "</body></html>", ""])
+
+
+def _block(block: str | PatternTable) -> str:
+    if isinstance(block, str):
+        return f"<p>{escape(block)}</p>"
+    head = "".join(f"<th>{escape(cell)}</th>" for cell in block.headings)
+    rows = "".join("<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in row) + "</tr>" for row in block.rows)
+    return f"<table><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table>"
+
+
+def _figure(svg: str) -> str:
+    return f"<figure>{svg.partition('?>')[2].strip() or svg}</figure>" if svg else ""

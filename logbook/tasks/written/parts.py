@@ -1,0 +1,47 @@
+"""A written pattern as parts: what text, HTML and the window show alike."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from logbook.craft.words.lengths import Units
+from logbook.craft.words.printed_sizes import alike, printed_length
+
+
+@dataclass(frozen=True, slots=True)
+class PatternTable:
+    """A table: what its columns are called, and its rows."""
+
+    headings: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One part: its heading and what stands under it. ``drawing``: the piece that is drawn there ("": none)."""
+
+    heading: str
+    blocks: tuple[str | PatternTable, ...]
+    drawing: str = ""
+
+
+def lengths(mm: Iterable[float]) -> str:
+    """``42.5 (46.5, 50.5) cm / 16 3/4 (18 1/4, 20) in``."""
+    every = tuple(mm)
+    return " / ".join(f"{alike(printed_length(one, units) for one in every)} {units.value}" for units in Units)
+
+
+def plain_text(title: str, parts: Sequence[Part]) -> str:
+    """All parts as plain text, each under its heading."""
+    said = [title] if title else []
+    for part in parts:
+        lines = [part.heading] if part.heading else []
+        for block in part.blocks:
+            lines += [block] if isinstance(block, str) else _table_lines(block)
+        said.append("\n".join(lines))
+    return "\n\n".join(said) + "\n"
+
+
+def _table_lines(table: PatternTable) -> list[str]:
+    every = [table.headings, *table.rows]
+    widths = [max(len(row[column]) for row in every) for column in range(len(table.headings))]
+    return ["  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip() for row in every]

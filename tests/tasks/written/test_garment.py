@@ -1,0 +1,129 @@
+"""The whole pattern of a garment: every number follows its input, and each part stands where a reader wants it."""
+
+from typing import Any
+
+import pytest
+
+from logbook.craft.garments.plan_file import plan_of
+from logbook.craft.words.lengths import Units
+from logbook.craft.words.terms import Terms
+from logbook.tasks.garment_files import pattern_html, pattern_text, written
+from logbook.tasks.garments import work_out
+from logbook.tasks.written.garment import missing, short_version
+
+STITCH = {
+    "stitches": "16 sts = 10 cm", "rows": "20 rows = 10 cm", "multiple": 1, "plus": 0, "extra chains": 1, "yarn": "Fennel",
+    "fibre": "wool", "ball grams": 50, "ball metres": 120, "swatch grams": 12, "swatch stitches": 24, "swatch rows": 24,
+    "stitch pattern": "single crochet", "terms": "US", "hook mm": 4,
+}  # fmt: skip
+TOP = {"length": "56 cm", "armhole": "20 cm", "neck width": "18 cm"}
+PLAN: dict[str, Any] = {
+    "name": "Quay jumper",
+    "ease": "5 cm",
+    "sizes": {"chart": "women", "only": ["S", "M", "L"]},
+    "pieces": [
+        {
+            "name": "back", "shape": "straight panel", "swatch": STITCH,
+            "measures": {"width": "(bust + ease) / 2", **TOP, "neck depth": "3 cm"},
+        },
+        {
+            "name": "front", "shape": "straight panel", "swatch": STITCH,
+            "measures": {"width": "width of back", **TOP, "neck depth": "8 cm"},
+        },
+        {
+            "name": "sleeve", "shape": "tapered panel", "alike": 2, "swatch": STITCH,
+            "measures": {"start width": "22 cm", "end width": "40 cm", "length": "45 cm"},
+        },
+        {
+            "name": "neckband", "shape": "edging", "worked": "round", "swatch": STITCH,
+            "along": [["back", "neck"], ["front", "neck"]],
+            "measures": {"depth": "2 cm"},
+        },
+    ],
+    "joins": [
+        {"of": "back", "edge": "side", "to": ["front"], "at": "side"},
+        {"of": "sleeve", "edge": "end", "to": ["back", "front"], "at": "armhole"},
+        {"of": "back", "edge": "shoulder", "to": ["front"], "at": "shoulder"},
+    ],
+}  # fmt: skip
+
+
+def text_of(plan: dict[str, Any], terms: Terms = Terms.US) -> str:
+    return pattern_text(work_out(plan_of(plan)), terms)
+
+
+def test_the_parts_stand_in_the_order_of_a_reader() -> None:
+    text = text_of(PLAN)
+    order = ["Quay jumper", "Finished measurements", "Materials", "Gauge", "Abbreviations", "Notes", "Back, worked"]
+    order += ["Front, worked", "Sleeve (make 2)", "Neckband", "Making up", "Care and cautions"]
+    places = [text.index(f"\n{heading}" if heading != "Quay jumper" else heading) for heading in order]
+    assert places == sorted(places)
+    # back: (835 + 50)/2 = 442.5: 70.8 → 71, with 1 extra chain
+    assert "Ch 72 (80, 88).\n71 (79, 87) sts in row 1." in text
+    assert "Ask the wearer about allergies" in text
+
+
+def test_making_up_is_one_sequence() -> None:
+    text = text_of(PLAN)
+    steps = [
+        "shoulders of the back",
+        "Work the neckband",
+        "end of each sleeve to the armhole",
+        "Sew the sides",
+        "seam of each sleeve",
+    ]
+    places = [text.index(step, text.index("Making up")) for step in steps]
+    assert places == sorted(places)
+
+
+CHANGES: list[tuple[int, str, str]] = [
+    (piece, measure, "7 cm")
+    for piece, measures in (
+        (0, ("width", "length", "armhole", "neck width", "neck depth")),
+        (1, ("length", "armhole", "neck width", "neck depth")),
+        (2, ("start width", "end width", "length")),
+        (3, ("depth",)),
+    )
+    for measure in measures
+]
+
+
+@pytest.mark.parametrize(("piece", "measure", "more"), CHANGES)
+def test_the_text_follows_every_measure(piece: int, measure: str, more: str) -> None:
+    pieces = [dict(each) for each in PLAN["pieces"]]
+    pieces[piece]["measures"] = {**pieces[piece]["measures"], measure: f"{pieces[piece]['measures'][measure]} + {more}"}
+    if measure == "neck width":  # both necks, so that the shoulders still meet
+        for each in pieces[:2]:
+            each["measures"] = {**each["measures"], measure: f"18 cm + {more}"}
+    assert text_of({**PLAN, "pieces": pieces}) != text_of(PLAN)
+
+
+@pytest.mark.parametrize("column", ["stitches", "rows", "extra chains", "swatch grams", "ball grams", "hook mm", "fibre"])
+def test_the_text_follows_every_column_of_the_swatch(column: str) -> None:
+    other = {"stitches": "17 sts = 10 cm", "rows": "22 rows = 10 cm", "extra chains": 2, "swatch grams": 20, "ball grams": 25,
+             "hook mm": 5, "fibre": "acrylic"}  # fmt: skip
+    pieces = [{**each, "swatch": {**STITCH, column: other[column]}} for each in PLAN["pieces"]]
+    assert text_of({**PLAN, "pieces": pieces}) != text_of(PLAN)
+
+
+def test_uk_terms() -> None:
+    text = text_of(PLAN, Terms.UK)
+    assert "This pattern uses UK terms." in text
+    assert "Tension" in text
+    assert "double crochet" in text
+    assert "Work straight" in text
+
+
+def test_the_short_version_and_what_is_missing() -> None:
+    made = written(work_out(plan_of(PLAN)), Terms.US)
+    assert "back: ch 72 (80, 88)" in short_version(made)
+    assert "There is no sentence about the garment yet." in missing(made)
+
+
+def test_a_page_to_print_stands_alone() -> None:
+    page = pattern_html(work_out(plan_of({**PLAN, "says": "Cool & <light>"})), Terms.US, Units.CM)
+    assert "Cool &amp; &lt;light&gt;" in page
+    assert page.count("<svg") == 5
+    assert "http://www.w3.org/2000/svg" in page
+    assert "<script" not in page
+    assert 'href="http' not in page
