@@ -21,6 +21,7 @@ from logbook.commands.chain_options import (
 from logbook.commands.output import print_json, print_text
 from logbook.commands.parser import Parser, add_common, reading_with, units_of
 from logbook.craft.pieces.fit import ADULT_HEAD_MM
+from logbook.craft.pieces.measures import OF_A_SIZE
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.seams import SEAMS
 from logbook.craft.swatches.conditions import Direction
@@ -33,6 +34,8 @@ from logbook.tasks.note_words import said
 from logbook.tasks.piece_files import save_piece_svg, save_piece_workbook
 from logbook.tasks.piece_words import headline, sentences
 from logbook.tasks.pieces import Basis, PieceAnswer, basis_by_hand, basis_of_tag, work_out_piece
+
+_MEASURES = tuple(measure for measure in OF_A_SIZE if measure.help)
 
 
 def fill_piece(parser: Parser) -> None:
@@ -50,12 +53,8 @@ def add_options(parser: Parser) -> None:
     add_target_options(parser, seam_or_width, f"the seam ({names}), or the width each joined edge takes")
     piece = parser.add_argument_group("the piece")
     size = reading_with(read_size)
-    piece.add_argument("--armhole", metavar="LEN", type=size, help="depth of the armhole from the top")
-    piece.add_argument("--neck", metavar="LEN", type=size, help="width of the neck")
-    piece.add_argument("--slit", metavar="LEN", type=size, help="length of a slit from the bottom")
-    piece.add_argument("--head", metavar="LEN", type=size, help="what must go through the neck (56 cm)")
-    piece.add_argument("--upper-arm", metavar="LEN", type=size, help="what must go through the armhole")
-    piece.add_argument("--hip", metavar="LEN", type=size, help="what must go through the hem")
+    for measure in _MEASURES:
+        piece.add_argument(f"--{measure.name.replace(' ', '-')}", metavar="LEN", type=size, help=measure.help)
     piece.add_argument("--edge-stitches", metavar="N", type=reading_with(_edges), help="plain stitches at each side, or “auto”")
     piece.add_argument("--edge-gauge", **readings(Direction.STITCHES, "a reading of the plain stitch, such as “20 sts = 12 cm”"))
     piece.add_argument("--svg", metavar="OUT", type=Path, help="write the drawing to this file")
@@ -95,15 +94,12 @@ def plan_of(arguments: argparse.Namespace) -> PiecePlan:
         refuse(arguments, ("armhole", "slit"), "needs --length: say how long the piece is")
     if given(arguments.edge_gauge) and not given(arguments.edge_stitches):
         raise UsageError("--edge-gauge goes with --edge-stitches")
+    measures = {measure.field: getattr(arguments, measure.name.replace(" ", "_")) for measure in _MEASURES}
+    measures["head_mm"] = measures["head_mm"] or ADULT_HEAD_MM
     return replace(
         target_plan(arguments),
         edge_stitches=None if arguments.edge_stitches == "auto" else arguments.edge_stitches or 0,
-        armhole_mm=arguments.armhole,
-        neck_mm=arguments.neck,
-        slit_mm=arguments.slit,
-        head_mm=arguments.head or ADULT_HEAD_MM,
-        upper_arm_mm=arguments.upper_arm,
-        hip_mm=arguments.hip,
+        **measures,
     )
 
 

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field, replace
 
+from logbook.craft.pieces.measures import OF_A_SIZE
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.words.lengths import Ease
@@ -28,14 +29,9 @@ class SizePlan:
 
     def plan(self, plan: PiecePlan) -> PiecePlan:
         """The plan of this size: what it says itself, and for the rest what the plan of the piece says."""
-        own = {name: getattr(self, name) for name in WISHES if getattr(self, name) is not None}
+        fields = ("ease", *(measure.field for measure in OF_A_SIZE))
+        own = {name: value for name in fields if (value := getattr(self, name)) is not None}
         return replace(plan, **own)
-
-
-WISHES = (
-    "body_mm", "ease", "length_mm", "armhole_mm", "neck_mm", "slit_mm", "upper_arm_mm", "hip_mm", "head_mm",
-)  # fmt: skip
-"""What a size may say otherwise than the plan."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

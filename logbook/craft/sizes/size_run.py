@@ -6,8 +6,10 @@ stitches at each side (the same number in all sizes if it can be), a half repeat
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import Any
 
 from logbook.craft.pieces.edge_stitches import NEAR_MM, chains_with_edges, edges_for_all, edges_wanted
+from logbook.craft.pieces.measures import OF_A_SIZE
 from logbook.craft.pieces.notes import AllAlike, EdgesPart, HookParts, Note, Plain
 from logbook.craft.pieces.options import recommended
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
@@ -74,16 +76,10 @@ def sizes_of_chart(
         depth = size.measure("armhole depth", end)
         if depth is None and armhole_deeper_mm is not None:
             raise RefusedError(f"Size {size.name} has no armhole depth: fill it in, or say how deep the armholes are.")
-        plans.append(
-            SizePlan(
-                name=size.name,
-                body_mm=body,
-                armhole_mm=None if depth is None or armhole_deeper_mm is None else depth + armhole_deeper_mm,
-                upper_arm_mm=size.measure("upper arm", end),
-                hip_mm=size.measure("hip", end),
-                head_mm=size.measure("head", end),
-            )
-        )
+        own: dict[str, Any] = {measure.field: size.measure(measure.chart, end) for measure in OF_A_SIZE if measure.chart}
+        if depth is not None and armhole_deeper_mm is not None:
+            own["armhole_mm"] = depth + armhole_deeper_mm
+        plans.append(SizePlan(name=size.name, body_mm=body, **own))
     return tuple(plans)
 
 

@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from logbook.craft.pieces.measures import OF_A_PIECE
 from logbook.craft.pieces.options import Choose, Parity
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.planned_piece import PlannedPiece
@@ -30,10 +31,7 @@ PARITY = {"odd or even": Parity.ANY, "odd": Parity.ODD, "even": Parity.EVEN}
 LAST_ROW = {"either side": Parity.ANY, "right side": Parity.ODD, "wrong side": Parity.EVEN}
 FINISH = {condition.words: condition for condition in (Condition.WASHED, Condition.PINNED)}
 
-SIZES = {
-    "width": "width_mm", "body": "body_mm", "length": "length_mm", "armhole": "armhole_mm", "neck": "neck_mm",
-    "slit": "slit_mm", "head": "head_mm", "upper arm": "upper_arm_mm", "hip": "hip_mm",
-}  # fmt: skip
+SIZES = {measure.name: measure.field for measure in OF_A_PIECE}
 """Lengths that are more than 0 or not there, by the field of the plan they are."""
 EXTRAS = {
     "side edging": "side_edging_mm", "top edging": "top_edging_mm", "bottom edging": "bottom_edging_mm",

@@ -7,16 +7,14 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from logbook.craft.pieces.measures import OF_A_SIZE
 from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.words.lengths import Units, read_ease, read_size
 from logbook.errors import UnreadableError
 from logbook.pages.pieces.plan_texts import ease_text, length_text
 
-LENGTHS = {
-    "body": "body_mm", "length": "length_mm", "armhole": "armhole_mm", "neck": "neck_mm", "slit": "slit_mm",
-    "upper arm": "upper_arm_mm", "hip": "hip_mm", "head": "head_mm",
-}  # fmt: skip
-KEYS = ("size", "body", "ease", "length", "armhole", "neck", "slit", "upper arm", "hip", "head")
+LENGTHS = {measure.name: measure.field for measure in OF_A_SIZE}
+KEYS = ("size", "body", "ease", *list(LENGTHS)[1:])
 _PART = ";"
 
 SizeTexts = dict[str, str]

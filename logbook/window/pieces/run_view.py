@@ -8,7 +8,7 @@ from tkinter import ttk
 
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.pages.pieces.run_card import RunCard
-from logbook.pages.pieces.size_texts import SizeTexts, rows_of, text_of
+from logbook.pages.pieces.size_texts import KEYS, SizeTexts, rows_of, text_of
 from logbook.window.field import Field
 from logbook.window.field_row import FieldRow
 from logbook.window.fitting import FittingColumns
@@ -121,7 +121,7 @@ class RunView(ttk.Frame):
 
     def add(self) -> None:
         """Adds a size after the last, like it, to be named."""
-        last = self._rows[-1] if self._rows else dict.fromkeys((*FIELDS, "slit", "upper arm", "hip", "head"), "")
+        last = self._rows[-1] if self._rows else dict.fromkeys(KEYS, "")
         self._place = len(self._rows)
         names = {row["size"] for row in self._rows}
         name = next(str(number) for number in range(len(self._rows) + 1, 10_000) if str(number) not in names)
