@@ -8,6 +8,7 @@ from dataclasses import asdict, dataclass, replace
 from pathlib import Path
 from typing import Any
 
+from logbook.disk import write_in_place
 from logbook.errors import RefusedError
 
 PROGRAM = "swatch-gauge-logbook"
@@ -64,11 +65,16 @@ def data_folder() -> Path:
     return _folder("XDG_DATA_HOME", ".local/share")
 
 
-def _folder(xdg: str, usual: str) -> Path:
+def state_folder() -> Path:
+    """The user's folder, on this computer alone, for what is typed and not saved, or ``LOGBOOK_HOME``."""
+    return _folder("XDG_STATE_HOME", ".local/state", "LOCALAPPDATA", "Local")
+
+
+def _folder(xdg: str, usual: str, windows: str = "APPDATA", windows_usual: str = "Roaming") -> Path:
     if home := os.environ.get("LOGBOOK_HOME"):
         return Path(home)
     if sys.platform == "win32":
-        return Path(os.environ.get("APPDATA") or _home() / "AppData" / "Roaming") / PROGRAM
+        return Path(os.environ.get(windows) or _home() / "AppData" / windows_usual) / PROGRAM
     if sys.platform == "darwin":
         return _home() / "Library" / "Application Support" / PROGRAM
     named = Path(os.environ.get(xdg, ""))
@@ -110,15 +116,7 @@ def save_settings(settings: Settings) -> None:
     """Writes all or nothing; raises OSError if the folder cannot be written to."""
     folder = settings_folder()
     folder.mkdir(parents=True, exist_ok=True)
-    new = folder / f"settings.{os.getpid()}.new"
-    try:
-        with new.open("w", encoding="utf-8") as file:
-            json.dump(asdict(settings), file, indent=1)
-            file.flush()
-            os.fsync(file.fileno())
-        os.replace(new, folder / "settings.json")
-    finally:
-        new.unlink(missing_ok=True)
+    write_in_place(folder / "settings.json", json.dumps(asdict(settings), indent=1).encode())
 
 
 def _one_of(*words: str) -> Callable[[Any], str | None]:

@@ -7,6 +7,7 @@ from pathlib import Path
 from logbook.errors import RefusedError
 from logbook.settings import load_settings
 from logbook.tasks.keeping import Logbook, new_book, open_book, usual_logbook
+from logbook.window.ending import Ending
 from logbook.window.look import be_sharp_on_windows
 from logbook.window.main_window import MainWindow
 
@@ -34,6 +35,7 @@ def run(chosen: Path | None, *, sample: bool = False) -> int:
     settings, note = load_settings()
     window = MainWindow(root, settings)
     root.after(STANDS_MS, _look_for_garbage)
+    ending = Ending(root, window.cut_short)
     try:
         if sample:
             import tempfile  # only here: the sample wants a good part of the program, which no other start is to wait for
@@ -50,6 +52,7 @@ def run(chosen: Path | None, *, sample: bool = False) -> int:
         return window.work(note)
     finally:
         window.close_down()
+        ending.over()
 
 
 def _look_for_garbage() -> None:

@@ -1,7 +1,7 @@
 """The one window: a row of pages, a menu, a line that says what was done last."""
 
 import tkinter as tk
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 from dataclasses import replace
 from functools import partial
 from tkinter import ttk
@@ -11,6 +11,7 @@ from logbook.pages.session import Session
 from logbook.settings import Settings, save_settings
 from logbook.tasks.error_log import error_log
 from logbook.tasks.keeping import Logbook
+from logbook.window.draft_keeper import DraftKeeper
 from logbook.window.keyboard import install_keyboard
 from logbook.window.keys import bind_keys, install_keys, install_mnemonics, split_mnemonic
 from logbook.window.look import Look
@@ -51,6 +52,7 @@ class MainWindow:
         report_unexpected(root, self.look, error_log(), self.watch.deal_with)
         self._place = PlaceKeeper(root, settings.place)
         self._build()
+        self.drafts = DraftKeeper(self)
         self.menu = MenuBar(self)
         root.protocol("WM_DELETE_WINDOW", self.leave)
 
@@ -100,6 +102,7 @@ class MainWindow:
         """Shows that no logbook is open, and why."""
         self._take_down_pages()
         self.session = None
+        self.drafts.end()
         self.root.title(PROGRAM_NAME)
         self.say(f"{why} Logbook → Open shows another one.")
 
@@ -113,6 +116,7 @@ class MainWindow:
         self.menu.book_shown()
         self.say(session.why_not_writable or (SAMPLE if session.is_sample else f"{name} is open."))
         self.watch.book_shown()
+        self.drafts.book_shown(session)
 
     def _take_down_pages(self) -> None:
         for tab in self.tabs.tabs():
@@ -124,6 +128,17 @@ class MainWindow:
     def say(self, sentence: str) -> None:
         """Shows a sentence in the line at the foot of the window."""
         self._said.configure(text=sentence or " ")
+
+    @property
+    def pages(self) -> Collection[Page]:
+        """Those that were looked at yet."""
+        return self._pages.values()
+
+    def page_at(self, number: int) -> Page:
+        """Shows a page."""
+        self.tabs.select(number)
+        self.root.update()  # now, and not when something else has got the keyboard
+        return self._pages[number]
 
     def page_in_hand(self) -> Page | None:
         """The page that is shown."""
@@ -155,6 +170,14 @@ class MainWindow:
         if self.settle():
             self.close_down()
 
+    def cut_short(self) -> None:
+        """The program is made to end: what is typed is kept for the next window, and nobody is asked."""
+        self.drafts.keep_now()
+        self.drafts.end(leave=True)
+        self._keep_settings()
+        if self.session is not None:
+            self.session.book.close()
+
     def close_down(self) -> None:
         """Closes the logbook, keeps the settings and takes the window down; once is enough."""
         if self._down:
@@ -163,6 +186,7 @@ class MainWindow:
         self._keep_settings()
         self.root.withdraw()
         self.watch.end()
+        self.drafts.end()
         if self.session is not None:
             self.session.book.close()
         self.root.destroy()

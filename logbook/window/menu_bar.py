@@ -76,6 +76,7 @@ class MenuBar:
         self._entry(menu, "&Redo", self._undo.redo, "Mod-Shift-z")
         menu.add_separator()
         self._entry(menu, "&Changes of this record…", self._undo.history, "Mod-h")
+        self._entry(menu, "&Typed and not saved…", self._window.drafts.offer)
         return menu
 
     def _build_view_menu(self) -> None:

@@ -1,7 +1,10 @@
 """What the main window asks of each of its pages."""
 
+from collections.abc import Iterable, Mapping
 from tkinter import ttk
 from typing import Protocol
+
+from logbook.tasks.drafts import Draft
 
 
 class Page(Protocol):
@@ -16,6 +19,15 @@ class Page(Protocol):
 
     def record_in_hand(self) -> tuple[str, str] | None:
         """(name, uid) of the saved record in hand, whose changes can be listed; None if there is none."""
+
+    def drafts(self) -> Iterable[Draft]:
+        """What is typed on it and not saved, to be kept in case the program ends."""
+
+    def kept(self, draft: Draft) -> Mapping[str, str] | None:
+        """The texts of a draft's record as the logbook has it; of a new one, of the record that goes by its name. None: none."""
+
+    def take_up(self, draft: Draft, texts: Mapping[str, str]) -> bool:
+        """Takes a draft's record in hand with these texts typed; False: what is typed now is to stay."""
 
     def settle(self) -> bool:
         """Before the page or the logbook is left: sees to what is typed and not saved (asks: save, throw away, stay).

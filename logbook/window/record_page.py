@@ -2,13 +2,15 @@
 
 import tkinter as tk
 from abc import ABC, abstractmethod
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from tkinter import ttk
 from typing import Any, Protocol
 
 from logbook.errors import RefusedError
+from logbook.pages.drafts import draft_of
 from logbook.pages.session import Session
 from logbook.pages.typed_since import MEANWHILE
+from logbook.tasks.drafts import Draft
 from logbook.window.button_row import ButtonRow
 from logbook.window.changed_elsewhere import may_save
 from logbook.window.keys import bind_keys
@@ -31,6 +33,20 @@ class Form(Protocol):
     @property
     def is_dirty(self) -> bool:
         """Whether something is typed that is not saved."""
+
+    @property
+    def texts(self) -> Mapping[str, str]:
+        """What stands in its fields."""
+
+    @property
+    def opened(self) -> Mapping[str, str]:
+        """What stood there when the record was taken in hand."""
+
+    def kept(self, draft: Draft) -> Mapping[str, str] | None:
+        """The texts of a draft's record as the logbook has it; of a new one, of the record that goes by its name. None: none."""
+
+    def take_up(self, draft: Draft, texts: Mapping[str, str]) -> None:
+        """Takes a draft's record in hand, or a new one where there is none, with these texts typed."""
 
     def show(self, uid: str) -> bool:
         """Takes a saved record in hand; False if it is not there any more."""
@@ -78,6 +94,8 @@ class ListShown(Protocol):
 class RecordPage(ABC):
     """A page of a kind sets ``find``, ``editor`` and ``row``, and says what is different with it."""
 
+    drafts_as: str
+    """Which page its drafts are of."""
     kind: str
     """``swatch``: what its records are called."""
     find: ListShown
@@ -120,6 +138,24 @@ class RecordPage(ABC):
     def record_in_hand(self) -> tuple[str, str] | None:
         """The name and uid of the saved record in hand."""
         return (self._name, self._form.uid) if self._form.saved is not None else None
+
+    def drafts(self) -> Iterator[Draft]:
+        """What is typed in the form."""
+        name, units = self._name if self._form.saved is not None else "", self.session.units.value
+        draft = draft_of(self.drafts_as, self._form.uid, name, units, self._form.texts, self._form.opened)
+        if draft is not None:
+            yield draft
+
+    def kept(self, draft: Draft) -> Mapping[str, str] | None:
+        """As the form's."""
+        return self._form.kept(draft)
+
+    def take_up(self, draft: Draft, texts: Mapping[str, str]) -> bool:
+        """Takes a draft's record in hand with these texts typed; False: what is typed now is to stay."""
+        if not self.settle():
+            return False
+        self._take_new(lambda: self._form.take_up(draft, texts))
+        return True
 
     def settle(self) -> bool:
         """Asks what to do with what is typed and not saved; False: stay with it."""

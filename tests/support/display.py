@@ -11,9 +11,15 @@ DPI = int(os.environ.get("LOGBOOK_TEST_DPI", "96"))
 """A run of the tests at other than 96 dots per inch is asked for by ``LOGBOOK_TEST_DPI``."""
 
 
+class Display(str):
+    """The name of a display, and the number of the process that serves it."""
+
+    process: int
+
+
 @contextmanager
-def display_server(depth: int = 24, size: tuple[int, int] = SIZE, dpi: int = DPI, *options: str) -> Iterator[str]:
-    """The name of an Xvfb with a free number."""
+def display_server(depth: int = 24, size: tuple[int, int] = SIZE, dpi: int = DPI, *options: str) -> Iterator[Display]:
+    """An Xvfb with a free number."""
     reading, writing = os.pipe()
     screen = ["-screen", "0", f"{size[0]}x{size[1]}x{depth}", "-dpi", str(dpi)]
     command = ["Xvfb", "-displayfd", str(writing), *screen, "-nolisten", "tcp", *options]
@@ -21,7 +27,9 @@ def display_server(depth: int = 24, size: tuple[int, int] = SIZE, dpi: int = DPI
     os.close(writing)
     try:
         with os.fdopen(reading) as numbers:
-            yield f":{numbers.readline().strip()}"
+            display = Display(f":{numbers.readline().strip()}")
+        display.process = server.pid
+        yield display
     finally:
         server.terminate()
         server.wait()

@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.support.display import DPI, SIZE, display_server
+from tests.support.display import DPI, SIZE, Display, display_server
 
 TOOLS = ("Xvfb", "openbox", "xdotool", "stdbuf")
 LEFT, MIDDLE, RIGHT, WHEEL_UP, WHEEL_DOWN, WHEEL_LEFT, WHEEL_RIGHT = range(1, 8)
@@ -47,8 +47,8 @@ def missing() -> list[str]:
 
 
 @contextmanager
-def managed_screen(folder: Path, size: tuple[int, int] = SIZE) -> Iterator[str]:
-    """The name of a display with a window manager on it; ``folder`` gets its files, the picture of the screen among them."""
+def managed_screen(folder: Path, size: tuple[int, int] = SIZE) -> Iterator[Display]:
+    """A display with a window manager on it; ``folder`` gets its files, the picture of the screen among them."""
     rules = folder / "openbox.xml"
     rules.write_text(MANAGER, "utf-8")
     # A server that has lost its last client would begin anew, and the manager with it.

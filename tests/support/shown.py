@@ -120,9 +120,9 @@ class Program:
         widgets = [Widget(w.pop("path"), w.pop("kind"), tuple(w.pop("box")), w) for w in told.pop("widgets")]
         return Shown(widgets, **told)
 
-    def until(self, condition: Callable[[Shown], object], what: str = "") -> Shown:
+    def until(self, condition: Callable[[Shown], object], what: str = "", within_s: float = PATIENCE_S) -> Shown:
         """Looks until the condition holds; fails if it does not in time."""
-        deadline = time.monotonic() + PATIENCE_S
+        deadline = time.monotonic() + within_s
         while not condition(shown := self.look()):
             assert time.monotonic() < deadline, f"{what or 'it'} did not come; shown: {summary(shown)}"
         return shown
@@ -143,6 +143,10 @@ class Program:
         log = self.home / "kept" / "errors.log"
         logged = log.read_text("utf-8", "replace") if log.exists() else ""
         return logged + self.output.read_text("utf-8", "replace")
+
+    def signal(self, number: int) -> None:
+        """Sends it a signal."""
+        self._process.send_signal(number)
 
     def end(self) -> None:
         """Ends it, however it stands."""

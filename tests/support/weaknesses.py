@@ -3,7 +3,7 @@
 import tkinter as tk
 from collections.abc import Callable
 
-from logbook.window import keyboard, main_window
+from logbook.window import draft_keeper, keyboard, main_window
 
 
 def look_ups_raise() -> None:
@@ -32,8 +32,20 @@ def wheel_chooses() -> None:
     main_window.install_wheel = lambda root: None  # type: ignore[attr-defined]
 
 
+def drafts_unwritten() -> None:
+    """What is typed is kept nowhere but in the window."""
+    draft_keeper.DraftKeeper._write = lambda self, file, drafts: None  # type: ignore[method-assign]
+
+
+def drafts_late() -> None:
+    """What is typed is kept every ten seconds."""
+    draft_keeper.KEEP_MS = 10_000
+
+
 WEAKNESSES: dict[str, Callable[[], None]] = {
     "look-ups": look_ups_raise,
     "reporter": reporter_raises,
     "wheel": wheel_chooses,
+    "unwritten": drafts_unwritten,
+    "late": drafts_late,
 }

@@ -1,5 +1,6 @@
 """The page of stitch patterns: the list, the one in hand as it is typed, and what follows from it."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from logbook.craft.rows.proof import prove
@@ -16,6 +17,7 @@ from logbook.pages.patterns.wording import NOT_SAID, in_short
 from logbook.pages.session import Session
 from logbook.pages.typed_since import MEANWHILE, typed_since
 from logbook.tasks.browsing import SwatchLine, matching_patterns, pattern_list, pattern_uses, swatches_of_pattern
+from logbook.tasks.drafts import Draft
 from logbook.tasks.stitch_patterns import delete_pattern, save_pattern, tags_read_in
 
 TAGS_NAMED = 4
@@ -76,6 +78,25 @@ class StitchPatterns:
     def unsaved(self) -> bool:
         """Whether the form holds something the logbook does not."""
         return self.texts != texts_of(self.saved)
+
+    @property
+    def opened(self) -> Mapping[str, str]:
+        """The texts of the pattern in hand as it was when it was taken in hand."""
+        return texts_of(self.saved)
+
+    def kept(self, draft: Draft) -> Mapping[str, str] | None:
+        """The texts of the draft's pattern, or of a new one's namesake, as the logbook has it; None: there is none."""
+        if draft.is_new:
+            named = (one for one in self._patterns.values() if one.name == draft.typed.get("name", "").strip())
+            found = next(named, None)
+        else:
+            found = self._patterns.get(draft.record)
+        return texts_of(found) if found is not None else None
+
+    def take_up(self, draft: Draft, texts: Mapping[str, str]) -> None:
+        """Takes the draft's pattern in hand, or a new one where there is none, with these texts typed."""
+        self.take(draft.record)
+        self.texts |= {key: text for key, text in texts.items() if key in self.texts}
 
     def changed_elsewhere(self) -> bool:
         """Whether the logbook holds the pattern in hand otherwise now than when it was taken in hand."""

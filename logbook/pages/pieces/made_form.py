@@ -11,8 +11,10 @@ from logbook.craft.words.hooks import read_hook, show_hook
 from logbook.craft.words.lengths import Units, read_size
 from logbook.craft.words.numbers import read_whole
 from logbook.errors import UnreadableError
+from logbook.pages.drafts import MADE, draft_of
 from logbook.pages.pieces.plan_texts import length_text
 from logbook.pages.session import Session
+from logbook.tasks.drafts import Draft
 from logbook.tasks.made_pieces import beside_each_other, delete_made_piece, predicted, save_made_piece
 from logbook.tasks.pieces import PieceAnswer
 
@@ -22,6 +24,8 @@ LENGTHS = {
     "worked width": "worked_width_mm", "worked length": "worked_length_mm",
     "washed width": "washed_width_mm", "washed length": "washed_length_mm",
 }  # fmt: skip
+_OF = {"of piece": "piece", "of swatch": "swatch"}
+"""The uids of what it was made from, which a draft keeps beside the texts."""
 COUNTS = {"chain": "chain", "rows": "rows"}
 
 
@@ -50,6 +54,18 @@ class MadeForm:
     def is_dirty(self) -> bool:
         """Whether something is typed that is not saved."""
         return self.texts != self._clean
+
+    def draft(self) -> Draft | None:
+        """What is to be kept of it while it is typed."""
+        of = {key: getattr(self._made, attribute) for key, attribute in _OF.items()}
+        typed, opened = {**of, **self.texts}, {**of, **self._clean}
+        return draft_of(MADE, self._made.uid, self._made.name, self._session.units.value, typed, opened)
+
+    def take_up(self, texts: Mapping[str, str]) -> None:
+        """Types these texts."""
+        self.texts |= {key: text for key, text in texts.items() if key in self.texts}
+        of: dict[str, Any] = {_OF[key]: text for key, text in texts.items() if key in _OF}
+        self._made = replace(self._made, **of)
 
     def type_in(self, key: str, text: str) -> None:
         """Takes the text of one field; the prediction follows what was really chained and worked."""

@@ -7,11 +7,13 @@ from logbook.craft.pieces.fit import ADULT_HEAD_MM
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.craft.words.hooks import show_hook
+from logbook.craft.words.lengths import Units
 from logbook.pages.pieces.plan_texts import ReadPlan, read_plan, texts_of
 from logbook.pages.pieces.size_texts import ReadSizes, read_sizes, sizes_text
 from logbook.pages.session import Session
 from logbook.pages.typed_since import typed_since
 from logbook.tasks.browsing import SwatchLine, matching_swatches, swatch_lines
+from logbook.tasks.drafts import Draft
 from logbook.tasks.find import Filters
 from logbook.tasks.pieces import copy_of, planned_pieces, save_piece
 
@@ -52,6 +54,26 @@ class PieceForm:
     def is_dirty(self) -> bool:
         """Whether something is typed that is not saved."""
         return any(text.strip() != self._clean[key].strip() for key, text in self.texts.items())
+
+    @property
+    def opened(self) -> Mapping[str, str]:
+        """The texts as they were when it was taken in hand."""
+        return self._clean
+
+    def kept(self, draft: Draft) -> Mapping[str, str] | None:
+        """The texts of the draft's piece, or of a new one's namesake, as the logbook has it; None: there is none."""
+        if draft.is_new:
+            named = (piece for piece in self._pieces.values() if piece.name == draft.typed.get("name", "").strip())
+            found = next(named, None)
+        else:
+            found = self._pieces.get(draft.record)
+        return self._texts_of(found, Units(draft.units)) if found is not None else None
+
+    def take_up(self, draft: Draft, texts: Mapping[str, str]) -> None:
+        """Takes the draft's piece in hand, or a new one where there is none, with these texts typed."""
+        if draft.is_new or not self.show(draft.record):
+            self.new()
+        self.texts |= {key: text for key, text in texts.items() if key in self.texts}
 
     def type_in(self, key: str, text: str) -> None:
         """Takes the text of one field as it stands now."""
@@ -147,10 +169,12 @@ class PieceForm:
 
     def _take(self, saved: PlannedPiece | None, shown: PlannedPiece) -> None:
         self.saved, self._start = saved, shown
-        tags = [self._lines[uid].tag if uid in self._lines else "" for uid in (shown.swatch, shown.edge_swatch)]
-        units = self._session.units
-        self.texts = {**texts_of(shown, units, *tags), "sizes": sizes_text(shown.sizes, units)}
+        self.texts = self._texts_of(shown, self._session.units)
         self._clean = dict(self.texts)
+
+    def _texts_of(self, piece: PlannedPiece, units: Units) -> dict[str, str]:
+        tags = [self._lines[uid].tag if uid in self._lines else "" for uid in (piece.swatch, piece.edge_swatch)]
+        return {**texts_of(piece, units, *tags), "sizes": sizes_text(piece.sizes, units)}
 
     def _unknown(self, key: str) -> str:
         tag = tag_of(self.texts[key])

@@ -1,7 +1,7 @@
 """What is typed about a wanted width, read into the plan of a starting chain."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from typing import Any
 
 from logbook.craft.pieces.options import Choose, Parity
@@ -10,7 +10,7 @@ from logbook.craft.swatches.conditions import Condition
 from logbook.craft.words.lengths import NO_EASE, Units, read_ease, read_size
 from logbook.craft.words.numbers import read_whole
 from logbook.errors import RefusedError, UnreadableError
-from logbook.pages.pieces.plan_texts import FINISH, PARITY, ReadPlan, read_extra
+from logbook.pages.pieces.plan_texts import FINISH, PARITY, TICKED, ReadPlan, read_extra
 
 CHOOSE = {"nearest to it": Choose.NEAREST, "at least that": Choose.AT_LEAST, "at most that": Choose.AT_MOST}
 
@@ -38,6 +38,10 @@ class ChainTexts:
     choose: str = "nearest to it"
     parity: str = "odd or even"
     finish: str = Condition.WASHED.words
+
+    def as_typed(self) -> dict[str, str]:
+        """Every one as a text; what is ticked is ``TICKED``, else ""."""
+        return {key: (TICKED if value else "") if isinstance(value, bool) else value for key, value in asdict(self).items()}
 
     @property
     def from_body(self) -> bool:

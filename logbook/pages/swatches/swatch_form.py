@@ -1,6 +1,6 @@
 """The form of the swatch in hand: its texts as they are typed, what they mean, and saving them."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 from datetime import date
 
@@ -17,6 +17,7 @@ from logbook.pages.session import Session
 from logbook.pages.swatches.form_texts import EMPTY, PLAIN, Typed, read_texts, readings_key, texts_of
 from logbook.pages.typed_since import typed_since
 from logbook.tasks.browsing import assumptions_of, owner_of_tag, swatch_in_hand
+from logbook.tasks.drafts import Draft
 from logbook.tasks.logging_swatches import known_in, offered_tag, save_swatch, written_before
 
 NAMES = {"yarn": Owner.YARN, "stitch pattern": Owner.PATTERN}
@@ -73,6 +74,24 @@ class SwatchForm:
     def is_dirty(self) -> bool:
         """Whether something is typed that is not saved."""
         return any(text.strip() != self._clean[key].strip() for key, text in self.texts.items())
+
+    @property
+    def opened(self) -> Mapping[str, str]:
+        """The texts as they were when it was taken in hand."""
+        return self._clean
+
+    def kept(self, draft: Draft) -> Mapping[str, str] | None:
+        """The texts of the draft's swatch, or of a new one's namesake, as the logbook has it; None: there is none."""
+        uid = owner_of_tag(self._session.book, draft.typed.get("tag", "").strip()) if draft.is_new else draft.record
+        found = swatch_in_hand(self._session.book, uid) if uid else None
+        return texts_of(found) if found is not None else None
+
+    def take_up(self, draft: Draft, texts: Mapping[str, str]) -> None:
+        """Takes the draft's swatch in hand, or a new one where there is none, with these texts typed."""
+        if draft.is_new or not self.show(draft.record):
+            self.new()
+        self.texts |= {key: text for key, text in texts.items() if key in self.texts}
+        self._typed = None
 
     def type_in(self, key: str, text: str) -> dict[str, str]:
         """Takes the text of one field as it stands now, and returns other texts that come with it: those of a known yarn."""

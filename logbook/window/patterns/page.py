@@ -1,12 +1,14 @@
 """The page of stitch patterns: the list, the form of the one in hand, what it means."""
 
 import tkinter as tk
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Mapping
 from tkinter import ttk
 
 from logbook.errors import RefusedError
+from logbook.pages.drafts import PATTERNS, draft_of
 from logbook.pages.patterns.page import StitchPatterns
 from logbook.pages.session import Session
+from logbook.tasks.drafts import Draft
 from logbook.window.button_row import ButtonRow
 from logbook.window.card import Card
 from logbook.window.changed_elsewhere import may_save
@@ -50,6 +52,27 @@ class PatternsPage:
         """The saved pattern in hand."""
         saved = self.page.saved
         return (saved.name, saved.uid) if saved.uid else None
+
+    def drafts(self) -> Iterator[Draft]:
+        """What is typed in the form."""
+        page, saved = self.page, self.page.saved
+        draft = draft_of(PATTERNS, saved.uid, saved.name, self.session.units.value, page.texts, page.opened)
+        if draft is not None:
+            yield draft
+
+    def kept(self, draft: Draft) -> Mapping[str, str] | None:
+        """As the form's."""
+        return self.page.kept(draft)
+
+    def take_up(self, draft: Draft, texts: Mapping[str, str]) -> bool:
+        """Takes a draft's pattern in hand with these texts typed; False: what is typed now is to stay."""
+        if not self.settle():
+            return False
+        self.page.take_up(draft, texts)
+        self.list.mark()
+        self._show_record()
+        self.form.focus_on("name")
+        return True
 
     def settle(self) -> bool:
         """Asks what to do with a form that is not saved; False: the user wants to stay."""

@@ -1,13 +1,15 @@
 """The page of pieces: what is planned, the one in hand, what follows from it."""
 
 import tkinter as tk
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from tkinter import ttk
 
+from logbook.pages.drafts import MADE, PIECES
 from logbook.pages.pieces.piece_card import PieceCard, PieceMaker
 from logbook.pages.pieces.piece_form import PieceForm
 from logbook.pages.pieces.piece_list import PieceList
 from logbook.pages.session import Session
+from logbook.tasks.drafts import Draft
 from logbook.tasks.pieces import delete_piece
 from logbook.window.look import Look
 from logbook.window.pieces.file_actions import FileActions
@@ -24,7 +26,7 @@ SHARES = (26, 35, 39)
 class PiecesPage(RecordPage):
     """A page of the window."""
 
-    kind = "piece"
+    kind, drafts_as = "piece", PIECES
     find: FindView
     editor: FormView
 
@@ -52,6 +54,23 @@ class PiecesPage(RecordPage):
         self._arrange(SHARES, lambda row: self.files.menu_button(row, "&Print", self.sizes.entries))
         self._mark()
         self._changed()
+
+    def drafts(self) -> Iterator[Draft]:
+        """What is typed in the form, and for a made piece."""
+        yield from super().drafts()
+        if (made := self.sizes.made_draft()) is not None:
+            yield made
+
+    def kept(self, draft: Draft) -> Mapping[str, str] | None:
+        """As every page, of made pieces too."""
+        return self.sizes.made_texts(draft.record) if draft.page == MADE else super().kept(draft)
+
+    def take_up(self, draft: Draft, texts: Mapping[str, str]) -> bool:
+        """As every page; a made piece is opened in its own window."""
+        if draft.page != MADE:
+            return super().take_up(draft, texts)
+        self.sizes.take_up_made(draft.record, texts)
+        return True
 
     def _sizes_side(self) -> SizesSide:
         around = Around(

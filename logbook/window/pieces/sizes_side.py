@@ -1,6 +1,6 @@
 """The sizes of the piece in hand and what was made of it: their views, and what can be done with them."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import partial
 from tkinter import ttk
@@ -17,6 +17,7 @@ from logbook.pages.pieces.plan_texts import ReadPlan
 from logbook.pages.pieces.run_card import RunCard, RunMaker, texts_with
 from logbook.pages.pieces.size_texts import ReadSizes, sizes_text
 from logbook.pages.session import Session
+from logbook.tasks.drafts import Draft
 from logbook.tasks.made_pieces import made_from
 from logbook.tasks.pieces import PieceAnswer
 from logbook.window.folding import Folding
@@ -68,6 +69,7 @@ class SizesSide:
         self._maker = RunMaker(session, maker)
         self.card = RunCard()
         self._made = MadeList(session)
+        self._made_form: MadeForm | None = None
         self.folding, self.view = self._build_run(below_plan)
         self.made_words = Sentence(below_plan)
         look.grid(self.made_words, row=1, column=0, sticky="ew", pady=(1, 0))
@@ -150,8 +152,27 @@ class SizesSide:
         if uid in self._made.pieces:
             self._show_made(MadeForm(self._session, self._made.pieces[uid]))
 
+    def made_draft(self) -> Draft | None:
+        """What is typed for a made piece."""
+        return self._made_form.draft() if self._made_form is not None else None
+
+    def made_texts(self, uid: str) -> Mapping[str, str] | None:
+        """The texts of a made piece as the logbook has it; None if it has it not."""
+        made = self._made.pieces.get(uid)
+        return MadeForm(self._session, made).texts if made is not None else None
+
+    def take_up_made(self, uid: str, texts: Mapping[str, str]) -> None:
+        """Opens a made piece, or a new one where there is none, with these texts typed."""
+        form = self._made_form = MadeForm(self._session, self._made.pieces.get(uid, MadePiece()))
+        form.take_up(texts)
+        self._frame.after_idle(self._show_made, form)
+
     def _show_made(self, form: MadeForm) -> None:
-        show_made(self._frame.winfo_toplevel(), self.look, self._session, form, self._made_changed)
+        self._made_form = form
+        try:
+            show_made(self._frame.winfo_toplevel(), self.look, self._session, form, self._made_changed)
+        finally:
+            self._made_form = None
 
     def _made_changed(self, said: str) -> None:
         self.reload()

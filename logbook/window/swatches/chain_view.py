@@ -1,12 +1,12 @@
 """What follows: the starting chain for a width, live."""
 
 import tkinter as tk
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from functools import partial
 from tkinter import ttk
 
 from logbook.craft.words.lengths import Units
-from logbook.pages.pieces.plan_texts import FINISH, PARITY
+from logbook.pages.pieces.plan_texts import FINISH, PARITY, TICKED
 from logbook.pages.swatches.chain_card import NOT_YET, ChainCard
 from logbook.pages.swatches.chain_drawing import chain_drawing
 from logbook.pages.swatches.chain_texts import CHOOSE, ChainTexts
@@ -49,6 +49,12 @@ TICKS = {
     "half_repeats": "Half repeats",
     "sideways": "Worked sideways",
 }
+BODY, WAYS = "swatches.body", "swatches.ways"
+SECTION_KEYS = {
+    BODY: {"body", "ease", "panels", "seam"},
+    WAYS: {"edging", "choose", "parity", "finish", "round_plus", "length", *TICKS},
+}
+"""What is typed and ticked in each section that folds."""
 
 
 class WidthField(Field):
@@ -79,6 +85,7 @@ class ChainView(Card):
         self._fields: dict[str, LabelledField] = {}
         self._ticks: dict[str, tk.BooleanVar] = {}
         self._from_body: Sentence | None = None
+        self._foldings: dict[str, Folding] = {}
         self._to_build: dict[str, Callable[[], None]] = {}
         self._left: set[str] = set()
         self._card = ChainCard()
@@ -116,6 +123,18 @@ class ChainView(Card):
         """What the chain shown aims at; None while there is none."""
         return self._card.answer.target_mm if self._card.answer else None
 
+    def take_up(self, texts: Mapping[str, str]) -> None:
+        """Types these texts and ticks these boxes, opening the sections they are in."""
+        for name, keys in SECTION_KEYS.items():
+            if keys & texts.keys():
+                self._foldings[name].show(True)
+                self._folded(name, True)
+        for key, field in self._fields.items():
+            field.text = texts.get(key, field.text)
+        for key, ticked in self._ticks.items():
+            ticked.set(texts[key] == TICKED if key in texts else ticked.get())
+        self._on_change()
+
     def start(self) -> None:
         """Puts the keyboard into the wanted width, its text marked."""
         self.width.input.focus_set()
@@ -144,8 +163,8 @@ class ChainView(Card):
         look.grid(self._row_place, row=3, column=0, sticky="ew", padx=(0, 1), pady=(0, 1.5))
         look.grid(self.notes, row=4, column=0, sticky="ew", padx=(0, 1), pady=(0, 1.5))
         self._row_place.grid_remove()
-        self._section(place, "swatches.body", "From a &body measure", self._build_body).grid(row=5, column=0, sticky="ew")
-        self._section(place, "swatches.ways", "&More ways", self._build_ways).grid(row=6, column=0, sticky="ew")
+        self._section(place, BODY, "From a &body measure", self._build_body).grid(row=5, column=0, sticky="ew")
+        self._section(place, WAYS, "&More ways", self._build_ways).grid(row=6, column=0, sticky="ew")
         self.below = ttk.Frame(place, style="Card.TFrame")
         self.below.columnconfigure(0, weight=1)
         self.below.grid(row=7, column=0, sticky="ew")
@@ -168,6 +187,7 @@ class ChainView(Card):
     def _section(self, place: ttk.Frame, name: str, title: str, build: Callable[[ttk.Frame], None]) -> Folding:
         folding = Folding(place, title, name in self._opened, lambda is_open: self._folded(name, is_open))
         folding.inside.columnconfigure(0, weight=1)
+        self._foldings[name] = folding
         self._to_build[name] = lambda: build(folding.inside)
         if folding.is_open:
             self._to_build.pop(name)()

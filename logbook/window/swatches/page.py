@@ -1,14 +1,17 @@
 """The page of swatches: what there is, the one in hand, the chain that follows from it."""
 
 import tkinter as tk
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from functools import partial
 from typing import TYPE_CHECKING
 
+from logbook.pages.drafts import CHAIN, SWATCHES, draft_of
 from logbook.pages.session import Session
+from logbook.pages.swatches.chain_texts import ChainTexts
 from logbook.pages.swatches.swatch_form import SwatchForm
 from logbook.pages.swatches.swatch_list import SwatchList, filters_of
 from logbook.tasks.browsing import tags_of
+from logbook.tasks.drafts import Draft
 from logbook.tasks.logging_swatches import delete_swatches
 from logbook.window.gauges.gauge_actions import GaugeActions, OnPage
 from logbook.window.look import Look
@@ -29,7 +32,7 @@ SHARES = (30, 34, 36)
 class SwatchesPage(RecordPage):
     """Finds, shows and logs swatches, and says what each makes of a width."""
 
-    kind = "swatch"
+    kind, drafts_as = "swatch", SWATCHES
     find: FindView
 
     def __init__(self, parent: tk.Misc, look: Look, session: Session) -> None:
@@ -87,6 +90,25 @@ class SwatchesPage(RecordPage):
     def chain(self) -> "ChainView":
         """The chain itself."""
         return self.side.chain
+
+    def drafts(self) -> Iterator[Draft]:
+        """What is typed in the form, and as a wanted width."""
+        yield from super().drafts()
+        if self._side is not None:
+            wish, units = self._side.chain.texts().as_typed(), self.session.units.value
+            if (draft := draft_of(CHAIN, "", "", units, wish, ChainTexts().as_typed())) is not None:
+                yield draft
+
+    def kept(self, draft: Draft) -> Mapping[str, str] | None:
+        """As every page; the logbook keeps no wish."""
+        return None if draft.page == CHAIN else super().kept(draft)
+
+    def take_up(self, draft: Draft, texts: Mapping[str, str]) -> bool:
+        """As every page; a wish takes the place of what is wished."""
+        if draft.page != CHAIN:
+            return super().take_up(draft, texts)
+        self.chain.take_up(texts)
+        return True
 
     def take(self, uid: str) -> None:
         """Takes another swatch in hand, unless what is typed is to stay."""
