@@ -56,6 +56,7 @@ ENTRIES: dict[str, Callable[[MainWindow], object]] = {
     "undo": lambda window: window.menu._undo.undo(),
     "redo": lambda window: window.menu._undo.redo(),
     "changes of this record": lambda window: window.menu._undo.history(),
+    "typed and not saved": lambda window: window.drafts.offer(),
     "open what is open": lambda window: window.menu.books.open_path(session_of(window).book.path),
     "new": lambda window: window.menu.books.new(),
     "the sample": lambda window: window.menu.books.open_sample(),
