@@ -80,7 +80,9 @@ class Hand:
     def __init__(self, display: str) -> None:
         self._env = env = os.environ | {"DISPLAY": display}
         command = ["stdbuf", "-oL", "xdotool", "-"]
-        self._tool = subprocess.Popen(command, env=env, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True)
+        self._tool = subprocess.Popen(
+            command, env=env, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True
+        )
         assert self._tool.stdin is not None
         assert self._tool.stdout is not None
         self._say, self._heard = self._tool.stdin, self._tool.stdout
@@ -106,7 +108,7 @@ class Hand:
 
     def type(self, text: str) -> None:
         assert "'" not in text, "the tool has no way to say it"
-        self._do(f"type --delay 0 '{text}'")
+        self._do(f"type --delay 0 -- '{text}'")
 
     def resize_active(self, width: int, height: int) -> None:
         """As the edge of the window that has the keyboard, drawn by the pointer, would."""

@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 import tests
+from tests.support.telling import LOOK, THOROUGHLY
 
 TOP = Path(tests.__path__[0]).parent
 PATIENCE_S = 20.0
@@ -40,13 +41,17 @@ class Widget(NamedTuple):
 
 
 class Shown(NamedTuple):
-    """All that is shown at one moment; ``said`` is what was said at the foot of the window since the last look."""
+    """All that is shown at one moment; ``said`` is what was said at the foot of the window since the last look.
+
+    ``lies`` is what it says wrongly of whether the record in hand is saved, if that was asked for.
+    """
 
     widgets: Sequence[Widget]
     focus: str
     grab: str
     title: str
     said: Sequence[str]
+    lies: str
 
     def of_kind(self, *kinds: str) -> list[Widget]:
         return [widget for widget in self.widgets if widget.kind in kinds]
@@ -106,10 +111,10 @@ class Program:
         """Its exit code; None while it runs."""
         return self._process.poll()
 
-    def look(self) -> Shown:
+    def look(self, thoroughly: bool = False) -> Shown:
         """What is shown once all that was done before has been dealt with. Raises EOFError if the program is gone."""
         try:
-            self._channel.sendall(b"?")
+            self._channel.sendall(THOROUGHLY if thoroughly else LOOK)
             line = self._answers.readline()
         except (BrokenPipeError, ConnectionResetError):
             line = ""

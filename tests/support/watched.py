@@ -16,10 +16,14 @@ from typing import Any
 
 from logbook.commands import main as command_line
 from logbook.window import main as start
+from logbook.window.choices import ChoiceField
 from logbook.window.main_window import MainWindow
+from logbook.window.record_page import RecordPage
+from tests.support.telling import THOROUGHLY
 from tests.support.weaknesses import WEAKNESSES
 
 Box = tuple[int, int, int, int]
+NOWHERE: Box = (0, 0, 0, 0)
 TEXTS = ("TButton", "TLabel", "TCheckbutton", "TRadiobutton", "TMenubutton", "Button", "Label", "Checkbutton", "Radiobutton")
 STEP = 6
 """Pixels between the places where a widget is asked what is there."""
@@ -57,15 +61,15 @@ class Teller:
         self._call("trace", "add", "variable", name, "write", "stay_at_home")
 
     def _asked(self) -> None:
-        request = self._channel.recv(4096)
+        request = self._channel.recv(1)
         if request:
-            self._when_quiet(lambda: self._when_quiet(self._answer))
+            self._when_quiet(lambda: self._when_quiet(lambda: self._answer(request == THOROUGHLY)))
 
     def _when_quiet(self, then: Callable[[], None]) -> None:
         self._root.winfo_pointerxy()  # asks the X server, so that all it had for us is here
         self._root.after_idle(lambda: self._root.after(0, then))
 
-    def _answer(self) -> None:
+    def _answer(self, thoroughly: bool) -> None:
         said, self.said = self.said, []
         shown = {
             "widgets": list(self._widgets(".", None)),
@@ -73,21 +77,23 @@ class Teller:
             "grab": str(self._call("grab", "current", ".")),
             "title": str(self._call("wm", "title", ".")),
             "said": said,
+            "lies": untrue(self._window) if thoroughly else "",
         }
         self._channel.sendall(json.dumps(shown).encode("utf-8", "replace") + b"\n")
 
     def _widgets(self, path: str, clip: Box | None) -> Iterator[dict[str, Any]]:
+        """What is in sight at ``path`` and in it; a window of its own also where what it belongs to is out of sight."""
         call = self._call
-        if path != "." and not call("winfo", "ismapped", path):
-            return
         kind = str(call("winfo", "class", path))
-        x, y, width, height = (int(call("winfo", what, path)) for what in ("rootx", "rooty", "width", "height"))
         own_window = kind == "Menu" or str(call("winfo", "toplevel", path)) == path
-        box = (x, y, width, height) if clip is None or own_window else within((x, y, width, height), clip)
+        place = tuple(int(call("winfo", what, path)) for what in ("rootx", "rooty", "width", "height"))
+        box = place if own_window else within(place, clip or NOWHERE)  # type: ignore[arg-type]
+        if not call("winfo", "ismapped", path):
+            box = NOWHERE
         if box[2] > 0 and box[3] > 0:
-            yield {"path": path, "kind": kind, "box": box} | self._more(path, kind, (x, y, width, height))
-            for child in self._root.tk.splitlist(call("winfo", "children", path)):
-                yield from self._widgets(str(child), box)
+            yield {"path": path, "kind": kind, "box": box} | self._more(path, kind, place)  # type: ignore[arg-type]
+        for child in self._root.tk.splitlist(call("winfo", "children", path)):
+            yield from self._widgets(str(child), box)  # type: ignore[arg-type]
 
     def _more(self, path: str, kind: str, box: Box) -> dict[str, Any]:
         call, more = self._call, dict[str, Any]()
@@ -156,6 +162,23 @@ class Teller:
                     found.setdefault(name, []).append(x)
         for name, places in found.items():
             yield {"name": name, "at": (box[0] + places[len(places) // 2], box[1] + 10)}
+
+
+def untrue(window: MainWindow) -> str:
+    """What the page in hand says wrongly of whether its record is saved; "" if it says what the logbook has."""
+    page: Any = window.page_in_hand()
+    if not isinstance(page, RecordPage) or window.session is None or page._form.saved is None:
+        return ""
+    as_saved: Any = type(page._form)(window.session)  # type: ignore[call-arg]
+    if not as_saved.show(page._form.uid):
+        return ""
+    # A choice stands in words for what the form has, and what is folded away is told by the form alone.
+    fields = {key: f for key, f in page.editor.fields.items() if not isinstance(f, ChoiceField)}  # type: ignore[attr-defined]
+    other = {key for key, field in fields.items() if field.text.strip() != as_saved.texts[key].strip()}
+    title = str(page.editor._title.cget("text"))  # type: ignore[attr-defined]
+    hidden = set(as_saved.texts) - set(fields)
+    other |= {key for key in hidden if page._form.texts[key].strip() != as_saved.texts[key].strip()}  # type: ignore[attr-defined]
+    return "" if ("not saved" in title) == bool(other) else f"{title!r}, but other than the logbook has it: {sorted(other)}"
 
 
 def within(box: Box, clip: Box) -> Box:
