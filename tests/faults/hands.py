@@ -5,9 +5,10 @@ python -m tests.faults.hands --events 5000 --seed 1 --empty --text-size 200     
 python -m tests.faults.hands --events 2000 --weakness wheel                     (or look-ups, reporter: must be found)
 
 After every twenty events: the program lives, nothing unexpected is written down, the keyboard is where it can be seen, the wheel
-has changed no choice, and the page says that it is not saved if and only if it shows something else than the logbook holds. At
-the end, and whenever the hand has left the program, the logbook checks as sound and its changes hold every save that was said
-to be done. A failure is made shorter, to the fewest last events that still fail, and printed with its seed.
+has changed no choice, and the page says that it is not saved if and only if it shows something else than the logbook holds. What
+was said to be saved is looked up in the file at once. At the end, and whenever the hand has left the program, the logbook checks
+as sound and every change that it held is still there. A failure is made shorter, to the fewest last events that still fail, and
+printed with its seed.
 """
 
 import argparse
@@ -23,6 +24,10 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 from logbook.book.logbook import open_logbook
+from logbook.pages.pieces.piece_form import PieceForm
+from logbook.pages.session import Session
+from logbook.pages.swatches.swatch_form import SwatchForm
+from logbook.settings import Settings
 from logbook.tasks.keeping import check_thoroughly, new_book
 from logbook.tasks.sampling import new_sample
 from tests.support.display import SIZE
@@ -30,6 +35,7 @@ from tests.support.hand import Hand, managed_screen, missing
 from tests.support.shown import Program, Shown, Widget
 from tests.support.weaknesses import WEAKNESSES
 
+FORMS: dict[str, Callable[[Session], Any]] = {"swatch": SwatchForm, "piece": PieceForm}
 EVERY = 20
 """Events between looks at whether all is well."""
 KEYS = (
@@ -113,6 +119,7 @@ class Round:
         (kept / "settings.json").write_text(json.dumps({"text_size": setting.text_size}), "utf-8")
         self.hand = Hand(display)
         self.saves = self.starts = 0
+        self.actions: set[str] = set()
         self._start()
 
     def _start(self) -> None:
@@ -135,8 +142,20 @@ class Round:
             raise Failure(f"Nothing is seen any more: {error}") from None
         except TimeoutError:
             raise Failure("The program answers no more.") from None
-        self.saves += sum("saved" in said and "not saved" not in said for said in shown.said)
+        for saved in shown.saved:
+            self._held(saved)
         return shown
+
+    def _held(self, saved: dict[str, Any]) -> None:
+        """What was said to be saved is in the file, for others to read."""
+        with open_logbook(self.book) as book:
+            form: Any = FORMS[saved["kind"]](Session(book, Settings(units=str(saved["units"]))))
+            there = form.show(saved["uid"])
+            other = sorted(key for key, text in saved["texts"].items() if not there or form.texts[key].strip() != text.strip())
+            self.actions |= {uid for (uid,) in book.connection.execute("SELECT uid FROM action")}
+        if other:
+            raise Failure(f"Said to be saved, but not in the logbook: {saved['kind']} {saved['uid']}, {', '.join(other)}")
+        self.saves += 1
 
     def do(self, event: Event) -> None:
         way, what = event
@@ -183,9 +202,9 @@ class Round:
             raise Failure(f"Unexpected: {unexpected[-1500:]}")
         check_thoroughly(self.book)
         with open_logbook(self.book) as book:
-            kept = book.connection.execute("SELECT count(*) FROM action").fetchone()[0]
-        if kept < self.saves:
-            raise Failure(f"{self.saves} saves were said to be done, the logbook holds {kept} changes.")
+            lost = self.actions - {uid for (uid,) in book.connection.execute("SELECT uid FROM action")}
+        if lost:
+            raise Failure(f"{len(lost)} changes that were in the logbook are gone from it.")
 
     def take_away(self) -> None:
         self.program.end()

@@ -41,7 +41,7 @@ class Widget(NamedTuple):
 
 
 class Shown(NamedTuple):
-    """All that is shown at one moment; ``said`` is what was said at the foot of the window since the last look.
+    """All that is shown at one moment; ``saved`` are the records said to be saved since the last look, as typed.
 
     ``lies`` is what it says wrongly of whether the record in hand is saved, if that was asked for.
     """
@@ -50,7 +50,7 @@ class Shown(NamedTuple):
     focus: str
     grab: str
     title: str
-    said: Sequence[str]
+    saved: Sequence[dict[str, Any]]
     lies: str
 
     def of_kind(self, *kinds: str) -> list[Widget]:

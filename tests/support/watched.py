@@ -34,7 +34,7 @@ class Teller:
 
     def __init__(self, window: MainWindow, channel: socket.socket) -> None:
         self._window, self._root, self._channel = window, window.root, channel
-        self.said: list[str] = []
+        self.saved: list[dict[str, Any]] = []
         call = self._root.tk.call
         self._call: Callable[..., Any] = lambda *words: call(*words)
         self._stay_at_home()
@@ -42,7 +42,11 @@ class Teller:
         window_say = window.say
 
         def say(sentence: str) -> None:
-            self.said.append(sentence)
+            page: Any = window.page_in_hand()
+            if sentence.endswith(" is saved.") and isinstance(page, RecordPage):
+                form: Any = page._form
+                units = window.settings.units
+                self.saved.append({"kind": page.kind, "uid": form.uid, "texts": dict(form.texts), "units": units})
             window_say(sentence)
 
         window.say = say  # type: ignore[method-assign]
@@ -70,13 +74,13 @@ class Teller:
         self._root.after_idle(lambda: self._root.after(0, then))
 
     def _answer(self, thoroughly: bool) -> None:
-        said, self.said = self.said, []
+        saved, self.saved = self.saved, []
         shown = {
             "widgets": list(self._widgets(".", None)),
             "focus": str(self._call("focus")),
             "grab": str(self._call("grab", "current", ".")),
             "title": str(self._call("wm", "title", ".")),
-            "said": said,
+            "saved": saved,
             "lies": untrue(self._window) if thoroughly else "",
         }
         self._channel.sendall(json.dumps(shown).encode("utf-8", "replace") + b"\n")
