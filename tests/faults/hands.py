@@ -236,8 +236,8 @@ def a_round(setting: Setting) -> Iterator[Round]:
 def let_loose(setting: Setting, events: int, seed: int, seconds: float = 1e9) -> tuple[list[Event], str, Round]:
     """Lets the hand loose: what it did, what went wrong ("" if nothing), and the round."""
     chance, done = random.Random(seed), list[Event]()
-    end = time.monotonic() + seconds
     with a_round(setting) as made:
+        end = time.monotonic() + seconds
         try:
             while len(done) < events and time.monotonic() < end:
                 event = any_event(chance, made.shown, setting.size)
