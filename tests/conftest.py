@@ -64,7 +64,7 @@ def pytest_collection_finish() -> None:
 def pytest_runtest_makereport(item: pytest.Item) -> Generator[None, pytest.TestReport, pytest.TestReport]:
     """On a build machine (``CI`` is set) a window test that is skipped has failed: nobody would notice otherwise."""
     report = yield
-    if report.skipped and os.environ.get("CI") and "screen" in getattr(item, "fixturenames", ()):
+    if report.skipped and os.environ.get("CI") and {"screen", "real_hand"} & set(getattr(item, "fixturenames", ())):
         report.outcome = "failed"
         report.longrepr = f"A window test was skipped on a build machine: {report.longrepr}"
     return report

@@ -3,14 +3,13 @@
 import pytest
 
 from tests.faults.hands import Setting, let_loose
-from tests.support.hand import missing
 
-pytestmark = pytest.mark.skipif(bool(missing()), reason=f"a real hand needs {' and '.join(missing())}")
+pytestmark = pytest.mark.usefixtures("real_hand")
 SECONDS = 5.0
 
 
 @pytest.mark.parametrize("empty", [False, True])
-def test_a_hand_at_random_finds_nothing_wrong(empty: bool, request: pytest.FixtureRequest) -> None:
+def test_a_hand_at_random_finds_nothing_wrong(empty: bool) -> None:
     done, wrong, _ = let_loose(Setting(empty=empty), 10_000, seed=1 + empty, seconds=SECONDS)
     assert not wrong, f"after {len(done)} events: {wrong}"
     assert done

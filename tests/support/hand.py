@@ -66,10 +66,15 @@ def managed_screen(folder: Path, size: tuple[int, int] = SIZE) -> Iterator[Displ
 
 
 @pytest.fixture(scope="session")
-def hands_screen(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    """A display with a window manager; where a hand can't be had the test is skipped."""
+def real_hand() -> None:
+    """Where a hand can't be had the test is skipped."""
     if lacking := missing():
         pytest.skip(f"a real hand needs {' and '.join(lacking)}")
+
+
+@pytest.fixture(scope="session")
+def hands_screen(real_hand: None, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """A display with a window manager."""
     with managed_screen(tmp_path_factory.mktemp("screen")) as display:
         yield display
 
