@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from logbook.craft.rows.every_width import FOUNDATION_CHAIN, Fit, Misfit, Widths, lay_at_every_width
-from logbook.craft.rows.instructions import Ring, Work, WrittenRow
+from logbook.craft.rows.instructions import Ring, WrittenRow, works_of
 from logbook.craft.rows.laying import Laid, Ways, lay
 from logbook.craft.rows.places import from_other_side
 
@@ -77,6 +77,8 @@ def _lay_next(done: Courses, row: WrittenRow) -> Courses:
     fit = lay_at_every_width(row, below, done.ways)
     if isinstance(fit, Misfit):
         return replace(done, stopped=row, misfit=fit)
+    if done.multiple and done.rows and not below.unit:
+        fit = replace(fit, by=1)  # the row below is the same at every width, and so is this one
     return _narrowed(done, row, fit)
 
 
@@ -119,7 +121,8 @@ def meets(below: Course, row: WrittenRow) -> Widths:
 
 
 def uses_ring(row: WrittenRow) -> bool:
-    return any(isinstance(item, Work) and isinstance(item.into, Ring) for item in row.body)
+    """Whether the row is worked into a ring, or makes its own foundation."""
+    return row.in_ring or any(isinstance(work.into, Ring) for work in works_of(row.body))
 
 
 def leads_back(courses: Courses, last: int, to: int) -> Fit | Misfit:

@@ -24,11 +24,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from logbook.craft.rows.finding import Trouble
-from logbook.craft.rows.instructions import Instruction, Repeat, Times, WrittenRow
+from logbook.craft.rows.instructions import Chain, Instruction, Last, Next, Repeat, Skip, Times, WrittenRow
 from logbook.craft.rows.laying import Laid, Mark, Ways, lay
-from logbook.craft.rows.places import Row, chains, from_other_side, mirrored, stitches
+from logbook.craft.rows.places import Place, Row, chains, from_other_side, mirrored, spaces, stitches
 
-LONGEST = 1500  # places in a row looked at; a pattern whose repeat does not show itself by then is not proven
+PASSES_SEEN = 6  # a row so many passes long shows its cycle, unless its repeat turns the unit round more often
+LONGEST = 60_000  # places laid in search of a cycle; what does not show itself by then is not decided
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,18 +131,40 @@ def lay_at_every_width(row: WrittenRow, below: Widths, ways: Ways) -> Fit | Misf
 def _cycle(row: WrittenRow, below: Widths, ways: Ways) -> tuple[Mark, int, int] | Laid:
     """A mark inside the units, after how many units the hand stands so again, and in how many passes; or one without."""
     worked = -1
-    more = max(5, 20 // len(below.unit))
+    unit = len(below.unit)
+    more = max(5, 20 // unit)
+    enough = PASSES_SEEN * _reach(row.body, max(map(_run, below.unit), default=1)) // unit + 1 if goes_on(row.body) else 0
     while True:
         laid = lay(row, below.at(len(below.small) + more), ways)
         for marks in laid.marks:
             found = _again(marks, len(below.head), len(below.unit) * more, len(below.unit))
             if found:
                 return found
-        longer = len(below.head) + len(below.unit) * more * 3
-        if sum(map(len, laid.marks)) == worked or longer > LONGEST:
+        longer = len(below.head) + unit * more * 3
+        settled = sum(map(len, laid.marks)) == worked and more >= enough and laid.at < len(below.head) + unit * (more - 2)
+        if settled or longer > LONGEST:
             return laid  # a wider row below lets no repeat go on, or none was seen to come round
         worked = sum(map(len, laid.marks))
         more *= 3
+
+
+def _run(place: Place) -> int:
+    return place.run[0] if place.run else 1
+
+
+def _reach(body: Sequence[Instruction], widest: int) -> int:
+    """How many places the instructions take at most, repeats to the end once: a bound that is easy to reckon."""
+    return min(sum(_takes(item, widest) for item in body), LONGEST // 50)
+
+
+def _takes(item: Instruction, widest: int) -> int:
+    if isinstance(item, Repeat):
+        return _reach(item.body, widest) * (item.until.count if isinstance(item.until, Times) else 1)
+    if isinstance(item, Skip):
+        return item.count + widest
+    if isinstance(item, Chain):
+        return 0
+    return (item.into.count if isinstance(item.into, Next | Last) else 1) + widest
 
 
 def _again(marks: Sequence[Mark], head: int, units: int, unit: int) -> tuple[Mark, int, int] | None:
@@ -155,10 +178,12 @@ def _again(marks: Sequence[Mark], head: int, units: int, unit: int) -> tuple[Mar
 
 def _one_width(row: WrittenRow, below: Widths, ways: Ways, laid: Laid) -> Fit | Misfit:
     """A row without a repeat that grows: it takes a fixed number of places, and fits at one width if at any."""
+    fixed = not goes_on(row.body)
     if laid.trouble is None:
-        return Misfit(Trouble("still", row.span), False, unproven=True, laid=laid)
-    if not goes_on(row.body):
-        for step in range(len(below.small) + laid.at // len(below.unit) + 3):
+        return _from_some_width_on(row, below, ways, laid) if fixed else _undecided(row, laid)
+    if fixed:
+        last = len(below.small) + max(0, laid.at - len(below.head)) // len(below.unit) + 3
+        for step in range(max(0, last - 6 - len(below.tail) // len(below.unit)) if last > 40 else 0, last):
             fitting = lay(row, below.at(step), ways)
             if fitting.trouble is None:
                 return Fit(Widths(fitting.row, (), ()), step, 0, 0, fitting)
@@ -166,9 +191,30 @@ def _one_width(row: WrittenRow, below: Widths, ways: Ways, laid: Laid) -> Fit | 
     return Misfit(laid.trouble, wider[0].trouble == wider[1].trouble == laid.trouble, laid=laid)
 
 
+def _undecided(row: WrittenRow, laid: Laid) -> Misfit:
+    return Misfit(Trouble("still", row.span), False, unproven=True, laid=laid)
+
+
+def _from_some_width_on(row: WrittenRow, below: Widths, ways: Ways, laid: Laid) -> Fit | Misfit:
+    """A row that takes a fixed number of places and leaves the rest: it comes out the same on every wider row.
+
+    It reads no further than ``laid.at``; so it is the same at every width that has these places before its last unit.
+    """
+    if not row.leaves_rest or row.leaves:
+        return _undecided(row, laid)
+    step = len(below.small) + max(0, laid.at - len(below.head)) // len(below.unit) + 1
+    while step and lay(row, below.at(step - 1), ways).row == laid.row and lay(row, below.at(step - 1), ways).trouble is None:
+        step -= 1
+    return Fit(Widths(laid.row, (), ()), step, 1, 0, laid)
+
+
 def goes_on(body: Sequence[Instruction]) -> bool:
     """Whether a row repeats as long as there are stitches, not a fixed number of times."""
     return any(isinstance(item, Repeat) and (not isinstance(item.until, Times) or goes_on(item.body)) for item in body)
+
+
+def _spaces_per(widths: Widths) -> int:
+    return spaces(widths.head + widths.unit * 2 + widths.tail) - spaces(widths.head + widths.unit + widths.tail)
 
 
 class _Layings:
@@ -219,12 +265,13 @@ class _Layings:
     def _from_the_least(self, step: int, by: int, passes: int, widths: Widths) -> Fit | Misfit:
         """Goes down to the least width from which on all fit and the counts stay in line."""
         small: list[Row] = []
-        per = stitches(widths.unit)
-        count = stitches(widths.head + widths.tail)
+        per, spaces_per = stitches(widths.unit), _spaces_per(widths)
+        count, space_count = stitches(widths.head + widths.tail), spaces(widths.head + widths.tail)
         while step - by >= 0:
             laid = self.at(step - by)
             count -= per
-            if laid.trouble is not None or stitches(laid.row) != count:
+            space_count -= spaces_per
+            if laid.trouble is not None or (stitches(laid.row), spaces(laid.row)) != (count, space_count):
                 break
             step -= by
             small.insert(0, laid.row)

@@ -16,7 +16,7 @@ class Trouble:
     repeat does not come out at the last N, so many are over; ``passed`` so many stitches would be passed over unsaid; ``part``
     a space is skipped in part; ``behind`` the first place was passed already; ``still`` the repeat takes no place; ``turning``
     there is no turning chain that counts, or (``count``) its top is another chain; ``which`` it is not said which stitch of a
-    group.
+    group; ``rest`` other than so many stitches are left as the text says.
     """
 
     sort: str
@@ -98,6 +98,10 @@ class Finder:
             self.met_chains = True
             return not self.chains_count
         return True
+
+    def is_one(self, at: int, wanted: Wanted) -> bool:
+        """Whether the place there is one of that kind."""
+        return self._is(self.below[at], wanted)
 
     def _is(self, place: Place, wanted: Wanted) -> bool:
         if wanted.kind == "sp":

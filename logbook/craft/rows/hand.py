@@ -6,6 +6,7 @@ from logbook.craft.rows.finding import Finder, Mind, Spot, Trouble, TroubleError
 from logbook.craft.rows.instructions import (
     Chain,
     Counts,
+    Either,
     First,
     FromHook,
     Instruction,
@@ -20,10 +21,16 @@ from logbook.craft.rows.instructions import (
     Wanted,
     Work,
     WrittenRow,
+    works_of,
 )
 from logbook.craft.rows.places import CHAIN, FOUNDATION, Place, Row, new_place
 
 Saved = tuple[int, Spot | None, bool, bool, Spot | None, int, int]
+
+
+def _into_stitch(work: Work) -> bool:
+    """Whether stitches are taken one after another, so that none of them may be left over."""
+    return isinstance(work.into, Next) and work.into.count > 0 and work.into.wanted.kind not in ("sp", "group", "gap")
 
 
 def _goes_back(body: Sequence[Instruction]) -> bool:
@@ -54,6 +61,7 @@ class Hand:
         self._skipped = False  # the text has just said which stitches to skip
         self._skipped_spot: Spot | None = None
         self._goes_back = _goes_back(row.body)
+        self._counts_stitches = any(_into_stitch(work) for work in works_of(row.body))
 
     def begin(self) -> None:
         """The row's first moves and chains."""
@@ -78,10 +86,13 @@ class Hand:
 
     def end(self) -> None:
         """Nothing may be left. Raises TroubleError."""
-        if self.row.leaves_rest:
-            return
         rest = self.below[self.at :]
-        if self._loose and self.find.rest_of_group(self.at):
+        if self.row.leaves_rest:
+            left = sum(place.like("st") for place in rest)
+            if self.row.leaves and left != self.row.leaves:
+                raise TroubleError(Trouble("rest", self.row.span, left))
+            return
+        if self._loose and not self._counts_stitches and self.find.rest_of_group(self.at):
             return
         stitches = sum(place.like("st") for place in rest)
         if stitches == 1 and self.last is not None and self.last[0] == self.last[1]:
@@ -90,14 +101,25 @@ class Hand:
         if stitches or (chains and not self.row.in_round):
             raise TroubleError(Trouble("over", self.row.span, stitches, chains=chains))
 
-    def do(self, item: Chain | Skip | Work) -> None:
+    def do(self, item: Chain | Skip | Work | Either) -> None:
         """One instruction. Raises TroubleError if it does not work here."""
         if isinstance(item, Chain):
             self._add([new_place(CHAIN)] * item.count, ())
         elif isinstance(item, Skip):
             self._skip(item)
+        elif isinstance(item, Either):
+            self._either(item)
         else:
             self._work(item)
+
+    def _either(self, item: Either) -> None:
+        spot = self.find.next(item.wanted, self.at, item.span, Mind(self.last, self._loose, self._skipped))
+        for work in item.works:
+            if isinstance(work.into, Next) and self.find.is_one(spot[0], work.into.wanted):
+                self._go(spot)
+                self._make(work, (spot,))
+                self._skipped = False
+                return
 
     @property
     def mind(self) -> tuple[object, ...]:

@@ -1,5 +1,6 @@
 """What a written row tells the hand to do, as values. Every one knows where in the text it stands."""
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 
@@ -176,7 +177,30 @@ class Repeat:
     span: Span
 
 
-Instruction = Work | Chain | Skip | Repeat
+@dataclass(frozen=True, slots=True)
+class Either:
+    """Whichever of these the next place is for: ``sc in each sc and 2 sc in each ch-2 sp``. All go into a next place."""
+
+    works: tuple[Work, ...]
+    span: Span
+
+    @property
+    def wanted(self) -> Wanted:
+        return Wanted("either", either=tuple(work.into.wanted for work in self.works if isinstance(work.into, Next)))
+
+
+Instruction = Work | Chain | Skip | Repeat | Either
+
+
+def works_of(items: Iterable[Instruction]) -> Iterator[Work]:
+    """Everything that is worked, in repeats too."""
+    for item in items:
+        if isinstance(item, Repeat):
+            yield from works_of(item.body)
+        elif isinstance(item, Either):
+            yield from item.works
+        elif isinstance(item, Work):
+            yield item
 
 
 @dataclass(frozen=True, slots=True)
@@ -234,7 +258,9 @@ class WrittenRow:
     turn_after: bool = False
     joined: bool = False
     leaves_rest: bool = False
+    leaves: int = 0  # so many stitches, if the text says how many it leaves
     counts: tuple[PrintedCount, ...] = ()
+    in_ring: bool = False  # worked into no row below: into a ring or making its own foundation
 
 
 @dataclass(frozen=True, slots=True)

@@ -41,6 +41,7 @@ class RowWords:
     turn_after: bool | None = None
     joined_at: int | None = None  # how many instructions come before it joins
     leaves_rest: bool = False
+    leaves: int = 0  # so many stitches, if said
     faults: list[tuple[str, Span]] = field(default_factory=list)
 
 

@@ -8,7 +8,7 @@ from logbook.craft.rows.finding import Finder
 from logbook.craft.rows.instructions import PrintedCount, WrittenPattern
 from logbook.craft.rows.laying import CHAINS_COUNT
 from logbook.craft.rows.places import Row
-from logbook.craft.rows.report import Problem
+from logbook.craft.rows.report import CLAIM, Problem
 from logbook.craft.rows.sentences import Speaker
 
 
@@ -40,11 +40,11 @@ def wrong_counts(pattern: WrittenPattern, courses: Courses, speaker: Speaker) ->
         steps = claim.steps()
         sizes = len(claim.printed.numbers)
         if steps is None:
-            yield Problem(claim.row, _impossible(claim, speaker), claim.printed.span)
+            yield Problem(claim.row, _impossible(claim, speaker), claim.printed.span, kind=CLAIM)
         elif not claim.grows or not courses.multiple:
             continue
         elif sizes in agreed and agreed[sizes][0] != steps:
-            yield Problem(claim.row, _disagreeing(claim, agreed[sizes], speaker), claim.printed.span)
+            yield Problem(claim.row, _disagreeing(claim, agreed[sizes], speaker), claim.printed.span, kind=CLAIM)
         else:
             agreed.setdefault(sizes, (steps, claim.name))
 

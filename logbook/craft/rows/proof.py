@@ -12,7 +12,7 @@ from logbook.craft.rows.mending import Change, changes
 from logbook.craft.rows.places import Row, spaces, stitches
 from logbook.craft.rows.printed_counts import wrong_counts
 from logbook.craft.rows.reader import read
-from logbook.craft.rows.report import Linear, Problem, Proof, RowCount
+from logbook.craft.rows.report import ASKED, CLAIM, NOT_UNDERSTOOD, Linear, Problem, Proof, RowCount
 from logbook.craft.rows.sentences import Speaker
 from logbook.craft.rows.ways import Tried, try_ways
 from logbook.craft.words.counting import ordinal
@@ -70,7 +70,7 @@ class _Proving:
     def proof(self) -> Proof:
         tried = self.tried()
         courses = tried.best
-        problems = [Problem(fault.row, fault.says, fault.span) for fault in self.pattern.faults]
+        problems = [Problem(fault.row, fault.says, fault.span, kind=NOT_UNDERSTOOD) for fault in self.pattern.faults]
         problems += self._troubles(tried)
         statements = [*self._of_reading(tried), *self._of_widths(courses)]
         back = None
@@ -236,7 +236,7 @@ class _Proving:
             in_chains = f"in chains a multiple of {multiple} plus {courses.smallest % multiple}"
             need = f"a multiple of {multiple} plus {proof.plus}, {in_chains}"
             says = f"The text says {self.speaker.quoted(stated.span)}; its rows need {need}."
-            yield Problem(courses.rows[0].row.number, says, stated.span)
+            yield Problem(courses.rows[0].row.number, says, stated.span, kind=CLAIM)
 
     def _questions(self, tried: Tried) -> Iterator[Problem]:
         """What the text must say because the rows fit both ways."""
@@ -248,7 +248,7 @@ class _Proving:
             options = [f"“({self._option(option)})”" for option in opening.options]
             verb = "count" if opening.at_hook else "counts"
             says = f"{row.name} does not say whether {_chains_of(opening)} {verb} as a stitch, and the rows fit either way."
-            yield Problem(row.number, says, opening.span, f"Write {' or '.join(options)} behind it.")
+            yield Problem(row.number, says, opening.span, f"Write {' or '.join(options)} behind it.", ASKED)
 
     def _option(self, counts: Counts) -> str:
         if not counts.stitch:

@@ -6,6 +6,9 @@ from logbook.craft.rows.instructions import Span
 from logbook.craft.words.terms import Terms
 
 
+NOT_UNDERSTOOD, ASKED, DOES_NOT_FIT, CLAIM = "not understood", "asked", "does not fit", "claim"
+
+
 @dataclass(frozen=True, slots=True)
 class Linear:
     """``per_repeat``·k + ``constant``: a count at every width, with k = (starting chain − chain constant) / multiple."""
@@ -43,13 +46,16 @@ class RowCount:
 class Problem:
     """Something that keeps the rows from being proven, and where in the text it stands.
 
-    ``suggestion``: the nearest change that would mend it, "" if none was found.
+    ``suggestion``: the nearest change that would mend it, "" if none was found. ``kind``: what sort of trouble it is.
+    ``choices``: where the text leaves something open, the words that would say it, to stand behind ``span``.
     """
 
     row: int
     says: str
     span: Span
     suggestion: str = ""
+    kind: str = DOES_NOT_FIT
+    choices: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +84,8 @@ class Proof:
     leads_back_to: int | None = None
     problems: tuple[Problem, ...] = ()
     statements: tuple[str, ...] = ()
+    notes: tuple[Span, ...] = ()
+    sizes: tuple["Proof", ...] = ()
 
     @property
     def proven(self) -> bool:

@@ -79,7 +79,7 @@ class _Between:
         opening = self._opening(items, said, is_first)
         return WrittenRow(
             row.number, row.part.name, Span(row.part.start, row.part.end), row.part.in_round, moves, opening, tuple(items),
-            words.turn_before, turns, words.joined_at is not None, words.leaves_rest, words.counts,
+            words.turn_before, turns, words.joined_at is not None, words.leaves_rest, words.leaves, words.counts,
         )  # fmt: skip
 
     @staticmethod
