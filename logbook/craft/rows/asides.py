@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from logbook.craft.rows.cursor import Cursor
 from logbook.craft.rows.instructions import ANY_STITCH, PrintedCount, Span
 from logbook.craft.rows.targets import Targets
-from logbook.craft.rows.words import NUMBER, STITCH, TOO_MANY
+from logbook.craft.rows.words import NUMBER, OTHER, STITCH, TOO_MANY
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +32,27 @@ def said_to_count(cur: Cursor) -> SaidToCount | None:
         return None
     start, said = cur.at, texts.index("counts")
     before = cur.words[cur.at : cur.at + said]
-    known = {"not", "ch", "begch", "tch", "skipped", "sk", "-", "first", "beg", "side", "note", "notes", ":"}
+    known = {
+        "not",
+        "ch",
+        "begch",
+        "tch",
+        "skipped",
+        "sk",
+        "-",
+        "first",
+        "beg",
+        "side",
+        "note",
+        "notes",
+        ":",
+        "this",
+        "these",
+        "those",
+        "will",
+        "your",
+        "always",
+    }
     if any(word.text not in known and word.sort != NUMBER for word in before):
         return None
     numbers = [word.value for word in before if word.sort == NUMBER]
@@ -53,17 +73,15 @@ def said_to_count(cur: Cursor) -> SaidToCount | None:
 
 
 def _counted(cur: Cursor) -> tuple[str, int, int]:
-    """The stitch, the chains after it, and the skipped foundation chains beside it."""
+    """The stitch, the chains after it, and the skipped foundation chains beside it, in whatever order they stand."""
+    stitch, chains, over = "", 0, 0
     if not cur.accept("as"):
-        return "", 0, 0
-    cur.accept("first")
-    if cur.accept("no") or cur.accept("nothing"):
-        cur.at -= 1
-        return "", 0, 0
-    cur.number()
-    stitch = cur.stitch() or ("st" if cur.accept("st") else "")
-    chains = over = 0
-    while cur.accept("and", ",", "+"):
+        return stitch, chains, over
+    while True:
+        while cur.accept("first", "your", "one"):
+            pass
+        if cur.next_is("no", "nothing"):
+            return stitch, chains, over
         count = cur.number()
         if cur.accept("skipped", "sk"):
             cur.accept("ch", "st")
@@ -76,8 +94,13 @@ def _counted(cur: Cursor) -> tuple[str, int, int]:
                 over += count
             else:
                 chains += count
+        elif (kind := cur.stitch()) is not None or cur.accept("st"):
+            stitch = kind or stitch or "st"
+            cur.accept("st")
         else:
             raise cur.fail()
+        if not cur.accept("and", ",", "+"):
+            break
     if cur.accept("over"):
         over = cur.number() or 1
         cur.accept("skipped", "sk")
@@ -93,6 +116,9 @@ def printed_counts(cur: Cursor, targets: Targets) -> tuple[PrintedCount, ...]:
         first = cur.at
         numbers = sizes(cur)
         wanted = targets.wanted(cur) if numbers else None
+        if wanted is not None and cur.accept("on"):
+            cur.accept("hook")
+            wanted = ANY_STITCH  # loops on the hook
         if numbers and not found and not cur.more():
             wanted = wanted or ANY_STITCH
         if wanted is None or wanted.kind in ("gap", "either"):
@@ -111,9 +137,12 @@ def printed_counts(cur: Cursor, targets: Targets) -> tuple[PrintedCount, ...]:
 
 def sizes(cur: Cursor) -> tuple[int, ...]:
     """``67 (67, 79, 85)`` → all four; () if no number comes next."""
+    sized = cur.word().sizes
     first = cur.number(TOO_MANY)
     if first is None:
         return ()
+    if sized:
+        return sized
     numbers = [first]
     if cur.next_is("(", "[") and cur.sort_is(NUMBER, 1) and (close := cur.closing()) is not None:
         inside = cur.inside(cur.at + 1, close)
@@ -129,7 +158,11 @@ def sizes(cur: Cursor) -> tuple[int, ...]:
 def is_remark(cur: Cursor) -> bool:
     """Whether the words say nothing that moves the hand: the side of the cloth, "first dc made", a colour."""
     texts = [word.text for word in cur.words[cur.at :]]
-    return not texts or texts[0] in ("side", "color", "colour") or texts[-1] in ("made", "side")
+    if not texts or texts[0] in ("side", "color", "colour") or texts[-1] in ("made", "side"):
+        return True
+    known = {"st", "sp", "ch", "in", "each", "next", "rep", "sk", "inc", "dec", "counts"}
+    plain = all(word.sort in (NUMBER, OTHER) and word.text not in known for word in cur.words[cur.at :])
+    return plain and any(text.isalpha() for text in texts)
 
 
 def name_made(cur: Cursor, is_name: Callable[[str], bool]) -> str:

@@ -11,9 +11,7 @@ from dataclasses import dataclass, replace
 from logbook.craft.rows.every_width import FOUNDATION_CHAIN, Fit, Misfit, Widths, lay_at_every_width
 from logbook.craft.rows.instructions import Ring, WrittenRow, works_of
 from logbook.craft.rows.laying import Laid, Ways, lay
-from logbook.craft.rows.places import from_other_side
-
-RING = Widths((), (), ())
+from logbook.craft.rows.places import chains, from_other_side
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,10 +59,15 @@ class Courses:
 def lay_all(rows: Sequence[WrittenRow], ways: Ways, done: Courses | None = None) -> Courses:
     """Lays the rows one onto the other, as far as they fit; onto those of ``done`` if given."""
     for row in rows:
-        done = _lay_next(done or _nothing_yet(row, ways), row)
+        done = _lay_next(done if done and (done.rows or done.smallest > 1) else _nothing_yet(row, ways), row)
         if not done.fits:
             break
     return done or Courses(ways, (), 1, 1)
+
+
+def on_chain(rows: Sequence[WrittenRow], ways: Ways, chain: int) -> Courses:
+    """The rows laid on just so many chains."""
+    return lay_all(rows, ways, Courses(ways, (), max(chain, 2), 0))
 
 
 def _nothing_yet(row: WrittenRow, ways: Ways) -> Courses:
@@ -72,7 +75,7 @@ def _nothing_yet(row: WrittenRow, ways: Ways) -> Courses:
 
 
 def _lay_next(done: Courses, row: WrittenRow) -> Courses:
-    start = FOUNDATION_CHAIN if done.multiple else RING
+    start = FOUNDATION_CHAIN if done.multiple else Widths(chains(done.smallest), (), ())
     below = meets(done.rows[-1], row) if done.rows else start
     fit = lay_at_every_width(row, below, done.ways)
     if isinstance(fit, Misfit):

@@ -24,7 +24,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from logbook.craft.rows.finding import Trouble
-from logbook.craft.rows.instructions import Chain, Instruction, Last, Next, Repeat, Skip, Times, WrittenRow
+from logbook.craft.rows.instructions import Either, Instruction, Last, Next, Repeat, Skip, Times, Work, WrittenRow
 from logbook.craft.rows.laying import Laid, Mark, Ways, lay
 from logbook.craft.rows.places import Place, Row, chains, from_other_side, mirrored, spaces, stitches
 
@@ -162,7 +162,9 @@ def _takes(item: Instruction, widest: int) -> int:
         return _reach(item.body, widest) * (item.until.count if isinstance(item.until, Times) else 1)
     if isinstance(item, Skip):
         return item.count + widest
-    if isinstance(item, Chain):
+    if isinstance(item, Either):
+        return widest
+    if not isinstance(item, Work):
         return 0
     return (item.into.count if isinstance(item.into, Next | Last) else 1) + widest
 
@@ -182,7 +184,7 @@ def _one_width(row: WrittenRow, below: Widths, ways: Ways, laid: Laid) -> Fit | 
     if laid.trouble is None:
         return _from_some_width_on(row, below, ways, laid) if fixed else _undecided(row, laid)
     if fixed:
-        last = len(below.small) + max(0, laid.at - len(below.head)) // len(below.unit) + 3
+        last = len(below.small) + (max(0, laid.at - len(below.head)) + row.leaves) // len(below.unit) + 3
         for step in range(max(0, last - 6 - len(below.tail) // len(below.unit)) if last > 40 else 0, last):
             fitting = lay(row, below.at(step), ways)
             if fitting.trouble is None:

@@ -91,6 +91,8 @@ class Finder:
     def _passes(self, place: Place, wanted: Wanted) -> bool:
         """Whether a look for a stitch goes on over this place."""
         if wanted.kind == "either":
+            if place.kind == CHAIN and place.run != FOUNDATION and any(each.kind == "sp" for each in wanted.either):
+                return False
             return place.kind == PICOT or (place.kind == CHAIN and not any(self._is(place, each) for each in wanted.either))
         if place.kind != CHAIN or place.run == FOUNDATION or wanted.kind == "ch":
             return place.kind == PICOT and wanted.kind != PICOT

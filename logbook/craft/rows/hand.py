@@ -1,6 +1,7 @@
 """The hand that works a row: where it is in the row below, what it has made, and where its next stitch goes."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from logbook.craft.rows.finding import Finder, Mind, Spot, Trouble, TroubleError
 from logbook.craft.rows.instructions import (
@@ -12,6 +13,7 @@ from logbook.craft.rows.instructions import (
     Instruction,
     Last,
     Next,
+    OtherSide,
     Repeat,
     Ring,
     Same,
@@ -23,9 +25,9 @@ from logbook.craft.rows.instructions import (
     WrittenRow,
     works_of,
 )
-from logbook.craft.rows.places import CHAIN, FOUNDATION, Place, Row, new_place
+from logbook.craft.rows.places import CHAIN, FOUNDATION, Place, Row, new_place, starts_space
 
-Saved = tuple[int, Spot | None, bool, bool, Spot | None, int, int]
+Saved = tuple[int, Spot | None, bool, bool, tuple[Spot, ...], int, int]
 
 
 def _into_stitch(work: Work) -> bool:
@@ -59,8 +61,9 @@ class Hand:
         self.passed: list[tuple[Span, int]] = []
         self._loose = False  # the last stitch went into a space or a group, not into a counted stitch
         self._skipped = False  # the text has just said which stitches to skip
-        self._skipped_spot: Spot | None = None
+        self._skipped_spots: tuple[Spot, ...] = ()  # those that the text has skipped last
         self._goes_back = _goes_back(row.body)
+        self._other_side = False
         self._counts_stitches = any(_into_stitch(work) for work in works_of(row.body))
 
     def begin(self) -> None:
@@ -82,6 +85,7 @@ class Hand:
             over = opening.chains - 1 - self.counts.over if opening.at_hook else 0
             under = self.last or (over, over + 1)
             self._add([new_place(self.counts.stitch, turning=self.counts.height)], (under,))
+        if self.counts.chains:
             self._add([new_place(CHAIN)] * self.counts.chains, ())
 
     def end(self) -> None:
@@ -97,11 +101,13 @@ class Hand:
         stitches = sum(place.like("st") for place in rest)
         if stitches == 1 and self.last is not None and self.last[0] == self.last[1]:
             return  # worked between stitches: the last one stands behind the last gap
+        if self._other_side and len(rest) == 1:
+            return  # the chain at the hook is worked into from both sides or from one
         chains = sum(place.kind == CHAIN for place in rest)
         if stitches or (chains and not self.row.in_round):
             raise TroubleError(Trouble("over", self.row.span, stitches, chains=chains))
 
-    def do(self, item: Chain | Skip | Work | Either) -> None:
+    def do(self, item: Chain | Skip | Work | Either | OtherSide) -> None:
         """One instruction. Raises TroubleError if it does not work here."""
         if isinstance(item, Chain):
             self._add([new_place(CHAIN)] * item.count, ())
@@ -109,8 +115,20 @@ class Hand:
             self._skip(item)
         elif isinstance(item, Either):
             self._either(item)
+        elif isinstance(item, OtherSide):
+            self._turn_to_other_side(item)
         else:
             self._work(item)
+
+    def _turn_to_other_side(self, item: OtherSide) -> None:
+        """On along the foundation chain's other side: all chains once more from the last but one back, the end one shared."""
+        opening = self.row.opening
+        if opening is None or not opening.at_hook or self.at < len(self.below):
+            rest = len(self.below) - self.at
+            raise TroubleError(Trouble("over", item.span, rest, chains=rest))
+        self.below = (*self.below, *reversed(self.below[opening.chains : -1]))
+        self.find = Finder(self.below, self.find.chains_count)
+        self._other_side = True
 
     def _either(self, item: Either) -> None:
         spot = self.find.next(item.wanted, self.at, item.span, Mind(self.last, self._loose, self._skipped))
@@ -125,23 +143,25 @@ class Hand:
     def mind(self) -> tuple[object, ...]:
         """All that decides, beside the places to come, what the hand will do next; places counted from where it is."""
         behind = None if self.last is None else (self.at - self.last[0], self.at - self.last[1])
-        spot = self._skipped_spot if self._goes_back else None
-        return behind, self._loose, self._skipped, None if spot is None else self.at - spot[0]
+        spots = self._skipped_spots if self._goes_back else ()
+        return behind, self._loose, self._skipped, tuple(self.at - spot[0] for spot in spots)
 
     def saved(self) -> Saved:
         """To come back to with ``restore``."""
-        return self.at, self.last, self._loose, self._skipped, self._skipped_spot, len(self.made), len(self.passed)
+        return self.at, self.last, self._loose, self._skipped, self._skipped_spots, len(self.made), len(self.passed)
 
     def restore(self, saved: Saved) -> None:
-        self.at, self.last, self._loose, self._skipped, self._skipped_spot, made, passed = saved
+        self.at, self.last, self._loose, self._skipped, self._skipped_spots, made, passed = saved
         del self.made[made:], self.under[made:], self.passed[passed:]
 
     def _skip(self, skip: Skip) -> None:
         if skip.first:
             at, self.at = self.at, 0
+        spots = []
         for _ in range(skip.count):
-            self._skipped_spot = self._found(skip.wanted, skip.span)
-            self.at = self._skipped_spot[1]
+            spots.append(self._found(skip.wanted, skip.span))
+            self.at = spots[-1][1]
+        self._skipped_spots = tuple(spots)
         if skip.first:
             self.at = max(self.at, at)
         self._skipped = skip.wanted.kind not in ("sp", "group")
@@ -150,7 +170,7 @@ class Hand:
         if isinstance(work.into, Next) and work.into.count == 0:
             self._make(work, ())
             return
-        picked = isinstance(work.into, Next | Last) and work.into.wanted.kind == "group"
+        picked = isinstance(work.into, First) or (isinstance(work.into, Next | Last) and work.into.wanted.kind == "group")
         spots = self._spots(work)
         for spot in spots:
             self._go(spot, picked)
@@ -162,10 +182,18 @@ class Hand:
 
     def _make(self, work: Work, under: tuple[Spot, ...]) -> None:
         items, name = work.made.items, work.made.name
-        if len(items) == 1:
+        if self._tch_alone and under and under == self.under[0] and all(item != CHAIN for item in items):
+            size = len(items) + 1  # made where the turning chain stands, they and it are one group
+            self.made[0] = replace(self.made[0], group=(name, size, 0))
+            self._add([new_place(kind, (name, size, which)) for which, kind in enumerate(items, 1)], under)
+        elif len(items) == 1:
             self._add([new_place(items[0])], under)
         else:
             self._add([new_place(kind, (name, len(items), which)) for which, kind in enumerate(items)], under)
+
+    @property
+    def _tch_alone(self) -> bool:
+        return len(self.made) == 1 and self.made[0].turning > 0
 
     def _add(self, places: list[Place], under: tuple[Spot, ...]) -> None:
         self.made += places
@@ -178,7 +206,7 @@ class Hand:
         self.at = spot[1]
         place = self.below[spot[0]] if spot[0] < len(self.below) else None
         space = place is not None and place.kind == CHAIN and place.run != FOUNDATION
-        self._loose = picked or space or spot[1] != spot[0] + 1
+        self._loose = (picked and place is not None and place.group is not None) or space or spot[1] != spot[0] + 1
 
     def _spots(self, work: Work) -> list[Spot]:
         into = work.into
@@ -200,7 +228,7 @@ class Hand:
         if isinstance(into, Same):
             return [self._same(into.wanted, work.span)]
         if isinstance(into, Skipped):
-            return [self._into_skipped(into.wanted, work.span)]
+            return self._into_skipped(into, work.span)
         if isinstance(into, First):
             return [self._first(into.wanted, work.span)]
         spots = (
@@ -225,8 +253,9 @@ class Hand:
         over = sum(self.below[at].like("st") for at in range(start, self.find.group_start(to)))
         if over and (self._skipped or (jump and not self._loose)):
             raise TroubleError(Trouble("passed", span, over))
-        if over:
-            self.passed.append((span, over))
+        spaces = sum(starts_space(self.below[at]) for at in range(start, to)) if over and not jump else 0
+        if spaces or (jump and over):
+            self.passed.append((span, spaces or over))
 
     def _same(self, wanted: Wanted | None, span: Span) -> Spot:
         spot = self.last or (0, 1)
@@ -240,11 +269,13 @@ class Hand:
                 raise TroubleError(Trouble("other", span, 0, wanted, place))
         return spot
 
-    def _into_skipped(self, wanted: Wanted, span: Span) -> Spot:
-        spot, self._skipped_spot = self._skipped_spot, None
-        if spot is None:
-            raise TroubleError(Trouble("unskipped", span, 0, wanted))
-        return spot
+    def _into_skipped(self, into: Skipped, span: Span) -> list[Spot]:
+        spots = self._skipped_spots
+        if len(spots) < into.count:
+            raise TroubleError(Trouble("unskipped", span, 0, into.wanted))
+        taken = spots[-1:] if into.count == 1 else spots[: into.count]
+        self._skipped_spots = tuple(spot for spot in spots if spot not in taken)
+        return list(taken)
 
     def _first(self, wanted: Wanted, span: Span) -> Spot:
         if self.at > 1 and not self.row.begins_with:

@@ -75,9 +75,10 @@ class Same:
 
 @dataclass(frozen=True, slots=True)
 class Skipped:
-    """The place skipped last, behind the hand: crossed stitches."""
+    """The places skipped last, behind the hand, ``count`` of them: crossed stitches, cables."""
 
     wanted: Wanted
+    count: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -189,7 +190,14 @@ class Either:
         return Wanted("either", either=tuple(work.into.wanted for work in self.works if isinstance(work.into, Next)))
 
 
-Instruction = Work | Chain | Skip | Repeat | Either
+@dataclass(frozen=True, slots=True)
+class OtherSide:
+    """Go on along the other side of the foundation chain."""
+
+    span: Span
+
+
+Instruction = Work | Chain | Skip | Repeat | Either | OtherSide
 
 
 def works_of(items: Iterable[Instruction]) -> Iterator[Work]:
@@ -224,6 +232,7 @@ class Opening:
     """The chains at the beginning of a row, or those skipped at the hook, and what they may stand for.
 
     One option: the text (``said``) or the next stitch tells it. Several: nothing does; rows with the same chains share a ``key``.
+    ``settled``: the first option is taken if it fits, the others only if it does not.
     """
 
     chains: int
@@ -232,6 +241,7 @@ class Opening:
     span: Span
     at_hook: bool = False
     said: bool = False
+    settled: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -284,7 +294,9 @@ class StatedMultiple:
 
 @dataclass(frozen=True, slots=True)
 class WrittenPattern:
-    """All rows of a text. ``chain_sizes``: starting chains that it states, one a size.
+    """All rows of a text. ``chain_sizes``: starting chains that it states, one a size. ``notes``: what is set aside as no work.
+
+    ``sizes``: how many there are, if the rows themselves differ from size to size.
 
     ``repeat_from``, ``repeat_to``: the rows it says to repeat. ``chains_count``: whether it says that chains count as stitches.
     """
@@ -297,3 +309,5 @@ class WrittenPattern:
     repeat_span: Span = NOWHERE
     chains_count: bool | None = None
     stated: StatedMultiple | None = None
+    notes: tuple[Span, ...] = ()
+    sizes: int = 1

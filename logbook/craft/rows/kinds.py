@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from logbook.craft.rows.instructions import Instruction, Repeat, Work
+from logbook.craft.rows.instructions import Instruction, Repeat, Work, works_of
 from logbook.craft.rows.places import plain
 
 WHOLE_STITCH = "stitch?"  # stands for it until the whole row is read
@@ -20,9 +20,7 @@ def prevailing_kind(items: list[Instruction]) -> str:
 
 
 def _kinds(item: Instruction) -> list[str]:
-    if isinstance(item, Repeat):
-        return [kind for inner in item.body for kind in _kinds(inner)]
-    return [kind for kind in item.made.items if kind not in ("ch", "sl st", "picot")] if isinstance(item, Work) else []
+    return [kind for work in works_of((item,)) for kind in work.made.items if kind not in ("ch", "sl st", "picot")]
 
 
 def _told(items: list[Instruction], kind: str) -> tuple[list[Instruction], str]:

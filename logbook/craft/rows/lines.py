@@ -1,56 +1,75 @@
-"""Cuts a text into its lines: which stretch is which row, and what stands between the rows.
+"""Cuts a text into its lines: which stretch is which row, and what stands before, between and after the rows.
 
-Rows stand one a line, or parted by `` / ``; with names (``Row 1 (RS):``, ``Rnd 2:``, ``Set-up row:``) they may run over several
-lines.
+Rows stand one a line, or parted by `` / ``; with names (``Row 1 (RS):``, ``Rnd 2:``, ``R4–6:``, ``Dec row:``, ``3rd row:``) they
+may run over several lines or stand several in one. Without names, lines numbered ``1.``, ``2.`` … are rows too.
 """
 
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-MOST_ROWS = 400
+MOST_ROWS = 2000
 
+_ROW = r"(?:rows?|rnds?|rounds?)"
+_NUMBERS = r"\d+(?:\s*(?:-|–|—|to|through|thru|and|&|,(?:\s*and)?)\s*\d+)*"
 _NAME = re.compile(
-    r"""(?P<name>(?:(?:next|last|final|set[- ]?up|setup|foundation|base|first|beginning)\s+)?
-    (?:(?P<kind>(?:rows?|rnds?|rounds?)\b|r(?=\d))\s*(?P<numbers>\d+(?:\s*(?:-|–|—|to|and|&|,)\s*\d+)*)?
-      |(?P<which>\d+)(?:st|nd|rd|th)\s+(?P<kind2>rows?|rnds?|rounds?))\s*
-    (?:\([^()\n]{0,40}\)|\[[^\[\]\n]{0,40}\])?)\s*(?:[:.]|(?<=[\s\d)])[-–—]\s)""",
+    rf"""(?P<name>(?:(?:next|last|final|set[- ]?up|setup|foundation|base|first|beginning|dec|decrease|inc|increase|edging|border|
+      dividing|pattern|plain|short)\s+)?
+    (?:(?P<kind>{_ROW}\b|r(?=\d))\s*(?P<numbers>{_NUMBERS})?
+        (?:,?\s+and\s+(?:all|every)\s+(?P<every>even|odd|following|remaining|subsequent|other)[\w\s-]{{0,30}}?)?
+      |(?P<which>\d+)(?:st|nd|rd|th)\s+(?P<kind2>{_ROW}))\s*
+    (?:\([^()\n]{{0,40}}\)|\[[^\[\]\n]{{0,40}}\])?)\s*(?:[:.]|(?<=[\s\d)])[-–—]\s)""",
     re.IGNORECASE | re.VERBOSE,
 )
-_NAMED = re.compile(r"(?:^|(?<=\n)|(?<=\s/\s)|(?<=[.;)]\s))[ \t]*" + _NAME.pattern, re.IGNORECASE | re.VERBOSE)
+_NAMED = re.compile(r"(?:^|(?<=\n)|(?<=\s/\s)|(?<=[.;)\]]\s))[ \t]*" + _NAME.pattern, re.IGNORECASE | re.VERBOSE)
+_COUNTED = re.compile(r"(?:^|(?<=\n))[ \t]*(?P<name>(?P<numbers>\d{1,3}))[.)][ \t]+(?=\S)")
 _PART = re.compile(r"\n|\s/\s")
-CALLED = re.compile(
-    r"\s*(?:special\s+stitch(?:es)?\s*:?\s*)?(?P<name>[A-Z][A-Z-]*(?:\s+st(?:itch)?)?)\s*(?:\((?P<short>[A-Z-]+)\))?\s*[=:]\s*(?=\S)",
+_MADE = (
+    r"(?:(?:fp|bp|f)?(?:sc|hdc|dc|tr|dtr|htr|trtr|qtr)(?:s|\d+tog|\d+inc)?|shells?|fans?|clusters?|cls?|popcorns?|pcs?|puffs?|bobbles?|"
+    r"picots?|v-?sts?|inc|dec|invdec|sl\s*sts?|ss|ch|chs|chain|crochet|trebles?)"
+)
+WORK = re.compile(rf"\b(?:{_MADE}|sk|skip|miss|rep(?:eat)?|turn|join)\b", re.IGNORECASE)
+"""A word that only work has: a line without one is a note."""
+_MAKES = re.compile(
+    rf"\b{_MADE}\b[^.;:\n]{{0,40}}?\b(?:in|into|across|around|to\s+end|over)\b|\bin\s+(?:each|next|first|last|every)\b|\bch\s+\d|\d\s+ch\b|\*|"
+    r"\bfasten\s+off\b",
+    re.IGNORECASE,
+)
+_BESIDE = re.compile(
+    r"\s*(?:notes?|tips?|gauge|tension|materials?|yarn|hook|sizes?|finished|notions|abbreviations?|skill|level|difficulty|finishing|"
+    r"assembly|making\s+up|place|mark|fasten|finish|weave|stuff|cut|sew|block|begin|work\s+even|special|stitch\s+guide|to\s+fit|"
+    r"measurements?|pattern\s+notes?|repeat\s+until)\b",
     re.IGNORECASE,
 )
 AGAIN = re.compile(
-    r"\s*(?:rep(?:eat)?|work(?:\s+as)?(?:\s+for)?|same\s+as|as(?:\s+for)?)\s+(?:the\s+last\s+)?(?:rows?|rnds?|rounds?)\s*"
-    r"(?P<first>\d+)(?:\s*(?:-|–|—|to|and|&)\s*(?P<last>\d+))?(?:[\s.,;)]|for\s+[^\n]*|to\s+form\s+[^\n]*|until[^\n]*|throughout|turn|"
-    r"ending\s[^\n]*|as\s+(?:desired|required|needed)|\d+\s+(?:more\s+)?times|once|twice|more)*\Z",
-    re.IGNORECASE,
+    rf"""\s*(?:then\s+)?(?:rep(?:eat)?|work(?:\s+as)?(?:\s+(?:for|in))?|same\s+as|as(?:\s+(?:for|in))?)\s+(?:the\s+)?
+    (?:(?:last|previous)\s+(?:(?P<back>\d+|two|three|four|five|six)\s+)?{_ROW}
+      |(?:from\s+)?(?:{_ROW}|r)\s*(?P<first>\d+)(?:\s*(?:-|–|—|to|through|thru|and|&)\s*(?:{_ROW}\s*)?(?P<last>\d+))?
+      |(?P<first2>\d+)(?:st|nd|rd|th)(?:\s*(?:-|–|—|to|and|&)\s*(?P<last2>\d+)(?:st|nd|rd|th))?\s+{_ROW})
+    (?P<rest>(?:[\s.,;)].*)?)\Z""",
+    re.IGNORECASE | re.VERBOSE | re.DOTALL,
 )
-BASE = re.compile(
-    r"\s*(?:(?:foundation|base|starting|beginning)(?:\s+(?:ch|chain))?\s*[:.]?\s*)?(?:ch(?:ain)?\b|make\b|multiple\b|mult\b|\d+\s*ch\b)",
-    re.I,
-)
-BEHIND_BASE = {",", ".", "and", "turn", "noturn", "join", "with", "slst", "in", "to", "form", "ring", "first", "ch", "being"}
-BEHIND_BASE |= {"careful", "not", "twist"}
+_WORDS = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
 
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A stretch of the text, and the row's name that stands before it, if any."""
+    """A stretch of the text, and the row's name that stands before it, if any.
+
+    ``every``: the rows it is for besides those numbered (``even``, ``odd``, ``following``).
+    """
 
     start: int
     end: int
     name: str = ""
     numbers: tuple[int, ...] = ()
     in_round: bool = False
+    every: str = ""
 
 
 def parts(text: str) -> list[Part]:
     """The text cut into rows and other lines."""
-    names = list(_NAMED.finditer(text))
+    names = list(_NAMED.finditer(text)) or _counted(text)
     found: list[Part] = []
     head = names[0].start("name") if names else len(text)
     at = 0
@@ -65,30 +84,65 @@ def parts(text: str) -> list[Part]:
     return found
 
 
+def _counted(text: str) -> list[re.Match[str]]:
+    """Lines numbered 1, 2, 3 …; none if they are not."""
+    found = list(_COUNTED.finditer(text))
+    numbers = [int(match["numbers"]) for match in found]
+    return found if len(found) > 1 and numbers == list(range(1, len(found) + 1)) else []
+
+
 def _named_part(text: str, match: re.Match[str], start: int, end: int) -> Iterator[Part]:
-    """A named row, and after it the lines that are none of its own: ``Rep Rows 2–3``, a stitch's description."""
+    """A named row, and after it the lines that are none of its own: ``Rep Rows 2–3``, a stitch's description, a note."""
     own_end = end
     for line in re.finditer(r"[^\n]+", text[start:end]):
-        if line.start() and (AGAIN.match(line[0]) or CALLED.match(line[0]) or re.match(r"\s*Notes?\b", line[0], re.I)):
-            own_end = min(own_end, start + line.start())
+        if line.start() and line[0].strip(" /") and _stands_apart(line[0], text[start : start + line.start()].strip()):
+            own_end = start + line.start()
+            break
     body = text[start:own_end].rstrip().rstrip("/").rstrip()
-    numbers = tuple(_numbers(match["numbers"] or match["which"] or ""))
+    groups = match.groupdict()
+    kind = (groups.get("kind") or groups.get("kind2") or "").lower()
     yield Part(
         start + len(body) - len(body.lstrip()),
         start + len(body),
         match["name"].strip(),
-        numbers,
-        (match["kind"] or match["kind2"]).lower()[:2] in ("rn", "ro") and "row" not in match["name"].lower(),
+        tuple(_numbers(groups.get("numbers") or groups.get("which") or "")),
+        kind[:2] in ("rn", "ro") and "row" not in match["name"].lower(),
+        (groups.get("every") or "").lower(),
     )
     for line in re.finditer(r"[^\n]+", text[own_end:end]):
         if line[0].strip(" \t/"):
             yield Part(own_end + line.start(), own_end + line.end())
 
 
+def _stands_apart(line: str, before: str) -> bool:
+    """Whether a line under a named row's first is none of the row's own."""
+    if AGAIN.match(line) or _BESIDE.match(line) or re.match(r"\s*[\w -]{1,30}(?:\([\w -]+\))?\s*=", line):
+        return True
+    if not before or before[-1] not in ".)]!;":
+        return False
+    title = line.strip()[:1].isupper() and not _MAKES.search(line)
+    return title or not WORK.search(line)
+
+
+def makes(text: str) -> bool:
+    """Whether a line tells to make something somewhere."""
+    return _MAKES.search(text) is not None and not _BESIDE.match(text)
+
+
+def goes_back_to(found: re.Match[str], last_row: int) -> tuple[int, int]:
+    """The first and last row that ``AGAIN`` found named; ``last_row`` is the one written last."""
+    first = found["first"] or found["first2"]
+    if first is None:
+        back = found["back"] or "1"
+        return last_row + 1 - _WORDS.get(back.lower(), int(back) if back.isdigit() else 1), last_row
+    last = found["last"] or found["last2"] or first
+    return int(first[:6]), int(last[:6])
+
+
 def _numbers(written: str) -> Iterator[int]:
     """``2, 4 and 6`` → 2, 4, 6; ``4–9`` → 4 to 9."""
     found = [int(number[:6]) for number in re.findall(r"\d+", written)]
-    if re.search(r"-|–|—|to", written) and len(found) == 2:
+    if re.search(r"-|–|—|to|thr", written) and len(found) == 2:
         yield from range(found[0], min(found[1], found[0] + MOST_ROWS) + 1)
     else:
         yield from found
@@ -96,7 +150,8 @@ def _numbers(written: str) -> Iterator[int]:
 
 def called(part: Part, number: int) -> str:
     """``Row 4`` for each of the rows named ``Rows 4–9``."""
+    name = re.sub(r"\s*[(\[].*", "", part.name)
     if not part.numbers:
-        return re.sub(r"\s*[(\[].*", "", part.name) or f"Row {number}"
+        return name or f"Row {number}"
     kind = re.search(r"rnd|round|row", part.name, re.IGNORECASE)
     return f"{kind[0].capitalize() if kind else 'Row'} {number}"

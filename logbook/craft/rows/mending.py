@@ -86,7 +86,7 @@ def _changed(item: Instruction, by: int) -> Iterator[tuple[Instruction, Span, in
     elif isinstance(item, Chain | Skip):
         if item.count + by > 0:
             yield replace(item, count=item.count + by), item.span, item.count
-    else:
+    elif isinstance(item, Work):
         yield from _changed_work(item, by)
 
 

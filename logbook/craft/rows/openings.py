@@ -15,6 +15,7 @@ Heights in turning chains: sc 1, hdc 2, dc 3, tr 4, dtr 5, trtr 6.
 """
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from logbook.craft.rows.asides import SaidToCount
 from logbook.craft.rows.instructions import (
@@ -30,23 +31,58 @@ from logbook.craft.rows.instructions import (
     Same,
     Skip,
     Work,
+    works_of,
 )
 from logbook.craft.rows.places import HEIGHTS, plain
 
 
-def turning_chain(chain: Chain, after: Sequence[Instruction], said: SaidToCount | None) -> Opening:
-    """The opening that ``chain`` is, with what the row does next."""
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """What shows what a row's first chains stand for, beside its next stitch.
+
+    ``joined_to``: the round is joined to its first chains ("chain") or its first stitch ("stitch"). ``earlier``: what as many
+    chains stood for where an earlier row said it.
+    """
+
+    joined_to: str = ""
+    earlier: Counts | None = None
+
+
+def turning_chain(chain: Chain, after: Sequence[Instruction], said: SaidToCount | None, shown: Shown) -> Opening:
+    """The opening that ``chain`` is, with what the row does next and what else shows what it stands for."""
     kind = _tall_stitch(after, chain.count)
+    settled = said is not None
     if said is not None:
         options: tuple[Counts, ...] = (_as_said(said, chain.count, kind),)
-    elif chain.count == 1:
+    elif chain.count == 1 and shown.joined_to != "chain":
         options = (NOTHING,)
+    elif shown.joined_to == "chain":
+        options = (_counted(kind, chain.count),)
     else:
-        counted = _counted(kind, chain.count)
-        shown = _shown_by(after)
-        options = (counted, NOTHING) if chain.count > 2 else (NOTHING, counted)
-        options = options if shown is None else ((counted,) if shown else (NOTHING,))
-    return Opening(chain.count, options, f"ch {chain.count}", chain.span, said=said is not None)
+        options, settled = _shown_options(chain, after, kind, shown)
+    key = f"ch {chain.count}" + (f" as {options[0].stitch or 'nothing'}" if settled else "")
+    return Opening(chain.count, options, key, chain.span, said=said is not None, settled=settled)
+
+
+def _shown_options(chain: Chain, after: Sequence[Instruction], kind: str, shown: Shown) -> tuple[tuple[Counts, ...], bool]:
+    """What the chains may count as, what is likelier first; and whether the first is to be taken without asking if it fits."""
+    counted = _counted(kind, chain.count)
+    likelier = (counted, NOTHING) if chain.count > 2 else (NOTHING, counted)
+    by_next = _shown_by(after)
+    if shown.earlier is not None:
+        return ((counted, NOTHING) if shown.earlier.stitch else (NOTHING, counted)), True
+    if by_next is None:
+        return likelier, False
+    if by_next:
+        low = chain.count == 2 and HEIGHTS.get(plain(kind), 3) > 2  # ch 2 before a dc stands for it or for nothing
+        return (likelier, False) if low else ((counted,), True)
+    return ((NOTHING, counted), True) if _in_same(after) else ((NOTHING,), True)
+
+
+def _in_same(after: Sequence[Instruction]) -> bool:
+    """Whether one stitch more goes where the chains stand: they may be the first of two."""
+    item = after[0] if after else None
+    return isinstance(item, Work) and isinstance(item.into, First | Same) and len(item.made.items) == 1
 
 
 def at_hook(first: Work | Skip, body: Sequence[Instruction], said: SaidToCount | None) -> Opening:
@@ -63,10 +99,12 @@ def at_hook(first: Work | Skip, body: Sequence[Instruction], said: SaidToCount |
 
 def _at_hook_options(skipped: int, kind: str, body: Sequence[Instruction]) -> tuple[Counts, ...]:
     height = HEIGHTS.get(plain(kind), 3)
+    if kind == "tss":
+        return (Counts(kind),)  # the loop on the hook is the first
     if height == 1 and skipped > 1:
-        height = 3  # beside a low stitch a taller one is an arch or an edge: mostly a dc
-        kind = "dc"
-    elif height == 2 and skipped == 2:
+        # beside a low stitch a taller one is an arch or an edge, mostly a dc; or all of them are a loop
+        return *_at_hook_options(skipped, "dc", body), *_loop_at_hook(skipped, body)
+    if height == 2 and skipped == 2:
         return NOTHING, Counts(kind, height=2)
     if skipped < height or height == 1:
         return (NOTHING,)
@@ -77,6 +115,12 @@ def _at_hook_options(skipped: int, kind: str, body: Sequence[Instruction]) -> tu
     own = [way for way in ways if (way.chains, way.over) in set(_arches(body))]
     even = [way for way in ways if way.chains == way.over]
     return tuple(own[:1] or even or ways)
+
+
+def _loop_at_hook(skipped: int, body: Sequence[Instruction]) -> tuple[Counts, ...]:
+    """All chains skipped as one loop, if the row makes such loops itself."""
+    over = [under for chains, under in _arches(body) if chains == skipped and under < skipped]
+    return (Counts("", skipped, over[0]),) if over else ()
 
 
 def _arches(body: Sequence[Instruction]) -> Iterator[tuple[int, int]]:
@@ -125,11 +169,8 @@ def _tall_stitch(after: Sequence[Instruction], chains: int) -> str:
 
 
 def _stitches(items: Sequence[Instruction]) -> Iterator[str]:
-    for item in items:
-        if isinstance(item, Repeat):
-            yield from _stitches(item.body)
-        elif isinstance(item, Work):
-            yield from (kind for kind in item.made.items if kind not in ("ch", "sl st", "picot"))
+    for work in works_of(items):
+        yield from (kind for kind in work.made.items if kind not in ("ch", "sl st", "picot"))
 
 
 def _shown_by(after: Sequence[Instruction]) -> bool | None:
@@ -141,7 +182,8 @@ def _shown_by(after: Sequence[Instruction]) -> bool | None:
     if isinstance(item, Skip):
         return True if item.first else None
     if isinstance(item, Work) and isinstance(item.into, First | Same):
-        return False
+        wanted = item.into.wanted
+        return None if wanted is not None and wanted.kind == "sp" else False
     if isinstance(item, Work) and isinstance(item.into, Next) and item.into.wanted.kind not in ("sp", "group", "gap", "either"):
         return True
     return None

@@ -39,6 +39,8 @@ class Place:
         """
         if kind == "st":
             return self.is_stitch or self.run == FOUNDATION
+        if kind == "cl" and self.kind.endswith("tog"):
+            return True
         return self.kind == kind or (self.is_stitch and plain(self.kind) == kind)
 
 

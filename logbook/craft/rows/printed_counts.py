@@ -3,13 +3,15 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from logbook.craft.rows.courses import Courses
+from logbook.craft.rows.courses import Courses, on_chain
 from logbook.craft.rows.finding import Finder
 from logbook.craft.rows.instructions import PrintedCount, WrittenPattern
 from logbook.craft.rows.laying import CHAINS_COUNT
 from logbook.craft.rows.places import Row
 from logbook.craft.rows.report import CLAIM, Problem
 from logbook.craft.rows.sentences import Speaker
+
+MOST_CHAINS = 5000  # longer starting chains are not laid one by one
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,6 +23,7 @@ class _Claim:
     printed: PrintedCount
     first: int
     grows: int
+    is_chain: bool = False
 
     def steps(self) -> tuple[int, ...] | None:
         """At which widths the row holds so many, one a size; None if at none."""
@@ -39,7 +42,9 @@ def wrong_counts(pattern: WrittenPattern, courses: Courses, speaker: Speaker) ->
     for claim in _claims(pattern, courses):
         steps = claim.steps()
         sizes = len(claim.printed.numbers)
-        if steps is None:
+        if steps is None and claim.is_chain and (wrong := _where_it_fails(claim, courses, speaker)) is not None:
+            yield wrong
+        elif steps is None:
             yield Problem(claim.row, _impossible(claim, speaker), claim.printed.span, kind=CLAIM)
         elif not claim.grows or not courses.multiple:
             continue
@@ -49,10 +54,27 @@ def wrong_counts(pattern: WrittenPattern, courses: Courses, speaker: Speaker) ->
             agreed.setdefault(sizes, (steps, claim.name))
 
 
+def _where_it_fails(claim: _Claim, courses: Courses, speaker: Speaker) -> Problem | None:
+    """The first row that does not work on the chain that the text says; None if that is not to be seen."""
+    for number in claim.printed.numbers:
+        if claim.grows and number >= claim.first and (number - claim.first) % claim.grows == 0:
+            continue
+        if number == claim.first or not 1 < number < MOST_CHAINS:
+            continue
+        laid = on_chain([course.row for course in courses.rows], courses.ways, number)
+        if laid.stopped is not None and laid.misfit is not None:
+            why = speaker.misfit(laid.stopped, laid.misfit).replace(" at every width", "")
+            says = f"On {number} chains, as the text says: {why}"
+            return Problem(laid.stopped.number, says, laid.misfit.trouble.span)
+    return None
+
+
 def _claims(pattern: WrittenPattern, courses: Courses) -> Iterator[_Claim]:
     chains_count = bool(courses.ways.get(CHAINS_COUNT))
     if pattern.chain_sizes is not None and courses.rows and not courses.in_ring:
-        yield _Claim(courses.rows[0].row.number, "The starting chain", pattern.chain_sizes, courses.smallest, courses.multiple)
+        yield _Claim(
+            courses.rows[0].row.number, "The starting chain", pattern.chain_sizes, courses.smallest, courses.multiple, True
+        )
     for course in courses.rows:
         for printed in course.row.counts:
             first, second = (_held(course.made.at(step), printed, chains_count) for step in (0, 1))

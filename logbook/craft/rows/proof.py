@@ -6,8 +6,10 @@ from dataclasses import dataclass, replace
 
 from logbook.craft.rows.courses import Course, Courses, closes, fit_at_one_width, lay_all, leads_back
 from logbook.craft.rows.every_width import Fit
-from logbook.craft.rows.instructions import Counts, Opening, Span, WrittenPattern, WrittenRow
+from logbook.craft.rows.in_every_size import in_all_sizes, of_size
+from logbook.craft.rows.instructions import Counts, Opening, WrittenPattern, WrittenRow
 from logbook.craft.rows.laying import TIMES_IN_ALL, opening_counts
+from logbook.craft.rows.mend_search import likely_mends, mended
 from logbook.craft.rows.mending import Change, changes
 from logbook.craft.rows.places import Row, spaces, stitches
 from logbook.craft.rows.printed_counts import wrong_counts
@@ -19,7 +21,6 @@ from logbook.craft.words.counting import ordinal
 from logbook.craft.words.terms import Terms, terms_proved_by
 
 COUNT_CHAINS = "If chains are meant to count as stitches, all rows fit: write “Each ch counts as a st.”"
-FURTHEST_CHANGE = 2  # a number this much larger or smaller is still a near change
 
 
 def prove(text: str, terms: Terms | None = None, chains_count: bool | None = None, suggest: bool = True) -> Proof:
@@ -29,7 +30,11 @@ def prove(text: str, terms: Terms | None = None, chains_count: bool | None = Non
     stitches in "sk N sts" and "to last N sts"; None: as the text says, else not. ``suggest``: look for the nearest change that
     mends a trouble (some times the work of the proof itself).
     """
-    return _proving(text, terms, chains_count, suggest).proof()
+    first = _proving(text, terms, chains_count, suggest)
+    if first.pattern.sizes == 1:
+        return first.proof()
+    sizes = range(first.pattern.sizes)
+    return in_all_sizes([_proving(text, terms, chains_count, suggest and size == 0, size).proof() for size in sizes])
 
 
 def fitting_rows(text: str, terms: Terms | None = None, chains_count: bool | None = None) -> Courses:
@@ -37,9 +42,11 @@ def fitting_rows(text: str, terms: Terms | None = None, chains_count: bool | Non
     return _proving(text, terms, chains_count, suggest=False).tried().best
 
 
-def _proving(text: str, terms: Terms | None, chains_count: bool | None, suggest: bool) -> "_Proving":
+def _proving(text: str, terms: Terms | None, chains_count: bool | None, suggest: bool, size: int = 0) -> "_Proving":
     told = terms or _terms_of(text)
-    pattern = read(text, told or Terms.US)
+    pattern = read(text, told or Terms.US, size)
+    if pattern.sizes > 1:
+        pattern = of_size(pattern, size)
     if chains_count is not None:
         pattern = replace(pattern, chains_count=chains_count)
     return _Proving(text, pattern, Speaker(text, told or Terms.US), suggest, told is None)
@@ -83,7 +90,10 @@ class _Proving:
         problems += self._questions(tried)
         if courses.fits and not problems:
             problems += self._misstated(courses)
-        return self._filled_in(courses, back, sorted(problems, key=lambda problem: problem.span.start), statements)
+        problems = sorted(problems, key=lambda problem: problem.span.start)
+        return replace(
+            self._filled_in(courses, back, problems, statements), notes=self.pattern.notes, remarks=tuple(self._passed(courses))
+        )
 
     def _understood(self) -> tuple[WrittenRow, ...]:
         """The rows up to the first that holds something not understood."""
@@ -118,31 +128,11 @@ class _Proving:
             yield Problem(row.number, self.speaker.misfit(row, misfit), misfit.trouble.span, mended)
 
     def _mended(self, courses: Courses) -> str:
-        """The nearest change in the row that fails or in the one below it after which it fits, the one that mends most first."""
-        rows = self._understood()
-        failing = len(courses.rows)
-        below = lay_all(rows[: failing - 1], courses.ways) if failing > 1 else None
-        for size in range(1, FURTHEST_CHANGE + 1):
-            found = []
-            for index in (failing, failing - 1):
-                done = courses if index == failing else below
-                tried = (changes(rows[index], by, self.speaker) for by in (size, -size)) if index >= 0 else ()
-                found += [(self._mends(courses, done, rows[index + 1 :], change), change) for some in tried for change in some]
-            best = max(found, key=lambda each: each[0], default=None)
-            if best is not None and best[0] > (failing,):
-                return _suggestion(best[1])
+        """The nearest change after which the whole text is proven; "" if none is."""
+        for change in likely_mends(self._understood(), courses, self.speaker, lambda laid: self._back_to(laid) is not None):
+            if prove(mended(self.text, change), self.speaker.terms, self.pattern.chains_count, suggest=False).proven:
+                return _suggestion(change)
         return ""
-
-    def _mends(self, courses: Courses, below: Courses | None, above: tuple[WrittenRow, ...], change: Change) -> tuple[int, ...]:
-        """How many rows fit with this change, whether the multiple stays, and whether they lead back."""
-        further = (change.row, *above[: len(courses.rows) - (len(below.rows) if below else 0)])
-        if courses.multiple > 1 and not fit_at_one_width(below, further, courses):
-            return (0,)  # it could fit only with another multiple
-        laid = lay_all((change.row, *above), courses.ways, below)
-        if len(laid.rows) <= len(courses.rows):
-            return (0,)
-        back = laid.fits and self._back_to(laid) is not None
-        return len(laid.rows), laid.multiple == courses.multiple, back, all(row.now_and_then == 1 for row in laid.rows)
 
     def _leading_back(self, courses: Courses) -> tuple[int | None, list[Problem], list[str]]:
         """(the row that follows the last one, troubles, statements)"""
@@ -193,10 +183,14 @@ class _Proving:
                     continue
                 laid = lay_all([change.row], courses.ways, below)
                 back = self._back_to(laid) if laid.fits and laid.multiple == courses.multiple else None
-                if back is not None and not end.counts and _ends_as_before(courses, laid, back):
+                if back is not None and not end.counts and _ends_as_before(courses, laid, back) and self._proves(change, back):
                     says = f"Nothing fits onto {end.name}, though with one number changed row {back} would follow it again."
                     return None, [Problem(end.number, says, change.span, _suggestion(change))], []
         return None, [], [f"{end.name} does not lead back to an earlier row."]
+
+    def _proves(self, change: Change, back: int) -> bool:
+        proof = prove(mended(self.text, change), self.speaker.terms, self.pattern.chains_count, suggest=False)
+        return proof.proven and proof.leads_back_to == back
 
     def _of_reading(self, tried: Tried) -> Iterator[str]:
         courses = tried.best
@@ -213,13 +207,13 @@ class _Proving:
     def _of_widths(self, courses: Courses) -> Iterator[str]:
         if courses.rows and not courses.multiple and not courses.in_ring:
             yield f"The rows fit at one width only, {courses.smallest} chains."
+
+    def _passed(self, courses: Courses) -> Iterator[Problem]:
+        """Remarks: spaces that are passed over on the way to another, unsaid."""
         for course in courses.rows:
-            seen: dict[Span, int] = {}
-            for span, count in course.laid.passed:
-                seen[span] = max(count, seen.get(span, 0))
-            for span, count in seen.items():
-                over, them = (f"{count} stitches", "them") if count > 1 else ("1 stitch", "it")
-                yield f"{course.row.name} passes over {over} to reach {self.speaker.quoted(span)}; nothing says to skip {them}."
+            for span in dict.fromkeys(span for span, _ in course.laid.passed):
+                says = f"{course.row.name} passes over a space to reach {self.speaker.quoted(span)}; nothing says to skip it."
+                yield Problem(course.row.number, says, span)
 
     def _misstated(self, courses: Courses) -> Iterator[Problem]:
         """The multiple that the text states, if the rows have another."""
@@ -245,12 +239,15 @@ class _Proving:
             asked |= {key for key, way in other.ways.items() if tried.best.ways.get(key) != way}
         for key in sorted(asked):
             row, opening = _with_opening(tried.best, key)
-            options = [f"“({self._option(option)})”" for option in opening.options]
+            choices = tuple(f"({self._option(option)})" for option in opening.options)
+            options = [f"“{choice}”" for choice in choices]
             verb = "count" if opening.at_hook else "counts"
             says = f"{row.name} does not say whether {_chains_of(opening)} {verb} as a stitch, and the rows fit either way."
-            yield Problem(row.number, says, opening.span, f"Write {' or '.join(options)} behind it.", ASKED)
+            yield Problem(row.number, says, opening.span, f"Write {' or '.join(options)} behind it.", ASKED, choices)
 
     def _option(self, counts: Counts) -> str:
+        if not counts.stitch and counts.chains:
+            return f"counts as ch {counts.chains}"
         if not counts.stitch:
             return "does not count"
         chains = f" and ch {counts.chains}" if counts.chains else ""

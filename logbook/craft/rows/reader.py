@@ -2,39 +2,35 @@
 
 Rows stand one a line, or parted by `` / ``; with names (``Row 1 (RS):``, ``Rnd 2:``, ``Set-up row:``) they may run over several
 lines. Without names they count from 1. ``Rows 4–9: rep Rows 2–3``, ``Row 3: as row 1`` and ``Rep Rows 2–3`` refer to other
-rows.
+rows. A line that tells no work is set aside as a note.
 """
 
 import re
-from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
-from logbook.craft.rows.asides import SaidToCount, said_to_count, sizes
+from logbook.craft.rows.asides import SaidToCount, printed_counts, said_to_count
 from logbook.craft.rows.cursor import Cursor, NotUnderstoodError
+from logbook.craft.rows.describing import Describing
 from logbook.craft.rows.instructions import (
     NOWHERE,
     Fault,
-    Made,
     PrintedCount,
     Span,
     StatedMultiple,
-    Wanted,
     WrittenPattern,
 )
 from logbook.craft.rows.kinds import prevailing_kind
-from logbook.craft.rows.lines import AGAIN, BASE, BEHIND_BASE, CALLED, MOST_ROWS, Part, called, parts
+from logbook.craft.rows.lines import AGAIN, MOST_ROWS, WORK, Part, called, goes_back_to, makes, parts
 from logbook.craft.rows.phrases import Phrases
-from logbook.craft.rows.targets import ONE_STITCH_NAMES
+from logbook.craft.rows.sayings import BASE_SENTENCE, bare_of_chain, chains_count, saying, size_count
 from logbook.craft.rows.turning import ReadRow, written_rows
-from logbook.craft.rows.words import cut
-from logbook.craft.swatches.stitch_pattern import read_multiple
+from logbook.craft.rows.words import Reading, Word, cut
 from logbook.craft.words.terms import Terms
-from logbook.errors import UnreadableError
 
 
-def read(text: str, terms: Terms) -> WrittenPattern:
-    """The rows of ``text``. What is not understood is among the faults, with its place."""
-    return _Reading(text, terms).pattern()
+def read(text: str, terms: Terms, size: int = 0) -> WrittenPattern:
+    """The rows of ``text``, in the ``size``-th of the sizes that it is written for. What is not understood is a fault."""
+    return _Reading(text, Reading(terms, sizes=size_count(text), size=size), Describing(text, terms)).pattern()
 
 
 @dataclass(slots=True)
@@ -42,178 +38,233 @@ class _Reading:
     """One reading of a text, from its first line to its last."""
 
     text: str
-    terms: Terms
-    names: dict[str, Made] = field(default_factory=dict)
+    how: Reading
+    describing: Describing
     rows: list[ReadRow] = field(default_factory=list)
     faults: list[Fault] = field(default_factory=list)
+    notes: list[Span] = field(default_factory=list)
     throughout: list[SaidToCount] = field(default_factory=list)
     chain_sizes: PrintedCount | None = None
     stated: StatedMultiple | None = None
     repeat: tuple[int, int, Span] | None = None
+    every: list[tuple[str, ReadRow]] = field(default_factory=list)
+    sized: list[Word] = field(default_factory=list)
 
     def pattern(self) -> WrittenPattern:
-        lines = parts(self.text)
+        lines = self._lines()
+        named = any(part.name for part in lines)
         for part in lines:
-            if not part.name:
-                self._call(part)
-        for part in lines:
+            if not part.name and self.describing.describe(part.start, part.end):
+                self.how = replace(self.how, own=self.describing.own.ways)
+        for index, part in enumerate(lines):
             try:
-                if not self._refers(part) and not self._speaks_of_all(part):
+                if not self._refers(part, lines[index + 1 :]) and not self._speaks_of_all(part, named):
                     self._row(part)
             except NotUnderstoodError as error:
                 self._not_understood(self._next_number(), error.says, error.span)
-        written = written_rows(self.rows[:MOST_ROWS], self.throughout)
+        self._every_other()
+        self._number_from_1()
+        self._in_order()
+        written = written_rows(self.rows, self.throughout)
         faults, chain = (*self.faults, *written.faults), self.chain_sizes or written.base
         first, last, span = self.repeat or (None, None, NOWHERE)
-        return WrittenPattern(written.rows, faults, chain, first, last, span, _chains_count(self.text), self.stated)
+        return WrittenPattern(
+            written.rows, faults, chain, first, last, span, chains_count(self.text), self.stated, tuple(self._notes()),
+            self._sizes(chain),
+        )  # fmt: skip
 
-    def _call(self, part: Part) -> bool:
-        """``Shell = 5 dc in same st``, ``V-st: (dc, ch 1, dc) in next st``."""
-        found = CALLED.match(self.text, part.start, part.end)
-        if found is None:
-            return False
-        called = cut(found["name"], self.terms)
-        short = cut(found["short"], self.terms) if found["short"] else called
-        if len(called) != 1 or len(short) != 1 or called[0].text in ("note", "begch", "tch", "pattern", "stitch"):
-            return False
-        name = called[0].text
-        cur = Cursor(cut(self.text, self.terms, found.end(), part.end), part.end)
-        made = Made((name,)) if name in ONE_STITCH_NAMES else self._described(cur)
-        if made is None:
-            return False
-        for word in (name, short[0].text):
-            self.names[word] = Made(made.items, name)
-        return True
+    def _lines(self) -> list[Part]:
+        """The lines, a chain joined to a ring parted from the round that begins behind it."""
+        lines = parts(self.text)
+        for index, part in enumerate(lines):
+            base = BASE_SENTENCE.match(self.text, part.start, part.end)
+            if base is not None and base.end() < part.end and not part.name and makes(self.text[base.end() : part.end]):
+                lines[index : index + 1] = [Part(part.start, base.end()), replace(part, start=base.end())]
+                break
+        return lines
 
-    def _described(self, cur: Cursor) -> Made | None:
-        """What is made in one place, up to where it goes."""
-        stop = next((index for index, word in enumerate(cur.words) if word.text in ("in", ".")), len(cur.words))
-        stitches = Phrases(self.names, in_round=False).stitches
-        made = stitches.made(cur.inside(0, stop))
-        if made is None and stop and cur.next_is("(", "["):
-            made = stitches.made(cur.inside(1, stop - 1))
-        return made
+    def _sizes(self, chain: PrintedCount | None) -> int:
+        """For how many sizes the rows must be laid one by one: 1 if they differ in their chain and counts alone."""
+        aside = [count.span for row in self.rows for count in row.words.counts] + ([chain.span] if chain else []) + self.notes
+        inside = [word for word in self.sized if not any(span.start <= word.start < span.end for span in aside)]
+        return self.how.sizes if inside else 1
 
-    def _refers(self, part: Part) -> bool:
+    def _notes(self) -> list[Span]:
+        return sorted({*self.notes, *(span for row in self.rows for span in row.words.notes)}, key=lambda span: span.start)
+
+    def _refers(self, part: Part, after: list[Part]) -> bool:
         """Rows that are as others: added here. ``Rep Rows 2–3`` without a name: what the pattern repeats."""
         found = AGAIN.match(self.text, part.start, part.end)
         if found is None:
             return False
-        first = int(found["first"][:6])
-        last = int(found["last"][:6]) if found["last"] else first
+        last_row = max((row.number for row in self.rows), default=0)
+        first, last = goes_back_to(found, last_row)
+        counts, rest_is_note = self._rest(found.start("rest"), part.end)
+        if not rest_is_note:
+            return False
         span = Span(part.start, part.end)
-        if not part.name:
+        ahead = next((each.numbers[0] for each in after if each.numbers), 0)
+        if not part.name and ahead <= last_row + 1:
             self.repeat = (first, last, span)
             return True
         known = {row.number: row for row in self.rows}
         if last < first or any(number not in known for number in range(first, last + 1)):
-            self._fault(
-                part.numbers[0] if part.numbers else 0, f"{part.name} refers to a row that is not written before it.", span
-            )
+            of = part.name or "“" + self.text[part.start : part.end].strip()[:40] + "”"
+            self._fault(part.numbers[0] if part.numbers else 0, f"{of} refers to a row that is not written before it.", span)
             return True
-        self._in_order(part.numbers, part)
-        for at, number in enumerate(part.numbers or (self._next_number(),)):
+        numbers = part.numbers or (tuple(range(last_row + 1, ahead)) if not part.name else (self._next_number(),))
+        for at, number in enumerate(numbers):
             like = known[first + at % (last - first + 1)]
-            self.rows.append(ReadRow(replace(like.part, name=called(part, number)), number, like.words))
+            own = replace(like.words, counts=counts or like.words.counts)
+            self.rows.append(ReadRow(replace(like.part, name=called(part if part.numbers else like.part, number)), number, own))
+        if part.every:
+            self.repeat = (first, last, span)
         return True
 
-    def _speaks_of_all(self, part: Part) -> bool:
-        """Lines that are no row: a stitch's description, the terms, what chains count as, the starting chain, the multiple."""
+    def _rest(self, start: int, end: int) -> tuple[tuple[PrintedCount, ...], bool]:
+        """The counts behind ``Rep Row 2``, and whether nothing else stands there that would be work."""
+        text = self.text[start:end]
+        found = re.search(r"[(\[]?\s*\d[^.]*?(?:st|sts|sc|hdc|dc|tr|htr)?\s*[)\]]?\s*\.?\s*\Z", text)
+        counts: tuple[PrintedCount, ...] = ()
+        if found is not None:
+            cur = Cursor(cut(self.text, self.how, start + found.start(), end), end)
+            counts = printed_counts(_bare(cur), Phrases(self.describing.own, in_round=False).targets)
+        rest = text[: found.start()] if found and counts else text
+        rest = re.sub(r"\b(?:changing|change|turn(?:ing)?|join(?:ing)?|ending)\b[^.]*", "", rest, flags=re.IGNORECASE)
+        return counts, not WORK.search(rest)
+
+    def _speaks_of_all(self, part: Part, named: bool) -> bool:
+        """Lines that are no row: the starting chain, the multiple, what chains count as, a stitch's description, notes."""
         text = self.text[part.start : part.end]
+        if part.name and not (
+            re.match(r"foundation|base", part.name, re.I) and not re.search(r"from\s+(?:the\s+)?hook", text, re.I)
+        ):
+            return False
         if not text.strip():
             return True
-        if part.name and not re.match(r"foundation|base", part.name, re.I):
-            return False
-        return (not part.name and self._is_note(part, text)) or (not self.rows and self._base(part, text))
-
-    def _is_note(self, part: Part, text: str) -> bool:
-        if self._call(part) or re.fullmatch(r"\W*(?:in\s+)?(?:US|UK)\s+terms?(?:\s+are\s+used)?\W*", text, re.I):
+        if self.describing.described(part.start) or self._counts(part, text):
+            self._note(part)
             return True
-        if "count" not in text.lower():
+        base = not self.rows and self._base(part, text, named)
+        works = makes(text) or (not named and WORK.search(text) is not None and not base)
+        if base and not (works and re.search(r"from\s+(?:the\s+)?hook", text, re.I)):
+            return True
+        if named and (not self.rows or not works):
+            if (
+                re.search(r"from\s+(?:the\s+)?hook\b.*\bin\s+(?:each|next)|rep\s+from\s+\*", text, re.I)
+                and not self.rows
+                and works
+            ):
+                return False
+            self._note(part)
+            return True
+        if works:
             return False
-        said = said_to_count(_without_stop(self._cursor(part)))
-        if said is not None:
-            self.throughout.append(said)
-        return said is not None or _chains_count(text) is not None
-
-    def _base(self, part: Part, text: str) -> bool:
-        """``Ch 68 (74, 86, 92), join``; ``Multiple of 6 plus 2``."""
-        if not BASE.match(text):
-            return False
-        if re.search(r"\bmult", text, re.I):
-            self.stated = _stated_multiple(part, text)
-            return self.stated is not None
-        cur = self._cursor(part)
-        start = cur.at
-        cur.accept("ch")
-        cur.accept("-")
-        numbers = sizes(cur)
-        cur.accept("ch")
-        span = cur.span_from(start)
-        rest = [word.text for word in cur.words[cur.at :]]
-        if not numbers or not set(rest) <= BEHIND_BASE:
-            return False
-        self.chain_sizes = PrintedCount(numbers, Wanted("ch"), span)
+        self._note(part)
         return True
 
+    def _counts(self, part: Part, text: str) -> bool:
+        if "count" not in text.lower():
+            return False
+        said = said_to_count(_bare(self._cursor(part)))
+        if said is not None:
+            self.throughout.append(replace(said, throughout=True))
+        return said is not None or (chains_count(text) is not None and not makes(text))
+
+    def _base(self, part: Part, text: str, named: bool) -> bool:
+        """``Ch 68 (74, 86, 92), join``; ``Multiple of 6 plus 2``."""
+        found = saying(self.text, part.start, part.end)
+        if not named and WORK.search(bare_of_chain(text)):
+            return False
+        self.chain_sizes = self.chain_sizes or found.chain
+        self.stated = self.stated or found.stated
+        return found.chain is not None or found.stated is not None
+
     def _cursor(self, part: Part) -> Cursor:
-        return Cursor(cut(self.text, self.terms, part.start, part.end), part.end)
+        words = cut(self.text, self.how, part.start, part.end)
+        self.sized += [word for word in words if word.sizes]
+        return Cursor(words, part.end)
 
     def _row(self, part: Part) -> None:
         cur = self._cursor(part)
-        numbers = part.numbers or (self._next_number() if not re.match(r"set|found|base", part.name, re.I) else 0,)
-        words = Phrases(self.names, part.in_round).read(cur, prevailing_kind(self.rows[-1].words.items) if self.rows else "sc")
-        self.names.update(words.names)
+        start = self._next_number() if self.rows or not re.match(r"set|found|base", part.name, re.I) else 0
+        numbers = part.numbers or (start,)
+        words = Phrases(self.describing.own, part.in_round).read(
+            cur, prevailing_kind(self.rows[-1].words.items) if self.rows else "sc"
+        )
         for says, span in words.faults:
             self._not_understood(numbers[0], says, span)
-        self._in_order(numbers, part)
         for number in numbers[:MOST_ROWS]:
             self.rows.append(ReadRow(replace(part, name=called(part, number)), number, words))
+        if part.every:
+            self.every.append((part.every, self.rows[-1]))
 
-    def _in_order(self, numbers: Sequence[int], part: Part) -> None:
-        """Names a row that does not come after the one written before it. Set-up rows are number 0."""
-        before = self.rows[-1].number if self.rows else 0
-        for number in numbers:
-            if number not in (before + 1, 0 if before == 0 else before + 1):
-                says = f"Row {number} comes after row {before}." if before else f"The rows begin with row {number}."
-                says += " Number the rows one after the other, or write the missing one."
-                self._fault(number, says, Span(part.start, part.end))
-            before = number
+    def _every_other(self) -> None:
+        """``Row 2 and all even rows``: the even rows between those that are written out."""
+        written = {row.number for row in self.rows}
+        highest = max(written, default=0)
+        for every, row in self.every:
+            step = 1 if every in ("following", "remaining", "subsequent") else 2
+            for number in range(row.number + step, highest + 1, step):
+                if number not in written:
+                    self.rows.append(ReadRow(replace(row.part, name=f"{called(row.part, number)}"), number, row.words))
+                    written.add(number)
+
+    def _number_from_1(self) -> None:
+        """Set-up rows are number 0, if row 1 follows; else the first row is row 1."""
+        if len(self.rows) > 1 and self.rows[0].number == 0 and not self.rows[1].part.numbers:
+            self.rows = [replace(row, number=row.number + 1) for row in self.rows]
+
+    def _in_order(self) -> None:
+        """Puts the rows in order, and names one that is missing or comes twice."""
+        several = {row.number for row in self.rows if len(row.part.numbers) > 1}
+        before, alone = 0, 0
+        for row in self.rows:
+            if row.number not in several and row.part.numbers == (row.number,):
+                if row.number <= alone:
+                    self._order_fault(row, alone)
+                alone = row.number
+        self.rows.sort(key=lambda row: row.number)
+        if len(self.rows) > MOST_ROWS:
+            self._fault(MOST_ROWS + 1, f"Only the first {MOST_ROWS} rows are looked at.", _span(self.rows[MOST_ROWS].part))
+            del self.rows[MOST_ROWS:]
+        for row in self.rows:
+            if row.number not in (before + 1, 0 if before == 0 else before + 1) and not any(
+                fault.row == row.number for fault in self.faults
+            ):
+                self._order_fault(row, before)
+            before = row.number
+
+    def _order_fault(self, row: ReadRow, before: int) -> None:
+        says = f"Row {row.number} comes after row {before}." if before else f"The rows begin with row {row.number}."
+        says += " Number the rows one after the other, or write the missing one."
+        self._fault(row.number, says, _span(row.part))
 
     def _next_number(self) -> int:
         return max((row.number for row in self.rows), default=0) + 1
 
     def _not_understood(self, row: int, says: str, span: Span) -> None:
         quoted = self.text[span.start : span.end].strip()
+        quoted = quoted if len(quoted) < 80 else quoted[:70] + " …"
         self._fault(row, f"“{quoted}” is not understood" + (f": {says}." if says else "."), span)
 
     def _fault(self, row: int, says: str, span: Span) -> None:
         self.faults.append(Fault(row, says, span))
 
-
-def _stated_multiple(part: Part, text: str) -> StatedMultiple | None:
-    """What the line says of the multiple; None if that cannot be read."""
-    said = re.sub(r"\A\s*(?:foundation|base|starting|beginning)\s*(?:ch\w*)?\s*[:.]\s*", "chain ", text.strip(), flags=re.I)
-    try:
-        stated = read_multiple(said)
-    except UnreadableError:
-        return None
-    return StatedMultiple(stated.multiple, stated.plus, stated.chain_constant, Span(part.start, part.end))
+    def _note(self, part: Part) -> None:
+        self.notes.append(_span(part))
 
 
-def _chains_count(text: str) -> bool | None:
-    """Whether the pattern says that chains count as stitches; None if it says nothing."""
-    found = re.search(
-        r"\b(?:each\s+)?ch(?:ain)?s?\s+(?:(do(?:es)?\s+not|never)\s+)?counts?\s+as\s+(?:an?\s+|one\s+)?(?:st\b|sts\b|stitch)",
-        text,
-        re.I,
-    )
-    return None if found is None else not found[1]
+def _span(part: Part) -> Span:
+    return Span(part.start, part.end)
 
 
-def _without_stop(cur: Cursor) -> Cursor:
+def _bare(cur: Cursor) -> Cursor:
+    """Without a full stop behind it and brackets around it."""
     end = len(cur.words)
-    while end and cur.words[end - 1].text in (".", ";", ")"):
+    while end and cur.words[end - 1].text in (".", ";", ")", "]"):
         end -= 1
-    start = 1 if end and cur.words[0].text == "(" else 0
+    start = 0
+    while start < end and cur.words[start].text in ("(", "[", "-", "=", ".", ","):
+        start += 1
     return cur.inside(start, end)

@@ -5,7 +5,6 @@ from dataclasses import dataclass
 from logbook.craft.rows.instructions import Span
 from logbook.craft.words.terms import Terms
 
-
 NOT_UNDERSTOOD, ASKED, DOES_NOT_FIT, CLAIM = "not understood", "asked", "does not fit", "claim"
 
 
@@ -68,6 +67,9 @@ class Proof:
     ``first_stitch`` from the hook, and what was skipped there lies over ``skip_cover`` base chains; None where row 1 is not
     worked from the hook. If there are problems, these are the figures of the rows before the trouble.
 
+    ``remarks``: what is worth saying of a row and stops nothing. ``notes``: lines and phrases set aside as no work. ``sizes``: a
+    proof for each size, if the rows differ from size to size; the rest then is the first size's, with the problems of all.
+
     ``leads_back_to``: the row that comes after the last one when the pattern repeats. ``statements``: what is no trouble, but
     worth knowing. ``terms``: those the text was read in.
     """
@@ -84,6 +86,7 @@ class Proof:
     leads_back_to: int | None = None
     problems: tuple[Problem, ...] = ()
     statements: tuple[str, ...] = ()
+    remarks: tuple[Problem, ...] = ()
     notes: tuple[Span, ...] = ()
     sizes: tuple["Proof", ...] = ()
 

@@ -7,12 +7,14 @@ from logbook.craft.rows.cursor import CLOSING, LARGEST, Cursor, NotUnderstoodErr
 from logbook.craft.rows.instructions import (
     ANY_STITCH,
     Chain,
+    Either,
     First,
     Instruction,
     Last,
     Made,
     Next,
     Repeat,
+    Ring,
     Span,
     Target,
     ToEnd,
@@ -20,7 +22,7 @@ from logbook.craft.rows.instructions import (
 )
 from logbook.craft.rows.kinds import WHOLE_STITCH
 from logbook.craft.rows.targets import GROUP_NAMES, ONE_STITCH_NAMES, Each, Targets
-from logbook.craft.rows.words import FOREIGN, NUMBER, STITCH, TOGETHER
+from logbook.craft.rows.words import FOREIGN, MANY, NUMBER, STITCH, TOGETHER
 
 
 class Stitches:
@@ -48,7 +50,11 @@ class Stitches:
     @staticmethod
     def closes_picot(cur: Cursor) -> bool:
         """Steps over ``in 3rd ch from hook``, ``in first ch``, ``in last st made`` behind a slip stitch that closes a picot."""
-        ways = (("ch", "fromhook"), ("first", "ch"), ("last", "st", "made"), ("topof", "last", "st", "made"))
+        ways = (
+            *(("ch", "fromhook"), ("first", "ch"), ("last", "st", "made"), ("topof", "last", "st", "made")),
+            *(("same", "st"), ("same", "place"), ("st", "at", "baseof", "ch"), ("baseof", "ch"), ("same", "sc"), ("same", "dc")),
+            *(("last", "sc", "made"), ("topof", "last", "sc", "made"), ("last", "dc", "made"), ("topof", "last", "dc", "made")),
+        )
         start = cur.at
         if cur.accept("in"):
             cur.ordinal()
@@ -66,6 +72,13 @@ class Stitches:
             raise NotUnderstoodError(cur.span_from(start))
         count = None if sized else count
         word = cur.word()
+        if word.sort == MANY:
+            cur.at += 1
+            made = Made((word.text,) * word.value)
+            return [work for _ in range(count or 1) for work in self.work(cur, made, start, 1)]
+        if word.sort == STITCH and count and count > 1 and cur.next_is("tog", "together", ahead=1):
+            cur.at += 2
+            return self._together(cur, Made((f"{word.text}{count}tog",)), count, 1, start)
         if word.sort == TOGETHER:
             made = Made((cur.stitch() or "",))
             return self._together(cur, made, word.value, count or 1, start)
@@ -104,6 +117,8 @@ class Stitches:
         """``made`` with what says where it goes. ``count``: so many of it (0: one, and not said)."""
         if cur.next_is("each") and cur.next_is("in", ahead=1):
             cur.at += 1  # "all in"
+        if not count and cur.sort_is(NUMBER) and cur.next_is("in", ahead=1):
+            count = cur.number() or 1  # "sc 2 in next st"
         if cur.accept("in") or (cur.next_is("around") and cur.next_is("next", "each", "same", "first", "last", ahead=1)):
             cur.accept("around")
             cur.accept("of")
@@ -133,7 +148,7 @@ class Stitches:
         while True:
             span = cur.span_from(start)
             if isinstance(where, Each):
-                found.append(Repeat((Work(made, Next(where.wanted), span),), where.until, span))
+                found.append(self._for_each(cur, Work(made, Next(where.wanted), span), where, start))
             else:
                 found.append(Work(made, where, span))
             steps = ("next", "each", "same", "last", "first")
@@ -143,6 +158,37 @@ class Stitches:
             cur.at += 1
             cur.accept("in")
             where = self.targets.target(cur)
+
+    def _for_each(self, cur: Cursor, work: Work, where: Each, start: int) -> Repeat:
+        """``sc in each sc across``; with ``and 2 sc in each ch-2 sp`` behind it, whichever comes next."""
+        works, until = [work], where.until
+        while not where.said and cur.next_is("and"):
+            back = cur.at
+            cur.at += 1
+            other = self._other_for_each(cur)
+            if other is None:
+                cur.at = back
+                break
+            made, where = other
+            works.append(Work(made, Next(where.wanted), cur.span_from(back + 1)))
+            until = where.until
+        span = cur.span_from(start)
+        return Repeat((work if len(works) == 1 else Either(tuple(works), span),), until, span)
+
+    def _other_for_each(self, cur: Cursor) -> tuple[Made, Each] | None:
+        try:
+            if cur.word().text in CLOSING and (close := cur.closing()) is not None:
+                made = self.made(cur.inside(cur.at + 1, close))
+                cur.at = close + 1
+            else:
+                items = self._made_part(cur)
+                made = Made(tuple(items)) if items else None
+        except NotUnderstoodError:
+            return None
+        if made is None or not (cur.accept("in") and cur.next_is("each")):
+            return None
+        where = self.targets.target(cur)
+        return (made, where) if isinstance(where, Each) else None
 
     def _together(self, cur: Cursor, made: Made, over: int, count: int, start: int) -> list[Instruction]:
         """``sc2tog``, ``dc3tog over next 3 sts``, ``sc2tog across``."""
@@ -155,6 +201,8 @@ class Stitches:
             span = cur.span_from(start)
             body = Work(made, Next(where.wanted, over), span, together=True)
             return [Repeat((body,), where.until, span)]
+        if isinstance(where, Ring):
+            return [Work(made, where, cur.span_from(start))] * count
         if isinstance(where, First):
             where = Next(where.wanted, over)
         if isinstance(where, Next | Last) and where.count == 1 and over > 1:
@@ -179,6 +227,11 @@ class Stitches:
         except NotUnderstoodError:
             return None
         return Made(tuple(items)) if 0 < len(items) <= LARGEST else None
+
+    def made_once(self, cur: Cursor) -> Made | None:
+        """``2 sc``, ``shell``: what comes next, with no word of where it goes."""
+        items = self._made_part(cur)
+        return Made(tuple(items)) if items else None
 
     def _made_part(self, cur: Cursor) -> list[str] | None:
         if cur.word().text in CLOSING and (close := cur.closing()) is not None:

@@ -36,6 +36,7 @@ class Each:
 
     wanted: Wanted
     until: Until
+    said: bool = True
 
 
 class Targets:
@@ -47,6 +48,8 @@ class Targets:
 
     def target(self, cur: Cursor) -> Target | Each:
         """What follows "in"."""
+        if cur.next_is("centre") and cur.next_is("of", ahead=1) and cur.next_is("first", "next", "same", ahead=2):
+            cur.at += 2
         fixed = self._fixed(cur)
         if fixed is not None:
             return fixed
@@ -82,6 +85,10 @@ class Targets:
         if cur.next_is("skipped") or (cur.next_is("prev", "previous", "just", "last") and cur.next_is("skipped", ahead=1)):
             cur.at += 1 if cur.next_is("skipped") else 2
             return Skipped(self.wanted_or_any(cur))
+        if cur.sort_is(NUMBER) and cur.next_is("skipped", "sk", ahead=1) and not cur.next_is("ch", ahead=2):
+            count = cur.number() or 1
+            cur.at += 1
+            return Skipped(self.wanted_or_any(cur), count)
         if cur.accept("same"):
             wanted = None if cur.accept("place") else self.wanted(cur)
             self._skip_as(cur)
@@ -160,6 +167,10 @@ class Targets:
 
     def _each(self, cur: Cursor) -> Target | Each:
         cur.accept("of", "rem")
+        if cur.sort_is(NUMBER) and cur.next_is("skipped", "sk", ahead=1):
+            skipped = cur.number() or 1
+            cur.at += 1
+            return Skipped(self.wanted_or_any(cur), skipped)
         step = next((step for step in ("next", "first", "last") if cur.accept(step)), "")
         count = None if self.names_a_size(cur) else cur.number()
         wanted = self.wanted_or_any(cur)
@@ -177,7 +188,8 @@ class Targets:
             others.append(other)
         if others:
             wanted = Wanted("either", either=(wanted, *others))
-        return Each(wanted, self.until(cur) or ToEnd())
+        until = self.until(cur)
+        return Each(wanted, until or ToEnd(), until is not None)
 
     def _last(self, cur: Cursor) -> Target | Each:
         if self._part_follows(cur):
@@ -210,11 +222,19 @@ class Targets:
             if self._turning_noun(cur, take=True):
                 return ToTurningChain()
             cur.accept("next")
+            start = cur.at
+            if not self.names_a_size(cur) and (left := cur.number()) is not None:
+                wanted = replace_whole(self.wanted_or_any(cur))
+                if cur.accept("rem", "left"):
+                    return ToLast(left, wanted)
+                cur.at = start
             return ToNext(self.wanted_or_any(cur))
         return self.times(cur)
 
     def times(self, cur: Cursor) -> Times | None:
         """``3 times``, ``twice``, ``x 3``, ``3 more times`` (as said: the caller adds the first one)."""
+        if cur.next_is("total") and cur.next_is("of", ahead=1):
+            cur.at += 2
         if cur.accept("twice"):
             return Times(2)
         if cur.accept("once"):
@@ -230,7 +250,12 @@ class Targets:
         return None
 
     def wanted_or_any(self, cur: Cursor) -> Wanted:
-        return self.wanted(cur) or ANY_STITCH
+        wanted = self.wanted(cur) or ANY_STITCH
+        if cur.sort_is(NUMBER) and cur.next_is("row", ahead=1) and cur.next_is("below", ahead=2):
+            cur.at += 3  # a long stitch still stands in the place of the one above
+        elif cur.next_is("row") and cur.next_is("below", ahead=1):
+            cur.at += 2
+        return wanted
 
     def wanted(self, cur: Cursor) -> Wanted | None:
         """A kind of place; None (and nothing taken) if none is named."""

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field, replace
 from logbook.craft.rows.asides import SaidToCount
 from logbook.craft.rows.instructions import (
     Chain,
+    Counts,
     Fault,
     FromHook,
     Instruction,
@@ -18,7 +19,7 @@ from logbook.craft.rows.instructions import (
     WrittenRow,
 )
 from logbook.craft.rows.lines import Part
-from logbook.craft.rows.openings import at_hook, turning_chain
+from logbook.craft.rows.openings import Shown, at_hook, turning_chain
 from logbook.craft.rows.phrases import RowWords
 
 
@@ -55,6 +56,7 @@ class _Between:
     carried: tuple[Chain, SaidToCount | None] | None = None
     base: PrintedCount | None = None
     faults: list[Fault] = field(default_factory=list)
+    earlier: dict[int, Counts] = field(default_factory=dict)  # so many chains → what they stood for where that was said
 
     def row(self, row: ReadRow, is_first: bool) -> WrittenRow:
         items, said, words = list(row.words.items), dict(row.words.said), row.words
@@ -76,10 +78,10 @@ class _Between:
             self.base = PrintedCount((base.count,), Wanted("ch"), base.span)
             del items[0]
         moves = _moves(items)
-        opening = self._opening(items, said, is_first)
+        opening = self._opening(items, said, is_first, words.joins_to)
         return WrittenRow(
             row.number, row.part.name, Span(row.part.start, row.part.end), row.part.in_round, moves, opening, tuple(items),
-            words.turn_before, turns, words.joined_at is not None, words.leaves_rest, words.leaves, words.counts,
+            words.turn_before, turns, words.joined_at is not None, words.leaves_rest, words.leaves, words.counts, words.in_ring,
         )  # fmt: skip
 
     @staticmethod
@@ -91,7 +93,7 @@ class _Between:
             return last, said.get(last.span.start)
         return None
 
-    def _opening(self, items: list[Instruction], said: dict[int, SaidToCount], is_first: bool) -> Opening | None:
+    def _opening(self, items: list[Instruction], said: dict[int, SaidToCount], is_first: bool, joins_to: str) -> Opening | None:
         """Takes the first chains off the row, and tells what they may count as."""
         if not items:
             return None
@@ -103,7 +105,10 @@ class _Between:
                 del items[0]
         elif isinstance(chain, Chain):
             del items[0]
-            opening = turning_chain(chain, items, self._said(said, chain.span.start, chain.count))
+            shown = Shown(joins_to, self.earlier.get(chain.count))
+            opening = turning_chain(chain, items, self._said(said, chain.span.start, chain.count), shown)
+            if (len(opening.options) == 1 or opening.settled) and chain.count > 1:
+                self.earlier.setdefault(chain.count, opening.options[0])
         else:
             opening = None
         for what in said.values():

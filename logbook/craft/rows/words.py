@@ -6,12 +6,12 @@ Stitches are given their US abbreviations, whatever the terms of the text.
 """
 
 import re
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
 
 from logbook.craft.words.terms import Terms
 
-NUMBER, ORDINAL, STITCH, TOGETHER, OTHER = "number", "ordinal", "stitch", "together", "word"
+NUMBER, ORDINAL, STITCH, TOGETHER, MANY, OTHER = "number", "ordinal", "stitch", "together", "many", "word"
 
 TOO_MANY = 1_000_000  # what any longer number counts as
 
@@ -19,7 +19,8 @@ TOO_MANY = 1_000_000  # what any longer number counts as
 @dataclass(frozen=True, slots=True)
 class Word:
     """One word: ``text`` is its common form, ``start`` and ``end`` where it stands. ``value``: of a number, an ordinal, or
-    ``sc2tog``.
+    ``sc2tog``. ``sizes``: of a number that stands in all sizes (``10 (12, 14)``), what it is in each; ``value`` then is that of
+    the size that is read.
     """
 
     text: str
@@ -27,10 +28,12 @@ class Word:
     end: int
     sort: str = OTHER
     value: int = 0
+    sizes: tuple[int, ...] = ()
 
 
 _CUT = re.compile(
-    r"""(?P<together>(?P<kind>sc|hdc|dc|tr|dtr|htr|trtr|qtr)[ ]?(?P<count>\d+)[ ]?tog(?:ether)?(?![a-z]))
+    r"""(?P<together>(?P<kind>sc|hdc|dc|tr|dtr|htr|trtr|qtr)[ ]?(?P<count>\d+)[ ]?(?:tog(?:ether)?|(?P<inc>inc))(?![a-z]))
+    |(?P<broken>\d+\.\d+)
     |(?P<ordinal>(?:\d*1st|\d*2nd|\d*3rd|\d+th)(?![a-z]))
     |(?P<number>\d+)
     |(?P<letters>[^\W\d_]+(?:['’][^\W\d_]+)?)
@@ -43,13 +46,14 @@ _ORDINALS = ["second", "third", "fourth", "fifth", "sixth", "seventh", "eighth",
 _UK_TO_US = {"dc": "sc", "htr": "hdc", "tr": "dc", "dtr": "tr", "trtr": "dtr", "qtr": "trtr"}
 FOREIGN = {Terms.US: ("htr", "qtr"), Terms.UK: ("sc", "hdc")}  # stitches that only the other terms have
 _RAISED = {"rtrf": "fpdc", "rtrb": "bpdc"}
-_STITCH = re.compile(r"(?P<post>fp|bp)?(?P<kind>sc|hdc|dc|tr|dtr|htr|trtr|qtr)s?")
+_STITCH = re.compile(r"(?P<post>fp|bp)?(?P<kind>sc|hdc|dc|tr|dtr|htr|trtr|qtr|tss)s?")
 
 # What is written → its common form; "" leaves it out. Longer ways of writing come first by their length.
 _WAYS = {
     "ch": "ch chs chain chains",
     "sk": "sk skip skipping miss missing",
-    "st": "st sts stitch stitches",
+    "skipped": "skipped missed",
+    "st": "st|sts|stitch|stitches|vertical bar|vertical bars|bar|bars",
     "sp": "sp sps space spaces loop loops lp lps arch arches",
     "tch": "tch|t - ch|turning ch|turning chain|turning chains|turning chs",
     "begch": "beg ch|beginning ch|beginning chain|starting ch|starting chain|beg chain|initial ch",
@@ -64,23 +68,38 @@ _WAYS = {
     "bobble": "bobble bobbles",
     "picot": "picot picots",
     "inc": "inc incs increase",
-    "dec": "dec|decs|decrease|inv dec|invisible dec|invisible decrease",
+    "dec": "dec|decs|decrease|inv dec|invdec|invisible dec|invisible decrease",
+    "fsc": "fsc|foundation sc|foundation single crochet|foundation single crochets",
+    "fhdc": "fhdc|foundation hdc|foundation half double crochet",
+    "fdc": "fdc|foundation dc|foundation double crochet",
+    "tss": "draw up a loop|pull up a loop|draw up a lp|pull up a lp|draw up loop|pull up loop",
+    "otherside": "on opposite side of foundation ch|along opposite side of foundation ch|along other side of foundation ch|"
+    "on other side of foundation ch|on opposite side of foundation chain|along opposite side of foundation chain|"
+    "along other side of foundation chain|on other side of foundation chain|along opposite side of ch|"
+    "along opposite side of chain|on opposite side of ch|on opposite side of chain|on opposite side of starting ch|"
+    "along opposite side of starting ch|in opposite side of foundation ch|into opposite side of foundation ch|"
+    "on opposite side of starting chain|along the opposite side of foundation ch|on the opposite side of foundation ch|"
+    "on the other side of the foundation ch|along the opposite side of the foundation ch|along the opposite side of the chain",
+    "nojoin": "do not join|don't join|don’t join|without joining",
     "rep": "rep repeat repeats repeating",
     "toend": "to end|to the end|to end of row|to end of rnd|to end of round|to end of the row|to row end|across|across row|"
     "across to end|all across|along",
-    "around": "around|round|rnd|all around|around to end",
-    "tolast": "to last|to the last|across to last|around to last|across to the last|to within last|until last|to final",
+    "around": "around|round|rnd|all around|around to end|around post of|around the post of|around posts of|round post of|"
+    "round stem of|around stem of|around the stem of|around the posts of",
+    "tolast": "to last|to the last|across to last|around to last|across to the last|to within last|to within the last|"
+    "within last|until last|to final",
     "to": "to|until|up to|across to",
     "in": "in|into|in to|inside|in both loops of|through both loops of|blo of|flo of|blo in|flo in|in blo of|in flo of|"
     "in blo only of|in bl of|in fl of|in back loop of|in front loop of|in back loops of|in back loop only of|"
     "in front loop only of|"
-    "through back loop of",
+    "through back loop of|in 3rd loop of|in third loop of|in 3rd lp of|in back bar of|in the back bar of",
     "next": "next following foll",
     "each": "each every ea all",
     "centre": "centre center middle",
     "counts": "counts count counting counted stands stand",
     "not": "not|doesn't|don't|does not|do not|never|doesn’t|don’t",
-    "throughout": "throughout|here and throughout|throughout pattern",
+    "throughout": "throughout|here and throughout|here or throughout|now and throughout|throughout pattern|here and thereafter|"
+    "throughout the pattern|in this and all rows|on all rows|on every row",
     "turn": "turn turned",
     "noturn": "do not turn|don't turn|don’t turn|without turning|no turn",
     "join": "join joined joining",
@@ -89,7 +108,7 @@ _WAYS = {
     "topof": "top of|top ch of|top chain of",
     "baseof": "base of|bottom of|foot of",
     "and": "and|&|plus|then|and then|, and|; and|; then|, then",
-    "rem": "rem remaining",
+    "rem": "rem remaining remain remains",
     "unworked": "unworked",
     "leave": "leave leaving",
     "ending": "ending end ends",
@@ -101,7 +120,11 @@ _WAYS = {
     "row": "row rows",
     "side": "rs|ws|right side|wrong side|right side facing|wrong side facing|rs facing|ws facing",
     "fasten": "fasten off|finish off|end off|break off",
-    "": "of previous row|of prev row|of previous rnd|of prev rnd|of previous round|of last row|of last rnd|of last round|"
+    "": "in front of sts just made|in front of st just made|in front of stitches just made|in front of stitch just made|"
+    "in front of dc just made|in front of tr just made|in front of group just made|behind sts just made|behind st just made|"
+    "behind stitches just made|in back of sts just made|in back of st just made|in front of sts just worked|"
+    "in front of st just worked|behind dc just made|behind tr just made|behind dc just worked|in front of dc just worked|"
+    "corner|of previous row|of prev row|of previous rnd|of prev rnd|of previous round|of last row|of last rnd|of last round|"
     "of row below|from previous row|on previous row|at beg of row|at beginning of row|at beg of previous row|"
     "at beginning of previous row|at beg of last row|at beginning of last row|at beg of rnd|at beginning of round|"
     "at beg|at beginning|the|a|an|work|working|make|making|now|only|evenly|also|please|blo|flo|back loop|back loops|"
@@ -124,6 +147,7 @@ def _ways() -> dict[str, list[tuple[list[str], str]]]:
     for stitch, written in _WHOLE_NAMES.items():
         for way in (name.split() for name in (stitch, *written.split("|"))):
             found += [(way, stitch)] * (way != [stitch])
+            found += [([how, *way], stitch) for how in ("reverse", "rev", "standing")]
             found += [([*front, *way], "fp" + stitch) for front in (("front", "post"), ("fp",))]
             found += [([*back, *way], "bp" + stitch) for back in (("back", "post"), ("bp",))]
     by_first: dict[str, list[tuple[list[str], str]]] = {}
@@ -139,9 +163,57 @@ def _split(written: str) -> list[str]:
 _BY_FIRST = _ways()
 
 
-def cut(text: str, terms: Terms, start: int = 0, end: int | None = None) -> tuple[Word, ...]:
+Ways = dict[str, list[tuple[list[str], str]]]
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """How a text is read: its terms, what it calls stitches of its own, for how many sizes it is written, and which is read."""
+
+    terms: Terms
+    own: Mapping[tuple[str, ...], str] = field(default_factory=dict)
+    sizes: int = 1
+    size: int = 0
+
+
+def cut(text: str, reading: Terms | Reading, start: int = 0, end: int | None = None) -> tuple[Word, ...]:
     """The words of ``text[start:end]``, their stitches in US abbreviations; places are counted in the whole text."""
-    return tuple(_common(list(_raw(text, terms, start, len(text) if end is None else end)), terms))
+    how = reading if isinstance(reading, Reading) else Reading(reading)
+    raw = list(_raw(text, how.terms, start, len(text) if end is None else end))
+    if how.sizes > 1:
+        raw = list(_sized(raw, how))
+    return tuple(_common(raw, how))
+
+
+def raw_words(text: str, terms: Terms) -> tuple[str, ...]:
+    """The words as they stand, before different ways of writing become one."""
+    return tuple(word.text for word in _raw(text, terms, 0, len(text)))
+
+
+def _sized(raw: list[Word], how: Reading) -> Iterator[Word]:
+    """``10 (12, 14)`` made one number."""
+    at = 0
+    while at < len(raw):
+        end = at + 2 * how.sizes
+        group = raw[at:end]
+        if len(group) == 2 * how.sizes and raw[at].sort == NUMBER and _is_group(group):
+            values = (raw[at].value, *(word.value for word in group[2::2]))
+            number = values[how.size]
+            yield Word(str(number), raw[at].start, group[-1].end, NUMBER, number, values)
+            at = end
+        else:
+            yield raw[at]
+            at += 1
+
+
+def _is_group(words: list[Word]) -> bool:
+    """Whether these are a number and as many more in brackets."""
+    texts = [word.text for word in words]
+    return (
+        (texts[1], texts[-1]) in (("(", ")"), ("[", "]"))
+        and all(word.sort == NUMBER for word in words[2::2])
+        and all(text in (",", ":", ";") for text in texts[3:-1:2])
+    )
 
 
 def _raw(text: str, terms: Terms, start: int, end: int) -> Iterator[Word]:
@@ -150,6 +222,10 @@ def _raw(text: str, terms: Terms, start: int, end: int) -> Iterator[Word]:
         span = found.span()
         if found["together"] and found["kind"].lower() in FOREIGN[terms]:
             yield Word(found["kind"].lower(), *span)
+        elif found["inc"]:
+            yield Word(_us(found["kind"].lower(), terms), *span, MANY, int(found["count"]))
+        elif found["broken"]:
+            yield Word(written, *span)
         elif found["together"]:
             yield Word(_us(found["kind"].lower(), terms), *span, TOGETHER, int(found["count"]))
         elif found["ordinal"]:
@@ -181,18 +257,22 @@ def _lettered(written: str, span: tuple[int, int], terms: Terms) -> Word:
 
 
 def _us(kind: str, terms: Terms) -> str:
-    return _UK_TO_US[kind] if terms is Terms.UK else kind
+    return _UK_TO_US.get(kind, kind) if terms is Terms.UK else kind
 
 
 def _number(written: str) -> int:
     return int(written) if len(written) < 7 else TOO_MANY
 
 
-def _common(raw: list[Word], terms: Terms) -> Iterator[Word]:
+def _common(raw: list[Word], how: Reading) -> Iterator[Word]:
     texts = [word.text for word in raw]
+    terms = how.terms
+    own: Ways = {}
+    for words, name in how.own.items():
+        own.setdefault(words[0], []).append((list(words), name))
     at = 0
     while at < len(raw):
-        for way, common in _BY_FIRST.get(texts[at], ()):
+        for way, common in [*own.get(texts[at], ()), *_BY_FIRST.get(texts[at], ())]:
             if texts[at : at + len(way)] == way:
                 if common:
                     yield _lettered(common, (raw[at].start, raw[at + len(way) - 1].end), terms)

@@ -23,13 +23,15 @@ def options(row: str, first: str = PLAIN) -> list[tuple[str, int]]:
         ("ch 5 (counts as dc and ch 2), dc in same st", [("dc", 2)]),
         ("ch 4 (counts as 1 dc, ch 1), dc in next st", [("dc", 1)]),
         ("ch 1, sc in next st", [("", 0)]),
-        ("ch 3, dc in first st", [("", 0)]),
-        ("ch 3, dc in same st", [("", 0)]),
+        ("ch 3, dc in first st", [("", 0), ("dc", 0)]),
+        ("ch 3, 2 dc in first st", [("", 0)]),
+        ("ch 3, 2 dc in first ch-2 sp", [("dc", 0), ("", 0)]),
+        ("ch 3, dc in same st", [("", 0), ("dc", 0)]),
         ("ch 3, dc in next st", [("dc", 0)]),
         ("ch 3, sk first st, dc in each st across", [("dc", 0)]),
         ("ch 4, dc in next st", [("dc", 1)]),
         ("ch 2, hdc in next st", [("hdc", 0)]),
-        ("ch 2, dc in next st", [("dc", 0)]),
+        ("ch 2, dc in next st", [("", 0), ("dc", 0)]),
         ("ch 4, tr in next st", [("tr", 0)]),
         ("ch 3, dc in each st across", [("dc", 0), ("", 0)]),
         ("ch 2, hdc in each st across", [("", 0), ("hdc", 0)]),
@@ -89,13 +91,33 @@ def test_chains_after_a_join_belong_to_the_next_round() -> None:
     assert not read("Rnd 1: *sc in next ch, ch 3; rep from * around, join", Terms.US).rows[0].opening
 
 
-def test_a_chain_that_seems_not_to_count_is_suggested_to_count_if_that_mends_the_next_round() -> None:
+def test_a_chain_that_seems_not_to_count_counts_if_only_so_the_next_round_fits() -> None:
     proof = prove(
         "Rnd 1: ch 3 (counts as dc), 11 dc in ring, join\nRnd 2: ch 3, dc in same st as join, 2 dc in each dc around, join\n"
         "Rnd 3: ch 3 (counts as dc), 2 dc in next dc, *dc in next dc, 2 dc in next dc; rep from * around, join"
     )
-    assert [problem.row for problem in proof.problems] == [3]
-    assert proof.problems[0].suggestion == "Rnd 2: “ch 3 (counts as dc)” instead of “ch 3” would mend it."
+    assert proof.problems == ()
+    assert [str(row.stitches) for row in proof.rows] == ["12", "24", "36"]
+
+
+def test_what_a_round_is_joined_to_shows_what_its_chains_count_as() -> None:
+    said = "Rnd 1: Ch 3, {}11 dc in ring, join with sl st in {}.\nRnd 2: Ch 1, sc in each dc around, join."
+    assert [str(row.stitches) for row in prove(said.format("", "top of ch-3")).rows] == ["12", "12"]
+    assert [str(row.stitches) for row in prove(said.format("", "3rd ch of beg ch-3")).rows] == ["12", "12"]
+    asked = prove(said.format("", "the ring"))
+    assert [(problem.kind, problem.choices) for problem in asked.problems] == [
+        ("asked", ("(counts as dc)", "(does not count)")),
+    ]
+
+
+def test_what_an_earlier_row_says_holds_for_later_ones_with_as_many_chains() -> None:
+    text = (
+        "Rnd 1: Ch 2 (does not count as st), 12 dc in magic ring, join.\nRnd 2: Ch 2, 2 dc in each st around, join.\n"
+        "Rnd 3: Ch 2, *dc in next st, 2 dc in next st; rep from * around, join."
+    )
+    proof = prove(text)
+    assert proof.problems == ()
+    assert [str(row.stitches) for row in proof.rows] == ["12", "24", "36"]
 
 
 def test_if_both_ways_fit_with_other_numbers_the_maker_is_asked() -> None:

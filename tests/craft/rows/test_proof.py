@@ -169,8 +169,14 @@ def test_what_is_passed_over_is_reported() -> None:
         "sc in 2nd ch from hook, *ch 3, sk 3 ch, sc in next ch; rep from * to end\n"
         "ch 1, sc in first sc, *3 dc in next ch-3 sp; rep from * to end, sc in last sc"
     )
-    assert proof.proven
-    assert "Row 2 passes over 1 stitch to reach “3 dc in next ch-3 sp”; nothing says to skip it." in proof.statements
+    assert (proof.proven, proof.remarks) == (True, ())  # "next space" is said everywhere, and passes over stitches
+    proof = prove(
+        "sc in 2nd ch from hook, *ch 3, sk 3 ch, sc in next ch, ch 1, sk 1 ch, sc in next ch; rep from * to end\n"
+        "ch 1, sc in first sc, *3 dc in next ch-3 sp; rep from * to end, sc in last sc"
+    )
+    assert [(remark.row, remark.says) for remark in proof.remarks] == [
+        (2, "Row 2 passes over a space to reach “3 dc in next ch-3 sp”; nothing says to skip it.")
+    ]
 
 
 def test_the_terms_are_those_said_or_proven_or_else_US_which_is_said() -> None:

@@ -1,0 +1,117 @@
+"""Reads what a pattern says of its own stitches: ``Shell – 5 dc in same st``, ``Puff: [Yo, insert hook …``, a cable in steps."""
+
+import re
+from dataclasses import dataclass, field
+from itertools import pairwise
+
+from logbook.craft.rows.cursor import Cursor
+from logbook.craft.rows.instructions import Instruction, Made
+from logbook.craft.rows.own_stitches import OwnStitches
+from logbook.craft.rows.phrases import Phrases
+from logbook.craft.rows.targets import ONE_STITCH_NAMES
+from logbook.craft.rows.words import STITCH, TOGETHER, Reading, Word, cut, raw_words
+from logbook.craft.words.terms import Terms
+
+_CALLED = re.compile(
+    r"\s*(?:special\s+stitch(?:es)?\s*:?\s*)?(?P<name>(?:\d+-)?[A-Z][\w'’-]*(?:[ -][A-Za-z\d][\w'’-]*){0,3}?)"
+    r"\s*(?:[(\[](?P<short>[\w .'’-]{1,20})[)\]])?\s*"
+    r"(?:[=:]|\s[–—-]\s)\s*(?=\S)",
+    re.IGNORECASE,
+)
+_NEXT = re.compile(
+    r"(?<=[.;])\s+(?=(?:\d+-)?[A-Z][\w'’-]*(?:[ -][A-Za-z\d][\w'’-]*){0,3}?\s*(?:[(\[][\w .'’-]{1,20}[)\]])?\s*"
+    r"(?:[=:]|\s[–—-]\s))"
+)
+_IN_LOOPS = re.compile(
+    r"\b(?:yo|yrh|yarn\s+over|yarn\s+round|insert\s+(?:the\s+)?hook|draw\s+(?:up|through)|pull\s+(?:up|through))\b", re.IGNORECASE
+)
+_NO_STITCH = re.compile(
+    r"\s*(?:notes?|beg(?:inning)?\s+ch|tch|turning|pattern|stitch\s+guide|gauge|tension|materials?|yarn|hook|sizes?|rows?|rnds?|rounds?|ch|multiple|"
+    r"abbreviations?|us|uk|foundation|base|finished|special\s+abb\w*)\b[^=]*[:=–—-]",
+    re.IGNORECASE,
+)
+
+
+@dataclass(slots=True)
+class Describing:
+    """Takes in what the lines of a text say of its own stitches."""
+
+    text: str
+    terms: Terms
+    own: OwnStitches = field(default_factory=OwnStitches)
+    _starts: set[int] = field(default_factory=set)
+
+    def described(self, start: int) -> bool:
+        """Whether the line that begins there describes a stitch."""
+        return start in self._starts
+
+    def describe(self, start: int, end: int) -> bool:
+        """Takes in the stitches that that stretch describes; False if it describes none."""
+        cuts = [start, *(found.end() for found in _NEXT.finditer(self.text, start, end)), end]
+        found = [self._one(*stretch) for stretch in pairwise(cuts)]
+        if any(found):
+            self._starts.add(start)
+        return any(found)
+
+    def _one(self, start: int, end: int) -> bool:
+        text, terms = self.text, self.terms
+        found = _CALLED.match(text, start, end)
+        if found is None or (
+            _NO_STITCH.match(text, start, end) and not re.match(r"\s*beg\w*\s+(?:cl|pop|puff)", text[start:end], re.I)
+        ):
+            return False
+        names = [name for name in (found["name"], found["short"]) if name]
+        known = [cut(name, Reading(terms, self.own.ways)) for name in names]
+        body = text[found.end() : end]
+        for words in known:
+            if len(words) == 1 and words[0].sort in (STITCH, TOGETHER):
+                return _IN_LOOPS.search(body) is not None or not re.search(r"\d", body)  # "sc: single crochet": known anyhow
+        name = next((words[0].text for words in known if len(words) == 1), "") or " ".join(raw_words(names[-1], terms))
+        one = next((words[-1].text for words in known if words and words[-1].text in ONE_STITCH_NAMES), "")
+        cur = Cursor(cut(text, Reading(terms, self.own.ways), found.end(), end), end)
+        if one:
+            self._name(names, known, one)
+            self.own.made[one] = Made((one,))
+            return True
+        if len(cur.words) <= 3 and cur.words and cur.words[0].text in ("dec", "inc"):
+            return True
+        return self._takes(cur, body, names, known, name)
+
+    def _takes(self, cur: Cursor, body: str, names: list[str], known: list[tuple[Word, ...]], name: str) -> bool:
+        made = self._in_one_place(cur)
+        if made is not None:
+            self.own.made[name] = Made(made.items, name)
+        elif (steps := self._in_steps(cur)) is not None:
+            self.own.steps[name] = steps
+        elif _IN_LOOPS.search(body):
+            self.own.made[name] = Made((name,))
+        else:
+            return False
+        self._name(names, known, name)
+        return True
+
+    def _name(self, names: list[str], known: list[tuple[Word, ...]], name: str) -> None:
+        for written, words in zip(names, known, strict=True):
+            if not (len(words) == 1 and words[0].text == name):
+                raw = raw_words(written, self.terms)
+                if raw and not (len(raw) == 1 and raw[0].isdigit()) and not any(word.text in ("(", ")") for word in words):
+                    self.own.ways[raw] = name
+                    plural = (*raw[:-1], raw[-1] + "s")
+                    self.own.ways[plural] = name
+
+    def _in_one_place(self, cur: Cursor) -> Made | None:
+        """What is made in one place, up to where it goes."""
+        places = ("in", ".", "leave", "drop", ";")
+        stop = next((index for index, word in enumerate(cur.words) if word.text in places), len(cur.words))
+        while stop and cur.words[stop - 1].text in ("worked", "all", ","):
+            stop -= 1
+        stitches = Phrases(self.own, in_round=False).stitches
+        made = stitches.made(cur.inside(0, stop))
+        if made is None and stop and cur.next_is("(", "["):
+            made = stitches.made(cur.inside(1, stop - 1))
+        return made
+
+    def _in_steps(self, cur: Cursor) -> tuple[Instruction, ...] | None:
+        phrases = Phrases(self.own, in_round=False)
+        row = phrases.read(cur.inside(0, len(cur.words)), "sc")
+        return tuple(row.items) if row.items and not row.faults else None

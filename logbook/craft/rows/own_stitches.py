@@ -1,0 +1,14 @@
+"""Stitches that the pattern itself describes, by the names it gives them."""
+
+from dataclasses import dataclass, field
+
+from logbook.craft.rows.instructions import Instruction, Made
+
+
+@dataclass(slots=True)
+class OwnStitches:
+    """``made``: name → what is made in one place; ``steps``: name → what is done one after another; ``ways``: words → name."""
+
+    made: dict[str, Made] = field(default_factory=dict)
+    steps: dict[str, tuple[Instruction, ...]] = field(default_factory=dict)
+    ways: dict[tuple[str, ...], str] = field(default_factory=dict)

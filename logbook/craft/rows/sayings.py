@@ -1,0 +1,107 @@
+"""What a text says beside its rows: the starting chain, the multiple, what chains count as, stitches of its own."""
+
+import re
+from dataclasses import dataclass
+
+from logbook.craft.rows.instructions import PrintedCount, Span, StatedMultiple, Wanted
+from logbook.craft.swatches.stitch_pattern import read_multiple
+from logbook.errors import UnreadableError
+
+_SIZES = r"\d+(?:\s*[(\[]\s*\d+(?:\s*[,:;]\s*\d+)*\s*[)\]])?"
+_CHAIN = re.compile(
+    rf"\b(?:ch|chain|make|work)\s*(?:a\s+chain\s+of\s+|-\s*)?(?P<a>{_SIZES})(?![\w-])(?!\s*(?:sc|hdc|dc|tr|htr|rows?))"
+    rf"|(?<!of )(?P<b>{_SIZES})\s*(?:ch|chs|chains?)\b"
+    r"(?!\s*(?:from|sp|-))",
+    re.IGNORECASE,
+)
+_MULTIPLE = re.compile(
+    r"\bmult(?:iple|\.)?s?\s+of\s+(?P<m>\d+)(?:\s*(?:sts?|stitches|chs?|chains?)\b)?"
+    r"(?:\s*,?\s*(?:plus|\+|and)\s*(?P<plus>\d+)|\s*,?\s*(?:less|minus|−|-)\s*(?P<less>\d+))?",
+    re.IGNORECASE,
+)
+_PARITY = re.compile(
+    r"\b(?P<what>even|odd)\s+number(?:\s+of\s+(?P<of>\w+))?(?:\s*,?\s*(?:plus|\+)\s*(?P<plus>\d+))?", re.IGNORECASE
+)
+_OF_CHAIN = re.compile(r"\b(?:ch|chs|chain|chains)\b", re.IGNORECASE)
+BASE_SENTENCE = re.compile(
+    r"\s*(?:with\s+[^,.;]{1,30},?\s*)?(?:ch(?:ain)?\s+\d+|\d+\s*ch)\b[^.;]*?\b(?:join|ring|circle|ss|sl\s*st)\b[^.;]*[.;]\s+(?=\S)",
+    re.IGNORECASE,
+)
+"""A chain joined to a ring that stands before row 1 in its own line."""
+
+SIZED = re.compile(r"(?<![\d.,-])\d+\s*[(\[]\s*\d+(?:\s*,\s*\d+)*\s*[)\]]")
+
+
+@dataclass(frozen=True, slots=True)
+class Saying:
+    """What one line says of the starting chain: its length, one a size, and the multiple; None: nothing."""
+
+    chain: PrintedCount | None = None
+    stated: StatedMultiple | None = None
+
+
+def saying(text: str, start: int, end: int) -> Saying:
+    """What ``text[start:end]`` says of the starting chain."""
+    line = text[start:end]
+    found = _CHAIN.search(line)
+    chain = None
+    if found is not None:
+        numbers = tuple(int(number[:6]) for number in re.findall(r"\d+", found["a"] or found["b"]))
+        chain = PrintedCount(numbers, Wanted("ch"), Span(start + found.start(), start + found.end()))
+    return Saying(chain, _stated(line, start, chain is not None))
+
+
+def _stated(line: str, start: int, beside_chain: bool) -> StatedMultiple | None:
+    parity = _PARITY.search(line)
+    if parity is not None and (_OF_CHAIN.search(line) or parity["of"] is None):
+        constant = (parity["what"].lower() == "odd") + int(parity["plus"] or 0)
+        return StatedMultiple(2, None, constant % 2, Span(start + parity.start(), start + parity.end()))
+    found = _MULTIPLE.search(line)
+    if found is None:
+        return None
+    span = Span(start + len(line) - len(line.lstrip()), start + len(line.rstrip()))
+    of_chain = beside_chain or _OF_CHAIN.search(line[: found.end()]) is not None
+    multiple, constant = int(found["m"]), int(found["plus"] or 0) - int(found["less"] or 0)
+    if not 0 < multiple < 10_000:
+        return None
+    if of_chain:
+        return StatedMultiple(multiple, None, constant % multiple, span)
+    try:
+        stated = read_multiple(line[found.start() :].strip())
+    except UnreadableError:
+        return StatedMultiple(multiple, constant if found["plus"] or found["less"] else None, None, span)
+    return StatedMultiple(stated.multiple, stated.plus, stated.chain_constant, span)
+
+
+def bare_of_chain(text: str) -> str:
+    """A line without what it says of the starting chain and of joining it: what is left of it may be work."""
+    line = _PARITY.sub(" ", _MULTIPLE.sub(" ", _CHAIN.sub(" ", text, count=1)))
+    line = re.sub(
+        r"\bjoin\b[^.;]*|\b(?:ss|sl\s*st|turn|(?:form|foundation|base|starting|beginning)\s+(?:a\s+)?(?:ring|ch|chain)?)\b",
+        " ",
+        line,
+        flags=re.I,
+    )
+    return re.sub(r"\A\W*(?:ch|chain)s?\b\s*(?:a|an|any)?\s*[.:,]?\s*\Z|\bfor\s+the\s+base\s+chain\b", " ", line, flags=re.I)
+
+
+def chains_count(text: str) -> bool | None:
+    """Whether the pattern says that chains count as stitches; None if it says nothing."""
+    found = re.search(
+        r"(?<!turning )(?<!beginning )(?<!skipped )(?<!beg )(?<!starting )(?<!missed )(?<!these )(?<!\d )"
+        r"\b(?:each\s+)?(?:ch|chs|chain|chains)\s+"
+        r"(?:(do(?:es)?\s+not|never)\s+)?counts?\s+as\s+(?:an?\s+|one\s+)?(?:st\b|sts\b|stitch)",
+        text,
+        re.IGNORECASE,
+    )
+    return None if found is None else not found[1]
+
+
+def size_count(text: str) -> int:
+    """For how many sizes the text is written: as most of its bracketed numbers say; 1 if none does."""
+    groups = [len(re.findall(r"\d+", found[0])) for found in SIZED.finditer(text)]
+    several = [count for count in groups if count > 2]
+    if several:
+        return max(set(several), key=lambda count: (several.count(count), count))
+    chain = re.search(r"\b(?:ch|chain|make)\s+\d+\s*[(\[]\s*\d+\s*[)\]]", text, re.IGNORECASE)
+    return 2 if chain else 1
