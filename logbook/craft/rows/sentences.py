@@ -70,7 +70,7 @@ class Speaker:
         if trouble.sort == "part" and trouble.found is not None:
             return f"{name}: what is skipped before {phrase} leaves part of {self.place(trouble.found)}."
         if trouble.sort == "rest":
-            return f"{name} leaves {_many(trouble.count, 'stitch', 'stitches')} unworked, not as many as it says."
+            return f"{name} leaves {counted(trouble.count, 'stitch')} unworked, not as many as it says."
         if trouble.sort == "unskipped":
             return f"{name}: nothing was skipped that {phrase} could go back to."
         if trouble.sort == "behind":
