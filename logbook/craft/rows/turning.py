@@ -17,6 +17,7 @@ from logbook.craft.rows.instructions import (
     Wanted,
     Work,
     WrittenRow,
+    works_of,
 )
 from logbook.craft.rows.lines import Part
 from logbook.craft.rows.openings import Shown, at_hook, turning_chain
@@ -109,6 +110,8 @@ class _Between:
             opening = turning_chain(chain, items, self._said(said, chain.span.start, chain.count), shown)
             if (len(opening.options) == 1 or opening.settled) and chain.count > 1:
                 self.earlier.setdefault(chain.count, opening.options[0])
+        elif isinstance(chain, Skip) and chain.first and any("tss" in work.made.items for work in works_of(items)):
+            opening = Opening(0, (Counts("tss"),), "loop", chain.span, settled=True)  # the loop on the hook is the first
         else:
             opening = None
         for what in said.values():
