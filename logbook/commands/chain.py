@@ -1,6 +1,7 @@
 """``logbook chain``: how many to chain for a width, from a gauge said by hand or a logged swatch."""
 
 import argparse
+from dataclasses import replace
 
 from logbook.commands.answers import chain_json, gauge_sentence, give_or_take, table
 from logbook.commands.books import book_of
@@ -8,7 +9,11 @@ from logbook.commands.chain_options import (
     add_gauge_options,
     add_target_options,
     all_of,
+    count,
+    first_stitch_of,
+    gauges_of,
     hand_pattern,
+    readings,
     refuse,
     require_together,
     target_plan,
@@ -17,10 +22,11 @@ from logbook.commands.output import print_json, print_text
 from logbook.commands.parser import Parser, add_common, units_of
 from logbook.craft.pieces.options import recommended
 from logbook.craft.pieces.piece import PiecePlan
+from logbook.craft.swatches.conditions import Direction
 from logbook.craft.words.lengths import Units, show_difference, show_length
 from logbook.craft.words.numbers import show_number
 from logbook.errors import UsageError
-from logbook.tasks.chain import ChainAnswer, chain_by_hand, chain_for_tag
+from logbook.tasks.chain import ChainAnswer, chain_by_hand, chain_for_tag, their_width
 from logbook.tasks.chain_words import apart_words, repeats_words, sureness_words
 from logbook.tasks.note_words import said
 
@@ -31,12 +37,23 @@ def fill_chain(parser: Parser) -> None:
     add_common(parser, lengths=True)
     add_gauge_options(parser)
     add_target_options(parser)
+    other = parser.add_argument_group("instead of a width")
+    other.add_argument("--chain", metavar="N", type=count("a chain", 1), help="what a chain of so many makes")
+    other.add_argument("--their-gauge", **readings(Direction.STITCHES, "the gauge of another pattern, such as “20 sts = 10 cm”"))
+    other.add_argument("--their-count", metavar="N", type=count("a count", 1), help="so many of what --their-gauge counts")
     parser.set_defaults(run=run)
 
 
 def run(arguments: argparse.Namespace) -> int:
     """Answers the question."""
-    answer = answer_of(arguments, plan_of(arguments))
+    theirs = their_width(all_of(arguments.their_gauge), arguments.their_count) if _instead(arguments) == "--their-count" else None
+    plan = plan_of(arguments)
+    if theirs is None:
+        answer = answer_of(arguments, plan)
+    else:
+        answer = answer_of(arguments, replace(plan, width_mm=theirs.mm))
+        answer = replace(answer, notes=(theirs, *answer.notes))
+    _ = answer.recommended.known_chain  # raises if there is none
     if arguments.json:
         print_json(chain_json(answer))
     else:
@@ -46,10 +63,21 @@ def run(arguments: argparse.Namespace) -> int:
 
 def plan_of(arguments: argparse.Namespace) -> PiecePlan:
     """The plan the options speak of. Raises UsageError if they don't go together."""
-    require_together(arguments)
+    require_together(arguments, instead=_instead(arguments))
     if not arguments.sideways:
         refuse(arguments, ("length", "rows_gauge"), "goes with --sideways")
     return target_plan(arguments)
+
+
+def _instead(arguments: argparse.Namespace) -> str:
+    """The option that says what is wanted instead of a width; "" for none. Raises UsageError if half of it is missing."""
+    if arguments.chain is not None:
+        refuse(arguments, ("their_gauge", "their_count", "at_least", "at_most"), "does not go with --chain")
+        return "--chain"
+    if bool(arguments.their_gauge) != (arguments.their_count is not None):
+        missing = "--their-count" if arguments.their_gauge else "--their-gauge"
+        raise UsageError(f"--their-gauge and --their-count go together: {missing} is missing")
+    return "--their-count" if arguments.their_gauge else ""
 
 
 def answer_of(arguments: argparse.Namespace, plan: PiecePlan) -> ChainAnswer:
@@ -57,21 +85,26 @@ def answer_of(arguments: argparse.Namespace, plan: PiecePlan) -> ChainAnswer:
     by_hand = hand_pattern(arguments)
     if by_hand is None:
         with book_of(arguments) as book:
-            return chain_for_tag(book, arguments.swatch, plan)
-    gauge, rows_gauge = all_of(arguments.gauge), all_of(arguments.rows_gauge)
+            return chain_for_tag(book, arguments.swatch, plan, begins=first_stitch_of(arguments), chain=arguments.chain)
+    gauge, rows_gauge = gauges_of(arguments)
     if arguments.sideways and not rows_gauge:
         raise UsageError("--sideways needs --rows-gauge, for example --rows-gauge “22 rows = 15 cm”")
-    return chain_by_hand(gauge, by_hand, plan, rows_gauge)
+    return chain_by_hand(gauge, by_hand, plan, rows_gauge, arguments.chain)
 
 
 def chain_text(answer: ChainAnswer, units: Units) -> str:
     """The answer as a maker would say it, then the options."""
     best = answer.recommended
     sure = sureness_words(best.gauge_give_or_take_mm, best.give_or_take_mm, units)
+    counts = f"{repeats_words(best.repeats, answer.pattern.multiple or 1)}{best.count} base stitches"
+    width, notes = show_length(best.mm, units), said(answer.notes, units)
+    told = f"Chain {best.chain}: {width} ({counts}; {apart_words(best.difference_mm, units)})."
+    if answer.chain is not None:
+        told = f"{best.chain} chains make {width} ({counts})."
+    if not answer.allowed:
+        told, notes = f"{notes[0]} {told}", notes[1:]
     lines = [
-        f"Chain {best.chain}: {show_length(best.mm, units)} "
-        f"({repeats_words(best.repeats, answer.pattern.multiple or 1)}{best.count} base stitches; "
-        f"{apart_words(best.difference_mm, units)}).",
+        told,
         f"{sure[0].upper()}{sure[1:]}.",
         gauge_sentence(answer.finished, answer.pattern.multiple or 1),
         "",
@@ -84,7 +117,7 @@ def chain_text(answer: ChainAnswer, units: Units) -> str:
             f"{row.count} rows for the width: {show_length(row.mm, units)}."
         )
         lines += ["", _rows(answer, units)]
-    return "\n".join([*lines, "", *said(answer.notes, units)])
+    return "\n".join([*lines, "", *notes])
 
 
 def _options(answer: ChainAnswer, units: Units) -> str:

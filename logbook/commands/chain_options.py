@@ -2,16 +2,19 @@
 
 import argparse
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
 from typing import Any
 
 from logbook.commands.parser import Parser, reading_with
 from logbook.craft.pieces.options import Choose, Parity
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.swatches.conditions import Direction
+from logbook.craft.swatches.known_stitches import form_with, stitch_named
 from logbook.craft.swatches.readings import Reading, read_readings
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.lengths import NO_EASE, read_ease, read_length, read_size
 from logbook.craft.words.numbers import read_whole
+from logbook.craft.words.terms import Terms
 from logbook.errors import LogbookError, UnreadableError, UsageError
 
 SEAM_HELP = "width each joined edge takes"
@@ -25,17 +28,34 @@ def not_negative(text: str) -> float:
     return length
 
 
-def readings(direction: Direction, what: str) -> dict[str, Any]:
-    """The settings of an option that takes ``what``, in ``direction``, and may be given again."""
-    read = reading_with(lambda text: read_readings(text, direction))
+def readings(direction: Direction | None, what: str) -> dict[str, Any]:
+    """The settings of an option that takes ``what``, in ``direction``, and may be given again.
+
+    None: stitches, or stitches and rows counted together.
+    """
+    read = reading_with(_stitches_and_rows if direction is None else lambda text: read_readings(text, direction))
     return {"metavar": "READING", "action": "append", "default": [], "type": read, "help": f"{what}; again for more"}
+
+
+def _stitches_and_rows(text: str) -> tuple[Reading, ...]:
+    found = read_readings(text)
+    both = any(reading.counted.direction is Direction.STITCHES for reading in found)
+    return found if both else read_readings(text, Direction.STITCHES)
+
+
+def gauges_of(arguments: argparse.Namespace) -> tuple[tuple[Reading, ...], tuple[Reading, ...]]:
+    """The readings of stitches said by hand, and those of rows: of ``--rows-gauge``, else those that ``--gauge`` has as well."""
+    said = all_of(arguments.gauge)
+    rows = tuple(reading for reading in said if reading.counted.direction is Direction.ROWS)
+    stitches = tuple(reading for reading in said if reading.counted.direction is Direction.STITCHES)
+    return stitches, all_of(arguments.rows_gauge) or rows
 
 
 def add_gauge_options(parser: Parser) -> None:
     """A gauge by hand, or a logged swatch."""
     gauge = parser.add_argument_group("the gauge, by hand or of a logged swatch")
     gauge.add_argument("--swatch", metavar="TAG", help="a swatch of the logbook")
-    gauge.add_argument("--gauge", **readings(Direction.STITCHES, "a reading such as “4 repeats = 15.1 cm”"))
+    gauge.add_argument("--gauge", **readings(None, "a reading such as “4 repeats = 15.1 cm” or “16 x 20”"))
     gauge.add_argument("--multiple", metavar="M", type=count("a multiple", 1), help="stitches in a repeat")
     gauge.add_argument("--plus", metavar="B", type=count("a plus", 0), help="base stitches beside whole repeats (0)")
     gauge.add_argument(
@@ -45,6 +65,8 @@ def add_gauge_options(parser: Parser) -> None:
         "--first-stitch", metavar="J", type=count("a chain", 1), help="chain from the hook the first stitch goes into"
     )
     gauge.add_argument("--cover", metavar="V", type=count("a number of chains", 0), help="base chains the skipped chains cover")
+    gauge.add_argument("--stitch", metavar="NAME", help="the stitch the rows begin with, such as hdc: it brings its extra chains")
+    gauge.add_argument("--terms", choices=("us", "uk"), help="the terms of --stitch (us)")
     gauge.add_argument("--rows-gauge", **readings(Direction.ROWS, "a reading of rows, such as “22 rows = 15 cm”"))
 
 
@@ -74,34 +96,53 @@ def add_target_options(parser: Parser, seam: Callable[[str], Any] = not_negative
 
 def hand_pattern(arguments: argparse.Namespace) -> StitchPattern | None:
     """The stitch pattern said by hand; None if a logged swatch is asked for. Raises UsageError if it is neither or both."""
-    names = ("gauge", "rows_gauge", "multiple", "plus", "extra_chains", "first_stitch", "cover")
+    names = ("gauge", "rows_gauge", "multiple", "plus")
+    begins = first_stitch_of(arguments)
     if arguments.swatch is not None:
         refuse(arguments, names, "is said by hand, --swatch takes it from the logbook: leave one of them out")
         return None
     if not arguments.gauge:
         raise UsageError("say the gauge: --gauge “4 repeats = 15.1 cm”, or --swatch TAG of a logged one")
-    if arguments.multiple is None and any(r.counted.whole_repeats for r in all_of(arguments.gauge)):
+    if arguments.multiple is None and any(r.counted.whole_repeats for r in gauges_of(arguments)[0]):
         raise UsageError("--gauge is in repeats: say how many stitches a repeat has with --multiple")
-    pattern = StitchPattern(
-        multiple=arguments.multiple or 1,
-        plus=arguments.plus or 0,
-        extra_chains=arguments.extra_chains,
-        first_stitch=arguments.first_stitch,
-        skip_cover=arguments.cover,
-    )
+    return replace(begins, multiple=arguments.multiple or 1, plus=arguments.plus or 0)
+
+
+def first_stitch_of(arguments: argparse.Namespace) -> StitchPattern:
+    """What the options say of the chains that lift the first stitch, and no more. Raises UsageError where they contradict."""
+    said = StitchPattern(extra_chains=arguments.extra_chains, first_stitch=arguments.first_stitch, skip_cover=arguments.cover)
+    if arguments.stitch is None:
+        refuse(arguments, ("terms",), "goes with --stitch")
     try:
-        pattern.extra()
+        said.extra()
+        if arguments.stitch is None:
+            return said
+        stitch, terms = stitch_named(arguments.stitch, Terms(arguments.terms.upper()) if arguments.terms else None)
+        form = form_with(stitch, said.extra_chains, said.first_stitch, said.skip_cover)
     except LogbookError as error:
         raise UsageError(str(error)) from error
-    return pattern
+    if form is None:
+        usual = stitch.usual
+        raise UsageError(
+            f"--stitch {arguments.stitch} takes {usual.extra} extra chains, the first stitch in chain {usual.into}: "
+            "leave out --stitch to say something else"
+        )
+    return StitchPattern(extra_chains=form.extra, first_stitch=form.into, skip_cover=form.cover, terms=terms.value)
 
 
-def require_together(arguments: argparse.Namespace, *, with_width: Sequence[str] = ()) -> None:
+def require_together(arguments: argparse.Namespace, *, with_width: Sequence[str] = (), instead: str = "") -> None:
     """Raises UsageError unless width or body is said, and if an option is given that would not be heeded or needs another.
 
-    ``with_width``: what goes with ``--width`` too though it otherwise goes with ``--body``.
+    ``with_width``: what goes with ``--width`` too though it otherwise goes with ``--body``. ``instead``: the option that is
+    given instead of both.
     """
-    if (arguments.width is None) == (arguments.body is None):
+    if instead:
+        refuse(
+            arguments,
+            ("width", "body", "ease", "panels", "seam", "sideways"),
+            f"does not go with {instead}: leave one of them out",
+        )
+    elif (arguments.width is None) == (arguments.body is None):
         raise UsageError("say either --width, or --body with --ease" + ("" if arguments.width is None else ", not both"))
     if arguments.width is not None:
         only_body = [name for name in ("ease", "panels", "seam") if name not in with_width]

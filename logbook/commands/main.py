@@ -43,6 +43,10 @@ def _run(arguments: Sequence[str]) -> int:
     except UsageError as error:
         return _fail(error, 2)
     except LogbookError as error:
+        from logbook.craft.pieces.options import FirstStitchUnknownError
+
+        if isinstance(error, FirstStitchUnknownError):
+            return _fail(f"{error} Say --stitch NAME, or --extra-chains T.", 2)
         return _fail(error, 1)
     except OSError:  # files are seen to by the tasks, so this is the answer that nobody takes
         raise

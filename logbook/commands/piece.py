@@ -10,6 +10,8 @@ from logbook.commands.chain_options import (
     add_gauge_options,
     add_target_options,
     all_of,
+    first_stitch_of,
+    gauges_of,
     given,
     hand_pattern,
     not_negative,
@@ -68,7 +70,7 @@ def run(arguments: argparse.Namespace) -> int:
     units = units_of(arguments)
     if pattern is None:
         with book_of(arguments) as book:
-            answer = work_out_piece(basis_of_tag(book, arguments.swatch, all_of(arguments.edge_gauge)), plan)
+            answer = work_out_piece(logged_basis(arguments, book), plan)
             _write(arguments, answer, units, book)
     else:
         answer = work_out_piece(hand_basis(arguments, pattern), plan)
@@ -80,11 +82,17 @@ def run(arguments: argparse.Namespace) -> int:
     return 0
 
 
+def logged_basis(arguments: argparse.Namespace, book: Logbook) -> Basis:
+    """That of the swatch the options name."""
+    return basis_of_tag(book, arguments.swatch, all_of(arguments.edge_gauge), first_stitch_of(arguments))
+
+
 def hand_basis(arguments: argparse.Namespace, pattern: StitchPattern) -> Basis:
     """The gauges said by hand. Raises UsageError if a length is wanted and no rows were measured."""
-    if arguments.length is not None and not arguments.rows_gauge:
+    gauge, rows_gauge = gauges_of(arguments)
+    if arguments.length is not None and not rows_gauge:
         raise UsageError("--length needs --rows-gauge, for example --rows-gauge “22 rows = 15 cm”")
-    return basis_by_hand(all_of(arguments.gauge), all_of(arguments.rows_gauge), pattern, all_of(arguments.edge_gauge))
+    return basis_by_hand(gauge, rows_gauge, pattern, all_of(arguments.edge_gauge))
 
 
 def plan_of(arguments: argparse.Namespace) -> PiecePlan:

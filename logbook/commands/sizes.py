@@ -6,10 +6,10 @@ from typing import Any
 
 from logbook.commands.answers import piece_json, table
 from logbook.commands.books import book_of
-from logbook.commands.chain_options import all_of, given, hand_pattern, refuse
+from logbook.commands.chain_options import given, hand_pattern, refuse
 from logbook.commands.output import print_json, print_text
 from logbook.commands.parser import Parser, reading_with, units_of
-from logbook.commands.piece import add_options, hand_basis, plan_of
+from logbook.commands.piece import add_options, hand_basis, logged_basis, plan_of
 from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.sizes.body_chart import End
 from logbook.craft.sizes.run_numbers import figures_of
@@ -21,7 +21,7 @@ from logbook.tasks.body_charts import BUILT_IN, chart_called, chart_from_sheet
 from logbook.tasks.keeping import Logbook
 from logbook.tasks.note_words import said
 from logbook.tasks.piece_files import save_piece_svg
-from logbook.tasks.pieces import Basis, basis_of_tag
+from logbook.tasks.pieces import Basis
 from logbook.tasks.run_words import shown
 from logbook.tasks.size_runs import RunAnswer, lines_of, save_run_workbook, work_out_run
 
@@ -53,7 +53,7 @@ def run(arguments: argparse.Namespace) -> int:
     pattern = hand_pattern(arguments)
     if pattern is None:
         with book_of(arguments) as book:
-            return _answered(arguments, basis_of_tag(book, arguments.swatch, all_of(arguments.edge_gauge)), book)
+            return _answered(arguments, logged_basis(arguments, book), book)
     return _answered(arguments, hand_basis(arguments, pattern), None)
 
 

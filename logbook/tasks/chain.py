@@ -1,7 +1,8 @@
 """How many to chain: from a gauge said by hand or a logged swatch, and what is wanted, to the options."""
 
+import math
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.logbook import Logbook
@@ -9,17 +10,18 @@ from logbook.book.swatches import swatch_of_tag, swatches, swatches_of_yarn
 from logbook.craft.gauges.drift import Drift, drift_of
 from logbook.craft.gauges.washing import FinishedGauge, finished_gauge
 from logbook.craft.pieces.chain_notes import notes_on_chain
-from logbook.craft.pieces.notes import Note
+from logbook.craft.pieces.notes import NotAllowed, Note, TheirWidth
 from logbook.craft.pieces.options import Option, recommended
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.pieces.piece_numbers import chain_rule, row_options, stitch_width, stitches_target
-from logbook.craft.pieces.starting_chain import starting_chains
+from logbook.craft.pieces.starting_chain import chains_around, starting_chains
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.readings import Reading
-from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.stitch_pattern import StitchPattern, with_first_stitch
 from logbook.craft.swatches.swatch import Swatch, TakenReading
+from logbook.errors import RefusedError
 from logbook.tasks.drift import learnt_drift
 
 
@@ -28,6 +30,7 @@ class ChainAnswer:
     """The options for a plan; ``rows`` are those for the width of a piece worked sideways, else empty.
 
     ``target_mm`` is what the chain's options aim at: the width, or sideways the length. ``finished`` is the stitches' gauge.
+    ``chain``: the options are this many chains and the nearest others; then the target is the width they make.
     """
 
     pattern: StitchPattern
@@ -37,6 +40,12 @@ class ChainAnswer:
     options: tuple[Option, ...]
     rows: tuple[Option, ...]
     notes: tuple[Note, ...]
+    chain: int | None = None
+
+    @property
+    def allowed(self) -> bool:
+        """Whether the pattern allows the ``chain`` that was asked about; so where none was."""
+        return self.chain is None or any(option.chain == self.chain for option in self.options)
 
     @property
     def stitch_mm(self) -> float:
@@ -54,21 +63,44 @@ class ChainAnswer:
         return recommended(self.options)
 
 
+def their_width(readings: Iterable[Reading], count: int) -> TheirWidth:
+    """What ``count`` of what another pattern's gauge counts make. Raises RefusedError if its readings count different things."""
+    gauge = tuple(readings)
+    if len({reading.counted for reading in gauge}) != 1:
+        raise RefusedError("Their gauge counts different things: say it in stitches or in repeats.")
+    number, length = (math.fsum(getattr(reading, name) for reading in gauge) for name in ("number", "length_mm"))
+    text = "; ".join(reading.text for reading in gauge)
+    return TheirWidth(count, replace(gauge[0], number=number, length_mm=length, text=text), length / number * count)
+
+
 def chain_by_hand(
-    gauge: Iterable[Reading], pattern: StitchPattern, plan: PiecePlan, rows_gauge: Iterable[Reading] = ()
+    gauge: Iterable[Reading],
+    pattern: StitchPattern,
+    plan: PiecePlan,
+    rows_gauge: Iterable[Reading] = (),
+    chain: int | None = None,
 ) -> ChainAnswer:
     """The answer for readings said by hand; they are taken as those of the finished fabric."""
     readings = tuple(TakenReading(Condition.WASHED, reading) for reading in (*gauge, *rows_gauge))
-    return chain_of(Swatch(pattern=pattern, readings=readings), (), Assumptions(), drift_of(Assumptions()), plan)
+    return chain_of(Swatch(pattern=pattern, readings=readings), (), Assumptions(), drift_of(Assumptions()), plan, chain=chain)
 
 
-def chain_for_tag(book: Logbook, tag: str, plan: PiecePlan, condition: Condition = Condition.WASHED) -> ChainAnswer:
-    """The answer for the swatch with that tag."""
+def chain_for_tag(
+    book: Logbook,
+    tag: str,
+    plan: PiecePlan,
+    condition: Condition = Condition.WASHED,
+    begins: StitchPattern | None = None,
+    chain: int | None = None,
+) -> ChainAnswer:
+    """The answer for the swatch with that tag; ``begins`` says the first stitch where its stitch pattern does not."""
     with book.reading() as connection:
         swatch = swatch_of_tag(connection, tag)
         lenders = swatches(connection, swatches_of_yarn(connection, swatch.yarn.uid)) if swatch.yarn else []
         assumed, drift = kept_assumptions(connection), learnt_drift(connection)
-    return chain_of(swatch, lenders, assumed, drift, plan, condition)
+    if begins is not None:
+        swatch = replace(swatch, pattern=with_first_stitch(swatch.pattern or StitchPattern(), begins))
+    return chain_of(swatch, lenders, assumed, drift, plan, condition, chain)
 
 
 def chain_of(
@@ -78,16 +110,24 @@ def chain_of(
     drift: Drift,
     plan: PiecePlan,
     condition: Condition = Condition.WASHED,
+    chain: int | None = None,
 ) -> ChainAnswer:
-    """The answer for a swatch; ``others`` may lend it their washing. Raises RefusedError, in one sentence, if there is none."""
+    """The answer for a swatch; ``others`` may lend it their washing. ``chain``: what so many make, instead of a wanted width.
+
+    Raises RefusedError, in one sentence, if there is none.
+    """
     lenders = tuple(others)
     finished = finished_gauge(swatch, Direction.STITCHES, lenders, assumed, condition)
     row_gauge = finished_gauge(swatch, Direction.ROWS, lenders, assumed, condition) if plan.sideways else None
     pattern = swatch.pattern or StitchPattern()
     gauges = PieceGauges(pattern=pattern, stitches=finished, rows=row_gauge, drift=drift, assumptions=assumed)
     rows = row_options(plan, gauges) if plan.sideways else ()
-    rule, target = chain_rule(plan, gauges), stitches_target(plan, gauges)
-    options = starting_chains(target, stitch_width(plan, gauges), rule)
+    rule, width = chain_rule(plan, gauges), stitch_width(plan, gauges)
+    found = chains_around(chain, width, rule) if chain is not None else None
+    options = found or starting_chains(stitches_target(plan, gauges), width, rule)
+    allowed = chain is None or any(option.chain == chain for option in options)
+    first = () if allowed else (NotAllowed(chain or 0, rule, tuple(option.known_chain for option in options)),)
+    target = options[0].wanted_mm
     return ChainAnswer(
         pattern=pattern,
         finished=finished,
@@ -95,5 +135,6 @@ def chain_of(
         target_mm=target,
         options=options,
         rows=rows,
-        notes=tuple(notes_on_chain(swatch, pattern, finished, row_gauge, drift, rule, target, options)),
+        notes=(*first, *notes_on_chain(swatch, finished, row_gauge, drift, rule, target, options)),
+        chain=chain,
     )

@@ -16,13 +16,16 @@ from logbook.craft.pieces.notes import (
     EdgesOf,
     EdgesPart,
     HookParts,
+    NotAllowed,
     Note,
     OddRib,
     Plain,
     PlusNotUsed,
+    TheirWidth,
     TooSmall,
     Washed,
 )
+from logbook.craft.pieces.starting_chain import ChainRule
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.words.counting import counted, listed
 from logbook.craft.words.lengths import Units, show_length, show_mm
@@ -45,10 +48,6 @@ _PLAIN = {
     Plain.SWATCH_ROUND: "The swatch was worked in the round: worked flat the same hands often work to another gauge.",
     Plain.FOUNDATION_STITCHES: (
         "Foundation stitches make chain and row one at once: one for each base stitch, no extra chains."
-    ),
-    Plain.NO_EXTRA_CHAINS: (
-        "No extra chains are said for this stitch pattern, so none are added: give those that lift the first stitch "
-        "(for single crochet 1, half double 2, double 2 or 3)."
     ),
     Plain.NOT_WEIGHED: (
         "The swatch was not weighed, or its stitches and rows not counted: weigh and count it to know the yarn needed."
@@ -87,7 +86,8 @@ def _sentences(note: Note, units: Units) -> Iterator[str]:
 
 
 def _sentence(
-    note: Plain | PlusNotUsed | CantTellApart | Drift | TooSmall | OddRib | Verdict | EdgeRows | Growth | Clip | AllAlike
+    note: Plain | PlusNotUsed | NotAllowed | TheirWidth
+    | CantTellApart | Drift | TooSmall | OddRib | Verdict | EdgeRows | Growth | Clip | AllAlike
     | EdgesPart | HookParts,
     units: Units,
 ) -> str:  # fmt: skip
@@ -98,6 +98,10 @@ def _sentence(
             return _VERDICTS[note]
         case PlusNotUsed(plus):
             return f"In the round the flat plus of {plus} is not used."
+        case NotAllowed(chain, rule, others):
+            return _not_allowed(chain, rule, others)
+        case TheirWidth(count, gauge, mm):
+            return f"At their gauge, {gauge.text}, {counted(count, gauge.counted.one)} make {show_length(mm, units)}."
         case CantTellApart(stitches):
             step = "a stitch" if stitches == 1 else "two stitches"
             return f"Options {step} apart lie within the give or take: the swatch can't tell them apart."
@@ -115,6 +119,18 @@ def _sentence(
             return f"To see how much longer it hangs: {_clip(grams)}"
         case _:
             return _run_sentence(note)
+
+
+def _not_allowed(chain: int, rule: ChainRule, others: Sequence[int]) -> str:
+    near = " or ".join(map(str, others))
+    beside = rule.stitches_beside + (rule.chains_beside or 0)
+    if others[0] > chain:
+        return f"{chain} is too short for one repeat: {others[0]} at least."
+    if rule.multiple == 1:
+        return f"A chain of {chain} does not give an {rule.parity.value} count of stitches: {near}."
+    plus = f" plus {beside}" if beside else ""
+    half = ", nor does it end on half a repeat" if rule.half_plus is not None and not rule.in_round else ""
+    return f"{chain} is no multiple of {rule.multiple}{plus}{half}: {near}."
 
 
 def _run_sentence(note: AllAlike | EdgesPart | HookParts) -> str:

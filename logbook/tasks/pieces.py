@@ -22,7 +22,7 @@ from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.gauge import gauge_of
 from logbook.craft.swatches.readings import Reading
-from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.stitch_pattern import StitchPattern, with_first_stitch
 from logbook.craft.swatches.swatch import Swatch, TakenReading
 from logbook.tasks.drift import learnt_drift
 
@@ -100,11 +100,18 @@ def basis_by_hand(
     )
 
 
-def basis_of_tag(book: Logbook, tag: str, edge_gauge: Iterable[Reading] = ()) -> Basis:
-    """The swatch with that tag and what goes with it. Raises RefusedError if there is none."""
+def basis_of_tag(book: Logbook, tag: str, edge_gauge: Iterable[Reading] = (), begins: StitchPattern | None = None) -> Basis:
+    """The swatch with that tag and what goes with it; ``begins`` says the first stitch where its stitch pattern does not.
+
+    Raises RefusedError if there is none.
+    """
     with book.reading() as connection:
         uid = swatch_of_tag(connection, tag).uid
-    return with_edge_gauge(basis_of(book, uid), edge_gauge)
+    basis = basis_of(book, uid)
+    if begins is not None:
+        pattern = with_first_stitch(basis.swatch.pattern or StitchPattern(), begins)
+        basis = replace(basis, swatch=replace(basis.swatch, pattern=pattern))
+    return with_edge_gauge(basis, edge_gauge)
 
 
 def basis_of(book: Logbook, swatch: str, edge_swatch: str = "") -> Basis:

@@ -16,7 +16,7 @@ SHELLS = (
     "chain", "--gauge", "4 repeats = 15.1 cm", "--gauge", "4 repeats = 15.4 cm", "--gauge", "3 repeats = 11.5 cm",
     "--multiple", "6", "--plus", "1", "--extra-chains", "1",
 )  # fmt: skip
-PLAIN = ("chain", "--gauge", "20 sts = 10 cm")
+PLAIN = ("chain", "--gauge", "20 sts = 10 cm", "--extra-chains", "0")
 ANSWER = {
     "repeat_mm", "stitch_mm", "gauge_give_or_take", "piece_give_or_take", "condition", "washing", "target_mm", "options", "notes",
 }  # fmt: skip
@@ -44,7 +44,7 @@ class TestWorkedExamples:
         assert round(answer["piece_give_or_take"], 3) == 0.056
 
     def test_the_gauge_of_one_count(self) -> None:
-        answer = done_json("chain", "--gauge", "2.75 repeats in 10 cm", "--multiple", "6", "--width", "46")
+        answer = done_json("chain", "--gauge", "2.75 repeats in 10 cm", "--multiple", "6", "--stitch", "sc", "--width", "46")
         assert round(answer["repeat_mm"], 2) == 36.36
         assert round(answer["gauge_give_or_take"], 3) == 0.072
 
@@ -98,7 +98,7 @@ class TestJson:
         assert math.isclose(best(answer, "rows_options")["difference_mm"], -2)
 
     def test_a_count_too_coarse_states_no_give_or_take(self) -> None:
-        answer = done_json("chain", "--gauge", "1 repeat in 4 cm", "--multiple", "6", "--width", "46")
+        answer = done_json("chain", "--gauge", "1 repeat in 4 cm", "--multiple", "6", "--stitch", "sc", "--width", "46")
         assert answer["gauge_give_or_take"] is None
         assert {(o["gauge_give_or_take_mm"], o["give_or_take_mm"]) for o in answer["options"]} == {(None, None)}
         assert any("whole repeats reach" in note for note in answer["notes"])
@@ -157,10 +157,11 @@ class TestTargets:
 
 class TestRules:
     def test_extra_chains_from_the_first_stitch(self) -> None:
+        asked = ("chain", "--gauge", "20 sts = 10 cm", "--width", "46")
         said = ("--first-stitch", "6", "--cover", "2")
-        assert chains(*PLAIN, "--width", "46", *said) == chains(*PLAIN, "--width", "46", "--extra-chains", "3")
-        assert chains(*PLAIN, "--width", "46", *said, "--extra-chains", "3") == chains(*PLAIN, "--width", "46", *said)
-        assert best(done_json(*PLAIN, "--width", "46", "--first-stitch", "2"))["chain"] == 93
+        assert chains(*asked, *said) == chains(*asked, "--extra-chains", "3")
+        assert chains(*asked, *said, "--extra-chains", "3") == chains(*asked, *said)
+        assert best(done_json(*asked, "--first-stitch", "2"))["chain"] == 93
 
     def test_in_the_round(self) -> None:
         flat_plus = done_json(*SHELLS, "--width", "46", "--round")
@@ -186,8 +187,153 @@ class TestRules:
         assert best(even, "rows_options")["rows"] == 82
         assert best(even)["chain"] == 101
 
-    def test_without_extra_chains_it_says_so(self) -> None:
-        assert any("No extra chains are said" in note for note in done_json(*PLAIN, "--width", "46")["notes"])
+    def test_an_odd_chain_is_said_with_its_neighbours(self) -> None:
+        answer = done_json(*PLAIN, "--even", "--chain", "91")
+        assert [option["chain"] for option in answer["options"]] == [90, 92]
+        assert answer["notes"][0] == "A chain of 91 does not give an even count of stitches: 90 or 92."
+
+
+HDC = ("chain", "--gauge", "16 sts = 10 cm", "--width", "46")
+
+
+class TestStitchesByName:
+    def test_without_extra_chains_there_is_no_chain(self, wardrobe: Path, tmp_path: Path) -> None:
+        for json in ([], ["--json"]):
+            said = refused(2, *HDC, *json)
+            assert "which stitch do the rows begin with" in said.lower()
+            assert "--extra-chains" in said
+        for command in ("piece", "sizes"):
+            target = ("--width", "46") if command == "piece" else ("--chart", "women", "--ease", "5")
+            workbook = tmp_path / f"{command}.xlsx"
+            said = refused(2, command, "--gauge", "16 sts = 10 cm", *target, "--workbook", workbook)
+            assert "--extra-chains" in said
+            assert not workbook.exists()
+
+    @pytest.mark.parametrize("where", [["--round"], ["--foundation-stitches"]])
+    def test_where_no_chains_lift_a_stitch_none_are_asked(self, where: list[str]) -> None:
+        assert chains(*HDC, *where) == [72, 73, 74, 75]
+
+    def test_joined_after_row_1_they_are(self) -> None:
+        assert "--extra-chains" in refused(2, *HDC, "--round", "--joined-after-row-1")
+
+    @pytest.mark.parametrize(
+        ("options", "chain"),
+        [
+            ("--stitch sc", 75),
+            ("--stitch hdc", 76),
+            ("--stitch dc", 76),
+            ("--stitch tr", 77),
+            ("--stitch dtr", 78),
+            ("--stitch htr", 76),
+            ("--stitch dc --terms uk", 75),
+            ("--stitch htr --terms uk", 76),
+            ("--stitch tr --terms uk", 76),
+            ("--stitch dtr --terms uk", 77),
+            ("--stitch trtr --terms uk", 78),
+            ("--stitch hdc --first-stitch 3 --cover 1", 75),
+            ("--stitch hdc --extra-chains 1", 75),
+            ("--stitch dc --first-stitch 3", 76),
+        ],
+    )
+    def test_a_stitch_brings_its_chains(self, options: str, chain: int) -> None:
+        assert best(done_json(*HDC, *options.split()))["chain"] == chain
+
+    def test_long_names(self) -> None:
+        for name in ("half double crochet", "Half Double", "half treble crochet"):
+            assert best(done_json(*HDC, "--stitch", name))["chain"] == 76
+
+    @pytest.mark.parametrize(
+        ("options", "named"),
+        [
+            ("--stitch hdc --terms uk", "“hdc” is a US name"),
+            ("--stitch htr --terms us", "“htr” is a UK name"),
+            ("--stitch shells", "“shells”"),
+            ("--stitch hdc --extra-chains 5", "--stitch hdc"),
+            ("--terms uk", "--terms"),
+            ("--stitch hdc --terms fr", "fr"),
+        ],
+    )
+    def test_what_is_no_stitch_is_refused(self, options: str, named: str) -> None:
+        assert named in refused(2, *HDC, *options.split())
+
+    def test_a_logged_swatch_that_does_not_know(self, tmp_path: Path) -> None:
+        row = {"yarn": "Tarn", "hook mm": "4", "stitch pattern": "ribs", "multiple": "1", "stitches washed": "16 sts = 10 cm"}
+        book = tmp_path / "vests.logbook"
+        done("import", write_sheet(tmp_path / "sheet.csv", row | {"tag": "A-1"}), "--new", "--book", book)
+        asked = ("chain", "--book", book, "--swatch", "A-1", "--width", "46")
+        assert "--extra-chains" in refused(2, *asked)
+        assert best(done_json(*asked, "--stitch", "hdc"))["chain"] == 76
+        assert best(done_json(*asked, "--extra-chains", "3"))["chain"] == 77
+        piece = done_json("piece", "--book", book, "--swatch", "A-1", "--width", "46", "--stitch", "hdc")
+        assert piece["chain"] == 76
+
+    def test_a_logged_swatch_that_knows_is_not_told_otherwise(self, wardrobe: Path) -> None:
+        asked = ("chain", "--book", wardrobe, "--swatch", "LC-02", "--width", "46")
+        assert "extra chains, 1" in refused(1, *asked, "--extra-chains", "2")
+
+
+LACE = ("chain", "--gauge", "16 sts = 10 cm", "--multiple", "10", "--plus", "2", "--extra-chains", "2")
+
+
+class TestTheOtherWayRound:
+    def test_what_a_chain_makes(self) -> None:
+        answer = done_json(*LACE, "--chain", "84")
+        assert [option["chain"] for option in answer["options"]] == [74, 84, 94]
+        assert (best(answer)["chain"], best(answer)["width_mm"], best(answer)["difference_mm"]) == (84, 512.5, 0)
+        assert answer["target_mm"] == 512.5
+        assert done(*LACE, "--chain", "84").startswith("84 chains make 51.2 cm (8 repeats, 82 base stitches).")
+
+    def test_a_chain_that_the_multiple_does_not_allow(self) -> None:
+        answer = done_json(*LACE, "--chain", "90")
+        assert [option["chain"] for option in answer["options"]] == [84, 94]
+        assert answer["notes"][0] == "90 is no multiple of 10 plus 4: 84 or 94."
+        assert best(answer)["chain"] == 94
+        assert done(*LACE, "--chain", "90").startswith("90 is no multiple of 10 plus 4: 84 or 94. 94 chains make")
+
+    def test_the_least_chain_and_less(self) -> None:
+        assert [option["chain"] for option in done_json(*LACE, "--chain", "14")["options"]] == [14, 24]
+        assert done_json(*LACE, "--chain", "9")["notes"][0] == "9 is too short for one repeat: 14 at least."
+        assert "too short" in refused(1, *LACE, "--chain", "2")
+
+    def test_edging_and_the_round(self) -> None:
+        assert best(done_json(*LACE, "--chain", "84", "--edging", "1"))["width_mm"] == 532.5
+        assert best(done_json(*LACE, "--chain", "80", "--round"))["width_mm"] == 500
+
+    def test_another_gauge(self) -> None:
+        theirs = ("--their-gauge", "20 sts = 10 cm / 4 in", "--their-count", "90")
+        answer = done_json(*HDC[:3], "--stitch", "hdc", *theirs)
+        assert answer["target_mm"] == 450
+        assert best(answer)["chain"] == 74
+        assert answer["notes"][0] == "At their gauge, 20 sts = 10 cm / 4 in, 90 stitches make 45.0 cm."
+        repeats = done_json(*HDC[:3], "--stitch", "hdc", "--their-gauge", "4 repeats = 15 cm", "--their-count", "12")
+        assert repeats["target_mm"] == 450
+
+    @pytest.mark.parametrize(
+        ("options", "named"),
+        [
+            ("--chain 84 --width 46", "--width"),
+            ("--chain 84 --their-count 90", "--their-count"),
+            ("--chain 0", "“0”"),
+            ("--chain 84 --at-least", "--at-least"),
+            ("--chain 84 --sideways", "--sideways"),
+            ("--their-count 90", "--their-gauge"),
+            ("--their-count 90 --width 46", "--their-gauge"),
+        ],
+    )
+    def test_what_does_not_go_together(self, options: str, named: str) -> None:
+        assert named in refused(2, *LACE, *options.split())
+
+    def test_from_the_logbook(self, wardrobe: Path) -> None:
+        answer = done_json("chain", "--book", wardrobe, "--swatch", "LC-02", "--chain", "74")
+        assert [option["chain"] for option in answer["options"]] == [68, 74, 80]
+
+
+class TestOneGaugeForBoth:
+    def test_stitches_and_rows_in_one(self) -> None:
+        said = ("--gauge", "16 x 20", "--stitch", "sc", "--sideways", "--length", "50", "--width", "40")
+        both = done_json("chain", *said)
+        assert best(both, "rows_options")["rows"] == 80
+        assert best(both)["chain"] == 81
 
 
 class TestWashing:

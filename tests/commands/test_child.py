@@ -21,7 +21,8 @@ def start(*arguments: str | Path, **surroundings: str) -> "subprocess.CompletedP
 
 
 def test_an_answer() -> None:
-    ran = start("chain", "--gauge", "4 repeats = 15.1 cm", "--multiple", "6", "--body", "92", "--ease", "-6 %", "--json")
+    asked = ("chain", "--gauge", "4 repeats = 15.1 cm", "--multiple", "6", "--stitch", "sc", "--body", "92", "--ease", "-6 %")
+    ran = start(*asked, "--json")
     assert (ran.returncode, ran.stderr) == (0, "")
     assert json.loads(ran.stdout)["target_mm"] == pytest.approx(432.4)
 
@@ -43,7 +44,19 @@ def test_one_line_on_standard_error(arguments: list[str], code: int, named: str)
 
 
 def test_the_signs_get_through_a_plain_terminal() -> None:
-    ran = start("chain", "--gauge", "20 sts = 10 cm", "--body", "92", "--ease", "−5cm", LC_ALL="C", PYTHONIOENCODING="ascii")
+    ran = start(
+        "chain",
+        "--gauge",
+        "20 sts = 10 cm",
+        "--stitch",
+        "sc",
+        "--body",
+        "92",
+        "--ease",
+        "−5cm",
+        LC_ALL="C",
+        PYTHONIOENCODING="ascii",
+    )
     assert (ran.returncode, ran.stderr) == (0, "")
     assert "→" in ran.stdout
     assert "±" in ran.stdout
@@ -74,7 +87,7 @@ class TestAnswersNobodyTakes:
     @pytest.mark.skipif(not os.path.exists("/dev/full"), reason="no device that is always full")
     def test_the_disk_is_full(self) -> None:
         with open("/dev/full", "w") as full:
-            command = [sys.executable, "-m", "logbook", "chain", "--gauge", "20 sts = 10 cm", "--width", "46"]
+            command = [sys.executable, "-m", "logbook", "chain", "--gauge", "20 sts = 10 cm", "--stitch", "sc", "--width", "46"]
             ran = subprocess.run(command, cwd=ROOT, stdout=full, stderr=subprocess.PIPE, text=True, check=False)
         assert ran.returncode == 1
         assert ran.stderr.startswith("logbook: The answer could not be written out (No space left")
@@ -98,7 +111,7 @@ def test_without_a_screen_the_window_says_so_in_a_line(arguments: list[str], use
 def test_commands_need_neither_tkinter_nor_openpyxl() -> None:
     program = (
         "import sys; from logbook.commands.main import main; "
-        "code = main(['chain', '--gauge', '20 sts = 10 cm', '--width', '46']); "
+        "code = main(['chain', '--gauge', '20 sts = 10 cm', '--stitch', 'sc', '--width', '46']); "
         "sys.exit(code or bool({'tkinter', 'openpyxl'} & set(sys.modules)))"
     )
     assert subprocess.run([sys.executable, "-c", program], cwd=ROOT, stdout=subprocess.DEVNULL, check=False).returncode == 0

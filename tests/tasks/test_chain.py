@@ -106,7 +106,6 @@ class TestNotes:
             (PiecePlan(width_mm=460, in_round=True), SHELLS, "In the round the flat plus of 1 is not used."),
             (PiecePlan(width_mm=460, in_round=True), SHELLS, "joined into a ring first"),
             (PiecePlan(width_mm=460, foundation_stitches=True), SHELLS, "Foundation stitches make chain and row one"),
-            (PiecePlan(width_mm=460), StitchPattern(multiple=6), "No extra chains are said"),
             (PiecePlan(width_mm=20), SHELLS, "Even one repeat is wider"),
             (PiecePlan(width_mm=20, width_choose=Choose.AT_MOST), SHELLS, "Even the least number of repeats is wider"),
             (PiecePlan(width_mm=460), PLAIN, "Options a stitch apart lie within the give or take"),

@@ -74,7 +74,7 @@ def triangle(making: Making) -> ShapedPiece:
     return making.piece(
         first,
         counts,
-        chain=first + rule.chains_beside,
+        chain=rule.known_chain_of(first),
         edges={
             "start": making.along_stitches(first, "wingspan"),
             "end": making.along_stitches(counts[-1], "wingspan"),

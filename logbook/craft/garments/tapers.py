@@ -40,7 +40,7 @@ def tapered_panel(making: Making) -> ShapedPiece:
         start,
         counts,
         widths=widths,
-        chain=chain.chain,
+        chain=chain.known_chain,
         edges={
             "start": making.along_stitches(start, "start width", widths[0]),
             "end": making.along_stitches(end, "end width", widths[-1]),

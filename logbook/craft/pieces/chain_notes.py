@@ -8,13 +8,11 @@ from logbook.craft.pieces.notes import CantTellApart, Note, Plain, PlusNotUsed, 
 from logbook.craft.pieces.options import Choose, Option, recommended
 from logbook.craft.pieces.starting_chain import ChainRule
 from logbook.craft.swatches.conditions import Direction
-from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
 
 
 def notes_on_chain(
     swatch: Swatch,
-    pattern: StitchPattern,
     finished: FinishedGauge,
     row_gauge: FinishedGauge | None,
     drift: Drift,
@@ -27,7 +25,7 @@ def notes_on_chain(
     if row_gauge is not None:
         yield Washed(row_gauge, Direction.ROWS)
     yield from _option_notes(rule, target_mm, options)
-    yield from rule_notes(swatch, pattern, rule)
+    yield from rule_notes(swatch, rule)
     yield drift
 
 
@@ -44,8 +42,8 @@ def _option_notes(rule: ChainRule, target_mm: float, options: Sequence[Option]) 
         yield CantTellApart(options[1].count - options[0].count)
 
 
-def rule_notes(swatch: Swatch, pattern: StitchPattern, rule: ChainRule) -> Iterator[Note]:
-    """What the way of working asks one to know: in the round or flat, foundation stitches, extra chains that nobody stated."""
+def rule_notes(swatch: Swatch, rule: ChainRule) -> Iterator[Note]:
+    """What the way of working asks one to know: in the round or flat, foundation stitches."""
     if rule.in_round:
         if rule.plus:
             yield PlusNotUsed(rule.plus)
@@ -57,5 +55,3 @@ def rule_notes(swatch: Swatch, pattern: StitchPattern, rule: ChainRule) -> Itera
         yield Plain.SWATCH_ROUND
     if rule.foundation_stitches:
         yield Plain.FOUNDATION_STITCHES
-    elif rule.chains_beside == 0 and pattern.extra() is None and not rule.in_round:
-        yield Plain.NO_EXTRA_CHAINS

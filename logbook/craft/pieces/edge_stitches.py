@@ -59,7 +59,7 @@ def _with_edges(option: Option, width: Pitch, edge: EdgeStitch, each: int) -> Op
     return replace(
         option,
         count=option.count + 2 * each,
-        chain=option.chain + 2 * each,
+        chain=option.known_chain + 2 * each,
         gauge_give_or_take_mm=gauge_mm,
         give_or_take_mm=combined(gauge_mm, width.drift_give_or_take * option.mm),
         before_washing_mm=before,

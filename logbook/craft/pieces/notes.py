@@ -11,7 +11,9 @@ from logbook.craft.gauges.hanging import Growth
 from logbook.craft.gauges.washing import FinishedGauge
 from logbook.craft.pieces.edge_stitches import EdgeStitch
 from logbook.craft.pieces.fit import Fit, Opening, Verdict
+from logbook.craft.pieces.starting_chain import ChainRule
 from logbook.craft.swatches.conditions import Direction
+from logbook.craft.swatches.readings import Reading
 
 
 class Plain(Enum):
@@ -25,7 +27,6 @@ class Plain(Enum):
     SWATCH_FLAT = auto()
     SWATCH_ROUND = auto()
     FOUNDATION_STITCHES = auto()
-    NO_EXTRA_CHAINS = auto()
     NOT_WEIGHED = auto()
     HALF_REPEATS_PART = auto()
 
@@ -34,6 +35,22 @@ class PlusNotUsed(NamedTuple):
     """In the round, a flat plus of so many stitches."""
 
     plus: int
+
+
+class NotAllowed(NamedTuple):
+    """A chain that ``rule`` does not allow, and those it does allow beside it."""
+
+    chain: int
+    rule: ChainRule
+    others: tuple[int, ...]
+
+
+class TheirWidth(NamedTuple):
+    """So many of what the gauge of another pattern counts make this width."""
+
+    number: int
+    gauge: Reading
+    mm: float
 
 
 class CantTellApart(NamedTuple):
@@ -103,6 +120,7 @@ class HookParts(NamedTuple):
 
 
 Note = (
-    Plain | PlusNotUsed | CantTellApart | Washed | Drift | TooSmall | OddRib | Verdict | Fit | EdgesOf | EdgeRows | Growth | Clip
+    Plain | PlusNotUsed | NotAllowed | TheirWidth
+    | CantTellApart | Washed | Drift | TooSmall | OddRib | Verdict | Fit | EdgesOf | EdgeRows | Growth | Clip
     | AllAlike | EdgesPart | HookParts
 )  # fmt: skip

@@ -14,6 +14,14 @@ from typing import NamedTuple
 
 from logbook.craft.gauges.drift import Drift, combined
 from logbook.craft.gauges.washing import FinishedGauge
+from logbook.errors import RefusedError
+
+
+class FirstStitchUnknownError(RefusedError):
+    """The chains that lift the first stitch are not known, so no chain can be said."""
+
+    def __init__(self) -> None:
+        super().__init__("Which stitch do the rows begin with? How many chains lift it is not known, so there is no chain yet.")
 
 
 class Choose(StrEnum):
@@ -70,13 +78,14 @@ class Pitch:
 class Option:
     """So many stitches or rows and the size they make, in mm.
 
-    ``repeats`` (of rows: groups) has a half where the pattern ends on one; ``chain`` is 0 for rows. ``gauge_give_or_take_mm`` is
+    ``repeats`` (of rows: groups) has a half where the pattern ends on one; ``chain`` is 0 for rows, and None where the chains
+    that lift the first stitch are not known. ``gauge_give_or_take_mm`` is
     the swatch's alone, ``give_or_take_mm`` that of a whole piece (with drift); None: unknown.
     """
 
     count: int
     repeats: float
-    chain: int
+    chain: int | None
     wanted_mm: float
     mm: float
     gauge_give_or_take_mm: float | None
@@ -89,6 +98,13 @@ class Option:
         """How much larger it comes out than wanted."""
         return self.mm - self.wanted_mm
 
+    @property
+    def known_chain(self) -> int:
+        """The chain. Raises FirstStitchUnknownError."""
+        if self.chain is None:
+            raise FirstStitchUnknownError
+        return self.chain
+
 
 class Count(NamedTuple):
     """What an option counts; ``height`` is that of the count in stitches or mean rows."""
@@ -96,7 +112,7 @@ class Count(NamedTuple):
     number: int
     repeats: float
     height: float
-    chain: int = 0
+    chain: int | None = 0
 
 
 def options_for(wanted_mm: float, pitch: Pitch, counts: Sequence[Count], choose: Choose) -> tuple[Option, ...]:

@@ -126,7 +126,7 @@ def edge_for(
         same = other.yarn and swatch.yarn and other.yarn.uid == swatch.yarn.uid and other.hook_mm == swatch.hook_mm
         if same and is_plain(other) and other.uid != swatch.uid:
             edge = _edge_of(other, assumptions, condition)
-            if edge is not None:
+            if edge is not None and other.pattern is not None and other.pattern.extra() is not None:
                 return edge
     return EdgeStitch(
         stitch_mm=own.pitch_mm,
@@ -143,6 +143,11 @@ def chosen_edge(swatch: Swatch, assumptions: Assumptions, condition: Condition) 
         raise RefusedError(
             f"The stitches of swatch {swatch.tag} were not measured {condition.words}: measure them, or choose another swatch "
             "for the edges."
+        )
+    if swatch.pattern is None or swatch.pattern.extra() is None:
+        raise RefusedError(
+            f"The stitch of swatch {swatch.tag} does not say how many chains lift its first stitch: say so there, or choose "
+            "another swatch for the edges."
         )
     return edge
 

@@ -50,7 +50,7 @@ def gauge_remarks(swatch: Swatch, plan: PiecePlan, gauges: PieceGauges, *, rows:
     yield Washed(gauges.stitches, Direction.STITCHES)
     if rows and gauges.rows is not None:
         yield Washed(gauges.rows, Direction.ROWS)
-    yield from rule_notes(swatch, gauges.pattern, chain_rule(plan, gauges))
+    yield from rule_notes(swatch, chain_rule(plan, gauges))
     yield gauges.drift
 
 

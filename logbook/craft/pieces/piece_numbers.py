@@ -8,7 +8,7 @@ from logbook.craft.pieces.edge_stitches import chains_with_edges, edges_for
 from logbook.craft.pieces.fit import Fit, around, fit_of
 from logbook.craft.pieces.length import FOUNDATION_MM, RowRule, row_counts
 from logbook.craft.pieces.marks import Axis, Mark, Neck, armhole_mark, neck_of, slit_mark
-from logbook.craft.pieces.options import Option, Pitch, recommended
+from logbook.craft.pieces.options import FirstStitchUnknownError, Option, Pitch, recommended
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges, turned_direction
 from logbook.craft.pieces.seams import seam_called
@@ -50,7 +50,7 @@ def work_out(plan: PiecePlan, gauges: PieceGauges) -> PieceNumbers:
     fit = _fit(cloth)
     clip, growth = _hanging(cloth)
     return PieceNumbers(
-        chain=cloth.stitches.chain,
+        chain=cloth.stitches.known_chain,
         stitches=cloth.stitches.count,
         repeats=cloth.stitches.repeats,
         edge_stitches=cloth.edges,
@@ -101,6 +101,8 @@ def takes_edges(plan: PiecePlan, gauges: PieceGauges) -> bool:
 
 
 def _cloth(plan: PiecePlan, gauges: PieceGauges) -> _Cloth:
+    if chain_rule(plan, gauges).chains_beside is None:
+        raise FirstStitchUnknownError
     chain, edges = chosen_chain(stitches_target(plan, gauges), plan, gauges)
     has_rows = plan.sideways or plan.length_mm is not None
     return _Cloth(plan, gauges, chain, edges, recommended(row_options(plan, gauges)) if has_rows else None)

@@ -7,9 +7,18 @@ whole repeats. The options (see ``options``) are the whole k ≥ 1 around the ex
 C = S unless row 1 is worked flat and then joined; foundation stitches make chain and row one at once, so C = S as well.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from logbook.craft.pieces.options import Choose, Count, Option, Parity, Pitch, options_for, whole_around
+from logbook.craft.pieces.options import (
+    Choose,
+    Count,
+    FirstStitchUnknownError,
+    Option,
+    Parity,
+    Pitch,
+    options_for,
+    whole_around,
+)
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.errors import RefusedError
 
@@ -18,12 +27,13 @@ from logbook.errors import RefusedError
 class ChainRule:
     """How a stitch count and a chain come of k repeats, and what the maker asks of them.
 
-    ``half_plus``: S = m·k + half_plus + (m/2 rounded down) is allowed too, ending on half a repeat.
+    ``extra_chains`` None: not known. ``half_plus``: S = m·k + half_plus + (m/2 rounded down) is allowed too, ending on half a
+    repeat.
     """
 
     multiple: int = 1
     plus: int = 0
-    extra_chains: int = 0
+    extra_chains: int | None = 0
     in_round: bool = False
     round_plus: int = 0
     joined_after_row_1: bool = False
@@ -35,7 +45,7 @@ class ChainRule:
     @staticmethod
     def of(pattern: StitchPattern) -> "ChainRule":
         """What the pattern says of whole repeats worked flat. Raises RefusedError if it contradicts itself."""
-        return ChainRule(multiple=pattern.multiple or 1, plus=pattern.plus or 0, extra_chains=pattern.extra() or 0)
+        return ChainRule(multiple=pattern.multiple or 1, plus=pattern.plus or 0, extra_chains=pattern.extra())
 
     @property
     def stitches_beside(self) -> int:
@@ -43,11 +53,21 @@ class ChainRule:
         return self.round_plus if self.in_round else self.plus
 
     @property
-    def chains_beside(self) -> int:
-        """t: the chains beside base stitches."""
+    def chains_beside(self) -> int | None:
+        """t: the chains beside base stitches; None if they are wanted and not known."""
         if self.foundation_stitches or (self.in_round and not self.joined_after_row_1):
             return 0
         return self.extra_chains
+
+    def chain_of(self, stitches: int) -> int | None:
+        """C of so many base stitches."""
+        return None if self.chains_beside is None else stitches + self.chains_beside
+
+    def known_chain_of(self, stitches: int) -> int:
+        """C of so many base stitches. Raises FirstStitchUnknownError."""
+        if self.chains_beside is None:
+            raise FirstStitchUnknownError
+        return stitches + self.chains_beside
 
 
 def starting_chains(target_mm: float, width: Pitch, rule: ChainRule) -> tuple[Option, ...]:
@@ -57,8 +77,25 @@ def starting_chains(target_mm: float, width: Pitch, rule: ChainRule) -> tuple[Op
     """
     _require_sound(target_mm, rule)
     exact = (target_mm - width.ends_mm) / width.mm
-    counts = [Count(n, repeats, n, n + rule.chains_beside) for repeats, n in sorted(set(_counts_around(exact, rule)))]
+    counts = [Count(n, repeats, n, rule.chain_of(n)) for repeats, n in sorted(set(_counts_around(exact, rule)))]
     return options_for(target_mm, width, counts, rule.choose)
+
+
+def chains_around(chain: int, width: Pitch, rule: ChainRule) -> tuple[Option, ...]:
+    """``chain`` and the nearest the rule allows on both sides of it, or those alone if it does not allow ``chain`` itself.
+
+    Recommended is ``chain``, else the nearer of the others, on a tie the narrower; wanted is the width that ``chain`` makes.
+    Raises FirstStitchUnknownError, or RefusedError for a chain without a stitch in it.
+    """
+    if rule.chains_beside is None:
+        raise FirstStitchUnknownError
+    stitches = chain - rule.chains_beside
+    if stitches < 1:
+        raise RefusedError(f"A chain of {chain} is too short: {rule.chains_beside} of it only lift the first stitch.")
+    found = starting_chains(width.reach(stitches), width, replace(rule, choose=Choose.NEAREST))
+    fewer = [option for option in found if option.known_chain < chain][-1:]
+    more = [option for option in found if option.known_chain > chain][:1]
+    return (*fewer, *(option for option in found if option.chain == chain), *more)
 
 
 def _counts_around(exact_stitches: float, rule: ChainRule) -> list[tuple[float, int]]:
@@ -80,7 +117,7 @@ def _counts_around(exact_stitches: float, rule: ChainRule) -> list[tuple[float, 
 def _require_sound(target_mm: float, rule: ChainRule) -> None:
     if not target_mm > 0:
         raise RefusedError("The finished width must be more than 0: check the body measure, the ease and the seam.")
-    if rule.multiple < 1 or rule.stitches_beside < 0 or rule.chains_beside < 0:
+    if rule.multiple < 1 or rule.stitches_beside < 0 or (rule.chains_beside or 0) < 0:
         raise RefusedError("The multiple must be at least 1; the plus and the extra chains at least 0.")
     if rule.parity is not Parity.ANY and rule.multiple != 1:
         raise RefusedError(f"An {rule.parity} count goes with plain stitches only, not with a multiple of {rule.multiple}.")

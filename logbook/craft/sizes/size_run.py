@@ -11,7 +11,7 @@ from typing import Any
 from logbook.craft.pieces.edge_stitches import NEAR_MM, chains_with_edges, edges_for_all, edges_wanted
 from logbook.craft.pieces.measures import OF_A_SIZE
 from logbook.craft.pieces.notes import AllAlike, EdgesPart, HookParts, Note, Plain
-from logbook.craft.pieces.options import recommended
+from logbook.craft.pieces.options import FirstStitchUnknownError, recommended
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.pieces.piece_numbers import chain_rule, chosen_chain, stitch_width, stitches_target, takes_edges, work_out
@@ -125,6 +125,8 @@ def _worked(plan: PiecePlan, size: SizePlan, gauges: PieceGauges) -> SizeNumbers
     body, own = body_of(plan, size), plan_for(plan, size)
     try:
         return SizeNumbers(name=size.name, body_mm=body, piece=work_out(own, gauges))
+    except FirstStitchUnknownError:
+        raise  # so it is with every size
     except RefusedError as refused:
         raise RefusedError(f"Size {size.name}: {refused}") from refused
 

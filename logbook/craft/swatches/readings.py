@@ -37,6 +37,11 @@ class Counted(StrEnum):
         return Direction.STITCHES if self in (Counted.STITCHES, Counted.REPEATS) else Direction.ROWS
 
     @property
+    def one(self) -> str:
+        """The word for one of them."""
+        return {"stitches": "stitch"}.get(self.value, self.value[:-1])
+
+    @property
     def whole_repeats(self) -> bool:
         """Whether one unit is a whole repeat of the pattern."""
         return self in (Counted.REPEATS, Counted.ROW_REPEATS)

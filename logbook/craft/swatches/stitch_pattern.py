@@ -6,7 +6,7 @@ chains lie over: 0 when they count as nothing, 1 as a stitch, 1 + n as a stitch 
 """
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from logbook.errors import RefusedError, UnreadableError
 
@@ -38,6 +38,18 @@ class StitchPattern:
     def extra(self) -> int | None:
         """t, from wherever it is said; None if nowhere. Raises RefusedError if the two ways of saying it disagree."""
         return extra_chains(self.extra_chains, self.first_stitch, self.skip_cover)
+
+
+def with_first_stitch(pattern: StitchPattern, said: StitchPattern) -> StitchPattern:
+    """``pattern`` with what ``said`` tells of the chains that lift the first stitch, where it does not tell them itself.
+
+    Raises RefusedError if both do.
+    """
+    if said.extra() is None:
+        return pattern
+    if pattern.extra() is not None:
+        raise RefusedError(f"The stitch pattern “{pattern.name}” says its own extra chains, {pattern.extra()}: leave them out.")
+    return replace(pattern, extra_chains=said.extra_chains, first_stitch=said.first_stitch, skip_cover=said.skip_cover)
 
 
 def extra_chains(stated: int | None, first_stitch: int | None, skip_cover: int | None) -> int | None:

@@ -13,6 +13,7 @@ from logbook.errors import RefusedError
 from logbook.pages.pieces.plan_texts import FINISH
 from logbook.pages.session import Session
 from logbook.pages.swatches.chain_texts import ChainTexts, read_chain, width_from_body
+from logbook.pages.swatches.first_stitches import QUESTION, FirstStitchChoice, first_stitches
 from logbook.pages.swatches.form_texts import PLAIN, Typed, readings_key
 from logbook.tasks.browsing import assumptions_of, swatches_of_same_yarn
 from logbook.tasks.chain import ChainAnswer, chain_of
@@ -46,7 +47,8 @@ class RowsShown:
 class ChainCard:
     """What the card shows. Without an ``answer`` it says in ``missing`` what is wanting, and there are no options.
 
-    ``errors`` has a sentence for a text at fault, ``body_width`` what a body measure comes to.
+    ``errors`` has a sentence for a text at fault, ``body_width`` what a body measure comes to; ``begins``: there is no chain
+    before one of these stitches is chosen.
     """
 
     missing: str = ""
@@ -56,6 +58,7 @@ class ChainCard:
     options: tuple[OptionShown, ...] = ()
     rows: tuple[RowsShown, ...] = ()
     notes: tuple[str, ...] = ()
+    begins: tuple[FirstStitchChoice, ...] = ()
 
     @property
     def recommended(self) -> int | None:
@@ -100,6 +103,7 @@ class ChainMaker:
             options=tuple(_option(option, answer, units) for option in answer.options),
             rows=tuple(_rows(option, units) for option in answer.rows),
             notes=said(answer.notes, units),
+            begins=() if answer.recommended.chain is not None else first_stitches(typed.swatch.pattern, self._session.terms),
         )
 
     def lenders(self, swatch: Swatch) -> Sequence[Swatch]:
@@ -134,8 +138,9 @@ def _at_fault(typed: Typed, finish: Condition) -> str:
 def _option(option: Option, answer: ChainAnswer, units: Units) -> OptionShown:
     multiple = answer.pattern.multiple or 1
     row = next((one for one in answer.rows if one.recommended), None)
+    shown = "not known" if option.chain is None else str(option.chain)
     cells = (
-        f"→ {option.chain}" if option.recommended else str(option.chain),
+        f"→ {shown}" if option.recommended else shown,
         show_length(option.mm, units),
         show_difference(option.difference_mm, units),
         show_number(option.repeats),
@@ -144,8 +149,11 @@ def _option(option: Option, answer: ChainAnswer, units: Units) -> OptionShown:
         _or_not_known(option.give_or_take_mm, units),
         _or_not_known(option.before_washing_mm, units),
     )
-    headline = f"Chain {option.chain}" if row is None else f"Chain {option.chain}, {row.count} rows"
-    return OptionShown(cells, headline, _sentence(option, multiple, row, units), option)
+    headline, sentence = f"Chain {option.chain}", _sentence(option, multiple, row, units)
+    if option.chain is None:
+        headline = f"{option.count} stitches"
+        sentence = f"and the chains that lift the first one: {QUESTION} {sentence}"
+    return OptionShown(cells, headline if row is None else f"{headline}, {row.count} rows", sentence, option)
 
 
 def _sentence(option: Option, multiple: int, row: Option | None, units: Units) -> str:

@@ -6,15 +6,17 @@ from datetime import date
 
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.fields import Owner
+from logbook.craft.swatches.known_stitches import stitch_named
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.yarn import YARN_CLASSES, Yarn
 from logbook.craft.words.counting import counted
 from logbook.craft.words.hooks import hook_names
 from logbook.craft.words.numbers import show_number
-from logbook.errors import RefusedError
+from logbook.craft.words.terms import Terms
+from logbook.errors import RefusedError, UnreadableError
 from logbook.pages.session import Session
-from logbook.pages.swatches.form_texts import EMPTY, PLAIN, Typed, read_texts, readings_key, texts_of
+from logbook.pages.swatches.form_texts import EMPTY, PLAIN, Texts, Typed, read_texts, readings_key, texts_of
 from logbook.pages.typed_since import typed_since
 from logbook.tasks.browsing import assumptions_of, owner_of_tag, swatch_in_hand
 from logbook.tasks.drafts import Draft
@@ -98,6 +100,8 @@ class SwatchForm:
         before = self.texts[key]
         self.texts[key] = text
         self._typed = None
+        if key == "terms":
+            return self._bring_terms(before, text)
         return self._bring_details(key, before.strip(), text.strip()) if key in NAMES else {}
 
     def suggested(self, key: str) -> Iterable[str]:
@@ -189,16 +193,36 @@ class SwatchForm:
         """The details follow the name: those of a known one come with it and leave with it, those typed by hand stay."""
         if before == now:
             return {}
-        old, new = self._details(key, before), self._details(key, now)
-        changed = {name: new[name] for name in DETAILS[key] if self.texts[name] == old[name] != new[name]}
+        return self._follow(self._details(key, before, self.texts["terms"]), self._details(key, now), DETAILS[key])
+
+    def _bring_terms(self, before: str, now: str) -> dict[str, str]:
+        """In other terms the name of a basic stitch is another stitch's: its details follow."""
+        name = self.texts["stitch pattern"].strip()
+        if name in self.known.patterns or before == now:
+            return {}
+        old, new = (texts_of(Swatch(pattern=self._basic(name, terms))) for terms in (before, now))
+        return self._follow(old, new, [detail for detail in DETAILS["stitch pattern"] if detail != "terms"])
+
+    def _follow(self, old: Texts, new: Texts, names: Iterable[str]) -> dict[str, str]:
+        changed = {name: new[name] for name in names if self.texts[name] == old[name] != new[name]}
         self.texts.update(changed)
         return changed
 
-    def _details(self, key: str, name: str) -> dict[str, str]:
+    def _details(self, key: str, name: str, terms: str = "") -> dict[str, str]:
         """The texts of the details of a known yarn or pattern; empty ones for an unknown name."""
         if key == "yarn":
             return texts_of(Swatch(yarn=self.known.yarns.get(name)))
-        return texts_of(Swatch(pattern=self.known.patterns.get(name)))
+        return texts_of(Swatch(pattern=self.known.patterns.get(name) or self._basic(name, terms)))
+
+    def _basic(self, name: str, terms: str = "") -> StitchPattern | None:
+        """The fabric of a basic stitch that is known by that name: in ``terms``, else in those of the settings or the others."""
+        for tried in (Terms(terms),) if terms in tuple(Terms) else (self._session.terms, None):
+            try:
+                stitch, spoken = stitch_named(name, tried)
+            except UnreadableError:
+                continue
+            return stitch.pattern(spoken)
+        return None
 
     def _named(self, key: str, words: str) -> str:
         """What to say of the name typed for a yarn or a stitch pattern: ``words`` of it, or what saving would do to it."""

@@ -1,6 +1,6 @@
 """The right of the page of swatches: the starting chain of the swatch in hand, and under it how sure that is."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from tkinter import ttk
 
 from logbook.craft.swatches.swatch import Swatch
@@ -15,7 +15,7 @@ from logbook.window.swatches.chain_view import ChainView
 
 
 class ChainSide:
-    """Follows ``form``; ``on_fold`` gets the name of a section that is opened or closed."""
+    """Follows ``form``; ``on_fold`` gets the name of a section that is opened or closed, ``on_begin`` texts for the form."""
 
     def __init__(
         self,
@@ -25,10 +25,11 @@ class ChainSide:
         form: SwatchForm,
         opened: Iterable[str],
         on_fold: Callable[[str, bool], object],
+        on_begin: Callable[[Mapping[str, str]], object],
     ) -> None:
         self._session, self._form = session, form
         self._maker = ChainMaker(session)
-        self.chain = ChainView(frame, look, lambda: session.units, opened, self.show, on_fold)
+        self.chain = ChainView(frame, look, lambda: session.units, opened, self.show, on_fold, on_begin)
         self.sure = SureView(self.chain.below, look, opened, self.known, on_fold)
         self.sure.grid(row=0, column=0, sticky="ew")
 

@@ -19,6 +19,7 @@ from logbook.window.folding import Folding
 from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
+from logbook.window.swatches.first_stitch_buttons import FirstStitchButtons
 from logbook.window.table import Column, Row, Table
 from logbook.window.tick_box import TickBox
 
@@ -77,6 +78,7 @@ class ChainView(Card):
         opened: Iterable[str],
         on_change: Callable[[], object],
         on_fold: Callable[[str, bool], object],
+        on_begin: Callable[[Mapping[str, str]], object],
     ) -> None:
         super().__init__(parent, look, fills=True)
         self.look, self._units = look, units
@@ -89,13 +91,16 @@ class ChainView(Card):
         self._to_build: dict[str, Callable[[], None]] = {}
         self._left: set[str] = set()
         self._card = ChainCard()
-        self.rowconfigure(3, weight=1)
+        self.rowconfigure(4, weight=1)
         self.width = self._add(WidthField(self, look, "Finished width w&anted", width=9, label_width=20), "width")
         look.grid(self.width, row=1, column=0, sticky="ew", pady=(0, 1))
         self.headline = ttk.Label(self, text=NOT_YET, style="Card.Result.TLabel")
         self.headline.grid(row=2, column=0, sticky="w")
+        self.begins = FirstStitchButtons(self, look, on_begin)
+        look.grid(self.begins, row=3, column=0, sticky="w", pady=(1, 0))
+        self.begins.grid_remove()
         self._scrolled = Scrolled(self, look, 10)
-        self._scrolled.grid(row=3, column=0, sticky="nsew")
+        self._scrolled.grid(row=4, column=0, sticky="nsew")
         for key, pages in {"Prior": -1, "Next": 1}.items():  # what explains the answer can be read without leaving the width
             self.width.input.bind(f"<{key}>", partial(self._page, pages))
         self._build(self._scrolled.inside)
@@ -110,6 +115,7 @@ class ChainView(Card):
     def show(self, card: ChainCard) -> None:
         """Shows the answer of this moment, or that there is none yet and why."""
         self._card = card
+        self.begins.show(card.begins)
         self.options.set_rows(Row(str(i), one.cells, tuple(range(len(one.cells)))) for i, one in enumerate(card.options))
         self._show_rows(card)
         self.notes.configure(text="\n".join(card.notes))

@@ -1,7 +1,7 @@
 """The swatch in hand: its form, top to bottom."""
 
 import tkinter as tk
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from functools import partial
 from tkinter import ttk
 
@@ -93,6 +93,16 @@ class FormView(FormCard):
     def _typed(self, key: str, text: str) -> None:
         choices = self._choices.get(key, {})
         super()._typed(key, next((one for one, words in choices.items() if words == text), text))
+
+    def put(self, texts: Mapping[str, str]) -> None:
+        """Types several texts at once, of fields that need not be in sight."""
+        for key, text in texts.items():
+            self.form.type_in(key, text)
+        for key in texts:
+            if key in self.fields:
+                self.fields[key].text = self._shown(key)
+        self.say()
+        self._on_change()
 
     def _type_in(self, key: str, text: str) -> None:
         """The details of a known yarn or stitch pattern come with its name."""

@@ -80,7 +80,8 @@ class SwatchesPage(RecordPage):
         if self._side is None:
             from logbook.window.swatches.chain_side import ChainSide
 
-            self._side = ChainSide(self.frame, self.look, self.session, self.form, self.session.settings.opened, self._fold)
+            opened = self.session.settings.opened
+            self._side = ChainSide(self.frame, self.look, self.session, self.form, opened, self._fold, self.editor.put)
             self._place(self._side.chain, 2)
             self._side.chain.lift(self.editor)  # next after the form, where Tab goes on to
             self._side.show()

@@ -151,3 +151,29 @@ def test_inches_are_shown_and_read_as_the_user_chose(session: Session) -> None:
     desk = Desk(session)
     desk.take("HC-01")
     assert best(desk.card(width="18 1/8")).startswith("Chain 74: 18 1/4 in — 12 repeats")
+
+
+def test_without_the_chains_that_lift_the_first_stitch_there_is_no_chain_but_a_question(desk: Desk) -> None:
+    desk.form.new()
+    desk.form.type_in("stitch pattern", "ribs")
+    desk.form.type_in("multiple", "1")
+    desk.form.type_in(WASHED, "16 sts = 10 cm")
+    card = desk.card(width="46")
+    assert best(card).startswith("74 stitches: and the chains that lift the first one: which stitch do the rows begin with?")
+    assert [choice.label for choice in card.begins] == ["sc", "hdc", "dc", "tr", "dtr"]
+    assert "hain 7" not in best(card)
+    for name, text in card.begins[1].texts.items():
+        desk.form.type_in(name, text)
+    assert best(desk.card(width="46")).startswith("Chain 76: 46.2 cm")
+    assert desk.card(width="46").begins == ()
+    assert desk.form.texts["stitch pattern"] == "ribs"
+
+
+def test_a_swatch_without_a_stitch_becomes_one_of_the_stitch_chosen(desk: Desk) -> None:
+    desk.form.new()
+    desk.form.type_in(WASHED, "16 sts = 10 cm")
+    card = desk.card(width="46")
+    for name, text in card.begins[2].texts.items():
+        desk.form.type_in(name, text)
+    assert best(desk.card(width="46")).startswith("Chain 76: 46.2 cm")
+    assert desk.form.texts["stitch pattern"] == "double crochet"

@@ -108,3 +108,20 @@ def test_it_notices_that_others_have_changed_the_swatch(form: SwatchForm, sessio
     assert not form.changed_elsewhere()
     delete_swatches(session.book, [form.uid])
     assert form.changed_elsewhere()
+
+
+def test_a_basic_stitch_brings_its_chain_with_its_name(session: Session) -> None:
+    form = SwatchForm(session)
+    form.new()
+    form.type_in("stitch pattern", "half double crochet")
+    names = ("multiple", "plus", "extra chains", "first stitch in chain", "skipped chains cover", "terms")
+    assert [form.texts[name] for name in names] == ["1", "0", "2", "3", "0", "US"]
+    form.type_in("stitch pattern", "htr")
+    assert [form.texts[name] for name in names] == ["1", "0", "2", "3", "0", "UK"]
+    form.type_in("stitch pattern", "dc")
+    assert [form.texts[name] for name in names] == ["1", "0", "2", "4", "1", "US"]
+    form.type_in("terms", "UK")
+    assert [form.texts[name] for name in names] == ["1", "0", "1", "2", "0", "UK"]
+    form.type_in("extra chains", "3")
+    form.type_in("stitch pattern", "shells")
+    assert [form.texts[name] for name in names] == ["", "", "3", "", "", ""]

@@ -40,7 +40,7 @@ def test_nearest_gauge_finds_and_takes_in_hand(root: tk.Tk, page: SwatchesPage) 
     assert focused(root) is shown.wanted.input
     assert "nearest to HC-01 first" in shown.says["text"]
     write(root, "0 repeats")
-    assert "is not a reading" in shown.wanted.message["text"]
+    assert "but not over what length" in shown.wanted.message["text"]
     assert shown.table.shown == []
     shown.wanted.text = ""
     write(root, "1.3 repeats in 10 cm")
