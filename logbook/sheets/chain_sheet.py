@@ -157,7 +157,7 @@ def _answers(sheet: SheetWriter, begin: GaugeLine | None, with_: _Reckoned, last
     options = with_.options(_WIDTH_CM * 10)
     best = options[1]
     _section(sheet, "The chain")
-    answer = Formula(f'IF(B{FIRST_OPTION + 1}="","",B{FIRST_OPTION + 1})', "" if best is None else best.chain)
+    answer = Formula(f'IF(B{FIRST_OPTION + 1}="","",B{FIRST_OPTION + 1})', "" if best is None else best.known_chain)
     sheet.add(("Chain", answer), Look(Role.ANSWER, WHOLE), height=23)
     sheet.add((Formula(_trouble_formula(last), _trouble(begin)),), Look(Role.TROUBLE))
     _headings(sheet, "", "chain", "base stitches", "repeats", "width")
@@ -169,7 +169,7 @@ def _answers(sheet: SheetWriter, begin: GaugeLine | None, with_: _Reckoned, last
         if away:
             there = f'IF($D${FIRST_OPTION + 1}="",TRUE,{there})'
         first = (
-            Formula(f'IF(D{row}="","",C{row}+{_T})', "" if option is None else option.chain),
+            Formula(f'IF(D{row}="","",C{row}+{_T})', "" if option is None else option.known_chain),
             Formula(f'IF(D{row}="","",{_M}*D{row}+{_B})', "" if option is None else option.count),
             Formula(f'IF({there},"",{repeats})', "" if option is None else option.repeats),
         )
