@@ -101,6 +101,8 @@ class Logbook:
     def save_copy(self, target: Path) -> None:
         """Saves what is open here as the new file ``target``, even if the logbook's own file was moved or replaced meanwhile."""
         with as_sentences(self.path):
+            self._forget_if_touched()
+            self._require_own()
             verified_copy(self.connection, self.path, target)
 
     def data_version(self) -> int:
@@ -155,6 +157,10 @@ class Logbook:
                 f"{self.path.name} was moved or replaced by another file while it was open: nothing was written. "
                 "Save a copy of what is open here, then open the file again."
             )
+        self._require_own()
+
+    def _require_own(self) -> None:
+        """A file that was cut to nothing reads as an empty database: no error, and no logbook."""
         if _uids(self.connection) != [self.uid]:
             raise WrittenOverError(
                 f"{self.path.name} was written over with something else while it was open: nothing was written. "

@@ -30,7 +30,10 @@ _SENTENCES: dict[int, str] = {
     sqlite3.SQLITE_READONLY_ROLLBACK: _LEFT_OPEN,
     sqlite3.SQLITE_IOERR_DELETE: _LEFT_OPEN,  # of the journal, which ends a write
     sqlite3.SQLITE_READONLY: "{name} can't be written to here: save a copy in a folder of your own and go on with that.",
-    sqlite3.SQLITE_FULL: "The disk is full, so {name} could not take this: make room and save again.",
+    sqlite3.SQLITE_FULL: (
+        "The disk is full, so {name} could not take this: make room and save again, or save a copy on another disk and go "
+        "on with that."
+    ),
     sqlite3.SQLITE_IOERR: "The disk did not take this for {name}: see whether it is connected and has room, then save again.",
     sqlite3.SQLITE_CANTOPEN: "{name} can't be opened here: see whether its folder is there and may be written to.",
     sqlite3.SQLITE_PERM: _NOT_PERMITTED,

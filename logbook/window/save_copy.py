@@ -5,6 +5,7 @@ from tkinter import filedialog
 from typing import TYPE_CHECKING
 
 from logbook.errors import RefusedError
+from logbook.pages.drafts import CHAIN
 from logbook.pages.session import Session
 from logbook.tasks.keeping import SUFFIX, open_book
 from logbook.window.message import Answer, ask, tell
@@ -29,17 +30,25 @@ def save_copy(window: "MainWindow") -> None:
     try:
         session.book.save_copy(target)
         window.say(f"A copy was saved as {target}.")
-        if _can_not_go_on(session) and _wants_to_go_on(window, target):
+        stuck, typed = _can_not_go_on(session), _is_something_typed(window)
+        if (stuck or typed) and _wants_to_go_on(window, target, stuck=stuck, typed=typed):
             window.go_on_with(open_book(target))
     except RefusedError as error:
-        tell(window.root, window.look, str(error))
+        if not window.watch.deal_with(error):
+            tell(window.root, window.look, str(error))
 
 
 def _can_not_go_on(session: Session) -> bool:
     return bool(session.why_not_writable) or session.is_sample or not session.book.is_at(session.book.path)
 
 
-def _wants_to_go_on(window: "MainWindow", target: Path) -> bool:
+def _is_something_typed(window: "MainWindow") -> bool:
+    """Whether there is something to save: a wanted width is not."""
+    return any(draft.page != CHAIN for page in window.pages for draft in page.drafts())
+
+
+def _wants_to_go_on(window: "MainWindow", target: Path, *, stuck: bool, typed: bool) -> bool:
     answers = [Answer("go on", "&Go on with the copy"), Answer("stay", "Sta&y here")]
-    details = "What is typed on the pages comes along."
-    return ask(window.root, window.look, f"A copy was saved as {target}.", answers, "go on", "stay", details) == "go on"
+    sentence = f"A copy was saved as {target}{', without what is typed and not saved yet' if typed else ''}."
+    details = "Going on with the copy, what is typed on the pages comes along and can be saved there."
+    return ask(window.root, window.look, sentence, answers, "go on" if stuck else "stay", "stay", details) == "go on"

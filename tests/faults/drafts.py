@@ -13,6 +13,7 @@ import argparse
 import os
 import random
 import signal
+import subprocess
 import sys
 import tempfile
 import time
@@ -62,7 +63,10 @@ def run(count: int, weakness: str = "", seed: int = 0, ends: Sequence[str] = END
                 home = folder / f"{end.split()[-1]}-{number}"
                 (home / "kept").mkdir(parents=True)
                 (home / "kept" / "swatches.logbook").write_bytes(content)
-                _try(home, end, place, weakness, chance, result)
+                try:
+                    _try(home, end, place, weakness, chance, result)
+                except (AssertionError, EOFError, subprocess.TimeoutExpired) as error:
+                    result.faults.append(f"{end}, {place}: {str(error).partition(';')[0] or type(error).__name__}")
                 if weakness and result.faults:
                     return result
     return result
@@ -123,8 +127,9 @@ def _start_again(display: str, home: Path, end: str, place: str, texts: tuple[st
         hand.key("Return")
         shown = program.until(lambda shown: not shown.dialogs and texts[0] in _text(shown, label), "the text in its field")
         if place != "chain":
+            program.until(lambda shown: shown.focus and shown.focus != ".", "the keyboard back in the window")
             hand.key("ctrl+s")
-            program.until(lambda shown: "aved" in " ".join(shown.said), "the saving")
+            program.until(lambda shown: "aved." in " ".join(shown.said), "the saving")
         with suppress(AssertionError):  # the tool may miss the window that it closes
             hand.key("ctrl+q")
         program.until_ended()
