@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 from html import escape
 
+from logbook.tasks.printed.markup import inline, page, table
 from logbook.tasks.written.parts import Part, PatternTable
 
 _STYLE = """
@@ -34,18 +35,14 @@ def pattern_page(title: str, parts: Sequence[Part], drawings: Mapping[str, str],
             body.append(_figure(drawings.get("", "")))
     if foot:
         body.append(f"<p><small>{escape(foot)}</small></p>")
-    named = f'<meta charset="utf-8"><title>{escape(title)}</title>'
-    head = f'<!DOCTYPE html>\n<html lang="en"><head>{named}<style>{_STYLE}</style></head>'
-    return "\n".join([head, "<body>", *filter(None, body), "</body></html>", ""])
+    return page(title, _STYLE, body)
 
 
 def _block(block: str | PatternTable) -> str:
     if isinstance(block, str):
         return f"<p>{escape(block)}</p>"
-    head = "".join(f"<th>{escape(cell)}</th>" for cell in block.headings)
-    rows = "".join("<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in row) + "</tr>" for row in block.rows)
-    return f"<table><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table>"
+    return table(block.headings, block.rows)
 
 
 def _figure(svg: str) -> str:
-    return f"<figure>{svg.partition('?>')[2].strip() or svg}</figure>" if svg else ""
+    return f"<figure>{inline(svg)}</figure>" if svg else ""

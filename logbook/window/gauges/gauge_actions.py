@@ -128,7 +128,7 @@ class GaugeActions:
 
     def print_tags(self) -> None:
         """Opens a page with the tags of the selected swatches in the browser: to print, cut out and tie on."""
-        from logbook.tasks.tags import tag_sheet_of
+        from logbook.tasks.printed.tags import tag_sheet_of
 
         try:
             self._printer.show_page(tag_sheet_of(self._session.book, self._page.selected()), "tags.html")

@@ -7,10 +7,10 @@ from tkinter import filedialog, ttk
 
 from logbook.errors import RefusedError
 from logbook.pages.pieces.piece_form import PieceForm
-from logbook.pages.pieces.print_page import print_page
 from logbook.pages.session import Session
 from logbook.tasks.piece_files import save_piece_svg, save_piece_workbook
 from logbook.tasks.pieces import PieceAnswer
+from logbook.tasks.printed.piece_page import print_page
 from logbook.window.keys import accelerator, bind_keys, split_mnemonic
 from logbook.window.look import Look
 from logbook.window.message import tell

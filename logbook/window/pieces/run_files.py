@@ -8,8 +8,8 @@ from tkinter import ttk
 from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.errors import RefusedError
 from logbook.pages.pieces.run_card import RunCard
-from logbook.pages.pieces.run_page import run_page
 from logbook.pages.session import Session
+from logbook.tasks.printed.run_page import run_page
 from logbook.tasks.set_runs import set_run, unset_run
 from logbook.tasks.size_runs import save_lines, save_run_workbook
 from logbook.window.keys import bind_keys

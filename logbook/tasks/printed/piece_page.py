@@ -1,6 +1,5 @@
 """A piece as a page to print: the drawing and the numbers on one sheet of A4 or Letter, for the browser to show."""
 
-from collections.abc import Iterable
 from datetime import date
 from html import escape
 
@@ -9,6 +8,7 @@ from logbook.tasks.note_words import said
 from logbook.tasks.piece_files import piece_svg, title_of
 from logbook.tasks.piece_words import sentences
 from logbook.tasks.pieces import PieceAnswer
+from logbook.tasks.printed.markup import inline, listed, page
 
 _STYLE = """
 @page { margin: 15mm }
@@ -26,27 +26,14 @@ svg { display: block; width: 100%; height: auto; max-height: 110mm; margin: 2mm 
 
 def print_page(answer: PieceAnswer, units: Units, source: str, notes: str = "", today: date | None = None) -> str:
     """The whole HTML file; ``source`` says what swatch it is worked from, ``notes`` are the maker's own."""
-    title = escape(answer.plan.name or "A piece")
     words = "centimetres" if units is Units.CM else "inches"
-    parts = [
-        f'<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8"><title>{title}</title>',
-        f"<style>{_STYLE}</style></head><body>",
+    parts = (
         f"<h1>{escape(title_of(answer))}</h1>",
         f'<p class="from">{escape(source)}. Finished sizes in {words}. {(today or date.today()).isoformat()}.</p>',
         *(f'<p class="warning">! {escape(warning)}</p>' for warning in said(answer.warnings, units)),
-        _listed(sentences(answer, units)),
-        _inline(piece_svg(answer, units, titled=False)),
+        listed(sentences(answer, units)),
+        inline(piece_svg(answer, units, titled=False)),
         f"<p>{escape(notes)}</p>" if notes.strip() else "",
-        f'<div class="notes">{_listed(said(answer.remarks, units))}</div>',
-        "</body></html>\n",
-    ]
-    return "\n".join(part for part in parts if part)
-
-
-def _listed(said: Iterable[str]) -> str:
-    return "<ul>" + "".join(f"<li>{escape(sentence)}</li>" for sentence in said) + "</ul>"
-
-
-def _inline(svg: str) -> str:
-    """The picture without the line that makes it a file of its own."""
-    return svg.partition("?>\n")[2]
+        f'<div class="notes">{listed(said(answer.remarks, units))}</div>',
+    )
+    return page(answer.plan.name or "A piece", _STYLE, parts)

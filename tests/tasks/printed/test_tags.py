@@ -5,7 +5,7 @@ import pytest
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.yarn import Yarn
 from logbook.errors import RefusedError
-from logbook.tasks.tags import tag_sheet, tag_sheet_of
+from logbook.tasks.printed.tags import tag_sheet, tag_sheet_of
 from tests.support.books import small_book
 
 

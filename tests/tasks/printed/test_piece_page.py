@@ -5,9 +5,9 @@ from datetime import date
 from xml.etree import ElementTree
 
 from logbook.craft.words.lengths import Units
-from logbook.pages.pieces.print_page import print_page
 from logbook.pages.session import Session
 from logbook.tasks.pieces import basis_of_tag, work_out_piece
+from logbook.tasks.printed.piece_page import print_page
 from tests.support.cloth import VEST
 
 

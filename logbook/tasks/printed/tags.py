@@ -8,6 +8,7 @@ from logbook.book.swatches import swatches
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.words.hooks import hook_names, show_hook
 from logbook.errors import RefusedError
+from logbook.tasks.printed.markup import page
 
 _STYLE = """
 @page { margin: 12mm }
@@ -28,10 +29,8 @@ def tag_sheet(made: Iterable[Swatch], title: str) -> str:
     """The whole page. Three tags of 60 × 40 mm stand side by side, which A4 and Letter both take."""
     tags = "\n".join(_tag(swatch) for swatch in made)
     how = "Print this page, cut along the dashes, punch the ring, tie each to its swatch."
-    return (
-        f'<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8"><title>{escape(title)}</title>'
-        f'<style>{_STYLE}</style></head>\n<body><p class="how">{how}</p>\n<div class="tags">\n{tags}\n</div></body></html>\n'
-    )
+    body = (f'<p class="how">{how}</p>', f'<div class="tags">\n{tags}\n</div>')
+    return page(title, _STYLE, body)
 
 
 def tag_sheet_of(book: Logbook, uids: Sequence[str]) -> str:

@@ -9,6 +9,7 @@ from logbook.craft.drawing.svg import to_svg
 from logbook.craft.sizes.run_drawing import run_drawing
 from logbook.craft.sizes.run_numbers import NUMBERS, NumberKind, SizeFigures
 from logbook.craft.words.lengths import Units
+from logbook.tasks.printed.markup import inline, page, table
 from logbook.tasks.run_words import shown
 
 _STYLE = """
@@ -33,20 +34,17 @@ def run_page(
     name: str, sizes: Sequence[SizeFigures], lines: str, units: Units, source: str, said: Sequence[str] = (), today: str = ""
 ) -> str:
     """The whole HTML file; ``source`` says what it was worked out from, ``said`` is to be read before the rest."""
-    title = escape(name or "Size run")
+    title = name or "Size run"
     words = "centimetres" if units is Units.CM else "inches"
-    svg = to_svg(run_drawing(sizes, units)(_DRAWING_WIDTH, _LINE), "").partition("?>\n")[2]
-    parts = [
-        f'<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8"><title>{title}</title>',
-        f"<style>{_STYLE}</style></head><body>",
-        f"<h1>{title}</h1>",
+    svg = inline(to_svg(run_drawing(sizes, units)(_DRAWING_WIDTH, _LINE), ""))
+    parts = (
+        f"<h1>{escape(title)}</h1>",
         f"<p>{escape(source)} Finished sizes in {words}. {escape(today or date.today().isoformat())}.</p>",
         *(f"<p>{escape(sentence)}</p>" for sentence in said),
         f'<div class="above"><div>{svg}</div>{_table(sizes, units)}</div>',
         f'<div class="lines">{_parts(_without_title(lines, name))}</div>',
-        "</body></html>\n",
-    ]
-    return "\n".join(parts)
+    )
+    return page(title, _STYLE, parts)
 
 
 def _without_title(lines: str, name: str) -> str:
@@ -65,11 +63,7 @@ def _table(sizes: Sequence[SizeFigures], units: Units) -> str:
     """A row for each size, the numbers that all have; a column that none has is left out."""
     columns = [(heading, [_cell(size, name, units) for size in sizes]) for heading, name in _COLUMNS]
     there = [(heading, cells) for heading, cells in columns if any(cells)]
-    heads = "".join(f"<th>{escape(heading)}</th>" for heading, _ in there)
-    rows = "".join(
-        "<tr>" + "".join(f"<td>{escape(cells[place])}</td>" for _, cells in there) + "</tr>" for place in range(len(sizes))
-    )
-    return f"<table><tr>{heads}</tr>{rows}</table>"
+    return table([heading for heading, _ in there], zip(*(cells for _, cells in there), strict=True))
 
 
 _COLUMNS = (

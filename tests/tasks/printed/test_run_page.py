@@ -1,7 +1,7 @@
 from logbook.craft.sizes.pattern_lines import pattern_text
 from logbook.craft.sizes.run_numbers import figures_of
 from logbook.craft.words.lengths import Units
-from logbook.pages.pieces.run_page import run_page
+from logbook.tasks.printed.run_page import run_page
 from tests.support.size_runs import PLAN, written
 
 

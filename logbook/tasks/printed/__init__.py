@@ -1,0 +1,1 @@
+"""Pages to print, as HTML that a browser shows: tags, a piece, a run of sizes."""
