@@ -129,7 +129,9 @@ def _start_again(display: str, home: Path, end: str, place: str, texts: tuple[st
         if place != "chain":
             program.until(lambda shown: shown.focus and shown.focus != ".", "the keyboard back in the window")
             hand.key("ctrl+s")
-            program.until(lambda shown: "aved." in " ".join(shown.said), "the saving")
+            program.until(
+                lambda shown: any("saved." in w.text or "Saved." in w.text for w in shown.of_kind("TLabel")), "the saving"
+            )
         with suppress(AssertionError):  # the tool may miss the window that it closes
             hand.key("ctrl+q")
         program.until_ended()
