@@ -25,6 +25,7 @@ from logbook.tasks.importing import plan_import
 from logbook.tasks.keeping import DamagedError, ReplacedError, back_up, new_book
 from logbook.tasks.sampling import new_sample
 from logbook.window.background import Report
+from logbook.window.dialog import Dialog
 from logbook.window.import_dialog import show_plan
 from logbook.window.main_window import MainWindow
 from logbook.window.progress import run_with_progress
@@ -56,6 +57,10 @@ def swatches(stage: "Stage") -> None:
     settle(stage.root)
     find(stage.root, "2024-09-21")
     type_text(stage.page.chain.width.input, "46")
+
+
+def is_help(window: tk.Toplevel) -> bool:
+    return isinstance(window, Dialog) and not window.modal and bool(window.winfo_viewable())
 
 
 class Stage:
@@ -93,7 +98,8 @@ class Stage:
         end = time.monotonic() + COMES_UP_S
 
         def look() -> None:
-            up = [one for one in dialogs(self.root) if one.grab_current() is one]  # others are on their way, or out
+            # Others are on their way, or out; the help holds nothing.
+            up = [one for one in dialogs(self.root) if one.grab_current() is one or is_help(one)]
             if not up and time.monotonic() < end:
                 self.root.after(50, look)
                 return

@@ -171,7 +171,7 @@ class Round:
         """Raises Failure if something is not as it must be."""
         if unexpected := self.program.unexpected():
             raise Failure(f"Unexpected: {unexpected[-1500:]}")
-        if self.shown.at(self.shown.focus) is None:
+        if not keyboard_seen(self.shown):
             self._wait_for_keyboard()
         self.shown = self._look(lambda: self.program.look(thoroughly=True))
         if self.shown.lies:
@@ -182,7 +182,7 @@ class Round:
         deadline = time.monotonic() + 2
         while time.monotonic() < deadline:
             self.shown = self._look(self.program.look)
-            if self.shown.at(self.shown.focus) is not None:
+            if keyboard_seen(self.shown):
                 return
         if self.shown.focus:
             raise Failure(f"The keyboard is where nobody sees it: {self.shown.focus}")
@@ -209,6 +209,11 @@ class Round:
     def take_away(self) -> None:
         self.program.end()
         self.hand.take_away()
+
+
+def keyboard_seen(shown: Shown) -> bool:
+    """Along the bar Tk shows the menu under the pointer while the one opened first keeps the keyboard; Escape closes either."""
+    return shown.at(shown.focus) is not None or (bool(shown.menus) and shown.focus.startswith(".#"))
 
 
 def drop_downs(shown: Shown) -> dict[str, str]:

@@ -42,11 +42,10 @@ class Teller:
         window_say = window.say
 
         def say(sentence: str) -> None:
-            page: Any = window.page_in_hand()
-            if sentence.endswith(" is saved.") and isinstance(page, RecordPage):
-                form: Any = page._form
-                units = window.settings.units
-                self.saved.append({"kind": page.kind, "uid": form.uid, "texts": dict(form.texts), "units": units})
+            for page in window._pages.values():
+                if isinstance(page, RecordPage) and page._form.uid and sentence == page._saved_words():
+                    texts, units = dict(page._form.texts), window.settings.units
+                    self.saved.append({"kind": page.kind, "uid": page._form.uid, "texts": texts, "units": units})
             window_say(sentence)
 
         window.say = say  # type: ignore[method-assign]
