@@ -78,6 +78,7 @@ def test_it_stays_and_is_said_not_to_be_saved(window: MainWindow, page: int, key
     assert text_in(window, key).endswith(TYPED + LATER)
     assert "not saved" in words_of(window.tabs)
     assert "typed meanwhile is not saved yet" in said(window)
+    assert LATER not in said(window)
     hit(window.root, "<Control-s>")
     assert is_kept(path, TYPED + LATER)
 

@@ -101,7 +101,7 @@ class PiecesPage(RecordPage):
         return self.form.saved.name if self.form.saved else ""
 
     def _saved_words(self) -> str:
-        return f"“{self.form.texts['name']}” is saved."
+        return f"“{self._name}” is saved."
 
     def _not_saved(self, errors: Mapping[str, str]) -> str:
         return f"Not saved yet: {errors['sizes']}" if "sizes" in errors else super()._not_saved(errors)

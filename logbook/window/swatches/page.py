@@ -128,7 +128,7 @@ class SwatchesPage(RecordPage):
         return saved
 
     def _saved_words(self) -> str:
-        return f"Swatch {self.form.texts['tag']} is saved."
+        return f"Swatch {self._name} is saved."
 
     def _to_delete(self) -> Sequence[str]:
         return self.find.table.selected or super()._to_delete()
