@@ -70,7 +70,7 @@ def test_each_folder_imports_only_what_lies_beneath_it(folder: str) -> None:
 
 
 def test_each_room_of_the_arithmetic_imports_only_those_before_it() -> None:
-    rooms = ("words", "drawing", "swatches", "gauges", "rows", "pieces", "sizes", "garments")
+    rooms = ("words", "drawing", "swatches", "gauges", "rows", "pieces", "sizes", "garments", "proofreading")
     assert {p.name for p in (PACKAGE / "craft").iterdir() if p.is_dir() and p.name != "__pycache__"} == set(rooms)
     for place, room in enumerate(rooms):
         for path in (PACKAGE / "craft" / room).rglob("*.py"):

@@ -15,6 +15,7 @@ COMMANDS = {
     "piece": ("piece", "a whole piece: chain, rows, marks, sizes, yarn"),
     "sizes": ("sizes", "a garment in several sizes, and its pattern lines"),
     "garment": ("garment", "a garment of several pieces in all its sizes, from a plan"),
+    "proofread": ("proofread", "a finished pattern's text against the numbers of its garment"),
     "find": ("find", "look up swatches"),
     "nearest": ("nearest", "the swatches nearest to a wanted gauge"),
     "compare": ("compare", "two to six swatches side by side"),

@@ -10,4 +10,5 @@ Its rooms, each importing only those before it:
     pieces     a piece from its gauges: chain, length, marks, fit, shaping, yarn, and its drawing
     sizes      the sizes a garment is written for, the lines of its pattern, and what was published
     garments   several pieces together: measures by formula, shapes, joins, yarn
+    proofreading  a finished text held against the numbers
 """

@@ -1,7 +1,7 @@
 """The whole pattern of a garment, in the order a reader wants it; each part only if there is something to say."""
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from logbook.craft.garments.cloth import Cloth
@@ -55,13 +55,21 @@ _ABBREVIATIONS = (
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WrittenGarment:
-    """What a whole pattern is made of: the garment in its sizes, the cloth and swatch of each piece by its name, the terms."""
+    """What a whole pattern is made of: the garment in its sizes, the cloth and swatch of each piece by its name, the terms.
+
+    ``exact``: lengths unrounded, which proofreading goes by.
+    """
 
     plan: GarmentPlan
     sizes: Sequence[GarmentInSize]
     cloths: Mapping[str, Cloth]
     swatches: Mapping[str, Swatch]
     terms: Terms = Terms.US
+    exact: bool = False
+
+    def lengths(self, mm: Iterable[float]) -> str:
+        """Lengths of all sizes as they are printed."""
+        return lengths(mm, exact=self.exact)
 
     @property
     def names(self) -> tuple[str, ...]:
@@ -130,7 +138,7 @@ def _sizes(written: WrittenGarment) -> Part:
     for measure in ("bust", "waist", "hip", "head"):
         body = [size.size.body[measure] for size in written.sizes if measure in size.size.body]
         if len(body) == len(written.sizes):
-            lines.append(f"To fit {'the ' if measure == 'head' else ''}{measure}: {lengths(body)}.")
+            lines.append(f"To fit {'the ' if measure == 'head' else ''}{measure}: {written.lengths(body)}.")
     if written.plan.ease.strip():
         lines.append(f"Intended ease: {written.plan.ease}.")
     return Part("", tuple(lines))
@@ -143,19 +151,19 @@ def _measurements(written: WrittenGarment) -> Iterator[PatternTable]:
         if one.wish.shape == EDGING:
             continue
         around = "round" if in_round(one) else "wide"
-        first, last = (lengths(p.widths[place] for p in piece.pieces) for place in (0, -1))
+        first, last = (written.lengths(p.widths[place] for p in piece.pieces) for place in (0, -1))
         if one.wish.shape in (RAGLAN, ROUND_YOKE):
             rows += [(f"{one.name}, neck round", first)]
-            rows += [(f"{one.name}, body round", lengths(p.edges["end"].mm for p in piece.pieces))]
-            rows += [(f"{one.name}, upper arm round", lengths(p.edges["armhole"].mm for p in piece.pieces))]
+            rows += [(f"{one.name}, body round", written.lengths(p.edges["end"].mm for p in piece.pieces))]
+            rows += [(f"{one.name}, upper arm round", written.lengths(p.edges["armhole"].mm for p in piece.pieces))]
         elif one.widths[0] == one.widths[-1] or one.left or one.foundation in (0,):
-            widest = lengths(max(p.widths) for p in piece.pieces)
+            widest = written.lengths(max(p.widths) for p in piece.pieces)
             rows.append((f"{one.name}, {around}", widest))
         else:
             rows += [(f"{one.name}, {around} at the start", first), (f"{one.name}, {around} at the end", last)]
-        rows.append((f"{one.name}, long", lengths(p.rows * p.row_mm for p in piece.pieces)))
+        rows.append((f"{one.name}, long", written.lengths(p.rows * p.row_mm for p in piece.pieces)))
         if "armhole" in one.edges and one.edges["armhole"].measure == "armhole":
-            rows.append((f"{one.name}, armhole deep", lengths(p.edges["armhole"].mm for p in piece.pieces)))
+            rows.append((f"{one.name}, armhole deep", written.lengths(p.edges["armhole"].mm for p in piece.pieces)))
     yield PatternTable(("", sized(written.names)), tuple(rows))
 
 

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from logbook.craft.words.lengths import Units
-from logbook.craft.words.printed_sizes import alike, printed_length
+from logbook.craft.words.printed_sizes import alike, printed_length, sized
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,9 +24,11 @@ class Part:
     drawing: str = ""
 
 
-def lengths(mm: Iterable[float]) -> str:
-    """``42.5 (46.5, 50.5) cm / 16 3/4 (18 1/4, 20) in``."""
+def lengths(mm: Iterable[float], *, exact: bool = False) -> str:
+    """``42.5 (46.5, 50.5) cm / 16 3/4 (18 1/4, 20) in``; ``exact``: to 0.01 of a unit, for proofreading."""
     every = tuple(mm)
+    if exact:
+        return " / ".join(f"{sized(f'{one / per:.3f}' for one in every)} {unit}" for unit, per in (("cm", 10.0), ("in", 25.4)))
     return " / ".join(f"{alike(printed_length(one, units) for one in every)} {units.value}" for units in Units)
 
 

@@ -250,8 +250,9 @@ def _counts_after(of: PieceInSizes, shapings: Sequence[Shaping | None]) -> Patte
     for number in range(most):
         at = [shaping.at[number] if shaping and number < len(shaping.at) else None for shaping in shapings]
         sts = [NONE if row is None else piece.counts[row - 1] for piece, row in zip(of.pieces, at, strict=True)]
-        rows.append((ordinal(number + 1), alike(NONE if row is None else row for row in at), alike(sts)))
-    return PatternTable(("", f"in {of.row}", "sts after it"), tuple(rows))
+        place = alike(NONE if row is None else row for row in at)
+        rows.append((ordinal(number + 1), f"{of.row} {place}", f"{alike(sts)} sts"))
+    return PatternTable(("shaping", f"in {of.row}", "after it"), tuple(rows))
 
 
 def _raglan(of: PieceInSizes) -> Iterator[str | PatternTable]:
@@ -285,9 +286,9 @@ def _raglan_counts(of: PieceInSizes) -> Iterator[PatternTable]:
                 piece.parts["sleeve"] + 2 * in_sleeve,
                 piece.counts[row - 1],
             )
-            rows.append((str(row), *(str(count) for count in counts)))
-        headings = (f"round, {name}" if len(of.names) > 1 else "round", "back", "front", "each sleeve", "all")
-        yield PatternTable(headings, tuple(rows))
+            back, front, sleeve, every = (f"{count} sts" for count in counts)
+            rows.append((f"round {row}", f"back {back}", f"front {front}", f"each sleeve {sleeve}", f"{every} in all"))
+        yield PatternTable((f"size {name}" if len(of.names) > 1 else "", "", "", "", ""), tuple(rows))
 
 
 def _round_yoke(of: PieceInSizes) -> Iterator[str | PatternTable]:
@@ -305,8 +306,9 @@ def _round_yoke(of: PieceInSizes) -> Iterator[str | PatternTable]:
             NONE if level is None else level.stitches - _before(piece, level.row)
             for piece, level in zip(of.pieces, here, strict=True)
         )
-        rows.append((rounds, gains, alike(NONE if level is None else level.stitches for level in here)))
-    yield PatternTable(("round", "increases", "sts"), tuple(rows))
+        stitches = alike(NONE if level is None else level.stitches for level in here)
+        rows.append((f"round {rounds}", f"increase {gains} sts", f"{stitches} sts in all"))
+    yield PatternTable(("in round", "increase", "after it"), tuple(rows))
     part = {name: of.all(lambda piece, name=name: piece.parts[name]) for name in of.one.parts}  # type: ignore[misc]
     yield f"{of.all(lambda piece: piece.rows)} rounds in all."
     yield (
@@ -328,10 +330,7 @@ def _crown(of: PieceInSizes) -> Iterator[str | PatternTable]:
     most = max(rounds)
     yield PatternTable(
         ("round", "sts"),
-        tuple(
-            (str(row), alike(piece.counts[row - 1] if row <= own else NONE for piece, own in zip(of.pieces, rounds, strict=True)))
-            for row in range(1, most + 1)
-        ),
+        tuple((f"round {row}", f"{_until(of, row, rounds)} sts") for row in range(1, most + 1)),
     )
     exact = [_shaping(piece, "exact") for piece in of.pieces]
     if any(exact):
@@ -339,6 +338,11 @@ def _crown(of: PieceInSizes) -> Iterator[str | PatternTable]:
         yield f"Next round: change by {gains} sts, evenly spread: {of.all(lambda piece: piece.counts[-1])} sts."
     yield f"Work {of.all(lambda piece: piece.parts['tube_rounds'])} rounds even: {of.all(lambda piece: piece.counts[-1])} sts."
     yield f"{of.all(lambda piece: piece.rows)} rounds in all. Fasten off."
+
+
+def _until(of: PieceInSizes, row: int, last: Sequence[int]) -> str:
+    """The stitches of a row in all sizes; a dash for those that have so many rows not."""
+    return alike(piece.counts[row - 1] if row <= own else NONE for piece, own in zip(of.pieces, last, strict=True))
 
 
 def _triangle(of: PieceInSizes) -> Iterator[str | PatternTable]:
@@ -367,7 +371,7 @@ def _edging(of: PieceInSizes) -> Iterator[str | PatternTable]:
         yield PatternTable(
             ("round", "sts"),
             tuple(
-                (str(row), alike(piece.counts[row - 1] if row <= piece.rows else NONE for piece in of.pieces))
+                (f"round {row}", f"{_until(of, row, [piece.rows for piece in of.pieces])} sts")
                 for row in range(1, max(piece.rows for piece in of.pieces) + 1)
             ),
         )

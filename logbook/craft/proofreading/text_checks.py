@@ -1,0 +1,131 @@
+"""What a text says of itself that can't be so: sizes in another order, lists with other numbers of entries, cm and inches that do
+not meet, abbreviations not explained or not used, US and UK words mixed.
+"""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from logbook.craft.proofreading.quantities import Kind, Quantity
+from logbook.craft.words.counting import listed
+
+_ENTRY = r"(?:\d+(?:\.\d+)?|[–—])"
+_MORE_ENTRIES = re.compile(rf"(?<![\w.,/])\d+(?:\.\d+)?\s*[\(\[]\s*{_ENTRY}(?:\s*[,;:/]\s*{_ENTRY})+\s*[\)\]]")
+_ABBREVIATIONS = re.compile(r"^\W*abbreviations?\b.*$", re.IGNORECASE | re.MULTILINE)
+_EXPLAINED = re.compile(r"^\s*[-•*]?\s*([A-Za-z][A-Za-z0-9 -]{0,11}?)\s*(?:[:=–]|\s-\s)\s*\S", re.MULTILINE)
+_KNOWN = (
+    "ch", "st", "sts", "sc", "hdc", "dc", "tr", "dtr", "trtr", "htr", "sl st", "ss", "sk", "sp", "rep", "tch", "yo", "yrh", "inc",
+    "dec",
+)  # fmt: skip
+_US = re.compile(r"\b(?:f?sc|hdc|sc\d+tog|single crochet|half double|fpdc|bpdc|skip|yo)\b", re.IGNORECASE)
+_UK = re.compile(r"\b(?:htr|trtr|qtr|miss|missed|yrh|rtrf|rtrb|half treble)\b", re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """What is wrong in a line of the text (from 1)."""
+
+    line: int
+    says: str
+
+
+def problems_of(text: str, found: Sequence[Quantity], names: Sequence[str]) -> tuple[Problem, ...]:
+    """Everything a text contradicts itself in, in the order of its lines; ``names`` are the sizes, smallest first."""
+    every = [*_orders(text, names), *_entries(text, found, names), *_inches(text, found), *_abbreviations(text), *_mixed(text)]
+    return tuple(sorted(every, key=lambda problem: problem.line))
+
+
+def _orders(text: str, names: Sequence[str]) -> Iterator[Problem]:
+    """Lists of all sizes in another order."""
+    if len(names) < 2:
+        return
+    one = "|".join(re.escape(name) for name in sorted(names, key=len, reverse=True))
+    pattern = re.compile(rf"(?<![\w])(?:{one})(?:[\s,;/()\[\]–-]+(?:{one})(?![\w])){{{len(names) - 1}}}")
+    for found in pattern.finditer(text):
+        order = re.findall(rf"(?:{one})(?![\w])", found[0])
+        if order != list(names) and sorted(order) == sorted(names):
+            yield Problem(
+                _line(text, found.start()), f"The sizes stand in another order: {', '.join(order)} instead of {', '.join(names)}."
+            )
+
+
+def _entries(text: str, found: Sequence[Quantity], names: Sequence[str]) -> Iterator[Problem]:
+    """Lists with another number of entries than there are sizes, unless their sentence names its sizes."""
+    taken = [(quantity.start, quantity.end) for quantity in found if len(quantity.values) == len(names)]
+    for match in _MORE_ENTRIES.finditer(text):
+        entries = len(re.findall(r"\d+(?:\.\d+)?|[–—]", match[0]))
+        if entries == len(names) or any(start <= match.start() < end for start, end in taken):
+            continue
+        start = max(text.rfind(stop, 0, match.start()) for stop in (".", "\n\n", ":"))
+        sentence = text[start + 1 : match.end() + 60]
+        if any(re.search(rf"(?<![\w]){re.escape(name)}(?![\w])", sentence) for name in names):
+            continue
+        yield Problem(_line(text, match.start()), f"“{match[0]}” has {entries} numbers, but there are {len(names)} sizes.")
+
+
+def _inches(text: str, found: Sequence[Quantity]) -> Iterator[Problem]:
+    """Centimetres and inches of one place whose intervals of half a printed step do not meet."""
+    lengths = [quantity for quantity in found if quantity.kind is Kind.LENGTH]
+    for a, b in pairwise(lengths):
+        between = text[a.end : b.start].replace(a.unit, "")
+        beside = re.fullmatch(r"[\s/(=,;–]*(?:or|about)?[\s(]*", between)
+        if {a.unit, b.unit} != {"cm", "in"} or len(a.values) != len(b.values) or not beside:
+            continue
+        for cm, inches in zip(a.values, b.values, strict=True):
+            if cm is None or inches is None or {round(cm), round(inches)} == {100, 102}:  # 10 cm / 4 in is the trade's rounding
+                continue
+            if abs(cm - inches) > (a.step + b.step) / 2 + 1e-6:
+                yield Problem(a.line, f"“{a.text}” and “{b.text}” are not the same length.")
+                break
+
+
+def _abbreviations(text: str) -> Iterator[Problem]:
+    """Abbreviations used and not explained, or explained and not used; only where the text has a list of them."""
+    heading = _ABBREVIATIONS.search(text)
+    if heading is None:
+        return
+    end = text.find("\n\n", heading.end() + 2)
+    end = len(text) if end < 0 else end
+    listed_here = text[heading.end() : end]
+    rest = text[: heading.start()] + "\n" * text.count("\n", heading.start(), end) + text[end:]
+    explained = {found[1].strip().lower() for found in _EXPLAINED.finditer(listed_here)}
+    if not explained:
+        return
+    for short in _KNOWN:
+        used = re.search(rf"(?<![A-Za-z]){short}(?:s)?(?![A-Za-z])", rest, re.IGNORECASE)
+        is_explained = short in explained or (short == "st" and "sts" in explained) or (short == "sts" and "st" in explained)
+        if used and not is_explained:
+            yield Problem(_line(rest, used.start()), f"“{short}” is used, but not among the abbreviations.")
+        if short in explained and not used and not (short in ("st", "sts") and re.search(r"\bsts?\b", rest)):
+            yield Problem(_line(text, heading.start()), f"“{short}” is among the abbreviations, but not used.")
+
+
+def _mixed(text: str) -> Iterator[Problem]:
+    """US and UK words in one text, but for lines that name both and the abbreviations."""
+    us, uk = [], []
+    heading = _ABBREVIATIONS.search(text)
+    end = text.find("\n\n", heading.end() + 2) if heading else -1
+    for at, line in _lines(text):
+        explained = heading is not None and heading.start() <= at < (end if end >= 0 else len(text))
+        if explained or re.search(r"\bUS\b.*\bUK\b|\bUK\b.*\bUS\b", line):
+            continue
+        us += [(at, found[0]) for found in _US.finditer(line)]
+        uk += [(at, found[0]) for found in _UK.finditer(line)]
+    if us and uk:
+        fewer, words = (us, "US") if len(us) < len(uk) else (uk, "UK")
+        names = listed(sorted({word.lower() for _, word in fewer})[:4])
+        yield Problem(
+            _line(text, fewer[0][0]), f"US and UK words stand in one text: {names} {'are' if len(fewer) > 1 else 'is'} {words}."
+        )
+
+
+def _line(text: str, at: int) -> int:
+    return text.count("\n", 0, at) + 1
+
+
+def _lines(text: str) -> Iterator[tuple[int, str]]:
+    at = 0
+    for line in text.split("\n"):
+        yield at, line
+        at += len(line) + 1
