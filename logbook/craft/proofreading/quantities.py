@@ -51,7 +51,8 @@ class Quantity:
     after: tuple[str, ...]
 
 
-_NUMBER = r"(?:\d+\s+\d+/\d+|\d+/\d+|\d+\s?[¼½¾⅛⅜⅝⅞]|\d+(?:\.\d+)?)"
+_FRACTION = r"(?:1/2|[1-3]/4|[1-7]/8|(?:1[0-5]|[1-9])/16|[12]/3)(?!\d)"
+_NUMBER = rf"(?:\d+\s+{_FRACTION}|{_FRACTION}|\d+\s?[¼½¾⅛⅜⅝⅞]|\d+(?:\.\d+)?)"
 _UNIT = r"(?:\s?(?:cm|mm|in(?:ches|\.)?|”|″|\"|sts?|ch|rows?|g|m|yds?))?"
 _ENTRY = rf"(?:{_NUMBER}|[–—])"
 _GROUP = rf"[\(\[]\s*{_ENTRY}{_UNIT}(?:\s*[,;:/–—-]\s*{_ENTRY}{_UNIT})*\s*[\)\]]"

@@ -36,13 +36,18 @@ def problems_of(text: str, found: Sequence[Quantity], names: Sequence[str]) -> t
     return tuple(sorted(every, key=lambda problem: problem.line))
 
 
+def _all_sizes(names: Sequence[str]) -> re.Pattern[str]:
+    """As many names of sizes in a row as there are sizes."""
+    one = "|".join(re.escape(name) for name in sorted(names, key=len, reverse=True))
+    return re.compile(rf"(?<![\w])(?:{one})(?:[\s,;/()\[\]–-]+(?:{one})(?![\w])){{{len(names) - 1}}}")
+
+
 def _orders(text: str, names: Sequence[str]) -> Iterator[Problem]:
     """Lists of all sizes in another order."""
     if len(names) < 2:
         return
     one = "|".join(re.escape(name) for name in sorted(names, key=len, reverse=True))
-    pattern = re.compile(rf"(?<![\w])(?:{one})(?:[\s,;/()\[\]–-]+(?:{one})(?![\w])){{{len(names) - 1}}}")
-    for found in pattern.finditer(text):
+    for found in _all_sizes(names).finditer(text):
         order = re.findall(rf"(?:{one})(?![\w])", found[0])
         if order != list(names) and sorted(order) == sorted(names):
             yield Problem(
@@ -58,7 +63,7 @@ def _entries(text: str, found: Sequence[Quantity], names: Sequence[str]) -> Iter
         if entries == len(names) or any(start <= match.start() < end for start, end in taken):
             continue
         start = max(text.rfind(stop, 0, match.start()) for stop in (".", "\n\n", ":"))
-        sentence = text[start + 1 : match.end() + 60]
+        sentence = _all_sizes(names).sub("", text[start + 1 : match.end() + 60])
         if any(re.search(rf"(?<![\w]){re.escape(name)}(?![\w])", sentence) for name in names):
             continue
         yield Problem(_line(text, match.start()), f"“{match[0]}” has {entries} numbers, but there are {len(names)} sizes.")

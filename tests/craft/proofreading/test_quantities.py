@@ -1,0 +1,59 @@
+"""Quantities in a text: lists in many forms, kinds by the word beside, and what is none."""
+
+import pytest
+
+from logbook.craft.proofreading.quantities import Kind, quantities
+
+
+def found(text: str, sizes: int = 3) -> list[tuple[Kind, tuple[float | None, ...]]]:
+    return [(one.kind, one.values) for one in quantities(text, sizes, ("back", "sleeve"))]
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "values"),
+    [
+        ("Ch 62 (68, 80).", Kind.CHAINS, (62, 68, 80)),
+        ("62[68,80] sts remain", Kind.STITCHES, (62, 68, 80)),
+        ("62 (68; 80) stitches", Kind.STITCHES, (62, 68, 80)),
+        ("62 (68/80) sts", Kind.STITCHES, (62, 68, 80)),
+        ("62 (68) (80) sts", Kind.STITCHES, (62, 68, 80)),
+        ("Work 40 (42,\n44) rows even", Kind.ROWS, (40, 42, 44)),
+        ("at the end of row 71 (69, 66) for", Kind.ROW, (71, 69, 66)),
+        ("in row – (72, 60)", Kind.ROW, (None, 72, 60)),
+        ("3 (3, 4) balls", Kind.BALLS, (3, 3, 4)),
+        ("8 (10, 12) times", Kind.TIMES, (8, 10, 12)),
+        ("12 (13, 15) repeats", Kind.REPEATS, (12, 13, 15)),
+        ("42.5 (46.5, 50.5) cm", Kind.LENGTH, (425, 465, 505)),
+        ("16 3/4 (18 1/4, 20) in", Kind.LENGTH, (425.45, 463.55, 508)),
+        ("120 (130, 150) g", Kind.MASS, (120, 130, 150)),
+        ("300 (320, 350) m", Kind.YARN, (300, 320, 350)),
+        ("62, 68, 80 sts", Kind.STITCHES, (62, 68, 80)),
+        ("112 rows in all", Kind.ROWS, (112,)),
+        ("ch 36", Kind.CHAINS, (36,)),
+    ],
+)
+def test_lists_and_numbers(text: str, kind: Kind, values: tuple[float | None, ...]) -> None:
+    (one,) = found(text)
+    assert one[0] is kind
+    assert one[1] == pytest.approx(values)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Row 3: sc in next 5 sts, ch 2, turn.",
+        "Rnd 2: 2 dc in each dc around, join. (24 dc)",
+        "4.5 mm hook",
+        "16 sts and 20 rows = 10 cm / 4 in",
+        "2026-11-27",
+        "1. Sew the shoulders",
+        "my 3 cats",
+    ],
+)
+def test_what_is_no_quantity(text: str) -> None:
+    assert found(text) == []
+
+
+def test_a_quantity_knows_its_section_and_line() -> None:
+    text = "Back, worked up\nCh 62 (68, 80).\n\nSleeve (make 2)\nCh 30 (32, 34).\n"
+    assert [(one.section, one.line) for one in quantities(text, 3, ("back", "sleeve"))] == [("back", 2), ("sleeve", 5)]

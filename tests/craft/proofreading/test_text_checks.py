@@ -1,0 +1,42 @@
+"""What a text contradicts itself in."""
+
+import pytest
+
+from logbook.craft.proofreading.quantities import quantities
+from logbook.craft.proofreading.text_checks import problems_of
+
+NAMES = ("S", "M", "L")
+
+
+def said(text: str) -> list[str]:
+    return [problem.says for problem in problems_of(text, quantities(text, 3, ()), NAMES)]
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("Sizes S (L, M)", "another order: S, L, M"),
+        ("Work 12 (14, 16, 18) rows.", "4 numbers, but there are 3 sizes"),
+        ("46 cm / 19 in", "not the same length"),
+        ("Ch 5, sc in next st.\n\nAbbreviations\nch: chain\nst: stitch\n\nEnd", "“sc” is used, but not among"),
+        ("Ch 5.\n\nAbbreviations\nch: chain\ndc: double crochet\n\nEnd", "“dc” is among the abbreviations, but not used"),
+        ("Sc in next st, miss 1 st.", "US and UK words"),
+    ],
+)
+def test_problems(text: str, says: str) -> None:
+    assert any(says in one for one in said(text)), said(text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Sizes S (M, L)",
+        "For sizes M and L only: work 12 (14) rows more.",
+        "10 cm / 4 in",
+        "46 (50, 54) cm / 18 (19 3/4, 21 1/4) in",
+        "This pattern uses US terms: sc is UK dc.",
+        "Rows 2 (RS) and 4 (WS)",
+    ],
+)
+def test_what_is_none(text: str) -> None:
+    assert said(text) == []
