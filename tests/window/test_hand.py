@@ -138,6 +138,13 @@ def open_every_menu(user: User, field: Widget) -> int:
     return len(bar.more["entries"])
 
 
+def choose_in_every_drop_down(user: User, window: str) -> None:
+    for box in user.program.look().within(window):
+        if box.kind == "TCombobox":
+            choose_by_click(user, box.path)
+            choose_by_key(user, box.path)
+
+
 def choose_by_key(user: User, path: str) -> None:
     user.hand.key("Down")
     listed = user.program.until(lambda now: now.lists, f"the list of {path}").lists[0]
@@ -241,7 +248,13 @@ DIALOGS: tuple[tuple[int, tuple[str, ...]], ...] = (
     (1, ("Help", "Written rows")),
     (1, ("Help", "Keys")),
     (1, ("Help", "About this program")),
+    (1, ("ctrl+b",)),
+    (1, ("ctrl+j",)),
+    (2, ("ctrl+j",)),
+    (2, ("ctrl+b",)),
+    (2, ("ctrl+m",)),
 )
+"""A page, and the entries of the menu, or the keys, that lead to the dialog."""
 
 
 def escape(user: User, _: Shown) -> None:
@@ -272,8 +285,13 @@ def test_each_dialog_is_left_in_each_way(user: User) -> None:
         if leave is click_outside and labels[0] == "Help" and labels[1] != "About this program":
             continue  # these stay open beside the work
         user.page(page)
-        user.choose(*labels)
+        if "+" in labels[0]:
+            user.hand.key(labels[0])
+        else:
+            user.choose(*labels)
         shown = user.program.until(lambda now: now.dialogs and now.focus.startswith(now.dialogs[-1].path), " ".join(labels))
+        if leave is escape:
+            choose_in_every_drop_down(user, shown.dialogs[-1].path)
         leave(user, shown)
         user.program.until(lambda now: not now.dialogs and now.focus, f"the end of {labels[-1]}")
         user.nothing_unexpected()
