@@ -18,7 +18,7 @@ LARGEST_FILE = 1_000_000
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class WindowPlace:
     """Where a window is, in pixels; the size is that of the window while it is not zoomed."""
 
     width: int
@@ -39,7 +39,7 @@ class Settings:
     terms: str = "us"
     palette: str = "system"
     text_size: int = 100
-    place: Place | None = None
+    place: WindowPlace | None = None
     opened: tuple[str, ...] = ()
     recent: tuple[str, ...] = ()
 
@@ -140,14 +140,14 @@ def _can_be_shown(text: str) -> bool:
     return True
 
 
-def _place(value: Any) -> Place | None:
+def _place(value: Any) -> WindowPlace | None:
     if not isinstance(value, dict) or set(value) != {"width", "height", "x", "y", "zoomed"}:
         return None
     sizes = [_whole(value[name], -100_000, 100_000) for name in ("width", "height", "x", "y")]
     width, height, x, y = sizes
     if width is None or height is None or x is None or y is None or type(value["zoomed"]) is not bool:
         return None
-    return Place(width, height, x, y, value["zoomed"])
+    return WindowPlace(width, height, x, y, value["zoomed"])
 
 
 READERS: dict[str, Callable[[Any], Any]] = {

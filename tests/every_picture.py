@@ -20,7 +20,7 @@ from pathlib import Path
 
 from logbook.book.logbook import open_logbook
 from logbook.pages.pieces.shaping import KINDS
-from logbook.settings import Place, Settings
+from logbook.settings import Settings, WindowPlace
 from logbook.tasks.importing import plan_import
 from logbook.tasks.keeping import DamagedError, ReplacedError, back_up, new_book
 from logbook.tasks.sampling import new_sample
@@ -281,7 +281,7 @@ def played(scene: Scene, sample: Path, folder: Path, size: int, palette: str) ->
 def a_stage(sample: Path, folder: Path, size: int, palette: str) -> Iterator[Stage]:
     """A window on a copy of the sample; it is closed in the end, whatever is typed in it."""
     root = tk.Tk()
-    settings = Settings(text_size=size, palette=palette, opened=EVERYTHING_OPEN, place=Place(*SIZE, 0, 0, True))
+    settings = Settings(text_size=size, palette=palette, opened=EVERYTHING_OPEN, place=WindowPlace(*SIZE, 0, 0, True))
     window = MainWindow(root, settings)
     copy = Path(shutil.copy(sample, Path(tempfile.mkdtemp()) / "sample.logbook"))
     window.show(open_logbook(copy), is_sample=True)

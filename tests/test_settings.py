@@ -9,15 +9,15 @@ from hypothesis import strategies as st
 
 from logbook.settings import (
     RECENT_KEPT,
-    Place,
     Settings,
+    WindowPlace,
     data_folder,
     load_settings,
     save_settings,
     settings_folder,
 )
 
-FULL = Settings("in", "uk", "dark", 150, Place(900, 600, -20, 30, True), ("yarn", "notes"), ("/a/b.book", "c\udc80"))
+FULL = Settings("in", "uk", "dark", 150, WindowPlace(900, 600, -20, 30, True), ("yarn", "notes"), ("/a/b.book", "c\udc80"))
 
 
 def test_what_is_saved_is_loaded() -> None:

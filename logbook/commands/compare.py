@@ -8,7 +8,7 @@ from logbook.commands.output import print_json, print_text
 from logbook.commands.parser import Parser, add_common
 from logbook.craft.gauges.comparison import Difference
 from logbook.errors import UsageError
-from logbook.tasks.compare import Comparison, compare
+from logbook.tasks.compare import Comparison, compare, difference_sentence
 
 
 def fill_compare(parser: Parser) -> None:
@@ -55,5 +55,7 @@ def _text(comparison: Comparison) -> str:
         for field in comparison.fields
         if field.name != "tag"
     ]
-    sentences = [one.sentence for one in comparison.differences] or ["They share no condition and direction to compare."]
+    sentences = [difference_sentence(one) for one in comparison.differences] or [
+        "They share no condition and direction to compare."
+    ]
     return "\n".join([table(headings, rows), "", *sentences])

@@ -13,7 +13,7 @@ from logbook.tasks.browsing import assumptions_of, save_assumptions
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class AssumptionLine:
     """One assumption: its name in the craft, label with the letter of its key, unit, and text."""
 
     name: str
@@ -63,7 +63,7 @@ class AssumptionForm:
         self._session = session
         kept = assumptions_of(session.book)
         self.lines = tuple(
-            Line(name, kind.label, kind.unit, _shown(getattr(kept, name), kind.scale)) for name, kind in _KINDS.items()
+            AssumptionLine(name, kind.label, kind.unit, _shown(getattr(kept, name), kind.scale)) for name, kind in _KINDS.items()
         )
 
     def errors(self, texts: Mapping[str, str]) -> dict[str, str]:

@@ -19,7 +19,7 @@ from functools import lru_cache
 from logbook.errors import RefusedError
 from logbook.sheets.limits import MOST_COLUMNS, MOST_SHEETS, RawCell, RawSheet, RowCollector, Unusable
 from logbook.sheets.number_formats import Moment, builtin_moment, moment_of
-from logbook.sheets.zip_parts import DamagedError, Handlers, ZipParts, refusing_damage
+from logbook.sheets.zip_parts import DamagedZipError, Handlers, ZipParts, refusing_damage
 
 _ESCAPED = re.compile(r"_x([0-9A-Fa-f]{4})_")
 _LETTERS = re.compile(r"[A-Za-z]{1,3}\Z")
@@ -60,10 +60,10 @@ class _Workbook:
 
 def _find_workbook(parts: ZipParts) -> _Workbook:
     if not parts.has("_rels/.rels"):
-        raise DamagedError("it is a zip file, but no .xlsx")
+        raise DamagedZipError("it is a zip file, but no .xlsx")
     roots = [target for kind, target in _relations(parts, "").values() if kind == "officeDocument"]
     if not roots or not parts.has(roots[0]):
-        raise DamagedError("it holds no workbook")
+        raise DamagedZipError("it holds no workbook")
     sheets, since_1904 = _sheets(parts, roots[0])
     relations = _relations(parts, roots[0])
     named = {kind: target for kind, target in relations.values() if parts.has(target)}
@@ -71,7 +71,7 @@ def _find_workbook(parts: ZipParts) -> _Workbook:
         kind, target = relations.get(identity, ("", ""))
         if kind == "worksheet":
             return _Workbook(sheet_name, target, named.get("sharedStrings", ""), named.get("styles", ""), since_1904)
-    raise DamagedError("it holds no sheet of cells")
+    raise DamagedZipError("it holds no sheet of cells")
 
 
 def _relations(parts: ZipParts, path: str) -> dict[str, tuple[str, str]]:
@@ -205,7 +205,7 @@ class _SheetReader:
 
     def _start_sheet(self, attributes: dict[str, str]) -> None:
         if not _NAMESPACES & {value for name, value in attributes.items() if name.startswith("xmlns")}:
-            raise DamagedError("its sheet is not written in the language of workbooks")
+            raise DamagedZipError("its sheet is not written in the language of workbooks")
 
     def _start_data(self, attributes: dict[str, str]) -> None:
         self._in_data = True
@@ -218,7 +218,7 @@ class _SheetReader:
             return
         number = _whole(attributes["r"]) if "r" in attributes else self._row + 1
         if number <= self._row:
-            raise DamagedError(f"row {number} stands after row {self._row}")
+            raise DamagedZipError(f"row {number} stands after row {self._row}")
         self._row, self._column, self._cells = number, 0, []
 
     def _end_row(self) -> None:
@@ -230,16 +230,16 @@ class _SheetReader:
             return
         column = _column_number(attributes["r"], self._row) if "r" in attributes else self._column + 1
         if column <= self._column:
-            raise DamagedError(f"the cells of row {self._row} stand out of order")
+            raise DamagedZipError(f"the cells of row {self._row} stand out of order")
         if column > _WIDEST:
-            raise DamagedError(f"row {self._row} has more than {_WIDEST:,} cells, blank ones counted")
+            raise DamagedZipError(f"row {self._row} has more than {_WIDEST:,} cells, blank ones counted")
         self._column, self._attributes = column, attributes
         self._value, self._formula, self._worded = None, False, False
         self._texts.clear()
 
     def _start_text(self, attributes: dict[str, str]) -> None:
         if self._in_data and self._worded:
-            raise DamagedError(f"a cell of row {self._row} holds two texts")
+            raise DamagedZipError(f"a cell of row {self._row} holds two texts")
         self._worded = True
         self._texts.clear()
 
@@ -282,13 +282,13 @@ class _SheetReader:
             return None
         reader = _READERS.get(kind)
         if reader is None:
-            raise DamagedError(f"row {self._row} has a cell of an unknown kind")
+            raise DamagedZipError(f"row {self._row} has a cell of an unknown kind")
         return reader(self, value)
 
     def _number(self, value: str) -> RawCell:
         number = float(value)
         if not math.isfinite(number) or "_" in value:
-            raise DamagedError(f"row {self._row} has a number that is none")
+            raise DamagedZipError(f"row {self._row} has a number that is none")
         style = self._attributes.get("s")
         if style is None:
             return number
@@ -339,7 +339,7 @@ def _day(number: float, moment: Moment, since_1904: bool) -> RawCell:
 
 def _whole(text: str) -> int:
     if not _WHOLE.match(text):
-        raise DamagedError(f"“{text[:20]}” stands where a whole number belongs")
+        raise DamagedZipError(f"“{text[:20]}” stands where a whole number belongs")
     return int(text)
 
 
@@ -351,7 +351,7 @@ def _column_number(reference: str, row: int) -> int:
 @lru_cache(maxsize=1_000)
 def _number_of_column(letters: str) -> int:
     if not _LETTERS.match(letters):
-        raise DamagedError(f"“{letters[:20]}” is no cell of its row")
+        raise DamagedZipError(f"“{letters[:20]}” is no cell of its row")
     number = 0
     for letter in letters.upper():
         number = number * 26 + ord(letter) - ord("A") + 1

@@ -30,7 +30,7 @@ _DAMAGE = (
 )  # fmt: skip
 
 
-class DamagedError(ValueError):
+class DamagedZipError(ValueError):
     """The workbook contradicts itself or its format."""
 
 
@@ -110,13 +110,13 @@ class ZipParts:
 
     def _look_through(self) -> None:
         if len(self._entries) != len(self._archive.infolist()):
-            raise DamagedError("it holds one part twice")
+            raise DamagedZipError("it holds one part twice")
         inflated = 0
         for info in self._archive.infolist():
             if info.flag_bits & 1:
                 raise self._refused("is locked with a password")
             if info.compress_type not in (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED):
-                raise DamagedError("it is packed in a way workbooks are not")
+                raise DamagedZipError("it is packed in a way workbooks are not")
             for chunk in self._chunks(info):
                 inflated += len(chunk)
                 if inflated > MOST_INFLATED_BYTES:

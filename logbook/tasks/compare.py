@@ -7,7 +7,9 @@ from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.logbook import Logbook
 from logbook.book.swatches import swatch_of_tag
 from logbook.craft.gauges.comparison import ComparedField, Difference, compared_fields, gauge_differences
+from logbook.craft.swatches.conditions import Direction
 from logbook.craft.swatches.swatch import gauges_of
+from logbook.craft.words.numbers import show_percent
 from logbook.tasks.find import FoundSwatch
 
 
@@ -30,3 +32,16 @@ def compare(book: Logbook, tags: Sequence[str]) -> Comparison:
         gauge_differences(found, assumed),
         compared_fields(found),
     )
+
+
+def difference_sentence(one: Difference) -> str:
+    """What to say of two swatches."""
+    first, second = one.tags
+    what = f"the {one.direction.one} {one.condition.words}"
+    if one.differ is None:
+        return f"{first} and {second}, {what}: one was counted too coarsely to tell whether they differ."
+    if not one.differ:
+        return f"{first} and {second}, {what}: may be the same."
+    more, less = ("wider", "narrower") if one.direction is Direction.STITCHES else ("higher", "lower")
+    size = f"{show_percent(abs(one.ratio - 1))} {more if one.ratio > 1 else less}"
+    return f"{first} and {second} differ: {what} is {size} in {first}."

@@ -7,7 +7,7 @@ from logbook.craft.gauges.drift import Drift
 from logbook.craft.gauges.hanging import Growth
 from logbook.craft.gauges.washing import FinishedGauge, Washing
 from logbook.craft.pieces.edge_stitches import EdgeStitch
-from logbook.craft.pieces.fit import Fit, Opening, Verdict
+from logbook.craft.pieces.fit import BodyOpening, Fit, Verdict
 from logbook.craft.pieces.notes import (
     AllAlike,
     CantTellApart,
@@ -193,7 +193,7 @@ def _fit(fit: Fit, units: Units) -> Iterator[str]:
             yield f"Worn, it gets {show_percent(abs(fit.length_change))} {longer}."
 
 
-def _too_small(opening: Opening, give: float | None, units: Units) -> str:
+def _too_small(opening: BodyOpening, give: float | None, units: Units) -> str:
     has, needs = show_length(opening.round_mm, units), show_length(opening.needs_mm, units)
     what = f"The {opening.name} is {has} round, but the {opening.part} measures {needs}"
     if give is None:

@@ -2,7 +2,7 @@
 
 import tkinter as tk
 
-from logbook.settings import Place
+from logbook.settings import WindowPlace
 
 GRAB = 120
 """Pixels of the title bar that must lie on the screen."""
@@ -10,22 +10,22 @@ TITLE_BAR = 40
 SMALLEST = (640, 400)
 
 
-def reachable(place: Place, left: int, top: int, width: int, height: int) -> Place:
+def reachable(place: WindowPlace, left: int, top: int, width: int, height: int) -> WindowPlace:
     """``place`` moved and shrunk until it fits the screen and its title bar can be grabbed; zoomed stays zoomed."""
     wide, high = min(max(place.width, SMALLEST[0]), width), min(max(place.height, SMALLEST[1]), height)
     x = min(max(place.x, left + GRAB - wide), left + width - GRAB)
     y = min(max(place.y, top), top + height - TITLE_BAR)
-    return Place(wide, high, x, y, place.zoomed)
+    return WindowPlace(wide, high, x, y, place.zoomed)
 
 
 class PlaceKeeper:
     """Opens ``window`` at ``place``, or zoomed for None, and knows its ``place`` later, the size apart from zoomed."""
 
-    def __init__(self, window: tk.Tk, place: Place | None) -> None:
+    def __init__(self, window: tk.Tk, place: WindowPlace | None) -> None:
         self._window = window
         left, top = window.winfo_vrootx(), window.winfo_vrooty()
         width, height = window.winfo_vrootwidth(), window.winfo_vrootheight()
-        usual = Place(width * 9 // 10, height * 8 // 10, left + width // 20, top + height // 20, True)
+        usual = WindowPlace(width * 9 // 10, height * 8 // 10, left + width // 20, top + height // 20, True)
         self.place = reachable(place or usual, left, top, width, height)
         window.geometry(f"{self.place.width}x{self.place.height}+{self.place.x}+{self.place.y}")
         if self.place.zoomed:
@@ -40,9 +40,9 @@ class PlaceKeeper:
         width, height = (int(part) for part in size.split("x"))
         x, y = (int(part) for part in offset.split("+"))
         if self._zoomed():
-            self.place = Place(self.place.width, self.place.height, self.place.x, self.place.y, True)
+            self.place = WindowPlace(self.place.width, self.place.height, self.place.x, self.place.y, True)
         elif self._window.state() == "normal":
-            self.place = Place(width, height, x, y, False)
+            self.place = WindowPlace(width, height, x, y, False)
 
     def _on_x11(self) -> bool:
         return str(self._window.tk.call("tk", "windowingsystem")) == "x11"

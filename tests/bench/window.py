@@ -24,7 +24,7 @@ from logbook.craft.swatches.readings import read_readings
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch, TakenReading
 from logbook.craft.swatches.yarn import Yarn
-from logbook.settings import Place, Settings, save_settings
+from logbook.settings import Settings, WindowPlace, save_settings
 from tests.support.display import own_display
 
 SWATCHES = 10_000
@@ -134,7 +134,7 @@ def main() -> None:
         # As on a user's second start: with the bytecode that Python keeps beside the program.
         os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
         os.environ["PYTHONPYCACHEPREFIX"] = str(Path(folder) / "bytecode")
-        save_settings(Settings(place=Place(1366, 736, 0, 0, False)))
+        save_settings(Settings(place=WindowPlace(1366, 736, 0, 0, False)))
         path = Path(folder) / "swatches.logbook"  # the usual logbook, which opens when nothing else is said
         make(path)
         kinds = run(OURS, str(path))[1]

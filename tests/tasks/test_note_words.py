@@ -6,7 +6,7 @@ import pytest
 
 from logbook.craft.gauges.hanging import Growth
 from logbook.craft.pieces.edge_stitches import EdgeStitch
-from logbook.craft.pieces.fit import Opening, Verdict, fit_of
+from logbook.craft.pieces.fit import BodyOpening, Verdict, fit_of
 from logbook.craft.pieces.notes import (
     AllAlike,
     CantTellApart,
@@ -24,7 +24,7 @@ from logbook.craft.swatches.conditions import Direction
 from logbook.craft.words.lengths import Units
 from logbook.tasks.note_words import in_all_sizes, said
 
-NECK = Opening(name="neck", part="head", round_mm=500, needs_mm=560)
+NECK = BodyOpening(name="neck", part="head", round_mm=500, needs_mm=560)
 EDGE = EdgeStitch(stitch_mm=6.0, give_or_take=0.03, extra_chains=1, tag="H1")
 
 

@@ -17,7 +17,6 @@ from logbook.craft.swatches.fields import FIELDS
 from logbook.craft.swatches.gauge import Gauge
 from logbook.craft.swatches.swatch import Swatch, gauges_of
 from logbook.craft.swatches.swatch_fields import value_of
-from logbook.craft.words.numbers import show_percent
 from logbook.errors import RefusedError
 
 WIDENED = {2: 1.0, 3: 1.15, 4: 1.24, 5: 1.30, 6: 1.35}
@@ -41,20 +40,6 @@ class Difference:
     def differ(self) -> bool | None:
         """Whether the two really differ."""
         return None if self.give_or_take is None else abs(math.log(self.ratio)) > self.give_or_take
-
-    @property
-    def sentence(self) -> str:
-        """What to say of the two."""
-        first, second = self.tags
-        what = f"the {self.direction.one} {self.condition.words}"
-        percent = show_percent(abs(self.ratio - 1))
-        if self.differ is None:
-            return f"{first} and {second}, {what}: one was counted too coarsely to tell whether they differ."
-        if not self.differ:
-            return f"{first} and {second}, {what}: may be the same."
-        size = ("wider" if self.ratio > 1 else "narrower") if self.direction is Direction.STITCHES else None
-        size = size or ("higher" if self.ratio > 1 else "lower")
-        return f"{first} and {second} differ: {what} is {percent} {size} in {first}."
 
 
 @dataclass(frozen=True, slots=True)

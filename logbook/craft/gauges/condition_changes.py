@@ -11,11 +11,10 @@ from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.gauge import Gauge
 from logbook.craft.swatches.swatch import Swatch, gauges_of
-from logbook.craft.words.numbers import show_percent
 
 
 @dataclass(frozen=True, slots=True)
-class Change:
+class ConditionChange:
     """From ``since`` to ``condition``: ``change`` is −0.03 for 3 % less; ``give_or_take`` likewise, None if unknown."""
 
     direction: Direction
@@ -24,18 +23,10 @@ class Change:
     change: float
     give_or_take: float | None
 
-    @property
-    def sentence(self) -> str:
-        """``Washed, laid flat: stitches 3.1 % narrower than as worked, give or take 3.4 %.``"""
-        more, less = ("wider", "narrower") if self.direction is Direction.STITCHES else ("higher", "lower")
-        amount = show_percent(abs(self.change))
-        said = f"{amount} {more if self.change > 0 else less} than" if amount != "0 %" else "no different from"
-        sure = "" if self.give_or_take is None else f", give or take {show_percent(self.give_or_take)}"
-        words = self.condition.words
-        return f"{words[0].upper()}{words[1:]}: {self.direction.value} {said} {self.since.words}{sure}."
 
-
-def condition_changes(swatch: Swatch, assumptions: Assumptions, since: Condition = Condition.WORKED) -> tuple[Change, ...]:
+def condition_changes(
+    swatch: Swatch, assumptions: Assumptions, since: Condition = Condition.WORKED
+) -> tuple[ConditionChange, ...]:
     """The changes from ``since`` to every other condition measured in that direction, where ``since`` was measured too."""
     gauges = gauges_of(swatch, assumptions)
     return tuple(
@@ -46,7 +37,7 @@ def condition_changes(swatch: Swatch, assumptions: Assumptions, since: Condition
     )
 
 
-def _change(direction: Direction, since: Condition, condition: Condition, before: Gauge, after: Gauge) -> Change:
+def _change(direction: Direction, since: Condition, condition: Condition, before: Gauge, after: Gauge) -> ConditionChange:
     ratio = after.pitch_mm / before.pitch_mm
     half_width = combined(before.give_or_take, after.give_or_take)
-    return Change(direction, since, condition, ratio - 1, None if half_width is None else ratio * half_width)
+    return ConditionChange(direction, since, condition, ratio - 1, None if half_width is None else ratio * half_width)

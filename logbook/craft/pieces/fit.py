@@ -117,7 +117,7 @@ def _within(needed: float, around_give_or_take: float | None, give: Give) -> tup
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Opening:
+class BodyOpening:
     """An opening of ``round_mm`` that a part of the body must go through: ``name`` of the opening, then of the part."""
 
     name: str

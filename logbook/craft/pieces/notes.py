@@ -10,7 +10,7 @@ from logbook.craft.gauges.drift import Drift
 from logbook.craft.gauges.hanging import Growth
 from logbook.craft.gauges.washing import FinishedGauge
 from logbook.craft.pieces.edge_stitches import EdgeStitch
-from logbook.craft.pieces.fit import Fit, Opening, Verdict
+from logbook.craft.pieces.fit import BodyOpening, Fit, Verdict
 from logbook.craft.pieces.starting_chain import ChainRule
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.swatches.readings import Reading
@@ -69,7 +69,7 @@ class Washed(NamedTuple):
 class TooSmall(NamedTuple):
     """An opening that a part of the body does not go through as it is; ``give`` of the cloth, relative, None: not known."""
 
-    opening: Opening
+    opening: BodyOpening
     give: float | None
 
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from logbook.craft.pieces.chain_notes import rule_notes
 from logbook.craft.pieces.edge_stitches import rows_higher
-from logbook.craft.pieces.fit import Opening, Verdict
+from logbook.craft.pieces.fit import BodyOpening, Verdict
 from logbook.craft.pieces.notes import Clip, EdgeRows, EdgesOf, Note, OddRib, Plain, TooSmall, Washed
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
@@ -54,11 +54,11 @@ def gauge_remarks(swatch: Swatch, plan: PiecePlan, gauges: PieceGauges, *, rows:
     yield gauges.drift
 
 
-def _openings(plan: PiecePlan, numbers: PieceNumbers) -> Iterator[Opening]:
+def _openings(plan: PiecePlan, numbers: PieceNumbers) -> Iterator[BodyOpening]:
     """Neck and armholes lie on front and back, so they are twice as far round as they are wide or deep."""
     if plan.head_mm is not None and numbers.neck:
-        yield Opening(name="neck", part="head", round_mm=2 * numbers.neck.begins.true_mm, needs_mm=plan.head_mm)
+        yield BodyOpening(name="neck", part="head", round_mm=2 * numbers.neck.begins.true_mm, needs_mm=plan.head_mm)
     if plan.upper_arm_mm is not None and numbers.armhole:
-        yield Opening(name="armhole", part="upper arm", round_mm=2 * numbers.armhole.true_mm, needs_mm=plan.upper_arm_mm)
+        yield BodyOpening(name="armhole", part="upper arm", round_mm=2 * numbers.armhole.true_mm, needs_mm=plan.upper_arm_mm)
     if plan.hip_mm is not None and numbers.fit is not None and numbers.slit is None:
-        yield Opening(name="hem", part="hip", round_mm=numbers.fit.around_mm, needs_mm=plan.hip_mm)
+        yield BodyOpening(name="hem", part="hip", round_mm=numbers.fit.around_mm, needs_mm=plan.hip_mm)

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from logbook.craft.drawing.drawing import Draw, Drawing, Rect, Shape, Text
-from logbook.craft.gauges.condition_changes import Change, condition_changes
+from logbook.craft.gauges.condition_changes import ConditionChange, condition_changes
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.swatch import Swatch, gauges_of
@@ -55,7 +55,7 @@ def _follows(since: Condition, condition: Condition) -> bool:
     return list(Condition).index(condition) > list(Condition).index(since)
 
 
-def _lines(found: Sequence[Change]) -> Iterator[str]:
+def _lines(found: Sequence[ConditionChange]) -> Iterator[str]:
     """``Washed, laid flat, from as worked: stitches −1.6 % ± 3.4 % (may be none), rows −4.6 % ± 3.4 %.``"""
     states: dict[tuple[Condition, Condition], list[str]] = {}
     for change in found:
@@ -65,7 +65,7 @@ def _lines(found: Sequence[Change]) -> Iterator[str]:
         yield f"{words[0].upper()}{words[1:]}, from {since.words}: {', '.join(figures)}."
 
 
-def _figure(change: Change) -> str:
+def _figure(change: ConditionChange) -> str:
     amount = f"{change.direction.value} {_signed(change.change)}"
     if change.give_or_take is None:
         return f"{amount} (counted too coarsely to be sure)"

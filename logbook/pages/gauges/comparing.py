@@ -8,7 +8,7 @@ from logbook.craft.gauges.comparison import Difference
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.words.lengths import show_mm
 from logbook.craft.words.numbers import show_percent
-from logbook.tasks.compare import Comparison
+from logbook.tasks.compare import Comparison, difference_sentence
 from logbook.tasks.find import FoundSwatch
 
 DIFFERS, SAME, OPEN = "≠", "≈", "?"
@@ -83,10 +83,10 @@ def _sentences(differences: Sequence[Difference]) -> Iterator[str]:
     for (condition, direction), group in groupby(differences, key=lambda one: (one.condition, one.direction)):
         pairs = list(group)
         if len(pairs) == 1:
-            yield pairs[0].sentence
+            yield difference_sentence(pairs[0])
             continue
-        yield from (pair.sentence for pair in pairs if pair.differ)
-        yield from (pair.sentence for pair in pairs if pair.differ is None)
+        yield from (difference_sentence(pair) for pair in pairs if pair.differ)
+        yield from (difference_sentence(pair) for pair in pairs if pair.differ is None)
         what = f"the {direction.one} {condition.words}"
         same = [" and ".join(pair.tags) for pair in pairs if pair.differ is False]
         if len(same) == len(pairs):

@@ -32,7 +32,7 @@ READINGS = {readings_key(condition): condition for condition in Condition}
 EMPTY: Texts = dict.fromkeys((*PLAIN, *READINGS), "")
 
 
-class Line(NamedTuple):
+class ReadingLine(NamedTuple):
     """One line of readings: what could be read of it, or the sentence that says why it could not."""
 
     readings: tuple[Reading, ...] = ()
@@ -45,7 +45,7 @@ class Typed:
 
     swatch: Swatch
     errors: Mapping[str, str]
-    lines: Mapping[str, tuple[Line, ...]]
+    lines: Mapping[str, tuple[ReadingLine, ...]]
 
 
 def texts_of(swatch: Swatch) -> dict[str, str]:
@@ -93,11 +93,11 @@ def _shown(field: Field, value: Any) -> str:
     return f"{shown} cm" if shown and field.in_cm else shown
 
 
-def _read_line(text: str, units: Units) -> Line:
+def _read_line(text: str, units: Units) -> ReadingLine:
     try:
-        return Line(read_readings(clean_text(text), units=units))
+        return ReadingLine(read_readings(clean_text(text), units=units))
     except UnreadableError as error:
-        return Line(error=str(error))
+        return ReadingLine(error=str(error))
 
 
 def _line_of(reading: Reading) -> str:

@@ -7,7 +7,7 @@ from logbook.craft.swatches.readings import Counted, Reading
 from logbook.craft.swatches.swatch import Swatch, gauge_in
 from logbook.craft.words.lengths import show_mm
 from logbook.errors import RefusedError
-from logbook.pages.swatches.form_texts import Line
+from logbook.pages.swatches.form_texts import ReadingLine
 
 ONE = {
     Counted.STITCHES: "one stitch",
@@ -17,7 +17,7 @@ ONE = {
 }
 
 
-def meaning(line: Line) -> str:
+def meaning(line: ReadingLine) -> str:
     """``one repeat 37.8 mm``; "" for an empty line or one that can't be read."""
     return ", ".join(_one(reading) for reading in line.readings)
 

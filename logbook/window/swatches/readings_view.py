@@ -5,7 +5,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from tkinter import ttk
 
-from logbook.pages.swatches.form_texts import Line
+from logbook.pages.swatches.form_texts import ReadingLine
 from logbook.pages.swatches.meanings import meaning
 from logbook.window.field import MARKS
 from logbook.window.keyboard import focused
@@ -39,7 +39,7 @@ class ReadingsView(ttk.Frame):
         super().__init__(parent, style=styled(parent, "TFrame"))
         self.look, self._hint, self._on_change = look, hint, on_change
         self.rows: list[ReadingRow] = []
-        self._lines: Sequence[Line] = ()
+        self._lines: Sequence[ReadingLine] = ()
         self._together = self._error = ""
         self._quiet = False
         self._stacked = False
@@ -66,7 +66,7 @@ class ReadingsView(ttk.Frame):
             row.variable.set(line)
         self._quiet = False
 
-    def say(self, lines: Sequence[Line], together: str, error: str = "") -> None:
+    def say(self, lines: Sequence[ReadingLine], together: str, error: str = "") -> None:
         """What the lines mean one by one and together, or what the list as a whole lacks."""
         self._lines, self._together, self._error = lines, together, error
         self._show()
@@ -76,7 +76,7 @@ class ReadingsView(ttk.Frame):
         here = focused(self) if self.winfo_ismapped() else None
         fault = self._error
         for place, row in enumerate(self.rows):
-            line = self._lines[place] if place < len(self._lines) else Line()
+            line = self._lines[place] if place < len(self._lines) else ReadingLine()
             wrong = bool(line.error) and row.entry is not here
             fault = fault or (line.error if wrong else "")
             says, style = (f"{MARKS['error']}can't be read", "Error.TLabel") if wrong else (meaning(line), "Muted.TLabel")

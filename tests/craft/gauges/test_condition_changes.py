@@ -28,12 +28,8 @@ def test_changes_since_it_was_worked() -> None:
     washed = found[Condition.WASHED, Direction.STITCHES]
     assert washed.change == pytest.approx(-0.05)
     assert washed.give_or_take == pytest.approx(0.074852, abs=0.00001)
-    assert washed.sentence == "Washed, laid flat: stitches 5 % narrower than as worked, give or take 7.5 %."
-    assert "rows no different from as worked, give or take 7.9 %" in found[Condition.WASHED, Direction.ROWS].sentence
-    assert found[Condition.SIDEWAYS, Direction.ROWS].sentence.startswith("Pulled sideways: rows 10 % lower than as worked")
     coarse = found[Condition.HUNG, Direction.STITCHES]
     assert coarse.give_or_take is None
-    assert coarse.sentence == "Hung: stitches no different from as worked."
 
 
 def test_changes_since_washing_show_the_give() -> None:

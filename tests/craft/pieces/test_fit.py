@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from logbook.craft.pieces.fit import Give, Opening, Verdict, around, fit_of, panel_width
+from logbook.craft.pieces.fit import BodyOpening, Give, Verdict, around, fit_of, panel_width
 from logbook.craft.words.lengths import Ease, read_ease
 from logbook.errors import RefusedError
 from logbook.tasks.note_words import said
@@ -96,7 +96,7 @@ def test_what_it_could_be_lies_beside_the_verdict(girth: float, u: float, give: 
 
 
 def test_openings_must_let_the_body_through() -> None:
-    wide = Opening(name="armhole", part="upper arm", round_mm=420, needs_mm=300)
-    neck = Opening(name="neck", part="head", round_mm=500, needs_mm=560)
+    wide = BodyOpening(name="armhole", part="upper arm", round_mm=420, needs_mm=300)
+    neck = BodyOpening(name="neck", part="head", round_mm=500, needs_mm=560)
     assert (wide.too_small, neck.too_small) == (False, True)
     assert neck.stretch == pytest.approx(0.12)
