@@ -11,7 +11,8 @@ from logbook.commands.parser import Parser, add_common, reading_with
 from logbook.craft.words.counting import counted
 from logbook.errors import RefusedError, UnreadableError
 from logbook.tasks.exporting import export
-from logbook.tasks.importing import ImportPlan, ImportResult, import_into, import_into_new
+from logbook.tasks.importing import ImportPlan, ImportResult, import_into, import_into_new, plan_import
+from logbook.tasks.own_sheets import Wishes, field_of, read_choice, read_over
 
 
 def fill_import(parser: Parser) -> None:
@@ -20,6 +21,14 @@ def fill_import(parser: Parser) -> None:
     parser.add_argument("sheet", type=Path, metavar="SHEET")
     parser.add_argument("--new", action="store_true", help="make the logbook first; it must not be there yet")
     parser.add_argument("--good-rows-only", action="store_true", help="take in the good rows though others have problems")
+    own = parser.add_argument_group("a sheet in your own words")
+    choice = reading_with(read_choice)
+    own.add_argument(
+        "--map", type=choice, action="append", default=[], metavar="HEADING=COLUMN", help="what a column is; again for more"
+    )
+    own.add_argument("--sheet", dest="sheet_name", metavar="NAME", help="which sheet of the workbook")
+    own.add_argument("--per", type=reading_with(read_over), metavar="LEN", help="the width that all counts are over, as 10 cm")
+    own.add_argument("--show", action="store_true", help="show what each column would be taken as, and write nothing")
     parser.set_defaults(run=_import)
 
 
@@ -31,21 +40,72 @@ def fill_export(parser: Parser) -> None:
 
 
 def _import(arguments: argparse.Namespace) -> int:
+    own = _wishes(arguments)
+    if arguments.show:
+        return _show(arguments, own or Wishes())
     if arguments.new:
-        plan, result = import_into_new(path_of(arguments), arguments.sheet, good_rows_only=arguments.good_rows_only)
+        plan, result = import_into_new(path_of(arguments), arguments.sheet, good_rows_only=arguments.good_rows_only, own=own)
     else:
         with book_of(arguments) as book:
-            plan, result = import_into(book, arguments.sheet, good_rows_only=arguments.good_rows_only)
+            plan, result = import_into(book, arguments.sheet, good_rows_only=arguments.good_rows_only, own=own)
     if arguments.json:
         print_json(_import_json(plan, result))
     else:
         _print_import(plan, result)
+    _print_remarks(arguments, plan)
     if result is None:
         raise RefusedError(
             f"{counted(len(plan.problems), 'problem')} in {plan.name}, so nothing of it was taken in: mend that, or take the "
             "rest with --good-rows-only."
         )
     return 0
+
+
+def _wishes(arguments: argparse.Namespace) -> Wishes | None:
+    """What is said of a sheet in the maker's own words; None: it is a sheet of the log."""
+    if not (arguments.map or arguments.sheet_name or arguments.per):
+        return None
+    return Wishes(dict(arguments.map), arguments.sheet_name, arguments.per)
+
+
+def _show(arguments: argparse.Namespace, own: Wishes) -> int:
+    """What each column would be taken as, what would come of it, and nothing written."""
+    if arguments.new:
+        plan = plan_import(None, arguments.sheet, own)
+    else:
+        with book_of(arguments) as book:
+            plan = plan_import(book, arguments.sheet, own)
+    assert plan.own is not None
+    table, pairs = plan.own.table, list(zip(plan.own.table.headings, plan.own.choices, strict=True))
+    if arguments.json:
+        print_json(
+            _import_json(plan, None)
+            | {
+                "table": {
+                    "sheet": table.sheet,
+                    "heading_row": table.heading_row,
+                    "set_aside": [{"row": row, "why": why} for row, why in table.aside],
+                },
+                "map": [
+                    {"heading": heading, "column": field_of(choice) or None} for heading, choice in pairs if heading or choice
+                ],
+            }
+        )
+    else:
+        print_text(f"The table of “{table.sheet}”, headed in row {table.heading_row}:")
+        for heading, choice in pairs:
+            if heading or choice:
+                print_text(f"  {heading} → {choice or 'not taken'}")
+        _print_import(plan, None)
+        print_text(f"It would bring {counted(len(plan.added), 'swatch')}, and change {len(plan.changed)}. Nothing was written.")
+    _print_remarks(arguments, plan)
+    return 0
+
+
+def _print_remarks(arguments: argparse.Namespace, plan: ImportPlan) -> None:
+    """What was left; in JSON ``--show`` tells it."""
+    for remark in plan.own.remarks if plan.own and not arguments.json else ():
+        print_text(remark)
 
 
 def _import_json(plan: ImportPlan, result: ImportResult | None) -> dict[str, Any]:

@@ -72,9 +72,43 @@ def read_csv(content: bytes, name: str) -> RawSheet:
     Read are UTF-8, with or without a byte order mark, and UTF-16 with one. Raises RefusedError otherwise and past a limit.
     """
     encoding = _encoding(content, name)
-    delimiter = _delimiter(content, encoding)
+    return _rows(content, name, encoding, _delimiter(content, encoding))
+
+
+def read_own_csv(content: bytes, name: str) -> RawSheet:
+    """The same of a sheet whose heading may stand anywhere; what is not UTF-8 is taken for the old Windows code page.
+
+    Raises RefusedError past a limit, and for what is no text.
+    """
+    try:
+        encoding = "utf-16-le" if _is_wide(content) else _encoding(content, name)
+    except RefusedError:
+        encoding = "cp1252"
+        if b"\0" in content:
+            raise
+    start = io.TextIOWrapper(io.BytesIO(content), encoding=encoding, errors="replace", newline="").read(20_000)
+
+    def merit(delimiter: str) -> tuple[int, int]:
+        widths = [len(row) for row in csv.reader(io.StringIO(start, newline=""), delimiter=delimiter) if any(map(str.strip, row))]
+        usual = max(set(widths), key=lambda width: (widths.count(width), width), default=0)
+        return (widths.count(usual) if usual > 1 else 0), usual
+
+    return _rows(content, name, encoding, max(_DELIMITERS, key=merit))
+
+
+def _is_wide(content: bytes) -> bool:
+    """UTF-16 without its mark: every second byte of plain letters is nought."""
+    some = content[:200]
+    return (
+        len(some) > 3 and not some.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)) and some[1::2].count(0) > len(some) // 3
+    )
+
+
+def _rows(content: bytes, name: str, encoding: str, delimiter: str) -> RawSheet:
     collector = RowCollector()
-    text = io.TextIOWrapper(io.BytesIO(content), encoding=encoding, newline="")
+    text = io.TextIOWrapper(
+        io.BytesIO(content), encoding=encoding, errors="replace" if encoding == "cp1252" else None, newline=""
+    )
     number = 0
     try:
         for number, row in enumerate(csv.reader(text, delimiter=delimiter, strict=True), start=1):

@@ -3,9 +3,9 @@
 from pathlib import Path
 
 from logbook.errors import RefusedError
-from logbook.sheets.csv_file import read_csv
+from logbook.sheets.csv_file import read_csv, read_own_csv
 from logbook.sheets.limits import RawSheet, read_bytes
-from logbook.sheets.workbook_reading import read_workbook
+from logbook.sheets.workbook_reading import read_sheets, read_workbook
 
 _ZIP = b"PK\x03\x04"
 _OLD_OR_LOCKED = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
@@ -17,6 +17,22 @@ def read_sheet(path: Path) -> RawSheet:
     content = read_bytes(path)
     if content.startswith(_ZIP):
         return read_workbook(content, path.name)
+    _refuse_others(content, path)
+    return read_csv(content, path.name)
+
+
+def read_own_sheets(path: Path, wanted: str | None = None) -> tuple[RawSheet, ...]:
+    """Every sheet of a file that a maker keeps in their own way, or the one called ``wanted``. Raises RefusedError."""
+    content = read_bytes(path)
+    if content.startswith(_ZIP):
+        return read_sheets(content, path.name, wanted)
+    _refuse_others(content, path)
+    if wanted is not None:
+        raise RefusedError(f"“{path.name}” is no workbook, so it has no sheet “{wanted[:40]}”: leave that out.")
+    return (read_own_csv(content, path.name),)
+
+
+def _refuse_others(content: bytes, path: Path) -> None:
     if content.startswith(_OLD_OR_LOCKED):
         raise RefusedError(
             f"“{path.name}” is locked with a password or of an old kind (.xls): save it as .xlsx or CSV, without a password."
@@ -25,4 +41,3 @@ def read_sheet(path: Path) -> RawSheet:
         raise RefusedError(f"“{path.name}” is a logbook, not a sheet: open it as a logbook instead.")
     if path.suffix.casefold() in (".xlsx", ".xlsm"):
         raise RefusedError(f"“{path.name}” is not a workbook that can be read: save it again as .xlsx or CSV.")
-    return read_csv(content, path.name)

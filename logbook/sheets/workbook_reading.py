@@ -11,7 +11,7 @@ Format: ECMA-376, part 1 (SpreadsheetML) and part 2 (packages).
 import math
 import posixpath
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import lru_cache
@@ -35,24 +35,49 @@ _WIDEST = 16_384
 
 def read_workbook(content: bytes, name: str) -> RawSheet:
     """The rows of the first sheet. Raises RefusedError past a limit, or if this is no workbook that can be read."""
+    return _read(content, name, lambda sheets: sheets[:1])[0]
+
+
+def read_sheets(content: bytes, name: str, wanted: str | None = None) -> tuple[RawSheet, ...]:
+    """The rows of every sheet, or of the one called ``wanted``. Raises RefusedError as ``read_workbook``, or without it."""
+
+    def choose(sheets: Sequence[tuple[str, str]]) -> Sequence[tuple[str, str]]:
+        if wanted is None:
+            return sheets
+        chosen = [one for one in sheets if one[0].casefold() == wanted.strip().casefold()]
+        if not chosen:
+            names = ", ".join(f"“{sheet}”" for sheet, _ in sheets)
+            raise RefusedError(f"“{name}” has no sheet “{wanted[:40]}”: there is {names}.")
+        return chosen
+
+    return _read(content, name, choose)
+
+
+_Chosen = Callable[[Sequence[tuple[str, str]]], Sequence[tuple[str, str]]]
+
+
+def _read(content: bytes, name: str, choose: _Chosen) -> tuple[RawSheet, ...]:
     with refusing_damage(name):
         parts = ZipParts(content, name)
         try:
             workbook = _find_workbook(parts)
+            chosen = choose(workbook.sheets)
             shared, moments = _shared_strings(parts, workbook.shared), _moments(parts, workbook.styles)
-            sheet = _SheetReader(shared, moments, workbook.since_1904)
-            parts.read(workbook.sheet, sheet.handlers())
-            return RawSheet(workbook.sheet_name, tuple(sheet.collector.rows))
+            read = []
+            for sheet_name, path in chosen:
+                sheet = _SheetReader(shared, moments, workbook.since_1904)
+                parts.read(path, sheet.handlers())
+                read.append(RawSheet(sheet_name, tuple(sheet.collector.rows)))
+            return tuple(read)
         finally:
             parts.close()
 
 
 @dataclass(frozen=True, slots=True)
 class _Workbook:
-    """Where the parts needed lie; "" for one that is not there."""
+    """Where the parts needed lie, "" for one that is not there; of each sheet its name and where it lies."""
 
-    sheet_name: str
-    sheet: str
+    sheets: tuple[tuple[str, str], ...]
     shared: str
     styles: str
     since_1904: bool
@@ -67,11 +92,14 @@ def _find_workbook(parts: ZipParts) -> _Workbook:
     sheets, since_1904 = _sheets(parts, roots[0])
     relations = _relations(parts, roots[0])
     named = {kind: target for kind, target in relations.values() if parts.has(target)}
+    found = []
     for sheet_name, identity in sheets:
         kind, target = relations.get(identity, ("", ""))
         if kind == "worksheet":
-            return _Workbook(sheet_name, target, named.get("sharedStrings", ""), named.get("styles", ""), since_1904)
-    raise DamagedZipError("it holds no sheet of cells")
+            found.append((sheet_name, target))
+    if not found:
+        raise DamagedZipError("it holds no sheet of cells")
+    return _Workbook(tuple(found), named.get("sharedStrings", ""), named.get("styles", ""), since_1904)
 
 
 def _relations(parts: ZipParts, path: str) -> dict[str, tuple[str, str]]:

@@ -18,6 +18,7 @@ from logbook.errors import RefusedError
 from logbook.sheets.reading import read_sheet
 from logbook.sheets.swatch_rows import Problem, SheetSwatch, SheetSwatches, missing, swatches_of
 from logbook.tasks.keeping import new_book
+from logbook.tasks.own_sheets import OwnSheet, Wishes, own_sheet
 
 __all__ = ["ImportPlan", "ImportResult", "Problem", "carry_out", "import_into", "import_into_new", "plan_import"]
 
@@ -36,13 +37,17 @@ class Planned:
 
 @dataclass(frozen=True, slots=True)
 class ImportPlan:
-    """What an import would do, and the ``sheet`` it was planned from. Rows that change nothing are in neither list."""
+    """What an import would do, and the ``sheet`` it was planned from. Rows that change nothing are in neither list.
+
+    ``own``: the maker's own sheet that it came from, None for a sheet of the log.
+    """
 
     name: str
     added: tuple[Planned, ...]
     changed: tuple[Planned, ...]
     problems: tuple[Problem, ...]
     sheet: SheetSwatches
+    own: OwnSheet | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,18 +58,26 @@ class ImportResult:
     changed: int
 
 
-def plan_import(book: Logbook | None, path: Path) -> ImportPlan:
+def plan_import(book: Logbook | None, path: Path, own: Wishes | None = None) -> ImportPlan:
     """Reads the sheet and compares it with the logbook (None: a new, empty one). Writes nothing.
 
-    Raises RefusedError if the file can't be taken at all; what is wrong in its rows is listed in the plan.
+    ``own``: the sheet is in the maker's own words, and what they say of it. Raises RefusedError if the file can't be taken at
+    all; what is wrong in its rows is listed in the plan.
     """
-    if book is None:
-        return _planned(path.name, swatches_of(read_sheet(path)), _Known({}, {}, {}, {}))
-    if book.is_at(path):
+    if book is not None and book.is_at(path):
         raise RefusedError(f"{path.name} is the logbook that is open: choose a sheet (.xlsx or .csv).")
-    sheet = swatches_of(read_sheet(path))
+    if own is None:
+        return plan_for(book, path.name, swatches_of(read_sheet(path)))
+    found = own_sheet(path, own)
+    return plan_for(book, path.name, found.swatches, found)
+
+
+def plan_for(book: Logbook | None, name: str, sheet: SheetSwatches, own: OwnSheet | None = None) -> ImportPlan:
+    """The same of swatches that were read already."""
+    if book is None:
+        return _planned(name, sheet, _Known({}, {}, {}, {}), own)
     with book.reading() as connection:
-        return _planned(path.name, sheet, _Known.of(connection))
+        return _planned(name, sheet, _Known.of(connection), own)
 
 
 def carry_out(
@@ -82,23 +95,27 @@ def carry_out(
         if not book.read_only:
             book.back_up_once(again=True)
         with book.writing(f"import {plan.name}") as writing:
-            if _planned(plan.name, plan.sheet, _Known.of(writing.connection)) != plan:
+            if _planned(plan.name, plan.sheet, _Known.of(writing.connection), plan.own) != plan:
                 raise RefusedError(f"The logbook was changed while {plan.name} was looked at: import it again.")
             _write(writing, rows, progress)
     return ImportResult(len(plan.added), len(plan.changed))
 
 
-def import_into(book: Logbook, sheet: Path, *, good_rows_only: bool = False) -> tuple[ImportPlan, ImportResult | None]:
+def import_into(
+    book: Logbook, sheet: Path, *, good_rows_only: bool = False, own: Wishes | None = None
+) -> tuple[ImportPlan, ImportResult | None]:
     """Plans and carries out in one go; the result is None if there are problems and the good rows alone are not wanted."""
-    plan = plan_import(book, sheet)
+    plan = plan_import(book, sheet, own)
     if plan.problems and not good_rows_only:
         return plan, None
     return plan, carry_out(book, plan, good_rows_only=good_rows_only)
 
 
-def import_into_new(path: Path, sheet: Path, *, good_rows_only: bool = False) -> tuple[ImportPlan, ImportResult | None]:
+def import_into_new(
+    path: Path, sheet: Path, *, good_rows_only: bool = False, own: Wishes | None = None
+) -> tuple[ImportPlan, ImportResult | None]:
     """The same into a new logbook at ``path``, made only if something can be taken in. Raises RefusedError if it is there."""
-    plan = plan_import(None, sheet)
+    plan = plan_import(None, sheet, own)
     if plan.problems and not good_rows_only:
         return plan, None
     with new_book(path) as book:
@@ -129,7 +146,7 @@ class _Known:
         return _Known(swatches, {swatch.tag: uid for uid, swatch in swatches.items()}, yarns, patterns)
 
 
-def _planned(name: str, sheet: SheetSwatches, known: _Known) -> ImportPlan:
+def _planned(name: str, sheet: SheetSwatches, known: _Known, own: OwnSheet | None = None) -> ImportPlan:
     planner = _Planner(known, sheet, name)
     planned = [one for one in (planner.plan(row) for row in sheet.good) if one is not None]
     return ImportPlan(
@@ -138,6 +155,7 @@ def _planned(name: str, sheet: SheetSwatches, known: _Known) -> ImportPlan:
         tuple(one for one in planned if not one.is_new and one.changes),
         tuple(sorted((*sheet.problems, *planner.problems), key=lambda problem: problem.row)),
         sheet,
+        own,
     )
 
 

@@ -11,6 +11,7 @@ from logbook.sheets import limits
 from logbook.tasks.keeping import new_book, usual_logbook
 from tests.support.command_line import done, done_json, refused, run, sentence_of
 from tests.support.faults import FAULTS
+from tests.support.own_sheets import SHEETS
 from tests.support.sheets import LEAST, read_rows, write_sheet
 
 ROWS = len(read_rows(sample.folder() / sample.SWATCHES))
@@ -198,3 +199,18 @@ class TestExport:
 )
 def test_arguments_that_are_wrong_alone(arguments: list[str], named: str) -> None:
     assert named in refused(2, *arguments)
+
+
+def test_a_sheet_in_the_makers_own_words_is_shown_and_then_taken(tmp_path: Path) -> None:
+    own = {one.name: one for one in SHEETS}["row four.xlsx"]
+    own.write(tmp_path / "own.xlsx")
+    book = tmp_path / "b.logbook"
+    shown = done_json("import", str(tmp_path / "own.xlsx"), "--new", "--book", str(book), "--show", "--per", "10 cm")
+    aside = [{"row": row, "why": "above the table"} for row in (1, 2)]
+    assert shown["table"] == {"sheet": "Sheet1", "heading_row": 4, "set_aside": aside}
+    assert shown["map"][:2] == [{"heading": "Label", "column": "tag"}, {"heading": "Made on", "column": "date"}]
+    assert shown["map"][-1] == {"heading": "Washed?", "column": None}
+    assert not book.exists()
+    options = ("--new", "--book", str(book), "--per", "10 cm", "--map", "Washed? = notes")
+    assert done_json("import", str(tmp_path / "own.xlsx"), *options) == {"added": 2, "changed": 0, "problems": []}
+    assert [swatch["tag"] for swatch in done_json("find", "--book", str(book))] == ["r2", "r1"]

@@ -1,0 +1,83 @@
+"""A sheet that a maker kept in their own way: the guess of what its columns are, corrected, and its rows as those of the log."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+
+from logbook.errors import RefusedError, UnreadableError
+from logbook.sheets.own_cells import Over, read_over
+from logbook.sheets.own_guess import CHOICES, field_of, guesses, with_choices
+from logbook.sheets.own_sheet import OwnRows, as_log
+from logbook.sheets.own_table import OwnTable, find_table
+from logbook.sheets.reading import read_own_sheets
+from logbook.sheets.swatch_rows import SheetSwatches, swatches_of
+
+__all__ = ["CHOICES", "OwnSheet", "Wishes", "field_of", "own_sheet", "read_choice", "read_over", "sheet_names"]
+
+
+@dataclass(frozen=True, slots=True)
+class Wishes:
+    """What the maker says of the sheet: columns of the log by heading (small letters; "": not to be taken), which sheet, and the
+    length of counts that state none."""
+
+    columns: Mapping[str, str] = field(default_factory=dict)
+    sheet: str | None = None
+    over: Over | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class OwnSheet:
+    """The table that was found, what each column is taken as ("": not), the rows as the log's, and the swatches in them."""
+
+    table: OwnTable
+    choices: tuple[str, ...]
+    rows: OwnRows
+    swatches: SheetSwatches
+
+    @property
+    def remarks(self) -> tuple[str, ...]:
+        """What is not taken, as sentences."""
+        said = [f"Not taken: the column “{heading}”." for heading in self.rows.not_taken]
+        return (*said, *(f"Row {row} is set aside: {why}." for row, why in self.rows.aside))
+
+
+def own_sheet(path: Path, wishes: Wishes) -> OwnSheet:
+    """Reads the sheet and guesses. Raises RefusedError if no table is in it or a heading is not in the table."""
+    table = find_table(read_own_sheets(path, wishes.sheet))
+    if table is None:
+        raise RefusedError(f"“{path.name}” has no row of headings: give its columns names such as yarn, hook and gauge.")
+    return own_table(table, wishes)
+
+
+def own_table(table: OwnTable, wishes: Wishes) -> OwnSheet:
+    """The same of a table that was found already."""
+    there = {" ".join(heading.casefold().split()) for heading in table.headings}
+    missing = next((heading for heading in wishes.columns if heading not in there), None)
+    if missing is not None:
+        names = ", ".join(f"“{heading}”" for heading in table.headings if heading)
+        raise RefusedError(f"There is no heading “{missing[:40]}” in row {table.heading_row}: there is {names}.")
+    choices = with_choices(table, guesses(table), wishes.columns)
+    rows = as_log(table, choices, wishes.over)
+    return OwnSheet(table, choices, rows, _by_their_headings(swatches_of(rows.sheet), rows))
+
+
+def sheet_names(path: Path) -> tuple[str, ...]:
+    """The names of the sheets of a workbook, in their order; of a CSV its own."""
+    return tuple(sheet.name for sheet in read_own_sheets(path))
+
+
+def read_choice(text: str) -> tuple[str, str]:
+    """``Garn = yarn`` as heading (small letters) and column; an empty column: not to be taken. Raises UnreadableError."""
+    heading, equals, column = text.rpartition("=")
+    plain = " ".join(column.split()).casefold()
+    if not equals or not heading.strip():
+        raise UnreadableError(f"“{text[:60]}” names no heading and column: write it like “Garn = yarn”.")
+    if plain and plain not in CHOICES:
+        raise UnreadableError(f"“{plain[:40]}” is no column of the log: it has {', '.join(CHOICES)}.")
+    return " ".join(heading.casefold().split()), plain
+
+
+def _by_their_headings(found: SheetSwatches, rows: OwnRows) -> SheetSwatches:
+    """Problems named by the headings of the sheet itself."""
+    problems = tuple(replace(one, column=rows.headings.get(one.column, one.column)) for one in found.problems)
+    return replace(found, problems=problems)
