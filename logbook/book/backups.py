@@ -1,4 +1,9 @@
-"""Backups of a logbook, kept under its own uid: the last ten, and one a month for a year."""
+"""Backups of a logbook, kept under its own uid and in the order they were made, whatever the clock said.
+
+Each has a number in its name: the logbook's counter, or one more than that of the newest if it is not above that (so it is after
+an older state was restored). The last ten are kept, one a day of the last seven days there is one of, one a week of nine weeks,
+one a month of thirteen months: by days that were, not by age, for a clock that was wrong once must not make all others old.
+"""
 
 import os
 import re
@@ -7,7 +12,7 @@ import time
 from collections.abc import Sequence
 from contextlib import closing, suppress
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import datetime
 from pathlib import Path
 
 from logbook.book.checking import check_whole
@@ -15,13 +20,16 @@ from logbook.book.connection import connect
 from logbook.book.copying import PART, verified_copy
 from logbook.book.opening import look
 from logbook.book.trouble import DamagedError, InUseError, as_sentences
+from logbook.disk import private_folder
 from logbook.errors import RefusedError
 
 SUFFIX = ".logbook"
 _PLACE = "of.txt"
 KEPT_LAST = 10
-KEPT_DAYS = 366
-_STAMP = re.compile(r"(\d{8}T\d{6}\.\d{3})Z")
+KEPT_BY = (("%Y-%m-%d", 7), ("%G-%V", 9), ("%Y-%m", 13))
+"""Of each day, week and month the newest is kept, and of how many of those."""
+_NAME = re.compile(r"(?:(\d{10})-)?(\d{8}T\d{6}\.\d{3})Z")
+"""Those of the first schema have no number."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,17 +41,23 @@ class Backup:
     swatches: int | None
 
 
-def make(connection: sqlite3.Connection, path: Path, folder: Path, now: str) -> Path:
+def make(connection: sqlite3.Connection, path: Path, folder: Path, now: str, *, again: bool = False) -> Path:
     """Makes and verifies a backup in ``folder`` of the logbook at ``path``, then prunes. ``now`` is ISO text in UTC.
 
-    Raises RefusedError if it can't be made, DamagedError if that is because the logbook is damaged; then nothing was pruned.
+    ``connection`` is one of its own, outside any transaction. If the newest backup holds this very state, that is it, unless
+    ``again``. Raises RefusedError if none can be made, DamagedError if that is because the logbook is damaged; then nothing was
+    pruned.
     """
     try:
-        folder.mkdir(parents=True, exist_ok=True)
+        private_folder(folder)
     except OSError as error:
-        raise RefusedError(f"The backup folder {folder} can't be made ({error.strerror}), so nothing was written.") from error
+        raise RefusedError(f"The backup folder {folder} can't be made ({error.strerror}).") from error
+    newest = _numbered(folder)[:1]
+    state = state_of(connection)
+    if newest and not again and _state_in(newest[0][1]) == state:
+        return newest[0][1]
     made = datetime.fromisoformat(now)
-    target = _free_name(folder, made)
+    target = _free_name(folder, max(state[0], newest[0][0] + 1 if newest else 0), made)
     try:
         verified_copy(connection, path, target)
         if place_of(folder) != path:
@@ -51,9 +65,24 @@ def make(connection: sqlite3.Connection, path: Path, folder: Path, now: str) -> 
     except (DamagedError, InUseError):
         raise
     except (RefusedError, OSError) as error:
-        raise RefusedError(f"No backup of {path.name} could be made, so nothing was written: {error}") from error
+        raise RefusedError(f"No backup of {path.name} could be made: {error}") from error
     prune(folder, target)
     return target
+
+
+def state_of(connection: sqlite3.Connection) -> tuple[int, bytes]:
+    """The counter and the digest, that tell this state of the logbook from any other; of the first schema, which had no digest,
+    the number of the last action."""
+    if connection.execute("PRAGMA user_version").fetchone()[0] < 2:
+        return int(connection.execute("SELECT coalesce(max(position), 0) FROM action").fetchone()[0]), b""
+    counter, digest = connection.execute("SELECT counter, digest FROM logbook").fetchone()
+    return int(counter), bytes(digest)
+
+
+def is_of_now(connection: sqlite3.Connection, folder: Path) -> bool:
+    """Whether the newest backup in ``folder`` holds the very state of the logbook."""
+    newest = _numbered(folder)[:1]
+    return bool(newest) and _state_in(newest[0][1]) == state_of(connection)
 
 
 def place_of(folder: Path) -> Path | None:
@@ -65,26 +94,32 @@ def place_of(folder: Path) -> Path | None:
 
 
 def kept(folder: Path) -> list[tuple[Path, datetime]]:
-    """The backups in ``folder``, newest first."""
+    """The backups in ``folder``, the last made first."""
+    return [(path, made) for _, path, made in _numbered(folder)]
+
+
+def _numbered(folder: Path) -> list[tuple[int, Path, datetime]]:
+    """The number, path and time of each backup, the last made first; those without a number come before, by their counter."""
     if not folder.is_dir():
         return []
     found = []
     for path in folder.iterdir():
-        stamp = _STAMP.match(path.name)
-        if stamp and path.suffix == SUFFIX:
+        name = _NAME.match(path.name)
+        if name and path.suffix == SUFFIX:
             with suppress(ValueError):  # no date of the calendar: another's file
-                found.append((path, datetime.strptime(stamp[1] + "+0000", "%Y%m%dT%H%M%S.%f%z")))
-    return sorted(found, key=lambda pair: (pair[1], pair[0].name), reverse=True)
+                made = datetime.strptime(name[2] + "+0000", "%Y%m%dT%H%M%S.%f%z")
+                counter = int(name[1]) if name[1] else (_state_in(path) or (0,))[0]
+                found.append((bool(name[1]), counter, made, path))
+    return [(counter, path, made) for _, counter, made, path in sorted(found, reverse=True)]
 
 
 def listed(folder: Path) -> list[Backup]:
-    """The backups in ``folder`` with what each holds, newest first."""
+    """The backups in ``folder`` with what each holds, the last made first."""
     return [Backup(path, made, _swatches(path)) for path, made in kept(folder)]
 
 
 def prune(folder: Path, just_made: Path) -> None:
-    """Removes what need not be kept: beyond the last ten, all but the newest of each month of the last year. Never the one just
-    made, whatever the clock said; and what killed programs left half made goes after a day."""
+    """Removes what need not be kept, never the one just made; and what killed programs left half made goes after a day."""
     yesterday = time.time() - 24 * 3600
     half_made = [path for path in folder.glob(f".*{PART}*") if path.stat().st_mtime < yesterday]
     for path in (*half_made, *to_remove(kept(folder))):
@@ -94,19 +129,15 @@ def prune(folder: Path, just_made: Path) -> None:
 
 
 def to_remove(found: Sequence[tuple[Path, datetime]]) -> list[Path]:
-    """Which of ``found`` (newest first) need not be kept."""
-    if not found:
-        return []
-    newest = found[0][1]
-    months: set[tuple[int, int]] = set()
-    removable = []
-    for place, (path, made) in enumerate(found):
-        month = (made.year, made.month)
-        monthly = month not in months and newest - made <= timedelta(days=KEPT_DAYS)
-        months.add(month)
-        if place >= KEPT_LAST and not monthly:
-            removable.append(path)
-    return removable
+    """Which of ``found`` (the last made first) need not be kept."""
+    wanted = {path for path, _ in found[:KEPT_LAST]}
+    for period, most in KEPT_BY:
+        seen: set[str] = set()
+        for path, made in found:
+            if made.strftime(period) not in seen and len(seen) < most:
+                seen.add(made.strftime(period))
+                wanted.add(path)
+    return [path for path, _ in found if path not in wanted]
 
 
 def restore(backup: Path, target: Path) -> None:
@@ -128,7 +159,15 @@ def _swatches(path: Path) -> int | None:
         return None
 
 
-def _free_name(folder: Path, made: datetime) -> Path:
+def _state_in(path: Path) -> tuple[int, bytes] | None:
+    """The state a backup holds; None if it can't be read."""
+    try:
+        with as_sentences(path), closing(connect(path, "ro")) as connection:
+            return state_of(connection)
+    except (RefusedError, sqlite3.OperationalError, TypeError):
+        return None
+
+
+def _free_name(folder: Path, number: int, made: datetime) -> Path:
     stamp = made.strftime("%Y%m%dT%H%M%S.") + f"{made.microsecond // 1000:03d}Z"
-    names = (f"{stamp}{'' if n == 0 else f'-{n}'}{SUFFIX}" for n in range(1000))
-    return next(folder / name for name in names if not os.path.lexists(folder / name))
+    return folder / f"{number:010d}-{stamp}{SUFFIX}"

@@ -4,47 +4,88 @@ Never a file copy: a write in the middle would tear it, and opening the file a s
 """
 
 import os
+import secrets
 import sqlite3
-from collections.abc import Iterator
+import stat
+from collections.abc import Callable, Iterator
 from contextlib import closing, contextmanager, suppress
 from pathlib import Path
+from typing import Any
 
 from logbook.book.checking import check_whole
 from logbook.book.connection import connect, transaction
-from logbook.book.trouble import DamagedError, as_sentences
+from logbook.book.trouble import DamagedError, InUseError, as_sentences
 from logbook.disk import sync_folder
 from logbook.errors import RefusedError
 
 PART = ".part"
 """How the name of a file that is still being made ends."""
+PRIVATE = 0o600
+"""The mode of a new file: its owner's alone."""
+PAGES_AT_A_TIME = 256
+ROWS_AT_A_TIME = 500
+MOST_RESTARTS = 3
+MOST_REFUSED = 100
+"""So often, a fiftieth of a second apart, another's lock is waited for."""
 
 
-def verified_copy(source: sqlite3.Connection, own: Path, target: Path) -> None:
+def verified_copy(
+    source: sqlite3.Connection, own: Path, target: Path, finish: Callable[[sqlite3.Connection], None] | None = None
+) -> None:
     """Copies the logbook behind ``source``, whose file is ``own``, to the new file ``target``.
 
     Raises RefusedError; then ``target`` is not there.
 
-    Ids, pages and every row of the copy are checked against the source before it gets its name. Raises DamagedError if it is the
+    It goes in steps between which nothing is locked, so that a write need not wait for more than one; after a write it begins
+    anew, and after four of those it raises InUseError. Ids, pages and every row of the copy are checked against the source before
+    it gets its name, and the mode of the source's file; ``finish`` may write to it once it was. Raises DamagedError if it is the
     source that is damaged.
     """
-    with new_file(target) as temporary, as_sentences(own), transaction(source, writes=False):
-        wanted = digest(source)
-        try:
-            with as_sentences(target):
-                _copy(source, temporary)
-                same = _checked_digest(temporary) == wanted
-        except DamagedError:
-            check_whole(source, own, _step(source))
-            if _same(temporary, wanted):
-                raise DamagedError("a table holds what it may not", own.name) from None
-            same = False
+    with new_file(target, _mode_of(own)) as temporary, as_sentences(own):
+        for _ in range(MOST_RESTARTS + 1):
+            version = _version(source)
+            same = _copied(source, own, target, temporary)
+            if _version(source) == version:
+                break
+        else:
+            raise InUseError(f"{own.name} is being written by another window or program: wait a moment and try again.")
         if not same:
             raise RefusedError(f"The copy {target.name} did not come out equal and was thrown away: try another disk.")
+        if finish is not None:
+            with as_sentences(target), closing(connect(temporary)) as copy, transaction(copy):
+                finish(copy)
+
+
+def _copied(source: sqlite3.Connection, own: Path, target: Path, temporary: Path) -> bool:
+    """Whether the copy is equal, or the source has changed meanwhile."""
+    try:
+        with as_sentences(target):
+            _copy(source, temporary)
+            with closing(connect(temporary)) as copy:  # not to read only: SQLite would leave out what tables demand
+                check_whole(copy, temporary, _step(copy))
+                return digest(copy) == digest(source)
+    except DamagedError:
+        check_whole(source, own, _step(source))
+        if _same(source, temporary):
+            raise DamagedError("a table holds what it may not", own.name) from None
+        return False
+
+
+def _version(connection: sqlite3.Connection) -> int:
+    """A number that changes when another connection has written."""
+    return int(connection.execute("PRAGMA data_version").fetchone()[0])
+
+
+def _mode_of(path: Path) -> int:
+    try:
+        return stat.S_IMODE(os.stat(path).st_mode) | PRIVATE  # of one that is read-only too, the copy can be written to
+    except OSError:  # moved away while it was open
+        return PRIVATE
 
 
 @contextmanager
-def new_file(target: Path) -> Iterator[Path]:
-    """A temporary name to make the file ``target`` under; it gets its name, durably, only when all went well.
+def new_file(target: Path, mode: int = PRIVATE) -> Iterator[Path]:
+    """A temporary name to make the file ``target`` under; it gets its name, durably, and ``mode`` only when all went well.
 
     Nothing is ever overwritten. Raises RefusedError if something of that name, or what SQLite would take for its journal, is
     there already, if there is no such folder or it can't be written to.
@@ -56,10 +97,11 @@ def new_file(target: Path) -> Iterator[Path]:
             raise RefusedError(f"{beside} is there already: choose another name.")
     if not target.parent.is_dir():
         raise RefusedError(f"There is no folder {target.parent}: make it first, or choose another place.")
-    temporary = target.with_name(f".{target.name}.{os.getpid()}{PART}")
-    _clear(temporary)
+    temporary = target.with_name(f".{target.name}.{secrets.token_hex(8)}{PART}")
     try:
+        os.close(os.open(temporary, os.O_CREAT | os.O_EXCL | os.O_RDWR, PRIVATE))
         yield temporary
+        os.chmod(temporary, mode)
         _give_name(temporary, target)
     except OSError as error:
         raise RefusedError(f"{target} could not be written ({error.strerror}): choose another place.") from error
@@ -80,30 +122,43 @@ def digest(connection: sqlite3.Connection) -> str:
     schema = connection.execute("SELECT name, sql FROM sqlite_schema ORDER BY name").fetchall()
     ids = [connection.execute(f"PRAGMA {name}").fetchone() for name in ("application_id", "user_version")]
     found.update(repr((schema, ids)).encode())
-    tables = [name for name, sql in schema if (sql or "").upper().startswith("CREATE TABLE")]
-    for table in tables:
-        found.update(table.encode())
-        rows = connection.execute(f'SELECT * FROM "{table}" ORDER BY rowid')
-        while some := rows.fetchmany(500):
-            found.update(repr(some).encode())
+    for name, sql in schema:
+        if (sql or "").upper().startswith("CREATE TABLE"):
+            found.update(name.encode())
+            for some in _rows(connection, name):
+                found.update(repr(some).encode())
     return found.hexdigest()
 
 
+def _rows(connection: sqlite3.Connection, table: str) -> Iterator[list[tuple[Any, ...]]]:
+    """All rows, some at a time; between two times nothing is locked."""
+    last: Any = -(2**63)
+    while some := connection.execute(
+        f'SELECT rowid, * FROM "{table}" WHERE rowid > ? ORDER BY rowid LIMIT {ROWS_AT_A_TIME}', (last,)
+    ).fetchall():
+        last = some[-1][0]
+        yield some
+
+
 def _copy(source: sqlite3.Connection, temporary: Path) -> None:
-    with closing(connect(temporary, "rwc")) as copy:
-        source.backup(copy)
+    left, restarts, refused = 0, 0, 0
+
+    def step(code: int, remaining: int, _: int) -> None:
+        nonlocal left, restarts, refused
+        restarts += remaining > left > 0
+        refused = refused + 1 if code & 0xFF in (sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED) else 0
+        left = remaining
+        if restarts > MOST_RESTARTS or refused > MOST_REFUSED:
+            raise InUseError(f"{temporary.name} can't be made while another window or program is writing: try again.")
+
+    with closing(connect(temporary)) as copy:
+        source.backup(copy, pages=PAGES_AT_A_TIME, progress=step, sleep=0.02)
 
 
-def _checked_digest(temporary: Path) -> str:
-    with closing(connect(temporary)) as copy:  # not to read only: SQLite would leave out what each table demands of its columns
-        check_whole(copy, temporary, _step(copy))
-        return digest(copy)
-
-
-def _same(temporary: Path, wanted: str) -> bool:
+def _same(source: sqlite3.Connection, temporary: Path) -> bool:
     try:
         with closing(connect(temporary, "ro")) as copy:
-            return digest(copy) == wanted
+            return digest(copy) == digest(source)
     except sqlite3.Error:
         return False
 

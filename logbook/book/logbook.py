@@ -10,13 +10,13 @@ from pathlib import Path
 
 from logbook.book import backups
 from logbook.book.changes import Writing, new_uid, utc_now
-from logbook.book.checking import check_whole
+from logbook.book.checking import check_tables, check_whole
 from logbook.book.connection import connect, keep_one_file, transaction
 from logbook.book.copying import new_file, verified_copy
 from logbook.book.opening import is_writable, look, roll_back_leftover
 from logbook.book.schema import APPLICATION_ID, STEPS, take_steps
 from logbook.book.search import refresh_words
-from logbook.book.trouble import DamagedError, as_sentences, code_of
+from logbook.book.trouble import DamagedError, InUseError, as_sentences, code_of
 from logbook.errors import RefusedError
 
 _UID = re.compile(r"[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}")
@@ -50,7 +50,6 @@ class Logbook:
     backup_folder: Path | None
     identity: tuple[int, int]
     now: Callable[[], str] = utc_now
-    backed_up: bool = False
     last_seen: tuple[int, int] | None = None
     version_shown: int | None = None
 
@@ -62,7 +61,7 @@ class Logbook:
 
     @contextmanager
     def writing(self, label: str, kind: str = "do", of: str | None = None) -> Iterator[Writing]:
-        """One user action, kept and undoable: all of it or nothing. A session's first write makes a backup before it.
+        """One user action, kept and undoable: all of it or nothing.
 
         Raises ChangedElsewhereError if the user has something else before them than what is there by now.
         """
@@ -70,7 +69,6 @@ class Logbook:
             raise RefusedError(
                 f"{self.path.name} can't be written to here: save a copy in a folder of your own and go on with that."
             )
-        self.back_up_once()
         with self._view(writes=True):
             if self.version_shown not in (None, self.data_version()):
                 raise ChangedElsewhereError(
@@ -82,28 +80,54 @@ class Logbook:
             refresh_words(self.connection, writing.touched)
             writing.seal()
 
-    def back_up_once(self, *, again: bool = False) -> None:
-        """Makes a verified backup if this session has made none yet, or ``again`` before an import or merge."""
-        if self.backup_folder is not None and (again or not self.backed_up):
-            with self.reading():
-                pass
-            backups.make(self.connection, self.path, self.backup_folder / self.uid, self.now())
-            self.backed_up = True
+    def back_up(self, *, again: bool = False) -> Path | None:
+        """Makes a verified backup and says where; None if none are kept. If the newest is of this very state it is that one, or
+        another if ``again``.
+
+        It goes by a connection of its own and keeps no writer waiting. Raises RefusedError if none could be made.
+        """
+        if self.backup_folder is None:
+            return None
+        with self.again() as own, as_sentences(self.path):
+            with own.reading():
+                pass  # it is still the file that was opened
+            return backups.make(own.connection, self.path, self.backup_folder / self.uid, self.now(), again=again)
+
+    def back_up_first(self) -> None:
+        """The same before what changes much. Raises RefusedError if there is none; then that is not to be done."""
+        try:
+            self.back_up()
+        except (DamagedError, InUseError):
+            raise
+        except RefusedError as error:
+            raise RefusedError(f"In {self.path.name} nothing was written, since no backup could be made: {error}") from error
+
+    def is_backed_up(self) -> bool:
+        """Whether there is nothing to back up: the newest backup is of this very state, or none are kept."""
+        if self.backup_folder is None:
+            return True
+        with self.reading() as connection:
+            return backups.is_of_now(connection, self.backup_folder / self.uid)
 
     def again(self) -> "Logbook":
         """A second connection to the same file, for work in another thread; the file's bytes are not looked at again."""
         with as_sentences(self.path):
             connection = connect(self.path)
-        return Logbook(
-            self.path, connection, self.uid, self.read_only, self.backup_folder, self.identity, self.now, self.backed_up
-        )
+        return Logbook(self.path, connection, self.uid, self.read_only, self.backup_folder, self.identity, self.now)
 
     def save_copy(self, target: Path) -> None:
-        """Saves what is open here as the new file ``target``, even if the logbook's own file was moved or replaced meanwhile."""
+        """Saves what is open here as the new file ``target``, even if the logbook's own file was moved or replaced meanwhile.
+
+        The copy is a logbook of its own: its backups are not those of this one.
+        """
+
+        def own_uid(copy: sqlite3.Connection) -> None:
+            copy.execute("UPDATE logbook SET uid = ?", (new_uid(),))
+
         with as_sentences(self.path):
             self._forget_if_touched()
             self._require_own()
-            verified_copy(self.connection, self.path, target)
+            verified_copy(self.connection, self.path, target, own_uid)
 
     def data_version(self) -> int:
         """A number that changes when another connection has written."""
@@ -168,12 +192,12 @@ class Logbook:
             )
 
 
-def open_logbook(path: Path, backup_folder: Path | None = None, *, patience: float = 2.0, quick: bool = False) -> Logbook:
+def open_logbook(path: Path, backup_folder: Path | None = None, *, patience: float = 2.0) -> Logbook:
     """Opens an existing logbook, taking it to the newest schema (after a verified backup) if it is older.
 
     ``backup_folder`` is where the backups of all logbooks are kept (None: make none); ``patience`` is how many seconds a lock is
-    waited for. ``quick`` looks at the tables but not at the pages, for a window that makes up for it in the background by
-    ``check_thoroughly``. Raises RefusedError in one sentence; a file that is refused is not changed by a byte.
+    waited for. It looks at the tables alone, whatever the size; ``check_thoroughly`` looks at all.
+    Raises RefusedError in one sentence; a file that is refused is not changed by a byte.
     """
     path = Path(os.path.realpath(path))
     seen = look(path)
@@ -183,12 +207,12 @@ def open_logbook(path: Path, backup_folder: Path | None = None, *, patience: flo
     with as_sentences(path):
         connection = connect(path, patience=patience)
         try:
-            check_whole(connection, path, seen.step, quick=quick)
+            check_tables(connection, path, seen.step)
             uid = _own_uid(connection, path)
             keep_one_file(connection, path)
             read_only = not is_writable(connection)
             if seen.step < len(STEPS):
-                _take_to_newest(connection, path, backup_folder, uid, read_only=read_only)
+                _take_to_newest(connection, path, backup_folder, uid, seen.step, read_only=read_only)
             return Logbook(path, connection, uid, read_only, backup_folder, seen.identity)
         except BaseException:
             connection.close()
@@ -202,9 +226,7 @@ def new_logbook(path: Path, backup_folder: Path | None = None, *, patience: floa
         connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
         take_steps(connection, STEPS)
         connection.execute("INSERT INTO logbook (uid) VALUES (?)", (new_uid(),))
-    book = open_logbook(path, backup_folder, patience=patience)
-    book.backed_up = True  # an empty logbook needs no backup before its first write
-    return book
+    return open_logbook(path, backup_folder, patience=patience)
 
 
 def _own_uid(connection: sqlite3.Connection, path: Path) -> str:
@@ -225,11 +247,14 @@ def _uids(connection: sqlite3.Connection) -> list[object]:
         raise
 
 
-def _take_to_newest(connection: sqlite3.Connection, path: Path, backup_folder: Path | None, uid: str, *, read_only: bool) -> None:
+def _take_to_newest(
+    connection: sqlite3.Connection, path: Path, backup_folder: Path | None, uid: str, step: int, *, read_only: bool
+) -> None:
     if read_only:
         raise RefusedError(
             f"{path.name} is of an older schema and can't be written to here: copy it to a folder of your own and open that."
         )
+    check_whole(connection, path, step)
     if backup_folder is not None:
         backups.make(connection, path, backup_folder / uid, utc_now())
     with transaction(connection):

@@ -19,8 +19,7 @@ PATIENCE = 10
 class Session:
     """One open logbook in one window. Pages subscribe to be told when records or settings have changed, and by whom.
 
-    ``say`` shows a sentence at the foot of the window, ``beside`` runs work in a thread while the window goes on and raises what
-    the work raises, ``open_sample`` shows the sample instead of this logbook. ``damage`` says
+    ``say`` shows a sentence at the foot of the window, ``open_sample`` shows the sample instead of this logbook. ``damage`` says
     what was found wrong with the logbook while it was open; from then on nothing is written to it.
     """
 
@@ -29,7 +28,6 @@ class Session:
     is_sample: bool = False
     say: Callable[[str], None] = lambda sentence: None
     pause: Callable[[], None] | None = None
-    beside: Callable[[Callable[[], None]], None] | None = None
     open_sample: Callable[[], None] | None = None
     damage: str = ""
     writes: int = 0
@@ -58,23 +56,6 @@ class Session:
             return f"{name} can't be written to here, so editing is off: Logbook → Save a copy lets you go on elsewhere."
         return self.damage
 
-    def _back_up_first(self) -> None:
-        """The backup before a session's first write, made beside the window: of a large logbook it takes seconds."""
-        if self.beside is None or self.book.backed_up or self.book.backup_folder is None:
-            return
-        self.say("Making the backup of this session before the first change …")
-        self.waiting = True
-        try:
-            self.beside(self._make_backup)
-            self.book.backed_up = True
-        finally:
-            self.waiting = False
-            self.say("")
-
-    def _make_backup(self) -> None:
-        with self.book.again() as book:
-            book.back_up_once()
-
     def write(self, action: Callable[[], Result]) -> Result:
         """Runs an action that writes; while another program holds the file it tries again for about two seconds.
 
@@ -86,7 +67,6 @@ class Session:
         if self.waiting:
             raise RefusedError("What was asked for before is still waiting for another program: wait for that first.")
         try:
-            self._back_up_first()
             done = self._tried_for_a_while(action)
         except ChangedElsewhereError:
             self.notice_others()

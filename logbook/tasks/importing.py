@@ -93,7 +93,7 @@ def carry_out(
     rows = (*plan.added, *plan.changed)
     if rows:
         if not book.read_only:
-            book.back_up_once(again=True)
+            book.back_up_first()
         with book.writing(f"import {plan.name}") as writing:
             if _planned(plan.name, plan.sheet, _Known.of(writing.connection), plan.own) != plan:
                 raise RefusedError(f"The logbook was changed while {plan.name} was looked at: import it again.")

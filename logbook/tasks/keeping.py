@@ -3,7 +3,7 @@
 import os
 from collections.abc import Iterator
 from contextlib import closing
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from logbook.book import backups
@@ -60,9 +60,9 @@ def usual_logbook() -> Path:
     return data_folder() / f"swatches{SUFFIX}"
 
 
-def open_book(path: Path, *, quick: bool = False) -> Logbook:
-    """Opens a logbook with backups kept in the user's data folder; ``quick`` leaves the check of its pages for later."""
-    return open_logbook(path, backup_folder(), quick=quick)
+def open_book(path: Path) -> Logbook:
+    """Opens a logbook with backups kept in the user's data folder; its pages and records are looked at by ``check``."""
+    return open_logbook(path, backup_folder())
 
 
 def new_book(path: Path, *, keep_backups: bool = True) -> Logbook:
@@ -107,7 +107,9 @@ def check_book(book: Logbook, *, deep: bool = False) -> CheckResult:
 
 def back_up(book: Logbook) -> Path:
     """Makes a backup now and says where it lies."""
-    return backups.make(book.connection, book.path, backup_folder() / book.uid, book.now())
+    made = replace(book, backup_folder=backup_folder()).back_up(again=True)
+    assert made is not None
+    return made
 
 
 def backups_of(book: Logbook) -> list[Backup]:

@@ -65,7 +65,7 @@ def _book(window: MainWindow, chosen: Path | None) -> Logbook | None:
     """The logbook to begin with. None, or RefusedError: it can't be opened, and the user gave up."""
     path = chosen if chosen is not None else usual_logbook()
     try:
-        return new_book(path) if chosen is None and not path.exists() else open_book(path, quick=True)
+        return new_book(path) if chosen is None and not path.exists() else open_book(path)
     except RefusedError as error:
         from logbook.window.another_book import another_book
 

@@ -1,7 +1,7 @@
 """The one window: a row of pages, a menu, a line that says what was done last."""
 
 import tkinter as tk
-from collections.abc import Callable, Collection
+from collections.abc import Collection
 from dataclasses import replace
 from functools import partial
 from tkinter import ttk
@@ -12,6 +12,7 @@ from logbook.settings import Settings, save_settings
 from logbook.tasks.error_log import error_log
 from logbook.tasks.keeping import Logbook
 from logbook.window.draft_keeper import DraftKeeper
+from logbook.window.idle_backups import IdleBackups
 from logbook.window.keyboard import install_keyboard
 from logbook.window.keys import bind_keys, install_keys, install_mnemonics, split_mnemonic
 from logbook.window.look import Look
@@ -49,6 +50,7 @@ class MainWindow:
         install_mnemonics(root)
         install_wheel(root)
         self.watch = Watch(self)
+        self.backups = IdleBackups(self)
         report_unexpected(root, self.look, error_log(), self.watch.deal_with)
         self._place = PlaceKeeper(root, settings.place)
         self._build()
@@ -80,7 +82,6 @@ class MainWindow:
             is_sample=is_sample,
             say=self.say,
             pause=self._pause,
-            beside=self._beside,
             open_sample=lambda: self.menu.books.open_sample(),
         )
         self.session.on_settings(self._settings_changed)
@@ -117,6 +118,7 @@ class MainWindow:
         self.say(session.why_not_writable or (SAMPLE if session.is_sample else f"{name} is open."))
         self.watch.book_shown()
         self.drafts.book_shown(session)
+        self.backups.book_shown()
 
     def _take_down_pages(self) -> None:
         for tab in self.tabs.tabs():
@@ -187,6 +189,7 @@ class MainWindow:
         self.root.withdraw()
         self.watch.end()
         self.drafts.end()
+        self.backups.end()
         if self.session is not None:
             self.session.book.close()
         self.root.destroy()
@@ -220,22 +223,6 @@ class MainWindow:
             save_settings(self.settings)
         except OSError as error:
             self.say(f"Your settings could not be kept ({error.strerror}); everything else is as it was.")
-
-    def _beside(self, work: Callable[[], None]) -> None:
-        """Runs ``work`` in a thread while the window goes on, and returns when it is done. Raises what it raises."""
-        from logbook.window.background import Background
-
-        over = tk.BooleanVar(self.root, False)
-        failures: list[Exception] = []
-
-        def failed(error: Exception) -> None:
-            failures.append(error)
-            over.set(True)
-
-        Background(self.root, lambda _: work(), lambda _: over.set(True), failed, lambda *_: None)
-        self.root.wait_variable(over)
-        if failures:
-            raise failures[0]
 
     def _pause(self) -> None:
         """Waits a moment for another writer, while the window goes on."""

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from logbook.window.main_window import MainWindow
 
 CHECK_AFTER_MS = 1500
-"""The thorough check follows the quick one when the window is there and has come to rest."""
+"""The thorough check follows the look at the tables when the window is there and has come to rest."""
 
 
 class Watch:

@@ -1,18 +1,24 @@
-"""Backups: made before the first write, verified, kept as long as promised, restored equal."""
+"""Backups: verified, in nobody's way, in their order whatever the clock says, kept as long as promised, restored equal."""
 
 import os
+import shutil
+import sqlite3
+import stat
 import time
 from collections.abc import Iterator
+from contextlib import closing
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
+from typing import Any
 
 import pytest
 
-from logbook.book import backups
+from logbook.book import backups, copying
 from logbook.book.logbook import Logbook, open_logbook
-from logbook.book.trouble import DamagedError
+from logbook.book.trouble import DamagedError, InUseError
+from logbook.book.undo import undo
 from logbook.errors import RefusedError
-from tests.support.books import edit, held, small_book
+from tests.support.books import edit, held, put_worked, small_book
 
 START = datetime(2026, 1, 1, 12, tzinfo=UTC)
 
@@ -34,11 +40,11 @@ def folder(book: Logbook) -> Path:
     return book.backup_folder / book.uid
 
 
-def test_the_first_write_of_a_session_makes_one_of_what_was_there(book: Logbook, tmp_path: Path) -> None:
+def test_it_is_of_what_was_there(book: Logbook, tmp_path: Path) -> None:
     before = held(book)
     assert backups.listed(folder(book)) == []
+    book.back_up()
     edit(book, "S-01", colour="rust")
-    edit(book, "S-01", colour="teal")
     (made,) = backups.listed(folder(book))
     assert made.swatches == 3
     backups.restore(made.path, tmp_path / "restored.logbook")
@@ -47,12 +53,25 @@ def test_the_first_write_of_a_session_makes_one_of_what_was_there(book: Logbook,
         assert restored.uid == book.uid
 
 
-def test_an_import_makes_another(book: Logbook) -> None:
+def test_a_write_makes_none_and_waits_for_none(book: Logbook) -> None:
+    (book.backup_folder or book.path).write_text("in the way")
     edit(book, "S-01", colour="rust")
-    book.back_up_once()
-    assert len(backups.listed(folder(book))) == 1
-    book.back_up_once(again=True)
-    assert len(backups.listed(folder(book))) == 2
+    assert "rust" in str(held(book)["swatch"])
+    with pytest.raises(RefusedError, match="can't be made"):
+        book.back_up()
+
+
+def test_of_one_state_there_is_one(book: Logbook) -> None:
+    assert not book.is_backed_up()
+    first = book.back_up()
+    assert book.is_backed_up()
+    assert book.back_up() == first
+    edit(book, "S-01", colour="rust")
+    assert not book.is_backed_up()
+    book.back_up()
+    undo(book)  # as it was, but not the same state: history has grown
+    book.back_up()
+    assert len(backups.listed(folder(book))) == 3
 
 
 def test_reading_makes_none(book: Logbook) -> None:
@@ -60,29 +79,95 @@ def test_reading_makes_none(book: Logbook) -> None:
     assert not (book.backup_folder or book.path).exists()
 
 
-def test_without_its_backup_nothing_is_written(book: Logbook) -> None:
-    (book.backup_folder or book.path).write_text("in the way")
-    before = held(book)
-    with pytest.raises(RefusedError, match="can't be made"):
-        edit(book, "S-01", colour="rust")
-    assert held(book) == before
-
-
-def test_of_a_damaged_logbook_none_is_made_and_nothing_written(path: Path, tmp_path: Path) -> None:
+def test_of_a_damaged_logbook_none_is_made(path: Path, tmp_path: Path) -> None:
     """The quick look at the start does not see it; the backup does."""
     with open_logbook(path) as book:
         book.connection.execute("PRAGMA foreign_keys = OFF")
         book.connection.execute("DELETE FROM yarn")
-    with open_logbook(path, tmp_path / "backups", quick=True) as book:
-        before = held(book)
+    with open_logbook(path, tmp_path / "backups") as book:
         with pytest.raises(DamagedError, match="points to nothing"):
-            edit(book, "S-01", colour="rust")
-        assert held(book) == before
+            book.back_up()
         assert backups.listed(folder(book)) == []
 
 
+def test_a_write_between_its_steps_goes_first(book: Logbook, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Each step locks for itself: a writer that has no patience at all gets through, and the backup begins anew."""
+    monkeypatch.setattr(copying, "PAGES_AT_A_TIME", 8)
+    real = copying.connect
+    written: list[str] = []
+
+    class Slow:
+        def __init__(self, connection: sqlite3.Connection) -> None:
+            self.connection = connection
+
+        def __getattr__(self, name: str) -> Any:
+            return getattr(self.connection, name)
+
+        def backup(self, target: sqlite3.Connection, *, progress: Any, **rest: Any) -> None:
+            def step(*done: int) -> None:
+                progress(*done)
+                if len(written) < 2:
+                    written.append("")
+                    edit(book, "S-01", colour=f"colour {len(written)}")
+
+            self.connection.backup(target, progress=step, **rest)
+
+    book.wait_for_others(0)
+    with book.again() as own:
+        target = book.path.with_name("copy.logbook")
+        copying.verified_copy(Slow(own.connection), book.path, target)  # type: ignore[arg-type]
+    assert real is copying.connect
+    assert len(written) == 2
+    with open_logbook(target) as copy:
+        assert held(copy) == held(book)
+
+
+def test_after_three_restarts_it_is_put_off(book: Logbook, monkeypatch: pytest.MonkeyPatch) -> None:
+    real = copying.digest
+
+    def written_meanwhile(connection: sqlite3.Connection) -> str:
+        edit(book, "S-01", notes=f"{len(book.connection.execute('SELECT * FROM action').fetchall())}")
+        return real(connection)
+
+    monkeypatch.setattr(copying, "digest", written_meanwhile)
+    with pytest.raises(InUseError, match="wait a moment"):
+        book.back_up()
+    assert list(folder(book).iterdir()) == []
+
+
+# Private --------------------------------------------------------------------------------------------------------------
+
+
+def mode(path: Path) -> int:
+    return stat.S_IMODE(path.stat().st_mode)
+
+
+@pytest.mark.skipif(os.name == "nt", reason="modes as on Unix")
+def test_a_new_logbook_is_its_owners_alone_and_an_old_one_keeps_its_mode(path: Path, tmp_path: Path) -> None:
+    before = os.umask(0)
+    try:
+        assert mode(path) == 0o600
+        with open_logbook(path, tmp_path / "users" / "backups") as book:
+            one = book.back_up()
+            assert one is not None
+            assert mode(one) == 0o600
+            assert {mode(place) for place in (one.parent, one.parent.parent, one.parent.parent.parent)} == {0o700}
+            path.chmod(0o640)
+            edit(book, "S-01", colour="rust")
+            other = book.back_up()
+            assert other is not None
+            assert (mode(path), mode(other)) == (0o640, 0o640)
+            with book.writing("journal") as writing:
+                put_worked(writing, 9)
+                assert mode(path.with_name(path.name + "-journal")) == 0o640
+            backups.restore(one, tmp_path / "restored.logbook")
+            assert mode(tmp_path / "restored.logbook") == 0o600
+    finally:
+        os.umask(before)
+
+
 def test_what_can_not_be_read_is_listed_as_such(book: Logbook) -> None:
-    edit(book, "S-01", colour="rust")
+    book.back_up()
     bad = folder(book) / "20260101T000000.000Z.logbook"
     bad.write_text("no logbook")
     (folder(book) / "20269999T000000.000Z.logbook").write_text("no date")
@@ -91,16 +176,9 @@ def test_what_can_not_be_read_is_listed_as_such(book: Logbook) -> None:
 
 
 def test_its_place_is_remembered(book: Logbook, tmp_path: Path) -> None:
-    edit(book, "S-01", colour="rust")
+    book.back_up()
     assert backups.place_of(folder(book)) == book.path
     assert backups.place_of(tmp_path) is None
-
-
-def test_a_name_is_never_taken_twice(book: Logbook) -> None:
-    book.now = START.isoformat
-    for _ in range(3):
-        book.back_up_once(again=True)
-    assert len({one.path for one in backups.listed(folder(book))}) == 3
 
 
 # Restoring ------------------------------------------------------------------------------------------------------------
@@ -130,81 +208,125 @@ def test_restoring_what_was_left_in_a_write_is_refused(path: Path, tmp_path: Pat
         backups.restore(path, tmp_path / "new.logbook")
 
 
-# Pruning --------------------------------------------------------------------------------------------------------------
+# Order and pruning ----------------------------------------------------------------------------------------------------
 
 
 def found(*days: float) -> list[tuple[Path, datetime]]:
-    return sorted(((Path(f"{day}"), START + timedelta(days=day)) for day in days), key=lambda pair: pair[1], reverse=True)
+    """Backups made on those days after START, in that order; the last made first."""
+    return [(Path(f"{number} {day}"), START + timedelta(days=day)) for number, day in reversed(list(enumerate(days)))]
 
 
 def left(*days: float) -> list[float]:
     there = found(*days)
     gone = backups.to_remove(there)
-    return sorted(float(path.name) for path, _ in there if path not in gone)
+    return [float(path.name.split()[1]) for path, _ in reversed(there) if path not in gone]
 
 
 def test_the_last_ten_are_kept() -> None:
     assert left(*range(10)) == [*range(10)]
-    assert left(*range(12)) == [*range(2, 12)]
     assert left() == []
+    assert left(*[0.001 * number for number in range(12)]) == [0.001 * number for number in range(2, 12)]
 
 
-def test_one_a_month_is_kept_for_a_year() -> None:
-    """A backup a day for three years: the last ten, and the last of each month of the last year."""
-    days = left(*range(3 * 365))
+def test_ten_in_a_minute_do_not_push_out_yesterday_last_week_or_last_month() -> None:
+    minute = [200 + number / 100_000 for number in range(10)]
+    assert left(100, 170, 192, 199, *minute) == [100, 170, 192, 199, *minute]
+
+
+def test_one_a_day_for_a_week_one_a_week_for_two_months_one_a_month_for_a_year() -> None:
+    """Twice a day for three years."""
+    days = left(*[number / 2 for number in range(2 * 3 * 365)])
     made = [START + timedelta(days=day) for day in days]
-    assert days[-10:] == [*range(3 * 365 - 10, 3 * 365)]
-    assert len({(one.year, one.month) for one in made}) in (12, 13)
-    for one in made[:-10]:
-        assert (one + timedelta(days=1)).month != one.month, "the newest of its month"
-        assert made[-1] - one <= timedelta(days=366)
+    assert days[-10:] == [3 * 365 - 5 + number / 2 for number in range(10)]
+    last = made[-1]
+    assert len({one.date() for one in made if (last - one).days < 7}) >= 7
+    assert len({one.isocalendar()[:2] for one in made if last - one < timedelta(weeks=8)}) >= 8
+    assert len({(one.year, one.month) for one in made}) == 13
+    assert len(made) <= 10 + 7 + 9 + 13
 
 
-def test_over_the_years_as_one_made_each_day(book: Logbook) -> None:
-    """Pruned after each, what is kept stays as promised."""
+def test_one_start_with_the_clock_ahead_costs_nothing_and_is_not_the_newest_for_ever(book: Logbook) -> None:
+    """It used to prune 22 to 10, and to be offered at each of the next 16 starts."""
+    for day in range(0, 22 * 20, 20):
+        made(book, START + timedelta(days=day))
+    before = set(backups.kept(folder(book)))
+    made(book, START + timedelta(days=4000))
+    ahead = backups.kept(folder(book))[0]
+    assert len(before - set(backups.kept(folder(book)))) <= 1
+    last = made(book, START + timedelta(days=22 * 20))
+    assert backups.kept(folder(book))[0][0] == last
+    assert ahead in backups.kept(folder(book))
+
+
+def test_a_clock_set_back_takes_nothing_away(book: Logbook) -> None:
+    for day in range(0, 22 * 20, 20):
+        made(book, START + timedelta(days=day))
+    before = {path for path, _ in backups.kept(folder(book))}
+    last = made(book, datetime(2000, 1, 1, tzinfo=UTC))
+    after = backups.kept(folder(book))
+    assert after[0][0] == last
+    assert len(before - {path for path, _ in after}) <= 1
+
+
+def test_after_an_older_state_was_restored_the_order_goes_on(book: Logbook, tmp_path: Path) -> None:
+    older = book.back_up()
+    assert older is not None
+    for number in range(5):
+        edit(book, "S-01", notes=f"{number}")
+        book.back_up()
+    backups.restore(older, tmp_path / "restored.logbook")
+    with open_logbook(tmp_path / "restored.logbook", book.backup_folder) as restored:
+        edit(restored, "S-01", notes="after the restoring")
+        last = restored.back_up()
+        assert backups.kept(folder(restored))[0][0] == last
+
+
+def test_those_of_the_first_schema_come_before_by_their_counter(book: Logbook) -> None:
+    shelf = Path(__file__).parent / "released" / "1" / "shelf.logbook"
     folder(book).mkdir(parents=True)
-    for day in range(0, 500, 3):
-        made = START + timedelta(days=day)
-        target = folder(book) / (made.strftime("%Y%m%dT%H%M%S.000Z") + ".logbook")
-        target.touch()
-        backups.prune(folder(book), target)
-    kept = backups.kept(folder(book))
-    assert len(kept) >= 10 + 11
-    assert [pair[1] for pair in kept[:10]] == [made - timedelta(days=3 * n) for n in range(10)]
-    assert {(one.year, one.month) for _, one in kept} >= {(2026, month) for month in range(6, 13)} | {(2027, 1)}
+    ahead, behind = (folder(book) / f"{stamp}.000Z.logbook" for stamp in ("20991231T000000", "20000101T000000"))
+    for place in (ahead, behind):
+        shutil.copyfile(shelf, place)
+    with closing(sqlite3.connect(ahead)) as connection:
+        connection.execute("PRAGMA foreign_keys = OFF")
+        connection.execute("DELETE FROM action WHERE position > 9")
+        connection.commit()
+    last = book.back_up()
+    assert [path for path, _ in backups.kept(folder(book))] == [last, behind, ahead]
 
 
-def test_the_one_just_made_is_kept_whatever_the_clock_says(book: Logbook) -> None:
-    for day in range(12):
-        book.now = (START + timedelta(days=day)).isoformat
-        book.back_up_once(again=True)
-    book.now = datetime(1970, 1, 1, tzinfo=UTC).isoformat
-    book.back_up_once(again=True)
-    assert [one.made.year for one in backups.listed(folder(book))][-1] == 1970
+def made(book: Logbook, at: datetime) -> Path:
+    """A backup of a new state at that time of the clock."""
+    book.now = at.isoformat
+    edit(book, "S-01", notes=f"{at} {book.connection.execute('SELECT counter FROM logbook').fetchone()}")
+    path = book.back_up()
+    assert path is not None
+    return path
 
 
 def test_nothing_is_pruned_before_a_newer_one_was_verified(book: Logbook, monkeypatch: pytest.MonkeyPatch) -> None:
-    for day in range(12):
-        book.now = (START + timedelta(days=day)).isoformat
-        book.back_up_once(again=True)
+    for hour in range(12):
+        made(book, START + timedelta(hours=hour / 10))
     before = sorted(folder(book).iterdir())
 
     def fails(*_: object) -> None:
         raise RefusedError("The disk is full.")
 
     monkeypatch.setattr(backups, "verified_copy", fails)
-    with pytest.raises(RefusedError, match="so nothing was written: The disk is full"):
-        book.back_up_once(again=True)
+    edit(book, "S-01", notes="one more")
+    with pytest.raises(RefusedError, match=r"No backup of a\.logbook could be made: The disk is full"):
+        book.back_up()
     assert sorted(folder(book).iterdir()) == before
 
 
 def test_what_killed_programs_left_goes_after_a_day(book: Logbook) -> None:
-    edit(book, "S-01", colour="rust")
+    book.back_up()
     old, new = (folder(book) / f".20260101T000000.000Z.logbook.{pid}.part" for pid in (1, 2))
     old.touch()
     new.touch()
     os.utime(old, (0, time.time() - 2 * 86400))
-    book.back_up_once(again=True)
+    edit(book, "S-01", colour="rust")
+    book.back_up()
     assert not old.exists()
     assert new.exists()
 
@@ -213,15 +335,13 @@ def test_a_drill_every_kept_backup_restores_to_equal_rows(book: Logbook, tmp_pat
     """Sessions over fourteen months, a change in each; what is still kept at the end is each restored and compared."""
     states = {}
     for session in range(30):
-        made = START + timedelta(days=14 * session)
-        book.now = made.isoformat
-        states[made] = held(book)
-        book.back_up_once(again=True)
-        edit(book, "S-01", notes=f"session {session}")
+        at = START + timedelta(days=14 * session)
+        path = made(book, at)
+        states[path] = held(book)
     kept = backups.listed(folder(book))
     assert len(kept) >= 10 + 8
     for number, one in enumerate(kept):
         assert one.swatches == 3
         backups.restore(one.path, tmp_path / f"restored {number}.logbook")
         with open_logbook(tmp_path / f"restored {number}.logbook") as restored:
-            assert held(restored) == states[one.made]
+            assert held(restored) == states[one.path]

@@ -32,6 +32,6 @@ def test_what_the_quick_look_passes_over_is_found(tmp_path: Path, spoil: str, sa
         edit(book, "S-01", colour="rust")
         for statement in spoil.split("; "):
             book.connection.execute(statement)
-    open_logbook(tmp_path / "a.logbook", quick=True).close()
+    open_logbook(tmp_path / "a.logbook").close()
     with pytest.raises(DamagedError, match=says):
         check_thoroughly(tmp_path / "a.logbook")

@@ -3,6 +3,7 @@
 import errno
 import os
 import sqlite3
+import stat
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -131,12 +132,15 @@ def test_a_folder_that_is_not_synced_leaves_nothing(book: Logbook, target: Path,
     assert not list(target.parent.iterdir())
 
 
-def test_what_a_killed_one_left_is_written_over(book: Logbook, target: Path) -> None:
-    left = target.with_name(f".{target.name}.{os.getpid()}.part")
-    left.write_text("half")
-    left.with_name(left.name + "-journal").write_text("half")
-    verified_copy(book.connection, book.path, target)
-    assert list(target.parent.iterdir()) == [target]
+def test_the_name_it_is_made_under_can_not_be_foretold(tmp_path: Path) -> None:
+    """Nor is what lies there already, or a link that somebody put there, ever written to."""
+    names = set()
+    for number in range(3):
+        with new_file(tmp_path / f"a {number}") as part:
+            names.add(part.name.removeprefix(f".a {number}."))
+            assert stat.S_IMODE(part.stat().st_mode) == 0o600
+    assert len(names) == 3
+    assert all(len(name) >= 16 for name in names)
 
 
 def test_the_digest_sees_every_change(book: Logbook) -> None:

@@ -221,7 +221,7 @@ def test_no_bytes_of_an_open_logbook_are_looked_at(tmp_path: Path, monkeypatch: 
         undo(book)
         redo(book)
         held(book)
-        book.back_up_once(again=True)
+        book.back_up()
         book.save_copy(tmp_path / "copy.logbook")
         with book.again() as other:
             held(other)

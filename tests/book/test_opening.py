@@ -9,6 +9,7 @@ import tempfile
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import closing
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -16,6 +17,7 @@ from logbook.book import schema
 from logbook.book.logbook import Logbook, new_logbook, open_logbook
 from logbook.book.opening import NotThereError, is_writable, look
 from logbook.book.swatches import swatches
+from logbook.book.thorough_check import check_thoroughly
 from logbook.book.trouble import DamagedError, InUseError
 from logbook.errors import RefusedError
 from tests.support.books import edit, held, put_worked, small_book
@@ -121,11 +123,7 @@ REFUSED: list[tuple[str, Callable[[Path], object], type[RefusedError], str]] = [
     ("another program's", foreign, RefusedError, "another program's file"),
     ("newer", lambda p: with_pragma(p, "user_version = 99"), RefusedError, "schema 99; this one knows"),
     ("never finished", lambda p: with_pragma(p, "user_version = 0"), RefusedError, "never finished"),
-    ("a broken page", lambda p: written_over(p, 4096 * 3, bytes(4096)), DamagedError, "damaged"),
     ("a broken schema", lambda p: written_over(p, 100, b"\xff" * 40), DamagedError, "damaged"),
-    ("a broken index", broken_index, DamagedError, "damaged"),
-    ("a dangling record", dangling, DamagedError, "a record of swatch points to nothing"),
-    ("no text", no_text, DamagedError, "damaged"),
     ("no uid", no_uid, DamagedError, "which logbook it is"),
     ("no text for a uid", no_text_for_a_uid, DamagedError, "not text any more"),
     ("a path for a uid", a_path_for_a_uid, DamagedError, "which logbook it is"),
@@ -140,16 +138,47 @@ def test_refused_in_one_sentence_and_not_a_byte_changed(
 ) -> None:
     spoil(path)
     before = {found.name: found.read_bytes() for found in path.parent.iterdir()}
-    if spoil is no_text:
-        with open_logbook(path) as book, pytest.raises(DamagedError, match="not text any more"):
-            held(book)
-    else:
-        with pytest.raises(RefusedError, match=says) as raised:
-            open_logbook(path)
-        assert isinstance(raised.value, kind)
-        assert "\n" not in str(raised.value)
-        assert path.name in str(raised.value)
+    with pytest.raises(RefusedError, match=says) as raised:
+        open_logbook(path)
+    assert isinstance(raised.value, kind)
+    assert "\n" not in str(raised.value)
+    assert path.name in str(raised.value)
     assert {found.name: found.read_bytes() for found in path.parent.iterdir()} == before
+
+
+@pytest.mark.parametrize(
+    ("spoil", "says"),
+    [
+        (lambda p: written_over(p, 4096 * 3, bytes(4096)), "damaged"),
+        (broken_index, "damaged"),
+        (dangling, "a record of swatch points to nothing"),
+        (no_text, "not text any more"),
+    ],
+    ids=["a broken page", "a broken index", "a dangling record", "no text"],
+)
+def test_what_opening_does_not_look_at_the_thorough_check_does(path: Path, spoil: Callable[[Path], object], says: str) -> None:
+    spoil(path)
+    before = path.read_bytes()
+    with open_logbook(path), pytest.raises(DamagedError, match=says):
+        check_thoroughly(path)
+    assert path.read_bytes() == before
+
+
+def test_opening_takes_no_longer_with_a_large_one(path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """It reads the tables' own pages and the logbook's row, and none of the records'."""
+    said: list[str] = []
+
+    real = sqlite3.connect
+
+    def traced(*args: Any, **kwargs: Any) -> sqlite3.Connection:
+        made = real(*args, **kwargs)
+        made.set_trace_callback(said.append)
+        return made
+
+    monkeypatch.setattr("logbook.book.connection.sqlite3.connect", traced)
+    open_logbook(path).close()
+    assert said
+    assert not [one for one in said if "_check" in one.replace("cell_size_check", "")]
 
 
 def test_every_kind_of_thing_that_is_no_file(tmp_path: Path) -> None:
@@ -196,10 +225,9 @@ def test_names_with_signs_in_them(tmp_path: Path, name: str) -> None:
 
 def test_opening_a_sound_one_changes_nothing(path: Path) -> None:
     before, stat = path.read_bytes(), path.stat()
-    for quick in (True, False):
-        with open_logbook(path, quick=quick) as book:
-            assert not book.read_only
-            held(book)
+    with open_logbook(path) as book:
+        assert not book.read_only
+        held(book)
     assert path.read_bytes() == before
     assert path.stat().st_mtime_ns == stat.st_mtime_ns
     assert list(path.parent.iterdir()) == [path]
@@ -444,7 +472,7 @@ def test_a_write_ahead_log_in_use_is_refused(path: Path) -> None:
 
 def test_a_damaged_one_keeps_its_journal_mode(path: Path) -> None:
     with_pragma(path, "journal_mode = WAL")
-    written_over(path, 4096 * 3, bytes(4096))
+    no_uid(path)
     before = path.read_bytes()
     with pytest.raises(DamagedError):
         open_logbook(path)

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -90,14 +91,15 @@ def test_history_is_never_rewritten(book: Logbook) -> None:
 
 def test_another_window_between_the_look_and_the_write(book: Logbook, monkeypatch: pytest.MonkeyPatch) -> None:
     log(book, 1)
-    real = Logbook.back_up_once
+    real = Logbook.writing
 
-    def slow(self: Logbook, *, again: bool = False) -> None:
-        monkeypatch.setattr(Logbook, "back_up_once", real)
+    def slow(self: Logbook, *rest: Any) -> Any:
+        monkeypatch.setattr(Logbook, "writing", real)
         with open_logbook(book.path) as other:
             log(other, 2)
+        return self.writing(*rest)
 
-    monkeypatch.setattr(Logbook, "back_up_once", slow)
+    monkeypatch.setattr(Logbook, "writing", slow)
     with pytest.raises(RefusedError, match="Another window has just changed"):
         undo(book)
     assert len(held(book)["swatch"]) == 2

@@ -92,10 +92,9 @@ STATES: dict[str, tuple[Callable[[Path], object], str]] = {
     "not SQLite": (lambda book: book.write_text("Dear Noémie,\n" * 99), "some other kind of file"),
     "another program's": (other_program, "another program's file"),
     "a newer schema": (lambda book: written_over(book, 60, (len(STEPS) + 1).to_bytes(4, "big")), "newer"),
-    "damaged pages": (pages_broken, "is damaged"),
-    "damaged records": (records_broken, "is damaged"),
     "a folder": (a_folder, "a folder"),
 }
+DAMAGED_INSIDE = {"pages": pages_broken, "records": records_broken}
 
 
 @pytest.mark.parametrize("command", COMMANDS)
@@ -117,6 +116,21 @@ def test_what_is_no_sound_logbook(state: str, command: str, book: Path) -> None:
         assert as_json.out == ""
     assert state_of(book.parent) == before
     assert not backup_folder().exists()
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+@pytest.mark.parametrize("inside", DAMAGED_INSIDE)
+def test_damage_that_opening_does_not_look_for(inside: str, command: str, book: Path) -> None:
+    """Who copies the whole logbook or checks it, and who would write after a backup, finds it; others where they read it."""
+    DAMAGED_INSIDE[inside](book)
+    before = state_of(book.parent)
+    ran = run(*arguments(command, book))
+    assert ran.code in ((1,) if command in ("check", "check deep", "backup", "restore", "import") else (0, 1))
+    if ran.code:
+        assert ("is damaged" in sentence_of(ran)) or command == "hooks"  # which misses the yarn
+        assert ran.out == ""
+        assert state_of(book.parent) == before
+    assert not list(backup_folder().rglob("*.logbook"))
 
 
 @pytest.mark.parametrize("command", [name for name in COMMANDS if name != "restore"])
@@ -244,7 +258,7 @@ def test_nothing_is_imported_without_its_backup(public: Path) -> None:
     def work() -> None:
         ran = run(*arguments("import", public))
         assert (ran.code, ran.out) == (1, "")
-        assert "so nothing was written" in sentence_of(ran)
+        assert "nothing was written, since no backup could be made" in sentence_of(ran)
 
     as_nobody(work)
     assert public.read_bytes() == before

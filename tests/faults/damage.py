@@ -130,7 +130,7 @@ def try_file(folder: Path, data: bytes, number: int, result: Result) -> None:
     good = False
     try:
         if number % 3:
-            _read_all(path, quick=number % 3 == 1)
+            _read_all(path)
         else:
             check_thoroughly(path)
             open_logbook(path).close()
@@ -153,8 +153,8 @@ def try_file(folder: Path, data: bytes, number: int, result: Result) -> None:
         left.unlink()
 
 
-def _read_all(path: Path, *, quick: bool) -> None:
-    with open_logbook(path, quick=quick) as book, book.reading() as connection:
+def _read_all(path: Path) -> None:
+    with open_logbook(path) as book, book.reading() as connection:
         for one in swatches(connection):
             changes_of_record(connection, one.uid)
         undo_state(connection)

@@ -55,7 +55,7 @@ WORK: dict[str, Callable[[Logbook], object]] = {
     "import": _import,
     "undo": undo,
     "redo": redo,
-    "back up": lambda book: book.back_up_once(again=True),
+    "back up": lambda book: book.back_up(),
     "save a copy": lambda book: book.save_copy(book.path.with_name("copy.logbook")),
 }
 

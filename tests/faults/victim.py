@@ -17,7 +17,6 @@ STEPS = len(CYCLE) + 2
 def work(path: Path, backup_folder: Path, said: Connection, weakness: str) -> None:
     """The child: works until it is killed or done."""
     with _weakened(weakness), open_logbook(path, backup_folder) as book:
-        book.backed_up = True  # only where the work says so
         book.connection.execute("PRAGMA cache_size = 20")
         said.send(0)
         for step in range(STEPS):

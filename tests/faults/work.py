@@ -26,7 +26,7 @@ def act(book: Logbook, number: int) -> None:
     elif kind == "redo":
         redo(book)
     elif kind == "back up":
-        book.back_up_once(again=True)
+        book.back_up()
     else:
         with book.writing(f"{kind} {number}") as writing:
             if kind == "edit":

@@ -21,7 +21,7 @@ from logbook.tasks.keeping import (
     usual_logbook,
 )
 from logbook.tasks.logging_swatches import save_swatch
-from tests.support.books import COTTON, SHELLS, held, swatch
+from tests.support.books import COTTON, SHELLS, edit, held, swatch
 
 
 @pytest.fixture
@@ -80,7 +80,9 @@ def test_a_damaged_backup_is_named(full: Logbook) -> None:
 
 
 def test_the_newest_backup_that_is_good_is_offered_even_if_the_logbook_can_not_say_its_uid(full: Logbook) -> None:
-    older, newest = backups_of(full)[0], back_up(full)
+    older = backups_of(full)[0]
+    edit(full, "S-01", colour="rust")
+    newest = back_up(full)
     full.close()
     full.path.write_bytes(b"")
     found = newest_good_backup(full.path)
@@ -113,7 +115,7 @@ def test_only_the_usual_one_gets_its_folder_made(tmp_path: Path) -> None:
 def test_without_backups_none_are_made(tmp_path: Path, users_folder: Path) -> None:
     with new_book(tmp_path / "new.logbook", keep_backups=False) as book:
         save_swatch(book, swatch(yarn=COTTON))
-        book.back_up_once(again=True)
+        book.back_up()
     assert not users_folder.exists()
 
 

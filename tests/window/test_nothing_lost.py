@@ -379,7 +379,7 @@ def test_damage_in_what_is_shown_first_offers_the_backup_too(window: MainWindow,
     damaged = path.read_bytes()
     report_unexpected(window.root, window.look, tmp_path / "errors.log", window.watch.deal_with)
     answers = Answers(window, "<Alt-l>")
-    window.show(open_book(path, quick=True))
+    window.show(open_book(path))
     until_all_is_quiet(window, answers)
     assert "The newest good backup" in answers.heard[0]
     assert "is damaged" in said(window)
