@@ -1,7 +1,6 @@
 """The window as a whole: pages, menus, undo, sheets, and what may befall the logbook under it."""
 
 import json
-import os
 import shutil
 import sqlite3
 import tkinter as tk
@@ -11,12 +10,13 @@ from pathlib import Path
 import pytest
 
 from logbook import sample
+from logbook.book.backups import listed
 from logbook.sheets import limits
 from logbook.tasks.browsing import assumptions_of, swatch_in_hand, swatch_lines
-from logbook.tasks.keeping import backups_of, new_book, open_book
+from logbook.tasks.keeping import backup_folder, backups_of, new_book, open_book
 from logbook.tasks.logging_swatches import delete_swatches, save_swatch
 from logbook.tasks.undoing import history
-from logbook.window import rescue, sheet_actions
+from logbook.window import idle_backups, rescue, sheet_actions
 from logbook.window.main_window import PAGES, MainWindow
 from tests.support.dialogs import while_asked
 from tests.support.screen import press, wait_until
@@ -135,9 +135,8 @@ def test_a_damaged_logbook_is_offered_its_newest_backup(
     path = tmp_path / "years.logbook"
     shutil.copy(session_of(window).book.path, path)
     with open_book(path) as book:
-        delete_swatches(book, [swatch_lines(book)[0].uid])
-    content = bytearray(path.read_bytes())
-    content[4096 * 2 : 4096 * 3] = os.urandom(4096)
+        book.back_up()
+    content = path.read_bytes()[:-4096]
     path.write_bytes(content)
     asked: list[str] = []
 
@@ -150,7 +149,7 @@ def test_a_damaged_logbook_is_offered_its_newest_backup(
     assert "damaged" in asked[0]
     assert "43 swatches" in asked[0]
     assert session_of(window).book.path.name == "years restored.logbook"
-    assert path.read_bytes() == bytes(content)
+    assert path.read_bytes() == content
 
 
 def test_the_last_logbooks_are_remembered(window: MainWindow, tmp_path: Path) -> None:
@@ -215,22 +214,23 @@ def test_the_history_of_a_swatch_names_what_was_there_before(window: MainWindow)
     assert any(one.field.startswith("reading") and one.before for one in lines)
 
 
-def test_the_first_backup_is_made_while_the_window_goes_on(window: MainWindow, tmp_path: Path) -> None:
+def test_a_save_waits_for_no_backup_and_an_idle_window_and_a_closing_one_make_them(
+    window: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     path = tmp_path / "mine.logbook"
     shutil.copy(session_of(window).book.path, path)
-    session_of(window).book.close()
+    monkeypatch.setattr(idle_backups, "IDLE_MS", 200)
     window.show(open_book(path))
     session = session_of(window)
-    ticks: list[bool] = []
-
-    def tick() -> None:
-        ticks.append(session.waiting)
-        window.root.after(5, tick)
-
-    tick()
     first, second = (line.uid for line in swatch_lines(session.book) if line.tag in ("WM-05", "WM-06"))
     session.write(lambda: delete_swatches(session.book, [first]))
-    assert any(ticks), "the window stood still while the backup was made"
-    assert [backup.swatches for backup in backups_of(session.book)] == [43]
+    assert backups_of(session.book) == []
+    wait_until(window.root, lambda: len(backups_of(session.book)) == 1)
+    wait_until(window.root, lambda: window.backups._work is None)
+    assert session.book.is_backed_up()
+    monkeypatch.setattr(idle_backups, "IDLE_MS", 60_000)
+    window.backups.book_shown()
     session.write(lambda: delete_swatches(session.book, [second]))
-    assert len(backups_of(session.book)) == 1
+    folder = backup_folder() / session.book.uid
+    window.backups.end()
+    assert [backup.swatches for backup in listed(folder)] == [41, 42]
