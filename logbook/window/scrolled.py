@@ -20,7 +20,7 @@ class Scrolled(ttk.Frame):
     def __init__(self, parent: tk.Misc, look: Look, width: int) -> None:
         super().__init__(parent, style=styled(parent, "TFrame"))
         self.look, self._letters = look, width
-        self._follows = False
+        self._follows, self._height = False, 0
         self.canvas = tk.Canvas(self, highlightthickness=0, borderwidth=0, width=1, height=1)
         self.bar = ttk.Scrollbar(self, orient="vertical", command=self.canvas.yview, takefocus=False)
         self.inside = ttk.Frame(self.canvas, style=styled(parent, "TFrame"))
@@ -61,9 +61,10 @@ class Scrolled(ttk.Frame):
             self.reveal(here)
 
     def _fit(self) -> None:
-        if self._follows:
-            self.after_idle(self._reveal_focused)
         width, height = self.canvas.winfo_width(), self.inside.winfo_reqheight()
+        if self._follows and height != self._height:  # scrolling comes here as well, and must not scroll again
+            self.after_idle(self._reveal_focused)
+        self._height = height
         self.canvas.itemconfigure(self._window, width=width)
         self.canvas.configure(scrollregion=(0, 0, width, max(height, self.canvas.winfo_height())))
 
@@ -76,7 +77,8 @@ class Scrolled(ttk.Frame):
 
     def _bind_window(self, window: tk.Tk | tk.Toplevel) -> None:
         window.bind("<FocusIn>", self._follow_focus, add="+")
-        for event in ("<Key>", "<Button>", "<MouseWheel>"):
+        window.bind("<Key>", self._typed, add="+")
+        for event in ("<Button>", "<MouseWheel>"):
             window.bind(event, lambda _: self._stay(), add="+")
         window.bind("<Prior>", lambda event: self._page(event, -1), add="+")
         window.bind("<Next>", lambda event: self._page(event, 1), add="+")
@@ -89,6 +91,14 @@ class Scrolled(ttk.Frame):
         if self._holds(event.widget):
             self._follows = True
             self.after_idle(self._reveal_focused)
+
+    def _typed(self, event: "tk.Event[tk.Misc]") -> None:
+        """A field that was scrolled away comes back when something is typed in it."""
+        self._stay()
+        if self._holds(event.widget) and isinstance(event.widget, tk.Misc):
+            top = event.widget.winfo_rooty() - self.canvas.winfo_rooty()
+            if top + event.widget.winfo_height() <= 0 or top >= self.canvas.winfo_height():
+                self.after_idle(self._reveal_focused)
 
     def _stay(self) -> None:
         self._follows = False

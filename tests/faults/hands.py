@@ -178,7 +178,9 @@ class Round:
             raise Failure(f"Not honest about what is unsaved: {self.shown.lies}")
 
     def _wait_for_keyboard(self) -> None:
-        """The window manager takes its time; on the empty screen a click leaves the keyboard nowhere, until the next one."""
+        """A key brings back what was scrolled away, and the window manager takes its time; a click on the empty screen leaves the
+        keyboard nowhere, until the next one."""
+        self.hand.key("Shift_L")
         deadline = time.monotonic() + 2
         while time.monotonic() < deadline:
             self.shown = self._look(self.program.look)

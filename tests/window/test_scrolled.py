@@ -49,6 +49,17 @@ def test_a_focused_field_stays_in_view_when_the_form_gets_lower(root: tk.Tk, loo
     wait_until(root, lambda: made.sees(made.fields[3]))
 
 
+def test_a_field_that_was_scrolled_away_comes_back_with_a_key(root: tk.Tk, look: Look) -> None:
+    made = Made(root, look, 20)
+    press(made.fields[0].input)
+    settle(root)
+    made.form.canvas.yview_moveto(1)
+    settle(root)
+    assert not made.sees(made.fields[0])
+    made.fields[0].input.event_generate("<Key-4>")
+    wait_until(root, lambda: made.sees(made.fields[0]))
+
+
 def test_a_form_that_was_scrolled_down_is_seen_when_it_has_become_short(root: tk.Tk, look: Look) -> None:
     made = Made(root, look, 40)
     made.form.canvas.yview_moveto(1)
