@@ -159,7 +159,9 @@ class Round:
 
     def do(self, event: Event) -> None:
         way, what = event
-        choices = drop_downs(self.shown)
+        if way == "wheel":
+            self.shown = self._look(self.program.look)
+        choices = {} if self.shown.lists else drop_downs(self.shown)
         getattr(self.hand, way)(*what)
         self.shown = self._look(self.program.look)
         if way == "wheel" and not self.shown.lists:
