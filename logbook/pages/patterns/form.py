@@ -8,8 +8,9 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, fields
 from typing import Any
 
+from logbook.craft.swatches.chain_words import chain_read_back, read_chain_words
 from logbook.craft.swatches.fields import FIELDS, Owner
-from logbook.craft.swatches.stitch_pattern import ChainStatement, StitchPattern, extra_chains, read_multiple
+from logbook.craft.swatches.stitch_pattern import ChainStatement, StitchPattern, extra_chains
 from logbook.craft.words.counting import ordinal
 from logbook.errors import LogbookError, RefusedError, UnreadableError
 from logbook.pages.patterns.wording import NOT_SAID, cover_words, read_cover, read_ordinal, statement
@@ -83,6 +84,19 @@ def read_form(texts: Texts, uid: str = "") -> FormReading:
     return FormReading(pattern, problems)
 
 
+def read_back(texts: Texts) -> str:
+    """What the sentence comes to with the extra chains as they are known; "" while it can't be read."""
+    try:
+        said = read_chain_words(texts[SENTENCE])
+    except UnreadableError:
+        return ""
+    extra = _extra_of(texts)
+    plus = said.plus
+    if said.chain_constant is not None and extra is not None:
+        plus = _plus_of(said.chain_constant, extra, said.multiple)
+    return chain_read_back(said.multiple, plus, extra, said.chain_constant)
+
+
 def with_sentence(texts: Texts) -> dict[str, str]:
     """The texts with the sentence that their numbers make."""
     return dict(texts) | _sentence_of(texts)
@@ -92,14 +106,14 @@ def _contradictions(texts: Texts, pattern: StitchPattern) -> dict[str, str]:
     found = {}
     if texts[SENTENCE].strip():
         try:
-            said = read_multiple(texts[SENTENCE])
+            said = read_chain_words(texts[SENTENCE])
         except UnreadableError as error:
             found[SENTENCE] = str(error)
         else:
             if said.chain_constant is not None and _extra_of(texts) is None:
                 found[SENTENCE] = (
-                    "Here the extra chains are counted in: say the extra chains, or which chain from the hook the first stitch "
-                    "goes into, so that the plus is known."
+                    "The chains that lift the first stitch are counted in here: say which stitch the rows begin with, or which "
+                    "chain from the hook its first stitch goes into."
                 )
     try:
         pattern.extra()
@@ -122,7 +136,7 @@ def _blamed(pattern: StitchPattern) -> str:
 def _numbers_said(texts: Texts) -> dict[str, str]:
     """What the sentence says, as texts of the number fields; nothing while it cannot be read."""
     try:
-        said = read_multiple(texts[SENTENCE])
+        said = read_chain_words(texts[SENTENCE])
     except UnreadableError:
         return {}
     found = {"multiple": str(said.multiple)}
@@ -142,7 +156,7 @@ def _plus_of(constant: int, extra: int, multiple: int) -> int:
 def _constant_of(texts: Texts) -> ChainStatement | None:
     """The sentence, if it counts the extra chains in."""
     try:
-        said = read_multiple(texts[SENTENCE])
+        said = read_chain_words(texts[SENTENCE])
     except UnreadableError:
         return None
     return said if said.chain_constant is not None else None

@@ -9,7 +9,7 @@ from logbook.craft.swatches.readings import Counted
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
-from logbook.pages.patterns.form import SENTENCE, FormReading, read_form, texts_of, typed, with_sentence
+from logbook.pages.patterns.form import SENTENCE, FormReading, read_back, read_form, texts_of, typed, with_sentence
 from logbook.pages.patterns.meaning import Meaning, meaning_of
 from logbook.pages.patterns.message import Message
 from logbook.pages.patterns.rows_card import CHAIN_FIGURES, ROW_FIGURES, RowsCard, contradictions, figures, rows_card
@@ -149,6 +149,8 @@ class StitchPatterns:
         """What is to be said under the fields."""
         reading = self.reading()
         found = {key: Message(text, "hint") for key, text in _hints(reading).items()}
+        if back := read_back(self.texts):
+            found[SENTENCE] = Message(back, "hint")
         said = contradictions(self._proof(), reading.pattern)
         found |= {key: Message(text, "warning") for key, text in said.items()}
         found |= {key: Message(text, "warning") for key, text in self._gauges_changed(reading.pattern).items()}

@@ -42,14 +42,14 @@ def statement(pattern: StitchPattern) -> str:
     """``multiple of 6 plus 1, add 1 for the base chain``; "" while the multiple is not known."""
     if pattern.multiple is None:
         return ""
-    said = f"multiple of {pattern.multiple}"
-    if pattern.plus:
-        said += f" plus {pattern.plus}"
     try:
         extra = pattern.extra()
     except RefusedError:
         extra = pattern.extra_chains
-    return f"{said}, add {extra} for the base chain" if extra else said
+    plus = f" plus {pattern.plus}" if pattern.plus else ""
+    if not extra:
+        return f"multiple of {pattern.multiple} stitches{plus}"
+    return f"multiple of {pattern.multiple}{plus}, add {extra} for the base chain"
 
 
 def in_short(pattern: StitchPattern) -> str:

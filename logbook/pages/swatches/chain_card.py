@@ -12,6 +12,7 @@ from logbook.craft.words.numbers import show_number
 from logbook.errors import RefusedError
 from logbook.pages.pieces.plan_texts import FINISH
 from logbook.pages.session import Session
+from logbook.pages.swatches.chain_text import CHAIN
 from logbook.pages.swatches.chain_texts import ChainTexts, read_chain, width_from_body
 from logbook.pages.swatches.first_stitches import QUESTION, FirstStitchChoice, first_stitches
 from logbook.pages.swatches.form_texts import PLAIN, Typed, readings_key
@@ -89,7 +90,9 @@ class ChainMaker:
         body_width = _body_width(width_from_body(read.plan), units)
         at_fault = _at_fault(typed, FINISH[texts.finish])
         if at_fault:
-            return ChainCard(at_fault, body_width=body_width)
+            asked = CHAIN in typed.errors and typed.swatch.pattern is not None and typed.swatch.pattern.extra() is None
+            begins = first_stitches(typed.swatch.pattern, self._session.terms) if asked else ()
+            return ChainCard(at_fault, body_width=body_width, begins=begins)
         if not typed.swatch.readings:
             return ChainCard("The swatch has no readings yet: add one, for example “4 repeats = 15.1 cm”.", body_width=body_width)
         others = self.lenders(typed.swatch) if _needs_washing(typed.swatch, read.condition) else ()
@@ -131,7 +134,7 @@ def _body_width(mm: float | None, units: Units) -> str:
 def _at_fault(typed: Typed, finish: Condition) -> str:
     """The sentence of a text in the form that the chain depends on and that can't be read; "" if all can."""
     keys = [name for name, one in PLAIN.items() if one.owner is Owner.PATTERN]
-    keys += [readings_key(Condition.WORKED), readings_key(finish)]
+    keys += [CHAIN, readings_key(Condition.WORKED), readings_key(finish)]
     return next((f"In the form: {typed.errors[key]}" for key in keys if key in typed.errors), "")
 
 

@@ -15,6 +15,7 @@ from logbook.craft.swatches.swatch import Swatch, TakenReading
 from logbook.craft.swatches.swatch_fields import swatch_of, value_of
 from logbook.craft.words.lengths import Units, read_size
 from logbook.errors import LogbookError, UnreadableError
+from logbook.pages.swatches.chain_text import CHAIN, chain_text_of, problem
 
 Texts = Mapping[str, str]
 _ELSEWHERE = ("uid", "half-repeat plus", "written rows")
@@ -29,7 +30,7 @@ def readings_key(condition: Condition) -> str:
 
 
 READINGS = {readings_key(condition): condition for condition in Condition}
-EMPTY: Texts = dict.fromkeys((*PLAIN, *READINGS), "")
+EMPTY: Texts = dict.fromkeys((*PLAIN, CHAIN, *READINGS), "")
 
 
 class ReadingLine(NamedTuple):
@@ -51,6 +52,7 @@ class Typed:
 def texts_of(swatch: Swatch) -> dict[str, str]:
     """The texts that say ``swatch``: read again they give the same."""
     texts = {name: _shown(field, value_of(swatch, field)) for name, field in PLAIN.items()}
+    texts[CHAIN] = chain_text_of(swatch.pattern)
     for key, condition in READINGS.items():
         readings = [taken.reading for taken in swatch.readings if taken.condition is condition]
         texts[key] = "\n".join(_line_of(reading) for reading in readings)
@@ -79,6 +81,10 @@ def read_texts(texts: Texts, uid: str, units: Units) -> Typed:
             swatch.pattern.extra()
         except LogbookError as error:
             errors["extra chains"] = str(error)
+    if chain_problem := problem(texts):
+        errors[CHAIN] = chain_problem
+    if swatch.pattern is None and any(texts[name].strip() for name in (CHAIN, "multiple", "plus")):
+        errors.setdefault("stitch pattern", "Give the stitch a name, so that its chain is kept with it.")
     return Typed(swatch, errors, lines)
 
 

@@ -16,6 +16,7 @@ from logbook.craft.words.numbers import show_number
 from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError, UnreadableError
 from logbook.pages.session import Session
+from logbook.pages.swatches.chain_text import CHAIN, follows, read_back
 from logbook.pages.swatches.form_texts import EMPTY, PLAIN, Texts, Typed, read_texts, readings_key, texts_of
 from logbook.pages.typed_since import typed_since
 from logbook.tasks.browsing import assumptions_of, owner_of_tag, swatch_in_hand
@@ -101,8 +102,12 @@ class SwatchForm:
         self.texts[key] = text
         self._typed = None
         if key == "terms":
-            return self._bring_terms(before, text)
-        return self._bring_details(key, before.strip(), text.strip()) if key in NAMES else {}
+            return self._with_chain(self._bring_terms(before, text))
+        if key in NAMES:
+            return self._with_chain(self._bring_details(key, before.strip(), text.strip()))
+        changed = follows(self.texts, key)
+        self.texts |= changed
+        return changed
 
     def suggested(self, key: str) -> Iterable[str]:
         """What was written before in the text ``key`` of any swatch."""
@@ -183,6 +188,7 @@ class SwatchForm:
         swatch = self.typed().swatch
         return {
             "yarn": self._named("yarn", yarn_words(swatch.yarn) if swatch.yarn else ""),
+            CHAIN: read_back(self.texts),
             "stitch pattern": self._named("stitch pattern", pattern_words(swatch.pattern) if swatch.pattern else ""),
         }
 
@@ -202,6 +208,14 @@ class SwatchForm:
             return {}
         old, new = (texts_of(Swatch(pattern=self._basic(name, terms))) for terms in (before, now))
         return self._follow(old, new, [detail for detail in DETAILS["stitch pattern"] if detail != "terms"])
+
+    def _with_chain(self, changed: dict[str, str]) -> dict[str, str]:
+        """Numbers that came with a name say the chain in words too."""
+        if "multiple" in changed or "plus" in changed or "extra chains" in changed:
+            following = follows(self.texts | {CHAIN: ""}, "multiple") if self.texts["multiple"] else {CHAIN: ""}
+            self.texts[CHAIN] = following.get(CHAIN, "")
+            return changed | {CHAIN: self.texts[CHAIN]}
+        return changed
 
     def _follow(self, old: Texts, new: Texts, names: Iterable[str]) -> dict[str, str]:
         changed = {name: new[name] for name in names if self.texts[name] == old[name] != new[name]}
@@ -247,7 +261,7 @@ def yarn_words(yarn: Yarn) -> str:
 def pattern_words(pattern: StitchPattern) -> str:
     """``Multiple of 6 plus 1, 1 extra chain``; where no multiple is said, where to say it."""
     if pattern.multiple is None:
-        return "Its multiple is said in the details below."
+        return "Say below how many to chain, as the pattern does."
     plus = f" plus {pattern.plus}" if pattern.plus else ""
     multiple = "Plain stitches" if pattern.multiple == 1 and not plus else f"Multiple of {pattern.multiple}{plus}"
     try:

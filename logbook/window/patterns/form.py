@@ -17,7 +17,7 @@ from logbook.window.patterns.rows_field import RowsField
 from logbook.window.styles import styled
 from logbook.window.text_field import TextField
 
-EXAMPLE = "Like “multiple of 6 plus 1, add 1 for the base chain” or “chain a multiple of 6 plus 2”."
+EXAMPLE = "As the pattern says it: “multiple of 10 plus 4”, or “multiple of 6 plus 1, add 1 for the base chain”."
 
 
 class PatternForm(ttk.Frame):

@@ -5,6 +5,7 @@ from typing import NamedTuple
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.yarn import YARN_CLASSES, class_words
 from logbook.craft.words.terms import Terms
+from logbook.pages.swatches.chain_text import CHAIN
 from logbook.pages.swatches.form_texts import readings_key
 from logbook.window.form_card import Section
 
@@ -63,9 +64,10 @@ ITEMS: tuple[Entry | Readings | Section, ...] = (
         ),
     ),
     Entry("stitch pattern", "Stit&ch", 0, suggests=True),
+    Entry(CHAIN, "The chain", 0),
     Section(
         "swatches.pattern",
-        "Stitch: multiple, chains",
+        "Stitch: numbers, rows",
         (
             Entry("multiple", "Multiple of", 6, "stitches"),
             Entry("plus", "plus", 6, "stitches"),

@@ -98,9 +98,8 @@ class FormView(FormCard):
         """Types several texts at once, of fields that need not be in sight."""
         for key, text in texts.items():
             self.form.type_in(key, text)
-        for key in texts:
-            if key in self.fields:
-                self.fields[key].text = self._shown(key)
+        for key, field in self.fields.items():
+            field.text = self._shown(key)
         self.say()
         self._on_change()
 

@@ -38,8 +38,11 @@ def test_a_pattern_shown_and_read_is_the_same(pattern: StitchPattern) -> None:
     ("sentence", "expected"),
     [
         ("multiple of 6 plus 1, add 1 for the base chain", ("6", "1", "1")),
-        ("Multiple of 10 less 1", ("10", "9", "")),
-        ("multiple of 4", ("4", "0", "")),
+        ("Multiple of 10 stitches less 1", ("10", "9", "")),
+        ("Multiple of 10 less 1", ("10", "", "")),
+        ("multiple of 4 stitches", ("4", "0", "")),
+        ("multiple of 4", ("4", "", "")),
+        ("6 + 1, add 1", ("6", "1", "1")),
         ("chain a multiple of 6 plus 2", ("6", "", "")),
         ("six", ("", "", "")),
     ],
@@ -77,7 +80,7 @@ def test_numbers_write_the_sentence() -> None:
         ([("multiple", "7"), ("half_plus", "1")], "half_plus", "no half repeat"),
         ([("multiple", "x")], "multiple", "whole number"),
         ([("first_stitch", "second")], "first_stitch", "whole number"),
-        ([(SENTENCE, "some of 6")], SENTENCE, "does not say a multiple"),
+        ([(SENTENCE, "some of 6")], SENTENCE, "Couldn't read"),
         ([("rows_text", "a\x07b")], "rows_text", "U+0007"),
     ],
 )

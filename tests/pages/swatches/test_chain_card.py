@@ -177,3 +177,25 @@ def test_a_swatch_without_a_stitch_becomes_one_of_the_stitch_chosen(desk: Desk) 
         desk.form.type_in(name, text)
     assert best(desk.card(width="46")).startswith("Chain 76: 46.2 cm")
     assert desk.form.texts["stitch pattern"] == "double crochet"
+
+
+@pytest.mark.parametrize(("first", "chain"), [("2", "Chain 104"), ("3", "Chain 104"), ("4", "Chain 104")])
+def test_the_chain_in_the_patterns_words_is_kept_whatever_lifts_the_first_stitch(desk: Desk, first: str, chain: str) -> None:
+    desk.form.new()
+    desk.form.type_in("stitch pattern", "lace")
+    desk.form.type_in("chain in words", "multiple of 10 plus 4")
+    desk.form.type_in(WASHED, "20 sts = 10 cm")
+    assert [choice.label for choice in desk.card(width="51").begins] == ["sc", "hdc", "dc", "tr", "dtr"]
+    assert desk.card(width="51").options == ()
+    desk.form.type_in("first stitch in chain", first)
+    assert best(desk.card(width="51")).startswith(chain)
+    assert desk.form.texts["chain in words"] == "multiple of 10 plus 4"
+
+
+def test_numbers_say_the_chain_in_words_too(desk: Desk) -> None:
+    assert desk.form.texts["chain in words"] == "multiple of 6 plus 1, add 1 for the base chain"
+    assert desk.form.hints()["chain in words"] == "6 to a repeat, 2 more; row 1 has 6k + 1 stitches."
+    desk.form.type_in("plus", "3")
+    assert desk.form.texts["chain in words"] == "multiple of 6 plus 3, add 1 for the base chain"
+    desk.form.type_in("stitch pattern", "hdc")
+    assert desk.form.texts["chain in words"] == "multiple of 1, add 2 for the base chain"

@@ -1,0 +1,47 @@
+"""The chain as a pattern states it: ``ch a multiple of 10 plus 4``, ``multiple of 6 + 1, add 1``, ``10 + 4``.
+
+A pattern counts chains, the ones that lift the first stitch among them, unless it says "stitches", or says apart what to add for
+the base chain; then it counts base stitches.
+"""
+
+import re
+
+from logbook.craft.swatches.stitch_pattern import ChainStatement
+from logbook.errors import UnreadableError
+
+_LESS = ("less", "minus", "-", "−", "–")
+_STITCH = r"(?P<{}>(?:stitch(?:es)?|sts?\.?)(?![a-z]))|(?:chains?|chs?)(?![a-z])"
+# Not compiled before it is wanted: that is slow, and few starts of the program need it.
+_WORDS = rf"""\s*(?P<chain>(?:ch|chain)\s+)?(?:an?y?\s+)?(?:(?:multiples?|mult\.?)\s*(?:of\s+)?)?(?P<m>\d{{1,5}})\s*
+    (?:{_STITCH.format("of_st")})?\s*
+    (?:,?\s*(?P<sign>plus|and|less|minus|\+|-|−|–)\s*(?P<b>\d{{1,5}})\s*(?:{_STITCH.format("plus_st")})?)?\s*
+    (?:[,;(]?\s*(?:then\s+)?(?:add|plus|\+|and)\s*(?P<t>\d{{1,4}})\s*(?:more\s*|extra\s*)?(?:chains?|chs?)?\s*
+    (?:for\s+(?:the\s+)?(?:base|foundation|starting|turning|beginning)\s*(?:chain|ch|row)?)?\s*\)?)?\s*\.?\s*\Z"""
+
+
+def read_chain_words(text: str) -> ChainStatement:
+    """What the words say. Raises UnreadableError, with examples, if they say no multiple."""
+    found = re.match(_WORDS, text, re.IGNORECASE | re.VERBOSE)
+    if found is None or int(found["m"]) < 1:
+        raise UnreadableError(
+            f"Couldn't read “{text.strip()[:60]}”: write it as the pattern does, like “multiple of 10 plus 4” or "
+            "“multiple of 6 plus 1, add 1 for the base chain”."
+        )
+    multiple, constant = int(found["m"]), int(found["b"] or 0)
+    if found["sign"] and found["sign"].lower() in _LESS:
+        constant = -constant % multiple
+    of_stitches = not found["chain"] and (found["of_st"] or found["plus_st"])
+    if found["t"] is not None or of_stitches:
+        return ChainStatement(multiple, plus=constant, extra_chains=None if found["t"] is None else int(found["t"]))
+    return ChainStatement(multiple, chain_constant=constant)
+
+
+def chain_read_back(multiple: int, plus: int | None, extra: int | None, constant: int | None = None) -> str:
+    """``10 to a repeat, 4 more; row 1 has 10k + 2 stitches``; ``constant``: b + t where b alone is not known."""
+    more = constant if plus is None or extra is None else plus + extra
+    repeat = "any number" if multiple == 1 else f"{multiple} to a repeat"
+    chains = "" if more is None else f", {more} more" if more else ", none more"
+    if plus is None:
+        return f"{repeat}{chains} (chains)."
+    k = "k" if multiple == 1 else f"{multiple}k"
+    return f"{repeat}{chains}; row 1 has {k}{f' + {plus}' if plus else ''} stitches."

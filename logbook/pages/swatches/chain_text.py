@@ -1,0 +1,48 @@
+"""The chain of a swatch's stitch in one text, as a pattern states it, and the numbers of the form that it says."""
+
+from collections.abc import Mapping
+
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.pages.patterns import form
+from logbook.pages.patterns.wording import cover_words, statement
+
+CHAIN = "chain in words"
+"""The name of the text."""
+_NUMBERS = {
+    "multiple": "multiple",
+    "plus": "plus",
+    "extra chains": "extra_chains",
+    "first stitch in chain": "first_stitch",
+    "skipped chains cover": "skip_cover",
+}
+_KEYS = {CHAIN: form.SENTENCE, **_NUMBERS}
+
+
+def chain_text_of(pattern: StitchPattern | None) -> str:
+    """What a pattern states; "" while its multiple is not known."""
+    return statement(pattern) if pattern else ""
+
+
+def follows(texts: Mapping[str, str], key: str) -> dict[str, str]:
+    """Those texts that follow from what was typed under ``key``, the chain in words or one of the numbers."""
+    if key not in _KEYS:
+        return {}
+    before = _as_there(texts)
+    after = form.typed(before, _KEYS[key], before[_KEYS[key]])
+    return {name: after[there] for name, there in _KEYS.items() if name != key and after[there] != before[there]}
+
+
+def problem(texts: Mapping[str, str]) -> str:
+    """What is wrong with the chain in words; "" if nothing is."""
+    return form.read_form(_as_there(texts)).problems.get(form.SENTENCE, "") if texts[CHAIN].strip() else ""
+
+
+def read_back(texts: Mapping[str, str]) -> str:
+    """What it comes to, in short."""
+    return form.read_back(_as_there(texts))
+
+
+def _as_there(texts: Mapping[str, str]) -> dict[str, str]:
+    found = form.texts_of(StitchPattern()) | {there: texts[name] for name, there in _KEYS.items()}
+    cover = found["skip_cover"].strip()
+    return found | {"skip_cover": cover_words(int(cover) if cover.isdecimal() and len(cover) < 4 else None)}

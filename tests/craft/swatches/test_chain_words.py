@@ -1,0 +1,55 @@
+"""The chain as patterns state it."""
+
+import pytest
+
+from logbook.craft.swatches.chain_words import chain_read_back, read_chain_words
+from logbook.craft.swatches.stitch_pattern import ChainStatement
+from logbook.errors import UnreadableError
+
+
+@pytest.mark.parametrize(
+    ("text", "multiple", "constant"),
+    [
+        ("ch a multiple of 10 plus 4", 10, 4),
+        ("Chain a multiple of 10 + 4.", 10, 4),
+        ("multiple of 10 plus 4", 10, 4),
+        ("multiple 10, plus 4", 10, 4),
+        ("10 + 4", 10, 4),
+        ("10+4", 10, 4),
+        ("mult of 10 + 4 ch", 10, 4),
+        ("multiple of 10 less 1", 10, 9),
+        ("multiple of 10 − 6", 10, 4),
+        ("10", 10, 0),
+    ],
+)
+def test_of_chains_unless_it_says_otherwise(text: str, multiple: int, constant: int) -> None:
+    assert read_chain_words(text) == ChainStatement(multiple, chain_constant=constant)
+
+
+@pytest.mark.parametrize(
+    ("text", "plus", "extra"),
+    [
+        ("multiple of 6 + 1, add 1", 1, 1),
+        ("multiple of 6 plus 1, add 1 for the base chain", 1, 1),
+        ("multiple of 6 plus 1 (add 2 for base chain)", 1, 2),
+        ("6 + 1 + 1", 1, 1),
+        ("multiple of 6 stitches plus 1", 1, None),
+        ("multiple of 6 sts + 1", 1, None),
+        ("multiple of 6 plus 1 stitch", 1, None),
+    ],
+)
+def test_of_stitches_where_it_says_so(text: str, plus: int, extra: int | None) -> None:
+    assert read_chain_words(text) == ChainStatement(6, plus=plus, extra_chains=extra)
+
+
+@pytest.mark.parametrize("text", ["", "six", "0 + 4", "multiple of plus 4", "10 + four"])
+def test_what_says_no_multiple(text: str) -> None:
+    with pytest.raises(UnreadableError, match="write it as the pattern does"):
+        read_chain_words(text)
+
+
+def test_read_back() -> None:
+    assert chain_read_back(10, 2, 2) == "10 to a repeat, 4 more; row 1 has 10k + 2 stitches."
+    assert chain_read_back(6, 0, 0) == "6 to a repeat, none more; row 1 has 6k stitches."
+    assert chain_read_back(1, 0, 2) == "any number, 2 more; row 1 has k stitches."
+    assert chain_read_back(10, None, None, 4) == "10 to a repeat, 4 more (chains)."
