@@ -29,7 +29,7 @@ def offer_draft(parent: tk.Misc, look: Look, offer: Offer) -> tuple[str, frozens
     ticks = {field.key: tk.BooleanVar(dialog, True) for field in offer.fields}
     for row, field in enumerate(offer.fields):
         TickBox(body, look, field.label, ticks[field.key], lambda: None).grid(row=3 * row + 1, column=0, sticky="w")
-        typed = Sentence(body, _in_short(field.typed) if field.typed.strip() else "(emptied)")
+        typed = Sentence(body, _in_short(field.typed.strip()) if field.typed.strip() else "(emptied)")
         look.grid(typed, row=3 * row + 2, column=0, sticky="ew", padx=(5, 0))
         if said := _in_short(told_now(field)):
             style = "Warning.TLabel" if field.changed else "Muted.TLabel"
