@@ -148,11 +148,12 @@ class Round:
 
     def _held(self, saved: dict[str, Any]) -> None:
         """What was said to be saved is in the file, for others to read."""
-        with open_logbook(self.book) as book:
+        with open_logbook(Path(saved["book"])) as book:  # the hand may have opened another
             form: Any = FORMS[saved["kind"]](Session(book, Settings(units=str(saved["units"]))))
             there = form.show(saved["uid"])
             other = sorted(key for key, text in saved["texts"].items() if not there or form.texts[key].strip() != text.strip())
-            self.actions |= {uid for (uid,) in book.connection.execute("SELECT uid FROM action")}
+            if book.path == self.book:
+                self.actions |= {uid for (uid,) in book.connection.execute("SELECT uid FROM action")}
         if other:
             raise Failure(f"Said to be saved, but not in the logbook: {saved['kind']} {saved['uid']}, {', '.join(other)}")
         self.saves += 1

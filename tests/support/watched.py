@@ -45,7 +45,8 @@ class Teller:
             for page in window._pages.values():
                 if isinstance(page, RecordPage) and page._form.uid and sentence == page._saved_words():
                     texts, units = dict(page._form.texts), window.settings.units
-                    self.saved.append({"kind": page.kind, "uid": page._form.uid, "texts": texts, "units": units})
+                    told = {"kind": page.kind, "uid": page._form.uid, "texts": texts, "units": units}
+                    self.saved.append(told | {"book": str(page.session.book.path)})
             window_say(sentence)
 
         window.say = say  # type: ignore[method-assign]
