@@ -33,6 +33,7 @@ class Settings:
     """``units`` cm or in, ``terms`` us or uk, ``palette`` light, dark or system, ``text_size`` 100 to 200 per cent.
 
     ``opened`` names the folded sections that stand open, ``recent`` the logbooks opened last, the latest first.
+    ``backups`` is the folder chosen for backups, "" for the usual one.
     """
 
     units: str = "cm"
@@ -42,6 +43,7 @@ class Settings:
     place: WindowPlace | None = None
     opened: tuple[str, ...] = ()
     recent: tuple[str, ...] = ()
+    backups: str = ""
 
     def with_recent(self, path: str) -> "Settings":
         """``path`` comes first, and is there once."""
@@ -158,5 +160,6 @@ READERS: dict[str, Callable[[Any], Any]] = {
     "place": _place,
     "opened": _texts,
     "recent": _texts,
+    "backups": lambda value: value if isinstance(value, str) and (not value or Path(value).is_absolute()) else None,
 }
 """For each setting: the value read, or None if it is not one."""

@@ -32,6 +32,10 @@ _NAME = re.compile(r"(?:(\d{10})-)?(\d{8}T\d{6}\.\d{3})Z")
 """Those of the first schema have no number."""
 
 
+class NoBackupError(RefusedError):
+    """The place for backups did not take one; the logbook itself is as it was, and can be written to."""
+
+
 @dataclass(frozen=True, slots=True)
 class Backup:
     """One kept backup: where it lies, when it was made (UTC), and how many swatches it holds (None: it can't be read)."""
@@ -51,7 +55,7 @@ def make(connection: sqlite3.Connection, path: Path, folder: Path, now: str, *, 
     try:
         private_folder(folder)
     except OSError as error:
-        raise RefusedError(f"The backup folder {folder} can't be made ({error.strerror}).") from error
+        raise NoBackupError(f"The backup folder {folder} can't be made ({error.strerror}).") from error
     newest = _numbered(folder)[:1]
     state = state_of(connection)
     if newest and not again and _state_in(newest[0][1]) == state:
@@ -65,7 +69,7 @@ def make(connection: sqlite3.Connection, path: Path, folder: Path, now: str, *, 
     except (DamagedError, InUseError):
         raise
     except (RefusedError, OSError) as error:
-        raise RefusedError(f"No backup of {path.name} could be made: {error}") from error
+        raise NoBackupError(f"No backup of {path.name} could be made: {error}") from error
     prune(folder, target)
     return target
 

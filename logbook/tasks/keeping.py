@@ -2,12 +2,12 @@
 
 import os
 from collections.abc import Iterator
-from contextlib import closing
+from contextlib import closing, suppress
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from logbook.book import backups
-from logbook.book.backups import Backup
+from logbook.book.backups import Backup, NoBackupError
 from logbook.book.checking import check_whole
 from logbook.book.connection import connect
 from logbook.book.copying import beside_too
@@ -25,7 +25,7 @@ from logbook.book.swatches import swatches
 from logbook.book.trouble import DamagedError, InUseError, as_sentences
 from logbook.craft.swatches.readings import read_readings
 from logbook.errors import LogbookError, RefusedError
-from logbook.settings import data_folder
+from logbook.settings import data_folder, load_settings
 
 __all__ = [
     "Backup",
@@ -33,6 +33,7 @@ __all__ = [
     "DamagedError",
     "InUseError",
     "Logbook",
+    "NoBackupError",
     "ReplacedError",
     "WrittenOverError",
     "set_aside",
@@ -51,8 +52,18 @@ class CheckResult:
 
 
 def backup_folder() -> Path:
-    """Where the backups of all logbooks are kept."""
+    """Where the backups of all logbooks are kept: the folder the user chose, or the usual one."""
+    chosen = load_settings()[0].backups
+    return Path(chosen) if chosen else _usual_backup_folder()
+
+
+def _usual_backup_folder() -> Path:
     return data_folder() / "backups"
+
+
+def _backup_folders() -> set[Path]:
+    """Where backups may lie: those made before another folder was chosen are where they were."""
+    return {backup_folder(), _usual_backup_folder()}
 
 
 def usual_logbook() -> Path:
@@ -114,7 +125,8 @@ def back_up(book: Logbook) -> Path:
 
 def backups_of(book: Logbook) -> list[Backup]:
     """The backups of a logbook, newest first."""
-    return backups.listed(backup_folder() / book.uid)
+    found = [one for folder in _backup_folders() for one in backups.listed(folder / book.uid)]
+    return sorted(found, key=lambda one: one.path.name, reverse=True) if len(_backup_folders()) > 1 else found
 
 
 def newest_good_backup(path: Path) -> Backup | None:
@@ -147,7 +159,11 @@ def _free_name(path: Path, word: str) -> Path:
 
 
 def _folders() -> list[Path]:
-    return [folder for folder in backup_folder().iterdir() if folder.is_dir()] if backup_folder().is_dir() else []
+    found: list[Path] = []
+    for place in _backup_folders():
+        with suppress(OSError):  # not there, or not to be read
+            found += [folder for folder in place.iterdir() if folder.is_dir()]
+    return found
 
 
 def _reading_problems(book: Logbook, *, deep: bool) -> Iterator[str]:

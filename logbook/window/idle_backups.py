@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from logbook.errors import RefusedError
 from logbook.pages.session import Session
 from logbook.tasks.error_log import error_log, write_down
-from logbook.tasks.keeping import InUseError
+from logbook.tasks.keeping import InUseError, NoBackupError
 
 if TYPE_CHECKING:
     from logbook.window.background import Background
@@ -96,3 +96,7 @@ class IdleBackups:
         if not isinstance(error, InUseError) and str(error) != self._said and not self._window.watch.deal_with(error):
             self._said = str(error)
             self._window.say(self._said)
+            if isinstance(error, NoBackupError):
+                from logbook.window.no_backup import offer_other_folder
+
+                offer_other_folder(self._window, error)
