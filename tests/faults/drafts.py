@@ -59,14 +59,15 @@ def run(count: int, weakness: str = "", seed: int = 0, ends: Sequence[str] = END
             content = sample.path.read_bytes()
         for end in ends:
             for number in range(count):
-                place = chance.choice(sorted(PLACES))
+                place, before = chance.choice(sorted(PLACES)), len(result.faults)
                 home = folder / f"{end.split()[-1]}-{number}"
                 (home / "kept").mkdir(parents=True)
                 (home / "kept" / "swatches.logbook").write_bytes(content)
                 try:
                     _try(home, end, place, weakness, chance, result)
-                except (AssertionError, EOFError, subprocess.TimeoutExpired) as error:
+                except (AssertionError, EOFError, OSError, subprocess.TimeoutExpired) as error:
                     result.faults.append(f"{end}, {place}: {str(error).partition(';')[0] or type(error).__name__}")
+                print(f"{end}, {place}: {result.faults[-1] if len(result.faults) > before else 'offered'}", flush=True)
                 if weakness and result.faults:
                     return result
     return result
