@@ -12,7 +12,7 @@ from logbook.errors import UnreadableError
 _LESS = ("less", "minus", "-", "−", "–")
 _STITCH = r"(?P<{}>(?:stitch(?:es)?|sts?\.?)(?![a-z]))|(?:chains?|chs?)(?![a-z])"
 # Not compiled before it is wanted: that is slow, and few starts of the program need it.
-_WORDS = rf"""\s*(?P<chain>(?:ch|chain)\s+)?(?:an?y?\s+)?(?:(?:multiples?|mult\.?)\s*(?:of\s+)?)?(?P<m>\d{{1,5}})\s*
+_WORDS = rf"""\s*(?P<chain>(?:ch|chain)\s+)?(?:an?y?\s+)?(?:(?:multiples?|mult\.?)\s*(?:of\s+)?)?(?P<m>\d{{1,5}}|number\s+of)\s*
     (?:{_STITCH.format("of_st")})?\s*
     (?:,?\s*(?P<sign>plus|and|less|minus|\+|-|−|–)\s*(?P<b>\d{{1,5}})\s*(?:{_STITCH.format("plus_st")})?)?\s*
     (?:[,;(]?\s*(?:then\s+)?(?:add|plus|\+|and)\s*(?P<t>\d{{1,4}})\s*(?:more\s*|extra\s*)?(?:chains?|chs?)?\s*
@@ -22,12 +22,13 @@ _WORDS = rf"""\s*(?P<chain>(?:ch|chain)\s+)?(?:an?y?\s+)?(?:(?:multiples?|mult\.
 def read_chain_words(text: str) -> ChainStatement:
     """What the words say. Raises UnreadableError, with examples, if they say no multiple."""
     found = re.match(_WORDS, text, re.IGNORECASE | re.VERBOSE)
-    if found is None or int(found["m"]) < 1:
+    any_number = found is not None and found["m"].lower().startswith("number")
+    if found is None or (not any_number and int(found["m"]) < 1):
         raise UnreadableError(
             f"Couldn't read “{text.strip()[:60]}”: write it as the pattern does, like “multiple of 10 plus 4” or "
             "“multiple of 6 plus 1, add 1 for the base chain”."
         )
-    multiple, constant = int(found["m"]), int(found["b"] or 0)
+    multiple, constant = 1 if any_number else int(found["m"]), int(found["b"] or 0)
     if found["sign"] and found["sign"].lower() in _LESS:
         constant = -constant % multiple
     of_stitches = not found["chain"] and (found["of_st"] or found["plus_st"])
@@ -39,9 +40,12 @@ def read_chain_words(text: str) -> ChainStatement:
 def chain_read_back(multiple: int, plus: int | None, extra: int | None, constant: int | None = None) -> str:
     """``10 to a repeat, 4 more; row 1 has 10k + 2 stitches``; ``constant``: b + t where b alone is not known."""
     more = constant if plus is None or extra is None else plus + extra
-    repeat = "any number" if multiple == 1 else f"{multiple} to a repeat"
+    if multiple == 1 and plus is not None:
+        return f"Any number of stitches{f' from {plus + 1} on' if plus else ''}" + (
+            "." if extra is None else f"; chain {extra} more."
+        )
+    repeat = f"{multiple} to a repeat"
     chains = "" if more is None else f", {more} more" if more else ", none more"
     if plus is None:
         return f"{repeat}{chains} (chains)."
-    k = "k" if multiple == 1 else f"{multiple}k"
-    return f"{repeat}{chains}; row 1 has {k}{f' + {plus}' if plus else ''} stitches."
+    return f"{repeat}{chains}; row 1 has {multiple}k{f' + {plus}' if plus else ''} stitches."

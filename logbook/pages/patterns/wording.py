@@ -47,9 +47,10 @@ def statement(pattern: StitchPattern) -> str:
     except RefusedError:
         extra = pattern.extra_chains
     plus = f" plus {pattern.plus}" if pattern.plus else ""
+    repeat = "any number of stitches" if pattern.multiple == 1 else f"multiple of {pattern.multiple}"
     if not extra:
-        return f"multiple of {pattern.multiple} stitches{plus}"
-    return f"multiple of {pattern.multiple}{plus}, add {extra} for the base chain"
+        return f"{repeat}{'' if pattern.multiple == 1 else ' stitches'}{plus}"
+    return f"{repeat}{plus}, add {extra} for the base chain"
 
 
 def in_short(pattern: StitchPattern) -> str:

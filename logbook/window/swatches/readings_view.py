@@ -18,6 +18,8 @@ LETTERS = 22
 BESIDE = LETTERS + 22
 """From this many letters on, what a reading means stands beside it, else under it."""
 ROWS_AT_LEAST = 2
+EXAMPLES = ("16 sts = 10 cm", "22 rows = 15 cm", "4 repeats = 15.1 cm")
+"""In the first empty lines."""
 
 
 @dataclass(slots=True)
@@ -79,11 +81,19 @@ class ReadingsView(ttk.Frame):
             line = self._lines[place] if place < len(self._lines) else ReadingLine()
             wrong = bool(line.error) and row.entry is not here
             fault = fault or (line.error if wrong else "")
-            says, style = (f"{MARKS['error']}can't be read", "Error.TLabel") if wrong else (meaning(line), "Muted.TLabel")
+            says, style = (
+                (f"{MARKS['error']}can't be read", "Error.TLabel")
+                if wrong
+                else (meaning(line) or self._example(place), "Muted.TLabel")
+            )
             row.says.configure(text=says or " ", style=styled(self, style))
             row.entry.state(["invalid" if wrong else "!invalid"])
         said, style = (MARKS["error"] + fault, "Error.TLabel") if fault else (self._together or self._hint, "Muted.TLabel")
         self._foot.configure(text=said or " ", style=styled(self, style))
+
+    def _example(self, place: int) -> str:
+        """For an empty line, how a reading is written."""
+        return "" if self.rows[place].variable.get().strip() else f"like {EXAMPLES[place % len(EXAMPLES)]}"
 
     def _have_rows(self, count: int) -> None:
         while len(self.rows) < count:

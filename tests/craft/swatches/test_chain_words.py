@@ -48,8 +48,13 @@ def test_what_says_no_multiple(text: str) -> None:
         read_chain_words(text)
 
 
+def test_any_number() -> None:
+    assert read_chain_words("any number of stitches, add 2 for the base chain") == ChainStatement(1, plus=0, extra_chains=2)
+    assert read_chain_words("any number of stitches") == ChainStatement(1, plus=0)
+
+
 def test_read_back() -> None:
     assert chain_read_back(10, 2, 2) == "10 to a repeat, 4 more; row 1 has 10k + 2 stitches."
     assert chain_read_back(6, 0, 0) == "6 to a repeat, none more; row 1 has 6k stitches."
-    assert chain_read_back(1, 0, 2) == "any number, 2 more; row 1 has k stitches."
+    assert chain_read_back(1, 0, 2) == "Any number of stitches; chain 2 more."
     assert chain_read_back(10, None, None, 4) == "10 to a repeat, 4 more (chains)."

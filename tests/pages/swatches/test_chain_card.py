@@ -197,5 +197,6 @@ def test_numbers_say_the_chain_in_words_too(desk: Desk) -> None:
     assert desk.form.hints()["chain in words"] == "6 to a repeat, 2 more; row 1 has 6k + 1 stitches."
     desk.form.type_in("plus", "3")
     assert desk.form.texts["chain in words"] == "multiple of 6 plus 3, add 1 for the base chain"
+    desk.form.type_in("plus", "1")
     desk.form.type_in("stitch pattern", "hdc")
-    assert desk.form.texts["chain in words"] == "multiple of 1, add 2 for the base chain"
+    assert desk.form.texts["chain in words"] == "any number of stitches, add 2 for the base chain"

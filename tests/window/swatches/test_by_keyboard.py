@@ -51,7 +51,11 @@ def test_a_new_swatch_is_logged_found_and_gives_its_chain(root: tk.Tk, page: Swa
     write(root, "4 repeats = 15.1 cm")
     hit(root, "<Return>")
     write(root, "4 repeats = 15.4 cm")
-    assert [row.says["text"] for row in page.editor.readings[WASHED].rows] == ["one repeat 37.8 mm", "one repeat 38.5 mm", " "]
+    assert [row.says["text"] for row in page.editor.readings[WASHED].rows] == [
+        "one repeat 37.8 mm",
+        "one repeat 38.5 mm",
+        "like 4 repeats = 15.1 cm",
+    ]
     hit(root, "<Control-s>")
     assert not page.form.is_dirty
     kept = swatch_in_hand(session.book, page.form.uid)
