@@ -150,13 +150,9 @@ def tried(folder: Path, times: int, seed: int) -> list[str]:
         gauges = openpyxl.load_workbook(workbook, data_only=True)["Gauges"]
         tags = [row[0] for row in gauges.iter_rows(min_row=5, values_only=True) if row[7]]
         trials = [trial(book, tags, chance) for _ in range(times)]
-        changed = [with_inputs(workbook, chain_sheet.NAME, one.inputs, folder / f"{n}.xlsx") for n, one in enumerate(trials)]
-        again = recalculated(changed, folder)
-        return [
-            said
-            for one, path in zip(trials, again, strict=True)
-            for said in differences(book, one, shown(path, chain_sheet.NAME))
-        ]
+        changed = with_inputs(workbook, chain_sheet.NAME, [one.inputs for one in trials], folder / "changed.xlsx")
+        cells = shown(recalculated([changed], folder)[0])
+        return [said for number, one in enumerate(trials, start=1) for said in differences(book, one, cells[str(number)])]
 
 
 def main() -> None:

@@ -2,7 +2,7 @@
 
 import shutil
 import subprocess
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -36,16 +36,20 @@ def recalculated(workbooks: list[Path], folder: Path) -> list[Path]:
     return [out / workbook.name for workbook in workbooks]
 
 
-def with_inputs(workbook: Path, sheet: str, inputs: Mapping[str, object], changed: Path) -> Path:
-    """The workbook with other contents in some cells of a sheet (None: emptied); every formula waits to be worked out."""
+def with_inputs(workbook: Path, sheet: str, trials: Sequence[Mapping[str, object]], changed: Path) -> Path:
+    """The workbook with a copy of a sheet for each of ``trials``, called 1, 2 and so on, with other contents in some of its cells
+    (None: emptied); every formula waits to be worked out."""
     book = openpyxl.load_workbook(workbook)
-    for cell, content in inputs.items():
-        book[sheet][cell].value = content
+    for number, inputs in enumerate(trials, start=1):
+        copied = book.copy_worksheet(book[sheet])
+        copied.title = str(number)
+        for cell, content in inputs.items():
+            copied[cell].value = content
     book.save(changed)
     return changed
 
 
-def shown(workbook: Path, sheet: str) -> Mapping[str, Any]:
-    """What stands in the cells of a sheet."""
-    cells = openpyxl.load_workbook(workbook, data_only=True)[sheet]
-    return {cell.coordinate: cell.value for row in cells.iter_rows() for cell in row}
+def shown(workbook: Path) -> Mapping[str, Mapping[str, Any]]:
+    """What stands in the cells of each sheet, by the sheet's name."""
+    book = openpyxl.load_workbook(workbook, data_only=True)
+    return {sheet.title: {cell.coordinate: cell.value for row in sheet.iter_rows() for cell in row} for sheet in book}
