@@ -132,6 +132,16 @@ def _positive(what: str, most: float) -> Callable[[str], float]:
     return lambda text: read_positive(text, what, most)
 
 
+_YARD_M = 0.9144
+
+
+def _ball_metres(text: str) -> float:
+    """``190``, ``190 m`` or ``208 yd`` in metres."""
+    found = re.fullmatch(r"(.*?)\s*(m|met(?:re|er)s?|yds?\.?|yards?)", text, re.IGNORECASE)
+    number = read_positive(found[1] if found else text, "the metres of a ball", 1_000_000)
+    return round(number * _YARD_M, 3) if found and found[2].lower().startswith("y") else number
+
+
 def _whole(what: str, least: int, most: int) -> Callable[[str], int]:
     return lambda text: read_whole(text, what, least, most)
 
@@ -175,7 +185,7 @@ FIELDS: tuple[Field, ...] = (
     Field("fibre", _Y, "fibre", _T, read_text, "what it is spun of"),
     Field("yarn class", _Y, "yarn_class", _N, _whole("a yarn class", 0, 7), "a whole number from 0 to 7"),
     Field("ball grams", _Y, "ball_grams", _N, _positive("the grams of a ball", 100_000), "a number above 0"),
-    Field("ball metres", _Y, "ball_metres", _N, _positive("the metres of a ball", 1_000_000), "a number above 0"),
+    Field("ball metres", _Y, "ball_metres", _N, _ball_metres, "metres, or yards like 208 yd"),
     Field("colour", _S, "colour", _T, read_text, "text"),
     Field("dye lot", _S, "dye_lot", _T, read_text, "text"),
     Field("strands", _S, "strands", _N, _whole("a number of strands", 1, 99), "a whole number from 1"),

@@ -132,3 +132,11 @@ def test_dates_of_the_calendar() -> None:
     ):
         with pytest.raises(UnreadableError, match="is not a date: type year, month and day, like 2026-05-31"):
             read_date(bad)
+
+
+METRES = [("190", 190), ("190 m", 190), ("208 yd", 190.195), ("208yds", 190.195), ("100 yards", 91.44)]
+
+
+@pytest.mark.parametrize(("text", "metres"), METRES)
+def test_a_ball_is_said_in_metres_or_yards(text: str, metres: float) -> None:
+    assert BY_NAME["ball metres"].value(text) == metres
