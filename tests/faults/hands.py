@@ -23,6 +23,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import Any, NamedTuple
 
+from logbook.book.changes import changes_of_record
 from logbook.book.logbook import open_logbook
 from logbook.pages.pieces.piece_form import PieceForm
 from logbook.pages.session import Session
@@ -151,6 +152,9 @@ class Round:
         with open_logbook(Path(saved["book"])) as book:  # the hand may have opened another
             form: Any = FORMS[saved["kind"]](Session(book, Settings(units=str(saved["units"]))))
             there = form.show(saved["uid"])
+            changes = changes_of_record(book.connection, saved["uid"])
+            if not there and changes and changes[-1].after is None:
+                return  # asked what to do with what was typed before deleting, the hand had it saved, and then it was deleted
             other = sorted(key for key, text in saved["texts"].items() if not there or form.texts[key].strip() != text.strip())
             if book.path == self.book:
                 self.actions |= {uid for (uid,) in book.connection.execute("SELECT uid FROM action")}
