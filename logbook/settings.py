@@ -3,8 +3,8 @@
 import json
 import os
 import sys
-from collections.abc import Callable
-from dataclasses import asdict, dataclass, replace
+from collections.abc import Callable, Mapping
+from dataclasses import asdict, dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
@@ -33,7 +33,8 @@ class Settings:
     """``units`` cm or in, ``terms`` us or uk, ``palette`` light, dark or system, ``text_size`` 100 to 200 per cent.
 
     ``opened`` names the folded sections that stand open, ``recent`` the logbooks opened last, the latest first.
-    ``backups`` is the folder chosen for backups, "" for the usual one.
+    ``backups`` is the folder chosen for backups, "" for the usual one; ``sheets`` what the columns of a maker's own sheets were
+    taken as, by their headings.
     """
 
     units: str = "cm"
@@ -44,6 +45,7 @@ class Settings:
     opened: tuple[str, ...] = ()
     recent: tuple[str, ...] = ()
     backups: str = ""
+    sheets: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
 
     def with_recent(self, path: str) -> "Settings":
         """``path`` comes first, and is there once."""
@@ -142,6 +144,17 @@ def _can_be_shown(text: str) -> bool:
     return True
 
 
+def _sheets(value: Any) -> dict[str, dict[str, str]] | None:
+    def texts(one: Any) -> bool:
+        return isinstance(one, dict) and all(isinstance(key, str) and isinstance(own, str) for key, own in one.items())
+
+    return (
+        dict(value)
+        if isinstance(value, dict) and all(isinstance(key, str) and texts(own) for key, own in value.items())
+        else None
+    )
+
+
 def _place(value: Any) -> WindowPlace | None:
     if not isinstance(value, dict) or set(value) != {"width", "height", "x", "y", "zoomed"}:
         return None
@@ -161,5 +174,6 @@ READERS: dict[str, Callable[[Any], Any]] = {
     "opened": _texts,
     "recent": _texts,
     "backups": lambda value: value if isinstance(value, str) and (not value or Path(value).is_absolute()) else None,
+    "sheets": _sheets,
 }
 """For each setting: the value read, or None if it is not one."""

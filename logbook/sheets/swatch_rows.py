@@ -67,7 +67,7 @@ def swatches_of(sheet: RawSheet) -> SheetSwatches:
         return _without_heading(sheet, "", "The first row is empty")
     names = _names(sheet.rows[0])
     if not any(name.casefold() in _BY_NAME for name in names):
-        return _without_heading(sheet, names[0][:40], "The first row names no column of the log")
+        return _without_heading(sheet, names[0][:40] if names else "", "The first row names no column of the log")
     return _Reader(sheet).read()
 
 

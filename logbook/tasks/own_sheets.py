@@ -1,18 +1,19 @@
 """A sheet that a maker kept in their own way: the guess of what its columns are, corrected, and its rows as those of the log."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from logbook.errors import RefusedError, UnreadableError
+from logbook.sheets.limits import RawSheet
 from logbook.sheets.own_cells import Over, read_over
-from logbook.sheets.own_guess import CHOICES, field_of, guesses, with_choices
+from logbook.sheets.own_guess import BY_NAME, CHOICES, field_of, guesses, with_choices
 from logbook.sheets.own_sheet import OwnRows, as_log
 from logbook.sheets.own_table import OwnTable, find_table
-from logbook.sheets.reading import read_own_sheets
+from logbook.sheets.reading import read_own_sheets, read_sheet
 from logbook.sheets.swatch_rows import SheetSwatches, swatches_of
 
-__all__ = ["CHOICES", "OwnSheet", "Wishes", "field_of", "own_sheet", "read_choice", "read_over", "sheet_names"]
+__all__ = ["CHOICES", "Over", "OwnSheet", "Wishes", "field_of", "own_sheet", "read_choice", "read_over"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,10 +44,30 @@ class OwnSheet:
 
 def own_sheet(path: Path, wishes: Wishes) -> OwnSheet:
     """Reads the sheet and guesses. Raises RefusedError if no table is in it or a heading is not in the table."""
-    table = find_table(read_own_sheets(path, wishes.sheet))
+    return own_table(found_table(path, read_own_sheets(path, wishes.sheet)), wishes)
+
+
+def raw_sheets(path: Path) -> tuple[RawSheet, ...]:
+    """Every sheet of the file. Raises RefusedError if it can't be read."""
+    return read_own_sheets(path)
+
+
+def found_table(path: Path, sheets: Sequence[RawSheet]) -> OwnTable:
+    """The table in them. Raises RefusedError if there is none."""
+    table = find_table(sheets)
     if table is None:
         raise RefusedError(f"“{path.name}” has no row of headings: give its columns names such as yarn, hook and gauge.")
-    return own_table(table, wishes)
+    return table
+
+
+def is_of_the_log(path: Path) -> bool:
+    """Whether every heading of the first sheet is a column of the log, so that nothing need be asked. Raises RefusedError."""
+    try:
+        rows = read_sheet(path).rows
+    except RefusedError:
+        return False
+    headings = [" ".join(str(cell).split()).casefold() for cell in rows[0].cells if cell not in (None, "")] if rows else []
+    return bool(headings) and all(heading in BY_NAME for heading in headings)
 
 
 def own_table(table: OwnTable, wishes: Wishes) -> OwnSheet:
@@ -59,11 +80,6 @@ def own_table(table: OwnTable, wishes: Wishes) -> OwnSheet:
     choices = with_choices(table, guesses(table), wishes.columns)
     rows = as_log(table, choices, wishes.over)
     return OwnSheet(table, choices, rows, _by_their_headings(swatches_of(rows.sheet), rows))
-
-
-def sheet_names(path: Path) -> tuple[str, ...]:
-    """The names of the sheets of a workbook, in their order; of a CSV its own."""
-    return tuple(sheet.name for sheet in read_own_sheets(path))
 
 
 def read_choice(text: str) -> tuple[str, str]:

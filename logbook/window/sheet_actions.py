@@ -1,37 +1,69 @@
 """Sheets in and out from the window: the work runs beside it, with progress and a way to cancel."""
 
 import tkinter as tk
+from dataclasses import replace
 from pathlib import Path
 from tkinter import filedialog
 
+from logbook.pages.own_sheet_page import OwnSheetPage, remembering
 from logbook.pages.session import Session
 from logbook.tasks.exporting import ExportResult, export
-from logbook.tasks.importing import ImportPlan, ImportResult, carry_out, plan_import
+from logbook.tasks.importing import ImportPlan, ImportResult, carry_out, plan_for, plan_import
+from logbook.tasks.own_sheets import is_of_the_log
 from logbook.window.background import Report
 from logbook.window.import_dialog import show_plan
 from logbook.window.look import Look
 from logbook.window.message import say_foreseen, tell
+from logbook.window.own_sheet_dialog import ask_columns
 from logbook.window.progress import run_with_progress
 
-SHEETS = [("Sheets", "*.xlsx *.csv"), ("All files", "*")]
+SHEETS_REMEMBERED = 30
+SHEETS = [("Sheets", "*.xlsx *.csv *.txt *.tsv"), ("All files", "*")]
 
 
 def import_sheet(root: tk.Tk, look: Look, session: Session) -> None:
-    """Asks for a sheet, shows what it would do, and takes it in if the user wants that."""
+    """Asks for a sheet and, where its words are the maker's own, what its columns are; shows what it would do, and takes it in
+    if the user wants that."""
     chosen = filedialog.askopenfilename(parent=root, title="Import a sheet of swatches", filetypes=SHEETS)
     if not chosen:
         return
+    path = Path(chosen)
 
-    def read(report: Report) -> ImportPlan:
+    def read(report: Report) -> ImportPlan | OwnSheetPage:
+        if not is_of_the_log(path) and not session.book.is_at(path):
+            return OwnSheetPage(path, session.settings.sheets)
         with session.book.again() as book:
-            return plan_import(book, Path(chosen))
+            return plan_import(book, path)
 
-    def decide(plan: ImportPlan) -> None:
-        wanted = show_plan(root, look, plan)
-        if wanted:
-            _write(root, look, session, plan)
+    def decide(found: ImportPlan | OwnSheetPage) -> None:
+        if isinstance(found, ImportPlan):
+            _show_and_write(root, look, session, found)
+        elif ask_columns(root, look, found):
+            kept = remembering(session.settings.sheets, found.signature, found.to_remember(), SHEETS_REMEMBERED)
+            session.change_settings(replace(session.settings, sheets=kept))
+            _plan_own(root, look, session, found)
 
-    run_with_progress(root, look, f"Reading {Path(chosen).name} …", read, decide, lambda error: say_foreseen(root, look, error))
+    run_with_progress(root, look, f"Reading {path.name} …", read, decide, lambda error: say_foreseen(root, look, error))
+
+
+def _plan_own(root: tk.Tk, look: Look, session: Session, page: OwnSheetPage) -> None:
+    def compare(report: Report) -> ImportPlan:
+        with session.book.again() as book:
+            return plan_for(book, page.path.name, page.own.swatches, page.own)
+
+    run_with_progress(
+        root,
+        look,
+        f"Comparing {page.path.name} …",
+        compare,
+        lambda plan: _show_and_write(root, look, session, plan),
+        lambda error: say_foreseen(root, look, error),
+    )
+
+
+def _show_and_write(root: tk.Tk, look: Look, session: Session, plan: ImportPlan) -> None:
+    if show_plan(root, look, plan):
+        _write(root, look, session, plan)
 
 
 def _write(root: tk.Tk, look: Look, session: Session, plan: ImportPlan) -> None:

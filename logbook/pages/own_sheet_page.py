@@ -1,0 +1,139 @@
+"""What the page for a sheet in the maker's own words decides: what each column is taken as, and what comes of it."""
+
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+
+from logbook.craft.words.counting import counted
+from logbook.errors import LogbookError
+from logbook.tasks.own_sheets import CHOICES, Over, OwnSheet, Wishes, found_table, own_table, raw_sheets, read_over
+
+NOT_TAKEN = "not taken"
+OPTIONS = (NOT_TAKEN, *CHOICES)
+ROWS_SHOWN = 6
+TROUBLES_SHOWN = 3
+_LONGEST = 40
+
+
+class OwnSheetPage:
+    """One sheet being looked at; ``remembered``: what was chosen before for sheets with these headings, by ``signature``."""
+
+    def __init__(self, path: Path, remembered: Mapping[str, Mapping[str, str]]) -> None:
+        self.path, self._remembered = path, remembered
+        self._sheets = raw_sheets(path)
+        self.over, self.trouble = "", ""
+        self._over: Over | None = None
+        self._chosen: dict[str, str] = {}
+        self.own: OwnSheet
+        self.take_sheet(None)
+
+    @property
+    def sheet_names(self) -> tuple[str, ...]:
+        """The sheets to choose from."""
+        return tuple(sheet.name for sheet in self._sheets)
+
+    @property
+    def signature(self) -> str:
+        """The headings, by which what was chosen is remembered."""
+        return "|".join(_key(heading) for heading in self.own.table.headings)
+
+    @property
+    def columns(self) -> list[tuple[str, str, list[str]]]:
+        """Of each column its heading, what it is taken as, and what stands in its first rows."""
+        rows = self.own.table.rows[:ROWS_SHOWN]
+        return [
+            (
+                heading,
+                choice or NOT_TAKEN,
+                [_short(row.cells[place]) if place < len(row.cells) else "" for row in rows],
+            )
+            for place, (heading, choice) in enumerate(zip(self.own.table.headings, self.own.choices, strict=True))
+        ]
+
+    def take_sheet(self, name: str | None) -> None:
+        """Looks at one sheet of the workbook, or the one most like swatches. Raises RefusedError without a table."""
+        table = found_table(self.path, [sheet for sheet in self._sheets if name in (None, sheet.name)])
+        self.own = own_table(table, Wishes(over=self._over))
+        self._chosen = dict(self._remembered.get(self.signature, {}))
+        self._work_out()
+
+    def choose(self, place: int, choice: str) -> None:
+        """Takes a column as what the maker says; another that was taken as that is not taken any more."""
+        headings = self.own.table.headings
+        if choice not in (NOT_TAKEN, "notes"):
+            for other, own in enumerate(self.own.choices):
+                if own == choice and other != place:
+                    self._chosen[_key(headings[other])] = ""
+        self._chosen[_key(headings[place])] = "" if choice == NOT_TAKEN else choice
+        self._work_out()
+
+    def rest_to_notes(self) -> None:
+        """Takes every column that is left into the notes."""
+        for heading, choice in zip(self.own.table.headings, self.own.choices, strict=True):
+            if heading and not choice:
+                self._chosen[_key(heading)] = "notes"
+        self._work_out()
+
+    def say_over(self, typed: str) -> None:
+        """The width that counts are over, as typed; ``trouble`` says so if it can't be read."""
+        self.over, self.trouble = typed, ""
+        try:
+            self._over = read_over(typed) if typed.strip() else None
+        except LogbookError as error:
+            self._over, self.trouble = None, str(error)
+        self._work_out()
+
+    def sentence(self) -> str:
+        """Where the table stands."""
+        table = self.own.table
+        return (
+            f"The headings stand in row {table.heading_row} of “{table.sheet}”, with {counted(len(table.rows), 'row')} beneath. "
+            "Under each heading stands what its column is taken as: choose another where that is wrong."
+        )
+
+    def outcome(self) -> str:
+        """What would come of it, and the first of what can't be read."""
+        found = self.own.swatches
+        bad = len({problem.row for problem in found.problems})
+        said = f"{counted(len(found.good), 'swatch')} can be read" + (f", {counted(bad, 'row')} can't:" if bad else ".")
+        troubles = [f"Row {p.row}, {p.column}: {p.says}" if p.column else p.says for p in found.problems[:TROUBLES_SHOWN]]
+        if len(found.problems) > TROUBLES_SHOWN:
+            troubles.append(f"and {len(found.problems) - TROUBLES_SHOWN} more, all listed in the next step.")
+        return "\n".join([said, *troubles])
+
+    def left(self) -> str:
+        """What is not taken."""
+        columns = [f"“{_short(heading)}”" for heading in self.own.rows.not_taken]
+        said = [f"Not taken: {', '.join(columns)}."] if columns else []
+        rows = [str(row) for row, _ in self.own.rows.aside]
+        if rows:
+            shown = ", ".join(rows[:10]) + (" …" if len(rows) > 10 else "")
+            said.append(f"Set aside as no swatches: row{'s' if len(rows) > 1 else ''} {shown}.")
+        return " ".join(said)
+
+    def to_remember(self) -> dict[str, str]:
+        """What was chosen, by heading."""
+        return {_key(h): choice for h, choice in zip(self.own.table.headings, self.own.choices, strict=True) if h}
+
+    def _work_out(self) -> None:
+        chosen = {heading: choice for heading, choice in self._chosen.items() if choice == "" or choice in CHOICES}
+        there = {_key(heading) for heading in self.own.table.headings}
+        kept = {heading: choice for heading, choice in chosen.items() if heading in there}
+        self.own = own_table(self.own.table, Wishes(kept, over=self._over))
+
+
+def _key(heading: str) -> str:
+    return " ".join(heading.casefold().split())
+
+
+def _short(cell: object) -> str:
+    text = "" if cell is None else " ".join(str(int(cell) if isinstance(cell, float) and cell.is_integer() else cell).split())
+    return text if len(text) <= _LONGEST else text[: _LONGEST - 1] + "…"
+
+
+def remembering(
+    before: Mapping[str, Mapping[str, str]], signature: str, chosen: Mapping[str, str], most: int
+) -> dict[str, dict[str, str]]:
+    """The choices remembered, with these as the latest; the oldest are forgotten."""
+    others = {key: dict(value) for key, value in before.items() if key != signature}
+    kept: Sequence[str] = list(others)[-(most - 1) :]
+    return {key: others[key] for key in kept} | {signature: dict(chosen)}
