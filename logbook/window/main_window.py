@@ -170,6 +170,7 @@ class MainWindow:
     def leave(self) -> None:
         """Ends the program, if nothing typed would be lost by it."""
         if self.settle():
+            self.drafts.end()  # any other way of closing down leaves what is typed behind
             self.close_down()
 
     def cut_short(self) -> None:
@@ -188,7 +189,7 @@ class MainWindow:
         self._keep_settings()
         self.root.withdraw()
         self.watch.end()
-        self.drafts.end()
+        self.drafts.end(leave=True)
         self.backups.end()
         if self.session is not None:
             self.session.book.close()
