@@ -18,7 +18,9 @@ from pathlib import Path
 from logbook.book.checking import check_whole
 from logbook.book.connection import connect
 from logbook.book.copying import PART, verified_copy
+from logbook.book.kept_twice import require_kept_alike, set_right
 from logbook.book.opening import look
+from logbook.book.schema import STEPS
 from logbook.book.trouble import DamagedError, InUseError, as_sentences
 from logbook.disk import private_folder
 from logbook.errors import RefusedError
@@ -144,14 +146,30 @@ def to_remove(found: Sequence[tuple[Path, datetime]]) -> list[Path]:
     return [path for path, _ in found if path not in wanted]
 
 
-def restore(backup: Path, target: Path) -> None:
-    """Writes the logbook in ``backup`` to the new file ``target``. Raises RefusedError; neither file is ever overwritten."""
+def restore(backup: Path, target: Path) -> list[str]:
+    """Writes the logbook in ``backup`` to the new file ``target``. Raises RefusedError; neither file is ever overwritten.
+
+    What is damaged in it and kept twice is set right: a sentence for each is returned. Raises DamagedError if that is not enough.
+    """
     seen = look(backup)
     if seen.hot:
         raise RefusedError(f"{backup.name} was left in the middle of a write: open it as a logbook first, then save a copy.")
-    with as_sentences(backup), closing(connect(backup, "ro")) as connection:
-        check_whole(connection, backup, seen.step)
-        verified_copy(connection, backup, target)
+    return set_right_as(backup, target)
+
+
+def set_right_as(path: Path, target: Path) -> list[str]:
+    """The same of a logbook that may be open here, for without a look at its bytes."""
+    said: list[str] = []
+
+    def mend(copy: sqlite3.Connection) -> None:
+        said.extend(set_right(copy))
+        require_kept_alike(copy)
+
+    with as_sentences(path), closing(connect(path, "ro")) as connection:
+        step = connection.execute("PRAGMA user_version").fetchone()[0]
+        check_whole(connection, path, step)
+        verified_copy(connection, path, target, mend if step == len(STEPS) else None)
+    return said
 
 
 def _swatches(path: Path) -> int | None:

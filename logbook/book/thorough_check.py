@@ -9,6 +9,7 @@ from logbook.book.body_charts import chart_texts
 from logbook.book.changes import changes_of_action
 from logbook.book.checking import check_whole
 from logbook.book.connection import connect
+from logbook.book.kept_twice import require_kept_alike
 from logbook.book.pieces import made_pieces, planned_pieces
 from logbook.book.schema import STEPS
 from logbook.book.search import words_of
@@ -25,7 +26,7 @@ def check_thoroughly(path: Path, patience: float = 2.0) -> int:
     """
     with as_sentences(path), closing(sqlite3.connect(":memory:", isolation_level=None)) as copy:
         with closing(connect(path, "ro", patience)) as connection:
-            connection.backup(copy)
+            connection.backup(copy, pages=256)
         copy.execute("PRAGMA cell_size_check = ON")
         check_whole(copy, path, len(STEPS))
         return check_records(copy)
@@ -41,6 +42,7 @@ def check_records(connection: sqlite3.Connection) -> int:
     undo_state(connection)
     for (action,) in connection.execute("SELECT uid FROM action").fetchall():
         changes_of_action(connection, action)
+    require_kept_alike(connection)
     kept = dict(connection.execute("SELECT swatch, folded FROM swatch_words"))
     if kept != words_of(connection):
         raise DamagedError("what it searches in does not agree with its swatches")

@@ -16,6 +16,17 @@ class DamagedError(RefusedError):
         super().__init__(f"{name} is damaged ({short}): leave it as it is and restore the newest backup under a new name.")
 
 
+class AlteredError(DamagedError):
+    """Something in it is not as it was written, and kept a second time: a copy of it can be set right."""
+
+    def __init__(self, how: str, name: str = "The logbook") -> None:
+        super().__init__(how, name)
+        said = str(self).partition("): leave")[0]
+        self.args = (
+            f"{said}): leave it as it is and restore it under a new name, which sets it right from what it keeps twice.",
+        )
+
+
 class InUseError(RefusedError):
     """Another window or program is writing; trying again may help."""
 

@@ -1,6 +1,7 @@
 """``logbook check``, ``backup`` and ``restore``: keeping years of measurements safe."""
 
 import argparse
+import sys
 from pathlib import Path
 
 from logbook.commands.books import book_of, path_of
@@ -57,8 +58,10 @@ def _back_up(arguments: argparse.Namespace) -> int:
 def _restore(arguments: argparse.Namespace) -> int:
     if arguments.book is not None:
         raise UsageError("restore takes no --book: say the backup, and with --to the new logbook")
-    target = restore(arguments.backup, arguments.to)
+    target, set_right = restore(arguments.backup, arguments.to)
     _say(arguments, target, f"Restored to {target}.")
+    for one in set_right:
+        print(f"Set right: {one}.", file=sys.stderr if arguments.json else sys.stdout)
     return 0
 
 

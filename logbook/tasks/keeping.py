@@ -22,12 +22,13 @@ from logbook.book.logbook import (
 from logbook.book.opening import look
 from logbook.book.set_aside import set_aside
 from logbook.book.swatches import swatches
-from logbook.book.trouble import DamagedError, InUseError, as_sentences
+from logbook.book.trouble import AlteredError, DamagedError, InUseError, as_sentences
 from logbook.craft.swatches.readings import read_readings
 from logbook.errors import LogbookError, RefusedError
 from logbook.settings import data_folder, load_settings
 
 __all__ = [
+    "AlteredError",
     "Backup",
     "ChangedElsewhereError",
     "DamagedError",
@@ -147,10 +148,16 @@ def damaged_name(path: Path) -> Path:
     return _free_name(path, "damaged")
 
 
-def restore(backup: Path, target: Path) -> Path:
-    """Restores a backup under a new name; nothing is ever overwritten."""
-    backups.restore(backup, target)
-    return Path(os.path.abspath(target))
+def restore(backup: Path, target: Path) -> tuple[Path, list[str]]:
+    """Restores a backup under a new name, nothing being overwritten; where it lies, and what was damaged and set right in it."""
+    said = backups.restore(backup, target)
+    return Path(os.path.abspath(target)), said
+
+
+def set_right_as(path: Path, target: Path) -> None:
+    """Writes a logbook, which may be open, as the new file ``target``, with what is damaged in it set right from what it keeps
+    twice. Raises DamagedError if that is not enough."""
+    backups.set_right_as(path, target)
 
 
 def _free_name(path: Path, word: str) -> Path:

@@ -87,7 +87,7 @@ class _Backups:
         if not chosen:
             return
         try:
-            restored = restore(Path(self._table.selected[0]), Path(chosen))
+            restored, _ = restore(Path(self._table.selected[0]), Path(chosen))
         except RefusedError as error:
             tell(self._dialog, self._look, str(error))
             return

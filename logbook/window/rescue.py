@@ -10,6 +10,7 @@ from tkinter import filedialog
 from logbook.errors import RefusedError
 from logbook.tasks.keeping import (
     SUFFIX,
+    AlteredError,
     DamagedError,
     Logbook,
     damaged_name,
@@ -18,6 +19,7 @@ from logbook.tasks.keeping import (
     restore,
     restored_name,
     set_aside,
+    set_right_as,
 )
 from logbook.window.look import Look
 from logbook.window.message import Answer, ask, tell
@@ -27,6 +29,8 @@ KINDS = [("Logbooks", f"*{SUFFIX}")]
 
 def offer_rescue(parent: tk.Misc, look: Look, path: Path, damage: RefusedError) -> Logbook | None:
     """The restored logbook, opened; None if there is no good backup or the user would rather leave it."""
+    if isinstance(damage, AlteredError):
+        return _set_right(parent, look, path, damage)
     backup = newest_good_backup(path)
     if backup is None:
         tell(parent, look, str(damage), "No good backup of it was found on this computer.")
@@ -47,6 +51,21 @@ def offer_rescue(parent: tk.Misc, look: Look, path: Path, damage: RefusedError) 
     if book is not None and isinstance(damage, DamagedError) and _can_swap(path, book.path):
         return _named(parent, look, path, book)
     return book
+
+
+def _set_right(parent: tk.Misc, look: Look, path: Path, damage: AlteredError) -> Logbook | None:
+    """A copy in which what was altered is as it was written, opened."""
+    target = restored_name(path)
+    answers = [Answer("right", "&Set it right under a new name"), Answer("leave", "&Leave everything as it is")]
+    details = f"Nothing newer is lost by it. It would be written to {target}. The damaged file is not touched."
+    if ask(parent, look, str(damage), answers, default="right", escape="leave", details=details) == "leave":
+        return None
+    try:
+        set_right_as(path, target)
+        return open_book(target)
+    except RefusedError as error:
+        tell(parent, look, str(error))
+        return None
 
 
 def _restored(parent: tk.Misc, look: Look, backup: Path, target: Path) -> Logbook | None:

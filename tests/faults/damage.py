@@ -1,11 +1,12 @@
-"""Damaged logbooks: whatever is in the file, a sentence or a good book, and never a byte changed by looking.
+"""Damaged logbooks: whatever is in the file, a sentence or the very content it had, and never a byte changed by looking.
 
 python -m tests.faults.damage --mutants 20000
-python -m tests.faults.damage --weakness trusting     (opened without any check)
+python -m tests.faults.damage --weakness trusting     (records and kept changes are not compared)
 """
 
 import argparse
 import random
+import sqlite3
 import sys
 import traceback
 import uuid
@@ -14,31 +15,34 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field
 from itertools import count
 from pathlib import Path
+from typing import Any
 from unittest import mock
 
-from logbook.book import logbook as module
+from logbook.book import thorough_check
 from logbook.book.backups import restore
 from logbook.book.changes import changes_of_record
 from logbook.book.logbook import open_logbook
 from logbook.book.pieces import made_pieces, matching_pieces, planned_pieces
+from logbook.book.running_digest import reckon_anew
 from logbook.book.search import Filters, matching
 from logbook.book.swatches import swatches
 from logbook.book.thorough_check import check_thoroughly
 from logbook.book.undo import undo_state
 from logbook.errors import RefusedError
 from tests.faults.work import act, quick_folder
-from tests.support.books import put_planned_and_made, small_book
+from tests.support.books import put_planned_and_made, records, small_book
 
 PAGE = 4096
 
 
 @dataclass(slots=True)
 class Result:
-    """How many files were opened; of those how many were refused and how many good; and what went wrong."""
+    """How many files were opened; of those how many were refused and how many good; how many were set right; what went wrong."""
 
     files: int = 0
     refused: int = 0
     good: int = 0
+    set_right: int = 0
     wrong: list[str] = field(default_factory=list)
 
 
@@ -53,6 +57,7 @@ def start(folder: Path) -> bytes:
         with book.writing("plan") as writing:
             put_planned_and_made(writing, swatches(writing.connection)[0].uid, 1)
         book.connection.execute("UPDATE action SET at = '2026-05-31T12:00:00.000+00:00'")
+        reckon_anew(book.connection)
     return path.read_bytes()
 
 
@@ -122,39 +127,60 @@ def truncations(data: bytes) -> Iterator[bytes]:
     yield from (data[:size] for size in (8, 15, 16, 18, 60, 99))
 
 
-def try_file(folder: Path, data: bytes, number: int, result: Result) -> None:
-    """Opens a file, reads all there is, and notes what went wrong."""
+def content_of(connection: sqlite3.Connection) -> Any:
+    """All records, all kept changes, and what is searched in."""
+    changes = [connection.execute(f"SELECT * FROM {table} ORDER BY 1").fetchall() for table in ("action", "change")]
+    return records(connection), changes
+
+
+def try_file(folder: Path, data: bytes, number: int, result: Result, content: Any) -> None:
+    """Opens a file, reads all there is, checks it, and notes what went wrong: called sound, it must hold the very ``content``."""
     path = folder / "a.logbook"
     path.write_bytes(data)
     result.files += 1
-    good = False
-    try:
-        if number % 3:
-            _read_all(path)
-        else:
-            check_thoroughly(path)
-            open_logbook(path).close()
-    except RefusedError as error:
-        result.refused += 1
-        if "\n" in str(error) or len(str(error)) > 400:
-            result.wrong.append(f"{number}: no sentence: {error}")
-    except Exception:
-        result.wrong.append(f"{number}: {traceback.format_exc()}")
-    else:
-        good = True
-        result.good += 1
-    if path.read_bytes() != data and not (good and data[18:20] != b"\1\1"):  # a sound one is taken out of write-ahead mode
+    good = _checked(path, number, result)
+    _read_all(path, number, result)
+    if path.read_bytes() != data and data[18:20] == b"\1\1":  # one in write-ahead mode is taken out of that by opening it
         result.wrong.append(f"{number}: its bytes were changed")
+    if good and _content_in(path) != content:
+        result.wrong.append(f"{number}: called sound with other content")
     if number % 10 == 0:
-        _try_restore(path, number, result)
+        _try_restore(path, number, result, content)
     for left in folder.iterdir():
         if left != path:
             result.wrong.append(f"{number}: {left.name} was left")
         left.unlink()
 
 
-def _read_all(path: Path) -> None:
-    with open_logbook(path) as book, book.reading() as connection:
+def _content_in(path: Path) -> Any:
+    with open_logbook(path) as book:
+        return content_of(book.connection)
+
+
+@contextmanager
+def _said(number: int, result: Result) -> Iterator[None]:
+    """Every refusal is a sentence, and nothing else may be raised."""
+    try:
+        yield
+    except RefusedError as error:
+        if "\n" in str(error) or len(str(error)) > 400:
+            result.wrong.append(f"{number}: no sentence: {error}")
+    except Exception:
+        result.wrong.append(f"{number}: {traceback.format_exc()}")
+
+
+def _checked(path: Path, number: int, result: Result) -> bool:
+    before = result.good
+    with _said(number, result):
+        open_logbook(path).close()
+        check_thoroughly(path)
+        result.good += 1
+    result.refused += result.good == before
+    return result.good > before
+
+
+def _read_all(path: Path, number: int, result: Result) -> None:
+    with _said(number, result), open_logbook(path) as book, book.reading() as connection:
         for one in swatches(connection):
             changes_of_record(connection, one.uid)
         undo_state(connection)
@@ -164,17 +190,15 @@ def _read_all(path: Path) -> None:
         matching_pieces(connection, "vest moss")
 
 
-def _try_restore(path: Path, number: int, result: Result) -> None:
+def _try_restore(path: Path, number: int, result: Result, content: Any) -> None:
+    """What is restored holds what was there before the damage, all of it, or it is refused."""
     target = path.with_name("restored.logbook")
-    try:
-        restore(path, target)
-    except RefusedError:
-        return
-    except Exception:
-        result.wrong.append(f"{number}, restored: {traceback.format_exc()}")
-        return
-    open_logbook(target).close()
-    target.unlink()
+    with _said(number, result):
+        result.set_right += bool(restore(path, target))
+        check_thoroughly(target)
+        if _content_in(target) != content:
+            result.wrong.append(f"{number}: restored with other content")
+    target.unlink(missing_ok=True)
 
 
 def run(how_many: int, weakness: str = "", seed: int = 0) -> Result:
@@ -182,9 +206,10 @@ def run(how_many: int, weakness: str = "", seed: int = 0) -> Result:
     result = Result()
     with quick_folder() as folder, _weakened(weakness):
         data = start(folder)
+        content = _content_in(folder / "start.logbook")
         (folder / "start.logbook").unlink()
         for number, changed in enumerate((*truncations(data), *mutants(data, how_many, seed))):
-            try_file(folder, changed, number, result)
+            try_file(folder, changed, number, result, content)
             if weakness and result.wrong:
                 break
     return result
@@ -192,10 +217,11 @@ def run(how_many: int, weakness: str = "", seed: int = 0) -> Result:
 
 @contextmanager
 def _weakened(weakness: str) -> Iterator[None]:
+    """With ``trusting``, records and kept changes are not compared."""
     if weakness != "trusting":
         yield
         return
-    with mock.patch.object(module, "check_whole"):
+    with mock.patch.object(thorough_check, "require_kept_alike"):
         yield
 
 
@@ -207,7 +233,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser.add_argument("--seed", type=int, default=0)
     chosen = parser.parse_args(arguments)
     result = run(chosen.mutants, chosen.weakness, chosen.seed)
-    print(f"{result.files} files: {result.refused} refused, {result.good} good, {len(result.wrong)} went wrong")
+    counts = f"{result.refused} refused, {result.good} good, {result.set_right} set right, {len(result.wrong)} wrong"
+    print(f"{result.files} files: {counts}")
     for wrong in result.wrong[:5]:
         print(wrong)
     return 1 if result.wrong else 0

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from logbook.book.schema import RECORDS
 from logbook.errors import RefusedError
 from logbook.tasks.keeping import (
     Logbook,
@@ -36,10 +37,10 @@ def full(book: Logbook) -> Logbook:
 FAULTS = {
     "a reading that does not say what is kept": (
         "UPDATE reading SET length_mm = 99 WHERE place = 0",
-        3,
-        "does not say what is kept",
+        1,
+        "is 99.0, but was kept as",
     ),
-    "a reading that can't be read": ("UPDATE reading SET text = 'plenty' WHERE rowid = 1", 1, "Couldn't read “plenty”"),
+    "a reading that can't be read": ("UPDATE reading SET text = 'plenty' WHERE rowid = 1", 1, "is 'plenty', but was kept as"),
     "a state no fabric is in": ("UPDATE reading SET condition = 'boiled' WHERE rowid = 1", 1, "'boiled'"),
     "units nobody counts": ("UPDATE reading SET counted = 'loops' WHERE rowid = 1", 1, "'loops'"),
     "search words out of date": ("UPDATE swatch_words SET folded = 'x' WHERE rowid = 1", 1, "searches in"),
@@ -61,6 +62,20 @@ def test_a_planted_fault_is_found(full: Logbook, fault: str) -> None:
     assert not result.ok
     assert len(result.problems) == count
     assert all(said in problem for problem in result.problems), result.problems
+
+
+def test_a_reading_whose_text_says_otherwise_is_found(full: Logbook) -> None:
+    """Kept so by whatever program: the record is as its change says."""
+    columns = RECORDS["reading"]
+    with full.writing("another program's") as writing:
+        for number, text in ((1, "plenty"), (2, "9 rows = 10 cm")):
+            uid, *values = writing.connection.execute(
+                f"SELECT uid, {', '.join(columns)} FROM reading WHERE rowid = ?", (number,)
+            ).fetchone()
+            writing.put("reading", uid, dict(zip(columns, values, strict=True)) | {"text": text})
+    first, second = sorted(check_book(full, deep=True).problems, key=len, reverse=True)
+    assert "plenty" in first + second
+    assert "does not say what is kept of it" in first + second
 
 
 def test_a_sound_one(full: Logbook) -> None:
