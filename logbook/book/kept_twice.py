@@ -7,6 +7,7 @@ import json
 import sqlite3
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from itertools import islice
 from typing import Any
 
 from logbook.book.changes import row_of
@@ -14,6 +15,8 @@ from logbook.book.running_digest import next_digest, not_as_kept, stored_changes
 from logbook.book.schema import RECORDS
 from logbook.book.search import refresh_words
 from logbook.book.trouble import AlteredError, DamagedError
+
+MOST_NAMED = 50
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,10 +27,12 @@ class Differing:
     uid: str
     row: Mapping[str, Any] | None
     kept: Mapping[str, Any] | None
+    swatch: str = ""
 
     def __str__(self) -> str:
         named = self.kept or self.row or {}
         what = f"{self.table.replace('_', ' ')} “{named.get('tag') or named.get('name') or named.get('text') or self.uid}”"
+        what += f" of swatch {self.swatch}" if self.swatch else ""
         if self.row is None:
             return f"the {what} is missing"
         if self.kept is None:
@@ -50,7 +55,7 @@ def differing(connection: sqlite3.Connection) -> Iterator[Differing]:
             row = dict(zip(columns, values, strict=True))
             kept = row_of(table, after, schema)
             if row != kept:
-                yield Differing(table, uid, row, kept)
+                yield Differing(table, uid, row, kept, _swatch_of(connection, table, row))
         lost = connection.execute(
             f"""SELECT change.record, change.after, coalesce(action.schema, 1) FROM change
             LEFT JOIN action ON action.uid = change.action WHERE change.after IS NOT NULL AND change.position IN
@@ -61,13 +66,20 @@ def differing(connection: sqlite3.Connection) -> Iterator[Differing]:
             yield Differing(table, uid, None, row_of(table, after, schema))
 
 
+def _swatch_of(connection: sqlite3.Connection, table: str, row: Mapping[str, Any]) -> str:
+    """The tag of a reading's swatch."""
+    found = table == "reading" and connection.execute("SELECT tag FROM swatch WHERE uid = ?", (row["swatch"],)).fetchone()
+    return str(found[0]) if found else ""
+
+
 def require_kept_alike(connection: sqlite3.Connection) -> None:
-    """Raises DamagedError, naming the first, if a kept change is not as it was written or a record not as it was kept."""
+    """Raises DamagedError, naming the first, if a kept change is not as it was written; AlteredError, naming some, if records
+    are not as they were kept."""
     for position in not_as_kept(connection):
         where = f"no. {position}" if position else "at the end"
         raise DamagedError(f"a kept change, {where}, is not as it was written")
-    for one in differing(connection):
-        raise AlteredError(str(one))
+    if found := list(islice(differing(connection), MOST_NAMED)):
+        raise AlteredError([str(one) for one in found])
 
 
 def set_right(connection: sqlite3.Connection) -> list[str]:

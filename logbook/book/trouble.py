@@ -1,7 +1,7 @@
 """What SQLite says, said as one sentence to the maker."""
 
 import sqlite3
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -17,10 +17,11 @@ class DamagedError(RefusedError):
 
 
 class AlteredError(DamagedError):
-    """Something in it is not as it was written, and kept a second time: a copy of it can be set right."""
+    """Something in it is not as it was kept a second time: a copy of it can be set right. ``found`` has words for each."""
 
-    def __init__(self, how: str, name: str = "The logbook") -> None:
-        super().__init__(how, name)
+    def __init__(self, found: Sequence[str], name: str = "The logbook") -> None:
+        super().__init__(found[0], name)
+        self.found = tuple(found)
         said = str(self).partition("): leave")[0]
         self.args = (
             f"{said}): leave it as it is and restore it under a new name, which sets it right from what it keeps twice.",

@@ -112,6 +112,8 @@ def check_book(book: Logbook, *, deep: bool = False) -> CheckResult:
         problems.extend(_reading_problems(book, deep=deep))
         if deep:
             problems.extend(_backup_problems(backup_folder() / book.uid))
+    except AlteredError as error:
+        problems.extend([str(error)] if len(error.found) == 1 else [f"{book.path.name}: {one}." for one in error.found])
     except RefusedError as error:
         problems.append(str(error))
     return CheckResult(not problems, count, tuple(problems))

@@ -38,10 +38,9 @@ class TestCheck:
         spoil(
             wardrobe, "UPDATE reading SET length_mm = length_mm + 1 WHERE swatch = (SELECT uid FROM swatch WHERE tag = 'LC-02')"
         )
-        done("check", "--book", wardrobe)
         ran = run("check", "--book", wardrobe, "--deep", "--json")
         problems = ran.json["problems"]
-        assert (ran.code, ran.json["ok"], ran.json["swatches"]) == (1, False, 43)
+        assert (ran.code, ran.json["ok"], ran.json["swatches"]) == (1, False, None)
         assert len(problems) > 1
         assert all("LC-02" in problem for problem in problems)
         ran = run("check", "--book", wardrobe, "--deep")
