@@ -61,7 +61,7 @@ def test_a_list_that_is_closed_gives_the_keyboard_back(root: tk.Tk) -> None:
     wait_until(root, lambda: raises(root.grab_current))
     root.tk.call("focus", "-force", f"{box}.popdown.f.l")
     wait_until(root, lambda: raises(root.focus_get))
-    root.tk.call("ttk::combobox::Unpost", str(box))
+    root.tk.call("wm", "withdraw", f"{box}.popdown")
     wait_until(root, lambda: focused(root) is box)
 
 
