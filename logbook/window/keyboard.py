@@ -45,13 +45,6 @@ def install_keyboard(root: tk.Misc) -> None:
             for soon in GIVEN_AWAY_MS:
                 root.after(soon, take_back, path)
 
-    def give_back(shown: str) -> None:
-        closed = root.tk.call("winfo", "exists", shown) and not root.tk.call("winfo", "ismapped", shown)
-        if closed and str(root.tk.call("focus")).startswith(f"{shown}."):
-            root.tk.call("focus", root.tk.call("winfo", "parent", shown))
-
-    # A list that a click or a turn of the wheel beside it has closed would go on having the keyboard, unseen.
-    root.bind_class("ComboboxPopdown", "<Unmap>", lambda event: root.after_idle(give_back, str(event.widget)), add="+")
     for kind in ("Toplevel", "TkFDialog", "TkChooseDir"):
         root.bind_class(kind, "<Button>", clicked, add="+")
 

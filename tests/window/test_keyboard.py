@@ -7,7 +7,7 @@ from pathlib import Path
 from tkinter import ttk
 
 from logbook.window import keyboard
-from logbook.window.keyboard import focused, holder, install_keyboard, last_focused
+from logbook.window.keyboard import focused, holder, last_focused
 from tests.support.screen import wait_until
 
 WINDOW = Path(keyboard.__file__).parent
@@ -49,20 +49,6 @@ def test_the_list_of_a_drop_down_is_elsewhere(root: tk.Tk) -> None:
     wait_until(root, lambda: raises(root.focus_get))
     assert focused(root) is None
     assert holder(root) is None
-
-
-def test_a_list_that_is_closed_gives_the_keyboard_back(root: tk.Tk) -> None:
-    install_keyboard(root)
-    box = ttk.Combobox(root, values=["one", "two"])
-    box.grid()
-    box.focus_force()
-    root.update()
-    box.event_generate("<Down>")
-    wait_until(root, lambda: raises(root.grab_current))
-    root.tk.call("focus", "-force", f"{box}.popdown.f.l")
-    wait_until(root, lambda: raises(root.focus_get))
-    root.tk.call("wm", "withdraw", f"{box}.popdown")
-    wait_until(root, lambda: focused(root) is box)
 
 
 def test_the_shown_copy_of_a_menu_is_elsewhere(root: tk.Tk) -> None:
