@@ -122,6 +122,8 @@ def _print_import(plan: ImportPlan, result: ImportResult | None) -> None:
         print_text(f"Row {problem.row}{column}: {' '.join(problem.says.split())}")
     if result is not None:
         print_text(f"{counted(result.added, 'swatch')} added, {result.changed} changed.")
+        if result.others:
+            print_text(f"Beside them: {result.others}.")
 
 
 def _export(arguments: argparse.Namespace) -> int:

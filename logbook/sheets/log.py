@@ -1,7 +1,8 @@
 """What a workbook of the whole log is made of."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from typing import Any
 
 from logbook.craft.gauges.drift import Drift, drift_of
 from logbook.craft.pieces.made_piece import MadePiece
@@ -31,7 +32,7 @@ class PieceLine:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Log:
-    """A whole logbook in plain records: swatches, pieces with what they come to, made pieces, body charts (name, lines)."""
+    """A whole logbook in plain records; ``lines``: what its pieces come to; ``kept``: all that is no swatch as plain rows."""
 
     swatches: Sequence[Swatch]
     assumptions: Assumptions = field(default_factory=Assumptions)
@@ -39,4 +40,4 @@ class Log:
     pieces: Sequence[PlannedPiece] = ()
     lines: Sequence[PieceLine] = ()
     made: Sequence[MadePiece] = ()
-    charts: Sequence[tuple[str, str]] = ()
+    kept: Mapping[str, Sequence[Mapping[str, Any]]] = field(default_factory=dict)

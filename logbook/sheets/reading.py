@@ -4,6 +4,7 @@ from pathlib import Path
 
 from logbook.errors import RefusedError
 from logbook.sheets.csv_file import read_csv, read_own_csv
+from logbook.sheets.kept_sheets import is_kept
 from logbook.sheets.limits import RawSheet, read_bytes
 from logbook.sheets.workbook_reading import read_sheets, read_workbook
 
@@ -30,6 +31,12 @@ def read_own_sheets(path: Path, wanted: str | None = None) -> tuple[RawSheet, ..
     if wanted is not None:
         raise RefusedError(f"“{path.name}” is no workbook, so it has no sheet “{wanted[:40]}”: leave that out.")
     return (read_own_csv(content, path.name),)
+
+
+def read_kept_sheets(path: Path) -> tuple[RawSheet, ...]:
+    """The sheets of a workbook of the log that hold what is not a swatch; none of a CSV. Raises RefusedError."""
+    content = read_bytes(path)
+    return read_sheets(content, path.name, is_kept) if content.startswith(_ZIP) else ()
 
 
 def _refuse_others(content: bytes, path: Path) -> None:

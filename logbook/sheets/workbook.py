@@ -20,6 +20,7 @@ from logbook.sheets.chain_sheet import write_chain_sheet
 from logbook.sheets.columns import COLUMNS, cells_of
 from logbook.sheets.gauges_sheet import write_gauges
 from logbook.sheets.hooks_sheet import write_hooks
+from logbook.sheets.kept_sheets import write_kept
 from logbook.sheets.log import Log
 from logbook.sheets.pieces_sheets import write_made, write_pieces
 from logbook.sheets.progress import Progress, counted
@@ -51,6 +52,7 @@ def write_workbook(stream: BinaryIO, log: Log, title: str, date: str, progress: 
         write_hooks(book, swatches, assumptions)
         write_made(book, log)
         write_pieces(book, log.lines)
+        write_kept(book, log.kept)
         book.open_at(chain_sheet.NAME)
         book.save(stream)
 

@@ -38,12 +38,17 @@ def read_workbook(content: bytes, name: str) -> RawSheet:
     return _read(content, name, lambda sheets: sheets[:1])[0]
 
 
-def read_sheets(content: bytes, name: str, wanted: str | None = None) -> tuple[RawSheet, ...]:
-    """The rows of every sheet, or of the one called ``wanted``. Raises RefusedError as ``read_workbook``, or without it."""
+def read_sheets(content: bytes, name: str, wanted: str | Callable[[str], bool] | None = None) -> tuple[RawSheet, ...]:
+    """The rows of every sheet, of the one called ``wanted`` or of those it is true of.
+
+    Raises RefusedError as ``read_workbook``, and if there is none of that name.
+    """
 
     def choose(sheets: Sequence[tuple[str, str]]) -> Sequence[tuple[str, str]]:
         if wanted is None:
             return sheets
+        if not isinstance(wanted, str):
+            return [one for one in sheets if wanted(one[0])]
         chosen = [one for one in sheets if one[0].casefold() == wanted.strip().casefold()]
         if not chosen:
             names = ", ".join(f"“{sheet}”" for sheet, _ in sheets)

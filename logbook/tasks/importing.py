@@ -8,6 +8,7 @@ from typing import Any, TypeVar
 
 from logbook.book import swatches as stored
 from logbook.book.changes import Writing
+from logbook.book.kept_records import KeptRow, put_rows
 from logbook.book.logbook import Logbook
 from logbook.craft.swatches.fields import FIELDS, Owner
 from logbook.craft.swatches.stitch_pattern import StitchPattern
@@ -18,10 +19,12 @@ from logbook.errors import RefusedError
 from logbook.sheets.reading import read_sheet
 from logbook.sheets.swatch_rows import Problem, SheetSwatch, SheetSwatches, missing, swatches_of
 from logbook.tasks.keeping import new_book
+from logbook.tasks.kept_import import NOTHING_KEPT, KeptPlan, plan_kept, read_kept
 from logbook.tasks.own_sheets import OwnSheet, Wishes, own_sheet
 
 __all__ = ["ImportPlan", "ImportResult", "Problem", "carry_out", "import_into", "import_into_new", "plan_import"]
 
+Kept = tuple[tuple[KeptRow, ...], tuple[Problem, ...]]
 _UID = next(field for field in FIELDS if field.name == "uid")
 
 
@@ -39,7 +42,7 @@ class Planned:
 class ImportPlan:
     """What an import would do, and the ``sheet`` it was planned from. Rows that change nothing are in neither list.
 
-    ``own``: the maker's own sheet that it came from, None for a sheet of the log.
+    ``own``: the maker's own sheet that it came from, None for a sheet of the log. ``kept``: what comes beside swatches.
     """
 
     name: str
@@ -48,14 +51,16 @@ class ImportPlan:
     problems: tuple[Problem, ...]
     sheet: SheetSwatches
     own: OwnSheet | None = None
+    kept: KeptPlan = NOTHING_KEPT
 
 
 @dataclass(frozen=True, slots=True)
 class ImportResult:
-    """How many swatches were added and changed."""
+    """How many swatches were added and changed; ``others`` says what came beside them."""
 
     added: int
     changed: int
+    others: str = ""
 
 
 def plan_import(book: Logbook | None, path: Path, own: Wishes | None = None) -> ImportPlan:
@@ -67,17 +72,32 @@ def plan_import(book: Logbook | None, path: Path, own: Wishes | None = None) -> 
     if book is not None and book.is_at(path):
         raise RefusedError(f"{path.name} is the logbook that is open: choose a sheet (.xlsx or .csv).")
     if own is None:
-        return plan_for(book, path.name, swatches_of(read_sheet(path)))
+        return plan_for(book, path.name, swatches_of(read_sheet(path)), kept=read_kept(path))
     found = own_sheet(path, own)
     return plan_for(book, path.name, found.swatches, found)
 
 
-def plan_for(book: Logbook | None, name: str, sheet: SheetSwatches, own: OwnSheet | None = None) -> ImportPlan:
-    """The same of swatches that were read already."""
+_NothingKept: Kept = ((), ())
+
+
+def plan_for(
+    book: Logbook | None, name: str, sheet: SheetSwatches, own: OwnSheet | None = None, kept: Kept = _NothingKept
+) -> ImportPlan:
+    """The same of swatches, and what is kept beside them, that were read already."""
     if book is None:
-        return _planned(name, sheet, _Known({}, {}, {}, {}), own)
+        return _with_kept(_planned(name, sheet, _Known({}, {}, {}, {}), own), None, kept)
     with book.reading() as connection:
-        return _planned(name, sheet, _Known.of(connection), own)
+        return _with_kept(_planned(name, sheet, _Known.of(connection), own), connection, kept)
+
+
+def _with_kept(plan: ImportPlan, connection: sqlite3.Connection | None, kept: Kept) -> ImportPlan:
+    if kept == _NothingKept:
+        return plan
+    uids = {row.swatch.uid for row in plan.sheet.good}
+    if connection is not None:
+        uids.update(uid for (uid,) in connection.execute("SELECT uid FROM swatch"))
+    found = plan_kept(connection, *kept, uids)
+    return replace(plan, kept=found, problems=(*plan.problems, *found.problems))
 
 
 def carry_out(
@@ -91,14 +111,16 @@ def carry_out(
     if plan.problems and not good_rows_only:
         raise RefusedError(f"{plan.name} has {len(plan.problems)} problems, so nothing was taken in: mend them and import again.")
     rows = (*plan.added, *plan.changed)
-    if rows:
+    if rows or plan.kept.written:
         if not book.read_only:
             book.back_up_first()
         with book.writing(f"import {plan.name}") as writing:
-            if _planned(plan.name, plan.sheet, _Known.of(writing.connection), plan.own) != plan:
+            again = _planned(plan.name, plan.sheet, _Known.of(writing.connection), plan.own)
+            if replace(again, kept=plan.kept, problems=(*again.problems, *plan.kept.problems)) != plan:
                 raise RefusedError(f"The logbook was changed while {plan.name} was looked at: import it again.")
             _write(writing, rows, progress)
-    return ImportResult(len(plan.added), len(plan.changed))
+            put_rows(writing, plan.kept.written)
+    return ImportResult(len(plan.added), len(plan.changed), plan.kept.sentence())
 
 
 def import_into(
@@ -122,11 +144,12 @@ def import_into_new(
         try:
             with book.writing(f"import {plan.name}") as writing:
                 _write(writing, plan.added)
+                put_rows(writing, plan.kept.written)
         except BaseException:
             book.close()
             path.unlink(missing_ok=True)
             raise
-    return plan, ImportResult(len(plan.added), 0)
+    return plan, ImportResult(len(plan.added), 0, plan.kept.sentence())
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,8 +3,9 @@
 import sqlite3
 from collections.abc import Iterator, Sequence
 
-from logbook.book import body_charts, pieces
+from logbook.book import pieces
 from logbook.book.assumptions import assumptions
+from logbook.book.kept_records import kept_rows
 from logbook.craft.pieces.piece import PieceNumbers
 from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.craft.swatches.swatch import Swatch
@@ -25,7 +26,7 @@ def log_of(connection: sqlite3.Connection, swatches: Sequence[Swatch]) -> Log:
         pieces=planned,
         lines=[line for piece in planned for line in _lines(connection, piece)],
         made=list(pieces.made_pieces(connection).values()),
-        charts=list(body_charts.chart_texts(connection).items()),
+        kept=kept_rows(connection),
     )
 
 

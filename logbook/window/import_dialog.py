@@ -30,7 +30,7 @@ class _Plan:
         look.grid(Sentence(inside, sentence_on(plan)), row=0, column=0, sticky="ew", pady=(0, 2))
         width = min(_WIDTH * look.base.measure("0"), inside.winfo_screenwidth() - 2 * look.pixels(5) - BESIDE)
         inside.columnconfigure(0, minsize=width)
-        count = len(plan.added) + len(plan.changed)
+        count = len(plan.added) + len(plan.changed) + len(plan.kept.written)
         if plan.problems or count:
             self._add_tabs(inside, look, plan)
         leave = self._dialog.add_button("&Leave the logbook as it is", self._dialog.close, accent=count == 0)
@@ -92,9 +92,10 @@ def sentence_on(plan: ImportPlan) -> str:
     added, changed, problems = len(plan.added), len(plan.changed), len(plan.problems)
     new = counted(added, "new swatch")
     edits = f"{changed} changed" if changed else "none changed"
+    beside = f", and beside them {plan.kept.sentence()}" if plan.kept.written else ""
     if problems:
         trouble = "1 problem stands" if problems == 1 else f"{problems} problems stand"
-        return f"{plan.name}: {trouble} in the way. Without those rows it would bring {new}, {edits}."
-    if not added and not changed:
+        return f"{plan.name}: {trouble} in the way. Without those rows it would bring {new}, {edits}{beside}."
+    if not added and not changed and not plan.kept.written:
         return f"{plan.name} says nothing that the logbook does not hold already."
-    return f"{plan.name} would bring {new}, {edits}; that is one step, which Undo takes back."
+    return f"{plan.name} would bring {new}, {edits}{beside}; that is one step, which Undo takes back."

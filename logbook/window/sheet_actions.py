@@ -73,7 +73,10 @@ def _write(root: tk.Tk, look: Look, session: Session, plan: ImportPlan) -> None:
 
     def written(result: ImportResult) -> None:
         session.notice_others()
-        session.say(f"Imported {plan.name}: {result.added} swatches added, {result.changed} changed. Edit → Undo takes it back.")
+        beside = f"; beside them {result.others}" if result.others else ""
+        session.say(
+            f"Imported {plan.name}: {result.added} swatches added, {result.changed} changed{beside}. Edit → Undo takes it back."
+        )
 
     run_with_progress(root, look, f"Taking in {plan.name} …", write, written, lambda error: say_foreseen(root, look, error))
 

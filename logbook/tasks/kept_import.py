@@ -1,0 +1,98 @@
+"""The records beside the swatches that a workbook of the log brings along: read, compared, written in the same step."""
+
+import sqlite3
+from collections.abc import Collection
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+from logbook.book.kept_records import TABLES, KeptRow, Kind, columns_of, differing, kinds
+from logbook.craft.swatches.fields import clean_text, exact
+from logbook.craft.words.counting import counted, listed
+from logbook.errors import LogbookError, UnreadableError
+from logbook.sheets.kept_sheets import NAMES, KeptCells, kept_cells
+from logbook.sheets.limits import RawCell, Unusable
+from logbook.sheets.reading import read_kept_sheets
+from logbook.sheets.swatch_rows import Problem
+
+_WORDS = {
+    "yarn": "yarn", "stitch_pattern": "stitch pattern", "piece": "piece", "made_piece": "made piece", "body_chart": "body chart",
+    "garment": "garment",
+}  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class KeptPlan:
+    """All rows read, those that would be written, and what stands in the way."""
+
+    rows: tuple[KeptRow, ...] = ()
+    written: tuple[KeptRow, ...] = ()
+    problems: tuple[Problem, ...] = ()
+
+    def sentence(self) -> str:
+        """``3 pieces and 2 made pieces``; "" for nothing. Sizes belong to their pieces."""
+        tables = [row.table for row in self.written]
+        said = [counted(tables.count(table), words) for table, words in _WORDS.items() if table in tables]
+        return listed(said) if said else ""
+
+
+def read_kept(path: Path) -> tuple[tuple[KeptRow, ...], tuple[Problem, ...]]:
+    """The rows of a workbook's kept sheets; of a file without them none. What is wrong in a row is a problem."""
+    rows, problems = [], []
+    for cells in kept_cells(read_kept_sheets(path)):
+        values, wrong = _values(cells)
+        problems += wrong
+        if not wrong:
+            rows.append(KeptRow(cells.table, cells.row, values))
+    return tuple(rows), tuple(problems)
+
+
+def plan_kept(
+    connection: sqlite3.Connection | None, rows: tuple[KeptRow, ...], wrong: tuple[Problem, ...], swatches: Collection[str]
+) -> KeptPlan:
+    """Compares them with the logbook (None: a new one); ``swatches`` are the uids that there are or will be."""
+    written, troubles = differing(connection, rows, swatches)
+    order = sorted(written, key=lambda row: TABLES.index(row.table))
+    said = tuple(
+        Problem(NAMES[t.table], t.row, f"{NAMES[t.table]}, {t.column.replace('_', ' ')}", t.says, t.says) for t in troubles
+    )
+    return KeptPlan(rows, tuple(order), (*wrong, *said))
+
+
+def _values(cells: KeptCells) -> tuple[dict[str, Any], list[Problem]]:
+    values: dict[str, Any] = {}
+    problems = []
+    for column in columns_of(cells.table):
+        try:
+            values[column] = _value(cells.cells.get(column), kinds()[cells.table][column])
+        except LogbookError as error:
+            words = f"{NAMES[cells.table]}, {column.replace('_', ' ')}"
+            problems.append(Problem(NAMES[cells.table], cells.row, words, "the cell as it was written", str(error)))
+    return values, problems
+
+
+def _value(cell: RawCell, kind: Kind) -> Any:
+    if isinstance(cell, Unusable):
+        raise UnreadableError(f"The cell holds {cell}: leave these sheets as they were.")
+    if cell is None:
+        return None if kind.may_be_unknown or kind.of != "TEXT" else ""
+    if kind.of == "TEXT":
+        return _text(cell)
+    try:
+        number = float(str(cell))
+    except ValueError:
+        raise UnreadableError(f"“{str(cell)[:40]}” is no number: leave these sheets as they were.") from None
+    if kind.of == "INTEGER" and not number.is_integer():
+        raise UnreadableError(f"“{str(cell)[:40]}” is no whole number: leave these sheets as they were.")
+    return int(number) if kind.of == "INTEGER" else number
+
+
+def _text(cell: RawCell) -> str:
+    if isinstance(cell, date):
+        return cell.isoformat()
+    return clean_text(cell) if isinstance(cell, str) else exact(cell)  # type: ignore[arg-type]
+
+
+NOTHING_KEPT = KeptPlan()
+"""Of a sheet that holds swatches alone."""
