@@ -13,7 +13,8 @@ from logbook.book.changes import Writing, new_uid, utc_now
 from logbook.book.checking import check_tables, check_whole
 from logbook.book.connection import connect, keep_one_file, transaction
 from logbook.book.copying import new_file, verified_copy
-from logbook.book.opening import is_writable, look, roll_back_leftover
+from logbook.book.leftover import name_with_journal, take_back
+from logbook.book.opening import is_writable, look
 from logbook.book.schema import APPLICATION_ID, STEPS, take_steps
 from logbook.book.search import refresh_words
 from logbook.book.trouble import DamagedError, InUseError, as_sentences, code_of
@@ -52,6 +53,7 @@ class Logbook:
     now: Callable[[], str] = utc_now
     last_seen: tuple[int, int] | None = None
     version_shown: int | None = None
+    warning: str = ""
 
     @contextmanager
     def reading(self) -> Iterator[sqlite3.Connection]:
@@ -162,7 +164,18 @@ class Logbook:
             self._forget_if_touched()
             with transaction(self.connection, writes=writes):
                 self._require_same()
+                if writes:
+                    self._require_whole()
                 yield
+
+    def _require_whole(self) -> None:
+        """What another program added at the end SQLite would cut off without a word."""
+        pages, size = (self.connection.execute(f"PRAGMA {name}").fetchone()[0] for name in ("page_count", "page_size"))
+        if os.stat(self.path).st_size > pages * size:
+            raise ReplacedError(
+                f"Another program added something at the end of {self.path.name} while it was open: nothing was written. "
+                "Save a copy of what is open here and go on with that."
+            )
 
     def _forget_if_touched(self) -> None:
         """SQLite takes its cached pages for current if a counter in the file is; one written over by an equally old copy of the
@@ -199,10 +212,10 @@ def open_logbook(path: Path, backup_folder: Path | None = None, *, patience: flo
     waited for. It looks at the tables alone, whatever the size; ``check_thoroughly`` looks at all.
     Raises RefusedError in one sentence; a file that is refused is not changed by a byte.
     """
-    path = Path(os.path.realpath(path))
+    path = name_with_journal(Path(os.path.realpath(path)))
     seen = look(path)
     if seen.hot:
-        roll_back_leftover(path, patience)
+        take_back(path, patience)
         seen = look(path)
     with as_sentences(path):
         connection = connect(path, patience=patience)
@@ -213,19 +226,35 @@ def open_logbook(path: Path, backup_folder: Path | None = None, *, patience: flo
             read_only = not is_writable(connection)
             if seen.step < len(STEPS):
                 _take_to_newest(connection, path, backup_folder, uid, seen.step, read_only=read_only)
-            return Logbook(path, connection, uid, read_only, backup_folder, seen.identity)
+            return Logbook(path, connection, uid, read_only, backup_folder, seen.identity, warning=_warning(path))
         except BaseException:
             connection.close()
             raise
 
 
-def new_logbook(path: Path, backup_folder: Path | None = None, *, patience: float = 2.0) -> Logbook:
-    """Makes a new, empty logbook. Raises RefusedError if something of that name is there already, or the folder is not."""
+def _warning(path: Path) -> str:
+    if os.stat(path).st_nlink < 2:
+        return ""
+    return f"{path.name} has more than one name on this disk: open it by one of them alone, or a crash could damage it."
+
+
+def new_logbook(
+    path: Path, backup_folder: Path | None = None, *, patience: float = 2.0, fill: Callable[[Writing], None] | None = None
+) -> Logbook:
+    """Makes a new logbook, empty or with what ``fill`` writes as its first action: whole, or not there, whatever happens.
+
+    Raises RefusedError if something of that name is there already, or the folder is not.
+    """
     path = Path(os.path.abspath(path))
     with new_file(path) as new, as_sentences(path), closing(connect(new, "rwc")) as connection, transaction(connection):
         connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
         take_steps(connection, STEPS)
         connection.execute("INSERT INTO logbook (uid) VALUES (?)", (new_uid(),))
+        if fill is not None:
+            writing = Writing(connection, "")
+            fill(writing)
+            refresh_words(connection, writing.touched)
+            writing.seal()
     return open_logbook(path, backup_folder, patience=patience)
 
 

@@ -140,15 +140,13 @@ def import_into_new(
     plan = plan_import(None, sheet, own)
     if plan.problems and not good_rows_only:
         return plan, None
-    with new_book(path) as book:
-        try:
-            with book.writing(f"import {plan.name}") as writing:
-                _write(writing, plan.added)
-                put_rows(writing, plan.kept.written)
-        except BaseException:
-            book.close()
-            path.unlink(missing_ok=True)
-            raise
+
+    def fill(writing: Writing) -> None:
+        writing.label = f"import {plan.name}"
+        _write(writing, plan.added)
+        put_rows(writing, plan.kept.written)
+
+    new_book(path, fill=fill).close()
     return plan, ImportResult(len(plan.added), 0, plan.kept.sentence())
 
 

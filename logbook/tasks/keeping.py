@@ -1,13 +1,14 @@
 """Keeping the logbook safe: open, check, back up, restore, copy."""
 
 import os
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import closing, suppress
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from logbook.book import backups
 from logbook.book.backups import Backup, NoBackupError
+from logbook.book.changes import Writing
 from logbook.book.checking import check_whole
 from logbook.book.connection import connect
 from logbook.book.copying import beside_too
@@ -77,14 +78,14 @@ def open_book(path: Path) -> Logbook:
     return open_logbook(path, backup_folder())
 
 
-def new_book(path: Path, *, keep_backups: bool = True) -> Logbook:
+def new_book(path: Path, *, keep_backups: bool = True, fill: Callable[[Writing], None] | None = None) -> Logbook:
     """Makes a new, empty logbook; the usual one's folder is made with it."""
     if path == usual_logbook():
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
         except OSError as error:
             raise RefusedError(f"The folder {path.parent} can't be made ({error.strerror}): see whether it may be.") from error
-    return new_logbook(path, backup_folder() if keep_backups else None)
+    return new_logbook(path, backup_folder() if keep_backups else None, fill=fill)
 
 
 def check(path: Path, *, deep: bool = False) -> CheckResult:
@@ -132,12 +133,30 @@ def backups_of(book: Logbook) -> list[Backup]:
     return sorted(found, key=lambda one: one.path.name, reverse=True) if len(_backup_folders()) > 1 else found
 
 
-def newest_good_backup(path: Path) -> Backup | None:
-    """The newest backup that can be restored, of the damaged logbook that lay at ``path``."""
+def newest_good_backup(path: Path, uid: str = "") -> Backup | None:
+    """The newest backup that can be restored, of the damaged logbook at ``path``: by its uid, or else by where it lay.
+
+    ``uid`` is that of a logbook that is open, whose bytes may not be looked at; without it, it is looked for in them.
+    """
     wanted = Path(os.path.realpath(path))
-    folders = [folder for folder in _folders() if backups.place_of(folder) == wanted]
+    own = [folder for folder in _folders() if folder.name == uid] if uid else _named_in(wanted)
+    folders = {*own, *(folder for folder in _folders() if backups.place_of(folder) == wanted)}
     found = sorted((one for folder in folders for one in backups.listed(folder)), key=lambda one: one.made, reverse=True)
     return next((one for one in found if one.swatches is not None and not list(_problem_of(one.path))), None)
+
+
+def others_backed_up() -> list[str]:
+    """Where the logbooks lay that there are backups of."""
+    return sorted(str(backups.place_of(folder) or folder) for folder in _folders() if backups.kept(folder))
+
+
+def _named_in(path: Path) -> list[Path]:
+    """The folders of backups whose name, a logbook's uid, stands in the bytes of the file."""
+    try:
+        content = path.read_bytes()
+    except OSError:
+        return []
+    return [folder for folder in _folders() if folder.name.encode() in content]
 
 
 def restored_name(path: Path) -> Path:

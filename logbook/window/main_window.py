@@ -115,7 +115,7 @@ class MainWindow:
             if recent != self.settings:
                 session.change_settings(recent)
         self.menu.book_shown()
-        self.say(session.why_not_writable or (SAMPLE if session.is_sample else f"{name} is open."))
+        self.say(session.why_not_writable or session.book.warning or (SAMPLE if session.is_sample else f"{name} is open."))
         self.watch.book_shown()
         self.drafts.book_shown(session)
         self.backups.book_shown()

@@ -16,6 +16,7 @@ from logbook.tasks.keeping import (
     damaged_name,
     newest_good_backup,
     open_book,
+    others_backed_up,
     restore,
     restored_name,
     set_aside,
@@ -27,13 +28,15 @@ from logbook.window.message import Answer, ask, tell
 KINDS = [("Logbooks", f"*{SUFFIX}")]
 
 
-def offer_rescue(parent: tk.Misc, look: Look, path: Path, damage: RefusedError) -> Logbook | None:
+def offer_rescue(parent: tk.Misc, look: Look, path: Path, damage: RefusedError, uid: str = "") -> Logbook | None:
     """The restored logbook, opened; None if there is no good backup or the user would rather leave it."""
     if isinstance(damage, AlteredError):
         return _set_right(parent, look, path, damage)
-    backup = newest_good_backup(path)
+    backup = newest_good_backup(path, uid)
     if backup is None:
-        tell(parent, look, str(damage), "No good backup of it was found on this computer.")
+        others = others_backed_up()
+        known = f" There are backups of {', '.join(others)}: restore one if it is of this logbook." if others else ""
+        tell(parent, look, str(damage), f"No good backup of it was found on this computer.{known}")
         return None
     target = restored_name(path)
     answer = ask(

@@ -75,7 +75,7 @@ class Watch:
 
         session.damage = str(error)
         self._window.say(session.damage)
-        restored = offer_rescue(self._window.root, self._window.look, session.book.path, error)
+        restored = offer_rescue(self._window.root, self._window.look, session.book.path, error, session.book.uid)
         if restored is not None:
             self._window.go_on_with(restored)
 

@@ -232,6 +232,17 @@ def test_no_bytes_of_an_open_logbook_are_looked_at(tmp_path: Path, monkeypatch: 
     assert str(path) not in seen
 
 
+def test_what_another_program_added_at_the_end_is_noticed_at_the_next_save(book: Logbook) -> None:
+    """It used to be cut off without a word, or found at the next opening."""
+    with open(book.path, "ab") as file:  # as another process would; this one holds no lock just now
+        file.write(b"added")
+    before = held(book)
+    with pytest.raises(ReplacedError, match="at the end of"):
+        edit(book, "S-01", colour="rust")
+    assert held(book) == before
+    assert book.path.read_bytes().endswith(b"added")
+
+
 def test_closing_twice_is_no_harm(book: Logbook) -> None:
     book.close()
     book.close()

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from logbook.book import swatches as stored
 from logbook.book.swatches import put_swatch, swatches, yarns
 from logbook.book.undo import redo, undo
 from logbook.craft.swatches.conditions import Condition
@@ -311,3 +312,22 @@ def test_a_plan_without_problems_can_be_carried_out_and_says_nothing_more_after(
         export(book, folder / "out.csv")
         again = plan_import(book, folder / "out.csv")
         assert (again.added, again.changed, again.problems) == ((), (), ())
+
+
+def test_a_new_logbook_has_its_name_only_when_all_is_in_it(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Killed before, there is nothing of that name, and the same command can be given again."""
+    sheet = write_sheet(tmp_path / "sheet.csv", {"tag": "A-1", **LEAST}, {"tag": "A-2", **LEAST})
+    there: list[bool] = []
+    real = stored.put_swatch
+
+    def watched(*args: Any) -> str:
+        there.append((tmp_path / "new.logbook").exists())
+        return real(*args)
+
+    monkeypatch.setattr(stored, "put_swatch", watched)
+    import_into_new(tmp_path / "new.logbook", sheet)
+    assert there == [False, False]
+    with open_book(tmp_path / "new.logbook") as book:
+        assert sorted(one.tag for one in swatches(book.connection)) == ["A-1", "A-2"]
+        assert undo(book).label == "import sheet.csv"
+        assert swatches(book.connection) == []

@@ -37,7 +37,7 @@ def full(book: Logbook) -> Logbook:
 FAULTS = {
     "a reading that does not say what is kept": (
         "UPDATE reading SET length_mm = 99 WHERE place = 0",
-        1,
+        3,
         "is 99.0, but was kept as",
     ),
     "a reading that can't be read": ("UPDATE reading SET text = 'plenty' WHERE rowid = 1", 1, "is 'plenty', but was kept as"),

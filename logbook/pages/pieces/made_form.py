@@ -2,11 +2,10 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
-from datetime import date
 from typing import Any
 
 from logbook.craft.pieces.made_piece import MadePiece
-from logbook.craft.swatches.fields import read_text
+from logbook.craft.swatches.fields import read_date, read_text
 from logbook.craft.words.hooks import read_hook, show_hook
 from logbook.craft.words.lengths import Units, read_size
 from logbook.craft.words.numbers import read_whole
@@ -85,6 +84,7 @@ class MadeForm:
             **{key: (field, lambda text: read_whole(text, "a count", 1)) for key, field in COUNTS.items()},
             "hook": ("hook_mm", read_hook),
             **{key: (field, read_text) for key, field in PLAIN.items()},
+            "date": ("date", read_date),
         }
         for key, (field, read) in readers.items():
             text, empty = self.texts[key].strip(), "" if key in PLAIN else None
@@ -92,8 +92,6 @@ class MadeForm:
                 values[field] = read(text) if text else empty
             except UnreadableError as error:
                 values[field], errors[key] = empty, str(error)
-        if values["date"] and not _is_date(values["date"]):
-            errors["date"] = f"“{values['date']}” is not a date: type it like {date.today().isoformat()}."
         if not values["name"] and "name" not in errors:
             errors["name"] = "Name it, for example “Vest for Noémie”."
         return ReadMade(replace(self._made, **values), errors)
@@ -130,11 +128,3 @@ def _texts(made: MadePiece, units: Units) -> dict[str, str]:
 def _rounded(mm: float | None) -> float | None:
     """To a tenth of a mm: a prediction has no more to say, and the text stays short."""
     return None if mm is None else round(mm, 1)
-
-
-def _is_date(text: str) -> bool:
-    try:
-        date.fromisoformat(text)
-    except ValueError:
-        return False
-    return True

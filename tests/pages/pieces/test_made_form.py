@@ -65,6 +65,8 @@ def test_it_is_saved_listed_and_deleted(session: Session, form: MadeForm) -> Non
         ("hook", "big", "“big” is not a hook"),
         ("washed width", "0", "more than 0"),
         ("date", "last week", "“last week” is not a date"),
+        ("date", "20260531", "“20260531” is not a date"),
+        ("date", "2026-W22-7", "“2026-W22-7” is not a date"),
     ],
 )
 def test_what_is_wrong_is_said_and_not_saved(session: Session, form: MadeForm, key: str, text: str, says: str) -> None:
