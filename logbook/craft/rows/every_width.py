@@ -28,8 +28,11 @@ from logbook.craft.rows.instructions import Either, Instruction, Last, Next, Rep
 from logbook.craft.rows.laying import Laid, Mark, Ways, lay
 from logbook.craft.rows.places import Place, Row, chains, from_other_side, mirrored, spaces, stitches
 
-PASSES_SEEN = 6  # a row so many passes long shows its cycle, unless its repeat turns the unit round more often
-LONGEST = 60_000  # places laid in search of a cycle; what does not show itself by then is not decided
+PASSES_SEEN = 4  # a row so many passes long shows its cycle, unless its repeat turns the unit round more often
+MANY_STEPS = 12
+MOST_PLACES = 600_000  # laid in search of the widths that fit
+MOST_REACH = 30_000  # places in one pass
+LONGEST = 80_000  # places laid in search of a cycle; what does not show itself by then is not decided
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,44 +125,54 @@ def lay_at_every_width(row: WrittenRow, below: Widths, ways: Ways) -> Fit | Misf
     if not below.unit:
         laid = lay(row, below.at(0), ways)
         return Misfit(laid.trouble, True, laid=laid) if laid.trouble else Fit(Widths(laid.row, (), ()), 0, 0, 0, laid)
+    if reach_of(row.body, 1) >= MOST_REACH:
+        return Misfit(Trouble("still", row.span), False, unproven=True)
     long = _cycle(row, below, ways)
+    if long is None:
+        return Misfit(Trouble("still", row.span), False, unproven=True)
     if isinstance(long, Laid):
         return _one_width(row, below, ways, long)
     return _Layings(row, below, ways).fit(*long)
 
 
-def _cycle(row: WrittenRow, below: Widths, ways: Ways) -> tuple[Mark, int, int] | Laid:
-    """A mark inside the units, after how many units the hand stands so again, and in how many passes; or one without."""
-    worked = -1
+def _cycle(row: WrittenRow, below: Widths, ways: Ways) -> tuple[Mark, int, int] | Laid | None:
+    """A mark inside the units, after how many units the hand stands so again, and in how many passes.
+
+    Or a laying without one, if no repeat goes on with the width; None if none was seen to come round in good time.
+    """
     unit = len(below.unit)
-    more = max(5, 20 // unit)
-    enough = PASSES_SEEN * _reach(row.body, max(map(_run, below.unit), default=1)) // unit + 1 if goes_on(row.body) else 0
+    grows = goes_on(row.body)
+    reach = reach_of(row.body, max(map(_run, below.unit), default=1))
+    enough = (PASSES_SEEN if grows else 1) * reach // unit + 1
+    more = max(5, 20 // unit) if grows else enough + 2
+    worked = -1
     while True:
         laid = lay(row, below.at(len(below.small) + more), ways)
         for marks in laid.marks:
-            found = _again(marks, len(below.head), len(below.unit) * more, len(below.unit))
+            found = _again(marks, len(below.head), unit * more, unit)
             if found:
                 return found
-        longer = len(below.head) + unit * more * 3
-        settled = sum(map(len, laid.marks)) == worked and more >= enough and laid.at < len(below.head) + unit * (more - 2)
-        if settled or longer > LONGEST:
-            return laid  # a wider row below lets no repeat go on, or none was seen to come round
-        worked = sum(map(len, laid.marks))
-        more *= 3
+        passes = sum(map(len, laid.marks))
+        if (passes == worked and more >= enough) or not grows:
+            return laid  # a wider row below lets no repeat go on
+        worked = passes
+        more = enough if more < enough else more * 3
+        if unit * more > LONGEST:
+            return None
 
 
 def _run(place: Place) -> int:
     return place.run[0] if place.run else 1
 
 
-def _reach(body: Sequence[Instruction], widest: int) -> int:
+def reach_of(body: Sequence[Instruction], widest: int) -> int:
     """How many places the instructions take at most, repeats to the end once: a bound that is easy to reckon."""
-    return min(sum(_takes(item, widest) for item in body), LONGEST // 50)
+    return min(sum(_takes(item, widest) for item in body), MOST_REACH)
 
 
 def _takes(item: Instruction, widest: int) -> int:
     if isinstance(item, Repeat):
-        return _reach(item.body, widest) * (item.until.count if isinstance(item.until, Times) else 1)
+        return reach_of(item.body, widest) * (item.until.count if isinstance(item.until, Times) else 1)
     if isinstance(item, Skip):
         return item.count + widest
     if isinstance(item, Either):
@@ -191,6 +204,12 @@ def _one_width(row: WrittenRow, below: Widths, ways: Ways, laid: Laid) -> Fit | 
                 return Fit(Widths(fitting.row, (), ()), step, 0, 0, fitting)
     wider = lay(row, below.at(len(below.small) + 20), ways), lay(row, below.at(len(below.small) + 21), ways)
     return Misfit(laid.trouble, wider[0].trouble == wider[1].trouble == laid.trouble, laid=laid)
+
+
+def _growing(body: Sequence[Instruction]) -> int:
+    """How many repeats of a row, inner ones too, go on as long as there are stitches."""
+    repeats = [item for item in body if isinstance(item, Repeat)]
+    return sum(_growing(item.body) + (not isinstance(item.until, Times)) for item in repeats)
 
 
 def _undecided(row: WrittenRow, laid: Laid) -> Misfit:
@@ -238,7 +257,11 @@ class _Layings:
         start = len(self.below.small) + max(0, -(-(mark.at - len(self.below.head)) // len(self.below.unit)))
         while not self._comes_to(start, mark) and start < len(self.below.small) + 200:
             start += 1
-        fitting = [step for step in range(start, start + by) if self.at(step).trouble is None]
+        only = self._only_step(start, by, passes)
+        steps = range(start, start + by) if only is None else (only,)
+        if len(steps) * len(self.below.at(start)) > MOST_PLACES:
+            return _undecided(self.row, self.at(start))
+        fitting = [step for step in steps if self.at(step).trouble is None]
         for step in fitting:
             widths = self._grown(step, mark, by)
             if widths is not None:
@@ -246,6 +269,25 @@ class _Layings:
         if fitting:
             return Misfit(Trouble("over", self.row.span), False, unproven=True, laid=self.at(start))
         return self._misfit(start, by)
+
+    def _only_step(self, start: int, by: int, passes: int) -> int | None:
+        """The one step of ``by`` that can fit, where all places below are alike; None if it can't be told so.
+
+        Every pass then takes just ``by`` places, and the rest of the row a number that never changes: if it fits at one width, then at
+        those alone that are whole passes away.
+        """
+        below = self.below
+        places = {*below.head, *below.unit, *below.tail}
+        if by < MANY_STEPS or passes != 1 or len(below.unit) != 1 or len(places) != 1 or _growing(self.row.body) != 1:
+            return None
+        trouble = self.at(start).trouble
+        if trouble is None:
+            return start
+        left = trouble.left if trouble.left >= 0 else max(trouble.count, trouble.chains)
+        if (trouble.left < 0 and trouble.sort not in ("over", "last", "passed")) or self.row.leaves_rest:
+            return None
+        step = start + (-left) % by
+        return step if self.at(step).trouble is None else None
 
     def _comes_to(self, step: int, mark: Mark) -> bool:
         """Whether the hand comes to the mark at this width, and does not end its repeat there."""
@@ -284,7 +326,7 @@ class _Layings:
 
     def _misfit(self, start: int, by: int) -> Misfit:
         """The trouble to tell: of the residues the one that gets furthest, seen at two widths."""
-        steps = range(start, start + by)
+        steps = range(start, start + min(by, MANY_STEPS))
         best = min(steps, key=lambda step: (len(self.below.at(step)) - self.at(step).at, step))
         here, there = self.at(best), self.at(best + by)
         assert here.trouble is not None

@@ -16,7 +16,7 @@ class Trouble:
     repeat does not come out at the last N, so many are over; ``passed`` so many stitches would be passed over unsaid; ``part``
     a space is skipped in part; ``behind`` the first place was passed already; ``still`` the repeat takes no place; ``turning``
     there is no turning chain that counts, or (``count``) its top is another chain; ``which`` it is not said which stitch of a
-    group; ``rest`` other than so many stitches are left as the text says.
+    group; ``left``: so many places were left at the row's end when its repeat had stopped, −1 if that was not seen. ``edge`` it is not said whether a lone stitch counts as a group; ``rest`` other than so many stitches are left as the text says.
     """
 
     sort: str
@@ -25,6 +25,7 @@ class Trouble:
     wanted: Wanted | None = None
     found: Place | None = None
     chains: int = 0
+    left: int = -1
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,9 +136,23 @@ class Finder:
         first = 1 if wanted.part == 1 else first
         for found in range(max(first, 1), len(self.below)):
             before, after = self.below[found - 1], self.below[found]
-            if before.is_stitch and after.is_stitch and (wanted.inner != "group" or self._parts(before, after)):
+            if not (before.is_stitch and after.is_stitch):
+                continue
+            if wanted.inner != "group" or (self._parts(before, after) and self._are_groups(wanted, before, after, span)):
                 return found, found
         raise TroubleError(Trouble("short", span, 1, wanted))
+
+    @staticmethod
+    def _are_groups(wanted: Wanted, before: Place, after: Place, span: Span) -> bool:
+        """Whether a gap lies between two groups as the text names them; a lone stitch beside one leaves that open."""
+        sizes = [1 if place.group is None else place.group[1] for place in (before, after)]
+        if wanted.name != "between":
+            return True
+        if wanted.size:
+            return sizes == [wanted.size, wanted.size]
+        if 1 in sizes:
+            raise TroubleError(Trouble("edge", span, 0, wanted))
+        return True
 
     @staticmethod
     def _parts(before: Place, after: Place) -> bool:

@@ -27,6 +27,7 @@ from logbook.craft.rows.instructions import (
 )
 from logbook.craft.rows.places import CHAIN, FOUNDATION, Place, Row, new_place, starts_space
 
+FEW = 4  # stitches that are worked one by one
 Saved = tuple[int, Spot | None, bool, bool, tuple[Spot, ...], int, int]
 
 
@@ -170,6 +171,8 @@ class Hand:
         if isinstance(work.into, Next) and work.into.count == 0:
             self._make(work, ())
             return
+        if self._all_alike(work):
+            return
         picked = isinstance(work.into, First) or (isinstance(work.into, Next | Last) and work.into.wanted.kind == "group")
         spots = self._spots(work)
         for spot in spots:
@@ -179,6 +182,41 @@ class Hand:
         if work.together:
             self._make(work, tuple(spots))
         self._skipped = False
+
+    def _all_alike(self, work: Work) -> bool:
+        """Works many stitches at once where the places for them are all the same; False if they are not."""
+        into = work.into
+        if (
+            not isinstance(into, Next)
+            or into.count < FEW
+            or work.together
+            or into.wanted.kind in ("sp", "group", "gap", "either")
+        ):
+            return False
+        start, end = self.at, self.at + into.count
+        place = self.below[start] if start < len(self.below) else None
+        if (
+            place is None
+            or not (place.run is None or place.run == FOUNDATION)
+            or not place.like(into.wanted.kind)
+            or self._tch_alone
+        ):
+            return False
+        alike = self.below[start:end].count(place)
+        if end > len(self.below) and alike == len(self.below) - start:
+            self.at = len(self.below)
+            raise TroubleError(Trouble("short", work.span, 1, into.wanted))
+        if alike != into.count:
+            return False
+        items, name = work.made.items, work.made.name
+        size = len(items)
+        once = [new_place(kind, (name, size, which) if size > 1 else None) for which, kind in enumerate(items)]
+        self.made += once * into.count
+        spots = list(zip(zip(range(start, end), range(start + 1, end + 1), strict=True), strict=True))
+        self.under += spots if size == 1 else [spot for spot in spots for _ in once]
+        self.last, self.at = (end - 1, end), end
+        self._loose = self._skipped = False
+        return True
 
     def _make(self, work: Work, under: tuple[Spot, ...]) -> None:
         items, name = work.made.items, work.made.name
@@ -253,9 +291,10 @@ class Hand:
         over = sum(self.below[at].like("st") for at in range(start, self.find.group_start(to)))
         if over and (self._skipped or (jump and not self._loose)):
             raise TroubleError(Trouble("passed", span, over))
-        spaces = sum(starts_space(self.below[at]) for at in range(start, to)) if over and not jump else 0
-        if spaces or (jump and over):
-            self.passed.append((span, spaces or over))
+        at_edge = sum(place.kind != CHAIN for place in self.made) < 2  # half an arch, as a rule
+        spaces = sum(starts_space(self.below[at]) for at in range(start, to)) if over and not jump and not at_edge else 0
+        if spaces:
+            self.passed.append((span, spaces))
 
     def _same(self, wanted: Wanted | None, span: Span) -> Spot:
         spot = self.last or (0, 1)

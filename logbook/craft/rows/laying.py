@@ -13,7 +13,7 @@ worked.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from logbook.craft.rows.finding import Finder, Spot, Trouble, TroubleError
 from logbook.craft.rows.hand import Hand, Saved
@@ -27,6 +27,7 @@ from logbook.craft.rows.instructions import (
     ToEnd,
     ToLast,
     ToNext,
+    ToTurningChain,
     Until,
     WrittenRow,
 )
@@ -164,7 +165,15 @@ class _Laying:
             if left < 0:
                 raise TroubleError(Trouble("last", repeat.span, before if before is not None else left))
             before = left
-            self._pass(repeat)
+            saved = self._saved()
+            try:
+                self._pass(repeat)
+            except TroubleError:
+                if not (isinstance(repeat.until, ToTurningChain) and left == 1 and saved[0][2]):
+                    raise
+                self._restore(saved)  # loops: behind the last one its end is left before the turning chain
+                self._mark(repeat)
+                return
 
     def _left_until(self, until: Until) -> int:
         """How many places are still to go until the repeat ends; less than none if it is past them."""
@@ -186,6 +195,7 @@ class _Laying:
                 break
             saved.append(self._saved())
         first_try: Trouble | None = None
+        left = -1
         for way_out in reversed(saved):
             self._restore(way_out)
             self._mark(repeat)
@@ -194,10 +204,12 @@ class _Laying:
                 return
             except TroubleError as error:
                 first_try = first_try or error.trouble
+                if error.trouble.sort == "over":
+                    left = max(error.trouble.count, error.trouble.chains)
                 if error.trouble.sort in ("over", "passed"):
                     break
         self._restore(saved[-1])
-        raise TroubleError(self._why(stuck, first_try, [hand for hand, _ in saved]))
+        raise TroubleError(replace(self._why(stuck, first_try, [hand for hand, _ in saved]), left=left))
 
     def _why(self, stuck: Trouble, leaving: Trouble | None, saved: Sequence[Saved]) -> Trouble:
         """The trouble to tell: why the repeat stuck in mid-row, or else what was wrong at the row's end."""

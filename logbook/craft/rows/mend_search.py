@@ -4,12 +4,14 @@ from collections.abc import Callable, Iterator, Sequence
 from itertools import islice
 
 from logbook.craft.rows.courses import Courses, fit_at_one_width, lay_all
+from logbook.craft.rows.every_width import reach_of
 from logbook.craft.rows.instructions import Span, WrittenRow
 from logbook.craft.rows.mending import Change, changes
 from logbook.craft.rows.sentences import Speaker
 
 FURTHEST_CHANGE = 2  # a number this much larger or smaller is still a near change
 MOST_TRIED = 60  # numbers of a row, those nearest to its trouble
+MOST_WORK = 30_000  # places that may be worked for it
 MOST_OFFERED = 6  # changes that are worth proving the whole text for
 
 
@@ -26,7 +28,7 @@ def likely_mends(
             if index < 0:
                 continue
             done = courses if index == failing else below
-            for change in _nearest(rows[index], size, trouble, speaker):
+            for change in nearest(rows[index], size, trouble, speaker):
                 score = _mends(rows, courses, done, index, change, leads_back)
                 if score:
                     found.append((score, change))
@@ -39,11 +41,13 @@ def mended(text: str, change: Change) -> str:
     return text[: change.span.start] + change.instead + text[change.span.end :]
 
 
-def _nearest(row: WrittenRow, size: int, trouble: Span, speaker: Speaker) -> Iterator[Change]:
+def nearest(row: WrittenRow, size: int, trouble: Span, speaker: Speaker) -> Iterator[Change]:
+    """The row with one of its numbers so much larger or smaller; of many those nearest to the trouble, fewer in a long row."""
     found = [change for by in (size, -size) for change in changes(row, by, speaker)]
-    if len(found) > MOST_TRIED:
+    most = max(4, min(MOST_TRIED, MOST_WORK // (reach_of(row.body, 1) + 1)))
+    if len(found) > most:
         found.sort(key=lambda change: abs(change.span.start - trouble.start))
-    return islice(found, MOST_TRIED)
+    return islice(found, most)
 
 
 def _mends(

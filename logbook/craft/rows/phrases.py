@@ -10,6 +10,7 @@ from logbook.craft.rows.instructions import (
     Chain,
     Either,
     Instruction,
+    Last,
     Made,
     Next,
     OtherSide,
@@ -31,6 +32,7 @@ from logbook.craft.rows.targets import ONE_STITCH_NAMES, Targets, replace_whole
 from logbook.craft.rows.words import NUMBER, ORDINAL, STITCH, TOGETHER, Word
 
 STARS = ("*", "**", "***", "†")
+LONGEST_SAYING = 30  # words in "beg ch-3 counts as dc and ch 1 throughout"
 DEEPEST = 40  # brackets in brackets
 BESIDE = {
     *(
@@ -98,10 +100,12 @@ class Phrases:
         self.stitches = Stitches(own.made, self.targets)
         self._into_ring = False  # what says no place goes into the ring
         self._closed: set[str] = set()
-        self._depth = 0
 
     def read(self, cur: Cursor, kind_below: str) -> RowWords:
         """All of it. ``kind_below``: the stitch that an increase is of, if this row names none."""
+        if _depth(cur) > DEEPEST:
+            self.row.faults.append(("brackets stand in brackets too deep", cur.span_from(0) if cur.words else Span(0, 0)))
+            return self.row
         self.row.items = with_kind(self.sequence(cur, self.row.items), kind_below)
         if self._into_ring:
             self.row.items = [self._in_the_ring(item) for item in self.row.items]
@@ -116,10 +120,6 @@ class Phrases:
 
     def sequence(self, cur: Cursor, items: list[Instruction]) -> list[Instruction]:
         """Phrase after phrase up to the last word, onto ``items``."""
-        self._depth += 1
-        if self._depth > DEEPEST:
-            self.row.faults.append(("brackets in brackets in brackets", cur.span_from(cur.at)))
-            cur.at = len(cur.words)
         stars: dict[str, int] = {}
         opened: dict[str, Span] = {}
         while cur.more():
@@ -142,7 +142,6 @@ class Phrases:
                 cur.skip_to(BREAKS)
                 whole = cur.span_from(start)
                 self.row.faults.append((error.says, error.span if error.says else whole))
-        self._depth -= 1
         unused = [opened[star] for star in stars if star != "**"]
         self.row.faults += [("no “rep from” goes back to it", span) for span in unused]
         return items
@@ -235,7 +234,7 @@ class Phrases:
         cur.accept("with")
         instead = self._phrase(cur, [])
         ends = body[-1]
-        alike = isinstance(ends, Work) and bool(instead) and isinstance(instead[0], Work) and ends.made == instead[0].made
+        alike = isinstance(ends, Work) and bool(instead) and isinstance(instead[0], Work) and _takes_its_place(ends, instead[0])
         return [*body[:-1], *instead] if last or alike else list(instead)
 
     def _omitting(self, cur: Cursor, body: tuple[Instruction, ...]) -> list[Instruction]:
@@ -429,7 +428,7 @@ class Phrases:
 
     def _says_what_counts(self, cur: Cursor, items: list[Instruction]) -> bool:
         end = cur.at
-        while end < len(cur.words) and cur.words[end].text not in (";", ".", "(", ")"):
+        while end < min(len(cur.words), cur.at + LONGEST_SAYING) and cur.words[end].text not in (";", ".", "(", ")"):
             end += 1
         said = said_to_count(cur.inside(cur.at, end))
         if said is None:
@@ -525,6 +524,24 @@ class Phrases:
         if cur.next_is("in") or cur.next_is(*BREAKS, "and", ""):
             return self.stitches.work(cur, made, start)
         return self.stitches.works(cur, made, start, self.targets.target(cur))
+
+
+def _takes_its_place(ends: Work, instead: Work) -> bool:
+    """Whether a row's end is the repeat's own last stitch made elsewhere, or less of it in the last such place."""
+    if ends.made == instead.made:
+        return True
+    own, last = ends.into, instead.into
+    same_place = isinstance(own, Next) and isinstance(last, Last) and own.wanted == last.wanted and own.wanted.kind != "st"
+    return same_place and set(ends.made.items) == set(instead.made.items)
+
+
+def _depth(cur: Cursor) -> int:
+    """How deep brackets stand in brackets."""
+    deepest = depth = 0
+    for word in cur.words:
+        depth += (word.text in CLOSING) - (word.text in CLOSING.values())
+        deepest = max(deepest, depth)
+    return deepest
 
 
 def _joined_to(words: Sequence[Word]) -> str:

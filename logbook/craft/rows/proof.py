@@ -5,21 +5,23 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
 from logbook.craft.rows.courses import Course, Courses, closes, fit_at_one_width, lay_all, leads_back
-from logbook.craft.rows.every_width import Fit
+from logbook.craft.rows.every_width import Fit, Misfit
 from logbook.craft.rows.in_every_size import in_all_sizes, of_size
 from logbook.craft.rows.instructions import Counts, Opening, WrittenPattern, WrittenRow
 from logbook.craft.rows.laying import TIMES_IN_ALL, opening_counts
-from logbook.craft.rows.mend_search import likely_mends, mended
-from logbook.craft.rows.mending import Change, changes
+from logbook.craft.rows.mend_search import likely_mends, mended, nearest
+from logbook.craft.rows.mending import Change
 from logbook.craft.rows.places import Row, spaces, stitches
 from logbook.craft.rows.printed_counts import wrong_counts
 from logbook.craft.rows.reader import read
-from logbook.craft.rows.report import ASKED, CLAIM, NOT_UNDERSTOOD, Linear, Problem, Proof, RowCount
+from logbook.craft.rows.report import ASKED, CLAIM, DOES_NOT_FIT, NOT_UNDERSTOOD, Linear, Problem, Proof, RowCount
 from logbook.craft.rows.sentences import Speaker
 from logbook.craft.rows.ways import Tried, try_ways
 from logbook.craft.words.counting import ordinal
 from logbook.craft.words.terms import Terms, terms_proved_by
 
+ROWS_LOOKED_BACK = 40  # a group of more rows is told to be repeated by the text
+OPEN = ("which", "edge")  # troubles that the text leaves open rather than gets wrong
 COUNT_CHAINS = "If chains are meant to count as stitches, all rows fit: write “Each ch counts as a st.”"
 
 
@@ -123,9 +125,10 @@ class _Proving:
         if courses.stopped is not None and courses.misfit is not None:
             row, misfit = courses.stopped, courses.misfit
             mended = COUNT_CHAINS if tried.with_chains else ""
-            if self.suggest and not mended and not misfit.unproven:
+            if self.suggest and not mended and not misfit.unproven and misfit.trouble.sort not in OPEN:
                 mended = self._mended(courses)
-            yield Problem(row.number, self.speaker.misfit(row, misfit), misfit.trouble.span, mended)
+            kind = NOT_UNDERSTOOD if misfit.unproven or misfit.trouble.sort in OPEN else DOES_NOT_FIT
+            yield Problem(row.number, self.speaker.misfit(row, misfit), misfit.trouble.span, mended, kind)
 
     def _mended(self, courses: Courses) -> str:
         """The nearest change after which the whole text is proven; "" if none is."""
@@ -150,7 +153,7 @@ class _Proving:
 
     def _back_to(self, courses: Courses) -> int | None:
         last = len(courses.rows) - 1
-        for index in range(1, last + 1):
+        for index in range(max(1, last - ROWS_LOOKED_BACK), last + 1):
             if closes(courses, last, index):
                 return courses.rows[index].row.number
         return None
@@ -174,18 +177,20 @@ class _Proving:
         """
         last = len(courses.rows) - 1
         end = courses.rows[last].row
-        if any(isinstance(leads_back(courses, last, at), Fit) for at in range(1, last + 1)):
+        fits = [leads_back(courses, last, at) for at in range(max(1, last - ROWS_LOOKED_BACK), last + 1)]
+        if any(isinstance(fit, Misfit) and fit.unproven for fit in fits):
+            return None, [], [f"It is not seen whether {end.name} leads back to an earlier row."]
+        if any(isinstance(fit, Fit) for fit in fits):
             return None, [], [f"The rows are shaped: {end.name} does not lead back to a row with the same count."]
         below = lay_all([course.row for course in courses.rows[:-1]], courses.ways)
-        for by in (1, -1):
-            for change in changes(end, by, self.speaker):
-                if not fit_at_one_width(below, [change.row], courses):
-                    continue
-                laid = lay_all([change.row], courses.ways, below)
-                back = self._back_to(laid) if laid.fits and laid.multiple == courses.multiple else None
-                if back is not None and not end.counts and _ends_as_before(courses, laid, back) and self._proves(change, back):
-                    says = f"Nothing fits onto {end.name}, though with one number changed row {back} would follow it again."
-                    return None, [Problem(end.number, says, change.span, _suggestion(change))], []
+        for change in () if end.counts else nearest(end, 1, end.span, self.speaker):
+            if not fit_at_one_width(below, [change.row], courses):
+                continue
+            laid = lay_all([change.row], courses.ways, below)
+            back = self._back_to(laid) if laid.fits and laid.multiple == courses.multiple else None
+            if back is not None and _ends_as_before(courses, laid, back) and self._proves(change, back):
+                says = f"Nothing fits onto {end.name}, though with one number changed row {back} would follow it again."
+                return None, [Problem(end.number, says, change.span, _suggestion(change))], []
         return None, [], [f"{end.name} does not lead back to an earlier row."]
 
     def _proves(self, change: Change, back: int) -> bool:

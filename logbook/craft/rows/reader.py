@@ -49,6 +49,8 @@ class _Reading:
     repeat: tuple[int, int, Span] | None = None
     every: list[tuple[str, ReadRow]] = field(default_factory=list)
     sized: list[Word] = field(default_factory=list)
+    _highest: int = 0
+    _seen: int = 0
 
     def pattern(self) -> WrittenPattern:
         lines = self._lines()
@@ -86,8 +88,8 @@ class _Reading:
     def _sizes(self, chain: PrintedCount | None) -> int:
         """For how many sizes the rows must be laid one by one: 1 if they differ in their chain and counts alone."""
         aside = [count.span for row in self.rows for count in row.words.counts] + ([chain.span] if chain else []) + self.notes
-        inside = [word for word in self.sized if not any(span.start <= word.start < span.end for span in aside)]
-        return self.how.sizes if inside else 1
+        inside = (word for word in self.sized if not any(span.start <= word.start < span.end for span in aside))
+        return self.how.sizes if any(True for _ in inside) else 1
 
     def _notes(self) -> list[Span]:
         return sorted({*self.notes, *(span for row in self.rows for span in row.words.notes)}, key=lambda span: span.start)
@@ -97,7 +99,7 @@ class _Reading:
         found = AGAIN.match(self.text, part.start, part.end)
         if found is None:
             return False
-        last_row = max((row.number for row in self.rows), default=0)
+        last_row = self._next_number() - 1
         first, last = goes_back_to(found, last_row)
         counts, rest_is_note = self._rest(found.start("rest"), part.end)
         if not rest_is_note:
@@ -228,10 +230,9 @@ class _Reading:
         if len(self.rows) > MOST_ROWS:
             self._fault(MOST_ROWS + 1, f"Only the first {MOST_ROWS} rows are looked at.", _span(self.rows[MOST_ROWS].part))
             del self.rows[MOST_ROWS:]
+        faulty = {fault.row for fault in self.faults}
         for row in self.rows:
-            if row.number not in (before + 1, 0 if before == 0 else before + 1) and not any(
-                fault.row == row.number for fault in self.faults
-            ):
+            if row.number not in (before + 1, 0 if before == 0 else before + 1) and row.number not in faulty:
                 self._order_fault(row, before)
             before = row.number
 
@@ -241,7 +242,10 @@ class _Reading:
         self._fault(row.number, says, _span(row.part))
 
     def _next_number(self) -> int:
-        return max((row.number for row in self.rows), default=0) + 1
+        """One more than the highest number so far."""
+        self._highest = max([self._highest, *(row.number for row in self.rows[self._seen :])])
+        self._seen = len(self.rows)
+        return self._highest + 1
 
     def _not_understood(self, row: int, says: str, span: Span) -> None:
         quoted = self.text[span.start : span.end].strip()

@@ -44,7 +44,7 @@ class Speaker:
     def misfit(self, row: WrittenRow, misfit: Misfit) -> str:
         """Why the row does not work."""
         if misfit.unproven:
-            return f"{row.name} fits here and there, but it cannot be shown to fit at every width."
+            return f"{row.name} is not decided: whether it fits at every width was not seen in good time."
         return self.trouble(row.name, misfit.trouble, " at every width" if misfit.everywhere else "")
 
     def trouble(self, name: str, trouble: Trouble, always: str) -> str:
@@ -69,6 +69,8 @@ class Speaker:
     def _rarer(self, name: str, trouble: Trouble, phrase: str) -> str:
         if trouble.sort == "part" and trouble.found is not None:
             return f"{name}: what is skipped before {phrase} leaves part of {self.place(trouble.found)}."
+        if trouble.sort == "edge":
+            return f"{name}: {phrase} does not say whether the gap between a lone stitch and a group is one of them."
         if trouble.sort == "rest":
             return f"{name} leaves {counted(trouble.count, 'stitch')} unworked, not as many as it says."
         if trouble.sort == "unskipped":

@@ -360,7 +360,9 @@ class Targets:
         part: str | int = 1 if cur.accept("first") else ""
         cur.accept("next")
         cur.number()
-        return Wanted("gap", part=part, inner="st" if (noun := self._simple(cur)) is None else noun.kind)
+        noun = self._simple(cur)
+        size = noun.size if noun is not None and noun.kind == "group" else 0
+        return Wanted("gap", size, name="between", part=part, inner="st" if noun is None else noun.kind)
 
 
 def replace_whole(wanted: Wanted) -> Wanted:

@@ -58,6 +58,7 @@ class _Between:
     base: PrintedCount | None = None
     faults: list[Fault] = field(default_factory=list)
     earlier: dict[int, Counts] = field(default_factory=dict)  # so many chains → what they stood for where that was said
+    edge: Counts | None = None  # what the chains skipped at the hook stand for, if a stitch
 
     def row(self, row: ReadRow, is_first: bool) -> WrittenRow:
         items, said, words = list(row.words.items), dict(row.words.said), row.words
@@ -102,11 +103,14 @@ class _Between:
         chain = items[0]
         if first is not None:
             opening = at_hook(first, items, self._said(said, first.span.start, 0))
+            if len(opening.options) == 1 and opening.options[0].stitch:
+                self.edge = opening.options[0]
             if isinstance(first, Skip):
                 del items[0]
         elif isinstance(chain, Chain):
             del items[0]
-            shown = Shown(joins_to, self.earlier.get(chain.count))
+            earlier = self.earlier.get(chain.count) or (self.edge if chain.count > 2 else None)
+            shown = Shown(joins_to, earlier)
             opening = turning_chain(chain, items, self._said(said, chain.span.start, chain.count), shown)
             if (len(opening.options) == 1 or opening.settled) and chain.count > 1:
                 self.earlier.setdefault(chain.count, opening.options[0])
