@@ -7,6 +7,7 @@ from typing import Any
 from logbook.commands.answers import table
 from logbook.commands.output import print_json, print_text
 from logbook.commands.parser import Parser, add_common, reading_with
+from logbook.craft.rows.instructions import Span
 from logbook.craft.rows.report import Linear, Problem, Proof
 from logbook.craft.words.counting import counted
 from logbook.craft.words.terms import Terms
@@ -28,9 +29,9 @@ def run(arguments: argparse.Namespace) -> int:
     """Proves the rows. Trouble is told, and then ends with exit code 1."""
     if arguments.book is not None:
         raise UsageError("rows takes no --book: it proves the rows in a file")
-    proof = prove_file(arguments.file, arguments.terms)
+    text, proof = prove_file(arguments.file, arguments.terms)
     if arguments.json:
-        print_json(_json(proof))
+        print_json(_json(proof, text))
     else:
         print_text(_text(proof))
     if arguments.svg is not None and proof.rows:
@@ -48,8 +49,8 @@ def _terms(text: str) -> Terms:
     raise UnreadableError(f"“{text}” is neither us nor uk.")
 
 
-def _json(proof: Proof) -> dict[str, Any]:
-    return {
+def _json(proof: Proof, text: str) -> dict[str, Any]:
+    found = {
         "multiple": proof.multiple,
         "chain_constant": proof.chain_constant,
         "smallest": proof.smallest,
@@ -64,21 +65,46 @@ def _json(proof: Proof) -> dict[str, Any]:
             for row in proof.rows
         ],
         "leads_back_to": proof.leads_back_to,
-        "problems": [{"row": problem.row, "says": _said(problem)} for problem in proof.problems],
+        "problems": [_problem(problem) for problem in proof.problems],
+        "remarks": [_problem(remark) for remark in proof.remarks] + [_remark(says) for says in proof.statements],
+        "notes": [_quoted(text, note) for note in proof.notes],
     }
+    return found | ({"sizes": [_json(size, text) for size in proof.sizes]} if proof.sizes else {})
+
+
+def _problem(problem: Problem) -> dict[str, Any]:
+    return {"row": problem.row, "says": _said(problem), "kind": problem.kind}
+
+
+def _remark(says: str) -> dict[str, Any]:
+    return {"row": None, "says": says, "kind": "remark"}
+
+
+def _quoted(text: str, span: Span) -> str:
+    return " ".join(text[span.start : span.end].split())
 
 
 def _said(problem: Problem) -> str:
     return f"{problem.says} {problem.suggestion}".strip()
 
 
-def _text(proof: Proof) -> str:
+def _text(proof: Proof, text: str) -> str:
+    lines = []
+    for number, size in enumerate(proof.sizes, 1):
+        lines += [f"Size {number} of {len(proof.sizes)}", *_figures(size), ""]
+    lines += [] if proof.sizes else _figures(proof)
+    said = [*proof.statements, *map(_said, proof.remarks), *map(_said, proof.problems)]
+    notes = [f"Set aside as a note: {_quoted(text, note)}" for note in proof.notes]
+    return "\n".join([*lines, *said, *notes])
+
+
+def _figures(proof: Proof) -> list[str]:
     rows = [(row.name, _count(row.stitches, "st", "sts"), _count(row.spaces, "space", "spaces")) for row in proof.rows]
     lines = [table(("", "stitches", "spaces"), rows), ""] if rows else []
     lines += [_chains(proof)] if proof.smallest is not None else []
     if proof.leads_back_to is not None:
         lines.append(f"The last row leads back to row {proof.leads_back_to}.")
-    return "\n".join([*lines, *proof.statements, *map(_said, proof.problems)])
+    return lines
 
 
 def _chains(proof: Proof) -> str:

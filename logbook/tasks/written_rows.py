@@ -16,12 +16,13 @@ MOST_BYTES = 200_000
 _WIDTH, _LINE = 900.0, 20.0
 
 
-def prove_file(path: Path, terms: Terms | None) -> Proof:
-    """What the rows in the text file ``path`` say of themselves. Raises RefusedError if it holds no text or no rows."""
-    proof = prove(_text_of(path), terms)
+def prove_file(path: Path, terms: Terms | None) -> tuple[str, Proof]:
+    """The text in the file ``path``, and what its rows say of themselves. Raises RefusedError if it holds no text or no rows."""
+    text = _text_of(path)
+    proof = prove(text, terms)
     if not proof.rows and not proof.problems:
         raise RefusedError(f"There are no rows in “{path.name}”: write them one a line, or begin each with “Row 1:”.")
-    return proof
+    return text, proof
 
 
 def save_chart(path: Path, terms: Terms | None, target: Path) -> None:

@@ -46,7 +46,8 @@ def test_trouble_is_told_and_is_no_success(bad: Path) -> None:
     assert "Row 2 ends with 2 stitches over at every width." in ran.out
     assert sentence_of(ran) == "The rows in “bad.txt” do not add up: 1 problem."
     value = run("rows", "--file", bad, "--json")
-    assert (value.code, value.json["problems"]) == (1, [{"row": 2, "says": "Row 2 ends with 2 stitches over at every width."}])
+    problem = {"row": 2, "says": "Row 2 ends with 2 stitches over at every width.", "kind": "does not fit"}
+    assert (value.code, value.json["problems"]) == (1, [problem])
 
 
 def test_terms_may_be_said(tmp_path: Path) -> None:
@@ -54,6 +55,37 @@ def test_terms_may_be_said(tmp_path: Path) -> None:
     path.write_text("dc in 2nd ch from hook, dc in each ch to end", "utf-8")
     assert done_json("rows", "--file", path, "--terms", "uk")["smallest"] == 2
     assert "neither us nor uk" in refused(2, "rows", "--file", path, "--terms", "fr")
+
+
+SIZED = (
+    "Neckband\nCh 31 (35, 39).\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (30 [34, 38] sts)\n"
+    "Row 2: Ch 1, sc in next 10 (12, 14) sts, turn, leaving rem sts unworked. (10 [12, 14] sts)\nFasten off.\n"
+)
+
+
+def test_sizes_inside_rows_are_told_size_by_size(tmp_path: Path) -> None:
+    path = tmp_path / "neck.txt"
+    path.write_text(SIZED, "utf-8")
+    value = done_json("rows", "--file", path)
+    assert [[row["stitches_constant"] for row in size["rows"]][1] for size in value["sizes"]] == [10, 12, 14]
+    assert value["notes"] == ["Neckband", "Fasten off."]
+    said = done("rows", "--file", path)
+    assert "Size 3 of 3" in said
+    assert "Set aside as a note: Neckband" in said
+    path.write_text(SIZED.replace("(10 [12, 14] sts)", "(10 [12, 13] sts)"), "utf-8")
+    ran = run("rows", "--file", path, "--json")
+    assert ran.code == 1
+    assert [(problem["row"], problem["kind"], problem["says"][:12]) for problem in ran.json["problems"]] == [
+        (2, "claim", "Size 3 of 3:")
+    ]
+
+
+def test_what_the_text_leaves_open_is_asked(tmp_path: Path) -> None:
+    path = tmp_path / "hdc.txt"
+    path.write_text("hdc in 3rd ch from hook and in each ch across\nch 2, hdc in each st across", "utf-8")
+    assert [problem["kind"] for problem in run("rows", "--file", path, "--json").json["problems"]] == ["asked"]
+    path.write_text("Ch an odd number\n" + "sc in 2nd ch from hook, *ch 1, sk 1 ch, sc in next ch; rep from * across", "utf-8")
+    assert [problem["kind"] for problem in run("rows", "--file", path, "--json").json["problems"]] == ["claim"]
 
 
 def test_a_chart_is_drawn(shells: Path, tmp_path: Path) -> None:

@@ -273,8 +273,8 @@ class _Layings:
     def _only_step(self, start: int, by: int, passes: int) -> int | None:
         """The one step of ``by`` that can fit, where all places below are alike; None if it can't be told so.
 
-        Every pass then takes just ``by`` places, and the rest of the row a number that never changes: if it fits at one width, then at
-        those alone that are whole passes away.
+        Every pass then takes just ``by`` places, and the rest of the row a number that never changes: if it fits at one width,
+        then at those alone that are whole passes away.
         """
         below = self.below
         places = {*below.head, *below.unit, *below.tail}

@@ -16,7 +16,8 @@ class Trouble:
     repeat does not come out at the last N, so many are over; ``passed`` so many stitches would be passed over unsaid; ``part``
     a space is skipped in part; ``behind`` the first place was passed already; ``still`` the repeat takes no place; ``turning``
     there is no turning chain that counts, or (``count``) its top is another chain; ``which`` it is not said which stitch of a
-    group; ``left``: so many places were left at the row's end when its repeat had stopped, −1 if that was not seen. ``edge`` it is not said whether a lone stitch counts as a group; ``rest`` other than so many stitches are left as the text says.
+    group; ``edge`` it is not said whether a lone stitch counts as a group; ``rest`` other than so many stitches are left as the
+    text says. ``left``: so many places were left at the row's end when its repeat had stopped, −1 if that was not seen.
     """
 
     sort: str
