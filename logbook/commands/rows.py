@@ -33,7 +33,7 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.json:
         print_json(_json(proof, text))
     else:
-        print_text(_text(proof))
+        print_text(_text(proof, text))
     if arguments.svg is not None and proof.rows:
         save_chart(arguments.file, arguments.terms, arguments.svg)
     if proof.problems:
