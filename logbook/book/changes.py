@@ -160,6 +160,6 @@ def row_of(table: str, text: str | None, schema: int) -> dict[str, Any] | None:
         return None
     with as_damage("A kept change"):
         row = json.loads(text)
-        if not isinstance(row, dict):
+        if table not in RECORDS or not isinstance(row, dict):
             raise ValueError(f"{text[:40]} is no {table}")
         return lifted(table, row, schema)

@@ -78,7 +78,7 @@ def _garment(tags: Mapping[str, str], uid: str, name: str, text: str, published:
     with as_damage(f"The plan of “{name}”"):
         value = json.loads(text)
         if not isinstance(value, dict):
-            raise TypeError("it is no plan")
+            raise ValueError("it is no plan")
     plan = plan_of({**value, "name": name}, whole=False)
     shown = _with_swatches(plan, lambda swatch, _: tags.get(swatch, ""))
     return Garment(uid=uid, plan=shown, published=published, notes=notes)

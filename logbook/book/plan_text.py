@@ -5,7 +5,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import asdict, fields
 from typing import Any
 
-from logbook.book.trouble import as_damage
+from logbook.book.trouble import NewerError, as_damage
 from logbook.craft.pieces.options import Choose, Parity
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.words.lengths import Ease
@@ -23,9 +23,17 @@ def plan_text(plan: PiecePlan) -> str:
 
 
 def plan_of(name: str, text: str) -> PiecePlan:
-    """The plan again; what is not in the text, being younger than it, is as a new plan has it. Raises DamagedError."""
-    with as_damage(f"The plan of “{name}”"):
+    """The plan again; what is not in the text, being younger than it, is as a new plan has it.
+
+    Raises DamagedError, or NewerError if it says all that this version knows of a plan and more.
+    """
+    what = f"The plan of “{name}”"
+    with as_damage(what):
         values = _of(dict)(json.loads(text, parse_constant=_no_number))
+        if unknown := [kept for kept in values if kept not in KEPT]:
+            if values.keys() >= KEPT.keys():
+                raise NewerError(what, unknown[0])
+            raise ValueError(f"it says “{unknown[0][:40]}”")
         return PiecePlan(name=name, **{KEPT[kept]: _READ[KEPT[kept]](value) for kept, value in values.items()})
 
 
@@ -47,14 +55,14 @@ def _no_number(text: str) -> float:
 
 def _number(value: Any) -> float:
     if isinstance(value, bool) or not isinstance(value, int | float):
-        raise TypeError(f"{value!r} is no number")
+        raise ValueError(f"{value!r} is no number")
     return float(value)
 
 
 def _of(kind: type) -> Callable[[Any], Any]:
     def read(value: Any) -> Any:
         if type(value) is not kind:
-            raise TypeError(f"{value!r} is no {kind.__name__}")
+            raise ValueError(f"{value!r} is no {kind.__name__}")
         return value
 
     return read
@@ -64,6 +72,12 @@ def _or_none(read: Callable[[Any], Any]) -> Callable[[Any], Any]:
     return lambda value: None if value is None else read(value)
 
 
+def _ease(value: Any) -> Ease:
+    if _of(dict)(value).keys() != {"mm", "share"}:
+        raise ValueError(f"{value!r} is no ease")
+    return Ease(_number(value["mm"]), _number(value["share"]))
+
+
 _KINDS: Mapping[Any, Callable[[Any], Any]] = {
     float: _number,
     float | None: _or_none(_number),
@@ -71,9 +85,9 @@ _KINDS: Mapping[Any, Callable[[Any], Any]] = {
     int | None: _or_none(_of(int)),
     bool: _of(bool),
     str: _of(str),
-    Ease: lambda value: Ease(_number(value["mm"]), _number(value["share"])),
+    Ease: _ease,
     Parity: Parity,
     Choose: Choose,
-    tuple[float, ...]: lambda value: tuple(_number(part) for part in value),
+    tuple[float, ...]: lambda value: tuple(_number(part) for part in _of(list)(value)),
 }
 _READ = {field.name: _KINDS[field.type] for field in fields(PiecePlan) if field.name != "name"}

@@ -3,8 +3,8 @@
 import itertools
 import sqlite3
 from collections import defaultdict
-from collections.abc import Collection, Iterable, Iterator, Sequence
-from typing import Any
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from typing import Any, TypeVar
 
 from logbook.book.changes import Writing, new_uid
 from logbook.book.garments import garments_of_swatch
@@ -17,6 +17,7 @@ from logbook.craft.swatches.swatch import Swatch, TakenReading
 from logbook.craft.swatches.yarn import Yarn
 from logbook.errors import RefusedError
 
+_Record = TypeVar("_Record", Yarn, StitchPattern)
 _MOST_MARKS = 500  # well under SQLite's least limit of values in one statement
 _LONGEST_NUMBER = 9  # of digits in a tag; what is longer, as a barcode, is not counted on from
 
@@ -48,12 +49,20 @@ def swatches(connection: sqlite3.Connection, uids: Sequence[str] | None = None) 
             yarn, pattern = values.pop("yarn"), values.pop("stitch_pattern")
             found[uid] = Swatch(
                 uid=uid,
-                yarn=known_yarns[yarn] if yarn else None,
-                pattern=known_patterns[pattern] if pattern else None,
+                yarn=_known(known_yarns, yarn),
+                pattern=_known(known_patterns, pattern),
                 readings=tuple(readings[uid]),
                 **values,
             )
     return list(found.values()) if uids is None else [found[uid] for uid in uids if uid in found]
+
+
+def _known(records: Mapping[str, _Record], uid: str | None) -> _Record | None:
+    if not uid:
+        return None
+    if uid not in records:
+        raise ValueError(f"{uid} is not there")
+    return records[uid]
 
 
 def swatch_of_tag(connection: sqlite3.Connection, tag: str) -> Swatch:

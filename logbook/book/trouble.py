@@ -28,6 +28,13 @@ class AlteredError(DamagedError):
         )
 
 
+class NewerError(RefusedError):
+    """Something in it was written by a newer version of this program, which says more of it than this one knows."""
+
+    def __init__(self, what: str, says: str) -> None:
+        super().__init__(f"{what} was made by a newer version of this program (it says “{says[:40]}”): install that to open it.")
+
+
 class InUseError(RefusedError):
     """Another window or program is writing; trying again may help."""
 
@@ -78,10 +85,13 @@ def as_sentences(path: Path) -> Iterator[None]:
 
 @contextmanager
 def as_damage(what: str) -> Iterator[None]:
-    """Turns what goes wrong while rows become records into DamagedError: a sound file holds only what was written."""
+    """Turns a value that no record has into DamagedError: a sound file holds only what was written.
+
+    Only ValueError and OverflowError say that; a LookupError or a TypeError is a slip of this program's own, and passes.
+    """
     try:
         yield
-    except (ValueError, LookupError, TypeError, OverflowError) as error:
+    except (ValueError, OverflowError) as error:
         raise DamagedError(f"{what} can't be made out: {error}") from error
 
 

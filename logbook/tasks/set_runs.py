@@ -5,8 +5,9 @@ from datetime import date
 
 from logbook.book import pieces as kept
 from logbook.book.logbook import Logbook
+from logbook.book.trouble import NewerError
 from logbook.craft.pieces.planned_piece import PlannedPiece
-from logbook.craft.sizes.published_run import PublishedRun, published_run, run_of, run_text
+from logbook.craft.sizes.published_run import PublishedRun, UnknownNumberError, published_run, run_of, run_text
 from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
 from logbook.tasks.size_runs import RunAnswer, lines_of
@@ -34,6 +35,8 @@ def published(piece: PlannedPiece) -> PublishedRun | None:
         return None
     try:
         return run_of(piece.published)
+    except UnknownNumberError as error:
+        raise NewerError(f"The set run of “{piece.name}”", str(error)) from error
     except (ValueError, TypeError, LookupError) as error:
         raise RefusedError(f"The set run of “{piece.name}” can't be made out: take a backup back, or set it anew.") from error
 

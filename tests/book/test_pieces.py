@@ -22,7 +22,7 @@ from logbook.book.pieces import (
 from logbook.book.plan_text import KEPT, plan_of, plan_text
 from logbook.book.swatches import remove_swatch, swatch_of_tag
 from logbook.book.thorough_check import check_records
-from logbook.book.trouble import DamagedError
+from logbook.book.trouble import DamagedError, NewerError, as_damage
 from logbook.book.undo import redo, undo
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.pieces.options import Choose, Parity
@@ -199,3 +199,19 @@ def test_a_plan_older_than_a_measure_has_it_as_a_new_plan_does() -> None:
 def test_a_damaged_plan_is_said_to_be_damaged(text: str) -> None:
     with pytest.raises(DamagedError, match="The plan of “x”"):
         plan_of("x", text)
+
+
+def test_a_wish_of_a_newer_version_is_said_to_be_one() -> None:
+    """It used to be called damage."""
+    kept = json.loads(plan_text(PLAN))
+    with pytest.raises(NewerError, match=r"made by a newer version of this program \(it says “waist_mm”\)"):
+        plan_of("x", json.dumps(kept | {"waist_mm": 700.0}))
+    del kept["hip_mm"]
+    with pytest.raises(DamagedError, match="it says “hap_mm”"):
+        plan_of("x", json.dumps(kept | {"hap_mm": 700.0}))
+
+
+def test_a_slip_of_this_program_is_not_called_damage() -> None:
+    for slip in (TypeError("a slip"), KeyError("a slip")):
+        with pytest.raises(type(slip)), as_damage("A reading"):
+            raise slip

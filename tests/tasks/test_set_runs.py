@@ -1,3 +1,4 @@
+import json
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
@@ -5,6 +6,7 @@ from pathlib import Path
 import pytest
 
 from logbook.book.swatches import swatch_of_tag
+from logbook.book.trouble import NewerError
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.craft.swatches.conditions import Condition
@@ -90,3 +92,16 @@ def test_a_run_that_is_none_is_told(book: Logbook) -> None:
 def test_a_size_comes_once(book: Logbook) -> None:
     with pytest.raises(RefusedError, match="“A” comes twice"):
         work_out_run(basis_of(book, saved(book).swatch), PLAN, (BUSTS[0], BUSTS[0]))
+
+
+def test_a_number_of_a_newer_version_is_said_to_be_one(book: Logbook) -> None:
+    set_run(book, saved(book), answer(book), Terms.US)
+    text = saved(book).published
+    assert text is not None
+    newer = json.loads(text)
+    newer["sizes"][0]["waist_mm"] = 700.0
+    with pytest.raises(NewerError, match=r"newer version of this program \(it says “waist_mm”\)"):
+        published(replace(saved(book), published=json.dumps(newer)))
+    del newer["sizes"][0]["chain"]
+    with pytest.raises(RefusedError, match="can't be made out"):
+        published(replace(saved(book), published=json.dumps(newer)))

@@ -24,6 +24,10 @@ MARKS = {
 _FIGURES = {*KEPT.values(), *(name for mark in MARKS.values() for name in mark)}
 
 
+class UnknownNumberError(Exception):
+    """A number of a published size that a younger version of the program knows."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PublishedRun:
     """The whole run. ``date`` is the day it was set (ISO), ``tag`` its swatch; each reading as it was typed, by its condition.
@@ -61,7 +65,8 @@ def run_text(run: PublishedRun) -> str:
 
 
 def run_of(text: str) -> PublishedRun:
-    """The run again. Raises ValueError, TypeError or LookupError for a text that is none."""
+    """The run again. Raises ValueError, TypeError or LookupError for a text that is none, UnknownNumberError for what it says of
+    a size beyond all that this version knows."""
     values: dict[str, Any] = dict(json.loads(text))
     sizes = tuple(map(_figures, values.pop("sizes")))
     return PublishedRun(**(values | {"readings": tuple(values["readings"])}), sizes=sizes)
@@ -73,7 +78,10 @@ def _kept(size: SizeFigures) -> dict[str, Any]:
 
 
 def _figures(kept: Mapping[str, Any]) -> SizeFigures:
-    if set(kept) != {*KEPT, "marks"}:
+    known = {*KEPT, "marks"}
+    if kept.keys() > known:
+        raise UnknownNumberError(min(kept.keys() - known))
+    if kept.keys() != known:
         raise LookupError("not the numbers of a size")
     found = SizeFigures(dict.fromkeys(sorted(_FIGURES)))
     found.update((name, kept[key]) for key, name in KEPT.items())
