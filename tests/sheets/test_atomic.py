@@ -174,3 +174,25 @@ def test_a_folder_one_may_not_write_to(tmp_path: Path) -> None:
         os._exit(9)
     assert os.waitstatus_to_exitcode(os.waitpid(child, 0)[1]) == 7
     assert target.read_bytes() == b"old"
+
+
+def test_the_folder_is_synced_once_the_file_has_its_name(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Without that a power cut takes the name back."""
+    seen: list[tuple[Path, bytes]] = []
+    target = tmp_path / "out.csv"
+    monkeypatch.setattr("logbook.sheets.atomic.sync_folder", lambda folder: seen.append((folder, target.read_bytes())))
+    write_text(target, "new")
+    assert seen == [(tmp_path, b"new")]
+
+
+def test_the_name_it_is_written_under_can_not_be_foretold(tmp_path: Path) -> None:
+    """A link that somebody put there would be written through."""
+    seen: list[Path] = []
+
+    def note(part: Path) -> None:
+        seen.append(part)
+
+    for number in range(3):
+        write_whole(tmp_path / "a.csv", put(f"{number}".encode()), note)
+    assert len({part.name for part in seen}) == 3
+    assert all(len(part.name.strip(".").removesuffix(".part")) >= 16 for part in seen)

@@ -153,3 +153,18 @@ def test_whole_numbers_around(exact: float, least: int) -> None:
     assert found[0] >= least
     assert found[0] <= max(exact, least)
     assert found[-1] >= exact
+
+
+def test_the_plus_for_half_a_repeat_is_its_own() -> None:
+    """Of 12 and 11 with 4 for the half: 12k + 11 and 12k + 6 + 4."""
+    halves = ChainRule(multiple=12, plus=11, extra_chains=1, half_plus=4)
+    counts = {option.count for option in starting_chains(400, Pitch(mm=6, gauge_give_or_take=None, drift_give_or_take=0), halves)}
+    assert {count % 12 for count in counts} == {10, 11}
+
+
+def test_a_whole_piece_strays_with_all_its_width_not_with_its_fabric_alone() -> None:
+    """Drift is a part of the width shown, edgings and all."""
+    drift = Pitch(mm=10, ends_mm=100, gauge_give_or_take=0.0, drift_give_or_take=0.1)
+    found = best(starting_chains(300, drift, ChainRule(extra_chains=1)))
+    assert (found.count, found.mm) == (20, 300)
+    assert found.give_or_take_mm == pytest.approx(0.1 * 300)

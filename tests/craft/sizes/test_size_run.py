@@ -146,3 +146,17 @@ def test_what_cannot_be_names_the_size() -> None:
 
 def test_children_s_sizes_show_the_caution() -> None:
     assert size_run(PLAN, (SizePlan(name="age 4", body_mm=580),), GAUGES).cautions == (Plain.CHILDRENS_WEAR,)
+
+
+def test_a_width_typed_in_the_plan_gives_way_to_every_size_s_body() -> None:
+    assert chains(size_run(replace(PLAN, width_mm=300.0), BUSTS, GAUGES)) == chains(size_run(PLAN, BUSTS, GAUGES))
+
+
+def test_sizes_from_the_widest_down_are_not_taken_for_alike() -> None:
+    """A difference of widths counts whichever of the two is the wider."""
+    falling = size_run(PLAN, tuple(reversed(BUSTS)), GAUGES)
+    assert chains(falling) == [86, 80, 68, 68]
+    assert [size.same_as for size in falling.sizes] == [(), (), ("1",), ("2",)]
+    (edges, _) = remedies(falling, PLAN, tuple(reversed(BUSTS)), GAUGES)
+    (rising, _) = remedies(size_run(PLAN, BUSTS, GAUGES), PLAN, BUSTS, GAUGES)
+    assert edges.note == rising.note
