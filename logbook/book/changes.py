@@ -3,7 +3,7 @@
 import json
 import math
 import sqlite3
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from typing import Any
@@ -48,18 +48,11 @@ class Writing:
 
     def put(self, table: str, uid: str, values: Row) -> None:
         """Writes a record, new or known. ``values`` holds all its columns. Raises RefusedError for what a file can't hold."""
-        columns = RECORDS[table]
-        after = {column: _storable(column, values[column]) for column in columns}
+        after = {column: _storable(column, values[column]) for column in RECORDS[table]}
         before = self._row(table, uid)
-        if before == after:
-            return
-        if before is None:
-            marks = ", ".join("?" * (len(columns) + 1))
-            self.connection.execute(f"INSERT INTO {table} (uid, {', '.join(columns)}) VALUES ({marks})", (uid, *after.values()))
-        else:
-            pairs = ", ".join(f"{column} = ?" for column in columns)
-            self.connection.execute(f"UPDATE {table} SET {pairs} WHERE uid = ?", (*after.values(), uid))
-        self._keep(table, uid, before, after)
+        if before != after:
+            self._write(table, uid, after, new=before is None)
+            self._keep(table, uid, before, after)
 
     def remove(self, table: str, uid: str) -> None:
         """Takes a record out; what is not there is left so."""
@@ -68,19 +61,43 @@ class Writing:
             self.connection.execute(f"DELETE FROM {table} WHERE uid = ?", (uid,))
             self._keep(table, uid, before, None)
 
+    def merge(self, table: str, uid: str, states: Sequence[tuple[Row | None, str | None]]) -> None:
+        """Takes a record through states that another logbook gives it, each with the uid that the change has there (None: a new
+        one); only the last is written, all are kept. A name that another record still has meanwhile is no hindrance.
+        """
+        before: Row | None = self._row(table, uid)
+        last = states[-1][0]
+        if last is None:
+            self.connection.execute(f"DELETE FROM {table} WHERE uid = ?", (uid,))
+        else:
+            self._write(table, uid, last, new=before is None)
+        for after, change in states:
+            self._keep(table, uid, before, after, change)
+            before = after
+
+    def _write(self, table: str, uid: str, row: Row, *, new: bool) -> None:
+        columns = RECORDS[table]
+        values = [row[column] for column in columns]
+        if new:
+            marks = ", ".join("?" * (len(columns) + 1))
+            self.connection.execute(f"INSERT INTO {table} (uid, {', '.join(columns)}) VALUES ({marks})", (uid, *values))
+        else:
+            pairs = ", ".join(f"{column} = ?" for column in columns)
+            self.connection.execute(f"UPDATE {table} SET {pairs} WHERE uid = ?", (*values, uid))
+
     def _row(self, table: str, uid: str) -> dict[str, Any] | None:
         columns = RECORDS[table]
         found = self.connection.execute(f"SELECT {', '.join(columns)} FROM {table} WHERE uid = ?", (uid,)).fetchone()
         return None if found is None else dict(zip(columns, found, strict=True))
 
-    def _keep(self, table: str, uid: str, before: Row | None, after: Row | None) -> None:
+    def _keep(self, table: str, uid: str, before: Row | None, after: Row | None, change: str | None = None) -> None:
         if self.action is None:
             self.action = (new_uid(), self.now(), self.label, self.kind, self.of, len(STEPS))
             self.connection.execute(
                 "INSERT INTO action (uid, at, label, kind, of, schema) VALUES (?, ?, ?, ?, ?, ?)", self.action
             )
             (self.digest,) = self.connection.execute("SELECT digest FROM logbook").fetchone()
-        kept = (new_uid(), table, uid, _as_json(before), _as_json(after))
+        kept = (change or new_uid(), table, uid, _as_json(before), _as_json(after))
         self.digest = next_digest(self.digest, (*kept, *self.action))
         self.connection.execute(
             "INSERT INTO change (uid, record_table, record, before, after, action, digest) VALUES (?, ?, ?, ?, ?, ?, ?)",

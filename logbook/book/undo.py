@@ -49,7 +49,8 @@ def undo_state(connection: sqlite3.Connection) -> UndoState:
 def undo(book: Logbook) -> Action:
     """Undoes the last action and says which it was. Raises RefusedError if there is nothing to undo."""
     with _turning(book, "undo") as (writing, action):
-        for change in reversed(changes_of_action(writing.connection, action.uid)):
+        first = {(change.table, change.record): change for change in reversed(changes_of_action(writing.connection, action.uid))}
+        for change in first.values():
             _put_back(writing, change.table, change.record, change.before)
     return action
 
@@ -57,7 +58,8 @@ def undo(book: Logbook) -> Action:
 def redo(book: Logbook) -> Action:
     """Does again what was undone last. Raises RefusedError if there is nothing to redo."""
     with _turning(book, "redo") as (writing, action):
-        for change in changes_of_action(writing.connection, action.uid):
+        last = {(change.table, change.record): change for change in changes_of_action(writing.connection, action.uid)}
+        for change in last.values():
             _put_back(writing, change.table, change.record, change.after)
     return action
 

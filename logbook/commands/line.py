@@ -22,6 +22,7 @@ COMMANDS = {
     "hooks": ("hooks", "which hook gives which gauge"),
     "import": ("sheets", "take in a sheet of swatches (.xlsx or .csv)"),
     "export": ("sheets", "write all swatches to a sheet (.xlsx or .csv)"),
+    "merge": ("merge", "take another logbook into this one"),
     "check": ("keeping", "see whether a logbook is sound"),
     "backup": ("keeping", "make a backup now"),
     "restore": ("keeping", "restore a backup under a new name"),

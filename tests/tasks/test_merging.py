@@ -1,0 +1,224 @@
+"""Two logbooks brought together."""
+
+import shutil
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from logbook.book.checking import check_whole
+from logbook.book.logbook import Logbook, open_logbook
+from logbook.book.schema import RECORDS
+from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.swatches.yarn import Yarn
+from logbook.errors import RefusedError
+from logbook.tasks.browsing import swatch_in_hand
+from logbook.tasks.logging_swatches import delete_swatches, save_swatch
+from logbook.tasks.merging import merge
+from logbook.tasks.undoing import redo, undo
+from tests.support.garments import garment_book, uid_of
+
+
+def tables(book: Logbook) -> dict[str, list[tuple[Any, ...]]]:
+    """Every record of a logbook."""
+    with book.reading() as connection:
+        return {
+            table: sorted(connection.execute(f"SELECT uid, {', '.join(columns)} FROM {table}"), key=str)
+            for table, columns in RECORDS.items()
+        }
+
+
+def kept_changes(book: Logbook) -> int:
+    with book.reading() as connection:
+        return int(connection.execute("SELECT count(*) FROM change").fetchone()[0])
+
+
+@pytest.fixture
+def pair(tmp_path: Path) -> Iterator[tuple[Logbook, Logbook]]:
+    """A logbook and its copy, both open."""
+    with garment_book(tmp_path / "ours.logbook") as ours:
+        shutil.copy(ours.path, tmp_path / "theirs.logbook")
+        with open_logbook(tmp_path / "theirs.logbook") as theirs:
+            yield ours, theirs
+
+
+def edit(book: Logbook, tag: str, **changes: Any) -> None:
+    swatch = swatch_in_hand(book, uid_of(book, tag))
+    assert swatch is not None
+    save_swatch(book, replace(swatch, **changes))
+
+
+def log(book: Logbook, tag: str) -> str:
+    """A new swatch of a new yarn, Thistle."""
+    like = swatch_in_hand(book, uid_of(book, "H1"))
+    assert like is not None
+    return save_swatch(book, Swatch(tag=tag, yarn=Yarn(name="Thistle"), hook_mm=4.0, readings=like.readings))
+
+
+def test_what_only_one_side_changed_is_taken(pair: tuple[Logbook, Logbook]) -> None:
+    ours, theirs = pair
+    edit(ours, "H1", colour="blue")
+    edit(theirs, "H1", notes="soft")
+    edit(theirs, "L1", dye_lot="7")
+    log(theirs, "NEW")
+    delete_swatches(theirs, [uid_of(theirs, "R1")])
+    before, other = tables(ours), theirs.path.read_bytes()
+    answer = merge(ours, theirs.path)
+    assert (answer.added, answer.changed, answer.deleted, answer.questions) == (2, 2, 1, ())
+    hdc = swatch_in_hand(ours, uid_of(ours, "H1"))
+    assert hdc is not None
+    assert (hdc.colour, hdc.notes) == ("blue", "soft")
+    assert theirs.path.read_bytes() == other
+    after, kept = tables(ours), kept_changes(ours)
+    again = merge(ours, theirs.path)
+    assert (again.written, tables(ours), kept_changes(ours)) == (False, after, kept)
+    undo(ours)
+    assert tables(ours) == before
+    merge(ours, theirs.path)
+    assert tables(ours) == after
+    undo(ours)
+    redo(ours)
+    assert tables(ours) == after
+    with ours.reading() as connection:
+        check_whole(connection, ours.path)
+
+
+def test_what_both_changed_is_asked_field_by_field(pair: tuple[Logbook, Logbook]) -> None:
+    ours, theirs = pair
+    edit(ours, "H1", colour="blue", notes="a")
+    edit(theirs, "H1", colour="red", dye_lot="7")
+    before = tables(ours)
+    answer = merge(ours, theirs.path)
+    assert [(q.record, q.field, q.ours, q.theirs) for q in answer.questions] == [("swatch H1", "colour", "blue", "red")]
+    assert tables(ours) == before
+    merge(ours, theirs.path, "theirs")
+    merged = swatch_in_hand(ours, uid_of(ours, "H1"))
+    assert merged is not None
+    assert (merged.colour, merged.notes, merged.dye_lot) == ("red", "a", "7")
+    assert merge(ours, theirs.path).questions == ()
+
+
+def test_ours_preferred_is_not_asked_again(pair: tuple[Logbook, Logbook]) -> None:
+    ours, theirs = pair
+    edit(ours, "H1", colour="blue")
+    edit(theirs, "H1", colour="red")
+    merge(ours, theirs.path, "ours")
+    assert merge(ours, theirs.path).questions == ()
+    assert merge(theirs, ours.path).questions == ()
+    assert tables(ours) == tables(theirs)
+
+
+def test_deleted_here_and_changed_there_is_asked(pair: tuple[Logbook, Logbook]) -> None:
+    ours, theirs = pair
+    delete_swatches(ours, [uid_of(ours, "R1")])
+    edit(theirs, "R1", colour="red")
+    (question,) = [q for q in merge(ours, theirs.path).questions if not q.field and q.record.startswith("swatch")]
+    assert (question.ours, question.theirs) == ("deleted", "there")
+    merge(ours, theirs.path, "theirs")
+    assert uid_of(ours, "R1")
+
+
+def test_a_tag_that_stands_twice_is_asked_and_parted(pair: tuple[Logbook, Logbook]) -> None:
+    ours, theirs = pair
+    log(ours, "N1")
+    log(theirs, "N1")
+    assert {q.field for q in merge(ours, theirs.path).questions} == {"tag", "name"}
+    merge(ours, theirs.path, "ours")
+    with ours.reading() as connection:
+        assert {tag for (tag,) in connection.execute("SELECT tag FROM swatch WHERE tag LIKE 'N1%'")} == {"N1", "N1 (2)"}
+    merge(theirs, ours.path, "theirs")
+    assert tables(ours) == tables(theirs)
+
+
+def test_what_the_other_side_still_uses_stays(pair: tuple[Logbook, Logbook]) -> None:
+    ours, theirs = pair
+    uid = log(ours, "T1")
+    merge(theirs, ours.path)
+    delete_swatches(theirs, [uid])
+    edit(ours, "H1", yarn=replace(swatch_in_hand(ours, uid).yarn))  # type: ignore[union-attr,type-var]
+    merge(ours, theirs.path)
+    with ours.reading() as connection:
+        check_whole(connection, ours.path)
+
+
+def test_the_open_logbook_itself_and_what_is_none_are_refused(pair: tuple[Logbook, Logbook], tmp_path: Path) -> None:
+    ours, _ = pair
+    with pytest.raises(RefusedError, match="is the logbook that is open"):
+        merge(ours, ours.path)
+    with pytest.raises(RefusedError, match="There is no logbook"):
+        merge(ours, tmp_path / "none.logbook")
+    (tmp_path / "text.logbook").write_text("hello")
+    with pytest.raises(RefusedError):
+        merge(ours, tmp_path / "text.logbook")
+
+
+TAGS = ("H1", "H2", "L1", "R1")
+STEPS = st.lists(
+    st.tuples(
+        st.sampled_from(("colour", "notes", "hook", "delete", "add", "undo")),
+        st.sampled_from(TAGS),
+        st.sampled_from(("x", "y", "z")),
+    ),
+    max_size=6,
+)
+
+
+def act(book: Logbook, steps: list[tuple[str, str, str]], who: str) -> None:
+    for number, (what, tag, word) in enumerate(steps):
+        try:
+            uid = uid_of(book, tag)
+            swatch = swatch_in_hand(book, uid)
+        except TypeError:
+            continue  # it was deleted before
+        assert swatch is not None
+        if what == "delete":
+            delete_swatches(book, [uid])
+        elif what == "undo" and number:
+            undo(book)
+        elif what == "add":
+            save_swatch(book, replace(swatch, uid="", tag=f"{who}{number}{word}"))
+        elif what == "hook":
+            save_swatch(book, replace(swatch, hook_mm=2.0 + "xyz".index(word)))
+        elif what in ("colour", "notes"):
+            save_swatch(book, replace(swatch, **{what: word}))  # type: ignore[arg-type]
+
+
+@settings(max_examples=25, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(STEPS, STEPS, STEPS, STEPS)
+def test_two_histories_come_together_alike_both_ways(
+    tmp_path_factory: pytest.TempPathFactory,
+    first: list[tuple[str, str, str]],
+    second: list[tuple[str, str, str]],
+    third: list[tuple[str, str, str]],
+    fourth: list[tuple[str, str, str]],
+) -> None:
+    folder = tmp_path_factory.mktemp("merge")
+    with garment_book(folder / "a.logbook") as ours:
+        shutil.copy(ours.path, folder / "b.logbook")
+        with open_logbook(folder / "b.logbook") as theirs:
+            for mine, yours, prefer in ((first, second, "ours"), (third, fourth, "theirs")):
+                act(ours, mine, f"a{prefer}")
+                act(theirs, yours, f"b{prefer}")
+                before = tables(ours)
+                shutil.copy(ours.path, folder / "before.logbook")
+                merge(ours, theirs.path, prefer)  # type: ignore[arg-type]
+                after = tables(ours)
+                if after != before:
+                    undo(ours)
+                    assert tables(ours) == before
+                    redo(ours)
+                    assert tables(ours) == after
+                assert merge(ours, theirs.path).questions == ()
+                assert tables(ours) == after
+                merge(theirs, folder / "before.logbook", "theirs" if prefer == "ours" else "ours")
+                assert tables(theirs) == after
+                for book in (ours, theirs):
+                    with book.reading() as connection:
+                        check_whole(connection, book.path)
+            answer = merge(theirs, ours.path)
+            assert (answer.questions, tables(theirs)) == ((), tables(ours))
+    shutil.rmtree(folder)
