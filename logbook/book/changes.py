@@ -61,11 +61,10 @@ class Writing:
             self.connection.execute(f"DELETE FROM {table} WHERE uid = ?", (uid,))
             self._keep(table, uid, before, None)
 
-    def merge(self, table: str, uid: str, states: Sequence[tuple[Row | None, str | None]]) -> None:
-        """Takes a record through states that another logbook gives it, each with the uid that the change has there (None: a new
-        one); only the last is written, all are kept. A name that another record still has meanwhile is no hindrance.
+    def merge(self, table: str, uid: str, before: Row | None, states: Sequence[tuple[Row | None, str | None]]) -> None:
+        """Takes a record from ``before`` through states that another logbook gives it, each with the uid that the change has
+        there (None: a new one). Only the last is written, all are kept.
         """
-        before: Row | None = self._row(table, uid)
         last = states[-1][0]
         if last is None:
             self.connection.execute(f"DELETE FROM {table} WHERE uid = ?", (uid,))

@@ -153,6 +153,9 @@ def plan_merge(ours: sqlite3.Connection, theirs: sqlite3.Connection, prefer: Pre
 def carry_out(writing: Writing, plan: Merging) -> None:
     """Writes what was planned, as one action: each record as it is over there, then what comes of both."""
     taken = sorted(plan.taken, key=lambda one: _ORDER[one.table])
+    for one in taken:
+        if one.table in NAMES and one.ours is not None:  # a name may go from one record to another
+            writing.connection.execute(f"UPDATE {one.table} SET {NAMES[one.table]} = uid WHERE uid = ?", (one.record,))
     gone = [one for one in reversed(taken) if one.result is None]
     for one in (*gone, *(one for one in taken if one.result is not None)):
         states: list[tuple[Row | None, str | None]] = []
@@ -160,8 +163,11 @@ def carry_out(writing: Writing, plan: Merging) -> None:
             states.append((one.theirs, _free_uid(writing.connection, one.last)))
         if one.result != (one.theirs if states else one.ours):
             states.append((one.result, None))
+        if not states and one.table in NAMES and one.ours is not None:
+            name = one.ours[NAMES[one.table]]
+            writing.connection.execute(f"UPDATE {one.table} SET {NAMES[one.table]} = ? WHERE uid = ?", (name, one.record))
         if states:
-            writing.merge(one.table, one.record, states)
+            writing.merge(one.table, one.record, one.ours, states)
 
 
 _ORDER = {table: number for number, table in enumerate(RECORDS)}
@@ -193,10 +199,14 @@ def _last_alike(ours: Sequence[_Step], theirs: Sequence[_Step]) -> tuple[bool, R
     if not shared:
         return False, None
     mine, yours = max(here[uid] for uid in shared), max(there[uid] for uid in shared)
-    after = [step.after for step in theirs[yours + 1 :]]
-    for step in reversed(ours[mine + 1 :]):
-        if step.after in after:
-            return True, step.after
+    pairs = [
+        (min(i, j), i + j, str(a.after), a.after)
+        for i, a in enumerate(ours[mine + 1 :])
+        for j, b in enumerate(theirs[yours + 1 :])
+        if a.after == b.after
+    ]
+    if pairs:  # both sides find the same one, whichever of them merges
+        return True, max(pairs, key=lambda pair: pair[:3])[3]
     best = max(shared, key=lambda uid: (here[uid] + there[uid], uid))
     return True, ours[here[best]].after
 
@@ -335,9 +345,13 @@ def _free_name(name: str, names: Mapping[str, str]) -> str:
 
 
 def _undone_merges(connection: sqlite3.Connection) -> frozenset[str]:
-    """The merges that were undone and not done again."""
+    """The merges that were undone and not done again, and every undoing and doing again of a merge."""
     merges = {uid for (uid,) in connection.execute("SELECT uid FROM action WHERE kind = 'do' AND of = ?", (MERGE,))}
-    return frozenset(merges - {action.uid for action in undo_state(connection).done}) if merges else frozenset()
+    if not merges:
+        return frozenset()
+    turns = connection.execute("SELECT uid, of FROM action WHERE kind != 'do'")
+    turned = {uid for uid, of in turns if of in merges}
+    return frozenset(turned | (merges - {action.uid for action in undo_state(connection).done}))
 
 
 def _plain(uid: str) -> str:

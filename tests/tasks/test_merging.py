@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from logbook.book.checking import check_whole
 from logbook.book.logbook import Logbook, open_logbook
 from logbook.book.schema import RECORDS
+from logbook.book.schema import STEPS as STEPS_OF_SCHEMA
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.yarn import Yarn
 from logbook.errors import RefusedError
@@ -84,7 +85,7 @@ def test_what_only_one_side_changed_is_taken(pair: tuple[Logbook, Logbook]) -> N
     redo(ours)
     assert tables(ours) == after
     with ours.reading() as connection:
-        check_whole(connection, ours.path)
+        check_whole(connection, ours.path, len(STEPS_OF_SCHEMA))
 
 
 def test_what_both_changed_is_asked_field_by_field(pair: tuple[Logbook, Logbook]) -> None:
@@ -142,7 +143,7 @@ def test_what_the_other_side_still_uses_stays(pair: tuple[Logbook, Logbook]) -> 
     edit(ours, "H1", yarn=replace(swatch_in_hand(ours, uid).yarn))  # type: ignore[union-attr,type-var]
     merge(ours, theirs.path)
     with ours.reading() as connection:
-        check_whole(connection, ours.path)
+        check_whole(connection, ours.path, len(STEPS_OF_SCHEMA))
 
 
 def test_the_open_logbook_itself_and_what_is_none_are_refused(pair: tuple[Logbook, Logbook], tmp_path: Path) -> None:
@@ -218,7 +219,7 @@ def test_two_histories_come_together_alike_both_ways(
                 assert tables(theirs) == after
                 for book in (ours, theirs):
                     with book.reading() as connection:
-                        check_whole(connection, book.path)
+                        check_whole(connection, book.path, len(STEPS_OF_SCHEMA))
             answer = merge(theirs, ours.path)
             assert (answer.questions, tables(theirs)) == ((), tables(ours))
     shutil.rmtree(folder)
