@@ -9,12 +9,14 @@ from datetime import UTC, datetime
 from typing import Any
 
 from logbook.book.running_digest import next_digest
-from logbook.book.schema import RECORDS, STEPS, lifted
+from logbook.book.schema import NAMES, RECORDS, STEPS, lifted
 from logbook.book.trouble import as_damage
 from logbook.craft.swatches.fields import clean_text
 from logbook.errors import RefusedError
 
 Row = Mapping[str, Any]
+States = Sequence[tuple[Row | None, str | None]]
+"""States of a record one after the other (None: not there), each with the uid of the change that led to it (None: a new one)."""
 
 
 def new_uid() -> str:
@@ -61,18 +63,28 @@ class Writing:
             self.connection.execute(f"DELETE FROM {table} WHERE uid = ?", (uid,))
             self._keep(table, uid, before, None)
 
-    def merge(self, table: str, uid: str, before: Row | None, states: Sequence[tuple[Row | None, str | None]]) -> None:
-        """Takes a record from ``before`` through states that another logbook gives it, each with the uid that the change has
-        there (None: a new one). Only the last is written, all are kept.
+    def put_together(self, records: Iterable[tuple[str, str, States]]) -> None:
+        """Takes several records (table, uid) each through states, of which the last is written and all are kept.
+
+        Names may go from one record to another, whatever their order. A state that changes nothing is passed over.
         """
-        last = states[-1][0]
-        if last is None:
-            self.connection.execute(f"DELETE FROM {table} WHERE uid = ?", (uid,))
-        else:
-            self._write(table, uid, last, new=before is None)
-        for after, change in states:
-            self._keep(table, uid, before, after, change)
-            before = after
+        wanted = [(table, uid, self._row(table, uid), states) for table, uid, states in records]
+        changed = [one for one in wanted if any(state != one[2] for state, _ in one[3])]
+        for table, uid, there, _ in changed:
+            if table in NAMES and there is not None:
+                self.connection.execute(f"UPDATE {table} SET {NAMES[table]} = uid WHERE uid = ?", (uid,))
+        for table, uid, there, states in changed:
+            last = states[-1][0]
+            if last is None:
+                self.connection.execute(f"DELETE FROM {table} WHERE uid = ?", (uid,))
+            else:
+                self._write(table, uid, last, new=there is None)
+        for table, uid, was, states in changed:
+            before: Row | None = was
+            for after, change in states:
+                if after != before:
+                    self._keep(table, uid, before, after, change)
+                before = after
 
     def _write(self, table: str, uid: str, row: Row, *, new: bool) -> None:
         columns = RECORDS[table]

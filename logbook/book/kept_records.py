@@ -1,8 +1,8 @@
 """The records beside the swatches as plain rows, to travel in a workbook and to be taken in again.
 
-Pieces with their sizes and set runs, made pieces, body charts, garments, and what yarns and stitch patterns say beside the columns
-of the swatches. Yarns, stitch patterns and body charts go by their names, since a logbook knows each name once; the others by
-their uids.
+Pieces with their sizes and set runs, made pieces, body charts, garments, and what yarns and stitch patterns say beside the
+columns of the swatches. Yarns, stitch patterns and body charts go by their names, since a logbook knows each name once; the
+others by their uids.
 """
 
 import sqlite3

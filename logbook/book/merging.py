@@ -14,7 +14,7 @@ from itertools import count
 from typing import Any, Literal
 
 from logbook.book.changes import Writing, row_of
-from logbook.book.schema import RECORDS
+from logbook.book.schema import NAMES, RECORDS
 from logbook.book.undo import undo_state
 
 MERGE = "merge"
@@ -24,10 +24,6 @@ Prefer = Literal["ours", "theirs"]
 Place = tuple[str, str]
 """A table and a record's uid in it."""
 
-NAMES = {
-    "yarn": "name", "stitch_pattern": "name", "swatch": "tag", "piece": "name", "garment": "name", "body_chart": "name",
-}  # fmt: skip
-"""What may stand only once in a table."""
 _USES = {
     "swatch": (("yarn", "yarn"), ("stitch_pattern", "stitch_pattern")),
     "reading": (("swatch", "swatch"),),
@@ -153,21 +149,9 @@ def plan_merge(ours: sqlite3.Connection, theirs: sqlite3.Connection, prefer: Pre
 def carry_out(writing: Writing, plan: Merging) -> None:
     """Writes what was planned, as one action: each record as it is over there, then what comes of both."""
     taken = sorted(plan.taken, key=lambda one: _ORDER[one.table])
-    for one in taken:
-        if one.table in NAMES and one.ours is not None:  # a name may go from one record to another
-            writing.connection.execute(f"UPDATE {one.table} SET {NAMES[one.table]} = uid WHERE uid = ?", (one.record,))
-    gone = [one for one in reversed(taken) if one.result is None]
-    for one in (*gone, *(one for one in taken if one.result is not None)):
-        states: list[tuple[Row | None, str | None]] = []
-        if one.theirs != one.ours:
-            states.append((one.theirs, _free_uid(writing.connection, one.last)))
-        if one.result != (one.theirs if states else one.ours):
-            states.append((one.result, None))
-        if not states and one.table in NAMES and one.ours is not None:
-            name = one.ours[NAMES[one.table]]
-            writing.connection.execute(f"UPDATE {one.table} SET {NAMES[one.table]} = ? WHERE uid = ?", (name, one.record))
-        if states:
-            writing.merge(one.table, one.record, one.ours, states)
+    writing.put_together(
+        (one.table, one.record, [(one.theirs, _free_uid(writing.connection, one.last)), (one.result, None)]) for one in taken
+    )
 
 
 _ORDER = {table: number for number, table in enumerate(RECORDS)}

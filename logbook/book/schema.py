@@ -147,6 +147,11 @@ RECORDS: dict[str, tuple[str, ...]] = {
 }  # fmt: skip
 """The tables whose every change is kept, with their columns beside uid."""
 
+NAMES = {
+    "yarn": "name", "stitch_pattern": "name", "swatch": "tag", "piece": "name", "garment": "name", "body_chart": "name",
+}  # fmt: skip
+"""The column of a table in which a name may stand only once."""
+
 YOUNGER: Mapping[int, Mapping[str, Mapping[str, Any]]] = {
     2: {
         "yarn": {"ball_price": None, "currency": ""},

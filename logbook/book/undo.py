@@ -50,8 +50,7 @@ def undo(book: Logbook) -> Action:
     """Undoes the last action and says which it was. Raises RefusedError if there is nothing to undo."""
     with _turning(book, "undo") as (writing, action):
         first = {(change.table, change.record): change for change in reversed(changes_of_action(writing.connection, action.uid))}
-        for change in first.values():
-            _put_back(writing, change.table, change.record, change.before)
+        writing.put_together((change.table, change.record, [(change.before, None)]) for change in first.values())
     return action
 
 
@@ -59,8 +58,7 @@ def redo(book: Logbook) -> Action:
     """Does again what was undone last. Raises RefusedError if there is nothing to redo."""
     with _turning(book, "redo") as (writing, action):
         last = {(change.table, change.record): change for change in changes_of_action(writing.connection, action.uid)}
-        for change in last.values():
-            _put_back(writing, change.table, change.record, change.after)
+        writing.put_together((change.table, change.record, [(change.after, None)]) for change in last.values())
     return action
 
 
@@ -81,10 +79,3 @@ def _next(connection: sqlite3.Connection, kind: Literal["undo", "redo"]) -> Acti
     state = undo_state(connection)
     actions = state.done if kind == "undo" else state.undone
     return actions[-1] if actions else None
-
-
-def _put_back(writing: Writing, table: str, record: str, values: dict[str, object] | None) -> None:
-    if values is None:
-        writing.remove(table, record)
-    else:
-        writing.put(table, record, values)

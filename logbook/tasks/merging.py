@@ -10,7 +10,8 @@ from pathlib import Path
 from typing import Any
 
 from logbook.book.logbook import Logbook, open_logbook
-from logbook.book.merging import MERGE, NAMES, PARTS, Conflict, Merging, Prefer, Taken, carry_out, plan_merge
+from logbook.book.merging import MERGE, PARTS, Conflict, Merging, Prefer, Taken, carry_out, plan_merge
+from logbook.book.schema import NAMES
 from logbook.errors import RefusedError
 
 _KINDS = {
@@ -55,7 +56,7 @@ def merge(book: Logbook, other: Path, prefer: Prefer | None = None) -> MergeAnsw
         if questions and prefer is None:
             return _answer(plan, questions, written=False)
         if plan.taken:
-            book.back_up_once(again=True)
+            book.back_up_first()
             with book.writing(f"merge {other.name}", of=MERGE) as writing, theirs.reading() as there:
                 carry_out(writing, plan_merge(writing.connection, there, prefer))
         return _answer(plan, questions, written=bool(plan.taken))
