@@ -3,7 +3,6 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from logbook.craft.rows.proof import prove
 from logbook.craft.rows.report import Proof
 from logbook.craft.swatches.readings import Counted
 from logbook.craft.swatches.stitch_pattern import StitchPattern
@@ -12,8 +11,9 @@ from logbook.errors import RefusedError
 from logbook.pages.patterns.form import SENTENCE, FormReading, read_back, read_form, texts_of, typed, with_sentence
 from logbook.pages.patterns.meaning import Meaning, meaning_of
 from logbook.pages.patterns.message import Message
-from logbook.pages.patterns.rows_card import CHAIN_FIGURES, ROW_FIGURES, RowsCard, contradictions, figures, rows_card
-from logbook.pages.patterns.wording import NOT_SAID, in_short
+from logbook.pages.patterns.proving import ToProve
+from logbook.pages.patterns.rows_card import CHAIN_FIGURES, PROVING, ROW_FIGURES, RowsCard, contradictions, figures, rows_card
+from logbook.pages.patterns.wording import in_short
 from logbook.pages.session import Session
 from logbook.pages.typed_since import MEANWHILE, typed_since
 from logbook.tasks.browsing import SwatchLine, matching_patterns, pattern_list, pattern_uses, swatches_of_pattern
@@ -43,7 +43,7 @@ class StitchPatterns:
     def __init__(self, session: Session) -> None:
         self.session = session
         self._filled: set[str] = set()
-        self._proven: tuple[tuple[str, str, bool], Proof] | None = None
+        self._proven: tuple[tuple[str, str], ToProve, Proof] | None = None
         self.saved = StitchPattern()
         self.texts = texts_of(self.saved)
         self.reload()
@@ -137,9 +137,9 @@ class StitchPatterns:
         reading = self.reading()
         return meaning_of(reading.pattern, reading.problems)
 
-    def rows(self, *, suggest: bool = False) -> RowsCard:
-        """How the written rows fit onto each other; ``suggest``: with the nearest change that mends a trouble, slower."""
-        return rows_card(self._proof(suggest=suggest), self.reading().pattern)
+    def rows(self) -> RowsCard:
+        """What the written rows come to, as far as it is known: the counts beside them, the trouble."""
+        return PROVING if self.proving else rows_card(self._proof(), self.reading().pattern)
 
     def users(self) -> list[SwatchLine]:
         """The swatches that use the pattern in hand."""
@@ -188,12 +188,41 @@ class StitchPatterns:
         self.session.records_changed(self)
         return f"Deleted “{gone.name}”; undo brings it back."
 
-    def _proof(self, *, suggest: bool = False) -> Proof:
+    @property
+    def to_prove(self) -> ToProve | None:
+        """What is still to be proven of the rows as typed, what mends them too; None: nothing. ``proven`` takes the outcome."""
         text, terms = self.texts["rows_text"], self.texts["terms"]
-        if self._proven is None or self._proven[0][:2] != (text, terms) or (suggest and not self._proven[0][2]):
-            proof = prove(text, None if terms == NOT_SAID else Terms(terms), suggest=suggest)
-            self._proven = ((text, terms, suggest), proof)
-        return self._proven[1]
+        if (
+            self._proven is not None
+            and self._proven[0] == (text, terms)
+            and (self._proven[1].suggests or not self._proven[2].problems)
+        ):
+            return None
+        return ToProve(text, terms, suggests=self._proven is not None and self._proven[0] == (text, terms))
+
+    def proven(self, wanted: ToProve, proof: Proof) -> None:
+        """Takes a proof; one of rows that were typed over meanwhile is put aside."""
+        if (self.texts["rows_text"], self.texts["terms"]) == (wanted.text, wanted.terms):
+            self._proven = ((wanted.text, wanted.terms), wanted, proof)
+            self._fill_from_rows()
+
+    @property
+    def proving(self) -> bool:
+        """Whether the rows as typed are too long to be proven while the user waits, and are not proven yet."""
+        return self._known() is None
+
+    def _known(self) -> Proof | None:
+        """The proof of the rows as typed; None while it is to come."""
+        text, terms = self.texts["rows_text"], self.texts["terms"]
+        if self._proven is None or self._proven[0] != (text, terms):
+            wanted = ToProve(text, terms, suggests=False)
+            if not wanted.is_quick:
+                return None
+            self._proven = ((text, terms), wanted, wanted.proof())
+        return self._proven[2]
+
+    def _proof(self) -> Proof:
+        return self._known() or Proof(Terms.US)
 
     def _fill_from_rows(self) -> None:
         """Proven rows fill in what the user has not said; what they filled in before goes when they are proven no more."""

@@ -24,19 +24,43 @@ class CountBeside:
 
 
 @dataclass(frozen=True, slots=True)
+class Choice:
+    """One answer to what the text leaves open: ``words`` to be written at ``place`` in it."""
+
+    words: str
+    place: int
+
+    def made(self, text: str) -> str:
+        """The text with the answer in it."""
+        return f"{text[: self.place]} {self.words}{text[self.place :]}"
+
+
+@dataclass(frozen=True, slots=True)
 class RowsCard:
-    """What is shown with the written rows; ``marks`` are the stretches (start, end) of the text that there is trouble with."""
+    """What is shown with the written rows; ``marks`` are the stretches (start, end) of the text that there is trouble with.
+
+    ``choices`` are the answers to the first question that the text leaves open; ``notes`` the stretches set aside as no work.
+    """
 
     counts: tuple[CountBeside, ...]
     marks: tuple[tuple[int, int], ...]
     message: Message | None
+    choices: tuple[Choice, ...] = ()
+    notes: tuple[tuple[int, int], ...] = ()
+
+
+PROVING = RowsCard((), (), Message("The rows are being proven …", "hint"))
+"""While the proof of long rows is to come."""
 
 
 def rows_card(proof: Proof, pattern: StitchPattern) -> RowsCard:
     """Counts in repeats as ``pattern`` counts them."""
     counts = tuple(CountBeside(row.span.start, row.name, _count(row, proof, pattern)) for row in proof.rows)
     marks = tuple((problem.span.start, problem.span.end) for problem in proof.problems)
-    return RowsCard(counts, marks, _message(proof, pattern))
+    asked = next((problem for problem in proof.problems if problem.choices), None)
+    choices = () if asked is None else tuple(Choice(words, asked.span.end) for words in asked.choices)
+    notes = tuple((note.start, note.end) for note in proof.notes)
+    return RowsCard(counts, marks, _message(proof, pattern), choices, notes)
 
 
 def figures(proof: Proof) -> dict[str, str]:

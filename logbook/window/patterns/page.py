@@ -2,13 +2,17 @@
 
 import tkinter as tk
 from collections.abc import Callable, Iterator, Mapping
+from functools import partial
 from tkinter import ttk
 
+from logbook.craft.rows.report import Proof
 from logbook.errors import RefusedError
 from logbook.pages.drafts import PATTERNS, draft_of
 from logbook.pages.patterns.page import StitchPatterns
+from logbook.pages.patterns.proving import ToProve
 from logbook.pages.session import Session
 from logbook.tasks.drafts import Draft
+from logbook.window.background import Background
 from logbook.window.button_row import ButtonRow
 from logbook.window.card import Card
 from logbook.window.changed_elsewhere import may_save
@@ -25,6 +29,7 @@ SHARES = {"list": 30, "form": 36, "meaning": 34}
 """Of the page's width, from left to right."""
 
 PAUSE_MS = 400
+LONG_PAUSE_MS = 100
 
 
 class PatternsPage:
@@ -35,6 +40,7 @@ class PatternsPage:
         self.page = StitchPatterns(session)
         self.frame = ttk.Frame(parent)
         self._pause = ""
+        self._proving = False  # a proof is under way beside the window
         self._build()
         self.frame.bind("<Destroy>", lambda _: self._stop_pause(), add="+")
         session.on_records(lambda _: self._records_changed())
@@ -181,19 +187,32 @@ class PatternsPage:
         )
 
     def _show_rows(self) -> None:
-        """What would mend the rows is looked for when the typing pauses."""
+        """Long rows are proven, and what would mend rows is looked for, beside the window when the typing pauses."""
         self.form.show_rows(self.page.rows())
         self._stop_pause()
-        self._pause = self.frame.after(PAUSE_MS, self._suggest)
+        if self.page.to_prove is not None:
+            self._pause = self.frame.after(PAUSE_MS if not self.page.proving else LONG_PAUSE_MS, self._prove)
 
     def _stop_pause(self) -> None:
         if self._pause:
             self.frame.after_cancel(self._pause)
         self._pause = ""
 
-    def _suggest(self) -> None:
+    def _prove(self) -> None:
         self._pause = ""
-        self.form.show_rows(self.page.rows(suggest=True))
+        wanted = self.page.to_prove
+        if wanted is not None and not self._proving:
+            self._proving = True
+            Background(self.frame, lambda _: wanted.proof(), partial(self._proven, wanted), self._not_proven, lambda *_: None)
+
+    def _proven(self, wanted: ToProve, proof: Proof) -> None:
+        self._proving = False
+        self.page.proven(wanted, proof)
+        self._show_texts()
+
+    def _not_proven(self, error: Exception) -> None:
+        self._proving = False
+        raise error
 
     def _build(self) -> None:
         for column, (name, share) in enumerate(SHARES.items()):

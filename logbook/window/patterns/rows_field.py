@@ -1,14 +1,17 @@
 """The field of written rows, with each row's count beside it and what there is trouble with marked."""
 
 import tkinter as tk
+from functools import partial
 from tkinter import ttk
 
-from logbook.pages.patterns.rows_card import CountBeside, RowsCard
+from logbook.pages.patterns.rows_card import Choice, CountBeside, RowsCard
 from logbook.window.look import Look
 from logbook.window.sentence import Sentence
+from logbook.window.styles import styled
 from logbook.window.text_field import TextField
+from logbook.window.wrapped_button import WrappedButton
 
-TROUBLE = "trouble"
+TROUBLE, NOTE = "trouble", "note"
 FEWEST_LINES = 5
 ROOM_FOR_ROWS = 30
 """Letters; if less were left for the rows, the counts stand below them."""
@@ -26,6 +29,10 @@ class RowsField(TextField):
         self.below.grid(row=3, column=0, columnspan=4, sticky="ew")
         self._bar = next(child for child in self._widget.winfo_children() if isinstance(child, ttk.Scrollbar))
         self.area.configure(yscrollcommand=self._scrolled)
+        self.choices = ttk.Frame(self, style=styled(parent, "TFrame"))
+        self.choices.grid(row=4, column=0, columnspan=4, sticky="ew")
+        self.choices.grid_remove()
+        self._offered: tuple[Choice, ...] = ()
         self._drawing = ""
         self.area.bind("<Configure>", lambda _: self._draw_soon(), add="+")
         self.bind("<Destroy>", lambda _: self._stop_drawing(), add="+")
@@ -37,13 +44,35 @@ class RowsField(TextField):
         self.area.tag_remove(TROUBLE, "1.0", "end")
         for start, end in card.marks:
             self.area.tag_add(TROUBLE, f"1.0+{start}c", f"1.0+{end}c")
+        self.area.tag_remove(NOTE, "1.0", "end")
+        for start, end in card.notes:
+            self.area.tag_add(NOTE, f"1.0+{start}c", f"1.0+{end}c")
+        self._offer(card.choices)
         self._place()
+
+    def _offer(self, choices: tuple[Choice, ...]) -> None:
+        """A button for each answer to what the text leaves open, which writes it into the text."""
+        if choices == self._offered:
+            return
+        self._offered = choices
+        for child in self.choices.winfo_children():
+            child.destroy()
+        for choice in choices:
+            button = WrappedButton(self.choices, f"Write “{choice.words}”", command=partial(self._choose, choice))
+            button.grid(sticky="ew", pady=(self.look.pixels(0.8), 0))
+        self.choices.columnconfigure(0, weight=1)
+        self.choices.grid() if choices else self.choices.grid_remove()
+
+    def _choose(self, choice: Choice) -> None:
+        self.text = choice.made(self.text)
+        self.area.focus_set()
 
     def _follow_look(self) -> None:
         """Fewer lines of larger text, so that what is said of the rows stays in view under them."""
         self.area.configure(height=max(round(self._lines * 100 / self.look.percent), FEWEST_LINES))
         palette = self.look.palette
         self.area.tag_configure(TROUBLE, background=palette.error_field, underline=True)
+        self.area.tag_configure(NOTE, foreground=palette.muted)
         self.beside.configure(background=palette.surface)
         self._place()
 
