@@ -13,7 +13,7 @@ import uuid
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field
-from itertools import count
+from itertools import chain, count
 from pathlib import Path
 from typing import Any
 from unittest import mock
@@ -208,7 +208,7 @@ def run(how_many: int, weakness: str = "", seed: int = 0) -> Result:
         data = start(folder)
         content = _content_in(folder / "start.logbook")
         (folder / "start.logbook").unlink()
-        for number, changed in enumerate((*truncations(data), *mutants(data, how_many, seed))):
+        for number, changed in enumerate(chain(truncations(data), mutants(data, how_many, seed))):
             try_file(folder, changed, number, result, content)
             if weakness and result.wrong:
                 break

@@ -21,6 +21,7 @@ from typing import Any
 
 from logbook.book import backups, connection
 from logbook.book.checking import check_whole
+from logbook.book.kept_twice import require_kept_alike
 from logbook.book.logbook import open_logbook
 from logbook.book.schema import STEPS
 from logbook.errors import RefusedError
@@ -96,6 +97,8 @@ def _kill_one(context: Any, place: Path, states: list[Any], weakness: str, chanc
     result.during[CYCLE[done % len(CYCLE)] if done < victim.STEPS else "nothing any more"] += 1
     try:
         with open_logbook(place / "a.logbook") as book:
+            check_whole(book.connection, book.path, len(STEPS))
+            require_kept_alike(book.connection)
             result.lost += plain(book.connection) not in states[done : done + 2]
             edit(book, "S-01", notes="and on it goes")
     except RefusedError:

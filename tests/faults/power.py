@@ -20,8 +20,12 @@ from pathlib import Path
 from unittest import mock
 
 from logbook.book import connection as settings
+from logbook.book.checking import check_whole
 from logbook.book.copying import digest
+from logbook.book.kept_twice import require_kept_alike
 from logbook.book.logbook import open_logbook
+from logbook.book.schema import STEPS
+from logbook.book.trouble import as_sentences
 from logbook.errors import RefusedError
 from tests.faults.disk import Disk, Event, shimmed
 from tests.faults.work import CYCLE, act, quick_folder
@@ -200,7 +204,9 @@ def _found(place: Path, image: dict[str, bytes], expected: Sequence[str]) -> str
     for name, data in image.items():
         (place / name).write_bytes(data)
     try:
-        with open_logbook(place / NAME) as book:
+        with open_logbook(place / NAME) as book, as_sentences(book.path):
+            check_whole(book.connection, book.path, len(STEPS))
+            require_kept_alike(book.connection)
             return "sound" if digest(book.connection) in expected else "lost"
     except RefusedError:
         return "corrupt"
