@@ -165,20 +165,30 @@ def fits(rows: list[Steps], chains: int) -> bool:
 # Rows that fit by construction.
 
 
-def random_pattern(rng: random.Random, rows: int) -> tuple[list[Steps], int, int]:
-    """(rows that fit on ``multiple``·k + ``constant`` chains for every k ≥ 0, the multiple, the constant)"""
+def random_pattern(rng: random.Random, rows: int, widest: int = 8, most: int = 4) -> tuple[list[Steps], int, int]:
+    """(rows that fit on ``multiple``·k + ``constant`` chains for every k ≥ 0, the multiple, the constant)
+
+    ``widest``: the largest multiple; ``most``: so many stitches at most are told in one phrase.
+    """
     hook = rng.choice((2, 2, 4))
-    multiple = rng.randint(2, 8)
+    multiple = rng.randint(max(2, widest // 4), widest)
     begin, again, end = ["ch"] * rng.randint(1, 3), ["ch"] * multiple, ["ch"] * rng.randint(1, 3)
     constant = hook - 1 + len(begin) + len(end)
+    return random_rows_on(rng, begin, again, end, rows, hook, most), multiple, constant
+
+
+def random_rows_on(
+    rng: random.Random, begin: list[Thing], again: list[Thing], end: list[Thing], rows: int, hook: int = 0, most: int = 4
+) -> list[Steps]:
+    """Rows that fit on ``begin``, ``again`` any number of times, and ``end``."""
     pattern = []
     for number in range(rows):
-        row = _row(rng, begin, again, end, hook if number == 0 else 0)
+        row = _row(rng, begin, again, end, hook if number == 0 else 0, most)
         pattern.append(row)
         parts = [_made(row.begin, begin, row), _made(row.again, again, None), _made(row.end, end, None)]
         begin, again, end = [part[::-1] for part in parts[::-1]] if row.turn else parts
         begin, again, end = _seams_closed(begin, again, end)
-    return pattern, multiple, constant
+    return pattern
 
 
 def _made(steps: tuple[Step, ...], below: list[Thing], row: Steps | None) -> list[Thing]:
@@ -199,23 +209,25 @@ def _seams_closed(begin: list[Thing], again: list[Thing], end: list[Thing]) -> t
     return begin, again, end
 
 
-def _row(rng: random.Random, begin: list[Thing], again: list[Thing], end: list[Thing], hook: int) -> Steps:
+def _row(rng: random.Random, begin: list[Thing], again: list[Thing], end: list[Thing], hook: int, most: int) -> Steps:
     covers = not hook and isinstance(begin[0], str) and rng.random() < 0.4
     opening = "" if hook else "ch 3 (counts as dc)" if covers else "ch 1"
     first: tuple[Step, ...] = (Step("many", rng.randint(1, 2), "dc", "ch"),) if hook else ()
     taken = 1 if hook or covers else 0
-    steps = (*first, *_steps(rng, begin[taken:], bool(hook), starts=taken == 0))
+    steps = (*first, *_steps(rng, begin[taken:], bool(hook), most, starts=taken == 0))
     left = sum(isinstance(thing, str) for thing in end)
     turn = rng.random() < 0.8
-    return Steps(opening, covers, steps, _steps(rng, again, bool(hook)), left, _steps(rng, end, bool(hook)), turn, hook)
+    return Steps(
+        opening, covers, steps, _steps(rng, again, bool(hook), most), left, _steps(rng, end, bool(hook), most), turn, hook
+    )
 
 
-def _steps(rng: random.Random, below: list[Thing], on_chain: bool, starts: bool = False) -> tuple[Step, ...]:
+def _steps(rng: random.Random, below: list[Thing], on_chain: bool, most: int, starts: bool = False) -> tuple[Step, ...]:
     """Steps that take just these places. They end with a stitch made, and ``starts`` begin with one: no chain is at a seam."""
     steps: list[Step] = []
     at = 0
     while at < len(below):
-        step, taken = _step(rng, below, at, on_chain)
+        step, taken = _step(rng, below, at, on_chain, most)
         if step.do.startswith("skip") and ((starts and not steps) or at + taken == len(below)):
             continue
         if steps and steps[-1].do in MAKES and step.do in MAKES and rng.random() < 0.3:
@@ -225,7 +237,7 @@ def _steps(rng: random.Random, below: list[Thing], on_chain: bool, starts: bool 
     return tuple(steps)
 
 
-def _step(rng: random.Random, below: list[Thing], at: int, on_chain: bool) -> tuple[Step, int]:
+def _step(rng: random.Random, below: list[Thing], at: int, on_chain: bool, most: int) -> tuple[Step, int]:
     thing, kind = below[at], rng.choice(STITCHES)
     if isinstance(thing, int):
         last = at + 1 == len(below)
@@ -235,7 +247,7 @@ def _step(rng: random.Random, below: list[Thing], at: int, on_chain: bool) -> tu
     alike = 1
     while at + alike < len(below) and below[at + alike] == thing:
         alike += 1
-    count = rng.randint(1, min(alike, 4))
+    count = rng.randint(1, min(alike, most))
     into = "ch" if on_chain else rng.choice((thing, thing, "st"))
     do = rng.choice(("each", "each", "many", "skip", "tog"))
     if do == "tog" and alike > 1:

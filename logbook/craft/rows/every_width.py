@@ -30,6 +30,7 @@ from logbook.craft.rows.places import Place, Row, chains, from_other_side, mirro
 
 PASSES_SEEN = 4  # a row so many passes long shows its cycle, unless its repeat turns the unit round more often
 MANY_STEPS = 12
+ROOM_BEHIND = 200  # places that may follow a repeat
 MOST_PLACES = 600_000  # laid in search of the widths that fit
 MOST_REACH = 30_000  # places in one pass
 LONGEST = 80_000  # places laid in search of a cycle; what does not show itself by then is not decided
@@ -255,7 +256,9 @@ class _Layings:
     def fit(self, mark: Mark, by: int, passes: int) -> Fit | Misfit:
         """Tries one step of each residue modulo ``by`` where the hand comes to ``mark`` with room behind it."""
         start = len(self.below.small) + max(0, -(-(mark.at - len(self.below.head)) // len(self.below.unit)))
-        while not self._comes_to(start, mark) and start < len(self.below.small) + 200:
+        start += by if by >= MANY_STEPS else 0
+        last = start + by + ROOM_BEHIND
+        while not self._comes_to(start, mark) and start < last:
             start += 1
         only = self._only_step(start, by, passes)
         steps = range(start, start + by) if only is None else (only,)

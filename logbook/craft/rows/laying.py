@@ -168,9 +168,9 @@ class _Laying:
             saved = self._saved()
             try:
                 self._pass(repeat)
-            except TroubleError:
+            except TroubleError as error:
                 if not (isinstance(repeat.until, ToTurningChain) and left == 1 and saved[0][2]):
-                    raise
+                    raise TroubleError(replace(error.trouble, left=left)) from error
                 self._restore(saved)  # loops: behind the last one its end is left before the turning chain
                 self._mark(repeat)
                 return

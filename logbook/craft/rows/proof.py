@@ -183,7 +183,7 @@ class _Proving:
         if any(isinstance(fit, Fit) for fit in fits):
             return None, [], [f"The rows are shaped: {end.name} does not lead back to a row with the same count."]
         below = lay_all([course.row for course in courses.rows[:-1]], courses.ways)
-        for change in () if end.counts else nearest(end, 1, end.span, self.speaker):
+        for change in () if end.counts or courses.multiple < 2 else nearest(end, 1, end.span, self.speaker):
             if not fit_at_one_width(below, [change.row], courses):
                 continue
             laid = lay_all([change.row], courses.ways, below)

@@ -2,6 +2,7 @@
 
 import random
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -9,6 +10,7 @@ from logbook.craft.rows.proof import prove
 from logbook.craft.rows.report import Proof
 from logbook.craft.words.terms import Terms
 from tests.support.laying_by_hand import Steps, Thing, fits, laid_on_chain, random_pattern, spoilt
+from tests.support.random_rows import KINDS, tried
 
 SEEDS = st.integers(0, 2**32 - 1)
 
@@ -58,3 +60,9 @@ def test_what_is_spoilt_is_caught_or_fits_all_the_same(seed: int, count: int) ->
     else:
         assert proof.problems
         assert not [chains for chains in range(60, 110) if fits(rows, chains)]
+
+
+@pytest.mark.parametrize("is_spoilt", [False, True], ids=["fits", "spoilt"])
+@pytest.mark.parametrize("kind", KINDS)
+def test_random_rows_of_every_kind_agree_with_laying_by_hand(kind: str, is_spoilt: bool) -> None:
+    assert [says for seed in range(4) if (says := tried(kind, seed, is_spoilt))] == []
