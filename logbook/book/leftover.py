@@ -58,14 +58,14 @@ def name_with_journal(path: Path) -> Path:
 
 def _is_hot(path: Path, patience: float) -> bool:
     """Whether SQLite would roll a journal back; not one of a living writer."""
-    try:
-        with closing(connect(path, "ro", patience)) as connection:
-            connection.execute("SELECT count(*) FROM sqlite_schema").fetchone()
-    except sqlite3.OperationalError as error:
-        if code_of(error) == sqlite3.SQLITE_READONLY_ROLLBACK:
-            return True
-        if code_of(error) & 0xFF in (sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED):
-            with as_sentences(path):
+    with as_sentences(path):
+        try:
+            with closing(connect(path, "ro", patience)) as connection:
+                connection.execute("SELECT count(*) FROM sqlite_schema").fetchone()
+        except sqlite3.OperationalError as error:
+            if code_of(error) == sqlite3.SQLITE_READONLY_ROLLBACK:
+                return True
+            if code_of(error) & 0xFF in (sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED):
                 raise
     return False
 

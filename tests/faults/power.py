@@ -24,7 +24,7 @@ from logbook.book.checking import check_whole
 from logbook.book.copying import digest
 from logbook.book.kept_twice import require_kept_alike
 from logbook.book.logbook import open_logbook
-from logbook.book.schema import STEPS
+from logbook.book.schema import STEPS as SCHEMA
 from logbook.book.trouble import as_sentences
 from logbook.errors import RefusedError
 from tests.faults.disk import Disk, Event, shimmed
@@ -205,7 +205,7 @@ def _found(place: Path, image: dict[str, bytes], expected: Sequence[str]) -> str
         (place / name).write_bytes(data)
     try:
         with open_logbook(place / NAME) as book, as_sentences(book.path):
-            check_whole(book.connection, book.path, len(STEPS))
+            check_whole(book.connection, book.path, len(SCHEMA))
             require_kept_alike(book.connection)
             return "sound" if digest(book.connection) in expected else "lost"
     except RefusedError:
