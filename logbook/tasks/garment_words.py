@@ -1,6 +1,8 @@
 """What is to be said of a garment: troubles first, then remarks, as sentences."""
 
-from logbook.craft.garments.garment import GarmentInSize, remedy_for
+from dataclasses import dataclass
+
+from logbook.craft.garments.garment import GarmentInSize, Remedy, remedy_for
 from logbook.craft.garments.joins import Joined, Verdict
 from logbook.craft.garments.shaped_piece import ShapedPiece, Trouble
 from logbook.craft.garments.shapes import HALF_FRONT, PANEL, RAGLAN, ROUND, ROUND_YOKE
@@ -16,13 +18,30 @@ _ADULT_BUST_MM = 700.0
 """Below this round the chest a head is not taken for an adult's."""
 
 
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """A sentence about what stands in the way, the pieces it is about, and the remedy if one is known."""
+
+    sentence: str
+    pieces: tuple[str, ...]
+    remedy: Remedy | None = None
+
+
 def problems(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -> tuple[str, ...]:
+    """What stands in the way of one size, as sentences."""
+    return tuple(problem.sentence for problem in problems_of(answer, size, units))
+
+
+def problems_of(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -> tuple[Problem, ...]:
     """What stands in the way of one size: joins that do not fit with what would mend them, shaping, what does not go on."""
-    said = [_join_sentence(answer, size, join, units) for join in size.joins if join.verdict is Verdict.TROUBLE]
+    said = [_join_problem(answer, size, join, units) for join in size.joins if join.verdict is Verdict.TROUBLE]
     said += [
-        _piece_sentence(piece, trouble) for piece in size.pieces for trouble in piece.troubles if trouble.kind not in _REMARKS
+        Problem(_piece_sentence(piece, trouble), (piece.name,))
+        for piece in size.pieces
+        for trouble in piece.troubles
+        if trouble.kind not in _REMARKS
     ]
-    return (*said, *_openings(size, units))
+    return (*said, *(Problem(sentence, ()) for sentence in _openings(size, units)))
 
 
 def notes(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -> tuple[str, ...]:
@@ -56,13 +75,15 @@ def _units(count: int, along: str) -> str:
 _REMARKS = ("ruffles", "cup")
 
 
-def _join_sentence(answer: GarmentAnswer, size: GarmentInSize, join: Joined, units: Units) -> str:
+def _join_problem(answer: GarmentAnswer, size: GarmentInSize, join: Joined, units: Units) -> Problem:
     wish, trouble = join.wish, join.trouble
+    pieces = tuple(dict.fromkeys((wish.of, *wish.to)))
     to = listed([f"“{name}”" for name in wish.to])
     if trouble is not None and trouble.kind == "inset":
         has, needs = (show_length(float(trouble.figures[key]), units) for key in ("has", "needs"))
         inset_of = trouble.figures["piece"]
-        return f"The straight part of “{wish.of}” is {has}, but the inset of “{inset_of}” is {needs}: make them alike."
+        said = f"The straight part of “{wish.of}” is {has}, but the inset of “{inset_of}” is {needs}: make them alike."
+        return Problem(said, (wish.of, str(inset_of)))
     if trouble is not None and trouble.kind == "counts differ":
         a, b = (_units(int(trouble.figures[key]), str(trouble.figures["along"])) for key in ("a", "b"))
         what = f"The {wish.edge} of “{wish.of}” has {a}, the {wish.at} of {to} {b}: they are sewn one to one and must be equal"
@@ -71,10 +92,10 @@ def _join_sentence(answer: GarmentAnswer, size: GarmentInSize, join: Joined, uni
         what = f"The {wish.edge} of “{wish.of}” is {a}, the {wish.at} of {to} {b}: they do not fit"
     remedy = remedy_for(answer.plan, size.size, answer.cloths, join)
     if remedy is None:
-        return f"{what}."
+        return Problem(f"{what}.", pieces)
     more = _units(abs(remedy.more), remedy.along)
     change = f"{more} {'more' if remedy.more > 0 else 'fewer'} on “{remedy.piece}”"
-    return f"{what}. What would fit: {change} ({remedy.measure} {show_length(remedy.mm, units)})."
+    return Problem(f"{what}. What would fit: {change} ({remedy.measure} {show_length(remedy.mm, units)}).", pieces, remedy)
 
 
 def _piece_sentence(piece: ShapedPiece, trouble: Trouble) -> str:

@@ -1,7 +1,7 @@
 """Garments of several pieces: worked out from a plan and the logbook's swatches, or from swatches given in the plan itself."""
 
 import json
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
@@ -104,15 +104,38 @@ def needs_book(plan: GarmentPlan) -> bool:
 
 def work_out(plan: GarmentPlan, book: Logbook | None = None) -> GarmentAnswer:
     """The garment in all its sizes. Raises RefusedError, in one sentence, if it can't be."""
-    chart: BodyChart | None = chart_called(plan.sizes.chart, book) if plan.sizes.chart else None
-    sizes = sizes_of(plan, chart)
-    bases: dict[str, Basis] = {}
-    swatches, cloths = {}, {}
-    for piece in plan.pieces:
-        basis = _basis(piece, book, bases)
-        swatches[piece.name] = basis.swatch
-        cloths[piece.name] = _cloth(piece, basis)
+    sizes = sizes_for(plan, book)
+    cloths, swatches = cloths_of(plan, book, {}, _raised)
     return GarmentAnswer(plan, sizes, cloths, swatches, work_out_garment(plan, sizes, cloths))
+
+
+def sizes_for(plan: GarmentPlan, book: Logbook | None = None) -> tuple[GarmentSize, ...]:
+    """The sizes of a plan. Raises RefusedError, in one sentence, if its chart does not have them or is not there."""
+    chart: BodyChart | None = chart_called(plan.sizes.chart, book) if plan.sizes.chart else None
+    return sizes_of(plan, chart)
+
+
+def _raised(piece: str, error: RefusedError) -> None:
+    raise error
+
+
+def cloths_of(
+    plan: GarmentPlan, book: Logbook | None, known: dict[str, Basis], refused: Callable[[str, RefusedError], None]
+) -> tuple[dict[str, Cloth], dict[str, Swatch]]:
+    """The cloth and the swatch of every piece by its name; ``refused`` hears of each piece that has none.
+
+    ``known`` keeps what the logbook says of a swatch, by its tag, for the next time.
+    """
+    cloths, swatches = {}, {}
+    for piece in plan.pieces:
+        try:
+            basis = _basis(piece, book, known)
+            cloths[piece.name] = _cloth(piece, basis)
+        except RefusedError as error:
+            refused(piece.name, error)
+        else:
+            swatches[piece.name] = basis.swatch
+    return cloths, swatches
 
 
 def _basis(piece: PieceWish, book: Logbook | None, known: dict[str, Basis]) -> Basis:

@@ -1,8 +1,9 @@
 """Planned pieces: worked out from a swatch, saved, copied, deleted, found."""
 
 import sqlite3
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from itertools import chain, count
 
 from logbook.book import pieces as kept
 from logbook.book.assumptions import assumptions as kept_assumptions
@@ -181,15 +182,12 @@ def delete_piece(book: Logbook, piece: PlannedPiece) -> None:
 
 def copy_of(piece: PlannedPiece, taken: Iterable[str]) -> PlannedPiece:
     """A copy to change and save: the same plan and sizes under a name that is not among ``taken``, not set yet."""
-    names = set(taken)
-    name = next(name for name in _copy_names(piece.name) if name not in names)
+    name = next(copy_names(piece.name, taken))
     sizes = tuple(replace(size, uid="") for size in piece.sizes)
     return replace(piece, uid="", plan=replace(piece.plan, name=name), published=None, sizes=sizes)
 
 
-def _copy_names(name: str) -> Iterable[str]:
-    yield f"{name}, copy"
-    number = 2
-    while True:
-        yield f"{name}, copy {number}"
-        number += 1
+def copy_names(name: str, taken: Iterable[str]) -> Iterator[str]:
+    """Names for copies that are not among ``taken``: ``Vest, copy``, ``Vest, copy 2`` and so on."""
+    known = set(taken)
+    yield from (new for new in chain([f"{name}, copy"], (f"{name}, copy {number}" for number in count(2))) if new not in known)

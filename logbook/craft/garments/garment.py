@@ -71,6 +71,29 @@ def work_out_garment(plan: GarmentPlan, sizes: Sequence[GarmentSize], cloths: Ma
     return tuple(_in_size(plan, size, cloths, several=len(sizes) > 1) for size in sizes)
 
 
+@dataclass(frozen=True, slots=True)
+class Possible:
+    """What can be worked out of a garment in one size, and why not: of a piece by its name, of a join by its place."""
+
+    garment: GarmentInSize
+    pieces: Mapping[str, str]
+    joins: Mapping[int, str]
+
+
+def work_out_possible(plan: GarmentPlan, size: GarmentSize, cloths: Mapping[str, Cloth]) -> Possible:
+    """As much of the garment in one size as can be worked out; pieces without a cloth are passed over."""
+    pieces: dict[str, str] = {}
+    joins: dict[int, str] = {}
+
+    def refused(place: str | int, error: RefusedError) -> None:
+        if isinstance(place, int):
+            joins[place] = str(error)
+        else:
+            pieces[place] = str(error)
+
+    return Possible(_in_size(plan, size, cloths, several=False, refused=refused), pieces, joins)
+
+
 def remedy_for(plan: GarmentPlan, size: GarmentSize, cloths: Mapping[str, Cloth], trouble: Joined) -> Remedy | None:
     """The smallest change to the first edge's piece with which the join fits; None if none was found near."""
     wish, edge = trouble.wish, trouble.a
@@ -79,7 +102,9 @@ def remedy_for(plan: GarmentPlan, size: GarmentSize, cloths: Mapping[str, Cloth]
     if piece is None or wanted is None:
         return None
     near = half_up(-trouble.difference_mm / edge.step_mm)
-    for more in sorted({near + k for k in range(-4, 5)} - {0}, key=abs):
+    whole = sorted({near + k for k in range(-4, 5)} - {0}, key=abs)
+    halves = [near + k + 0.5 for k in (-1, 0, -2, 1)]  # for a measure that lies just between two counts
+    for more in (*whole, *halves):
         mm = wanted + more * edge.step_mm
         if mm > 0 and (fitting := _fits_with(plan, size, cloths, trouble, mm)) is not None:
             return Remedy(wish.of, edge.measure, mm, fitting, edge.along.value)
@@ -94,25 +119,57 @@ def with_measure(size: GarmentSize, piece: str, measure: str, mm: float) -> Garm
 
 def _fits_with(plan: GarmentPlan, size: GarmentSize, cloths: Mapping[str, Cloth], trouble: Joined, mm: float) -> int | None:
     """By how many units the first edge changes with that measure, if the join then fits."""
-    changed = with_measure(size, trouble.wish.of, trouble.a.measure, mm)
+    measures = SizeMeasures(plan, with_measure(size, trouble.wish.of, trouble.a.measure, mm))
+    done: dict[str, ShapedPiece] = {}
     try:
-        tried = _in_size(plan, changed, cloths, several=False)
+        for wish in _needed_for(plan, trouble):
+            done[wish.name] = _made(plan, wish, measures, cloths[wish.name], done, several=False)
+        new = joined(trouble.wish, done)
     except RefusedError:
         return None
-    new = next(join for join in tried.joins if join.wish == trouble.wish)
     return new.a.count - trouble.a.count if new.verdict is Verdict.FITS else None
 
 
-def _in_size(plan: GarmentPlan, size: GarmentSize, cloths: Mapping[str, Cloth], *, several: bool) -> GarmentInSize:
+def _needed_for(plan: GarmentPlan, join: Joined) -> Sequence[PieceWish]:
+    """The pieces that are joined, after those that an edging among them lies along."""
+    names = {join.wish.of, *join.wish.to}
+    of = [piece for piece in plan.pieces if piece.name in names]
+    along = {name for piece in of for name, _ in piece.choice("along", ())} - names
+    return [*(piece for piece in plan.pieces if piece.name in along), *sorted(of, key=lambda piece: piece.shape == EDGING)]
+
+
+def _raised(place: str | int, error: RefusedError) -> None:
+    raise error
+
+
+def _in_size(
+    plan: GarmentPlan,
+    size: GarmentSize,
+    cloths: Mapping[str, Cloth],
+    *,
+    several: bool,
+    refused: Callable[[str | int, RefusedError], None] = _raised,
+) -> GarmentInSize:
+    """``refused`` hears of every piece, by its name, and every join, by its place, that can't be."""
     measures = SizeMeasures(plan, size)
     done: dict[str, ShapedPiece] = {}
     for wish in sorted(plan.pieces, key=lambda wish: wish.shape == EDGING):
-        done[wish.name] = _made(plan, wish, measures, cloths[wish.name], done, several=several)
-    joins = tuple(joined(join, done) for join in plan.joins)
-    pieces = tuple(done[wish.name] for wish in plan.pieces)
+        if refused is _raised or wish.name in cloths:
+            try:
+                done[wish.name] = _made(plan, wish, measures, cloths[wish.name], done, several=several)
+            except RefusedError as error:
+                refused(wish.name, error)
+    joins = []
+    for place, join in enumerate(plan.joins):
+        if refused is _raised or done.keys() >= {join.of, *join.to}:
+            try:
+                joins.append(joined(join, done))
+            except RefusedError as error:
+                refused(place, error)
+    pieces = tuple(done[wish.name] for wish in plan.pieces if wish.name in done)
     needed = yarns(pieces, cloths, joins)
     return GarmentInSize(
-        size=size, pieces=pieces, joins=joins, yarn=needed, hours=hours(pieces, cloths), cost=cost(needed, cloths)
+        size=size, pieces=pieces, joins=tuple(joins), yarn=needed, hours=hours(pieces, cloths), cost=cost(needed, cloths)
     )
 
 

@@ -15,6 +15,8 @@ from logbook.craft.words.lengths import Units, show_length
 
 _JOIN_ROLES: tuple[Role, ...] = ("series2", "series3", "series1")
 _LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+_GAP, _ALL_HIGH = 1.5, 12.0
+"""Between two pieces, and how high all together may be, in line heights."""
 _HIGHEST = 24.0
 """How high the large piece may be, in line heights."""
 
@@ -42,9 +44,11 @@ class _Place:
         return self.y - self.outline.height * self.scale
 
 
-def piece_drawing(size: GarmentInSize, name: str, units: Units = Units.CM) -> Draw:
-    """The piece of that name large, with row numbers at the left, counts inside at the right, width and length."""
-    return lambda width, line: _large(size, size.piece(name), units, width, line)
+def piece_drawing(size: GarmentInSize, name: str, units: Units = Units.CM, highest: float = _HIGHEST) -> Draw:
+    """The piece of that name large, with row numbers at the left, counts at the right, width and length; no higher than
+    ``highest`` line heights.
+    """
+    return lambda width, line: _large(size, size.piece(name), units, width, line, highest)
 
 
 def pieces_drawing(size: GarmentInSize, units: Units = Units.CM) -> Draw:
@@ -66,10 +70,12 @@ def garment_drawing(size: GarmentInSize, units: Units = Units.CM) -> Draw:
     return draw
 
 
-def _large(size: GarmentInSize, piece: ShapedPiece, units: Units, width: float, line: float) -> Drawing:
+def _large(
+    size: GarmentInSize, piece: ShapedPiece, units: Units, width: float, line: float, highest: float = _HIGHEST
+) -> Drawing:
     shape = outline(piece)
     margin = 5.0 * line
-    scale = min((width - 2 * margin) / shape.width, _HIGHEST * line / shape.height)
+    scale = min((width - 2 * margin) / shape.width, highest * line / shape.height)
     place = _Place(shape, (width - shape.width * scale) / 2, (shape.height * scale) + 2.2 * line, scale)
     shapes: list[Shape] = [Text(width / 2, 0.7 * line, _title(piece, units), "ink", "center", "bold")]
     shapes.append(Polygon(tuple(place.at(point) for point in shape.points), "page", "ink"))
@@ -142,20 +148,38 @@ def _joins(size: GarmentInSize, piece: ShapedPiece, place: _Place, line: float) 
 
 def _all(size: GarmentInSize, units: Units, width: float, line: float) -> Drawing:
     outlines = [(piece, outline(piece)) for piece in size.pieces]
-    gap = 1.5 * line
-    widest = sum(shape.width for _, shape in outlines)
-    scale = min((width - gap * (len(outlines) + 1)) / widest, 9 * line / max(shape.height for _, shape in outlines), line / 10)
-    scale = max(scale, 0.5 * line / max(shape.height for _, shape in outlines))
-    tallest = max(shape.height for _, shape in outlines) * scale
+    if not outlines:
+        return Drawing(width, line, line, ())
+    rows = max((_in_rows(outlines, count) for count in range(1, len(outlines) + 1)), key=lambda rows: _scale(rows, width, line))
+    scale = max(_scale(rows, width, line), 0.5 * line / max(shape.height for _, shape in outlines))
     shapes: list[Shape] = []
-    x, base = gap, tallest + 0.5 * line
-    for piece, shape in outlines:
-        place = _Place(shape, x, base, scale)
-        shapes.append(Polygon(tuple(place.at(point) for point in shape.points), "page", "ink"))
-        shapes += _joins(size, piece, place, line)
-        shapes.append(Text((place.x + place.right) / 2, base + 0.8 * line, piece.name, "ink", "center"))
-        x = place.right + gap
-    return Drawing(width, base + 1.6 * line, line, tuple(shapes))
+    top = 0.0
+    for row in rows:
+        base = top + max(shape.height for _, shape in row) * scale + 0.5 * line
+        x = (width - sum(shape.width for _, shape in row) * scale - _GAP * line * (len(row) - 1)) / 2
+        for piece, shape in row:
+            place = _Place(shape, x, base, scale)
+            shapes.append(Polygon(tuple(place.at(point) for point in shape.points), "page", "ink"))
+            shapes += _joins(size, piece, place, line)
+            shapes.append(Text((place.x + place.right) / 2, base + 0.8 * line, piece.name, "ink", "center"))
+            x = place.right + _GAP * line
+        top = base + 1.6 * line
+    return Drawing(width, top, line, tuple(shapes))
+
+
+_Row = Sequence[tuple[ShapedPiece, Outline]]
+
+
+def _in_rows(outlines: _Row, count: int) -> list[_Row]:
+    """The pieces in their order, so many rows of them as alike as they go."""
+    each = -(-len(outlines) // count)
+    return [outlines[start : start + each] for start in range(0, len(outlines), each)]
+
+
+def _scale(rows: Sequence[_Row], width: float, line: float) -> float:
+    """What a mm is where every row fits the width, all are no higher than some lines together, and a cm no wider than one."""
+    across = min((width - _GAP * line * (len(row) + 1)) / sum(shape.width for _, shape in row) for row in rows)
+    return min(across, _ALL_HIGH * line / sum(max(shape.height for _, shape in row) for row in rows), line / 10)
 
 
 def _moved(shape: Shape, down: float) -> Shape:

@@ -6,21 +6,16 @@ from dataclasses import replace
 from logbook.craft.pieces.fit import ADULT_HEAD_MM
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.planned_piece import PlannedPiece
-from logbook.craft.words.hooks import show_hook
 from logbook.craft.words.lengths import Units
 from logbook.pages.pieces.plan_texts import ReadPlan, read_plan, texts_of
 from logbook.pages.pieces.size_texts import ReadSizes, read_sizes, sizes_text
 from logbook.pages.session import Session
+from logbook.pages.swatches.swatch_choice import SwatchChoice, tag_of
 from logbook.pages.typed_since import typed_since
-from logbook.tasks.browsing import SwatchLine, matching_swatches, swatch_lines
 from logbook.tasks.drafts import Draft
-from logbook.tasks.find import Filters
 from logbook.tasks.pieces import copy_of, planned_pieces, save_piece
 
 NEW = PlannedPiece(plan=PiecePlan(head_mm=ADULT_HEAD_MM))
-PART = " · "
-"""Between a swatch's tag and what else is said of it in a list."""
-MOST_OFFERED = 200
 
 
 class PieceForm:
@@ -30,14 +25,14 @@ class PieceForm:
         self._session = session
         self.saved: PlannedPiece | None = None
         self._start = NEW
+        self._swatches = SwatchChoice(session)
         self.refresh()
         self.new()
 
     def refresh(self) -> None:
         """Takes pieces and swatches from the logbook again; what is typed stays."""
         self._pieces = {piece.uid: piece for piece in planned_pieces(self._session.book)}
-        self._lines = {line.uid: line for line in swatch_lines(self._session.book)}
-        self._uids = {line.tag: line.uid for line in self._lines.values()}
+        self._swatches.refresh()
 
     @property
     def uid(self) -> str:
@@ -82,7 +77,7 @@ class PieceForm:
     def read(self) -> ReadPlan:
         """The plan as it stands typed."""
         read = read_plan(self.texts, self._session.units)
-        wrong = {key: self._unknown(key) for key in ("swatch", "edge swatch") if self._unknown(key)}
+        wrong = {key: no for key in ("swatch", "edge swatch") if (no := self._swatches.unknown(self.texts[key]))}
         return replace(read, plan=None if wrong else read.plan, errors={**wrong, **read.errors}) if wrong else read
 
     def sizes(self) -> ReadSizes:
@@ -91,23 +86,20 @@ class PieceForm:
 
     def swatch_uid(self, key: str = "swatch") -> str:
         """The uid of the swatch typed by its tag, "" for none that is known."""
-        return self._uids.get(tag_of(self.texts[key]), "")
+        return self._swatches.uids.get(tag_of(self.texts[key]), "")
 
     def swatch_words(self, key: str = "swatch") -> str:
         """What the swatch typed is worked of: ``shell stitch, Limewalk Cotton, 4.5 mm``."""
-        line = self._lines.get(self.swatch_uid(key))
-        return ", ".join(_parts(line)) if line else ""
+        return self._swatches.words(self.texts[key])
 
     def swatch_hook(self) -> float | None:
         """The hook of the swatch typed, in mm."""
-        line = self._lines.get(self.swatch_uid())
+        line = self._swatches.line(self.texts["swatch"])
         return line.hook_mm if line else None
 
     def offered(self, text: str) -> list[str]:
         """Swatches in which all the words are found, newest first, each with its tag before the rest."""
-        words = " ".join(text.split(PART))
-        uids = matching_swatches(self._session.book, Filters(words=words))[:MOST_OFFERED] if words.strip() else self._lines
-        return [PART.join((self._lines[uid].tag, *_parts(self._lines[uid]))) for uid in uids if uid in self._lines]
+        return self._swatches.offered(text)
 
     def show(self, uid: str) -> bool:
         """Takes a saved piece in hand; False if it is not there any more."""
@@ -173,14 +165,9 @@ class PieceForm:
         self._clean = dict(self.texts)
 
     def _texts_of(self, piece: PlannedPiece, units: Units) -> dict[str, str]:
-        tags = [self._lines[uid].tag if uid in self._lines else "" for uid in (piece.swatch, piece.edge_swatch)]
+        lines = self._swatches.lines
+        tags = [lines[uid].tag if uid in lines else "" for uid in (piece.swatch, piece.edge_swatch)]
         return {**texts_of(piece, units, *tags), "sizes": sizes_text(piece.sizes, units)}
-
-    def _unknown(self, key: str) -> str:
-        tag = tag_of(self.texts[key])
-        if not tag or tag in self._uids:
-            return ""
-        return f"There is no swatch “{tag[:40]}”: choose one from the list, which Down opens."
 
     def _lacking(self, read: ReadPlan) -> dict[str, str]:
         lacking = {}
@@ -194,13 +181,3 @@ class PieceForm:
         elif read.missing:
             lacking["length" if self.texts["width"].strip() or self.texts["body"].strip() else "width"] = read.missing
         return lacking
-
-
-def tag_of(text: str) -> str:
-    """The tag that a line of the list begins with, or a text that is one."""
-    return text.split(PART)[0].strip()
-
-
-def _parts(line: SwatchLine) -> tuple[str, ...]:
-    hook = "" if line.hook_mm is None else show_hook(line.hook_mm)
-    return tuple(part for part in (line.stitch, line.yarn, line.colour, hook) if part)

@@ -6,8 +6,9 @@ from functools import partial
 from tkinter import ttk
 
 from logbook.craft.words.lengths import Units
-from logbook.pages.pieces.piece_form import PieceForm, tag_of
+from logbook.pages.pieces.piece_form import PieceForm
 from logbook.pages.pieces.plan_texts import TICKED
+from logbook.pages.swatches.swatch_choice import tag_of
 from logbook.window.choices import ChoiceField, SuggestionField
 from logbook.window.field import Field, LabelledField
 from logbook.window.form_card import FormCard, Item

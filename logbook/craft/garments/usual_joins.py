@@ -1,0 +1,50 @@
+"""The joins that pieces of such shapes usually get; the maker may change them."""
+
+from collections.abc import Iterator, Sequence
+
+from logbook.craft.garments.plan import GarmentPlan, JoinWish, PieceWish
+from logbook.craft.garments.shapes import DOWN, HALF_FRONT, PANEL, RAGLAN, ROUND, ROUND_YOKE, SIDEWAYS, TAPERED
+
+
+def usual_joins(plan: GarmentPlan) -> tuple[JoinWish, ...]:
+    """Shoulders and sides of fronts to the back, sleeves to armholes, body and sleeves to a yoke."""
+    yoke = next((piece for piece in plan.pieces if piece.shape in (RAGLAN, ROUND_YOKE)), None)
+    bodies = [piece for piece in plan.pieces if piece.shape in (PANEL, HALF_FRONT)]
+    sleeves = [piece for piece in plan.pieces if piece.shape == TAPERED and piece.alike == 2]
+    if yoke is not None:
+        return tuple(_to_yoke(yoke, bodies, sleeves))
+    return tuple(_sewn(bodies, sleeves))
+
+
+def _to_yoke(yoke: PieceWish, bodies: Sequence[PieceWish], sleeves: Sequence[PieceWish]) -> Iterator[JoinWish]:
+    for piece in bodies:
+        if piece.worked == ROUND:
+            yield JoinWish(of=piece.name, edge="start", to=(yoke.name,), at="end")
+    for piece in sleeves:
+        yield JoinWish(of=piece.name, edge=_top_of(piece), to=(yoke.name,), at="armhole")
+
+
+def _sewn(bodies: Sequence[PieceWish], sleeves: Sequence[PieceWish]) -> Iterator[JoinWish]:
+    panels = [piece for piece in bodies if piece.shape == PANEL and piece.worked != ROUND]
+    if not panels:
+        return
+    back = next((piece for piece in panels if piece.name.casefold() == "back"), panels[0])
+    others = [
+        piece
+        for piece in bodies
+        if piece is not back and piece.worked != ROUND and piece.measures.keys() & {"armhole", "neck width"}
+    ]
+    if not others and back.alike > 1:
+        others = [back]
+    for edge in ("shoulder", "side"):
+        for piece in others:
+            if edge == "side" or {"neck width"} <= piece.measures.keys() & back.measures.keys():
+                yield JoinWish(of=piece.name, edge=edge, to=(back.name,), at=edge)
+    with_armhole = [piece.name for piece in (back, *(o for o in others if o is not back)) if "armhole" in piece.measures]
+    for piece in sleeves if with_armhole else ():
+        yield JoinWish(of=piece.name, edge=_top_of(piece), to=tuple(with_armhole[:2]), at="armhole")
+
+
+def _top_of(sleeve: PieceWish) -> str:
+    """The edge at the upper arm: worked down or in the round a sleeve begins there."""
+    return "start" if sleeve.worked in (DOWN, ROUND, SIDEWAYS) else "end"

@@ -1,0 +1,1 @@
+"""The garments on the page of pieces, shown."""
