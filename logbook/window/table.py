@@ -121,6 +121,15 @@ class Table(ttk.Frame):
         self._chosen = tuple(key for key in keys if key in self._rows)
         self._set_selection([key for key in self._chosen if self._wanted is None or key in self._wanted])
 
+    def replace_row(self, row: Row) -> None:
+        """Other cells for a row that is there."""
+        self._rows[row.key] = row
+        self.tree.item(row.key, values=row.cells)
+
+    def on_select_now(self) -> None:
+        """Tells ``on_select`` what is selected, as if the user had just chosen it."""
+        self._on_select(self._chosen)
+
     def walk(self, by: int) -> None:
         """Selects the row so many rows further down (negative: up), as the arrow keys do, from a place outside the table."""
         if self.shown:
