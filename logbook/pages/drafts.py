@@ -7,9 +7,10 @@ from logbook.craft.swatches.conditions import Condition
 from logbook.tasks.drafts import NEW, Draft
 
 SWATCHES, CHAIN, PIECES, MADE, PATTERNS = "swatches", "chain", "pieces", "made pieces", "stitch patterns"
-PAGE_OF = {SWATCHES: 0, CHAIN: 0, PIECES: 1, MADE: 1, PATTERNS: 2}
+GARMENTS = "garments"
+PAGE_OF = {SWATCHES: 0, CHAIN: 0, PIECES: 1, MADE: 1, GARMENTS: 1, PATTERNS: 2}
 """The number of the page on which a draft is taken up."""
-_KINDS = {SWATCHES: "swatch", PIECES: "piece", MADE: "made piece", PATTERNS: "stitch pattern"}
+_KINDS = {SWATCHES: "swatch", PIECES: "piece", GARMENTS: "garment", MADE: "made piece", PATTERNS: "stitch pattern"}
 _LABELS = {f"readings {one.value}": f"readings {one.words}" for one in Condition} | {
     "sentence": "the chain, in words",
     "rows_text": "written rows",
@@ -43,9 +44,9 @@ class Offer:
             now = None  # of the same name only; a new one that is equal was saved just before the end
         self._now = now
         self.fields = [
-            OfferedField(key, label_of(key), text, there, now is not None and there.strip() != draft.opened[key].strip())
+            OfferedField(key, label_of(key), text, there, now is not None and there.strip() != draft.opened.get(key, "").strip())
             for key, text in draft.typed.items()
-            if text.strip() != draft.opened[key].strip()
+            if text.strip() != draft.opened.get(key, "").strip()
             and text.strip() != (there := "" if now is None else now.get(key, "")).strip()
         ]
 

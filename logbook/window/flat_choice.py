@@ -7,6 +7,9 @@ from tkinter import ttk
 from logbook.window.look import Look
 from logbook.window.styles import styled
 
+GAP = 2
+"""Pixels between two buttons."""
+
 
 class FlatChoice(ttk.Frame):
     """``on_choose`` gets the key of what the user chooses; where room is short the buttons go on in another line.
@@ -15,7 +18,8 @@ class FlatChoice(ttk.Frame):
     """
 
     def __init__(self, parent: tk.Misc, look: Look, on_choose: Callable[[str], object]) -> None:
-        super().__init__(parent, style=styled(parent, "TFrame"))
+        super().__init__(parent, style=styled(parent, "TFrame"), width=1, height=1)
+        self._style = styled(parent, "Flat.Toolbutton")
         self.look, self._on_choose = look, on_choose
         self._chosen = tk.StringVar(self)
         self.buttons: dict[str, ttk.Radiobutton] = {}
@@ -43,7 +47,7 @@ class FlatChoice(ttk.Frame):
         self._arrange()
 
     def _button(self, key: str) -> ttk.Radiobutton:
-        button = ttk.Radiobutton(self, value=key, variable=self._chosen, style="Flat.Toolbutton")
+        button = ttk.Radiobutton(self, value=key, variable=self._chosen, style=self._style)
         button.configure(command=lambda: self._pressed(key))
         for event, step in {"Left": -1, "Up": -1, "Right": 1, "Down": 1}.items():
             button.bind(f"<{event}>", lambda _, step=step: self._step(step))  # type: ignore[misc]
@@ -70,7 +74,7 @@ class FlatChoice(ttk.Frame):
         palette, style = self.look.palette, self.look.style
         card = "Card." in str(self.cget("style"))
         ground = palette.surface if card else palette.page
-        name = "Flat.Toolbutton"
+        name = self._style
         style.configure(name, background=ground, foreground=palette.ink, relief="raised", borderwidth=1)
         style.configure(name, bordercolor=ground, lightcolor=ground, darkcolor=ground, anchor="center")
         style.configure(name, padding=(self.look.pixels(1.6), self.look.pixels(0.6)), focuscolor=palette.focus)
@@ -96,10 +100,12 @@ class FlatChoice(ttk.Frame):
         if room == self._width or room <= 1:
             return
         self._width = room
-        row = x = column = 0
+        x = y = 0
         for button in self.buttons.values():
-            wide = button.winfo_reqwidth()
-            if column and x + wide > room:
-                row, x, column = row + 1, 0, 0
-            button.grid(row=row, column=column, sticky="w", padx=(0, 2), pady=(0, 2))
-            x, column = x + wide + 2, column + 1
+            wide, high = button.winfo_reqwidth(), button.winfo_reqheight()
+            if x and x + wide > room:
+                x, y = 0, y + high + GAP
+            button.place(x=x, y=y)
+            x += wide + GAP
+        height = y + max((button.winfo_reqheight() for button in self.buttons.values()), default=0)
+        self.configure(height=max(1, height))

@@ -143,8 +143,9 @@ class MainWindow:
         return self._pages[number]
 
     def page_in_hand(self) -> Page | None:
-        """The page that is shown."""
-        return self._pages.get(self.tabs.index("current")) if self.tabs.tabs() else None
+        """The page that is shown, or the part of it that is."""
+        page = self._pages.get(self.tabs.index("current")) if self.tabs.tabs() else None
+        return page.part if page is not None else None
 
     def settle(self) -> bool:
         """Lets every page see to what is typed and not saved; False: the user stays, on the page that has it."""

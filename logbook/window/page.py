@@ -14,6 +14,10 @@ class Page(Protocol):
     def frame(self) -> ttk.Frame:
         """Its widget."""
 
+    @property
+    def part(self) -> "Page":
+        """The part of it that is shown; itself, where it has none."""
+
     def first_focus(self) -> None:
         """Puts the keyboard where work on the page begins."""
 

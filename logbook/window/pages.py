@@ -15,9 +15,9 @@ def _swatches(parent: tk.Misc, look: Look, session: Session) -> Page:
 
 
 def _pieces(parent: tk.Misc, look: Look, session: Session) -> Page:
-    from logbook.window.pieces.page import PiecesPage
+    from logbook.window.pieces.both import PiecesAndGarments
 
-    return PiecesPage(parent, look, session)
+    return PiecesAndGarments(parent, look, session)
 
 
 def _patterns(parent: tk.Misc, look: Look, session: Session) -> Page:

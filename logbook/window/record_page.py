@@ -108,6 +108,11 @@ class RecordPage(ABC):
         self._units = session.units
 
     @property
+    def part(self) -> "RecordPage":
+        """All of it."""
+        return self
+
+    @property
     @abstractmethod
     def _name(self) -> str:
         """What the saved record in hand is called."""

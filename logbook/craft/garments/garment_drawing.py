@@ -5,6 +5,8 @@ Each join has a colour and a letter; a join that does not fit is drawn thick and
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
+from math import dist
 
 from logbook.craft.drawing.drawing import Draw, Drawing, Line, Polygon, Role, Shape, Text
 from logbook.craft.garments.garment import GarmentInSize
@@ -15,7 +17,7 @@ from logbook.craft.words.lengths import Units, show_length
 
 _JOIN_ROLES: tuple[Role, ...] = ("series2", "series3", "series1")
 _LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
-_GAP, _ALL_HIGH = 1.5, 12.0
+_GAP, _ALL_HIGH = 1.5, 15.0
 """Between two pieces, and how high all together may be, in line heights."""
 _HIGHEST = 24.0
 """How high the large piece may be, in line heights."""
@@ -118,7 +120,8 @@ def _counts(piece: ShapedPiece, place: _Place, line: float) -> Iterator[Shape]:
         yield Text(place.right + 0.4 * line, y, f"{level.stitches} sts", "ink", "w")
 
 
-def _joins(size: GarmentInSize, piece: ShapedPiece, place: _Place, line: float) -> Iterator[Shape]:
+def _joins(size: GarmentInSize, piece: ShapedPiece, place: _Place, line: float, *, small: bool = False) -> Iterator[Shape]:
+    """Joined edges with their letters: inside, but of a ``small`` piece those at its top above it."""
     for number, join in enumerate(size.joins):
         edge = join.wish.edge if join.wish.of == piece.name else join.wish.at if piece.name in join.wish.to else None
         if edge is None:
@@ -130,56 +133,67 @@ def _joins(size: GarmentInSize, piece: ShapedPiece, place: _Place, line: float) 
             if len(on_sheet) < 2:
                 continue
             yield Line(tuple(on_sheet), role, 4.0 if trouble else 2.5)
-            x, y = on_sheet[len(on_sheet) // 2 - 1]
-            x2, y2 = on_sheet[len(on_sheet) // 2]
-            middle = (place.x + place.right) / 2
-            inward = 0.7 * line if (x + x2) / 2 < middle else -0.7 * line
-            level = abs(y - y2) < abs(x - x2)
+            x, y, level = _middle(on_sheet)
+            inward = 0.7 * line if x < (place.x + place.right) / 2 else -0.7 * line
             letter = _LETTERS[number % len(_LETTERS)] + ("✕" if trouble else "")
-            yield Text(
-                (x + x2) / 2 + (0 if level else inward),
-                (y + y2) / 2 + (0.7 * line if level else 0),
-                letter,
-                role,
-                "center",
-                "bold",
-            )
+            above = small and y < place.top + 0.3 * line
+            beside = (x, y + (-0.65 if above else 0.7) * line) if level else (x + inward, y)
+            yield Text(*beside, letter, role, "center", "bold")
+
+
+def _middle(points: Sequence[Point]) -> tuple[float, float, bool]:
+    """Where the middle of a line is, and whether the line is more level than steep."""
+    left = sum(dist(a, b) for a, b in pairwise(points)) / 2
+    level = abs(points[0][1] - points[-1][1]) < abs(points[0][0] - points[-1][0])
+    for a, b in pairwise(points):
+        length = dist(a, b)
+        if length and length >= left:
+            share = left / length
+            return a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1]), level
+        left -= length
+    return *points[-1], level
 
 
 def _all(size: GarmentInSize, units: Units, width: float, line: float) -> Drawing:
     outlines = [(piece, outline(piece)) for piece in size.pieces]
     if not outlines:
         return Drawing(width, line, line, ())
-    rows = max((_in_rows(outlines, count) for count in range(1, len(outlines) + 1)), key=lambda rows: _scale(rows, width, line))
-    scale = max(_scale(rows, width, line), 0.5 * line / max(shape.height for _, shape in outlines))
+    scale, rows = _wrapped(outlines, width, line)
     shapes: list[Shape] = []
     top = 0.0
     for row in rows:
-        base = top + max(shape.height for _, shape in row) * scale + 0.5 * line
+        base = top + max(shape.height for _, shape in row) * scale + 1.3 * line
         x = (width - sum(shape.width for _, shape in row) * scale - _GAP * line * (len(row) - 1)) / 2
         for piece, shape in row:
             place = _Place(shape, x, base, scale)
             shapes.append(Polygon(tuple(place.at(point) for point in shape.points), "page", "ink"))
-            shapes += _joins(size, piece, place, line)
+            shapes += _joins(size, piece, place, line, small=True)
             shapes.append(Text((place.x + place.right) / 2, base + 0.8 * line, piece.name, "ink", "center"))
             x = place.right + _GAP * line
         top = base + 1.6 * line
     return Drawing(width, top, line, tuple(shapes))
 
 
-_Row = Sequence[tuple[ShapedPiece, Outline]]
+_Row = list[tuple[ShapedPiece, Outline]]
 
 
-def _in_rows(outlines: _Row, count: int) -> list[_Row]:
-    """The pieces in their order, so many rows of them as alike as they go."""
-    each = -(-len(outlines) // count)
-    return [outlines[start : start + each] for start in range(0, len(outlines), each)]
-
-
-def _scale(rows: Sequence[_Row], width: float, line: float) -> float:
-    """What a mm is where every row fits the width, all are no higher than some lines together, and a cm no wider than one."""
-    across = min((width - _GAP * line * (len(row) + 1)) / sum(shape.width for _, shape in row) for row in rows)
-    return min(across, _ALL_HIGH * line / sum(max(shape.height for _, shape in row) for row in rows), line / 10)
+def _wrapped(outlines: _Row, width: float, line: float) -> tuple[float, list[_Row]]:
+    """The largest scale at which the pieces, side by side in as many rows as that takes, are no higher than they may be."""
+    scale = min(line / 10, (width - _GAP * line) / max(shape.width for _, shape in outlines))
+    while True:
+        rows: list[_Row] = [[]]
+        x = 0.0
+        for one in outlines:
+            wide = one[1].width * scale
+            if rows[-1] and x + wide > width - _GAP * line:
+                rows.append([])
+                x = 0.0
+            rows[-1].append(one)
+            x += wide + _GAP * line
+        high = sum(max(shape.height for _, shape in row) * scale + 2.9 * line for row in rows)
+        if high <= _ALL_HIGH * line or scale < line / 500:
+            return scale, rows
+        scale *= 0.94
 
 
 def _moved(shape: Shape, down: float) -> Shape:

@@ -50,6 +50,11 @@ class PatternsPage:
         self.list.show()
         self.list.mark()
 
+    @property
+    def part(self) -> "PatternsPage":
+        """All of it."""
+        return self
+
     def first_focus(self) -> None:
         """The find field."""
         self.list.find.input.focus_set()

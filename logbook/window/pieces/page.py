@@ -1,7 +1,7 @@
 """The page of pieces: what is planned, the one in hand, what follows from it."""
 
 import tkinter as tk
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from tkinter import ttk
 
 from logbook.pages.drafts import MADE, PIECES
@@ -24,13 +24,15 @@ SHARES = (26, 35, 39)
 
 
 class PiecesPage(RecordPage):
-    """A page of the window."""
+    """Single pieces: a part of the page; ``above`` makes what stands over its list."""
 
     kind, drafts_as = "piece", PIECES
     find: FindView
     editor: FormView
 
-    def __init__(self, parent: tk.Misc, look: Look, session: Session) -> None:
+    def __init__(
+        self, parent: tk.Misc, look: Look, session: Session, above: Callable[[tk.Misc], tk.Widget] | None = None
+    ) -> None:
         self.pieces = PieceList(session)
         self.form = PieceForm(session)
         if self.pieces.lines:
@@ -39,7 +41,14 @@ class PiecesPage(RecordPage):
         self._maker = PieceMaker(session)
         self.card = PieceCard()
         opened = session.settings.opened
-        self.left = ttk.Frame(self.frame, width=1, height=1)
+        column = ttk.Frame(self.frame, width=1, height=1)
+        column.grid_propagate(False)
+        column.columnconfigure(0, weight=1)
+        column.rowconfigure(1, weight=1)
+        if above is not None:
+            look.grid(above(column), row=0, column=0, sticky="ew", pady=(0, 1))
+        self.left = ttk.Frame(column, width=1, height=1)
+        self.left.grid(row=1, column=0, sticky="nsew")
         self.find = FindView(self.left, look, self.pieces, self._select, self._go_to_form, self.delete)
         self.editor = FormView(self.frame, look, self.form, lambda: session.units, opened, self._changed, self._fold)
         self.files = FileActions(self.frame, look, session, self.form, lambda: self.card.answer)
@@ -49,8 +58,8 @@ class PiecesPage(RecordPage):
         self.left.columnconfigure(0, weight=1)
         self.left.rowconfigure(0, weight=1)
         self.left.grid_propagate(False)
-        for column, view in enumerate((self.left, self.editor, self.follow)):
-            self._place(view, column)
+        for place, view in enumerate((column, self.editor, self.follow)):
+            self._place(view, place)
         self._arrange(SHARES, lambda row: self.files.menu_button(row, "&Print", self.sizes.entries))
         self._mark()
         self._changed()

@@ -1,0 +1,81 @@
+"""A garment's numbers as the cells of tables: its pieces, the rows of one piece, all sizes."""
+
+from collections.abc import Sequence
+
+from logbook.craft.garments.shaped_piece import ShapedPiece
+from logbook.craft.garments.together import yarn_of_piece
+from logbook.craft.words.lengths import Units, show_length
+from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker
+from logbook.tasks.note_words import in_all_sizes
+from logbook.tasks.written.piece import in_round
+
+NONE = "–"
+PIECE_HEADINGS = ("Piece", "Chain", "Stitches", "Rows", "Width", "±", "Length", "Yarn")
+
+
+def piece_rows(card: GarmentCard, units: Units) -> list[tuple[str, ...]]:
+    """A row for each piece in the size shown."""
+    garment, answer = card.garment, card.answer
+    if garment is None or answer is None:
+        return []
+    rows = []
+    for piece in garment.pieces:
+        yarn = yarn_of_piece(piece, answer.cloths[piece.name], garment.joins)
+        alike = f" × {piece.wish.alike}" if piece.wish.alike > 1 else ""
+        rows.append((piece.name + alike, *_cells(piece, units), NONE if yarn is None else f"{yarn.grams:.0f} g"))
+    return rows
+
+
+def row_rows(card: GarmentCard, units: Units) -> tuple[str, list[tuple[str, ...]]]:
+    """What is shown, and every row of the piece chosen with its count."""
+    piece = card.chosen
+    if piece is None:
+        return "Choose a piece in the list: its rows stand here, each with its count.", []
+    rows: list[tuple[str, ...]] = [
+        ("chain" if piece.chain else "0", str(piece.foundation), "", show_length(piece.widths[0], units))
+    ]
+    before = piece.foundation
+    for number, count in enumerate(piece.counts, 1):
+        change = f"{count - before:+d}".replace("-", "−") if count != before else ""
+        rows.append((str(number), str(count), change, show_length(piece.widths[number], units)))
+        before = count
+    return f"Every {'round' if in_round(piece) else 'row'} of the {piece.name}", rows
+
+
+def size_rows(
+    card: GarmentCard, maker: GarmentMaker, units: Units
+) -> tuple[tuple[str, ...], list[tuple[str, ...]], Sequence[str]]:
+    """Headings and a row for each size, of the piece chosen or of the whole; then what is wrong, said once with its sizes."""
+    done = maker.in_sizes()
+    sentences = list(in_all_sizes([(garment.name, tuple(problem.sentence for problem in said)) for garment, said in done]))
+    sentences = [f"✕ {sentence}" for sentence in sentences]
+    rows: list[tuple[str, ...]] = []
+    if card.chosen is not None:
+        for garment, _ in done:
+            piece = next((one for one in garment.pieces if one.name == card.chosen.name), None)
+            rows.append((garment.name, *(_cells(piece, units) if piece is not None else (NONE,) * 6)))
+        return ("Size", *PIECE_HEADINGS[1:-1]), rows, sentences
+    for garment, said in done:
+        grams = sum(of.needed.grams for of in garment.yarn)
+        balls = [of.needed.balls for of in garment.yarn]
+        rows.append(
+            (
+                garment.name,
+                f"{grams:,.0f} g" if garment.yarn else NONE,
+                NONE if not balls or None in balls else str(sum(ball or 0 for ball in balls)),
+                NONE if garment.hours is None else f"{garment.hours:,.0f}",
+                NONE if garment.cost is None else f"{garment.cost[0]:,.2f} {garment.cost[1]}".strip(),
+                f"✕ {len(said)}" if said else "fits",
+            )
+        )
+    return ("Size", "Yarn", "Balls", "Hours", "Cost", "Joins"), rows, sentences
+
+
+def _cells(piece: ShapedPiece, units: Units) -> tuple[str, ...]:
+    """Chain, stitches, rows, width, give or take, length."""
+    first, last = piece.levels[0].stitches, piece.levels[-1]
+    counts = str(last.stitches) if first in (last.stitches, 0) else f"{first} → {last.stitches}"
+    sure = NONE if piece.give_or_take_mm is None else show_length(piece.give_or_take_mm, units)
+    chain = NONE if piece.chain is None else str(piece.chain)
+    length = show_length(piece.rows * piece.row_mm, units)
+    return (chain, counts, str(piece.rows), show_length(last.width_mm, units), sure, length)

@@ -1,0 +1,204 @@
+"""What can be done with a garment: its pattern copied, saved, printed; its drawing and its plan as files; publishing."""
+
+import tkinter as tk
+from collections.abc import Callable
+from pathlib import Path
+from tkinter import filedialog, ttk
+from typing import NamedTuple
+
+from logbook.errors import LogbookError, RefusedError
+from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker
+from logbook.pages.garments.garment_form import GarmentForm
+from logbook.pages.garments.other_yarn import OtherYarn
+from logbook.pages.session import Session
+from logbook.tasks.garment_files import pattern_html, save_garment_svg, save_pattern_page, save_pattern_text, save_plan
+from logbook.tasks.garment_publishing import publish, take_back
+from logbook.tasks.garments import GarmentAnswer, read_plan
+from logbook.window.garments.dialogs import ask_other_yarn
+from logbook.window.keys import accelerator, bind_keys, split_mnemonic
+from logbook.window.look import Look
+from logbook.window.message import tell
+from logbook.window.printing import Printer
+
+PLANS = [("Plan of a garment", "*.json"), ("All files", "*")]
+
+
+class OnPage(NamedTuple):
+    """What the page gives: its card; saving; a plan that is taken in hand as a new garment; and how it hears of changes."""
+
+    card: Callable[[], GarmentCard]
+    save: Callable[[], bool]
+    settle: Callable[[], bool]
+    take_plan: Callable[[object], object]
+    changed: Callable[[], object]
+    pattern: Callable[[], str]
+
+
+class FileActions:
+    """The entries of one menu button."""
+
+    def __init__(
+        self, frame: ttk.Frame, look: Look, session: Session, form: GarmentForm, maker: GarmentMaker, page: OnPage
+    ) -> None:
+        self._frame, self.look, self._session, self._form, self._maker, self._page = frame, look, session, form, maker, page
+        self.printer = Printer(session)
+        self._entries: tuple[tuple[str, str, Callable[[], object]], ...] = (
+            ("&Print the pattern", "Mod-p", self.print),
+            ("&Copy the pattern", "Mod-Shift-c", self.copy),
+            ("Save the pattern as a &text…", "", self.save_text),
+            ("Save the pattern as a pa&ge…", "", self.save_page),
+            ("Save the &drawing…", "", self.save_drawing),
+            ("", "", lambda: None),
+            ("The same in another &yarn…", "Mod-y", self.other_yarn),
+            ("&Mark it as published", "", self.publish),
+            ("Take &back what was published", "", self.take_back),
+            ("", "", lambda: None),
+            ("Save its p&lan as a file…", "", self.save_plan),
+            ("Take a plan &in from a file…", "", self.take_in),
+        )
+        for _, keys, action in self._entries:
+            if keys:
+                bind_keys(frame.winfo_toplevel(), keys, action, while_shown=frame)
+
+    def menu_button(self, parent: tk.Misc, text: str) -> ttk.Menubutton:
+        """The button that opens the menu."""
+        words, underline = split_mnemonic(text)
+        button = ttk.Menubutton(parent, text=words, underline=underline, direction="above", width=len(words) + 1)
+        menu = tk.Menu(button, tearoff=False)
+        for label, keys, action in self._entries:
+            if not label:
+                menu.add_separator()
+                continue
+            words, underline = split_mnemonic(label)
+            shown = accelerator(parent, keys) if keys else ""
+            menu.add_command(label=words, underline=underline, command=action, accelerator=shown)
+        button.configure(menu=menu)
+        return button
+
+    def copy(self) -> None:
+        """Copies the whole pattern."""
+        text = self._page.pattern()
+        if not text:
+            self._whole()
+            return
+        self._frame.clipboard_clear()
+        self._frame.clipboard_append(text)
+        self._session.say("The whole pattern is copied.")
+
+    def print(self) -> None:
+        """Opens the whole pattern, with its drawings, as a page in the browser."""
+        answer = self._whole()
+        if answer is not None:
+            html = pattern_html(answer, self._session.terms, self._session.units)
+            self.printer.show_page(html, "garment.html")
+
+    def save_text(self) -> None:
+        """Asks where to, and writes the whole pattern there as text."""
+        self._save(".txt", "Text", lambda answer, to: save_pattern_text(answer, self._session.terms, to, self._session.book))
+
+    def save_page(self) -> None:
+        """Asks where to, and writes the whole pattern there as a page to print."""
+        session = self._session
+        self._save(".html", "Page", lambda answer, to: save_pattern_page(answer, session.terms, session.units, to, session.book))
+
+    def save_drawing(self) -> None:
+        """Asks where to, and writes the drawing of the size shown there."""
+        shown, session = self._page.card().size, self._session
+
+        def write(answer: GarmentAnswer, to: Path) -> None:
+            size = next(size for size in answer.numbers if size.name == shown)
+            save_garment_svg(answer, size, to, session.units, session.book)
+
+        self._save(".svg", "Drawing", write)
+
+    def save_plan(self) -> None:
+        """Asks where to, and writes the plan as typed there; the window and the command take it in again."""
+        plan = self._form.read().plan
+        self._save_as(".json", "Plan", lambda to: save_plan(plan, to, self._session.book))
+
+    def take_in(self) -> None:
+        """Asks for the file of a plan, and takes it in hand as a new garment, not saved."""
+        if not self._page.settle():
+            return
+        chosen = filedialog.askopenfilename(parent=self._frame, title="Take a plan in", filetypes=PLANS)
+        if not chosen:
+            return
+        try:
+            plan = read_plan(Path(chosen))
+        except LogbookError as error:
+            tell(self._frame, self.look, str(error))
+            return
+        self._page.take_plan(plan)
+        self._session.say(f"The plan of {Path(chosen).name} is in hand; nothing is saved yet.")
+
+    def other_yarn(self) -> None:
+        """The same garment from other swatches, as a new one."""
+        if not self._page.settle():
+            return
+        other = OtherYarn(self._session, self._form)
+        if not other.tags:
+            self._session.say("Choose a garment whose pieces have swatches first.")
+            return
+        plan = ask_other_yarn(self._frame, self.look, other)
+        if plan is not None:
+            self._page.take_plan(plan)
+            self._session.say("The garment in the other yarn is in hand, not saved yet.")
+
+    def publish(self) -> None:
+        """Keeps what is saved as published today."""
+        if self._whole() is None or not self._saved():
+            return
+        answer, saved = self._whole(), self._form.saved
+        if answer is None or saved is None:
+            return
+        self._write(lambda: publish(self._session.book, saved, answer), f"“{saved.name}” is marked as published today.")
+
+    def take_back(self) -> None:
+        """Forgets what was published."""
+        saved = self._form.saved
+        if saved is None or saved.published is None:
+            self._session.say("Nothing of this garment is marked as published.")
+        else:
+            self._write(lambda: take_back(self._session.book, saved), f"“{saved.name}” is not marked as published any more.")
+
+    def _saved(self) -> bool:
+        return (not self._form.is_dirty or self._page.save()) and self._form.saved is not None
+
+    def _write(self, action: Callable[[], object], said: str) -> None:
+        try:
+            self._session.write(action)
+        except RefusedError as error:
+            tell(self._frame, self.look, str(error))
+            return
+        self._page.changed()
+        self._session.say(said)
+
+    def _whole(self) -> GarmentAnswer | None:
+        try:
+            return self._maker.whole()
+        except LogbookError as error:
+            self._session.say(f"There is no pattern yet: {error}")
+            return None
+
+    def _save(self, suffix: str, kind: str, write: Callable[[GarmentAnswer, Path], None]) -> None:
+        answer = self._whole()
+        if answer is not None:
+            self._save_as(suffix, kind, lambda to: write(answer, to))
+
+    def _save_as(self, suffix: str, kind: str, write: Callable[[Path], None]) -> None:
+        name = self._form.texts["name"].strip() or "garment"
+        chosen = filedialog.asksaveasfilename(
+            parent=self._frame,
+            title=f"Save the {kind.lower()}",
+            defaultextension=suffix,
+            filetypes=[(kind, f"*{suffix}")],
+            initialfile=name.replace("/", "-") + suffix,
+        )
+        if not chosen:
+            return
+        try:
+            write(Path(chosen))
+        except RefusedError as error:
+            tell(self._frame, self.look, str(error))
+        else:
+            self._session.say(f"Written to {chosen}.")

@@ -1,0 +1,293 @@
+"""What follows from the garment in hand: drawing, numbers, sizes, the written pattern; live."""
+
+import tkinter as tk
+from collections.abc import Callable
+from functools import partial
+from tkinter import ttk
+from typing import NamedTuple
+
+from logbook.craft.garments.garment import Remedy
+from logbook.craft.garments.garment_drawing import piece_drawing, pieces_drawing
+from logbook.craft.words.lengths import Units
+from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker, yarn_sentences
+from logbook.pages.garments.joins_words import join_lines
+from logbook.pages.garments.number_rows import PIECE_HEADINGS, piece_rows, row_rows, size_rows
+from logbook.window.canvas import DrawingCanvas
+from logbook.window.card import Card
+from logbook.window.fitting import FittingColumns
+from logbook.window.flat_choice import FlatChoice
+from logbook.window.garments.pattern_view import PatternActions, PatternView
+from logbook.window.look import Look
+from logbook.window.scrolled import Scrolled
+from logbook.window.sentence import Sentence
+from logbook.window.table import Column, Row, Table
+
+DRAWING, NUMBERS, SIZES, PATTERN = "Drawing", "Numbers", "Sizes", "Pattern"
+VIEWS = (DRAWING, NUMBERS, SIZES, PATTERN)
+MOST_PROBLEMS = 3
+"""So many are in view at once; how many more there are is said."""
+ABREAST = 62
+"""Letters that the large piece and all pieces side by side want."""
+JOINS = (
+    Column("letter", "", 1),
+    Column("join", "Join", 14, grow=True, least=8),
+    Column("one", "One", 8, "right"),
+    Column("other", "Other", 8, "right"),
+    Column("verdict", "", 21),
+)
+PIECES = (
+    Column("piece", PIECE_HEADINGS[0], 10, grow=True),
+    Column("chain", PIECE_HEADINGS[1], 5, "right"),
+    Column("stitches", PIECE_HEADINGS[2], 8, "right"),
+    Column("rows", PIECE_HEADINGS[3], 5, "right"),
+    Column("width", PIECE_HEADINGS[4], 7, "right"),
+    Column("sure", PIECE_HEADINGS[5], 7, "right"),
+    Column("length", PIECE_HEADINGS[6], 7, "right"),
+    Column("grams", PIECE_HEADINGS[7], 6, "right"),
+)
+NEED = ("piece", "chain", "stitches", "rows", "width", "length", "grams", "sure")
+ROWS = (
+    Column("row", "Row", 5, "right"),
+    Column("stitches", "Stitches", 7, "right"),
+    Column("change", "Change", 6, "right"),
+    Column("width", "Width", 7, "right", grow=True),
+)
+
+
+class FollowActions(NamedTuple):
+    """What the view asks for: another size or view is shown, a remedy is taken."""
+
+    size_chosen: Callable[[str], object]
+    view_chosen: Callable[[str], object]
+    remedy: Callable[[Remedy], object]
+
+
+class FollowView(Card):
+    """Headline, size and troubles stay in view; below them stands the view that was chosen."""
+
+    def __init__(
+        self, parent: tk.Misc, look: Look, units: Callable[[], Units], actions: FollowActions, pattern: PatternActions
+    ) -> None:
+        super().__init__(parent, look, fills=True)
+        self.look, self._units, self._do = look, units, actions
+        self.views = FlatChoice(self, look, actions.view_chosen)
+        self.headline = Sentence(self, "—", "Result.TLabel")
+        self.sizes = FlatChoice(self, look, actions.size_chosen)
+        self.sentences = Sentence(self)
+        self.troubles = ttk.Frame(self, style="Card.TFrame")
+        self.troubles.columnconfigure(1, weight=1)
+        self._places: dict[str, ttk.Frame] = {}
+        self._size_headings: tuple[str, ...] = ("Size",)
+        self._size_table: Table
+        self._size_words: Sentence
+        for row, widget in enumerate((self.views, self.headline, self.sizes, self.sentences, self.troubles)):
+            look.grid(widget, row=row, column=0, sticky="ew", pady=(0, 0.7))
+        self.rowconfigure(5, weight=1)
+        self.views.show({name: name for name in VIEWS}, DRAWING)
+        self._build_drawing()
+        self._build_numbers()
+        self._build_sizes()
+        self.pattern = PatternView(self, look, pattern)
+        self._places[PATTERN] = self.pattern
+        self._problems: object = None
+        self._remedies: dict[Remedy, ttk.Button] = {}
+        self.show_view(DRAWING)
+
+    @property
+    def view(self) -> str:
+        """The name of the view that is shown."""
+        return self.views.chosen
+
+    def show_view(self, name: str) -> None:
+        """Shows one view."""
+        self.views.show({one: one for one in VIEWS}, name)
+        for one, place in self._places.items():
+            if one == name:
+                place.grid(row=5, column=0, sticky="nsew")
+            else:
+                place.grid_remove()
+
+    def show(self, card: GarmentCard, bad_sizes: frozenset[str]) -> None:
+        """Shows the answer of this moment, or that there is none yet and why."""
+        self.headline.configure(text=card.headline)
+        self.show_sizes(card, bad_sizes)
+        _say(self.sentences, "" if self.view == PATTERN else "\n".join(card.sentences))
+        self._show_troubles(card if self.view not in (SIZES, PATTERN) else GarmentCard(missing=card.missing))
+        if self.view == DRAWING:
+            self._show_drawing(card)
+        elif self.view == NUMBERS:
+            self._show_numbers(card)
+
+    def show_sizes(self, card: GarmentCard, bad_sizes: frozenset[str]) -> None:
+        """The sizes to step through, each with its sign where something does not fit."""
+        if len(card.sizes) > 1 and self.view not in (SIZES, PATTERN):
+            self.sizes.show({name: f"✕ {name}" if name in bad_sizes else name for name in card.sizes}, card.size)
+            self.sizes.grid()
+        else:
+            self.sizes.grid_remove()
+
+    def show_table(self, card: GarmentCard, maker: GarmentMaker) -> None:
+        """The table of all sizes, as far as they are worked out."""
+        headings, rows, sentences = size_rows(card, maker, self._units())
+        if headings != self._size_headings:
+            self._size_headings = headings
+            self._size_table.destroy()
+            columns = [
+                Column(str(n), text, max(5, len(text)), "left" if n == 0 else "right", grow=n > 0)
+                for n, text in enumerate(headings)
+            ]
+            self._size_table = Table(self._size_place, self.look, columns, lambda _: None)
+            FittingColumns(self._size_table, [str(n) for n in range(len(headings))])
+            self._size_table.grid(row=0, column=0, sticky="ew")
+        self._size_table.set_rows(Row(cells[0], cells, (number,) * len(cells)) for number, cells in enumerate(rows))
+        self._size_table.tree.configure(height=max(2, min(len(rows), 12)))
+        _say(self._size_words, "\n".join(sentences))
+
+    def _build_drawing(self) -> None:
+        scrolled = Scrolled(self, self.look, 10)
+        place = scrolled.inside
+        self._places[DRAWING] = scrolled
+        self._drawing = scrolled
+        self.large = DrawingCanvas(place, self.look)
+        self.beside = ttk.Frame(place, style="Card.TFrame")
+        self.beside.columnconfigure(0, weight=1)
+        self.all_words = Sentence(self.beside, "All pieces, one scale", "Section.TLabel")
+        self.all = DrawingCanvas(self.beside, self.look)
+        self.below = ttk.Frame(place, style="Card.TFrame")
+        self.below.columnconfigure(0, weight=1)
+        self.joins = Table(self.below, self.look, JOINS, lambda _: None)
+        FittingColumns(self.joins, ("join", "verdict", "letter", "one", "other"))
+        self.yarn = Sentence(self.below, style="Muted.TLabel")
+        self.notes = Sentence(self.below, style="Muted.TLabel")
+        for row, widget in enumerate((self.all_words, self.all)):
+            widget.grid(row=row, column=0, sticky="ew")
+        for row, widget in enumerate((self.joins, self.yarn, self.notes)):
+            self.look.grid(widget, row=row, column=0, sticky="ew", pady=(0.5, 0.5))
+        self._abreast: bool | None = None
+        self._card = GarmentCard()
+        scrolled.canvas.bind("<Configure>", lambda _: self._arrange_drawing(), add="+")
+        self.look.when_changed(place, self._arrange_drawing)
+
+    def _arrange_drawing(self) -> None:
+        """The large piece and all pieces side by side where there is room."""
+        wide = self._drawing.canvas.winfo_width()
+        if wide <= 1:
+            return
+        place = self._drawing.inside
+        alone = self._card.chosen is None
+        abreast = wide >= ABREAST * self.look.base.measure("0") and not alone
+        if alone:
+            self.large.grid_remove()
+        else:
+            self.large.grid(row=0, column=0, sticky="new")
+        gap = self.look.pixels(3) if abreast else 0
+        self.beside.grid(row=0 if abreast else 1, column=1 if abreast else 0, sticky="new", padx=(gap, 0))
+        self.below.grid(row=1 if abreast else 2, column=0, columnspan=2, sticky="ew")
+        place.columnconfigure(0, weight=11 if abreast else 1, uniform="drawing" if abreast else "")
+        place.columnconfigure(1, weight=9 if abreast else 0, uniform="drawing" if abreast else "")
+        self._draw_large()
+
+    def _draw_large(self) -> None:
+        card, garment = self._card, self._card.garment
+        if garment is None or card.chosen is None:
+            self.large.show(None)
+            return
+        below = 1.5 * (len(garment.joins) + 1) + 1.5
+        highest = max(9.0, self._drawing.canvas.winfo_height() / self.look.line - 5.2 - below)
+        self.large.show(piece_drawing(garment, card.chosen.name, self._units(), highest))
+
+    def _show_drawing(self, card: GarmentCard) -> None:
+        self._card = card
+        garment = card.garment
+        self._arrange_drawing()
+        self.all.show(pieces_drawing(garment, self._units()) if garment is not None and garment.pieces else None)
+        lines = join_lines(garment, self._units()) if garment is not None else []
+        self.joins.set_rows(Row(line.letter, tuple(line), tuple(line)) for line in lines)
+        self.joins.tree.configure(height=max(1, len(lines)))
+        _there(self.joins, bool(lines))
+        _there(self.all, bool(garment and garment.pieces))
+        _there(self.all_words, bool(garment and garment.pieces))
+        _say(self.yarn, " ".join(yarn_sentences(garment, len(card.sizes) == 1)) if garment is not None else "")
+        _say(self.notes, "\n".join(card.notes))
+
+    def _build_numbers(self) -> None:
+        place = ttk.Frame(self, style="Card.TFrame")
+        place.columnconfigure(0, weight=1)
+        place.rowconfigure(2, weight=1)
+        self._places[NUMBERS] = place
+        self.pieces_table = Table(place, self.look, PIECES, lambda _: None)
+        FittingColumns(self.pieces_table, NEED)
+        self.rows_words = Sentence(place, style="Section.TLabel")
+        self.rows_table = Table(place, self.look, ROWS, lambda _: None)
+        self.pieces_table.grid(row=0, column=0, sticky="ew")
+        self.look.grid(self.rows_words, row=1, column=0, sticky="ew", pady=(1.5, 0.5))
+        self.rows_table.grid(row=2, column=0, sticky="nsew")
+
+    def _show_numbers(self, card: GarmentCard) -> None:
+        rows = piece_rows(card, self._units())
+        self.pieces_table.set_rows(Row(cells[0], cells, (number,) * len(cells)) for number, cells in enumerate(rows))
+        self.pieces_table.tree.configure(height=max(2, min(len(rows), 7)))
+        words, every = row_rows(card, self._units())
+        self.rows_words.configure(text=words)
+        self.rows_table.set_rows(Row(cells[0], cells, (number,) * len(cells)) for number, cells in enumerate(every))
+        _there(self.rows_table, bool(every))
+
+    def _build_sizes(self) -> None:
+        scrolled = Scrolled(self, self.look, 10)
+        self._places[SIZES] = scrolled
+        self._size_place = scrolled.inside
+        self._size_place.columnconfigure(0, weight=1)
+        self._size_table = Table(self._size_place, self.look, (Column("0", "Size", 6),), lambda _: None)
+        self._size_table.grid(row=0, column=0, sticky="ew")
+        self._size_words = Sentence(self._size_place)
+        self.look.grid(self._size_words, row=1, column=0, sticky="ew", pady=(1.5, 0))
+
+    def _show_troubles(self, card: GarmentCard) -> None:
+        """Each with a bar at its left; those with a remedy have a button that takes it."""
+        chosen = card.chosen.name if card.chosen is not None else ""
+        order = sorted(card.problems, key=lambda problem: chosen not in problem.pieces if chosen else False)
+        said = (tuple(card.missing), tuple(order), self._units())
+        if said == self._problems:
+            return
+        self._problems = said
+        for widget in self.troubles.winfo_children():
+            widget.destroy()
+        self._remedies = {}
+        sentences: list[tuple[str, Remedy | None]] = [(text, None) for text in card.missing]
+        sentences += [(problem.sentence, problem.remedy) for problem in order]
+        for row, (sentence, remedy) in enumerate(sentences[:MOST_PROBLEMS]):
+            self._trouble(row, sentence, remedy)
+        more = len(sentences) - MOST_PROBLEMS
+        if more > 0:
+            words = f"{more} more thing{'' if more == 1 else 's'} in this size."
+            Sentence(self.troubles, words, "Error.TLabel").grid(row=MOST_PROBLEMS, column=1, sticky="ew")
+        _there(self.troubles, bool(sentences))
+
+    def _trouble(self, row: int, sentence: str, remedy: Remedy | None) -> None:
+        bar = tk.Frame(self.troubles, width=3, borderwidth=0, highlightthickness=0)
+        self.look.when_changed(bar, lambda: bar.configure(background=self.look.palette.error))
+        bar.grid(row=row, column=0, sticky="ns", padx=(0, self.look.pixels(1.5)), pady=1)
+        Sentence(self.troubles, f"✕ {sentence}", "Error.TLabel").grid(row=row, column=1, sticky="ew", pady=2)
+        if remedy is not None:
+            button = ttk.Button(self.troubles, text=_take_words(remedy), command=partial(self._do.remedy, remedy))
+            self.look.grid(button, row=row, column=2, sticky="e", padx=(2, 0), pady=(0.3, 0.3))
+            self._remedies[remedy] = button
+
+
+def _take_words(remedy: Remedy) -> str:
+    unit = {"stitches": "stitch", "rows": "row"}[remedy.along] if abs(remedy.more) == 1 else remedy.along
+    unit = {"stitches": "stitches", "stitch": "stitch"}.get(unit, unit)
+    return f"Take {abs(remedy.more)} {unit} {'more' if remedy.more > 0 else 'fewer'}"
+
+
+def _say(sentence: Sentence, text: str) -> None:
+    if str(sentence.cget("text")) != text:
+        sentence.configure(text=text)
+    _there(sentence, bool(text))
+
+
+def _there(widget: tk.Widget, is_there: bool) -> None:
+    if is_there:
+        widget.grid()
+    else:
+        widget.grid_remove()

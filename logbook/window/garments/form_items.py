@@ -1,0 +1,79 @@
+"""Which fields the form of a garment has, and that of a piece by its shape, in reading order."""
+
+from typing import NamedTuple
+
+from logbook.craft.garments.shapes import NECKS, Shape
+from logbook.pages.garments.garment_texts import ENDS, FLAGS
+from logbook.window.form_card import Section
+
+
+class Entry(NamedTuple):
+    """A field of the form; ``key`` is the name of its text. ``kind``: ``text``, ``measure`` (what it comes to stands after it),
+    ``choice`` (of ``words``), ``swatch``, ``seam``, ``tick``, ``lines`` (so many as ``width``), ``joins`` or ``names``."""
+
+    key: str
+    label: str
+    kind: str = "text"
+    width: int = 0
+    words: tuple[str, ...] = ()
+
+
+GARMENT_ITEMS: tuple[Entry | Section, ...] = (
+    Entry("name", "Na&me"),
+    Entry("ease", "Ease", width=12),
+    Entry("chart", "Sizes &of chart", "chart", 14),
+    Entry("only", "Only these"),
+    Entry("range", "Of a range take", "choice", 10, tuple(ENDS)),
+    Section("garments.own", "Sizes of your own", (Entry("own sizes", "A line each", "lines", 3),)),
+    Section("garments.joins", "&Joins", (Entry("joins", "", "joins"),)),
+    Entry("says", "Abo&ut it", "lines", 2),
+    Entry("notes", "Notes", "lines", 2),
+)
+
+_LABELS = {
+    "upper arm round": "Upper arm",
+    "right side rows": "Shape on right-side rows only",
+    "whole repeats": "Whole repeats only",
+    "exact": "Last round for the exact girth",
+    "line stitches": "In each line",
+    "each round": "More each round",
+    "along": "Along",
+    "draw in": "Draw in",
+    "neck": "Form of neck",
+}
+
+
+def piece_items(shape: Shape, shapes: tuple[str, ...]) -> tuple[Entry | Section, ...]:
+    """The fields of a piece of that shape."""
+    measures = [Entry(name, _label(name), "measure", 16) for name in shape.measures]
+    choices = [_choice(name) for name in shape.choices if name != "mirrored"]
+    along = [entry for entry in choices if entry.key == "along"]
+    ways = [Entry("worked", "Worked", "choice", 10, shape.ways)] if len(shape.ways) > 1 else []
+    return (
+        Entry("name", "Na&me"),
+        Entry("shape", "Sha&pe of it", "choice", 15, shapes),
+        Entry("swatch", "From swat&ch", "swatch"),
+        *ways,
+        Entry("alike", "How many alike", width=5),
+        *along,
+        *measures,
+        *(entry for entry in choices if entry not in along),
+        Section("garments.names", "Names you can use", (Entry("names", "", "names"),)),
+        Section(
+            "garments.more",
+            "Seam, words for the pattern",
+            (Entry("seam", "A seam", "seam"), Entry("says", "It says", "lines", 2)),
+        ),
+    )
+
+
+def _choice(name: str) -> Entry:
+    if name in FLAGS:
+        return Entry(name, _label(name), "tick")
+    if name == "neck":
+        return Entry(name, _label(name), "choice", 10, ("round", *(neck for neck in NECKS if neck != "round")))
+    return Entry(name, _label(name), "text", 0 if name == "along" else 8)
+
+
+def _label(name: str) -> str:
+    return _LABELS.get(name, name[:1].upper() + name[1:])

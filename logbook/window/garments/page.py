@@ -1,0 +1,335 @@
+"""The garments on the page of pieces: what is planned, the one in hand or a piece of it, what follows from it."""
+
+import tkinter as tk
+from collections.abc import Callable, Sequence
+from functools import partial
+from tkinter import ttk
+
+from logbook.craft.garments.garment import Remedy
+from logbook.craft.garments.plan import GarmentPlan
+from logbook.craft.words.counting import listed
+from logbook.errors import LogbookError, RefusedError
+from logbook.pages.drafts import GARMENTS
+from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker, taken
+from logbook.pages.garments.garment_form import GarmentForm
+from logbook.pages.garments.garment_list import NEW, GarmentList, InHand, piece_line_key, said_of
+from logbook.pages.garments.garment_texts import piece_key
+from logbook.pages.session import Session
+from logbook.tasks.garment_publishing import published, would_change
+from logbook.tasks.garments import delete_garment
+from logbook.window.garments.dialogs import ask_template
+from logbook.window.garments.file_actions import FileActions, OnPage
+from logbook.window.garments.follow_view import PATTERN, SIZES, FollowActions, FollowView
+from logbook.window.garments.form_cards import Around, GarmentEditor
+from logbook.window.garments.pattern_view import PatternActions
+from logbook.window.garments.tree import GarmentTree
+from logbook.window.look import Look
+from logbook.window.record_page import RecordPage
+
+SHARES = (22, 31, 47)
+"""Of the page's width, from left to right."""
+REST_MS = 150
+"""After the last key so long, the other sizes are worked out, one at a time."""
+
+
+class GarmentsPage(RecordPage):
+    """A part of the page of pieces; ``above`` makes what stands over its list."""
+
+    kind, drafts_as = "garment", GARMENTS
+    find: GarmentTree
+    editor: GarmentEditor
+
+    def __init__(
+        self, parent: tk.Misc, look: Look, session: Session, above: Callable[[tk.Misc], tk.Widget] | None = None
+    ) -> None:
+        self.form = GarmentForm(session)
+        super().__init__(parent, look, session, self.form)
+        self._maker = GarmentMaker(session)
+        self.card = GarmentCard()
+        self._size = ""
+        self._timer = ""
+        self.garments = GarmentList(session, self._in_hand)
+        if self.form.garments:
+            first = next(iter(self.form.garments))
+            self.form.show(first)
+            self.garments.fold(first, True)
+        self.left = self._left(above)
+        around = Around(lambda: self.card, self._typed, self._structure_changed, self._fold, session.settings.opened)
+        self.card = self._maker.card(self.form, "")
+        self.editor = GarmentEditor(self.frame, look, self.form, around)
+        on_page = OnPage(lambda: self.card, self.save, self.settle, self.take_plan, self._written_to, self._pattern_shown)
+        self.files = FileActions(self.frame, look, session, self.form, self._maker, on_page)
+        self.follow = FollowView(
+            self.frame,
+            look,
+            lambda: session.units,
+            FollowActions(self._size_chosen, self._view_chosen, self._take_remedy),
+            PatternActions(self.files.copy, self.files.save_text, self.files.print),
+        )
+        for column, view in enumerate((self.left, self.editor, self.follow)):
+            self._place(view, column)
+        self._arrange(SHARES, lambda row: self.files.menu_button(row, "G&arment"))
+        self.frame.bind("<Destroy>", self._gone, add="+")
+        self._changed()
+
+    def _left(self, above: Callable[[tk.Misc], tk.Widget] | None) -> ttk.Frame:
+        left = ttk.Frame(self.frame, width=1, height=1)
+        left.grid_propagate(False)
+        left.columnconfigure(0, weight=1)
+        left.rowconfigure(1, weight=1)
+        if above is not None:
+            self.look.grid(above(left), row=0, column=0, sticky="ew", pady=(0, 1))
+        self.find = GarmentTree(left, self.look, self.garments, self._select, self._go_to_form, self.delete)
+        self.find.grid(row=1, column=0, sticky="nsew")
+        bar = ttk.Frame(left)
+        self.look.grid(bar, row=2, column=0, sticky="ew", pady=(1, 0))
+        self.add_button = ttk.Button(bar, text="Add a piece", underline=6, command=self.add_piece)
+        self.out_button = ttk.Button(bar, text="Take it out", underline=8, command=self.take_piece_out)
+        bar.bind("<Configure>", lambda _: self._fit(bar))
+        return left
+
+    def new(self) -> None:
+        """Takes a new garment in hand, begun from what the user chooses."""
+        if not self.settle():
+            return
+        begun = ask_template(self.frame, self.look, self.form.swatches)
+        if begun is not None:
+            self.garments.fold(NEW, True)
+            self._take_new(partial(self.form.begin, *begun))
+
+    def same_again(self) -> None:
+        """Takes a new one like the one in hand."""
+        self.garments.fold(NEW, True)
+        super().same_again()
+
+    def take_plan(self, plan: object) -> None:
+        """Takes a new garment of that plan in hand, not saved."""
+        assert isinstance(plan, GarmentPlan)
+        self.garments.fold(NEW, True)
+        self._take_new(partial(self.form.take_plan, plan))
+
+    def add_piece(self) -> None:
+        """Adds a piece to the garment in hand."""
+        self.garments.fold(self._key_of_garment, True)
+        self.form.add_piece()
+        self._structure_changed()
+        self.editor.start()
+
+    def take_piece_out(self) -> None:
+        """Takes the piece chosen out of the garment; until that is saved, Revert brings it back."""
+        if self.form.piece:
+            self.form.take_piece_out()
+            self._structure_changed()
+            self.find.table.tree.focus_set()
+            self.session.say("The piece is taken out. Revert brings it back, until the garment is saved.")
+
+    @property
+    def _name(self) -> str:
+        return self.form.saved.name if self.form.saved else ""
+
+    @property
+    def _key_of_garment(self) -> str:
+        return self.form.uid or NEW
+
+    @property
+    def _key(self) -> str:
+        """The key of the line of what is in hand."""
+        return piece_line_key(self._key_of_garment, self.form.piece) if self.form.piece else self._key_of_garment
+
+    def _in_hand(self) -> InHand:
+        form, card = self.form, self.card
+        chains = {piece.name: piece.chain for piece in card.garment.pieces} if card.garment is not None else {}
+        pieces, bad = {}, []
+        for number in form.pieces:
+            name = form.texts[piece_key(number, "name")].strip()
+            alike = form.texts[piece_key(number, "alike")].strip()
+            chain = chains.get(name)
+            said = said_of(name, int(alike)) if alike.isdecimal() and len(alike) < 5 else name or "a piece"
+            pieces[number] = (said, "–" if chain is None else str(chain))
+            if name in card.bad_pieces:
+                bad.append(number)
+        return InHand(self._key_of_garment, form.texts["name"], pieces, bad)
+
+    def _saved_words(self) -> str:
+        return f"“{self.form.texts['name'].strip()}” is saved."
+
+    def _delete(self, uids: Sequence[str]) -> str:
+        gone = self.form.saved
+        assert gone is not None  # it is the one in hand
+        self.session.write(lambda: delete_garment(self.session.book, gone))
+        return f"“{gone.name}” is deleted. Undo brings it back."
+
+    def save(self) -> bool:
+        """Saves what is typed; a garment that was new stays unfolded."""
+        was_open = self.garments.is_open(self._key_of_garment)
+        done = super().save()
+        if done and was_open:
+            self.garments.fold(self.form.uid, True)
+            self._mark()
+        return done
+
+    def _select(self, uids: tuple[str, ...]) -> None:
+        """The user chose another line: a piece of what is in hand, or of another garment; with something typed they may stay."""
+        if not uids or uids[0] == self._key:
+            return
+        garment, _, piece = uids[0].partition("/")
+        if garment != self._key_of_garment:
+            if not self.settle():
+                self._mark()
+                return
+            if not self.form.show(garment):
+                return
+        self.form.piece = int(piece) if piece and int(piece) in self.form.pieces else 0
+        self._changed()
+        self.editor.show()
+
+    def _show(self, uid: str) -> None:
+        garment, _, piece = uid.partition("/")
+        if self.form.show(garment):
+            self.form.piece = int(piece) if piece else 0
+            self._shown_anew()
+
+    def _mark(self) -> None:
+        """The line of what is in hand is the one selected."""
+        self.find.reload(self._key)
+
+    def _take_new(self, make: Callable[[], None]) -> None:
+        make()
+        self._shown_anew()
+        self.editor.start()
+
+    def _shown_anew(self) -> None:
+        self._changed()
+        self.editor.show()
+
+    def _typed(self) -> None:
+        """A text is another."""
+        self._changed()
+        self.editor.say()
+
+    def _structure_changed(self) -> None:
+        """There are other pieces, or another one is chosen."""
+        self._changed()
+        self.editor.show()
+
+    def _changed(self) -> None:
+        self._show_possible()
+        self.card = self._maker.card(self.form, self._size)
+        self._size = self.card.size or self._size
+        self.follow.show(self.card, self._maker.bad_sizes)
+        self.find.reload(self._key)
+        self.add_button.state(["!disabled" if not self.session.why_not_writable else "disabled"])
+        self.out_button.state(["!disabled" if self.form.piece else "disabled"])
+        self._rest_soon()
+
+    def _rest_soon(self) -> None:
+        if self._timer:
+            self.frame.after_cancel(self._timer)
+        self._timer = self.frame.after(REST_MS, self._rest)
+
+    def _rest(self) -> None:
+        """The other sizes, one at a time, so that no key waits for them."""
+        self._timer = ""
+        more = False
+        try:
+            more = self._maker.step() if self.card.sizes else False
+        except RefusedError:
+            more = False
+        if more:
+            self._timer = self.frame.after(1, self._rest)
+            return
+        self.follow.show_sizes(self.card, self._maker.bad_sizes)
+        if self.follow.view == SIZES:
+            self.follow.show_table(self.card, self._maker)
+        elif self.follow.view == PATTERN:
+            self._show_pattern()
+
+    def _show_pattern(self) -> None:
+        """As published where it was published, with what would be otherwise now; else as it is now."""
+        from logbook.tasks.garment_files import pattern_text
+
+        says: list[str] = []
+        text = ""
+        try:
+            before = published(self.form.saved) if self.form.saved is not None else None
+        except RefusedError as error:
+            before, says = None, [f"✕ {error}"]
+        try:
+            answer = self._maker.whole()
+        except LogbookError as error:
+            answer, says = None, [*says, f"✕ {error}"]
+        if before is not None:
+            text = before.texts.get(self.session.terms.value, "")
+            says.insert(0, f"As published on {before.date}.")
+            if answer is not None:
+                changes = would_change(before, answer)
+                says += [f"Now: {change}" for change in changes[:4]] or ["Nothing in it would be otherwise now."]
+                if len(changes) > 4:
+                    says.append(f"And {len(changes) - 4} more.")
+        elif answer is not None:
+            text = pattern_text(answer, self.session.terms)
+        if text and self._maker.bad_sizes:
+            bad = [size for size in self.card.sizes if size in self._maker.bad_sizes]
+            where = f"in {listed(bad)} " if len(self.card.sizes) > 1 else ""
+            says.append(f"! Something does not fit {where}yet: “Sizes” says what.")
+        self.follow.pattern.show(text, "\n".join(says))
+
+    def _pattern_shown(self) -> str:
+        """The pattern as the view has it, brought up to date."""
+        self._show_pattern()
+        return self.follow.pattern.text
+
+    def _size_chosen(self, name: str) -> None:
+        self._size = name
+        self._changed()
+        self.editor.say()
+
+    def _view_chosen(self, name: str) -> None:
+        self.follow.show_view(name)
+        self._changed()
+        if name in (SIZES, PATTERN):
+            self._rest()
+
+    def _take_remedy(self, remedy: Remedy) -> None:
+        taken(self.form, remedy, self.card, self.session.units)
+        self._shown_anew()
+        self.session.say("The remedy is taken: it stands in the form, not saved yet.")
+
+    def _written_to(self) -> None:
+        """Something was written that the form does not show."""
+        self._reload()
+        if not self.form.is_dirty and self.form.changed_elsewhere():
+            self.form.revert()
+        self._shown_anew()
+        self.session.records_changed(self)
+
+    def _reload(self) -> None:
+        self.form.refresh()
+        self._maker.refresh()
+        self.garments.reload()
+        self.find.reload(self._key)
+
+    def _settings_changed(self) -> None:
+        super()._settings_changed()
+        if self.follow.view == PATTERN:
+            self._show_pattern()
+
+    def _units_changed(self) -> None:
+        self._maker.refresh()
+        self._shown_anew()
+
+    def _go_to_form(self) -> None:
+        self.editor.start()
+
+    def _fit(self, bar: ttk.Frame) -> None:
+        """Side by side where there is room, else one beneath another."""
+        gap = self.look.pixels(1.5)
+        buttons = (self.add_button, self.out_button)
+        beside = sum(button.winfo_reqwidth() + gap for button in buttons) <= bar.winfo_width()
+        for place, button in enumerate(buttons):
+            at = (0, place) if beside else (place, 0)
+            button.grid(row=at[0], column=at[1], sticky="w", padx=(0, gap), pady=(0, 2))
+
+    def _gone(self, event: "tk.Event[tk.Misc]") -> None:
+        if event.widget is self.frame and self._timer:
+            self.frame.after_cancel(self._timer)
