@@ -151,6 +151,10 @@ class SheetWriter:
 
         self._sheet.row_breaks.append(Break(id=self.row))
 
+    def rule(self, area: str, rule: Any) -> None:
+        """A rule that dresses cells by what stands in them."""
+        self._sheet.conditional_formatting.add(area, rule)
+
     def merge(self, area: str) -> None:
         """Makes one cell of an area."""
         self._merged.append(area)

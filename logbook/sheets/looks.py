@@ -43,6 +43,15 @@ def dress(cell: Any, look: Look) -> None:
     cell.number_format = look.numbers
 
 
+def difference_rule(formula: str) -> Any:
+    """A frame and bold type where a formula is true."""
+    from openpyxl.formatting.rule import FormulaRule
+    from openpyxl.styles import Border, Font, Side
+
+    side = Side("thin", color=_TROUBLE)
+    return FormulaRule(formula=[formula], font=Font(bold=True, color=_TROUBLE), border=Border(side, side, side, side))  # type: ignore[no-untyped-call]
+
+
 def band_rule() -> Any:
     """Every second row a quiet band, whatever order a filter or sorting brings the rows into."""
     from openpyxl.formatting.rule import FormulaRule

@@ -1,43 +1,29 @@
-"""The figures of a piece as a workbook of one sheet, values only."""
+"""A piece as a workbook: its numbers live from gauge, ease and lengths, its drawing, and what is to be said of it."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import BinaryIO
 
+from logbook.craft.pieces.piece_gauges import PieceGauges
+from logbook.craft.sizes.run_numbers import figures_of
+from logbook.craft.sizes.size_run import SizeNumbers
 from logbook.sheets.book_writer import BookWriter
-from logbook.sheets.cells import TENTHS, WHOLE, Heading, Look
+from logbook.sheets.live_sizes import LiveSize, LiveSizes
+from logbook.sheets.panel_chart import write_drawings
+
+SHEETS = ("Piece", "Drawing")
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
-    """One line: what it is, its figure and unit, give or take and size before washing in the same unit (None: not known)."""
-
-    what: str
-    figure: float | str
-    unit: str = ""
-    give_or_take: float | None = None
-    before_washing: float | None = None
-
-
-_HEADINGS = (
-    Heading("what", 34, wraps=True), Heading("figure", 12, right=True), Heading("unit", 10),
-    Heading("give or take", 13, right=True),
-    Heading("before washing", 13, right=True),
-)  # fmt: skip
-HEADINGS = tuple(heading.name for heading in _HEADINGS)
-
-
-def write_piece_workbook(stream: BinaryIO, title: str, figures: Sequence[Figure], notes: Sequence[str]) -> None:
-    """Writes ``title``, the figures beneath their headings, then the notes. Text is text, also what looks like a formula."""
-    with BookWriter(title, "") as book:
-        sheet = book.sheet("Piece", _HEADINGS, top=4)
-        sheet.head(title, "As finished.")
-        sheet.headings(_HEADINGS, len(figures), filtered=False)
-        for line in figures:
-            numbers = WHOLE if isinstance(line.figure, int) else TENTHS
-            looks = [Look(wraps=True), *(Look(numbers=numbers, right=place != 1) for place in range(4))]
-            sheet.add((line.what, line.figure, line.unit, line.give_or_take, line.before_washing), looks)
+def write_piece_workbook(
+    stream: BinaryIO, title: str, piece: LiveSize, gauges: PieceGauges, notes: Sequence[str], date: str
+) -> None:
+    """Writes the workbook; ``date`` (as shown) at the foot of each printed page. Text is text, also what looks like a formula."""
+    with BookWriter(title, date) as book:
+        sheet = book.sheet("Piece", [44, 14, 26])
+        sheet.head(title, f"Finished sizes, in cm. {date}")
+        LiveSizes(sheet, piece.plan, gauges, [piece]).write("number")
         sheet.skip()
         for note in notes:
             sheet.paragraph(note)
+        one = SizeNumbers(name="", body_mm=piece.plan.body_mm or 0.0, piece=piece.numbers)
+        write_drawings(book, [("", figures_of(one))])
         book.save(stream)

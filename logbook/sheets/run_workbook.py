@@ -1,123 +1,118 @@
-"""A size run as a workbook: its numbers, the measures of its drawing, the lines of the pattern, and a sheet to try it out.
+"""A size run as a workbook: its numbers live from a few inputs, what was published beside them, the drawing, the lines."""
 
-The first three sheets hold values only. The formulas of the last carry their values (see ``formula_values``), so that each
-sheet shows what the program said also where nothing calculates.
-"""
+from collections.abc import Mapping, Sequence
+from math import floor
+from typing import BinaryIO, NamedTuple
 
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
-from typing import BinaryIO
-
+from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.sizes.pattern_lines import Written, pattern_parts
+from logbook.craft.sizes.published_run import PublishedRun
 from logbook.craft.sizes.run_numbers import NUMBERS, NumberKind, SizeFigures, figures_of
-from logbook.craft.sizes.size_run import SizeRun
-from logbook.sheets.book_writer import BookWriter
-from logbook.sheets.cells import WHOLE, Content, Formula, Look, Role
-from logbook.sheets.try_it import FIRST_SIZE, try_it_rows
+from logbook.craft.sizes.size_run import SizeRun, plan_for
+from logbook.sheets.book_writer import BookWriter, SheetWriter
+from logbook.sheets.cells import TENTHS, WHOLE, Content, Formula, Look, Role, column_letters
+from logbook.sheets.live_sizes import LiveSize, LiveSizes
+from logbook.sheets.looks import difference_rule
+from logbook.sheets.panel_chart import write_drawings
 
-SHEETS = ("Sizes", "Drawing", "Lines", "Try it")
-_MM_PER_CM = 10.0
-_MM_PER_INCH = 25.4
-
-
-@dataclass(frozen=True, slots=True)
-class _Layout:
-    """How a sheet is set out: its columns' widths in characters, its bold rows, and the number format of a cell."""
-
-    widths: Sequence[int]
-    bold: Sequence[int]
-    decimals: str = "0.0"
+SHEETS = ("Sizes", "Drawing", "Lines")
+_PUBLISHED = (
+    ("chain", "chain", "chain"), ("base stitches", "stitches", "stitches"), ("rows", "rows", "rows"),
+    ("width, cm", "width", "width"),
+    ("length, cm", "length", "length"), ("all round, cm", "all round", "around"), ("slit", "slit at", "slit_at"),
+    ("armhole", "armhole at", "armhole_at"), ("yarn, g", "yarn", "yarn"), ("balls", "balls", "balls"),
+)  # fmt: skip
+"""Of each number that is published its label, its name among the figures, and its line among the live ones."""
 
 
-def write_run_workbook(stream: BinaryIO, written: Written, run: SizeRun, said: Sequence[str], date: str) -> None:
-    """Writes the workbook; ``said`` stands below the numbers, ``date`` (as shown) stands at the head of each printed page.
+def write_run_workbook(
+    stream: BinaryIO,
+    written: Written,
+    wishes: Sequence[SizePlan],
+    run: SizeRun,
+    said: Sequence[str],
+    date: str,
+    published: PublishedRun | None = None,
+) -> None:
+    """Writes the workbook; ``said`` stands below the numbers, ``date`` (as shown) at the foot of each printed page.
 
     Raises RefusedError, naming the text, for a name that no sheet can hold.
     """
-    title = written.plan.name or "Size run"
-    sizes = len(written.sizes)
-    parts = [(part.heading, part.lines) for part in pattern_parts(written)]
-    lines = [line for heading, below in parts for line in (heading, *below, None)]
-    bold = [row for row, line in enumerate(lines, start=1) if line in {heading for heading, _ in parts}]
+    plan, title = written.plan, written.plan.name or "Size run"
+    by_name = {wish.name: wish for wish in wishes}
+    sizes = [LiveSize(size.name, plan_for(plan, by_name[size.name]), size.piece) for size in written.sizes]
     with BookWriter(title, date) as book:
-        _sheet(book, "Sizes", list(_size_rows(written, run, said)), _Layout([34, *[11] * (sizes + 1)], (1, 3)))
-        _sheet(book, "Drawing", list(_drawing_rows(written)), _Layout([34, *[11] * sizes], (1, 3)))
-        _sheet(book, "Lines", [(line,) for line in lines], _Layout([110], bold))
-        _sheet(
-            book, "Try it", list(try_it_rows(written)), _Layout([44, 14, 14, 16, 14, 11, 11, 13], (1, FIRST_SIZE - 1), "0.0##")
-        )
+        sheet = book.sheet("Sizes", [40, *[11] * len(sizes)], landscape=len(sizes) > 5)
+        sheet.head(title, f"Finished sizes {written.gauges.stitches.condition.words}, in cm. {date}")
+        live = LiveSizes(sheet, plan, written.gauges, sizes)
+        live.write("size")
+        if run.yarn is not None:
+            sheet.skip()
+            balls = "" if run.yarn.balls is None else f", {run.yarn.balls} balls with the reserve"
+            sheet.paragraph(f"One of each size takes {run.yarn.grams:.0f} g{balls}.", Role.LABEL)
+        if published is not None:
+            _write_published(sheet, live, published, [size.name for size in sizes])
+        sheet.skip()
+        for sentence in said:
+            sheet.paragraph(sentence)
+        write_drawings(book, [(size.name, figures_of(size)) for size in written.sizes])
+        lines = book.sheet("Lines", [100])
+        lines.head(title, "The lines of the pattern.")
+        for part in pattern_parts(written):
+            lines.add((part.heading,), Look(Role.SECTION), height=21)
+            for line in part.lines:
+                lines.paragraph(line, Role.LABEL)
+            lines.skip()
         book.save(stream)
 
 
-def _size_rows(written: Written, run: SizeRun, said: Sequence[str]) -> Iterator[tuple[Content, ...]]:
-    """A row for each number, a column for each size; all lengths in cm."""
-    plan = written.plan
-    yield (f"{plan.name or 'Size run'}: lengths in cm, finished sizes {written.gauges.stitches.condition.words}",)
-    yield (None,)
-    yield "size", *(size.name for size in written.sizes), "all"
-    balls = None if run.yarn is None else run.yarn.balls
-    grams = None if run.yarn is None else run.yarn.grams
-    up, across = ("stitch", "rows") if plan.sideways else ("row", "stitches")
-    figures = [figures_of(size) for size in written.sizes]
-    for label, name in _NUMBERS:
-        cells = [_cell(size, name) for size in figures]
-        if any(cell is not None for cell in cells):
-            yield label.format(up=up, across=across), *cells, {"yarn, g": grams, "balls, with the reserve": balls}.get(label)
-    for sentence in said:
-        yield (sentence,)
+def _write_published(sheet: SheetWriter, live: LiveSizes, published: PublishedRun, names: Sequence[str]) -> None:
+    """The numbers as they were set, as values; those that differ from the live ones are framed, and counted for each size."""
+    was = {str(size["size"]): size for size in published.sizes}
+    sheet.skip()
+    sheet.add(
+        (f"As published on {published.date}, from swatch {published.tag}", *[""] * len(names)), Look(Role.SECTION), height=21
+    )
+    compared: list[_Compared] = []
+    for label, name, key in _PUBLISHED:
+        cells = [_figure(was[own], name) if own in was else None for own in names]
+        row = live.row_of(key)
+        if row is None or all(cell is None for cell in cells):
+            continue
+        numbers = TENTHS if NUMBERS[name].kind is NumberKind.LENGTH else WHOLE
+        own_row = sheet.add((label, *cells), [Look(Role.LABEL), *[Look(numbers=numbers, right=True)] * len(cells)])
+        compared.append(_Compared(own_row, row, name, key))
+        rule = difference_rule(f"AND(ISNUMBER(B{own_row}),ISNUMBER(B{row}),ROUND(B{own_row},1)<>ROUND(B{row},1))")
+        sheet.rule(f"B{own_row}:{column_letters(len(cells) + 1)}{own_row}", rule)
+    counts: list[Content] = [
+        _differing(column_letters(place), compared, live, name, was) for place, name in enumerate(names, start=2)
+    ]
+    sheet.add(("numbers that differ today", *counts), [Look(Role.LABEL), *[Look(numbers=WHOLE, right=True)] * len(counts)])
 
 
-def _drawing_rows(written: Written) -> Iterator[tuple[Content, ...]]:
-    """The measures that stand at the drawing of the panel, in cm and in inches."""
-    yield ("Measures of the panel as finished, from its hem and side edges",)
-    yield (None,)
-    yield "size", *(size.name for size in written.sizes)
-    for unit, mm in (("cm", _MM_PER_CM), ("in", _MM_PER_INCH)):
-        for label, measure in _MEASURES:
-            cells = [measure(figures_of(size)) for size in written.sizes]
-            if any(cell is not None for cell in cells):
-                yield f"{label}, {unit}", *(None if cell is None else cell / mm for cell in cells)
+class _Compared(NamedTuple):
+    was: int
+    now: int
+    name: str
+    key: str
 
 
-def _cell(figures: SizeFigures, name: str) -> Content:
-    """A number as a cell has it: lengths in cm, and no text for none."""
-    if NUMBERS[name].kind in (NumberKind.LENGTH, NumberKind.DIFFERENCE):
+def _differing(letter: str, compared: Sequence[_Compared], live: LiveSizes, size: str, was: Mapping[str, SizeFigures]) -> Content:
+    """How many of the published numbers of a size differ from the live ones, to the last digit shown."""
+    if size not in was:
+        return "not in it"
+    terms, count = [], 0
+    for one in compared:
+        then, now = f"{letter}{one.was}", f"{letter}{one.now}"
+        terms.append(f"IF(AND(ISNUMBER({then}),ISNUMBER({now})),IF(ROUND({then},1)<>ROUND({now},1),1,0),0)")
+        before, today = _figure(was[size], one.name), live.value(one.key, size)
+        if isinstance(before, int | float) and isinstance(today, int | float):
+            count += floor(before * 10 + 0.5) != floor(today * 10 + 0.5)
+    return Formula("+".join(terms), count)
+
+
+def _figure(figures: SizeFigures, name: str) -> Content:
+    if NUMBERS[name].kind is NumberKind.LENGTH:
         mm = figures.length(name)
-        return None if mm is None else mm / _MM_PER_CM
-    return None if figures[name] == "" else figures[name]
-
-
-_NUMBERS = (
-    ("body", "body"), ("chain", "chain"), ("base stitches", "stitches"), ("repeats", "repeats"),
-    ("edge stitches at each side", "edge stitches"), ("rows", "rows"), ("width of a panel", "width"),
-    ("width wanted", "width wanted"), ("give or take, a whole piece", "width give or take"),
-    ("width before washing", "width before washing"), ("all round", "all round"), ("ease all round", "ease"),
-    ("length", "length"), ("length before washing", "length before washing"), ("slit ends after {up}", "slit at"),
-    ("armhole begins after {up}", "armhole at"), ("each shoulder, {across}", "shoulder units"), ("neck, {across}", "neck units"),
-    ("yarn, g", "yarn"), ("balls, with the reserve", "balls"), ("same as", "same as"),
-)  # fmt: skip
-_MEASURES: tuple[tuple[str, Callable[[SizeFigures], float | None]], ...] = (
-    ("width", lambda size: size.length("width")),
-    ("length", lambda size: size.length("length")),
-    ("hem to armhole", lambda size: size.hem_to_armhole_mm),
-    ("armhole depth", lambda size: size.length("armhole")),
-    ("slit", lambda size: size.length("slit")),
-    ("neck", lambda size: size.length("neck")),
-    ("each shoulder", lambda size: size.shoulder_mm),
-)
-
-
-def _sheet(book: BookWriter, name: str, rows: Sequence[Sequence[Content]], layout: _Layout) -> None:
-    sheet = book.sheet(name, layout.widths, landscape=name != "Lines")
-    for row, contents in enumerate(rows, start=1):
-        role = Role.HEADING if row in layout.bold and row > 1 else Role.TITLE if row in layout.bold else Role.CELL
-        looks = [
-            Look(
-                role,
-                WHOLE if isinstance(c.value if isinstance(c, Formula) else c, int) else layout.decimals,
-                right=column > 0,
-                wraps=isinstance(c, str) and (column > 0 or name == "Lines"),
-            )
-            for column, c in enumerate(contents)
-        ]
-        sheet.add(contents, looks)
+        return None if mm is None else mm / 10
+    return figures.get(name)

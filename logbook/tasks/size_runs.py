@@ -14,6 +14,7 @@ from logbook.craft.pieces.piece_notes import gauge_remarks, remarks_on, warnings
 from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.sizes.body_chart import is_childs_size
 from logbook.craft.sizes.pattern_lines import Written, pattern_text
+from logbook.craft.sizes.published_run import PublishedRun
 from logbook.craft.sizes.size_run import Remedy, SizeNumbers, SizeRun, plan_for, remedies, size_run
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.words.lengths import Units
@@ -96,13 +97,21 @@ def save_lines(lines: str, target: Path, book: Logbook | None = None) -> None:
     write_text(target, lines, never_over(book))
 
 
-def save_run_workbook(answer: RunAnswer, terms: Terms, target: Path, book: Logbook | None = None) -> None:
-    """Writes the run to the workbook ``target``. Raises RefusedError, in one sentence."""
+def save_run_workbook(
+    answer: RunAnswer, terms: Terms, target: Path, book: Logbook | None = None, published: PublishedRun | None = None
+) -> None:
+    """Writes the run to the workbook ``target``, with what was ``published`` beside it. Raises RefusedError, in one sentence."""
     today = date.today().isoformat()
     write_zip(
         target,
         lambda file: write_run_workbook(
-            file, answer.written(terms), answer.run, said((*answer.run.cautions, *answer.run.same)), today
+            file,
+            answer.written(terms),
+            answer.sizes,
+            answer.run,
+            said((*answer.run.cautions, *answer.run.same)),
+            today,
+            published,
         ),
         never_over(book),
     )

@@ -1,3 +1,4 @@
+from collections.abc import Sequence
 from dataclasses import replace
 from io import BytesIO
 
@@ -6,18 +7,28 @@ import pytest
 
 from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.sizes.pattern_lines import Written, pattern_parts
+from logbook.craft.sizes.published_run import PublishedRun, published_run
 from logbook.craft.sizes.size_run import SizeRun
 from logbook.errors import RefusedError
 from logbook.sheets.run_workbook import SHEETS, write_run_workbook
-from tests.support.size_runs import PLAN, written
+from tests.support.size_runs import BUSTS, PLAN, SWATCH, written
 
 Rows = list[tuple[object, ...]]
 
 
-def sheets(told: Written, notes: tuple[str, ...] = ()) -> dict[str, Rows]:
+def workbook(
+    told: Written, said: tuple[str, ...] = (), wishes: Sequence[SizePlan] = BUSTS, published: PublishedRun | None = None
+) -> BytesIO:
     stream = BytesIO()
-    write_run_workbook(stream, told, SizeRun(tuple(told.sizes), None, ()), notes, "1 June 2026")
-    book = openpyxl.load_workbook(stream, data_only=True)
+    write_run_workbook(stream, told, wishes, SizeRun(tuple(told.sizes), None, ()), said, "1 June 2026", published)
+    stream.seek(0)
+    return stream
+
+
+def sheets(
+    told: Written, said: tuple[str, ...] = (), wishes: Sequence[SizePlan] = BUSTS, published: PublishedRun | None = None
+) -> dict[str, Rows]:
+    book = openpyxl.load_workbook(workbook(told, said, wishes, published), data_only=True)
     return {sheet.title: list(sheet.iter_rows(values_only=True)) for sheet in book}
 
 
@@ -25,7 +36,7 @@ def row(rows: Rows, label: str) -> tuple[object, ...]:
     return next(cells[1:] for cells in rows if cells[0] == label)
 
 
-def test_values_come_first() -> None:
+def test_the_formulas_carry_what_the_program_said() -> None:
     told = written()
     found = sheets(told, ("A and B come out the same.",))
     assert tuple(found) == SHEETS
@@ -33,46 +44,60 @@ def test_values_come_first() -> None:
     assert row(numbers, "size")[:4] == ("A", "B", "C", "D")
     assert row(numbers, "chain")[:4] == (68, 68, 80, 86)
     assert row(numbers, "rows")[:4] == (62, 62, 62, 62)
-    assert row(numbers, "width of a panel")[0] == pytest.approx(42.63636)
+    assert row(numbers, "width, cm")[0] == pytest.approx(42.63636)
     assert row(numbers, "armhole begins after row")[:4] == (40, 40, 40, 40)
-    assert row(numbers, "same as")[:3] == ("B", "A", None)
     assert numbers[-1][0] == "A and B come out the same."
 
 
-def test_the_measures_of_the_drawing_add_up() -> None:
-    rows = sheets(written())["Drawing"]
-    for unit in ("cm", "in"):
-        width, neck, shoulder = (row(rows, f"{what}, {unit}")[0] for what in ("width", "neck", "each shoulder"))
-        assert width == pytest.approx(neck + 2 * shoulder)  # type: ignore[operator]
-        length, below, depth = (row(rows, f"{what}, {unit}")[0] for what in ("length", "hem to armhole", "armhole depth"))
-        assert length == pytest.approx(below + depth)  # type: ignore[operator]
-    assert row(rows, "width, in")[0] == pytest.approx(16.786, abs=0.001)
+def test_every_number_but_the_inputs_is_a_formula() -> None:
+    book = openpyxl.load_workbook(workbook(written(replace(PLAN, edge_stitches=1, side_edging_mm=10))))
+    cells = {r[0].value: r[1].value for r in book["Sizes"].iter_rows(min_row=4)}
+    for label in (
+        "chain",
+        "base stitches",
+        "repeats",
+        "rows",
+        "width, cm",
+        "length, cm",
+        "all round, cm",
+        "the neck is wide, cm",
+        "yarn, g",
+    ):
+        assert str(cells[label]).startswith("="), label
+
+
+def test_what_was_published_stands_beside_it_and_what_differs_is_counted() -> None:
+    told = written()
+    published = published_run("2026-05-01", SWATCH, told.sizes, "Ch 68.")
+    rows = sheets(told, published=published)["Sizes"]
+    assert row(rows, "numbers that differ today")[:4] == (0, 0, 0, 0)
+    longer = written(replace(PLAN, length_mm=600), sizes=BUSTS[:3])
+    rows = sheets(longer, wishes=BUSTS[:3], published=published)["Sizes"]
+    assert row(rows, "As published on 2026-05-01, from swatch S1") is not None
+    assert all(isinstance(count, int) and count > 0 for count in row(rows, "numbers that differ today")[:3])
+
+
+def test_the_drawing_is_a_chart_of_each_size_with_its_measures() -> None:
+    book = openpyxl.load_workbook(workbook(written()))
+    drawing = book["Drawing"]
+    assert len(drawing._charts) == 4  # type: ignore[attr-defined]
+    names = {cell.value for cell in drawing["A"]}
+    assert "neck 24.3 cm, shoulders 9.2 cm" in names or any(str(name).startswith("neck ") for name in names)
 
 
 def test_the_lines_are_those_of_the_pattern() -> None:
     told = written()
-    assert [cells[0] for cells in sheets(told)["Lines"] if cells[0]] == [
-        line for part in pattern_parts(told) for line in (part.heading, *part.lines)
-    ]
-
-
-def test_the_formulas_carry_what_the_program_said() -> None:
-    told = written(replace(PLAN, edge_stitches=1, side_edging_mm=10))
-    table = sheets(told)["Try it"][17:]
-    assert [cells[0] for cells in table] == ["A", "B", "C", "D"]
-    for cells, size in zip(table, told.sizes, strict=True):
-        assert cells[4:6] == (size.piece.stitches, size.piece.chain)
-        assert cells[6] == pytest.approx(size.piece.width.mm / 10)
-        assert cells[7] == pytest.approx(size.piece.width.difference_mm / 10)
+    lines = [cells[0] for cells in sheets(told)["Lines"][3:] if cells[0]]
+    assert lines == [line for part in pattern_parts(told) for line in (part.heading, *part.lines)]
 
 
 def test_names_are_text_whatever_they_look_like() -> None:
-    told = written(
-        replace(PLAN, name="=1+1 & more"), sizes=(SizePlan(name="=A1", body_mm=900), SizePlan(name="007", body_mm=990))
-    )
-    assert row(sheets(told)["Sizes"], "size")[:2] == ("=A1", "007")
+    wishes = (SizePlan(name="=A1", body_mm=900), SizePlan(name="007", body_mm=990))
+    told = written(replace(PLAN, name="=1+1 & more"), sizes=wishes)
+    assert row(sheets(told, wishes=wishes)["Sizes"], "size")[:2] == ("=A1", "007")
 
 
 def test_a_name_no_sheet_can_hold_is_refused() -> None:
+    wishes = (SizePlan(name="\x01", body_mm=900),)
     with pytest.raises(RefusedError, match=r"U\+0001"):
-        sheets(written(sizes=(SizePlan(name="\x01", body_mm=900),)))
+        sheets(written(sizes=wishes), wishes=wishes)

@@ -127,13 +127,12 @@ def test_the_figures_as_a_workbook(book: Logbook, tmp_path: Path) -> None:
     answer = work_out_piece(basis_of_tag(book, "H1"), replace(VEST, name="=1+1"))
     target = tmp_path / "vest.xlsx"
     save_piece_workbook(answer, target, book)
-    sheet = openpyxl.load_workbook(target)["Piece"]
-    rows = {row[0]: row[1:] for row in sheet.iter_rows(min_row=4, values_only=True) if row[0]}
-    assert rows["chain"][:2] == (76, "chains")
-    assert rows["width"][:2] == (51.8, "cm")
-    assert rows["width"][2] == pytest.approx(3.1184, abs=0.0001)
-    assert rows["width"][3] == pytest.approx(53.28)
-    assert rows["armhole: end of row 40"][0] == pytest.approx(19.8)
-    assert rows["balls with reserve"][0] == 6
+    sheet = openpyxl.load_workbook(target, data_only=True)["Piece"]
+    rows = {row[0]: row[1] for row in sheet.iter_rows(min_row=4, values_only=True) if row[0]}
+    assert (rows["chain"], rows["armhole begins after row"], rows["balls, with the reserve"]) == (76, 40, 6)
+    assert rows["width, cm"] == pytest.approx(51.8)
+    assert rows["give or take of a whole piece, cm"] == pytest.approx(3.1184, abs=0.0001)
+    assert rows["width before washing, cm"] == pytest.approx(53.28)
+    assert rows["the armhole is deep, cm"] == pytest.approx(19.8)
     assert (sheet["A1"].value, sheet["A1"].data_type) == ("=1+1: chain 76, 62 rows", "s")
     assert said(answer.notes)[0] in rows

@@ -75,13 +75,14 @@ class RunFiles:
 
     def save_workbook(self) -> None:
         """Asks where to, and writes the run there."""
-        answer, terms, book = self._page.card().answer, self._session.terms, self._session.book
+        card, terms, book = self._page.card(), self._session.terms, self._session.book
+        answer, published = card.answer, card.set_run
         if answer is None:
             self._session.say(NOTHING)
             return
 
         def write(to: Path) -> None:
-            save_run_workbook(answer, terms, to, book)
+            save_run_workbook(answer, terms, to, book, published)
 
         self._files.save("Save the run", ".xlsx", "Workbook", write)
 

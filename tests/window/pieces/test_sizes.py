@@ -186,7 +186,7 @@ def test_the_run_is_printed_and_saved(
         monkeypatch.setattr(filedialog, "asksaveasfilename", lambda name=name, **_: str(tmp_path / name))
         save()
     assert "Ch 68 (68, 80, 86)." in (tmp_path / "lines.txt").read_text("utf-8")
-    assert openpyxl.load_workbook(tmp_path / "run.xlsx").sheetnames == ["Sizes", "Drawing", "Lines", "Try it"]
+    assert openpyxl.load_workbook(tmp_path / "run.xlsx").sheetnames == ["Sizes", "Drawing", "Lines"]
 
 
 def test_a_chart_is_edited_kept_and_taken(root: tk.Tk, page: PiecesPage, session: Session) -> None:
