@@ -14,6 +14,8 @@ from logbook.book.merging import MERGE, PARTS, Conflict, Merging, Prefer, Taken,
 from logbook.book.schema import NAMES
 from logbook.errors import RefusedError
 
+__all__ = ["MergeAnswer", "Prefer", "Question", "merge"]
+
 _KINDS = {
     "yarn": "yarn", "stitch_pattern": "stitch pattern", "swatch": "swatch", "piece": "piece", "made_piece": "made piece",
     "garment": "garment", "body_chart": "body chart", "assumption": "assumption",

@@ -106,6 +106,16 @@ class BookActions:
         elif session is not None and self._window.settle():
             import_sheet(self._window.root, self._window.look, session)
 
+    def merge(self) -> None:
+        """Takes another logbook into this one, after asking whose word goes where both have changed the same."""
+        from logbook.window.merge_actions import merge_logbook
+
+        session = self._window.session
+        if session is not None and session.why_not_writable:
+            tell(self._window.root, self._window.look, session.why_not_writable)
+        elif session is not None and self._window.settle():
+            merge_logbook(self._window.root, self._window.look, session)
+
     def export_sheet(self) -> None:
         """Hands all swatches on as a sheet."""
         from logbook.window.sheet_actions import export_sheet

@@ -62,6 +62,7 @@ class MenuBar:
         menu.add_separator()
         self._entry(menu, "&Import a sheet…", lambda: self.books.import_sheet(), "Mod-i")
         self._entry(menu, "&Export to a sheet…", lambda: self.books.export_sheet(), "Mod-e")
+        self._entry(menu, "Mer&ge another logbook…", lambda: self.books.merge())
         self._entry(menu, "Save a &copy…", lambda: self.books.save_copy())
         menu.add_separator()
         self._entry(menu, "&Backups…", lambda: self.books.backups())

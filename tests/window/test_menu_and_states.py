@@ -49,6 +49,7 @@ BEFALLS: dict[str, Callable[[MainWindow, Path], object]] = {
 ENTRIES: dict[str, Callable[[MainWindow], object]] = {
     "import": lambda window: window.menu.books.import_sheet(),
     "export": lambda window: window.menu.books.export_sheet(),
+    "merge": lambda window: window.menu.books.merge(),
     "save a copy": lambda window: window.menu.books.save_copy(),
     "backups": lambda window: window.menu.books.backups(),
     "check": lambda window: window.menu.books.check(),
@@ -99,7 +100,7 @@ def test_what_is_open(window: MainWindow, befall: str, entry: str, tmp_path: Pat
     log = tmp_path / "home" / "errors.log"
     sheet = write_sheet(tmp_path / "sheet.csv", {"tag": "Z-1", **LEAST})
     path = session_of(window).book.path
-    made = {entry: tmp_path / name for entry, name in MADE.items()} | {"import": sheet}
+    made = {entry: tmp_path / name for entry, name in MADE.items()} | {"import": sheet, "merge": tmp_path / "none.logbook"}
     chosen_file(monkeypatch, *[made[entry]] * 3 if entry in made else [""] * 3)
     report_unexpected(window.root, window.look, log, window.watch.deal_with)
     BEFALLS[befall](window, path)

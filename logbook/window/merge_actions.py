@@ -1,0 +1,45 @@
+"""Another logbook taken into the one that is open, from the window: the work runs beside it."""
+
+import tkinter as tk
+from pathlib import Path
+from tkinter import filedialog
+
+from logbook.pages.session import Session
+from logbook.tasks.merging import MergeAnswer, Prefer, merge
+from logbook.window.background import Report
+from logbook.window.look import Look
+from logbook.window.merge_dialog import ask_whose
+from logbook.window.message import say_foreseen
+from logbook.window.progress import run_with_progress
+from logbook.window.save_copy import KINDS
+
+
+def merge_logbook(root: tk.Tk, look: Look, session: Session) -> None:
+    """Asks for the other logbook, merges it, and asks whose word goes where both have changed the same."""
+    chosen = filedialog.askopenfilename(parent=root, title="Merge another logbook into this one", filetypes=KINDS)
+    if chosen:
+        _merge(root, look, session, Path(chosen), None)
+
+
+def _merge(root: tk.Tk, look: Look, session: Session, other: Path, prefer: Prefer | None) -> None:
+    def work(report: Report) -> MergeAnswer:
+        with session.book.again() as book:
+            return merge(book, other, prefer)
+
+    def done(answer: MergeAnswer) -> None:
+        if answer.questions and prefer is None:
+            decided = ask_whose(root, look, other.name, answer.questions)
+            if decided is not None:
+                _merge(root, look, session, other, decided)
+            return
+        session.notice_others()
+        session.say(_said(other, answer))
+
+    run_with_progress(root, look, f"Merging {other.name} …", work, done, lambda error: say_foreseen(root, look, error))
+
+
+def _said(other: Path, answer: MergeAnswer) -> str:
+    if not answer.written:
+        return f"{other.name} has nothing that is not here already."
+    what = f"{answer.added} added, {answer.changed} changed, {answer.deleted} deleted"
+    return f"Merged {other.name}: {what}. Edit → Undo takes it back."
