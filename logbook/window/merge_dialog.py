@@ -35,8 +35,9 @@ class _Asked:
         inside.columnconfigure(0, minsize=min(_WIDTH * look.base.measure("0"), inside.winfo_screenwidth() - BESIDE))
         table = Table(inside, look, _COLUMNS, self._show_whole)
         table.set_rows(
-            Row(str(place), (q.record, q.field, q.ours, q.theirs), (q.record, q.field, q.ours, q.theirs))
+            Row(str(place), shown, shown)
             for place, q in enumerate(questions)
+            if (shown := tuple(" ".join(text.split()) for text in (q.record, q.field, q.ours, q.theirs)))
         )
         table.tree.configure(height=min(_ROWS, max(len(questions), 3)))
         look.grid(table, row=1, column=0, sticky="nsew")
