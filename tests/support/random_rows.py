@@ -1,7 +1,10 @@
-"""Random written rows of many kinds, proven by the program and laid by hand: ``python -m tests.support.random_rows --patterns 500``.
+"""Random written rows of many kinds, proven by the program and laid by hand.
 
-Rows with repeats as in ``laying_by_hand``; wide ones; a plain row 1 under rows with a repeat of their own; shaped rows; rounds with
-corners; rows that differ from size to size. Of each kind some fit by construction and as many have one number, stitch or step spoilt.
+``python -m tests.support.random_rows --patterns 500``
+
+Rows with repeats as in ``laying_by_hand``; wide ones; a plain row 1 under rows with a repeat of their own; shaped rows; rounds
+with corners; rows that differ from size to size. Of each kind some fit by construction and as many have one number, stitch or
+step spoilt.
 Prints every difference between the proof and the laying by hand, and ends with 1 if there is one.
 """
 
