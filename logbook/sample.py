@@ -1,4 +1,4 @@
-"""Where the sample lies: an open-air theatre's swatches and planned pieces, and a sheet with faults in it."""
+"""Where the sample lies: an open-air theatre's swatches, planned pieces and garments, and a sheet with faults in it."""
 
 from pathlib import Path
 
@@ -6,13 +6,14 @@ from logbook.errors import RefusedError
 
 SWATCHES = "swatches.csv"
 PIECES = "pieces.json"
+GARMENTS = ("matinee_top.json", "interval_cardigan.json", "foyer_raglan.json")
 FAULTY = "faulty.csv"
 
 _PACKAGE = Path(__file__).resolve().parent
 
 
 def folder() -> Path:
-    """The folder that holds SWATCHES, PIECES and FAULTY; RefusedError if there is none.
+    """The folder that holds SWATCHES, PIECES, GARMENTS and FAULTY; RefusedError if there is none.
 
     Installed it lies inside the package, in a checkout beside it.
     """

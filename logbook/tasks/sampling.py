@@ -7,11 +7,14 @@ from typing import Any
 
 from logbook import sample
 from logbook.book.changes import Writing
+from logbook.book.garments import put_garment
 from logbook.book.pieces import planned_pieces, put_made_piece, put_piece
 from logbook.book.plan_text import plan_of
 from logbook.book.swatches import swatch_of_tag
+from logbook.craft.garments.plan import Garment
 from logbook.craft.pieces.planned_piece import PlannedPiece, SizePlan
 from logbook.craft.words.terms import Terms
+from logbook.tasks.garments import read_plan
 from logbook.tasks.keeping import Logbook, new_book
 from logbook.tasks.made_pieces import made_from
 from logbook.tasks.pieces import basis_in
@@ -27,6 +30,8 @@ def new_sample(folder: Path) -> Logbook:
     carry_out(book, plan_import(book, sample.folder() / sample.SWATCHES))
     with book.writing("plan the sample's pieces") as writing:
         _plan_pieces(writing)
+        for name in sample.GARMENTS:
+            put_garment(writing, Garment(plan=read_plan(sample.folder() / name)))
     return book
 
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from logbook.craft.garments.plan import Garment, GarmentPlan, JoinWish, PieceWish, usual_alike
-from logbook.craft.garments.shapes import PANEL, shape_called
+from logbook.craft.garments.shapes import PANEL, TAPERED, shape_called
 from logbook.craft.garments.templates import new_piece, template
 from logbook.craft.garments.usual_joins import usual_joins
 from logbook.pages.garments import garment_texts as said
@@ -32,6 +32,8 @@ class GarmentForm:
         self.swatches = SwatchChoice(session)
         self.saved: Garment | None = None
         self.piece = self.join = 0
+        self._named = ""
+        self._called: dict[str, str] = {}
         self._start = NEW
         self.refresh()
         self.new()
@@ -98,13 +100,25 @@ class GarmentForm:
         if draft.is_new or not self.show(draft.record):
             self.new()
         self.texts |= texts
+        for number in self.pieces:
+            self.texts |= {key: "" for name in said.PIECE_KEYS if (key := piece_key(number, name)) not in self.texts}
+        for number in self.joins:
+            self.texts |= {key: "" for name in said.JOIN_KEYS if (key := join_key(number, name)) not in self.texts}
 
     def type_in(self, key: str, text: str) -> None:
         """Takes the text of one field as it stands now; what calls a piece by its name follows that."""
         before = self.texts.get(key, "").strip()
         self.texts[key] = text
         if key.startswith("piece ") and key.endswith(": name"):
-            self.texts |= said.with_piece_names(self.texts, before, text.strip())
+            self._call(key, before, text.strip())
+
+    def _call(self, key: str, before: str, name: str) -> None:
+        """What calls a piece by its name calls it by the new one; while that is none, or another's, by the last that was its own."""
+        old = self._called.setdefault(key, before)
+        others = {text.strip() for other, text in self.texts.items() if other != key and re.fullmatch(r"piece \d+: name", other)}
+        if name and name != old and not {name, old} & (others | said.TAKEN_NAMES):
+            self.texts |= said.with_piece_names(self.texts, old, name)
+            self._called[key] = name
 
     def piece_text(self, key: str) -> str:
         """A text of the piece chosen."""
@@ -193,7 +207,8 @@ class GarmentForm:
         like = self.piece or (self.pieces[-1] if self.pieces else 0)
         swatch = self.texts.get(piece_key(like, "swatch"), "")
         kind = shape_called(shape)
-        wish = PieceWish(name=new_piece(shape, plan), shape=shape, alike=usual_alike(shape), worked=kind.ways[0])
+        name = self._named = new_piece(shape, plan)
+        wish = PieceWish(name=name, shape=shape, alike=_usual_number(shape), worked=kind.ways[0])
         number = self._next("piece")
         self.texts |= {**said.piece_texts(number, wish), piece_key(number, "swatch"): swatch}
         self.piece = number
@@ -211,12 +226,18 @@ class GarmentForm:
         self.piece = 0
 
     def change_shape(self) -> None:
-        """The piece chosen has another shape now: how it is worked, and how many are alike, are as usual there."""
+        """The piece chosen has another shape now: how it is worked, and how many are alike, are as usual there; and its name, if
+        it was not typed.
+        """
         kind = shape_called(self.piece_text("shape"))
         if self.piece_text("worked") not in kind.ways:
             self.texts[piece_key(self.piece, "worked")] = kind.ways[0]
-        if usual_alike(kind.name) == 2 and self.piece_text("alike") in ("", "1"):
-            self.texts[piece_key(self.piece, "alike")] = "2"
+        self.texts[piece_key(self.piece, "alike")] = str(_usual_number(kind.name))
+        if self.piece_text("name") == self._named:
+            plan = self.read().plan
+            others = tuple(piece for piece in plan.pieces if piece.name != self._named)
+            self._named = new_piece(kind.name, replace(plan, pieces=others))
+            self.type_in(piece_key(self.piece, "name"), self._named)
 
     def add_join(self) -> None:
         """Adds a join, of the piece chosen or the first, and chooses it."""
@@ -277,4 +298,10 @@ class GarmentForm:
         self.saved, self._start = saved, shown
         self.texts = said.texts_of(shown)
         self._clean = dict(self.texts)
+        self._called.clear()
         self.piece = self.join = 0
+
+
+def _usual_number(shape: str) -> int:
+    """How many of a piece one begins with: sleeves come in pairs, as half fronts do."""
+    return 2 if shape == TAPERED else usual_alike(shape)

@@ -30,6 +30,8 @@ ENDS = {"low end": End.LOW, "middle": End.MIDDLE, "high end": End.HIGH}
 GARMENT_KEYS = ("name", "ease", "chart", "only", "range", "own sizes", "says", "notes")
 PIECE_KEYS = ("name", "shape", "swatch", "edge swatch", "alike", "worked", "seam", "says", *MEASURES, *CHOICES)
 JOIN_KEYS = ("of", "edge", "at", "to")
+TAKEN_NAMES = frozenset((*body_chart.MEASURES, *MEASURES, "ease", "size", "chest"))
+"""What no piece may be called."""
 FLAGS = ("right side rows", "whole repeats", "exact")
 
 
@@ -176,7 +178,7 @@ class _Reader:
         if any(piece.name == name for piece in self._pieces.values()):
             self._errors[key["name"]] = f"Two pieces are called “{name}”: give each a name of its own."
             return None
-        if name in (*body_chart.MEASURES, *MEASURES, "ease", "size", "chest"):
+        if name in TAKEN_NAMES:
             self._errors[key["name"]] = f"“{name}” is a measure: give the piece another name."
             return None
         self._try(key["name"], read_text)

@@ -1,0 +1,195 @@
+"""The form of a garment without a window: texts to a plan and back, pieces, joins, saving, what follows."""
+
+from dataclasses import replace
+
+import pytest
+
+from logbook.book.drafts import Draft
+from logbook.craft.garments.plan import Garment, TypedSize
+from logbook.craft.garments.templates import TEMPLATES, template
+from logbook.craft.words.lengths import Units
+from logbook.pages.drafts import GARMENTS, Offer, draft_of
+from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker, taken
+from logbook.pages.garments.garment_form import GarmentForm
+from logbook.pages.garments.garment_texts import read_garment, texts_of
+from logbook.pages.garments.other_yarn import OtherYarn
+from logbook.pages.garments.own_sizes import read_sizes, sizes_text
+from logbook.pages.session import Session
+from logbook.tasks.garment_publishing import publish, published, would_change
+from logbook.tasks.garments import garments, work_out
+
+
+@pytest.fixture
+def form(session: Session) -> GarmentForm:
+    return GarmentForm(session)
+
+
+def begun(form: GarmentForm, name: str = "cardigan", tag: str = "H1") -> GarmentForm:
+    form.begin(name, tag)
+    form.type_in("name", "Quay")
+    return form
+
+
+def card(session: Session, form: GarmentForm, size: str = "") -> GarmentCard:
+    return GarmentMaker(session).card(form, size)
+
+
+@pytest.mark.parametrize("name", TEMPLATES)
+def test_texts_say_the_same_plan_again(name: str) -> None:
+    plan = replace(template(name, "H1"), name="Quay")
+    read = read_garment(texts_of(Garment(plan=plan)), Units.CM)
+    assert read.plan == plan
+    assert not read.errors
+    assert not read.lacking
+
+
+def test_own_sizes_are_read_and_written_alike() -> None:
+    pieces = template("cardigan").pieces
+    text = "M: bust 96 cm; ease 6 cm; end width of sleeve 35 cm\nL: neck depth of front 20 cm"
+    sizes = read_sizes(text, pieces)
+    assert sizes[0] == TypedSize(name="M", measures={"bust": "96 cm"}, ease="6 cm", pieces={"sleeve": {"end width": "35 cm"}})
+    assert sizes_text(sizes) == text
+
+
+def test_what_a_measure_comes_to_and_what_is_wrong_with_one(session: Session, form: GarmentForm) -> None:
+    begun(form).piece = 1
+    assert card(session, form, "M").values["width"] == "52.0 cm"  # (94 + 10) / 2
+    form.type_in("piece 1: width", "(bust + ")
+    shown = card(session, form, "M")
+    assert "piece 1: width" in shown.errors
+    assert shown.headline == "—"
+    assert "band" not in {piece.name for piece in shown.garment.pieces}  # type: ignore[union-attr]
+    assert form.save().keys() == {"piece 1: width"}
+
+
+def test_a_bare_number_is_in_the_users_units(session: Session, form: GarmentForm) -> None:
+    session.settings = replace(session.settings, units="in")
+    form.begin("two-panel top", "H1")
+    form.type_in("piece 1: length", "22")
+    assert form.read().plan.pieces[0].measures["length"] == "22 in"
+
+
+def test_a_name_is_followed_by_those_that_use_it(form: GarmentForm) -> None:
+    begun(form).type_in("piece 1: name", "rear")
+    plan = form.read().plan
+    assert plan.pieces[1].measures["armhole"] == "armhole of rear"
+    assert {join.to for join in plan.joins} == {("rear",), ("rear", "front")}
+    assert ("rear", "neck") in plan.pieces[3].choices["along"]
+    assert not form.read().errors
+
+
+def test_a_name_that_is_typed_letter_by_letter_takes_none_of_another_s(form: GarmentForm) -> None:
+    begun(form)
+    for text in ("sleev", "slee", "", "f", "fr", "fro", "fron", "front", "front ", "front arm"):
+        form.type_in("piece 3: name", text)
+    plan = form.read().plan
+    assert [(join.of, join.to) for join in plan.joins] == [
+        ("front", ("back",)),
+        ("front", ("back",)),
+        ("front arm", ("back", "front")),
+    ]
+    assert not form.read().errors
+
+
+def test_pieces_are_added_and_taken_out_with_their_joins(form: GarmentForm) -> None:
+    begun(form).piece = 3
+    form.take_piece_out()
+    assert [piece.name for piece in form.read().plan.pieces] == ["back", "front", "band"]
+    assert all(join.of != "sleeve" for join in form.read().plan.joins)
+    form.add_piece("tapered panel")
+    assert form.read().plan.pieces[-1].swatch == "H1"
+    assert form.take_usual_joins() == 1
+
+
+def test_it_is_saved_found_copied_and_shown_as_it_was(session: Session, form: GarmentForm) -> None:
+    assert begun(form).save() == {}
+    assert [garment.name for garment in garments(session.book)] == ["Quay"]
+    assert not form.is_dirty
+    form.same_again()
+    assert form.texts["name"] == "Quay, copy"
+    assert form.save() == {}
+    form.type_in("name", "Quay")
+    assert "another garment" in form.save()["name"]
+    form.revert()
+    assert form.texts["name"] == "Quay, copy"
+
+
+def test_a_draft_is_offered_field_by_field_and_taken_up(session: Session, form: GarmentForm) -> None:
+    begun(form).save()
+    form.type_in("piece 1: length", "60 cm")
+    form.add_piece()
+    draft = draft_of(GARMENTS, form.uid, "Quay", "cm", form.texts, form.opened)
+    assert isinstance(draft, Draft)
+    again = GarmentForm(session)
+    offer = Offer(draft, again.kept(draft))
+    keys = frozenset(field.key for field in offer.fields)
+    assert {"piece 1: length", "piece 5: name"} <= keys
+    again.take_up(draft, offer.texts(keys))
+    assert again.read().plan == form.read().plan
+
+
+def test_a_remedy_that_is_taken_fits(session: Session, form: GarmentForm) -> None:
+    begun(form).type_in("piece 3: end width", "30 cm")
+    shown = card(session, form, "M")
+    (problem,) = [one for one in shown.problems if "sleeve" in one.pieces]
+    assert problem.remedy is not None
+    taken(form, problem.remedy, shown, Units.CM)
+    assert form.texts["own sizes"].startswith("M: end width of sleeve ")
+    assert not [one for one in card(session, form, "M").problems if "sleeve" in one.pieces]
+    assert [one for one in card(session, form, "L").problems if "sleeve" in one.pieces]
+
+
+def test_in_one_size_a_remedy_stands_in_the_piece(session: Session, form: GarmentForm) -> None:
+    begun(form, "two-panel top").type_in("chart", "none")
+    for key, text in {"width": "50 cm", "armhole": "20 cm"}.items():
+        form.type_in(f"piece 1: {key}", text)
+    form.type_in("piece 2: length", "50 cm")
+    shown = card(session, form)
+    (problem,) = [one for one in shown.problems if one.remedy is not None]
+    assert problem.remedy is not None
+    taken(form, problem.remedy, shown, Units.CM)
+    assert form.texts["own sizes"] == ""
+    assert not [one for one in card(session, form).problems if one.remedy is not None]
+
+
+def test_what_was_published_stays_and_what_would_change_is_said(session: Session, form: GarmentForm) -> None:
+    begun(form).save()
+    saved = form.saved
+    assert saved is not None
+    garment = publish(session.book, saved, work_out(saved.plan, session.book), "2026-03-01")
+    before = published(garments(session.book)[0])
+    assert before is not None
+    assert before.date == "2026-03-01"
+    assert would_change(before, work_out(garment.plan, session.book)) == ()
+    form.refresh()
+    form.show(garment.uid)
+    form.type_in("piece 1: length", "70 cm")
+    assert form.save() == {}
+    again = garments(session.book)[0]
+    assert published(again) == before
+    said = would_change(before, work_out(again.plan, session.book))
+    assert any(sentence.startswith("All sizes: “back”") or "“back” would have" in sentence for sentence in said)
+
+
+def test_another_yarn_stands_beside_the_first(session: Session, form: GarmentForm) -> None:
+    begun(form, "two-panel top").save()
+    other = OtherYarn(session, form)
+    assert other.tags == ("H1",)
+    beside = other.beside({"H1": "H2"})
+    assert not beside.error
+    assert len(beside.rows) == 18
+    assert {piece.swatch for piece in other.plan({"H1": "H2"}).pieces} == {"H2"}
+    assert "no swatch" in other.beside({"H1": "none such"}).error
+
+
+def test_the_size_shown_follows_every_key(session: Session, form: GarmentForm) -> None:
+    """One size is worked out at once; how long that takes is measured elsewhere, this only counts the sizes."""
+    maker = GarmentMaker(session)
+    begun(form).piece = 1
+    maker.card(form, "M")
+    assert [size.name for size, _ in maker.in_sizes()] == ["M"]
+    steps = 0
+    while maker.step():
+        steps += 1
+    assert steps == 8
+    assert len(maker.whole().numbers) == 9
