@@ -113,7 +113,7 @@ class GarmentForm:
             self._call(key, before, text.strip())
 
     def _call(self, key: str, before: str, name: str) -> None:
-        """What calls a piece by its name calls it by the new one; while that is none, or another's, by the last that was its own."""
+        """What calls a piece by its name calls it by the new one; while that is none, or another's, by the last of its own."""
         old = self._called.setdefault(key, before)
         others = {text.strip() for other, text in self.texts.items() if other != key and re.fullmatch(r"piece \d+: name", other)}
         if name and name != old and not {name, old} & (others | said.TAKEN_NAMES):
