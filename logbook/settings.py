@@ -34,7 +34,7 @@ class Settings:
 
     ``opened`` names the folded sections that stand open, ``recent`` the logbooks opened last, the latest first.
     ``backups`` is the folder chosen for backups, "" for the usual one; ``sheets`` what the columns of a maker's own sheets were
-    taken as, by their headings.
+    taken as, by their headings; ``panes`` where the bars between the panes of a page are, in shares of its width.
     """
 
     units: str = "cm"
@@ -46,6 +46,7 @@ class Settings:
     recent: tuple[str, ...] = ()
     backups: str = ""
     sheets: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
+    panes: Mapping[str, tuple[float, float]] = field(default_factory=dict)
 
     def with_recent(self, path: str) -> "Settings":
         """``path`` comes first, and is there once."""
@@ -155,6 +156,15 @@ def _sheets(value: Any) -> dict[str, dict[str, str]] | None:
     )
 
 
+def _panes(value: Any) -> dict[str, tuple[float, float]] | None:
+    def bars(one: Any) -> bool:
+        return isinstance(one, list) and len(one) == 2 and all(type(x) is float for x in one) and 0 <= one[0] <= one[1] <= 1
+
+    if not isinstance(value, dict) or not all(bars(one) for one in value.values()):
+        return None
+    return {key: (one[0], one[1]) for key, one in value.items()}
+
+
 def _place(value: Any) -> WindowPlace | None:
     if not isinstance(value, dict) or set(value) != {"width", "height", "x", "y", "zoomed"}:
         return None
@@ -175,5 +185,6 @@ READERS: dict[str, Callable[[Any], Any]] = {
     "recent": _texts,
     "backups": lambda value: value if isinstance(value, str) and (not value or Path(value).is_absolute()) else None,
     "sheets": _sheets,
+    "panes": _panes,
 }
 """For each setting: the value read, or None if it is not one."""

@@ -15,9 +15,9 @@ Command = tuple[str, str, Callable[[], object]]
 
 
 class ButtonRow(ttk.Frame):
-    """Grid it under the rest of ``page``, while which is shown the keys hold. The button Save stands out.
+    """Grid it under the rest of ``page``, while which is shown the keys hold. Delete stands alone at the left; Save stands out.
 
-    ``menu`` makes a button that stands at the left, apart from the others.
+    ``menu`` makes a button that stands beside Delete.
     """
 
     def __init__(
@@ -30,16 +30,19 @@ class ButtonRow(ttk.Frame):
     ) -> None:
         super().__init__(page)
         self.look, self._session = look, session
-        self.columnconfigure(1, weight=1)
+        self.columnconfigure(2, weight=1)
         self.menu_button = menu(self) if menu is not None else None
         if self.menu_button is not None:
-            self.menu_button.grid(row=0, column=0, sticky="w")
+            look.grid(self.menu_button, row=0, column=1, sticky="w", padx=(2, 0))
         self.buttons: dict[str, ttk.Button] = {}
-        for column, (text, keys, action) in enumerate(commands, 2):
+        for column, (text, keys, action) in enumerate(commands, 3):
             words, underline = split_mnemonic(text)
             style = "Accent.TButton" if words == "Save" else "TButton"
             button = self.buttons[words] = ttk.Button(self, text=words, underline=underline, command=action, style=style)
-            look.grid(button, row=0, column=column, padx=(2, 0))
+            if words == "Delete":
+                button.grid(row=0, column=0)
+            else:
+                look.grid(button, row=0, column=column, padx=(2, 0))
             bind_keys(page.winfo_toplevel(), keys, partial(self._press, button), while_shown=page)
         self.refusal = Sentence(self, "", "Error.TLabel")
         self.bind("<Configure>", lambda _: self._fit(), add="+")
@@ -77,11 +80,11 @@ class ButtonRow(ttk.Frame):
         """Left of the buttons, so that nothing moves; under them where they leave too little room, as they do in large text."""
         text = str(self.refusal.cget("text"))
         gap = self.look.pixels(3)
-        room = (self.grid_bbox(1, 0) or (0, 0, 0, 0))[2] - 2 * gap
+        room = (self.grid_bbox(2, 0) or (0, 0, 0, 0))[2] - 2 * gap
         if not text:
             self.refusal.grid_remove()
         elif self.look.base.measure(text) < room:
-            self.refusal.grid(row=0, column=1, columnspan=1, sticky="ew", padx=gap, pady=0)
+            self.refusal.grid(row=0, column=2, columnspan=1, sticky="ew", padx=gap, pady=0)
         else:
             across = self.grid_size()[0]
             self.refusal.grid(row=1, column=0, columnspan=across, sticky="ew", padx=0, pady=(self.look.pixels(0.5), 0))

@@ -12,7 +12,7 @@ class Card(ttk.Frame):
 
     def __init__(self, parent: tk.Misc, look: Look, *, fills: bool = False) -> None:
         super().__init__(parent, style="Outlined.Card.TFrame")
-        look.when_changed(self, lambda: self.configure(padding=look.pixels(3)))
+        look.when_changed(self, lambda: self.configure(padding=(look.pixels(4), look.pixels(3))))
         if fills:
             self.configure(width=1, height=1)
             self.grid_propagate(False)

@@ -3,6 +3,7 @@
 import tkinter as tk
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import replace
 from tkinter import ttk
 from typing import Any, Protocol
 
@@ -15,6 +16,7 @@ from logbook.window.button_row import ButtonRow
 from logbook.window.changed_elsewhere import may_save
 from logbook.window.keys import bind_keys
 from logbook.window.look import Look
+from logbook.window.panes import Panes, Shares
 from logbook.window.table import Table
 from logbook.window.unsaved import ask_of_unsaved
 
@@ -101,11 +103,14 @@ class RecordPage(ABC):
     find: ListShown
     editor: FormShown
     row: ButtonRow
+    panes_are: tuple[str, str, str] = ("List", "Form", "Your numbers")
+    """What its panes are called, where one of them is hidden."""
 
     def __init__(self, parent: tk.Misc, look: Look, session: Session, form: Form) -> None:
         self.frame = ttk.Frame(parent)
         self.look, self.session, self._form = look, session, form
         self._units = session.units
+        self.panes = Panes(self.frame, look, self.panes_are, self._keep_shares)
 
     @property
     def part(self) -> "RecordPage":
@@ -136,9 +141,13 @@ class RecordPage(ABC):
     def first_focus(self) -> None:
         """Into the find field; with nothing in the list yet into the form."""
         if self.find.table.shown or self._form.saved is not None:
-            self.find.start()
+            self._go_to_list()
         else:
             self.editor.start()
+
+    def _go_to_list(self) -> None:
+        self.panes.bring(0)
+        self.find.start()
 
     def record_in_hand(self) -> tuple[str, str] | None:
         """The name and uid of the saved record in hand."""
@@ -243,24 +252,27 @@ class RecordPage(ABC):
         return "Not saved yet: see the marked fields." if len(errors) > 1 else "Not saved yet: see the marked field."
 
     def _place(self, view: ttk.Frame, column: int) -> None:
-        """A part of the page, which fills its column."""
-        self.look.grid(view, row=0, column=column, sticky="nsew", padx=(0 if column == 0 else 2, 0), pady=(1, 1.5))
+        """A part of the page, which fills its pane."""
+        self.panes.put(view, column)
 
-    def _arrange(self, shares: Sequence[int], menu: Callable[[tk.Misc], ttk.Menubutton]) -> None:
-        """The shares of the columns in the page's width, the row of buttons, and their keys."""
-        for column, share in enumerate(shares):
-            self.frame.columnconfigure(column, weight=share, uniform="columns")
+    def _arrange(self, shares: Sequence[int], menu: Callable[[tk.Misc], ttk.Menubutton] | None = None) -> None:
+        """The shares of the panes in the page's width where the user gave them no others, the row of buttons, and their keys."""
+        first, second, _ = shares
+        usual = (first / sum(shares), (first + second) / sum(shares))
+        self.panes.share(self.session.settings.panes.get(self.drafts_as, usual))
+        self.look.grid(self.panes, row=0, column=0, sticky="nsew", pady=(1, 1.5))
+        self.frame.columnconfigure(0, weight=1)
         self.frame.rowconfigure(0, weight=1)
         commands = (
+            ("&Delete", "Mod-d", self.delete),
             ("&New", "Mod-n", self.new),
             ("Same a&gain", "Mod-g", self.same_again),
-            ("&Save", "Mod-s", self.save),
             ("&Revert", "Mod-r", self.revert),
-            ("&Delete", "Mod-d", self.delete),
+            ("&Save", "Mod-s", self.save),
         )
         self.row = ButtonRow(self.frame, self.look, self.session, commands, menu)
-        self.look.grid(self.row, row=1, column=0, columnspan=len(shares), sticky="ew", pady=(0, 1))
-        bind_keys(self.frame.winfo_toplevel(), "Mod-f", self.find.start, while_shown=self.frame)
+        self.look.grid(self.row, row=1, column=0, sticky="ew", pady=(0, 1))
+        bind_keys(self.frame.winfo_toplevel(), "Mod-f", self._go_to_list, while_shown=self.frame)
         self.session.on_records(self._records_changed)
         self.session.on_settings(self._settings_changed)
 
@@ -333,6 +345,11 @@ class RecordPage(ABC):
     @abstractmethod
     def _units_changed(self) -> None:
         """Lengths are shown in other units from now on."""
+
+    def _keep_shares(self, shares: Shares) -> None:
+        """The panes as the user dragged them, for the next window too."""
+        settings = self.session.settings
+        self.session.change_settings(replace(settings, panes={**settings.panes, self.drafts_as: shares}))
 
     def _fold(self, section: str, is_open: bool) -> None:
         self.session.change_settings(self.session.settings.with_opened(section, is_open))

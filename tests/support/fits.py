@@ -5,6 +5,8 @@ from collections.abc import Iterator
 from itertools import combinations
 from tkinter import ttk
 
+from logbook.window.panes import Panes
+
 WORDS = (ttk.Label, ttk.Button, ttk.Checkbutton, ttk.Radiobutton, ttk.Menubutton)
 SCREENS = {96: (1366, 768), 110: (1366, 768), 144: (1920, 1080)}
 """Screens that nothing may be cut on: dots per inch → width and height in pixels."""
@@ -43,7 +45,8 @@ def _faults_in(parent: tk.Misc) -> Iterator[str]:
             if child.winfo_reqheight() > child.winfo_height() + SLACK:
                 yield f"{said(child)} is {child.winfo_height()} high and wants {child.winfo_reqheight()}"
     for one, other in combinations(shown, 2):
-        if "place" not in (one.winfo_manager(), other.winfo_manager()) and overlap(edges(one), edges(other)):
+        panes = any(isinstance(widget, Panes) for widget in (one, other))  # what stands in them lies over them
+        if not panes and "place" not in (one.winfo_manager(), other.winfo_manager()) and overlap(edges(one), edges(other)):
             yield f"{said(one)} and {said(other)} lie over each other"
 
 

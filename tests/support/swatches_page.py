@@ -12,7 +12,7 @@ def page_on(root: tk.Tk, look: Look, session: Session) -> SwatchesPage:
     """The page with its form and its chain, and the keyboard where it begins."""
     shown = SwatchesPage(root, look, session)
     shown.frame.pack(fill="both", expand=True)
-    wait_until(root, shown.chain.winfo_viewable)
+    wait_until(root, lambda: shown.chain.winfo_viewable() or (shown.editor.winfo_viewable() and shown.panes.hidden == 2))
     settle(root)
     shown.first_focus()
     root.update()

@@ -2,6 +2,7 @@
 
 import tkinter as tk
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
 from functools import partial
 from tkinter import ttk
 
@@ -18,6 +19,7 @@ from logbook.window.card import Card
 from logbook.window.changed_elsewhere import may_save
 from logbook.window.keys import bind_keys
 from logbook.window.look import Look
+from logbook.window.panes import Panes, Shares
 from logbook.window.patterns.form import PatternForm
 from logbook.window.patterns.meaning_card import MeaningCard
 from logbook.window.patterns.pattern_list import PatternList
@@ -25,8 +27,8 @@ from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
 from logbook.window.unsaved import ask_of_unsaved
 
-SHARES = {"list": 30, "form": 36, "meaning": 34}
-"""Of the page's width, from left to right."""
+SHARES = (0.30, 0.66)
+"""Where the bars between list, form and meaning are, in the page's width."""
 
 PAUSE_MS = 400
 LONG_PAUSE_MS = 100
@@ -57,6 +59,7 @@ class PatternsPage:
 
     def first_focus(self) -> None:
         """The find field."""
+        self.panes.bring(0)
         self.list.find.input.focus_set()
 
     def record_in_hand(self) -> tuple[str, str] | None:
@@ -220,15 +223,23 @@ class PatternsPage:
         raise error
 
     def _build(self) -> None:
-        for column, (name, share) in enumerate(SHARES.items()):
-            self.frame.columnconfigure(column, weight=share, uniform="columns")
-            card = Card(self.frame, self.look)
-            self.look.grid(card, row=0, column=column, sticky="nsew", padx=(0 if column == 0 else 2, 0), pady=(1, 1.5))
+        self.panes = Panes(self.frame, self.look, ("Stitch patterns", "Form", "What it means"), self._keep_shares)
+        self.panes.share(self.session.settings.panes.get(PATTERNS, SHARES))
+        self.look.grid(self.panes, row=0, column=0, sticky="nsew", pady=(1, 1.5))
+        self.frame.columnconfigure(0, weight=1)
+        for column, name in enumerate(("list", "form", "meaning")):
+            card = Card(self.frame, self.look, fills=True)
+            self.panes.put(card, column)
             card.columnconfigure(0, weight=1)
             card.rowconfigure(1, weight=1)
             getattr(self, f"_build_{name}")(card)
         self.frame.rowconfigure(0, weight=1)
         self._build_row()
+
+    def _keep_shares(self, shares: Shares) -> None:
+        """The panes as the user dragged them, for the next window too."""
+        settings = self.session.settings
+        self.session.change_settings(replace(settings, panes={**settings.panes, PATTERNS: shares}))
 
     def _build_list(self, card: Card) -> None:
         self.list = PatternList(card, self.look, self.page, self._choose)
@@ -255,12 +266,12 @@ class PatternsPage:
 
     def _build_row(self) -> None:
         commands = (
-            ("&New", "Mod-n", self.new),
-            ("&Save", "Mod-s", self.save),
-            ("&Revert", "Mod-r", self.revert),
             ("&Delete", "Mod-d", self.delete),
+            ("&New", "Mod-n", self.new),
+            ("&Revert", "Mod-r", self.revert),
+            ("&Save", "Mod-s", self.save),
         )
         self.row = ButtonRow(self.frame, self.look, self.session, commands)
-        self.look.grid(self.row, row=1, column=0, columnspan=len(SHARES), sticky="ew", pady=(0, 1))
+        self.look.grid(self.row, row=1, column=0, sticky="ew", pady=(0, 1))
         bind_keys(self.frame.winfo_toplevel(), "Mod-f", self.first_focus, while_shown=self.frame)
         self.list.table.tree.bind("<Delete>", lambda _: self.row.buttons["Delete"].invoke())

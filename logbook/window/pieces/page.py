@@ -27,6 +27,7 @@ class PiecesPage(RecordPage):
     """Single pieces: a part of the page; ``above`` makes what stands over its list."""
 
     kind, drafts_as = "piece", PIECES
+    panes_are = ("Pieces", "Form", "Your numbers")
     find: FindView
     editor: FormView
 

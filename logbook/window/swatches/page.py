@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from logbook.window.swatches.form_view import FormView
 
 FILTERS = "swatches.filters"
-SHARES = (30, 34, 36)
+SHARES = (413, 462, 475)
 """Of the page's width, from left to right."""
 
 
@@ -33,6 +33,7 @@ class SwatchesPage(RecordPage):
     """Finds, shows and logs swatches, and says what each makes of a width."""
 
     kind, drafts_as = "swatch", SWATCHES
+    panes_are = ("Swatches", "Form", "Starting chain")
     find: FindView
 
     def __init__(self, parent: tk.Misc, look: Look, session: Session) -> None:
@@ -161,4 +162,5 @@ class SwatchesPage(RecordPage):
         self._changed()
 
     def _go_to_width(self) -> None:
+        self.panes.bring(2)
         self.chain.start()

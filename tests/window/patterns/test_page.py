@@ -186,6 +186,7 @@ def test_what_is_not_understood_is_marked_in_the_text(root: tk.Tk, page: Pattern
 
 def test_with_large_text_the_counts_stand_below_the_rows(root: tk.Tk, look: Look, page: PatternsPage) -> None:
     page.form.written_rows.text = ROWS
+    root.geometry("900x690+0+0")
     look.apply(percent=200)
     for _ in range(3):
         root.update()

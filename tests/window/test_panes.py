@@ -1,0 +1,72 @@
+"""The parts of a page: dragged and remembered, two at a time where three have no room."""
+
+import tkinter as tk
+from tkinter import ttk
+
+import pytest
+
+from logbook.window.look import Look
+from logbook.window.panes import Panes, Shares
+from tests.support.screen import settle
+
+
+class Shown:
+    """Three labelled parts in a window."""
+
+    def __init__(self, root: tk.Tk) -> None:
+        self.look, self.kept = Look(root), list[Shares]()
+        frame = ttk.Frame(root)
+        frame.pack(fill="both", expand=True)
+        frame.columnconfigure(0, weight=1)
+        frame.rowconfigure(0, weight=1)
+        self.panes = Panes(frame, self.look, ("List", "Form", "Answer"), self.kept.append)
+        self.panes.grid(row=0, column=0, sticky="nsew")
+        self.parts = [ttk.Frame(frame) for _ in range(3)]
+        for place, part in enumerate(self.parts):
+            ttk.Entry(part).grid()
+            self.panes.put(part, place)
+        self.panes.share((0.3, 0.65))
+
+
+@pytest.fixture
+def shown(root: tk.Tk) -> Shown:
+    root.geometry("1340x600+0+0")
+    made = Shown(root)
+    settle(root)
+    return made
+
+
+def test_each_has_its_share(shown: Shown) -> None:
+    widths = [part.winfo_width() for part in shown.parts]
+    assert [round(width / 1340, 1) for width in widths] == [0.3, 0.3, 0.3]
+    assert shown.panes.hidden is None
+
+
+def test_a_dragged_bar_is_told_and_never_squeezes_a_part(root: tk.Tk, shown: Shown) -> None:
+    bar = shown.panes.bar
+    bar.sash_place(0, 500, 0)
+    bar.event_generate("<ButtonRelease-1>", x=500, y=10)
+    settle(root)
+    assert len(shown.kept) == 1
+    assert round(shown.kept[0][0], 2) == round(500 / 1340, 2)
+    shown.panes.share((0.01, 0.99))
+    settle(root)
+    letter = shown.look.base.measure("0")
+    assert all(part.winfo_width() >= 30 * letter for part in shown.parts)
+
+
+def test_where_room_is_short_the_form_has_one_of_the_others_beside_it(root: tk.Tk, shown: Shown) -> None:
+    shown.look.apply(percent=200)
+    settle(root)
+    assert [part.winfo_viewable() for part in shown.parts] == [1, 1, 0]
+    assert shown.panes.switch["text"] == "Answer ▸"
+    shown.panes.switch.invoke()
+    settle(root)
+    assert [part.winfo_viewable() for part in shown.parts] == [0, 1, 1]
+    assert str(root.focus_get()).startswith(str(shown.parts[2]))
+    shown.panes.bring(0)
+    settle(root)
+    assert [part.winfo_viewable() for part in shown.parts] == [1, 1, 0]
+    shown.look.apply(percent=100)
+    settle(root)
+    assert all(part.winfo_viewable() for part in shown.parts)
