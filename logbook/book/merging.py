@@ -15,7 +15,6 @@ from typing import Any, Literal
 
 from logbook.book.changes import Writing, row_of
 from logbook.book.schema import NAMES, RECORDS
-from logbook.book.undo import undo_state
 
 MERGE = "merge"
 """What the ``of`` of a merge's action says."""
@@ -333,9 +332,13 @@ def _undone_merges(connection: sqlite3.Connection) -> frozenset[str]:
     merges = {uid for (uid,) in connection.execute("SELECT uid FROM action WHERE kind = 'do' AND of = ?", (MERGE,))}
     if not merges:
         return frozenset()
-    turns = connection.execute("SELECT uid, of FROM action WHERE kind != 'do'")
-    turned = {uid for uid, of in turns if of in merges}
-    return frozenset(turned | (merges - {action.uid for action in undo_state(connection).done}))
+    last: dict[str, str] = {}
+    turned = set()
+    for uid, of, kind in connection.execute("SELECT uid, of, kind FROM action WHERE kind != 'do' ORDER BY position"):
+        if of in merges:
+            turned.add(uid)
+            last[of] = kind
+    return frozenset(turned | {uid for uid, kind in last.items() if kind == "undo"})
 
 
 def _plain(uid: str) -> str:

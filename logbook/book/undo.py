@@ -30,7 +30,10 @@ class UndoState:
 
 
 def undo_state(connection: sqlite3.Connection) -> UndoState:
-    """Replays the list of actions: a new one makes what was undone final. Raises DamagedError if it does not hang together."""
+    """All that can be turned, by replaying the whole list of actions: a new one makes what was undone final.
+
+    Long for who only wants the next one. Raises DamagedError if it does not hang together.
+    """
     rows = connection.execute("SELECT uid, at, label, kind, of FROM action ORDER BY position")
     done: list[Action] = []
     undone: list[Action] = []
@@ -76,6 +79,59 @@ def _turning(book: Logbook, kind: Literal["undo", "redo"]) -> Iterator[tuple[Wri
 
 
 def _next(connection: sqlite3.Connection, kind: Literal["undo", "redo"]) -> Action | None:
-    state = undo_state(connection)
-    actions = state.done if kind == "undo" else state.undone
-    return actions[-1] if actions else None
+    """The next action to undo or redo, from the end of the list and not from its beginning."""
+    last = _before(connection, None)
+    return None if last is None else (_last_done if kind == "undo" else _last_undone)(connection, last)
+
+
+_Listed = tuple[int, str, str, str, str, str | None]
+"""An action as it is listed: its position, uid, time, label, kind, and the uid of the action it turns."""
+_LISTED = "SELECT position, uid, at, label, kind, of FROM action"
+
+
+def _last_done(connection: sqlite3.Connection, last: _Listed | None) -> Action | None:
+    """What could be undone when ``last`` was the last action.
+
+    What was undone leaves what had been done before it; that is so whenever it was done again and undone again.
+    """
+    while last is not None:
+        turned = _turned(connection, last)
+        if last[4] != "undo":
+            return Action(*turned[1:4])
+        last = _before(connection, turned[0])
+    return None
+
+
+def _last_undone(connection: sqlite3.Connection, last: _Listed | None) -> Action | None:
+    """What could be done again when ``last`` was the last action.
+
+    What was done again leaves what had been undone before the last undoing of it.
+    """
+    while last is not None and last[4] != "do":
+        turned = _turned(connection, last)
+        if last[4] == "undo":
+            return Action(*turned[1:4])
+        undoing: _Listed | None = connection.execute(
+            f"{_LISTED} WHERE kind = 'undo' AND of = ? AND position < ? ORDER BY position DESC LIMIT 1", (turned[1], last[0])
+        ).fetchone()
+        if undoing is None:
+            raise DamagedError(f"its list of actions does not hang together at {last[2]}")
+        last = _before(connection, undoing[0])
+    return None
+
+
+def _before(connection: sqlite3.Connection, position: int | None) -> _Listed | None:
+    """The action before that position; with None the last of all."""
+    where, values = ("", ()) if position is None else ("WHERE position < ?", (position,))
+    found: _Listed | None = connection.execute(f"{_LISTED} {where} ORDER BY position DESC LIMIT 1", values).fetchone()
+    return found
+
+
+def _turned(connection: sqlite3.Connection, action: _Listed) -> _Listed:
+    """The action that one undid or did again; one of the user's own is itself. Raises DamagedError if there is none before it."""
+    if action[4] == "do":
+        return action
+    found: _Listed | None = connection.execute(f"{_LISTED} WHERE uid = ? AND kind = 'do'", (action[5],)).fetchone()
+    if found is None or found[0] >= action[0]:
+        raise DamagedError(f"its list of actions does not hang together at {action[2]}")
+    return found

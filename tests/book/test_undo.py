@@ -1,11 +1,14 @@
 """Undo and redo, also after reopening."""
 
+import tempfile
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from logbook.book.logbook import Logbook, open_logbook
 from logbook.book.swatches import put_swatch, swatches
@@ -111,3 +114,57 @@ def test_a_list_of_actions_that_does_not_hang_together(book: Logbook) -> None:
         book.connection.execute("UPDATE action SET kind = ?, of = 'x'", (kind,))
         with pytest.raises(DamagedError, match="does not hang together"):
             undo_state(book.connection)
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.lists(st.sampled_from(["do", "undo", "redo"]), max_size=40))
+def test_what_is_next_is_what_replaying_all_actions_says(turns: list[str]) -> None:
+    with tempfile.TemporaryDirectory() as folder, small_book(Path(folder) / "a.logbook", 0) as book:
+        for number, kind in enumerate(turns):
+            state = undo_state(book.connection)
+            if kind == "do":
+                edit_or_log(book, number)
+                continue
+            turn, there = (undo, state.done) if kind == "undo" else (redo, state.undone)
+            if there:
+                assert turn(book) == there[-1]
+            else:
+                with pytest.raises(RefusedError, match="nothing to"):
+                    turn(book)
+
+
+def edit_or_log(book: Logbook, number: int) -> None:
+    with book.writing(f"colour {number}") as writing:
+        put_worked(writing, 1, uid="the only one", colour=f"no. {number}")
+
+
+def test_undo_reads_no_more_the_more_was_done(book: Logbook) -> None:
+    def steps_of_an_undo() -> int:
+        steps = [0]
+
+        def count() -> None:
+            steps[0] += 1
+
+        book.connection.set_progress_handler(count, 100)
+        undo(book)
+        book.connection.set_progress_handler(None, 0)
+        redo(book)
+        return steps[0]
+
+    log(book, 1)
+    few = steps_of_an_undo()
+    book.connection.execute(
+        """WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 20000)
+        INSERT INTO action (uid, at, label, kind, schema) SELECT 'a' || i, '2026', 'nothing', 'do', 2 FROM n"""
+    )
+    log(book, 2)
+    assert steps_of_an_undo() <= few + 5
+
+
+@pytest.mark.parametrize("turn", [undo, redo])
+def test_turning_what_is_not_there_is_damage(book: Logbook, turn: Any) -> None:
+    log(book, 1)
+    undo(book)
+    book.connection.execute("UPDATE action SET of = 'x' WHERE kind = 'undo'")
+    with pytest.raises(DamagedError, match="does not hang together"):
+        turn(book)
