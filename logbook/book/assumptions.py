@@ -12,9 +12,10 @@ def assumptions(connection: sqlite3.Connection) -> Assumptions:
     """The assumptions in force."""
     known = {field.name: field.type for field in fields(Assumptions)}
     stored = {name: value for name, value in connection.execute("SELECT uid, value FROM assumption") if name in known}
-    if "most_edge_stitches" in stored:
-        with as_damage("An assumption"):
-            stored["most_edge_stitches"] = int(stored["most_edge_stitches"])
+    with as_damage("An assumption"):
+        for name, whole in (("most_edge_stitches", int), ("count_lean", bool)):
+            if name in stored:
+                stored[name] = whole(stored[name])
     return Assumptions(**stored)
 
 

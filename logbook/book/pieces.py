@@ -10,6 +10,7 @@ from logbook.book.plan_text import plan_of, plan_text
 from logbook.book.schema import RECORDS
 from logbook.book.search import folded
 from logbook.book.trouble import as_damage
+from logbook.craft.gauges.drift import Made
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.pieces.planned_piece import PlannedPiece, SizePlan
 from logbook.craft.swatches.conditions import Condition
@@ -104,14 +105,25 @@ def remove_made_piece(writing: Writing, uid: str) -> None:
     writing.remove("made_piece", uid)
 
 
-def predicted_and_measured(connection: sqlite3.Connection) -> list[tuple[float, float]]:
-    """One pair of finished sizes in mm, predicted and measured, of every made piece that has both: its width, else its length."""
-    rows = connection.execute(
-        "SELECT predicted_width_mm, washed_width_mm, predicted_length_mm, washed_length_mm FROM made_piece ORDER BY rowid"
-    )
-    pairs = (((width, washed), (length, washed_length)) for width, washed, length, washed_length in rows)
-    found = (next((pair for pair in both if None not in pair), None) for both in pairs)
-    return [pair for pair in found if pair is not None]
+def predicted_and_measured(connection: sqlite3.Connection) -> list[Made]:
+    """What every made piece that was measured teaches of the hand that made it: its own maker's, else that of its swatch.
+
+    Of a piece worked sideways the stitches run up its length. Raises DamagedError if its plan can't be made out.
+    """
+    found = []
+    for hand, name, plan, *sizes in connection.execute(_MADE_SIZES):
+        across, up = ((before, after) if before and after else None for before, after in (sizes[:2], sizes[2:]))
+        if plan is not None and plan_of(name, plan).sideways:
+            across, up = up, across
+        if across or up:
+            found.append(Made(hand, across, up))
+    return found
+
+
+_MADE_SIZES = """SELECT coalesce(nullif(trim(made_piece.worked_by), ''), swatch.worked_by, ''), piece.name, piece.plan,
+    predicted_width_mm, washed_width_mm, predicted_length_mm, washed_length_mm
+    FROM made_piece LEFT JOIN swatch ON swatch.uid = made_piece.swatch LEFT JOIN piece ON piece.uid = made_piece.piece
+    ORDER BY made_piece.rowid"""
 
 
 _PLANNED_WORDS = """SELECT piece.uid, piece.name, piece.notes,

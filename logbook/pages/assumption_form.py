@@ -14,12 +14,13 @@ from logbook.tasks.browsing import assumptions_of, save_assumptions
 
 @dataclass(frozen=True, slots=True)
 class AssumptionLine:
-    """One assumption: its name in the craft, label with the letter of its key, unit, and text."""
+    """One assumption: its name in the craft, label with the letter of its key, unit, and text; on or off: TICKED or empty."""
 
     name: str
     label: str
     unit: str
     text: str
+    is_tick: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,13 +30,21 @@ class _Kind:
     scale: float
     read: Callable[[str], float]
     may_be_empty: bool = False
+    is_tick: bool = False
 
-    def value(self, text: str) -> float | None:
+    def value(self, text: str) -> float | bool | None:
         """The assumption that ``text`` says. Raises UnreadableError."""
+        if self.is_tick:
+            return text == TICKED
         return None if self.may_be_empty and not text.strip() else self.read(text) * self.scale
 
 
-def _shown(value: float | None, scale: float) -> str:
+TICKED = "yes"
+
+
+def _shown(value: float | bool | None, scale: float) -> str:
+    if isinstance(value, bool):
+        return TICKED if value else ""
     return "" if value is None else exact(round(value / scale, 6))
 
 
@@ -51,6 +60,7 @@ _KINDS = {
     ),
     "variation": _Kind("A &fabric varies from place to place by", "%", 0.01, _number("a share in per cent", 30)),
     "drift": _Kind("A &whole piece strays from its swatch by", "%", 0.01, _number("a share in per cent", 30)),
+    "count_lean": _Kind("Count in how much wider or narrower a hand’s own pieces come out", "", 1, float, is_tick=True),
     "reserve": _Kind("Yarn kept in &reserve", "%", 0.01, _number("a share in per cent", 200)),
     "most_edge_stitches": _Kind("&Edge stitches at each side, at most", "", 1, lambda text: read_whole(text, "a count", 0, 20)),
 }
@@ -63,7 +73,8 @@ class AssumptionForm:
         self._session = session
         kept = assumptions_of(session.book)
         self.lines = tuple(
-            AssumptionLine(name, kind.label, kind.unit, _shown(getattr(kept, name), kind.scale)) for name, kind in _KINDS.items()
+            AssumptionLine(name, kind.label, kind.unit, _shown(getattr(kept, name), kind.scale), kind.is_tick)
+            for name, kind in _KINDS.items()
         )
 
     def errors(self, texts: Mapping[str, str]) -> dict[str, str]:

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from logbook.craft.gauges.drift import Drift
+from logbook.craft.gauges.drift import HandsDrift, drift_of
 from logbook.craft.gauges.lending import Lending
 from logbook.craft.gauges.washing import Washing
 from logbook.craft.pieces.options import Option, Pitch, recommended
@@ -27,17 +27,17 @@ _WIDTHS = (40, 10.5, 10.5, 10.5, 10.5, 10.5, 10.5, 11, 11, 11)
 _WIDTH_CM = 46
 SWATCH, REPEATS, REACH, MULTIPLE, PLUS, EXTRA, ROWS, ROWS_REACH = (f"B{row}" for row in (5, 7, 8, 9, 10, 11, 12, 13))
 UNITS, WIDTH, BODY, EASE, PANELS, LENGTH = (f"B{row}" for row in range(16, 22))
-CHAIN, DRIFT = "B24", "B52"
+CHAIN = "B24"
 FIRST_OPTION, ROW_OPTION = 27, 34
 _LINE, _MM, _STITCH, _STITCH_SURE, _STITCH_BEFORE, _M, _B, _T = (f"$B${row}" for row in range(38, 46))
 _ROW, _ROW_SURE, _ROW_BEFORE, _SET_UP, _IN_REPEAT, _CLOSING = (f"$B${row}" for row in range(46, 52))
-_DRIFT, _VARIATION, _TAPE, _TARGET, _ROWS_TARGET = (f"$B${row}" for row in range(52, 57))
+_DRIFT, _ROW_DRIFT, _VARIATION, _TAPE, _TARGET, _ROWS_TARGET = (f"$B${row}" for row in range(52, 58))
 _LOOKED_THROUGH = 1_000
 """Swatches that are looked through for one to begin with."""
 
 
 def write_chain_sheet(
-    book: BookWriter, swatches: Sequence[Swatch], lending: Lending, drift: Drift, assumptions: Assumptions
+    book: BookWriter, swatches: Sequence[Swatch], lending: Lending, drift: HandsDrift, assumptions: Assumptions
 ) -> None:
     """The whole sheet; it begins with the newest swatch that was washed and measured."""
     sheet = book.sheet(NAME, _WIDTHS)
@@ -74,11 +74,12 @@ class _Reckoned:
     row_before_mm: float = 0.0
     multiple: int = 1
     plus: int = 0
-    extra: int = 0
+    extra: int | None = None
     set_up: int = 0
     in_repeat: int = 1
     closing: int = 0
     drift: float = 0.0
+    row_drift: float = 0.0
 
     def options(self, width_mm: float) -> list[Option | None]:
         """The chain a repeat narrower than the one for a width, that one, and a repeat wider; None where there is none."""
@@ -97,10 +98,13 @@ class _Reckoned:
         return [by_repeats.get(best + away) for away in (-1, 0, 1)]
 
 
-def _reckoned(line: GaugeLine | None, drift: Drift) -> _Reckoned:
+def _reckoned(line: GaugeLine | None, known: HandsDrift) -> _Reckoned:
+    drift = known.of(line.swatch.worked_by if line else "")
     if line is None:
-        return _Reckoned(drift=drift.give_or_take)
-    pattern, stitches, rows = line.swatch.pattern, line.stitches, line.rows
+        return _Reckoned(drift=drift.stitches.give_or_take, row_drift=drift.rows.give_or_take)
+    pattern = line.swatch.pattern
+    stitches = line.stitches and line.stitches.times(drift.stitches.factor)
+    rows = line.rows and line.rows.times(drift.rows.factor)
     return _Reckoned(
         stitch_mm=stitches.pitch_mm if stitches else 0.0,
         row_mm=rows.pitch_mm if rows else 0.0,
@@ -110,11 +114,12 @@ def _reckoned(line: GaugeLine | None, drift: Drift) -> _Reckoned:
         row_before_mm=(rows.before_washing_mm if rows else None) or 0.0,
         multiple=(pattern.multiple if pattern else None) or 1,
         plus=(pattern.plus if pattern else None) or 0,
-        extra=(pattern.extra() if pattern else None) or 0,
+        extra=pattern.extra() if pattern else None,
         set_up=(pattern.set_up_rows if pattern else None) or 0,
         in_repeat=(pattern.rows_in_repeat if pattern else None) or 1,
         closing=(pattern.closing_rows if pattern else None) or 0,
-        drift=drift.give_or_take,
+        drift=drift.stitches.give_or_take,
+        row_drift=drift.rows.give_or_take,
     )
 
 
@@ -131,7 +136,7 @@ def _inputs(sheet: SheetWriter, begin: GaugeLine | None, last: int) -> None:
     _input(sheet, "they reach", None, "in cm or inches, as chosen below")
     _input(sheet, "stitches in a repeat", None, "empty: as the swatch has it; without a swatch 1")
     _input(sheet, "plus", None, "empty: as the swatch has it; without a swatch 0")
-    _input(sheet, "extra chains", None, "empty: as the swatch has it; without a swatch 0")
+    _input(sheet, "extra chains", None, "those that lift the first stitch; empty: as the swatch has it")
     _input(sheet, "rows measured", None, "only where no swatch is chosen")
     _input(sheet, "they reach", None, "in cm or inches")
     sheet.skip()
@@ -157,7 +162,7 @@ def _answers(sheet: SheetWriter, begin: GaugeLine | None, with_: _Reckoned, last
     options = with_.options(_WIDTH_CM * 10)
     best = options[1]
     _section(sheet, "The chain")
-    answer = Formula(f'IF(B{FIRST_OPTION + 1}="","",B{FIRST_OPTION + 1})', "" if best is None else best.known_chain)
+    answer = Formula(f'IF(B{FIRST_OPTION + 1}="","",B{FIRST_OPTION + 1})', "" if best is None else _or_blank(best.chain))
     sheet.add(("Chain", answer), Look(Role.ANSWER, WHOLE), height=23)
     sheet.add((Formula(_trouble_formula(last), _trouble(begin)),), Look(Role.TROUBLE))
     _headings(sheet, "", "chain", "base stitches", "repeats", "width")
@@ -169,11 +174,11 @@ def _answers(sheet: SheetWriter, begin: GaugeLine | None, with_: _Reckoned, last
         if away:
             there = f'IF($D${FIRST_OPTION + 1}="",TRUE,{there})'
         first = (
-            Formula(f'IF(D{row}="","",C{row}+{_T})', "" if option is None else option.known_chain),
+            Formula(f'IF(OR(D{row}="",{_T}=""),"",C{row}+{_T})', "" if option is None else _or_blank(option.chain)),
             Formula(f'IF(D{row}="","",{_M}*D{row}+{_B})', "" if option is None else option.count),
             Formula(f'IF({there},"",{repeats})', "" if option is None else option.repeats),
         )
-        side = _Measures(row, "D", "C", _STITCH, _STITCH_SURE, _STITCH_BEFORE, _TARGET)
+        side = _Measures(row, "D", "C", _STITCH, _STITCH_SURE, _STITCH_BEFORE, _TARGET, _DRIFT)
         sheet.add((label, *first, *side.cells(option)), [Look(Role.LABEL), *_NUMBER_LOOKS])
     sheet.skip()
     _section(sheet, "The rows")
@@ -184,7 +189,7 @@ def _answers(sheet: SheetWriter, begin: GaugeLine | None, with_: _Reckoned, last
         Formula(f'IF(D{ROW_OPTION}="","",{_IN_REPEAT}*D{ROW_OPTION}+{_SET_UP}+{_CLOSING})', ""),
         Formula(f'IF(OR({_ROW}<=0,{_ROWS_TARGET}<=0),"",{_NEAREST_GROUPS})', ""),
     )
-    side = _Measures(ROW_OPTION, "D", "C", _ROW, _ROW_SURE, _ROW_BEFORE, _ROWS_TARGET)
+    side = _Measures(ROW_OPTION, "D", "C", _ROW, _ROW_SURE, _ROW_BEFORE, _ROWS_TARGET, _ROW_DRIFT)
     hidden = Look(Role.NOTE, ";;;")
     looks = [Look(Role.LABEL), *_NUMBER_LOOKS]
     looks[2] = hidden
@@ -209,8 +214,9 @@ def _headings(sheet: SheetWriter, first: str, total: str, count: str, groups: st
 class _Measures:
     """The cells of one option from its width on: cm, inches, how far off, give or take, before washing."""
 
-    def __init__(self, row: int, there: str, count: str, pitch: str, sure: str, before: str, target: str) -> None:
+    def __init__(self, row: int, there: str, count: str, pitch: str, sure: str, before: str, target: str, drift: str) -> None:
         self._mm, self._there = f"({count}{row}*{pitch})", f"{there}{row}"
+        self._drift = drift
         self._count, self._sure, self._before, self._target = f"{count}{row}", sure, before, target
 
     def cells(self, option: Option | None) -> tuple[Content, ...]:
@@ -221,7 +227,7 @@ class _Measures:
             f"ROUND({mm}/25.4*8,0)/8",
             f"({mm}-{self._target})/10",
             f'IF({sure}="","",{sure}*{mm}/10)',
-            f'IF({sure}="","",SQRT(({sure}*{mm})^2+({_DRIFT}*{mm})^2)/10)',
+            f'IF({sure}="","",SQRT(({sure}*{mm})^2+({self._drift}*{mm})^2)/10)',
             f'IF({self._before}<=0,"",{self._count}*{self._before}/10)',
         )
         return tuple(map(self._cell, formulas, [None] * 6 if option is None else _measures_of(option)))
@@ -237,22 +243,26 @@ def _measures_of(option: Option) -> list[float | None]:
 
 
 _NONE = "Choose a swatch, or say how far some whole repeats reach."
+_NO_CHAIN = "Which stitch do the rows begin with? Say above how many extra chains lift it: then there is a chain."
 _UNKNOWN = "Washing is unknown: these are sizes before washing, without a give or take."
 
 
 def _trouble_formula(last: int) -> str:
     """What is missing, or must not be overlooked."""
+    no_chain = f'IF({_T}="","{_NO_CHAIN}","")'
     unknown = f'IF({_LINE}=0,FALSE,RIGHT({_at("measured", last)},7)="unknown")'
     return (
         f'IF(AND({SWATCH}<>"",{_LINE}=0),"No swatch has that tag: choose it from the list.",'
-        f'IF({_STITCH}<=0,"{_NONE}",IF({_TARGET}<=0,"Type a width, or a body measure.",IF({unknown},"{_UNKNOWN}",""))))'
+        f'IF({_STITCH}<=0,"{_NONE}",IF({_TARGET}<=0,"Type a width, or a body measure.",IF({unknown},"{_UNKNOWN}",{no_chain}))))'
     )
 
 
 def _trouble(begin: GaugeLine | None) -> str:
     if begin is None or begin.stitches is None:
         return _NONE
-    return _UNKNOWN if begin.stitches.washing is Washing.UNKNOWN else ""
+    if begin.stitches.washing is Washing.UNKNOWN:
+        return _UNKNOWN
+    return "" if begin.swatch.pattern and begin.swatch.pattern.extra() is not None else _NO_CHAIN
 
 
 def _described(begin: GaugeLine) -> str:
@@ -293,20 +303,22 @@ def _workings(sheet: SheetWriter, place: int, with_: _Reckoned, assumptions: Ass
         sheet, "line of the swatch in Gauges", f'IF({SWATCH}="",0,SUMPRODUCT(EXACT({tags},{SWATCH})*ROW({tags})))', place, WHOLE
     )
     _work(sheet, "mm in the unit chosen", f'IF({UNITS}="in",25.4,10)', 10, TENTHS)
-    stitch = f"IF({_LINE}>0,N({at('mm per stitch')}),IF({by_hand},{REACH}*{_MM}/{REPEATS}/{_M},0))"
+    wider, longer = (f"*(1+N({at(f'a piece comes out {how} by')}))" for how in ("wider", "longer"))
+    stitch = f"IF({_LINE}>0,N({at('mm per stitch')}){wider},IF({by_hand},{REACH}*{_MM}/{REPEATS}/{_M},0))"
     _work(sheet, "mm per stitch", stitch, with_.stitch_mm, "0.000")
     stitches_sure = sure("give or take, stitches", span(REACH, REPEATS, by_hand))
     _work(sheet, "give or take of it", stitches_sure, _or_blank(with_.stitch_sure), PERCENT)
-    before = f"IF({_LINE}>0,N({at('mm per stitch before washing')}),0)"
+    before = f"IF({_LINE}>0,N({at('mm per stitch before washing')}){wider},0)"
     _work(sheet, "mm per stitch before washing", before, with_.stitch_before_mm, "0.000")
     _work(sheet, "stitches in a repeat", known(MULTIPLE, "multiple", 1), with_.multiple, WHOLE)
     _work(sheet, "plus", known(PLUS, "plus", 0), with_.plus, WHOLE)
-    _work(sheet, "extra chains", known(EXTRA, "extra chains", 0), with_.extra, WHOLE)
-    row = f"IF({_LINE}>0,N({at('mm per row')}),IF({rows_by_hand},{ROWS_REACH}*{_MM}/{ROWS},0))"
+    extra = f'IF(ISNUMBER({EXTRA}),{EXTRA},IF({_LINE}=0,"",IF(ISNUMBER({at("extra chains")}),{at("extra chains")},"")))'
+    _work(sheet, "extra chains", extra, _or_blank(with_.extra), WHOLE)
+    row = f"IF({_LINE}>0,N({at('mm per row')}){longer},IF({rows_by_hand},{ROWS_REACH}*{_MM}/{ROWS},0))"
     _work(sheet, "mm per row", row, with_.row_mm, "0.000")
     rows_sure = sure("give or take, rows", span(ROWS_REACH, ROWS, rows_by_hand))
     _work(sheet, "give or take of it", rows_sure, _or_blank(with_.row_sure), PERCENT)
-    before = f"IF({_LINE}>0,N({at('mm per row before washing')}),0)"
+    before = f"IF({_LINE}>0,N({at('mm per row before washing')}){longer},0)"
     _work(sheet, "mm per row before washing", before, with_.row_before_mm, "0.000")
     for label, column, value, otherwise in (
         ("rows to set up", "set-up rows", with_.set_up, 0),
@@ -314,7 +326,10 @@ def _workings(sheet: SheetWriter, place: int, with_: _Reckoned, assumptions: Ass
         ("rows to close", "closing rows", with_.closing, 0),
     ):
         _work(sheet, label, f"IF({_LINE}>0,MAX({otherwise},{at(column)}),{otherwise})", value, WHOLE)
-    _work(sheet, "a whole piece strays by up to", None, with_.drift, PERCENT)
+    usual = drift_of(assumptions).give_or_take
+    for along, reach in (("width", with_.drift), ("length", with_.row_drift)):
+        strays = f"IF({_LINE}>0,{at(f'a piece strays in {along} by')},{usual!r})"
+        _work(sheet, f"a whole piece strays in {along} by up to", strays, reach, PERCENT)
     _work(sheet, "a fabric differs by (before it is measured)", None, assumptions.variation, PERCENT)
     tape = f'IF({UNITS}="in",{assumptions.tape_inch_mm!r},{assumptions.tape_mm!r})'
     _work(sheet, "a tape is read to, mm", tape, assumptions.tape_mm, "0.0##")

@@ -1,11 +1,13 @@
 """The sheet "Gauges": one line a swatch as a person reads it, the newest first; in a log of moderate size live formulas.
 
-The columns behind the print area are what the sheet "Starting chain" reckons with: mm per stitch and row, multiple, plus, rows.
+The columns behind the print area are what the sheet "Starting chain" reckons with: mm per stitch and row, multiple, plus, rows,
+and what made pieces taught of the hand that worked the swatch.
 """
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from logbook.craft.gauges.drift import Drifts, HandsDrift
 from logbook.craft.gauges.lending import Lending, finished_condition
 from logbook.craft.gauges.washing import FinishedGauge, Washing
 from logbook.craft.swatches.conditions import Condition, Direction
@@ -33,6 +35,10 @@ HEADINGS = (
     Heading("extra chains", 8, WHOLE, right=True),
     Heading("set-up rows", 8, WHOLE, right=True), Heading("rows in repeat", 8, WHOLE, right=True),
     Heading("closing rows", 8, WHOLE, right=True),
+    Heading("a piece comes out wider by", 10, "+0.0%;-0.0%;0.0%", right=True),
+    Heading("a piece comes out longer by", 10, "+0.0%;-0.0%;0.0%", right=True),
+    Heading("a piece strays in width by", 10, PERCENT, right=True),
+    Heading("a piece strays in length by", 10, PERCENT, right=True),
 )  # fmt: skip
 _PRINTED = 18
 LETTER = {heading.name: column_letters(place) for place, heading in enumerate(HEADINGS, start=1)}
@@ -68,20 +74,23 @@ def newest_first(swatches: Sequence[Swatch]) -> list[Swatch]:
     return sorted(sorted(swatches, key=lambda swatch: swatch.tag), key=lambda swatch: swatch.date, reverse=True)
 
 
-def write_gauges(book: BookWriter, swatches: Sequence[Swatch], lending: Lending, numbers: GaugeNumbers | None) -> None:
+def write_gauges(
+    book: BookWriter, swatches: Sequence[Swatch], lending: Lending, drift: HandsDrift, numbers: GaugeNumbers | None
+) -> None:
     """The whole sheet; ``numbers`` are those of the sheet of readings, None for values only."""
     sheet = book.sheet(NAME, HEADINGS, landscape=True, top=TOP, freeze=1)
     live = numbers is not None
     said = "change one in the sheet Readings, and its gauge follows" if live else f"values, as there are more than {MOST_LIVE}"
     sheet.head("Gauges", f"One line a swatch, the newest first; {said}. 4 in is taken as 10.16 cm.")
     rows = (
-        _row(number, gauge_line(swatch, lending), numbers) for number, swatch in enumerate(newest_first(swatches), start=TOP + 1)
+        _row(number, gauge_line(swatch, lending), drift.of(swatch.worked_by), numbers)
+        for number, swatch in enumerate(newest_first(swatches), start=TOP + 1)
     )
     sheet.table(HEADINGS, rows, len(swatches))
     sheet.raw.print_area = f"A1:{column_letters(_PRINTED)}{max(sheet.row, TOP)}"
 
 
-def _row(row: int, line: GaugeLine, numbers: GaugeNumbers | None) -> tuple[Content, ...]:
+def _row(row: int, line: GaugeLine, drift: Drifts, numbers: GaugeNumbers | None) -> tuple[Content, ...]:
     swatch, stitches, rows = line.swatch, line.stitches, line.rows
     pattern = swatch.pattern
     multiple = pattern.multiple if pattern else None
@@ -112,6 +121,7 @@ def _row(row: int, line: GaugeLine, numbers: GaugeNumbers | None) -> tuple[Conte
         across.pitch(), up.pitch(), across.before(), up.before(),
         multiple, pattern.plus if pattern else None, pattern.extra() if pattern else None,
         *((pattern.set_up_rows, pattern.rows_in_repeat, pattern.closing_rows) if pattern else (None, None, None)),
+        drift.stitches.factor - 1, drift.rows.factor - 1, drift.stitches.give_or_take, drift.rows.give_or_take,
     )  # fmt: skip
 
 

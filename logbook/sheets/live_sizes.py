@@ -14,6 +14,7 @@ from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.pieces.piece_numbers import chain_rule, takes_edges
 from logbook.craft.pieces.seams import TAIL_MM, seam_called
+from logbook.craft.swatches.conditions import Direction
 from logbook.sheets.book_writer import SheetWriter
 from logbook.sheets.cells import PERCENT, TENTHS, WHOLE, Content, Formula, Look, Role, column_letters
 
@@ -181,7 +182,8 @@ class LiveSizes:
             found.append(_Input("sure", "the swatch says give or take", self._across_gauge_sure(), PERCENT))
             if self._edges and gauges.edge is not None and gauges.edge.give_or_take is not None:
                 found.append(_Input("edge_sure", "give or take of the edge stitch", gauges.edge.give_or_take, PERCENT))
-            found.append(_Input("drift", "a whole piece strays by up to", gauges.drift.give_or_take, PERCENT))
+            across = gauges.drift.of(Direction.ROWS if self._plan.sideways else Direction.STITCHES)
+            found.append(_Input("drift", "a whole piece strays by up to", across.give_or_take, PERCENT))
         if gauges.weight is not None and self._by_rows:
             found.append(_Input("weight", "100 stitches of one row weigh, g", gauges.weight.grams * 100, "0.000"))
             found.append(_Input("reserve", "yarn kept in reserve", gauges.assumptions.reserve, PERCENT))

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from logbook.craft.gauges.drift import Drift, drift_of
+from logbook.craft.gauges.drift import HandsDrift
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.craft.swatches.assumptions import Assumptions
@@ -36,7 +36,7 @@ class Log:
 
     swatches: Sequence[Swatch]
     assumptions: Assumptions = field(default_factory=Assumptions)
-    drift: Drift = field(default_factory=lambda: drift_of(Assumptions()))
+    drift: HandsDrift = field(default_factory=HandsDrift)
     pieces: Sequence[PlannedPiece] = ()
     lines: Sequence[PieceLine] = ()
     made: Sequence[MadePiece] = ()

@@ -1,7 +1,8 @@
 """The sheets "Made pieces" and "Pieces": planned beside measured with the drift, and what each planned piece comes to."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
+from logbook.craft.gauges.drift import HandsDrift
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.sheets.book_writer import BookWriter
 from logbook.sheets.cells import TENTHS, WHOLE, Content, Formula, Heading
@@ -27,17 +28,28 @@ TOP = 4
 def write_made(book: BookWriter, log: Log) -> None:
     """Every made piece, planned beside measured."""
     sheet = book.sheet(MADE, MADE_HEADINGS, landscape=True, top=TOP, freeze=1)
-    drift = log.drift
-    learnt = "an assumption, until some are made" if drift.pieces == 0 else f"learnt from {drift.pieces}"
     sheet.head(
         "Made pieces",
-        "What was planned beside what was measured after washing. A whole piece strays from its swatch by up to "
-        f"{drift.give_or_take * 100:.1f} % ({learnt}).",
+        f"What was planned, by the swatch alone, beside what was measured after washing. {' '.join(_strays(log.drift))}",
     )
     pieces = {piece.uid: piece.name for piece in log.pieces}
     tags = {swatch.uid: swatch.tag for swatch in log.swatches} if log.made else {}
     rows = (made_cells(row, made, pieces, tags) for row, made in enumerate(log.made, start=TOP + 1))
     sheet.table(MADE_HEADINGS, rows, len(log.made))
+
+
+def _strays(known: HandsDrift) -> Iterator[str]:
+    """How far pieces stray, a sentence a hand."""
+    for drifts in known.hands.values() or (known.of(""),):
+        whose = f"One of {drifts.stitches.hand}" if drifts.stitches.hand else "A whole piece"
+        parts = []
+        for drift, less, more, along in (
+            (drifts.stitches, "narrower", "wider", "in width"), (drifts.rows, "shorter", "longer", "in length"),
+        ):  # fmt: skip
+            learnt = f"learnt from {drift.pieces}" if drift.pieces else "an assumption, until some are made"
+            leans = f", {abs(drift.factor - 1) * 100:.1f} % {more if drift.lean > 0 else less} counted in" if drift.lean else ""
+            parts.append(f"by up to {drift.give_or_take * 100:.1f} % {along} ({learnt}{leans})")
+        yield f"{whose} strays from its swatch {' and '.join(parts)}."
 
 
 def made_cells(row: int, made: MadePiece, pieces: Mapping[str, str], tags: Mapping[str, str]) -> tuple[Content, ...]:

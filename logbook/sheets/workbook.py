@@ -48,7 +48,7 @@ def write_workbook(stream: BinaryIO, log: Log, title: str, date: str, progress: 
         words = book.sheet("Words and units", _WORDS, top=1)
         words.table(_WORDS, _words(), len(list(_words())))
         write_chain_sheet(book, swatches, lending, log.drift, assumptions)
-        write_gauges(book, swatches, lending, numbers if live else None)
+        write_gauges(book, swatches, lending, log.drift, numbers if live else None)
         write_hooks(book, swatches, assumptions)
         write_made(book, log)
         write_pieces(book, log.lines)

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.logbook import Logbook
 from logbook.book.swatches import swatch_of_tag, swatches, swatches_of_yarn
-from logbook.craft.gauges.drift import Drift, drift_of
+from logbook.craft.gauges.drift import Drift, Drifts, drifts_of
 from logbook.craft.gauges.washing import FinishedGauge, finished_gauge
 from logbook.craft.pieces.chain_notes import notes_on_chain
 from logbook.craft.pieces.notes import NotAllowed, Note, TheirWidth
@@ -29,7 +29,8 @@ from logbook.tasks.drift import learnt_drift
 class ChainAnswer:
     """The options for a plan; ``rows`` are those for the width of a piece worked sideways, else empty.
 
-    ``target_mm`` is what the chain's options aim at: the width, or sideways the length. ``finished`` is the stitches' gauge.
+    ``target_mm`` is what the chain's options aim at: the width, or sideways the length. ``finished`` is the swatch's
+    gauge of the stitches, without the lean of the hand that ``drift`` counts in.
     ``chain``: the options are this many chains and the nearest others; then the target is the width they make.
     """
 
@@ -82,7 +83,7 @@ def chain_by_hand(
 ) -> ChainAnswer:
     """The answer for readings said by hand; they are taken as those of the finished fabric."""
     readings = tuple(TakenReading(Condition.WASHED, reading) for reading in (*gauge, *rows_gauge))
-    return chain_of(Swatch(pattern=pattern, readings=readings), (), Assumptions(), drift_of(Assumptions()), plan, chain=chain)
+    return chain_of(Swatch(pattern=pattern, readings=readings), (), Assumptions(), drifts_of(Assumptions()), plan, chain=chain)
 
 
 def chain_for_tag(
@@ -97,7 +98,7 @@ def chain_for_tag(
     with book.reading() as connection:
         swatch = swatch_of_tag(connection, tag)
         lenders = swatches(connection, swatches_of_yarn(connection, swatch.yarn.uid)) if swatch.yarn else []
-        assumed, drift = kept_assumptions(connection), learnt_drift(connection)
+        assumed, drift = kept_assumptions(connection), learnt_drift(connection).of(swatch.worked_by)
     if begins is not None:
         swatch = replace(swatch, pattern=with_first_stitch(swatch.pattern or StitchPattern(), begins))
     return chain_of(swatch, lenders, assumed, drift, plan, condition, chain)
@@ -107,7 +108,7 @@ def chain_of(
     swatch: Swatch,
     others: Iterable[Swatch],
     assumed: Assumptions,
-    drift: Drift,
+    drift: Drifts,
     plan: PiecePlan,
     condition: Condition = Condition.WASHED,
     chain: int | None = None,
@@ -120,7 +121,7 @@ def chain_of(
     finished = finished_gauge(swatch, Direction.STITCHES, lenders, assumed, condition)
     row_gauge = finished_gauge(swatch, Direction.ROWS, lenders, assumed, condition) if plan.sideways else None
     pattern = swatch.pattern or StitchPattern()
-    gauges = PieceGauges(pattern=pattern, stitches=finished, rows=row_gauge, drift=drift, assumptions=assumed)
+    gauges = PieceGauges(pattern=pattern, stitches=finished, rows=row_gauge, drift=drift, assumptions=assumed).leaning()
     rows = row_options(plan, gauges) if plan.sideways else ()
     rule, width = chain_rule(plan, gauges), stitch_width(plan, gauges)
     found = chains_around(chain, width, rule) if chain is not None else None
@@ -131,7 +132,7 @@ def chain_of(
     return ChainAnswer(
         pattern=pattern,
         finished=finished,
-        drift=drift,
+        drift=drift.stitches,
         target_mm=target,
         options=options,
         rows=rows,

@@ -13,7 +13,7 @@ from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.garment import GarmentInSize, work_out_garment
 from logbook.craft.garments.plan import Garment, GarmentPlan, PieceWish
 from logbook.craft.garments.plan_file import plan_of
-from logbook.craft.gauges.drift import drift_of
+from logbook.craft.gauges.drift import drifts_of
 from logbook.craft.sizes.body_chart import BodyChart
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.fields import FIELDS, Field, Owner
@@ -141,7 +141,7 @@ def cloths_of(
 def _basis(piece: PieceWish, book: Logbook | None, known: dict[str, Basis]) -> Basis:
     if isinstance(piece.swatch, Mapping):
         swatch = swatch_in_place(piece.swatch, f"“{piece.name}”")
-        return Basis(swatch=swatch, assumed=Assumptions(), drift=drift_of(Assumptions()))
+        return Basis(swatch=swatch, assumed=Assumptions(), drift=drifts_of(Assumptions(), hand=swatch.worked_by))
     if not piece.swatch.strip():
         raise RefusedError(f"“{piece.name}” has no swatch: give the tag of one, or its columns in place.")
     if book is None:
@@ -153,7 +153,7 @@ def _basis(piece: PieceWish, book: Logbook | None, known: dict[str, Basis]) -> B
 
 def _cloth(piece: PieceWish, basis: Basis) -> Cloth:
     try:
-        gauges = gauges_on(basis)
+        gauges = gauges_on(basis, other_hands=True)
     except RefusedError as refused:
         raise RefusedError(f"“{piece.name}”: {refused}") from refused
     swatch = basis.swatch

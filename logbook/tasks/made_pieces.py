@@ -6,6 +6,8 @@ from datetime import date
 from logbook.book import pieces as kept
 from logbook.book.logbook import Logbook
 from logbook.craft.pieces.made_piece import MadePiece
+from logbook.craft.pieces.options import Option
+from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.words.lengths import Units, show_difference, show_length
@@ -30,19 +32,26 @@ def made_from(piece: PlannedPiece, answer: PieceAnswer, size: str = "", hook_mm:
 
 
 def predicted(made: MadePiece, answer: PieceAnswer) -> MadePiece:
-    """The same with the sizes that its plan predicts for the chains and rows really worked (None: as planned)."""
-    numbers, gauges = answer.numbers, answer.gauges
+    """The same with the sizes that the swatch alone, without the lean of the hand, predicts for the chains and rows really
+    worked (None: as planned): what it then measures teaches the lean.
+    """
+    numbers, plan, length = answer.numbers, answer.plan, answer.numbers.length
     stitches = 0 if made.chain is None else made.chain - numbers.chain
     rows = 0 if made.rows is None or numbers.rows is None else made.rows - numbers.rows
-    along_stitches = stitches * gauges.pitch(Direction.STITCHES)
-    along_rows = rows * gauges.pitch(Direction.ROWS) if rows else 0.0
-    if answer.plan.sideways:
-        along_stitches, along_rows = along_rows, along_stitches
+    side, up = 2 * plan.side_edging_mm, plan.top_edging_mm + plan.bottom_edging_mm
+    across, along = (Direction.ROWS, Direction.STITCHES) if plan.sideways else (Direction.STITCHES, Direction.ROWS)
+    more = {Direction.STITCHES: stitches, Direction.ROWS: rows}
     return replace(
         made,
-        predicted_width_mm=numbers.width.mm + along_stitches,
-        predicted_length_mm=None if numbers.length is None else numbers.length.mm + along_rows,
+        predicted_width_mm=_by_the_swatch(numbers.width, side, more[across], across, answer.gauges),
+        predicted_length_mm=None if length is None else _by_the_swatch(length, up, more[along], along, answer.gauges),
     )
+
+
+def _by_the_swatch(told: Option, edgings_mm: float, more: int, direction: Direction, gauges: PieceGauges) -> float:
+    """A size told, with so many more stitches or rows, as it is without the lean; edgings were not reckoned by the gauge."""
+    worked = told.mm - edgings_mm + (more * gauges.pitch(direction) if more else 0.0)
+    return edgings_mm + worked / gauges.drift.of(direction).factor
 
 
 def save_made_piece(book: Logbook, made: MadePiece) -> str:

@@ -168,10 +168,23 @@ def _washing(finished: FinishedGauge, direction: Direction) -> Iterator[str]:
 
 
 def _drift(drift: Drift) -> str:
-    learnt = "an assumption, until made pieces teach better"
-    if drift.pieces:
-        learnt = f"learnt from {counted(drift.pieces, 'made piece')}"
-    return f"A whole piece strays from its swatch by up to {show_percent(drift.give_or_take)} besides that: {learnt}."
+    up_to, learnt = show_percent(drift.give_or_take), f"learnt from {counted(drift.pieces, 'made piece')}"
+    if not drift.pieces:
+        return (
+            f"A whole piece strays from its swatch by up to {up_to} besides that: an assumption, until made pieces teach better."
+        )
+    stitches = drift.direction is Direction.STITCHES
+    lean = show_percent(abs(math.expm1(drift.lean)))
+    if lean == "0 %":
+        what = "A whole piece strays from its swatch by" if stitches else "The rows of a whole piece stray by"
+        return f"{what} up to {up_to} besides that: {learnt}."
+    less, more = ("narrower", "wider") if stitches else ("lower", "higher")
+    whose = f"{drift.hand}’s" if drift.hand else "Your"
+    comes = "this is counted in" if drift.counted else "this is left out here, for other hands will work it"
+    return (
+        f"{whose} {drift.direction.value} come out {lean} {more if drift.lean > 0 else less} in a piece than on its swatch, "
+        f"{learnt}: {comes}, and a piece strays by up to {up_to} besides."
+    )
 
 
 def _fit(fit: Fit, units: Units) -> Iterator[str]:

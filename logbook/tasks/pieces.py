@@ -9,7 +9,7 @@ from logbook.book import pieces as kept
 from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.logbook import Logbook
 from logbook.book.swatches import swatch_of_tag, swatch_there, swatches, swatches_of_yarn
-from logbook.craft.gauges.drift import Drift, drift_of
+from logbook.craft.gauges.drift import Drifts, drifts_of
 from logbook.craft.pieces.edge_stitches import EdgeStitch
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.pieces.notes import Note, Plain
@@ -39,7 +39,7 @@ class Basis:
     edge_swatch: Swatch | None = None
     edge: EdgeStitch | None = None
     assumed: Assumptions
-    drift: Drift
+    drift: Drifts
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,10 +60,14 @@ class PieceAnswer:
         return (*self.warnings, *self.remarks)
 
 
-def gauges_on(basis: Basis, condition: Condition = Condition.WASHED) -> PieceGauges:
-    """What the basis says of a piece. Raises RefusedError, in one sentence, if a swatch lacks what is needed."""
-    gauges = gauges_for(basis.swatch, basis.others, basis.drift, basis.assumed, condition, basis.edge_swatch)
-    return gauges if basis.edge is None else replace(gauges, edge=basis.edge)
+def gauges_on(basis: Basis, condition: Condition = Condition.WASHED, *, other_hands: bool = False) -> PieceGauges:
+    """What the basis says of a piece. Raises RefusedError, in one sentence, if a swatch lacks what is needed.
+
+    ``other_hands``: it is written down for others, so that the lean of the hand that worked the swatch is not counted in.
+    """
+    drift = basis.drift.for_other_hands() if other_hands else basis.drift
+    gauges = gauges_for(basis.swatch, basis.others, drift, basis.assumed, condition, basis.edge_swatch)
+    return (gauges if basis.edge is None else replace(gauges, edge=basis.edge)).leaning()
 
 
 def work_out_piece(basis: Basis, plan: PiecePlan, condition: Condition = Condition.WASHED) -> PieceAnswer:
@@ -97,7 +101,8 @@ def basis_by_hand(
     """Readings said by hand, which are taken as those of the finished fabric. Raises RefusedError as ``gauge_of``."""
     readings = tuple(TakenReading(Condition.WASHED, reading) for reading in (*gauge, *rows_gauge))
     return with_edge_gauge(
-        Basis(swatch=Swatch(pattern=pattern, readings=readings), assumed=Assumptions(), drift=drift_of(Assumptions())), edge_gauge
+        Basis(swatch=Swatch(pattern=pattern, readings=readings), assumed=Assumptions(), drift=drifts_of(Assumptions())),
+        edge_gauge,
     )
 
 
@@ -132,7 +137,7 @@ def basis_in(connection: sqlite3.Connection, swatch: str, edge_swatch: str = "")
         others=tuple(swatches(connection, swatches_of_yarn(connection, own.yarn.uid)) if own.yarn else ()),
         edge_swatch=swatch_there(connection, edge_swatch) if edge_swatch else None,
         assumed=kept_assumptions(connection),
-        drift=learnt_drift(connection),
+        drift=learnt_drift(connection).of(own.worked_by),
     )
 
 

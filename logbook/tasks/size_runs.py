@@ -72,7 +72,7 @@ class RunAnswer:
 
 def work_out_run(basis: Basis, plan: PiecePlan, sizes: Sequence[SizePlan], condition: Condition = Condition.WASHED) -> RunAnswer:
     """Every size of ``plan``. Raises RefusedError, in one sentence, naming the size, if one can't be."""
-    return run_with(gauges_on(basis, condition), basis, plan, sizes)
+    return run_with(gauges_on(basis, condition, other_hands=True), basis, plan, sizes)
 
 
 def run_with(gauges: PieceGauges, basis: Basis, plan: PiecePlan, sizes: Sequence[SizePlan]) -> RunAnswer:

@@ -3,13 +3,14 @@
 import tkinter as tk
 
 from logbook.errors import LogbookError
-from logbook.pages.assumption_form import AssumptionForm
+from logbook.pages.assumption_form import TICKED, AssumptionForm
 from logbook.pages.session import Session
 from logbook.window.field import Field
 from logbook.window.long_dialog import LongDialog
 from logbook.window.look import Look
 from logbook.window.message import tell
 from logbook.window.sentence import Sentence
+from logbook.window.tick_box import TickBox
 
 LETTERS = 56
 
@@ -21,14 +22,21 @@ def show_assumptions(parent: tk.Misc, look: Look, session: Session) -> None:
     words = "Used until the logbook has learnt better. Changing one changes every number that rests on it."
     look.grid(Sentence(dialog.body, words), row=0, column=0, sticky="ew", pady=(0, 2))
     fields: dict[str, Field] = {}
+    ticks: dict[str, tk.BooleanVar] = {}
     for row, line in enumerate(form.lines, start=1):
+        if line.is_tick:
+            ticks[line.name] = tk.BooleanVar(dialog.body, bool(line.text))
+            box = TickBox(dialog.body, look, line.label, ticks[line.name], lambda: None)
+            look.grid(box, row=row, column=0, sticky="w", pady=(1, 1))
+            continue
         field = Field(dialog.body, look, line.label, width=10, unit=line.unit, label_width=34)
         field.text = line.text
         look.grid(field, row=row, column=0, sticky="ew")
         fields[line.name] = field
 
     def typed() -> dict[str, str]:
-        return {name: field.text for name, field in fields.items()}
+        ticked = {name: TICKED if variable.get() else "" for name, variable in ticks.items()}
+        return {name: field.text for name, field in fields.items()} | ticked
 
     def save() -> None:
         texts = typed()

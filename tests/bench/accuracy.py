@@ -17,6 +17,10 @@ The model, and what is assumed in it:
   between two repeats is known beforehand and no miss. Inside: the miss is within the stated give or take, with drift off that
   of the swatch alone, else that of a whole piece. The pocket rule states none.
 
+- *Hands.* A hand makes pieces whose swatches are known exactly: ln(made/swatch) is its lean (0, 2, 5 or −5 %) plus a normal
+  deviation of 2 % each. After 0, 2, 5 or 10 of them the next one is told, with what those taught and with the lean not
+  counted in; the miss is |made/told − 1|, and inside if within a whole piece's part of the give or take.
+
 The pocket rule counts once in 10 cm and multiplies; on the unwashed swatch, or on the washed one. Everything else is reckoned by
 the program's own functions. With the same seed every run gives the same table.
 """
@@ -48,6 +52,10 @@ POCKET_WASHED = "pocket rule after washing"
 ONE_COUNT, ONE_SPAN, THREE_SPANS, FIVE_SPANS = "one count", "one span", "three spans", "five spans"
 BORROWED = "washing borrowed"
 METHODS = (POCKET, POCKET_WASHED, ONE_COUNT, ONE_SPAN, THREE_SPANS, FIVE_SPANS, BORROWED)
+LEANS = (0.0, 0.02, 0.05, -0.05)
+PIECES = (0, 2, 5, 10)
+SPREAD = 0.02
+UNCOUNTED = Assumptions(count_lean=False)
 DRIFTS = ("no drift", "drift from its prior", "drift of 3 %")
 
 
@@ -144,6 +152,21 @@ def _score(pairs: list[tuple[float, float | None]]) -> Score:
     )
 
 
+def score_hands(hands: int, seed: int) -> Mapping[tuple[float, int, bool], Score]:
+    """The score of the piece after so many, of hands with each lean; the lean counted in or not."""
+    rng = Random(seed)
+    misses: dict[tuple[float, int, bool], list[tuple[float, float | None]]] = defaultdict(list)
+    for _ in range(hands):
+        for lean in LEANS:
+            strayed = [math.exp(lean + SPREAD * rng.gauss(0, 1)) for _ in range(max(PIECES) + 1)]
+            for pieces in PIECES:
+                made = [(1.0, one) for one in strayed[:pieces]]
+                for counted, assumed in ((True, ASSUMED), (False, UNCOUNTED)):
+                    drift = drift_of(assumed, made)
+                    misses[lean, pieces, counted].append((abs(strayed[-1] / drift.factor - 1), drift.give_or_take))
+    return {key: _score(pairs) for key, pairs in misses.items()}
+
+
 def _cell(score: Score) -> str:
     inside = "–" if score.inside is None else f"{score.inside:.1%}".replace("%", " %")
     return f"{score.median * 100:.1f} % · {score.most * 100:.1f} % · {inside}"
@@ -156,14 +179,24 @@ def table(scores: Mapping[tuple[str, str], Score]) -> str:
     return "\n".join(f"| {' | '.join(row)} |" for row in rows)
 
 
+def hands_table(scores: Mapping[tuple[float, int, bool], Score]) -> str:
+    """A table, a lean and a number of pieces a row."""
+    rows = [("hand", "pieces before", "lean counted in", "not counted in"), ("---",) * 4]
+    for lean in LEANS:
+        name = f"leans by {lean * 100:+.0f} %".replace("-", "−") if lean else "does not lean"
+        rows += [(name, str(pieces), *(_cell(scores[lean, pieces, counted]) for counted in (True, False))) for pieces in PIECES]
+    return "\n".join(f"| {' | '.join(row)} |" for row in rows)
+
+
 def main() -> None:
-    """Prints the table."""
+    """Prints the tables."""
     parser = argparse.ArgumentParser(prog="python -m tests.bench.accuracy", description=(__doc__ or "").splitlines()[0])
     parser.add_argument("--swatches", type=int, default=20_000, help="how many to simulate (20000)")
     parser.add_argument("--seed", type=int, default=1, help="where chance begins (1)")
     arguments = parser.parse_args()
     print(f"{arguments.swatches} swatches, seed {arguments.seed}\n")
     print(table(score_methods(arguments.swatches, arguments.seed)))
+    print("\n" + hands_table(score_hands(arguments.swatches, arguments.seed)))
 
 
 if __name__ == "__main__":

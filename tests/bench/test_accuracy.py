@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from tests.bench.accuracy import DRIFTS, METHODS, Score, score_methods, table
+from tests.bench.accuracy import DRIFTS, METHODS, PIECES, Score, score_hands, score_methods, table
 
 OFF, FROM_PRIOR, THREE_PER_CENT = DRIFTS
 
@@ -35,6 +35,15 @@ def test_drift_widens_every_miss(scores: dict[tuple[str, str], Score]) -> None:
     for way in METHODS:
         assert scores[way, OFF].median < scores[way, FROM_PRIOR].median
         assert scores[way, OFF].most < scores[way, THREE_PER_CENT].most
+
+
+def test_a_hand_that_leans_is_met_better_with_every_piece_and_one_that_does_not_loses_little() -> None:
+    scores = score_hands(1500, seed=5)
+    medians = [scores[0.05, pieces, True].median for pieces in PIECES]
+    assert medians == sorted(medians, reverse=True)
+    assert medians[2] < 0.024 < 0.048 < scores[0.05, 5, False].median
+    assert scores[0.0, 5, True].median - scores[0.0, 5, False].median < 0.002
+    assert (scores[0.05, 5, True].inside or 0) > 0.96
 
 
 def test_the_same_seed_gives_the_same_table_and_the_pocket_rule_states_nothing() -> None:

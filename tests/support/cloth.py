@@ -1,6 +1,6 @@
 """Swatches as a maker would have them, and three garments of them, for tests that reckon with whole garments."""
 
-from logbook.craft.gauges.drift import drift_of
+from logbook.craft.gauges.drift import drifts_of
 from logbook.craft.pieces.options import Parity
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges, gauges_for
@@ -29,7 +29,7 @@ def swatch(tag: str, pattern: StitchPattern, readings: dict[Condition, str], **f
 
 def gauges_of_swatch(own: Swatch, *others: Swatch) -> PieceGauges:
     """What the swatches say of a piece, with the assumptions a logbook starts from."""
-    return gauges_for(own, others, drift_of(Assumptions()), Assumptions())
+    return gauges_for(own, others, drifts_of(Assumptions()), Assumptions())
 
 
 HDC = StitchPattern(uid="hdc", name="half double crochet", multiple=1, plus=0, extra_chains=2)

@@ -9,7 +9,7 @@ from logbook.craft.garments.garment import GarmentInSize, work_out_garment
 from logbook.craft.garments.plan import GarmentPlan
 from logbook.craft.garments.plan_file import plan_of
 from logbook.craft.garments.shaped_piece import ShapedPiece
-from logbook.craft.gauges.drift import drift_of
+from logbook.craft.gauges.drift import drifts_of
 from logbook.craft.pieces.piece_gauges import gauges_for
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
@@ -26,7 +26,7 @@ def cloth(p: float, q: float, multiple: int = 1, plus: int = 0, extra: int = 1, 
     )
     pattern = StitchPattern(name="plain", multiple=multiple, plus=plus, extra_chains=extra, **rest)
     swatch = Swatch(pattern=pattern, readings=readings, swatch_grams=10, swatch_stitches=20, swatch_rows=20)
-    return Cloth(gauges=gauges_for(swatch, (), drift_of(Assumptions()), Assumptions()))
+    return Cloth(gauges=gauges_for(swatch, (), drifts_of(Assumptions()), Assumptions()))
 
 
 def _washed(text: str, direction: Direction) -> TakenReading:

@@ -67,8 +67,8 @@ def test_a_made_piece_teaches_the_drift_and_leaves_the_set_run_as_it_was(book: L
     save_made_piece(book, MadePiece(name="first", predicted_width_mm=400, washed_width_mm=412))
     after = answer(book)
     # one piece 3 % wider: 5.7177 %, see tests/tasks/test_drift.py
-    assert (before.gauges.drift.pieces, after.gauges.drift.pieces) == (0, 1)
-    assert after.gauges.drift.give_or_take == pytest.approx(0.0571770, abs=1e-6)
+    assert (before.gauges.drift.stitches.pieces, after.gauges.drift.stitches.pieces) == (0, 1)
+    assert after.gauges.drift.stitches.give_or_take == pytest.approx(0.0571770, abs=1e-6)
     assert published(saved(book)) == run
     assert run is not None
     assert changes_today(run, after, Units.CM) == ()

@@ -71,12 +71,12 @@ class Making:
 
     def chain(self, width_mm: float, rule: ChainRule) -> Option:
         """The chain for a width. Raises RefusedError as ``starting_chains``."""
-        return recommended(starting_chains(width_mm, Pitch.of(self.gauges.stitches, self.gauges.drift, 0.0), rule))
+        return recommended(starting_chains(width_mm, Pitch.of(self.gauges.stitches, self.gauges.drift.stitches, 0.0), rule))
 
     def give_or_take(self, width_mm: float) -> float | None:
         """The half-width of a whole piece that is so wide; None if the gauge's is not known."""
         own = self.gauges.stitches.give_or_take
-        return combined(None if own is None else own * width_mm, self.gauges.drift.give_or_take * width_mm)
+        return combined(None if own is None else own * width_mm, self.gauges.drift.stitches.give_or_take * width_mm)
 
     def along_stitches(self, count: int, measure: str, mm: float | None = None) -> Edge:
         """An edge of so many stitches."""

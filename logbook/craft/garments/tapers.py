@@ -57,7 +57,7 @@ def whole_rows(making: Making, length_mm: float) -> int:
     rule = RowRule.of(making.gauges.pattern)
     if (rule.set_up, rule.in_repeat, rule.closing) == (0, 1, 0):
         return max(half_up(length_mm / making.q), 1)
-    height = Pitch.of(making.gauges.finished(Direction.ROWS), making.gauges.drift, 0.0)
+    height = Pitch.of(making.gauges.finished(Direction.ROWS), making.gauges.drift.rows, 0.0)
     return recommended(row_counts(length_mm, height, rule)).count
 
 

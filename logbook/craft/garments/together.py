@@ -29,7 +29,7 @@ def yarn_of_piece(piece: ShapedPiece, cloth: Cloth, joins: Sequence[Joined] = ()
     own = [joined for joined in joins if joined.wish.of == piece.name]
     thread = 0.0 if seam is None else alike * math.fsum(seam.thread_mm(joined.a.mm) for joined in own)
     area = ((float(piece.stitches_worked * alike), 1.0),)
-    return yarn_needed(gauges.weight, area, thread, gauges.yarn, gauges.drift, gauges.assumptions.reserve)
+    return yarn_needed(gauges.weight, area, thread, gauges.yarn, gauges.drift.stitches, gauges.assumptions.reserve)
 
 
 def yarns(pieces: Sequence[ShapedPiece], cloths: Mapping[str, Cloth], joins: Sequence[Joined]) -> tuple[YarnOf, ...]:

@@ -11,7 +11,7 @@ way of washing (the same stitch first; never from plain to lace)::
 
 import math
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from logbook.craft.gauges.drift import combined
@@ -52,6 +52,15 @@ class FinishedGauge:
     change: float | None = None
     borrowed_part: float = 0.0
     lenders: tuple[str, ...] = ()
+
+    def times(self, factor: float) -> "FinishedGauge":
+        """The same as a piece comes out whose stitches or rows are ``factor`` times as large as the swatch's."""
+        before = self.before_washing_mm
+        return replace(
+            self,
+            pitch_mm=self.pitch_mm * factor,
+            before_washing_mm=None if before is None else before * factor,
+        )
 
 
 @dataclass(frozen=True, slots=True)

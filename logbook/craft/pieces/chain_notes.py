@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from logbook.craft.gauges.drift import Drift
+from logbook.craft.gauges.drift import Drifts
 from logbook.craft.gauges.washing import FinishedGauge
 from logbook.craft.pieces.notes import CantTellApart, Note, Plain, PlusNotUsed, Washed
 from logbook.craft.pieces.options import Choose, Option, recommended
@@ -15,7 +15,7 @@ def notes_on_chain(
     swatch: Swatch,
     finished: FinishedGauge,
     row_gauge: FinishedGauge | None,
-    drift: Drift,
+    drift: Drifts,
     rule: ChainRule,
     target_mm: float,
     options: Sequence[Option],
@@ -26,7 +26,9 @@ def notes_on_chain(
         yield Washed(row_gauge, Direction.ROWS)
     yield from _option_notes(rule, target_mm, options)
     yield from rule_notes(swatch, rule)
-    yield drift
+    yield drift.stitches
+    if row_gauge is not None:
+        yield drift.rows
 
 
 def _option_notes(rule: ChainRule, target_mm: float, options: Sequence[Option]) -> Iterator[Note]:

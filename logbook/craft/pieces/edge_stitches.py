@@ -35,6 +35,16 @@ class EdgeStitch:
     by_hand: bool = False
     row: Gauge | None = None
 
+    def times(self, wide: float, high: float) -> "EdgeStitch":
+        """The same in a piece whose stitches and rows are so many times as large as the swatch's."""
+        before, row = self.before_washing_mm, self.row
+        return replace(
+            self,
+            stitch_mm=self.stitch_mm * wide,
+            before_washing_mm=None if before is None else before * wide,
+            row=row and replace(row, pitch_mm=row.pitch_mm * high),
+        )
+
 
 def chains_with_edges(target_mm: float, width: Pitch, rule: ChainRule, edge: EdgeStitch, each: int) -> tuple[Option, ...]:
     """The options with ``each`` edge stitches at each side. ``count`` and ``chain`` count them in, ``repeats`` does not.

@@ -1,9 +1,9 @@
 """Everything that swatches say of a piece: gauges as finished, pulled and hung, edge stitches, and the weight of a stitch."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
-from logbook.craft.gauges.drift import Drift, combined
+from logbook.craft.gauges.drift import Drifts, combined
 from logbook.craft.gauges.hanging import HangingTrial
 from logbook.craft.gauges.washing import FinishedGauge, finished_gauge, is_plain
 from logbook.craft.pieces.edge_stitches import EdgeStitch
@@ -22,14 +22,15 @@ from logbook.errors import RefusedError
 class PieceGauges:
     """What a piece is reckoned with. ``rows`` and what follows is None, or empty, where nothing was measured.
 
-    ``condition`` is the state that finished sizes speak of, ``gauges`` all gauges by condition and direction. ``swatch_grams``,
-    ``hung_grams`` and ``hung_clip_mm`` are those of the swatch that hung.
+    ``stitches``, ``rows`` and ``edge`` are those of a whole piece: the swatch's with the lean of the hand counted in, if it is
+    (``leaning``). ``condition`` is the state that finished sizes speak of, ``gauges`` all gauges by condition and direction.
+    ``swatch_grams``, ``hung_grams`` and ``hung_clip_mm`` are those of the swatch that hung.
     """
 
     pattern: StitchPattern
     stitches: FinishedGauge
     rows: FinishedGauge | None
-    drift: Drift
+    drift: Drifts
     assumptions: Assumptions
     condition: Condition = Condition.WASHED
     gauges: Mapping[tuple[Condition, Direction], Gauge] = field(default_factory=dict)
@@ -39,6 +40,15 @@ class PieceGauges:
     hung_grams: float | None = None
     hung_clip_mm: float | None = None
     yarn: Yarn = field(default_factory=Yarn)
+
+    def leaning(self) -> "PieceGauges":
+        """The same of the swatch's gauges, with the lean of the hand counted in."""
+        return replace(
+            self,
+            stitches=self.stitches.times(self.drift.stitches.factor),
+            rows=self.rows and self.rows.times(self.drift.rows.factor),
+            edge=self.edge and self.edge.times(self.drift.stitches.factor, self.drift.rows.factor),
+        )
 
     def finished(self, direction: Direction) -> FinishedGauge:
         """The gauge of finished sizes in a direction. Raises RefusedError if the rows are asked for and were not measured."""
@@ -89,14 +99,15 @@ def turned_direction(direction: Direction) -> Direction:
 def gauges_for(
     swatch: Swatch,
     others: Iterable[Swatch],
-    drift: Drift,
+    drift: Drifts,
     assumptions: Assumptions,
     condition: Condition = Condition.WASHED,
     edge: Swatch | None = None,
 ) -> PieceGauges:
     """What ``swatch`` and the ``others`` (who lend washing and edge stitches) say; ``edge`` is the swatch chosen for the edges.
 
-    Raises RefusedError as ``finished_gauge``, and if the chosen swatch was not measured in the state of finished sizes.
+    The lean of the hand is not counted in yet. Raises RefusedError as ``finished_gauge``, and if the chosen swatch was not
+    measured in the state of finished sizes.
     """
     lenders = tuple(others)
     stitches = finished_gauge(swatch, Direction.STITCHES, lenders, assumptions, condition)

@@ -51,7 +51,9 @@ def gauge_remarks(swatch: Swatch, plan: PiecePlan, gauges: PieceGauges, *, rows:
     if rows and gauges.rows is not None:
         yield Washed(gauges.rows, Direction.ROWS)
     yield from rule_notes(swatch, chain_rule(plan, gauges))
-    yield gauges.drift
+    yield gauges.drift.stitches
+    if rows and gauges.rows is not None:
+        yield gauges.drift.rows
 
 
 def _openings(plan: PiecePlan, numbers: PieceNumbers) -> Iterator[BodyOpening]:

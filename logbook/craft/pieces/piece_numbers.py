@@ -78,7 +78,7 @@ def stitches_target(plan: PiecePlan, gauges: PieceGauges) -> float:
 def stitch_width(plan: PiecePlan, gauges: PieceGauges) -> Pitch:
     """How wide the stitches of the piece are, with the edgings at their ends."""
     ends_mm = plan.top_edging_mm + plan.bottom_edging_mm if plan.sideways else 2 * plan.side_edging_mm
-    return Pitch.of(gauges.stitches, gauges.drift, ends_mm)
+    return Pitch.of(gauges.stitches, gauges.drift.stitches, ends_mm)
 
 
 def chain_rule(plan: PiecePlan, gauges: PieceGauges) -> ChainRule:
@@ -142,7 +142,7 @@ def row_options(plan: PiecePlan, gauges: PieceGauges) -> tuple[Option, ...]:
         any_row=plan.any_row,
         row_shares=plan.row_shares,
     )
-    return row_counts(target, Pitch.of(gauges.finished(Direction.ROWS), gauges.drift, ends_mm + chain_mm), rule)
+    return row_counts(target, Pitch.of(gauges.finished(Direction.ROWS), gauges.drift.rows, ends_mm + chain_mm), rule)
 
 
 def _axis(cloth: _Cloth, direction: Direction) -> Axis:
@@ -231,7 +231,7 @@ def _yarn(cloth: _Cloth, open_sides: Sequence[Mark | None], neck: Neck | None) -
         one * plan.panels_joined,
         _thread(cloth, open_sides, neck),
         gauges.yarn,
-        gauges.drift,
+        gauges.drift.stitches,
         gauges.assumptions.reserve,
     )
 

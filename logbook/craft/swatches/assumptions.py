@@ -13,7 +13,8 @@ class Assumptions:
     ``tape_mm`` and ``tape_inch_mm``: how finely a tape is read; ``count_step``: to what part of a unit one counts (None:
     as coarsely as the counts themselves show, to 1, 1/2 or 1/4);
     ``variation``: the standard deviation of a fabric from place to place, relative, before it is measured;
-    ``drift``: the same of a whole piece against its swatch; ``reserve``: yarn bought beyond the need, relative;
+    ``drift``: the same of a whole piece against its swatch; ``count_lean``: whether what made pieces teach of a hand's lean
+    is counted into sizes; ``reserve``: yarn bought beyond the need, relative;
     ``most_edge_stitches``: plain stitches at each side, at most.
     """
 
@@ -22,6 +23,7 @@ class Assumptions:
     count_step: float | None = None
     variation: float = 0.02
     drift: float = 0.02
+    count_lean: bool = True
     reserve: float = 0.10
     most_edge_stitches: int = 4
 

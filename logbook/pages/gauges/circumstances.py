@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from logbook.craft.gauges.drift import Drift
+from logbook.craft.gauges.drift import Drifts
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.swatch import Swatch
@@ -16,7 +16,7 @@ class Circumstances:
 
     others: Sequence[Swatch]
     assumed: Assumptions
-    drift: Drift
+    drift: Drifts
     finish: Condition = Condition.WASHED
     target_mm: float | None = None
     units: Units = Units.CM

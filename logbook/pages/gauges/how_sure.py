@@ -38,7 +38,7 @@ def _about(swatch: Swatch, direction: Direction, known: Circumstances) -> tuple[
         return (str(error),)
     taken = known.finish if finished.washing is Washing.MEASURED else Condition.WORKED
     readings = swatch.readings_of(taken, direction)
-    advice = reading_advice(finished, readings, swatch.per_repeat(direction), known.drift, known.assumed)
+    advice = reading_advice(finished, readings, swatch.per_repeat(direction), known.drift.of(direction), known.assumed)
     return (*_about_borrowing(finished, direction), *advice.sentences)
 
 
@@ -66,12 +66,12 @@ def _size(swatch: Swatch, known: Circumstances) -> Advised | None:
     except RefusedError:
         return None  # said under "Stitches"
     multiple = swatch.per_repeat(Direction.STITCHES) or 1
-    size = swatch_size(known.target_mm, finished.pitch_mm * multiple, known.drift, known.assumed, known.units)
+    size = swatch_size(known.target_mm, finished.pitch_mm * multiple, known.drift.stitches, known.assumed, known.units)
     places = "one place" if size.places == 1 else f"{size.places} places"
     what = "stitches" if multiple == 1 else "repeats"
     sentence = (
         f"At least {show_length(size.side_mm, known.units)} square. Measured at {places}, each over {size.units} whole {what} "
         f"(about {show_length(size.span_mm, known.units)}), it would state give or take {show_percent(size.give_or_take)}; "
-        f"a whole piece strays by {show_percent(known.drift.give_or_take)} besides, whatever the swatch."
+        f"a whole piece strays by {show_percent(known.drift.stitches.give_or_take)} besides, whatever the swatch."
     )
     return Advised(f"A swatch for {show_length(known.target_mm, known.units)}", (sentence,))

@@ -17,7 +17,7 @@ from logbook.tasks.drafts import Draft
 from logbook.tasks.made_pieces import beside_each_other, delete_made_piece, predicted, save_made_piece
 from logbook.tasks.pieces import PieceAnswer
 
-PLAIN = {"name": "name", "size": "size", "date": "date", "fits": "fits", "notes": "notes"}
+PLAIN = {"name": "name", "size": "size", "date": "date", "worked by": "worked_by", "fits": "fits", "notes": "notes"}
 LENGTHS = {
     "predicted width": "predicted_width_mm", "predicted length": "predicted_length_mm",
     "worked width": "worked_width_mm", "worked length": "worked_length_mm",

@@ -43,7 +43,7 @@ class PieceMaker:
 
     def __init__(self, session: Session) -> None:
         self._session = session
-        self._known: tuple[tuple[str, str, Condition], Basis, PieceGauges] | None = None
+        self._known: tuple[tuple[str, str, Condition], Basis, PieceGauges, PieceGauges] | None = None
 
     def refresh(self) -> None:
         """The logbook has changed: takes from it again."""
@@ -57,7 +57,7 @@ class PieceMaker:
             return PieceCard(missing=read.missing)
         units = self._session.units
         try:
-            basis, gauges = self.reckoned(swatch, edge_swatch, read.condition)
+            basis, gauges = self.reckoned(swatch, edge_swatch, read.condition, other_hands=bool(size))
             body_width = self._body_width(read.plan, gauges)
             answer = piece_with(gauges, basis.swatch, read.plan)
         except RefusedError as error:
@@ -73,13 +73,17 @@ class PieceMaker:
             answer=answer,
         )
 
-    def reckoned(self, swatch: str, edge_swatch: str, condition: Condition) -> tuple[Basis, PieceGauges]:
-        """What the logbook says of these swatches. Raises RefusedError, in one sentence, if it is not enough."""
+    def reckoned(self, swatch: str, edge_swatch: str, condition: Condition, *, other_hands: bool) -> tuple[Basis, PieceGauges]:
+        """What the logbook says of these swatches; a run of sizes is for ``other_hands``.
+
+        Raises RefusedError, in one sentence, if it is not enough.
+        """
         key = (swatch, edge_swatch, condition)
         if self._known is None or self._known[0] != key:
             basis = basis_of(self._session.book, swatch, edge_swatch)
-            self._known = (key, basis, gauges_on(basis, condition))
-        return self._known[1], self._known[2]
+            self._known = (key, basis, gauges_on(basis, condition), gauges_on(basis, condition, other_hands=True))
+        _, basis, own, others = self._known
+        return basis, others if other_hands else own
 
     def _body_width(self, plan: PiecePlan, gauges: PieceGauges) -> str:
         if plan.body_mm is None:

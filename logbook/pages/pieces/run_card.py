@@ -69,7 +69,7 @@ class RunMaker:
         if read.plan is None:
             return replace(nothing, missing=next(iter(read.errors.values()), read.missing))
         try:
-            basis, gauges = self._maker.reckoned(swatch, edge_swatch, read.condition)
+            basis, gauges = self._maker.reckoned(swatch, edge_swatch, read.condition, other_hands=True)
             answer = run_with(gauges, basis, read.plan, sizes.plans)
         except RefusedError as error:
             return replace(nothing, missing=str(error))

@@ -97,7 +97,9 @@ class ChainMaker:
             return ChainCard("The swatch has no readings yet: add one, for example “4 repeats = 15.1 cm”.", body_width=body_width)
         others = self.lenders(typed.swatch) if _needs_washing(typed.swatch, read.condition) else ()
         try:
-            answer = chain_of(typed.swatch, others, self.assumed, self.drift, read.plan, read.condition)
+            answer = chain_of(
+                typed.swatch, others, self.assumed, self.drift.of(typed.swatch.worked_by), read.plan, read.condition
+            )
         except RefusedError as error:
             return ChainCard(str(error), body_width=body_width)
         return ChainCard(

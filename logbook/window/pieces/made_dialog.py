@@ -17,8 +17,9 @@ from logbook.window.text_field import TextField
 
 LABEL_LETTERS = 20
 LABELS = {
-    "name": "Na&me", "size": "Si&ze", "date": "Da&te", "chain": "&Chained", "rows": "&Rows worked", "hook": "&Hook",
-    "predicted width": "Predicted width", "predicted length": "Predicted length",
+    "name": "Na&me", "size": "Si&ze", "date": "Da&te", "worked by": "Worked &by",
+    "chain": "&Chained", "rows": "&Rows worked", "hook": "&Hook",
+    "predicted width": "Width by the swatch", "predicted length": "Length by the swatch",
     "worked width": "Width as &worked", "worked length": "Length as worked",
     "washed width": "Width w&ashed", "washed length": "Length washed",
 }  # fmt: skip
@@ -109,7 +110,7 @@ class _MadeDialog(Dialog):
             self.refusal.configure(text=f"✕ {MEANWHILE}")
         else:
             self.close()
-        self._done(f"“{self._form.texts['name'].strip()}” is saved; what it measures teaches the drift.")
+        self._done(f"“{self._form.texts['name'].strip()}” is saved; what it measures is counted into the next piece.")
 
     def _delete(self) -> None:
         try:

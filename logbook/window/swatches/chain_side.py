@@ -48,7 +48,7 @@ class ChainSide:
         known = Circumstances(
             others=self._maker.lenders(swatch),
             assumed=self._maker.assumed,
-            drift=self._maker.drift,
+            drift=self._maker.drift.of(swatch.worked_by),
             finish=FINISH[self.chain.texts().finish],
             target_mm=self.chain.target_mm,
             units=self._session.units,

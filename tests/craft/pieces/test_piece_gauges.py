@@ -2,7 +2,7 @@ from dataclasses import replace
 
 import pytest
 
-from logbook.craft.gauges.drift import drift_of
+from logbook.craft.gauges.drift import drifts_of
 from logbook.craft.gauges.washing import Washing
 from logbook.craft.pieces.piece_gauges import gauges_for, turned_direction
 from logbook.craft.swatches.assumptions import Assumptions
@@ -80,5 +80,5 @@ def test_washing_is_borrowed_for_pieces_too_and_a_trial_needs_its_weights() -> N
 
 def test_pinned_sizes_go_by_pinned_readings() -> None:
     both = swatch("D", SC, {Condition.WASHED: "20 sts = 12 cm", Condition.PINNED: "20 sts = 13 cm"})
-    found = gauges_for(both, (), drift_of(Assumptions()), Assumptions(), Condition.PINNED)
+    found = gauges_for(both, (), drifts_of(Assumptions()), Assumptions(), Condition.PINNED)
     assert (found.stitches.pitch_mm, found.condition) == (6.5, Condition.PINNED)

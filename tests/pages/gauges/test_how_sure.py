@@ -1,4 +1,4 @@
-from logbook.craft.gauges.drift import drift_of
+from logbook.craft.gauges.drift import drifts_of
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.swatch import Swatch
 from logbook.pages.gauges.circumstances import Circumstances
@@ -9,7 +9,7 @@ BASE = Assumptions()
 
 
 def said(swatch: Swatch, *others: Swatch, target_mm: float | None = None) -> dict[str, str]:
-    known = Circumstances(others=others, assumed=BASE, drift=drift_of(BASE), target_mm=target_mm)
+    known = Circumstances(others=others, assumed=BASE, drift=drifts_of(BASE), target_mm=target_mm)
     return {advised.heading: " ".join(advised.sentences) for advised in how_sure(swatch, known)}
 
 
