@@ -1,11 +1,10 @@
 """What the page for a sheet in the maker's own words decides: what each column is taken as, and what comes of it."""
 
 from collections.abc import Mapping, Sequence
-from pathlib import Path
 
 from logbook.craft.words.counting import counted
 from logbook.errors import LogbookError
-from logbook.tasks.own_sheets import CHOICES, Over, OwnSheet, Wishes, found_table, own_table, raw_sheets, read_over
+from logbook.tasks.own_sheets import CHOICES, Over, OwnSheet, RawSheet, Wishes, found_table, own_table, read_over
 
 NOT_TAKEN = "not taken"
 OPTIONS = (NOT_TAKEN, *CHOICES)
@@ -15,11 +14,13 @@ _LONGEST = 40
 
 
 class OwnSheetPage:
-    """One sheet being looked at; ``remembered``: what was chosen before for sheets with these headings, by ``signature``."""
+    """One sheet (of ``sheets``, of the file or clipboard ``name``) being looked at.
 
-    def __init__(self, path: Path, remembered: Mapping[str, Mapping[str, str]]) -> None:
-        self.path, self._remembered = path, remembered
-        self._sheets = raw_sheets(path)
+    ``remembered`` is what was chosen before for sheets with these headings, by ``signature``.
+    """
+
+    def __init__(self, name: str, sheets: Sequence[RawSheet], remembered: Mapping[str, Mapping[str, str]]) -> None:
+        self.name, self._sheets, self._remembered = name, sheets, remembered
         self.over, self.trouble = "", ""
         self._over: Over | None = None
         self._chosen: dict[str, str] = {}
@@ -51,7 +52,7 @@ class OwnSheetPage:
 
     def take_sheet(self, name: str | None) -> None:
         """Looks at one sheet of the workbook, or the one most like swatches. Raises RefusedError without a table."""
-        table = found_table(self.path, [sheet for sheet in self._sheets if name in (None, sheet.name)])
+        table = found_table(self.name, [sheet for sheet in self._sheets if name in (None, sheet.name)])
         self.own = own_table(table, Wishes(over=self._over))
         self._chosen = dict(self._remembered.get(self.signature, {}))
         self._work_out()

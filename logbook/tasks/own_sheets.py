@@ -5,6 +5,7 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from logbook.errors import RefusedError, UnreadableError
+from logbook.sheets.csv_file import read_own_csv
 from logbook.sheets.limits import RawSheet
 from logbook.sheets.own_cells import Over, read_over
 from logbook.sheets.own_guess import BY_NAME, CHOICES, field_of, guesses, with_choices
@@ -13,7 +14,7 @@ from logbook.sheets.own_table import OwnTable, find_table
 from logbook.sheets.reading import read_own_sheets, read_sheet
 from logbook.sheets.swatch_rows import SheetSwatches, swatches_of
 
-__all__ = ["CHOICES", "Over", "OwnSheet", "Wishes", "field_of", "own_sheet", "read_choice", "read_over"]
+__all__ = ["CHOICES", "Over", "OwnSheet", "RawSheet", "Wishes", "field_of", "own_sheet", "read_choice", "read_over"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +45,7 @@ class OwnSheet:
 
 def own_sheet(path: Path, wishes: Wishes) -> OwnSheet:
     """Reads the sheet and guesses. Raises RefusedError if no table is in it or a heading is not in the table."""
-    return own_table(found_table(path, read_own_sheets(path, wishes.sheet)), wishes)
+    return own_table(found_table(path.name, read_own_sheets(path, wishes.sheet)), wishes)
 
 
 def raw_sheets(path: Path) -> tuple[RawSheet, ...]:
@@ -52,11 +53,16 @@ def raw_sheets(path: Path) -> tuple[RawSheet, ...]:
     return read_own_sheets(path)
 
 
-def found_table(path: Path, sheets: Sequence[RawSheet]) -> OwnTable:
+def pasted_sheets(text: str) -> tuple[RawSheet, ...]:
+    """What was copied in a spreadsheet: lines of cells parted by tabs, the headings first. Raises RefusedError past a limit."""
+    return (read_own_csv(text.encode("utf-8", "replace"), "what was copied"),)
+
+
+def found_table(name: str, sheets: Sequence[RawSheet]) -> OwnTable:
     """The table in them. Raises RefusedError if there is none."""
     table = find_table(sheets)
     if table is None:
-        raise RefusedError(f"“{path.name}” has no row of headings: give its columns names such as yarn, hook and gauge.")
+        raise RefusedError(f"“{name}” has no row of headings: give its columns names such as yarn, hook and gauge.")
     return table
 
 

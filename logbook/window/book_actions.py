@@ -18,7 +18,10 @@ from logbook.window.save_copy import KINDS, save_copy
 
 if TYPE_CHECKING:
     import tempfile
+    import tkinter as tk
 
+    from logbook.pages.session import Session
+    from logbook.window.look import Look
     from logbook.window.main_window import MainWindow
 
 
@@ -100,11 +103,20 @@ class BookActions:
         """Takes a sheet in, after showing what it would do."""
         from logbook.window.sheet_actions import import_sheet
 
+        self._take_in(import_sheet)
+
+    def paste_rows(self) -> None:
+        """Takes in rows that were copied in a spreadsheet program, after showing what they would do."""
+        from logbook.window.sheet_actions import paste_rows
+
+        self._take_in(paste_rows)
+
+    def _take_in(self, take: "Callable[[tk.Tk, Look, Session], object]") -> None:
         session = self._window.session
         if session is not None and session.why_not_writable:
             tell(self._window.root, self._window.look, session.why_not_writable)
         elif session is not None and self._window.settle():
-            import_sheet(self._window.root, self._window.look, session)
+            take(self._window.root, self._window.look, session)
 
     def merge(self) -> None:
         """Takes another logbook into this one, after asking whose word goes where both have changed the same."""

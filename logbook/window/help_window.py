@@ -41,6 +41,7 @@ KEYS: tuple[tuple[str, str], ...] = (
     ("Home, End, PgUp, PgDn", "in a list: move; with Shift: select"),
     ("Mod-o", "open a logbook"),
     ("Mod-i", "import a sheet"),
+    ("Mod-Shift-v", "paste rows copied in a spreadsheet, with their headings"),
     ("Mod-e", "export to a sheet"),
     ("Mod-plus", "larger text"),
     ("Mod-minus", "smaller text"),

@@ -61,6 +61,7 @@ class MenuBar:
         self._entry(menu, "Open the sa&mple", lambda: self.books.open_sample())
         menu.add_separator()
         self._entry(menu, "&Import a sheet…", lambda: self.books.import_sheet(), "Mod-i")
+        self._entry(menu, "&Paste rows of a sheet…", lambda: self.books.paste_rows(), "Mod-Shift-v")
         self._entry(menu, "&Export to a sheet…", lambda: self.books.export_sheet(), "Mod-e")
         self._entry(menu, "Mer&ge another logbook…", lambda: self.books.merge())
         self._entry(menu, "Save a &copy…", lambda: self.books.save_copy())

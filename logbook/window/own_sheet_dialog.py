@@ -30,7 +30,7 @@ class OwnSheetDialog(Dialog):
     """What is chosen shows at once what comes of it."""
 
     def __init__(self, parent: tk.Misc, look: Look, page: OwnSheetPage) -> None:
-        super().__init__(parent, look, f"Import {page.path.name}", self.close)
+        super().__init__(parent, look, f"Import {page.name}", self.close)
         self.wanted, self._page = False, page
         inside = self.inside
         self._where = Sentence(inside)

@@ -5,11 +5,12 @@ from dataclasses import replace
 from pathlib import Path
 from tkinter import filedialog
 
+from logbook.errors import LogbookError
 from logbook.pages.own_sheet_page import OwnSheetPage, remembering
 from logbook.pages.session import Session
 from logbook.tasks.exporting import ExportResult, export
 from logbook.tasks.importing import ImportPlan, ImportResult, carry_out, plan_for, plan_import
-from logbook.tasks.own_sheets import is_of_the_log
+from logbook.tasks.own_sheets import is_of_the_log, pasted_sheets, raw_sheets
 from logbook.window.background import Report
 from logbook.window.import_dialog import show_plan
 from logbook.window.look import Look
@@ -31,30 +32,51 @@ def import_sheet(root: tk.Tk, look: Look, session: Session) -> None:
 
     def read(report: Report) -> ImportPlan | OwnSheetPage:
         if not is_of_the_log(path) and not session.book.is_at(path):
-            return OwnSheetPage(path, session.settings.sheets)
+            return OwnSheetPage(path.name, raw_sheets(path), session.settings.sheets)
         with session.book.again() as book:
             return plan_import(book, path)
 
     def decide(found: ImportPlan | OwnSheetPage) -> None:
         if isinstance(found, ImportPlan):
             _show_and_write(root, look, session, found)
-        elif ask_columns(root, look, found):
-            kept = remembering(session.settings.sheets, found.signature, found.to_remember(), SHEETS_REMEMBERED)
-            session.change_settings(replace(session.settings, sheets=kept))
-            _plan_own(root, look, session, found)
+        else:
+            _ask(root, look, session, found)
 
     run_with_progress(root, look, f"Reading {path.name} …", read, decide, lambda error: say_foreseen(root, look, error))
+
+
+def paste_rows(root: tk.Tk, look: Look, session: Session) -> None:
+    """Takes in what was copied in a spreadsheet program, headings and all, as a sheet is taken in."""
+    try:
+        copied = root.clipboard_get()
+    except tk.TclError:
+        copied = ""
+    if "\n" not in copied.strip():
+        session.say("Copy rows in a spreadsheet first, with their headings above them.")
+        return
+    try:
+        _ask(root, look, session, OwnSheetPage("what was copied", pasted_sheets(copied), session.settings.sheets))
+    except LogbookError as error:
+        say_foreseen(root, look, error)
+
+
+def _ask(root: tk.Tk, look: Look, session: Session, page: OwnSheetPage) -> None:
+    """What the columns are; what is chosen is remembered."""
+    if ask_columns(root, look, page):
+        kept = remembering(session.settings.sheets, page.signature, page.to_remember(), SHEETS_REMEMBERED)
+        session.change_settings(replace(session.settings, sheets=kept))
+        _plan_own(root, look, session, page)
 
 
 def _plan_own(root: tk.Tk, look: Look, session: Session, page: OwnSheetPage) -> None:
     def compare(report: Report) -> ImportPlan:
         with session.book.again() as book:
-            return plan_for(book, page.path.name, page.own.swatches, page.own)
+            return plan_for(book, page.name, page.own.swatches, page.own)
 
     run_with_progress(
         root,
         look,
-        f"Comparing {page.path.name} …",
+        f"Comparing {page.name} …",
         compare,
         lambda plan: _show_and_write(root, look, session, plan),
         lambda error: say_foreseen(root, look, error),

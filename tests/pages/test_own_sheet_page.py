@@ -3,6 +3,7 @@ from pathlib import Path
 import pytest
 
 from logbook.pages.own_sheet_page import NOT_TAKEN, OwnSheetPage, remembering
+from logbook.tasks.own_sheets import pasted_sheets, raw_sheets
 from tests.support.own_sheets import SHEETS
 
 NAMES = {one.name: one for one in SHEETS}
@@ -10,7 +11,7 @@ NAMES = {one.name: one for one in SHEETS}
 
 def page_of(name: str, folder: Path, **remembered: dict[str, str]) -> OwnSheetPage:
     NAMES[name].write(folder / name)
-    return OwnSheetPage(folder / name, remembered)
+    return OwnSheetPage(name, raw_sheets(folder / name), remembered)
 
 
 def choices(page: OwnSheetPage) -> dict[str, str]:
@@ -62,3 +63,10 @@ def test_another_sheet_of_the_workbook_can_be_chosen(tmp_path: Path) -> None:
 @pytest.mark.parametrize("one", SHEETS, ids=lambda one: one.name)
 def test_every_sheet_opens(one: object, tmp_path: Path) -> None:
     assert page_of(one.name, tmp_path).sentence()  # type: ignore[attr-defined]
+
+
+def test_rows_copied_in_a_spreadsheet_are_a_sheet(tmp_path: Path) -> None:
+    copied = "Garn\tNadel\tMaschenprobe\nHafenwolle\t4,5\t14 M x 16 R auf 10 cm\n"
+    page = OwnSheetPage("what was copied", pasted_sheets(copied), {})
+    assert choices(page) == {"Garn": "yarn", "Nadel": "hook mm", "Maschenprobe": "stitches as worked"}
+    assert page.outcome() == "1 swatch can be read."

@@ -48,6 +48,7 @@ BEFALLS: dict[str, Callable[[MainWindow, Path], object]] = {
 
 ENTRIES: dict[str, Callable[[MainWindow], object]] = {
     "import": lambda window: window.menu.books.import_sheet(),
+    "paste rows": lambda window: window.menu.books.paste_rows(),
     "export": lambda window: window.menu.books.export_sheet(),
     "merge": lambda window: window.menu.books.merge(),
     "save a copy": lambda window: window.menu.books.save_copy(),
