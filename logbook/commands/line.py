@@ -9,6 +9,7 @@ from pathlib import Path
 from logbook import __version__
 from logbook.commands.parser import Parser, joined_minus_values
 from logbook.errors import UsageError
+from logbook.tasks.keeping import SUFFIX
 
 COMMANDS = {
     "chain": ("chain", "how many to chain for a width"),
@@ -33,6 +34,8 @@ COMMANDS = {
 
 def parse(arguments: Sequence[str]) -> argparse.Namespace:
     """What the words say; ``run`` is the command's function, or None for the window. Raises UsageError."""
+    if arguments and arguments[0].endswith(SUFFIX) and not arguments[0].startswith("-"):
+        arguments = ["--book", *arguments]  # a logbook that was double-clicked, or named alone
     parsed = build_parser().parse_words_anywhere(joined_minus_values(arguments))
     if parsed.sample and parsed.run is not None:
         raise UsageError("--sample is for the window and goes with no command")
