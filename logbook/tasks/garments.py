@@ -143,7 +143,7 @@ def _basis(piece: PieceWish, book: Logbook | None, known: dict[str, Basis]) -> B
         swatch = swatch_in_place(piece.swatch, f"“{piece.name}”")
         return Basis(swatch=swatch, assumed=Assumptions(), drift=drifts_of(Assumptions(), hand=swatch.worked_by))
     if not piece.swatch.strip():
-        raise RefusedError(f"“{piece.name}” has no swatch: give the tag of one, or its columns in place.")
+        raise RefusedError(f"“{piece.name}” has no swatch yet: choose one by its tag.")
     if book is None:
         raise RefusedError(f"“{piece.name}” names the swatch {piece.swatch}: say which logbook it is in.")
     if piece.swatch not in known:

@@ -137,7 +137,8 @@ def _joins(size: GarmentInSize, piece: ShapedPiece, place: _Place, line: float, 
             inward = 0.7 * line if x < (place.x + place.right) / 2 else -0.7 * line
             letter = _LETTERS[number % len(_LETTERS)] + ("✕" if trouble else "")
             above = small and y < place.top + 0.3 * line
-            beside = (x, y + (-0.65 if above else 0.7) * line) if level else (x + inward, y)
+            up = above or y > place.y - 0.3 * line
+            beside = (x, y + (-0.65 if up else 0.7) * line) if level else (x + inward, y)
             yield Text(*beside, letter, role, "center", "bold")
 
 

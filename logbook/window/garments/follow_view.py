@@ -163,7 +163,7 @@ class FollowView(Card):
             widget.grid(row=row, column=0, sticky="ew")
         for row, widget in enumerate((self.joins, self.yarn, self.notes)):
             self.look.grid(widget, row=row, column=0, sticky="ew", pady=(0.5, 0.5))
-        self._abreast: bool | None = None
+        ttk.Frame(place, style="Card.TFrame", height=1).grid(row=3, column=0)  # without anything it would keep its height
         self._card = GarmentCard()
         scrolled.canvas.bind("<Configure>", lambda _: self._arrange_drawing(), add="+")
         self.look.when_changed(place, self._arrange_drawing)

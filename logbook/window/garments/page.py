@@ -23,6 +23,7 @@ from logbook.window.garments.follow_view import PATTERN, SIZES, FollowActions, F
 from logbook.window.garments.form_cards import Around, GarmentEditor
 from logbook.window.garments.pattern_view import PatternActions
 from logbook.window.garments.tree import GarmentTree
+from logbook.window.keyboard import take_keyboard
 from logbook.window.look import Look
 from logbook.window.record_page import RecordPage
 
@@ -113,7 +114,7 @@ class GarmentsPage(RecordPage):
         self.garments.fold(self._key_of_garment, True)
         self.form.add_piece()
         self._structure_changed()
-        self.editor.start()
+        take_keyboard(self.editor.fields["name"].input)
 
     def take_piece_out(self) -> None:
         """Takes the piece chosen out of the garment; until that is saved, Revert brings it back."""
