@@ -6,9 +6,11 @@ from collections.abc import Callable, Iterable, Sequence
 from tkinter import ttk
 
 from logbook.window.field import LabelledField
+from logbook.window.keys import CONTROL
 from logbook.window.look import Look
 
 SUGGESTIONS_NAMED = 3
+ALT, WINDOWS_ALT = 0x8, 0x20000
 
 
 class ChoiceField(LabelledField):
@@ -27,6 +29,9 @@ class ChoiceField(LabelledField):
         self.text = self.choices[0]
 
     def _go_to_letter(self, event: "tk.Event[tk.Misc]") -> None:
+        alt = WINDOWS_ALT if self.tk.call("tk", "windowingsystem") == "win32" else ALT | WINDOWS_ALT
+        if int(event.state) & (CONTROL | alt):
+            return  # it leads to another field
         letter = folded(event.char) if event.char.isalnum() else ""
         here = self.choices.index(self.text) if self.text in self.choices else -1
         after = self.choices[here + 1 :] + self.choices[: here + 1]

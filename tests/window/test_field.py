@@ -163,3 +163,13 @@ def test_a_text_field_and_its_variable_are_the_same(root: tk.Tk, look: Look) -> 
     field.area.insert("end", ".")
     settle(root)
     assert field.text == "pinned out\novernight."
+
+
+def test_a_letter_with_alt_leads_elsewhere_and_chooses_nothing(root: tk.Tk, look: Look) -> None:
+    field = ChoiceField(root, look, "Worked", ("flat", "round", "rib"))
+    shown(field)
+    press(field.input, "<Alt-Key-r>")
+    press(field.input, "<Control-Key-r>")
+    assert field.text == "flat"
+    press(field.input, "<Key-r>")
+    assert field.text == "round"

@@ -86,7 +86,7 @@ class SizeMeasures:
         """A measure that the shape can't do without. Raises RefusedError, naming it, if it is not there or not above nought."""
         mm = self.get(piece, measure)
         if mm is None:
-            raise RefusedError(f"“{piece.name}” has no {measure}: give it among its measures.")
+            raise NamedError(f"“{piece.name}” has no {measure}: give it among its measures.")
         return mm
 
     def _reckoned(self, piece: PieceWish, measure: str) -> float | None:
@@ -118,7 +118,7 @@ class SizeMeasures:
             measure, piece = _split(name, self._plan.pieces)
             mm = self.get(piece, measure)
             if mm is None:
-                raise RefusedError(f"“{piece.name}” has no {measure}: give it among its measures.")
+                raise NamedError(f"“{piece.name}” has no {measure}: give it among its measures.")
             return mm
         body = "bust" if name == "chest" else name
         if body not in self._size.body:
