@@ -32,7 +32,7 @@ class GarmentForm:
         self.swatches = SwatchChoice(session)
         self.saved: Garment | None = None
         self.piece = self.join = 0
-        self._named = ""
+        self._named = self._swatch = ""
         self._called: dict[str, str] = {}
         self._start = NEW
         self.refresh()
@@ -154,6 +154,7 @@ class GarmentForm:
     def begin(self, name: str, swatch: str) -> None:
         """Takes a new garment in hand, from a template and with one swatch for all its pieces; not saved."""
         self.take_plan(template(name, swatch))
+        self._swatch = swatch
 
     def take_plan(self, plan: GarmentPlan) -> None:
         """Takes a new garment of that plan in hand, not saved."""
@@ -205,7 +206,7 @@ class GarmentForm:
         """Adds a piece after the last, from the swatch of the one chosen or the last, and chooses it."""
         plan = self.read().plan
         like = self.piece or (self.pieces[-1] if self.pieces else 0)
-        swatch = self.texts.get(piece_key(like, "swatch"), "")
+        swatch = self.texts.get(piece_key(like, "swatch"), self._swatch)
         kind = shape_called(shape)
         name = self._named = new_piece(shape, plan)
         wish = PieceWish(name=name, shape=shape, alike=_usual_number(shape), worked=kind.ways[0])
@@ -299,6 +300,7 @@ class GarmentForm:
         self.texts = said.texts_of(shown)
         self._clean = dict(self.texts)
         self._called.clear()
+        self._swatch = ""
         self.piece = self.join = 0
 
 

@@ -101,6 +101,15 @@ def test_pieces_are_added_and_taken_out_with_their_joins(form: GarmentForm) -> N
     assert form.take_usual_joins() == 1
 
 
+def test_an_empty_garment_begins_with_its_swatch_and_a_shape_brings_its_name(form: GarmentForm) -> None:
+    form.begin("empty", "H1")
+    form.add_piece()
+    form.type_in("piece 1: shape", "tapered panel")
+    form.change_shape()
+    (piece,) = form.read().plan.pieces
+    assert (piece.name, piece.swatch, piece.alike) == ("sleeve", "H1", 2)
+
+
 def test_it_is_saved_found_copied_and_shown_as_it_was(session: Session, form: GarmentForm) -> None:
     assert begun(form).save() == {}
     assert [garment.name for garment in garments(session.book)] == ["Quay"]
