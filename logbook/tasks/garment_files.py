@@ -65,6 +65,11 @@ def save_pattern_text(answer: GarmentAnswer, terms: Terms, target: Path, book: L
     write_text(target, pattern_text(answer, terms), _never(book))
 
 
+def save_pattern_as_shown(text: str, target: Path, book: Logbook | None = None) -> None:
+    """Writes a pattern to a text file as it stands, such as one that was published. Raises RefusedError, in one sentence."""
+    write_text(target, text, _never(book))
+
+
 def save_pattern_page(answer: GarmentAnswer, terms: Terms, units: Units, target: Path, book: Logbook | None = None) -> None:
     """Writes the whole pattern to a page to print. Raises RefusedError, in one sentence."""
     write_text(target, pattern_html(answer, terms, units), _never(book))

@@ -1,5 +1,6 @@
 """Undo and redo, and the history of a record in words."""
 
+import json
 import sqlite3
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
@@ -8,6 +9,7 @@ from typing import Any
 from logbook.book.changes import Change, changes_of_record, readings_of_swatch
 from logbook.book.logbook import Logbook
 from logbook.book.undo import Action, redo, undo
+from logbook.tasks.garment_history import plan_changes
 
 __all__ = ["Action", "HistoryLine", "history", "redo", "undo"]
 
@@ -30,6 +32,8 @@ def history(book: Logbook, record: str) -> list[HistoryLine]:
         for reading in readings_of_swatch(connection, record):
             changes.extend(changes_of_record(connection, reading))
         names = _names(connection, changes)
+        if any(change.table == "garment" for change in changes):
+            names |= dict(connection.execute("SELECT uid, tag FROM swatch"))
     lines = [line for change in changes for line in _lines(change, names)]
     return sorted(lines, key=lambda line: line.at, reverse=True)
 
@@ -52,6 +56,12 @@ def _lines(change: Change, names: dict[str, str]) -> Iterator[HistoryLine]:
         return
     for column in after or before:
         old, new = before.get(column), after.get(column)
+        if change.table == "garment" and column == "plan":
+            for field, was, is_now in plan_changes(old or "", new or "", names):
+                yield HistoryLine(change.at, change.label, field, was, is_now)
+            continue
+        if change.table == "garment" and column == "published":
+            old, new = (json.loads(text)["date"] if text else "" for text in (old, new))
         if old != new and not (old in (None, "") and new in (None, "")):
             yield HistoryLine(change.at, change.label, column.replace("_", " "), _shown(old, names), _shown(new, names))
 

@@ -11,7 +11,7 @@ from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker
 from logbook.pages.garments.garment_form import GarmentForm
 from logbook.pages.garments.other_yarn import OtherYarn
 from logbook.pages.session import Session
-from logbook.tasks.garment_files import pattern_html, save_garment_svg, save_pattern_page, save_pattern_text, save_plan
+from logbook.tasks.garment_files import pattern_html, save_garment_svg, save_pattern_as_shown, save_pattern_page, save_plan
 from logbook.tasks.garment_publishing import publish, take_back
 from logbook.tasks.garments import GarmentAnswer, read_plan
 from logbook.window.garments.dialogs import ask_other_yarn
@@ -91,10 +91,16 @@ class FileActions:
         if answer is not None:
             html = pattern_html(answer, self._session.terms, self._session.units)
             self.printer.show_page(html, "garment.html")
+            if self._form.saved is not None and self._form.saved.published is not None:
+                self._session.say("The page in the browser has the numbers of today; “Pattern” shows those that were published.")
 
     def save_text(self) -> None:
-        """Asks where to, and writes the whole pattern there as text."""
-        self._save(".txt", "Text", lambda answer, to: save_pattern_text(answer, self._session.terms, to, self._session.book))
+        """Asks where to, and writes the whole pattern there as text; what was published as it was published."""
+        text = self._page.pattern()
+        if text:
+            self._save_as(".txt", "Text", lambda to: save_pattern_as_shown(text, to, self._session.book))
+        else:
+            self._whole()
 
     def save_page(self) -> None:
         """Asks where to, and writes the whole pattern there as a page to print."""

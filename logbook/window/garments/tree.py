@@ -31,6 +31,9 @@ class TreeTable(Table):
     def sort_by(self, column: str) -> None:
         """Nothing is sorted."""
 
+    def _select_all(self) -> None:
+        """One line is in hand at a time."""
+
 
 class GarmentTree(tk.Frame):
     """``select`` gets the key of the row that the user chose: of a garment, or of one of its pieces."""
