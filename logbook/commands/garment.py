@@ -18,7 +18,14 @@ from logbook.craft.words.counting import listed
 from logbook.craft.words.lengths import Units, show_length
 from logbook.craft.words.terms import Terms
 from logbook.errors import UsageError
-from logbook.tasks.garment_files import pattern_text, save_garment_svg, save_pattern_page, save_pattern_text, save_plan
+from logbook.tasks.garment_files import (
+    pattern_text,
+    save_garment_svg,
+    save_garment_workbook,
+    save_pattern_page,
+    save_pattern_text,
+    save_plan,
+)
 from logbook.tasks.garment_words import notes, problems, rate_words
 from logbook.tasks.garments import GarmentAnswer, garment_called, keep, needs_book, read_plan, work_out
 from logbook.tasks.keeping import Logbook
@@ -34,6 +41,7 @@ def fill_garment(parser: Parser) -> None:
     parser.add_argument("--lines", choices=[terms.value.lower() for terms in Terms], help="the whole pattern in these terms")
     parser.add_argument("--text", metavar="OUT", type=Path, help="write the whole pattern to a text file")
     parser.add_argument("--html", metavar="OUT", type=Path, help="write the whole pattern to a page to print")
+    parser.add_argument("--workbook", metavar="OUT", type=Path, help="write all its numbers to a workbook")
     parser.add_argument("--svg", metavar="OUT", type=Path, help="write the drawing of one size, all pieces and each large")
     parser.add_argument("--size", metavar="NAME", help="the size that is drawn (the first)")
     parser.add_argument("--save-plan", metavar="FILE", type=Path, help="write the plan to a file")
@@ -69,6 +77,8 @@ def _answered(arguments: argparse.Namespace, plan: GarmentPlan, book: Logbook | 
     terms = Terms((arguments.lines or "us").upper())
     if arguments.text is not None:
         save_pattern_text(answer, terms, arguments.text, book)
+    if arguments.workbook is not None:
+        save_garment_workbook(answer, terms, arguments.workbook, book)
     if arguments.html is not None:
         save_pattern_page(answer, terms, units_of(arguments), arguments.html, book)
     if arguments.json:

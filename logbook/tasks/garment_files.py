@@ -12,8 +12,11 @@ from logbook.craft.garments.plan import GarmentPlan
 from logbook.craft.garments.plan_file import plan_value
 from logbook.craft.words.lengths import Units
 from logbook.craft.words.terms import Terms
-from logbook.sheets.atomic import write_text
+from logbook.sheets.atomic import write_text, write_zip
+from logbook.sheets.garment_workbook import write_garment_workbook
+from logbook.tasks.garment_words import notes, problems
 from logbook.tasks.garments import GarmentAnswer
+from logbook.tasks.note_words import in_all_sizes
 from logbook.tasks.written.garment import WrittenGarment, whole_pattern
 from logbook.tasks.written.page import pattern_page
 from logbook.tasks.written.parts import plain_text
@@ -68,6 +71,17 @@ def save_pattern_text(answer: GarmentAnswer, terms: Terms, target: Path, book: L
 def save_pattern_as_shown(text: str, target: Path, book: Logbook | None = None) -> None:
     """Writes a pattern to a text file as it stands, such as one that was published. Raises RefusedError, in one sentence."""
     write_text(target, text, _never(book))
+
+
+def save_garment_workbook(answer: GarmentAnswer, terms: Terms, target: Path, book: Logbook | None = None) -> None:
+    """Writes the garment to a workbook. Raises RefusedError, in one sentence."""
+    said = in_all_sizes([(size.name, (*problems(answer, size), *notes(answer, size))) for size in answer.numbers])
+    lines, today = pattern_text(answer, terms).splitlines(), date.today().isoformat()
+    write_zip(
+        target,
+        lambda stream: write_garment_workbook(stream, answer.plan.name or "A garment", answer.numbers, said, lines, today),
+        _never(book),
+    )
 
 
 def save_pattern_page(answer: GarmentAnswer, terms: Terms, units: Units, target: Path, book: Logbook | None = None) -> None:

@@ -4,6 +4,7 @@ import json
 from pathlib import Path
 from typing import Any
 
+import openpyxl
 import pytest
 
 from tests.support.command_line import done, done_json, refused
@@ -122,3 +123,15 @@ def test_a_drawing_of_one_size(file: Path, tmp_path: Path) -> None:
     assert "55 sts" in drawn
     assert "none of the sizes" in refused(2, "garment", file, "--svg", out, "--size", "Q")
     assert "give --svg" in refused(2, "garment", file, "--size", "M")
+
+
+def test_a_workbook_with_every_number(file: Path, tmp_path: Path) -> None:
+    out = tmp_path / "g.xlsx"
+    sizes = {"chart": "women", "only": ["S", "M"]}
+    done("garment", written(file, plan(SLEEVE, sizes=sizes)), "--workbook", out)
+    book = openpyxl.load_workbook(out)
+    assert book.sheetnames == ["Pieces", "Rows", "Joins", "Yarn", "Pattern"]
+    cells = {row[0].value: [cell.value for cell in row[1:]] for row in book["Pieces"].iter_rows()}
+    assert cells["chain"] == [36, 36]
+    assert cells["stitches at the end"] == [51, 55]
+    assert [cell.value for cell in book["Rows"][6]][:4] == ["sleeve", "S", 6, 37]

@@ -1,0 +1,127 @@
+"""A garment as a workbook: its pieces in all sizes, every row whose count changes, joins, yarn, and the lines of its pattern."""
+
+from collections.abc import Sequence
+from typing import BinaryIO
+
+from logbook.craft.garments.garment import GarmentInSize
+from logbook.craft.garments.shaped_piece import ShapedPiece
+from logbook.sheets.book_writer import BookWriter, SheetWriter
+from logbook.sheets.cells import HUNDREDTHS, TENTHS, WHOLE, Content, Heading, Look, Role
+
+SHEETS = ("Pieces", "Rows", "Joins", "Yarn", "Pattern")
+
+
+def write_garment_workbook(
+    stream: BinaryIO, title: str, sizes: Sequence[GarmentInSize], said: Sequence[str], lines: Sequence[str], date: str
+) -> None:
+    """Writes the workbook, lengths in cm. ``said``: what stands below the numbers; ``lines``: the whole pattern.
+
+    Raises RefusedError, naming the text, for a name that no sheet can hold.
+    """
+    with BookWriter(title, date) as book:
+        _pieces(book, title, sizes, said, date)
+        _rows(book, title, sizes)
+        _joins(book, title, sizes)
+        _yarn(book, title, sizes)
+        sheet = book.sheet("Pattern", [100])
+        sheet.head(title, "The lines of the pattern.")
+        for line in lines:
+            sheet.paragraph(line, Role.CELL) if line else sheet.skip()
+        book.save(stream)
+
+
+def _pieces(book: BookWriter, title: str, sizes: Sequence[GarmentInSize], said: Sequence[str], date: str) -> None:
+    sheet = book.sheet("Pieces", [30, *[11] * len(sizes)], landscape=len(sizes) > 5)
+    sheet.head(title, f"Finished sizes in cm, worked out on {date}. These are values: change the plan to change them.")
+    heading = [Look(Role.HEADING), *[Look(Role.HEADING, right=True)] * len(sizes)]
+    for number, wish in enumerate(piece.wish for piece in sizes[0].pieces):
+        made = [size.pieces[number] for size in sizes]
+        sheet.add((f"{wish.name}{f' × {wish.alike}' if wish.alike > 1 else ''}", *(size.name for size in sizes)), heading)
+        for label, values, numbers in _numbers(made):
+            sheet.add((label, *values), [Look(Role.LABEL), *[Look(numbers=numbers, right=True)] * len(sizes)])
+        sheet.skip()
+    for sentence in said:
+        sheet.paragraph(sentence)
+
+
+def _numbers(made: Sequence[ShapedPiece]) -> list[tuple[str, list[Content], str]]:
+    """The rows of one piece: label, a value for each size, how it shows."""
+    rows: list[tuple[str, list[Content], str]] = []
+    if any(piece.chain is not None for piece in made):
+        rows.append(("chain", [piece.chain for piece in made], WHOLE))
+    rows += [
+        ("stitches at the start", [piece.foundation for piece in made], WHOLE),
+        ("stitches at the end", [piece.counts[-1] for piece in made], WHOLE),
+        ("rows or rounds", [piece.rows for piece in made], WHOLE),
+        ("width at the start, cm", [piece.widths[0] / 10 for piece in made], TENTHS),
+        ("width at the end, cm", [piece.widths[-1] / 10 for piece in made], TENTHS),
+        ("give or take of the end, cm", [None if p.give_or_take_mm is None else p.give_or_take_mm / 10 for p in made], TENTHS),
+        ("length, cm", [piece.rows * piece.row_mm / 10 for piece in made], TENTHS),
+    ]
+    for name in made[0].parts:
+        rows.append((name.replace("_", " "), [piece.parts.get(name) for piece in made], WHOLE))
+    return rows
+
+
+def _rows(book: BookWriter, title: str, sizes: Sequence[GarmentInSize]) -> None:
+    headings = (
+        Heading("Piece", 24), Heading("Size", 12), Heading("Row", 9, WHOLE, True), Heading("Stitches", 11, WHOLE, True),
+        Heading("Width cm", 11, TENTHS, True),
+    )  # fmt: skip
+    rows = [
+        (piece.name, size.name, level.row, level.stitches, level.width_mm / 10)
+        for number in range(len(sizes[0].pieces))
+        for size in sizes
+        for piece in [size.pieces[number]]
+        for level in piece.levels
+    ]
+    sheet = _listed(book, "Rows", title, "Every row in which a count changes, and the last. Row 0 is the foundation.", headings)
+    sheet.table(headings, rows, len(rows))
+
+
+def _joins(book: BookWriter, title: str, sizes: Sequence[GarmentInSize]) -> None:
+    headings = (
+        Heading("Size", 12), Heading("Join", 44, wraps=True), Heading("First, cm", 11, TENTHS, True),
+        Heading("Other, cm", 11, TENTHS, True), Heading("Off, cm", 10, TENTHS, True), Heading("Verdict", 11),
+        Heading("Sewn", 12),
+    )  # fmt: skip
+    rows = [
+        (
+            size.name,
+            f"{join.wish.edge} of {join.wish.of} to {join.wish.at} of {' and '.join(join.wish.to)}",
+            join.a.mm / 10,
+            join.b_mm / 10,
+            join.difference_mm / 10,
+            join.verdict.value,
+            f"{join.rate[0]} to {join.rate[1]}",
+        )
+        for size in sizes
+        for join in size.joins
+    ]
+    _listed(book, "Joins", title, "What is joined to what, and whether it fits.", headings).table(headings, rows, len(rows))
+
+
+def _yarn(book: BookWriter, title: str, sizes: Sequence[GarmentInSize]) -> None:
+    headings = (
+        Heading("Size", 12), Heading("Yarn", 26), Heading("Colour", 16), Heading("Grams", 10, WHOLE, True),
+        Heading("Metres", 10, WHOLE, True), Heading("Balls", 9, WHOLE, True), Heading("Hours", 9, TENTHS, True),
+        Heading("Cost", 11, HUNDREDTHS, True), Heading("", 8),
+    )  # fmt: skip
+    rows = [
+        (
+            size.name, of.yarn, of.colour, of.needed.grams, of.needed.metres, of.needed.balls,
+            size.hours if place == 0 else None,
+            size.cost[0] if size.cost and place == 0 else None,
+            size.cost[1] if size.cost and place == 0 else None,
+        )
+        for size in sizes
+        for place, of in enumerate(size.yarn)
+    ]  # fmt: skip
+    note = "Grams without, balls with the reserve; hours and cost of the whole garment stand once for each size."
+    _listed(book, "Yarn", title, note, headings).table(headings, rows, len(rows))
+
+
+def _listed(book: BookWriter, name: str, title: str, note: str, headings: Sequence[Heading]) -> SheetWriter:
+    sheet = book.sheet(name, headings, landscape=sum(heading.width for heading in headings) > 90)
+    sheet.head(title, note)
+    return sheet
