@@ -40,7 +40,7 @@ class Column:
 
 _WIDTHS = {
     "uid": 12, "tag": 12, "date": 11, "yarn": 24, "fibre": 20, "colour": 14, "hook note": 18, "stitch pattern": 24,
-    "worked by": 14, "way of washing": 22, "notes": 48, "written rows": 60,
+    "worked by": 14, "way of washing": 22, "notes": 48, "written rows": 64,
 }  # fmt: skip
 _UNITS = {"grams": "g", "metres": "m", "mm": "mm", "cm": "cm"}
 

@@ -1,4 +1,4 @@
-"""The sheets of a workbook that are there to be taken in again, one for each kind of record beside the swatches.
+"""The hidden sheets of a workbook that are there to be taken in again, one for each kind of record beside the swatches.
 
 A text longer than a cell goes on in further columns, called ``plan (2)`` and so on.
 """
@@ -41,6 +41,7 @@ def _write(book: BookWriter, name: str, rows: Sequence[Mapping[str, Any]]) -> No
     parts = {column: max(len(_chunks(row[column])) for row in rows) for column in rows[0]}
     headings = [heading for column, count in parts.items() for heading in _headings(column, count)]
     sheet = book.sheet(name, headings, landscape=True, top=TOP, freeze=1)
+    sheet.raw.sheet_state = "hidden"  # nothing to read; the sheets for people say it
     sheet.head(name, "For taking in again whole: leave it as it is. What it comes to stands in the sheets for reading.")
     cells = ([part for column, count in parts.items() for part in _padded(_chunks(row[column]), count)] for row in rows)
     sheet.table(headings, cells, len(rows))

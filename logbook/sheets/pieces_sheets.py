@@ -83,7 +83,10 @@ _PIECE_HEADINGS = (
 def write_pieces(book: BookWriter, lines: Sequence[PieceLine]) -> None:
     """What each planned piece comes to, a line for each of its sizes: for reading only."""
     sheet = book.sheet(PIECES, _PIECE_HEADINGS, landscape=True, top=TOP, freeze=1)
-    sheet.head("Pieces", "What each planned piece comes to today, as finished; “set”: its numbers were published as then.")
+    sheet.head(
+        "Pieces",
+        "What each planned piece comes to today, as finished; “set”: its numbers were published as then. Hidden sheets called “Kept …” bring pieces and charts back when this is imported.",
+    )
     sheet.table(_PIECE_HEADINGS, map(_line_cells, lines), len(lines))
 
 
