@@ -85,7 +85,8 @@ def write_pieces(book: BookWriter, lines: Sequence[PieceLine]) -> None:
     sheet = book.sheet(PIECES, _PIECE_HEADINGS, landscape=True, top=TOP, freeze=1)
     sheet.head(
         "Pieces",
-        "What each planned piece comes to today, as finished; “set”: its numbers were published as then. Hidden sheets called “Kept …” bring pieces and charts back when this is imported.",
+        "What each planned piece comes to today, as finished; “set”: its numbers were published as they were then. Hidden sheets "
+        "called “Kept …” bring pieces, charts and garments back when this workbook is imported.",
     )
     sheet.table(_PIECE_HEADINGS, map(_line_cells, lines), len(lines))
 
