@@ -12,9 +12,15 @@ SHEETS = ("Pieces", "Rows", "Joins", "Yarn", "Pattern")
 
 
 def write_garment_workbook(
-    stream: BinaryIO, title: str, sizes: Sequence[GarmentInSize], said: Sequence[str], lines: Sequence[str], date: str
+    stream: BinaryIO,
+    title: str,
+    sizes: Sequence[GarmentInSize],
+    said: Sequence[str],
+    parts: Sequence[tuple[str, Sequence[str]]],
+    date: str,
 ) -> None:
-    """Writes the workbook, lengths in cm. ``said``: what stands below the numbers; ``lines``: the whole pattern.
+    """Writes the workbook, lengths in cm. ``said``: what stands below the numbers; ``parts``: the whole pattern,
+    each part with its heading and its lines.
 
     Raises RefusedError, naming the text, for a name that no sheet can hold.
     """
@@ -25,8 +31,12 @@ def write_garment_workbook(
         _yarn(book, title, sizes)
         sheet = book.sheet("Pattern", [100])
         sheet.head(title, "The lines of the pattern.")
-        for line in lines:
-            sheet.paragraph(line, Role.CELL) if line else sheet.skip()
+        for heading, lines in parts:
+            if heading:
+                sheet.add((heading,), Look(Role.SECTION), height=21)
+            for line in lines:
+                sheet.paragraph(line, Role.LABEL)
+            sheet.skip()
         book.save(stream)
 
 

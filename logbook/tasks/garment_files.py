@@ -19,7 +19,7 @@ from logbook.tasks.garments import GarmentAnswer
 from logbook.tasks.note_words import in_all_sizes
 from logbook.tasks.written.garment import WrittenGarment, whole_pattern
 from logbook.tasks.written.page import pattern_page
-from logbook.tasks.written.parts import plain_text
+from logbook.tasks.written.parts import part_lines, plain_text
 
 _SHEET_WIDTH, _LINE = 720.0, 20.0
 
@@ -76,10 +76,11 @@ def save_pattern_as_shown(text: str, target: Path, book: Logbook | None = None) 
 def save_garment_workbook(answer: GarmentAnswer, terms: Terms, target: Path, book: Logbook | None = None) -> None:
     """Writes the garment to a workbook. Raises RefusedError, in one sentence."""
     said = in_all_sizes([(size.name, (*problems(answer, size), *notes(answer, size))) for size in answer.numbers])
-    lines, today = pattern_text(answer, terms).splitlines(), date.today().isoformat()
+    parts = [(part.heading, part_lines(part)) for part in whole_pattern(written(answer, terms))]
+    today = date.today().isoformat()
     write_zip(
         target,
-        lambda stream: write_garment_workbook(stream, answer.plan.name or "A garment", answer.numbers, said, lines, today),
+        lambda stream: write_garment_workbook(stream, answer.plan.name or "A garment", answer.numbers, said, parts, today),
         _never(book),
     )
 

@@ -34,13 +34,13 @@ def lengths(mm: Iterable[float], *, exact: bool = False) -> str:
 
 def plain_text(title: str, parts: Sequence[Part]) -> str:
     """All parts as plain text, each under its heading."""
-    said = [title] if title else []
-    for part in parts:
-        lines = [part.heading] if part.heading else []
-        for block in part.blocks:
-            lines += [block] if isinstance(block, str) else _table_lines(block)
-        said.append("\n".join(lines))
-    return "\n\n".join(said) + "\n"
+    said = ["\n".join([part.heading, *part_lines(part)] if part.heading else part_lines(part)) for part in parts]
+    return "\n\n".join([title, *said] if title else said) + "\n"
+
+
+def part_lines(part: Part) -> list[str]:
+    """The lines of a part without its heading, its tables in columns."""
+    return [line for block in part.blocks for line in ([block] if isinstance(block, str) else _table_lines(block))]
 
 
 def _table_lines(table: PatternTable) -> list[str]:
