@@ -79,7 +79,9 @@ class WrittenGarment:
     def piece(self, name: str) -> PieceInSizes:
         """A piece in all sizes."""
         pattern = self.swatches[name].pattern or StitchPattern()
-        return PieceInSizes(self.names, tuple(size.piece(name) for size in self.sizes), pattern)
+        several = len({swatch.pattern.name for swatch in self.swatches.values() if swatch.pattern}) > 1
+        stitch = translated(pattern.name, Terms(pattern.terms or Terms.US), self.terms) if several else ""
+        return PieceInSizes(self.names, tuple(size.piece(name) for size in self.sizes), pattern, stitch)
 
     @property
     def pieces(self) -> tuple[PieceInSizes, ...]:

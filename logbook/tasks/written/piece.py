@@ -29,11 +29,15 @@ NONE = "–"
 
 @dataclass(frozen=True, slots=True)
 class PieceInSizes:
-    """A piece worked out in every size (names in the same order), and its stitch."""
+    """A piece worked out in every size (names in the same order), and its stitch.
+
+    ``stitch``: what to call that stitch where the garment has several ("": it has one).
+    """
 
     names: tuple[str, ...]
     pieces: tuple[ShapedPiece, ...]
     pattern: StitchPattern
+    stitch: str = ""
 
     @property
     def one(self) -> ShapedPiece:
@@ -66,6 +70,7 @@ def written_piece(of: PieceInSizes) -> Part:
         EDGING: _edging,
     }.get(of.one.wish.shape, _panel)
     said = [of.one.wish.says] if of.one.wish.says.strip() else []
+    said += [f"Worked in {of.stitch}."] if of.stitch else []
     return Part(heading(of.one), (*said, *lines(of)), of.one.name)
 
 
