@@ -145,7 +145,7 @@ class FileActions:
         if not other.tags:
             self._session.say("Choose a garment whose pieces have swatches first.")
             return
-        plan = ask_other_yarn(self._frame, self.look, other)
+        plan = ask_other_yarn(self._frame.winfo_toplevel(), self.look, other)
         if plan is not None:
             self._page.take_plan(plan)
             self._session.say("The garment in the other yarn is in hand, not saved yet.")

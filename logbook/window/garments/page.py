@@ -37,6 +37,7 @@ class GarmentsPage(RecordPage):
     """A part of the page of pieces; ``above`` makes what stands over its list."""
 
     kind, drafts_as = "garment", GARMENTS
+    panes_are = ("Garments", "Form", "Your numbers")
     find: GarmentTree
     editor: GarmentEditor
 
@@ -93,7 +94,7 @@ class GarmentsPage(RecordPage):
         """Takes a new garment in hand, begun from what the user chooses."""
         if not self.settle():
             return
-        begun = ask_template(self.frame, self.look, self.form.swatches)
+        begun = ask_template(self.frame.winfo_toplevel(), self.look, self.form.swatches)
         if begun is not None:
             self.garments.fold(NEW, True)
             self._take_new(partial(self.form.begin, *begun))

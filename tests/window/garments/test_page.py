@@ -1,0 +1,154 @@
+"""Garments on the page of pieces, through key events."""
+
+import tkinter as tk
+import webbrowser
+from pathlib import Path
+
+import pytest
+
+from logbook.pages.session import Session
+from logbook.tasks.garments import garments
+from logbook.tasks.undoing import undo
+from logbook.window.garments.page import GarmentsPage
+from logbook.window.look import Look
+from logbook.window.pieces.both import SEVERAL, SINGLE, PiecesAndGarments
+from tests.support.dialogs import while_asked
+from tests.support.screen import focused, hit, settle, wait_until, write
+
+
+@pytest.fixture
+def page(root: tk.Tk, look: Look, session: Session) -> GarmentsPage:
+    root.geometry("1366x690+0+0")
+    shown = GarmentsPage(root, look, session)
+    shown.frame.pack(fill="both", expand=True)
+    settle(root)
+    shown.first_focus()
+    root.update()
+    return shown
+
+
+def begin(root: tk.Tk, page: GarmentsPage, name: str = "cardigan", tag: str = "H1") -> None:
+    page.form.begin(name, tag)
+    page.garments.fold("new", True)
+    page._shown_anew()
+    page.editor.start()
+    root.update()
+    write(root, "Quay")
+
+
+def test_a_new_garment_is_begun_from_a_template(root: tk.Tk, page: GarmentsPage, session: Session) -> None:
+    while_asked(root, lambda dialog: hit(dialog, "<Alt-b>"))
+    hit(root, "<Control-n>")
+    write(root, "Quay")
+    assert page.follow.headline["text"] == "—"  # its swatches are still to be chosen
+    for place in (1, 2):
+        page.find.table.tree.selection_set(f"new/{place}")
+        root.update()
+        hit(root, "<Alt-c>")
+        write(root, "H1")
+    assert page.follow.headline["text"].startswith("Chain ")
+    hit(root, "<Control-s>")
+    assert [garment.name for garment in garments(session.book)] == ["Quay"]
+
+
+def test_a_piece_is_chosen_typed_in_and_saved(root: tk.Tk, page: GarmentsPage, session: Session) -> None:
+    begin(root, page)
+    hit(root, "<Control-s>")
+    assert page.find.table.selected == (page.form.uid,)
+    page.find.table.tree.selection_set(f"{page.form.uid}/3")
+    root.update()
+    assert page.editor.fields["end width"].text == "2 × armhole of back"
+    before = page.follow.headline["text"]
+    page.editor.fields["length"].input.focus_force()
+    hit(root, "<Control-a>")
+    write(root, "50")
+    assert page.follow.headline["text"] != before
+    assert str(page.editor.fields["length"].unit["text"]) == "50.0 cm"  # type: ignore[index]
+    hit(root, "<Control-s>")
+    assert garments(session.book)[0].plan.pieces[2].measures["length"] == "50"
+    assert page.form.piece == 3
+    session.write(lambda: undo(session.book))
+    session.records_changed(None)
+    assert page.editor.fields["length"].text == "arm length"
+
+
+def test_a_trouble_has_a_button_that_takes_its_remedy(root: tk.Tk, page: GarmentsPage) -> None:
+    begin(root, page)
+    page.form.type_in("piece 3: end width", "30 cm")
+    page._shown_anew()
+    (button,) = page.follow._remedies.values()
+    button.invoke()
+    root.update()
+    assert not page.follow._remedies
+    assert "end width of sleeve" in page.form.texts["own sizes"]
+
+
+def test_the_other_sizes_follow_by_themselves(root: tk.Tk, page: GarmentsPage) -> None:
+    begin(root, page)
+    page.form.type_in("piece 3: end width", "30 cm")
+    page._changed()
+    wait_until(root, lambda: str(page.follow.sizes.buttons["5X"]["text"]) == "✕ 5X")
+    page.follow.sizes.buttons["M"].invoke()
+    hit(root, "<Right>")
+    assert page.card.size == "L"
+    page._view_chosen("Sizes")
+    wait_until(root, lambda: len(page.follow._size_table.shown) == 9)
+
+
+def test_the_pattern_is_written_copied_printed_and_published(
+    root: tk.Tk, page: GarmentsPage, session: Session, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    begin(root, page)
+    hit(root, "<Control-s>")
+    page._view_chosen("Pattern")
+    wait_until(root, lambda: page.follow.pattern.text.startswith("Quay\n"))
+    page.follow.pattern.buttons["Copy the pattern"].invoke()
+    assert root.clipboard_get() == page.follow.pattern.text
+    opened: list[str] = []
+    monkeypatch.setattr(webbrowser, "open", lambda url: opened.append(url) or True)
+    hit(root, "<Control-p>")
+    assert "<svg" in Path(opened[0].removeprefix("file://")).read_text("utf-8")
+    page.files.publish()
+    published = page.follow.pattern.text
+    page.form.type_in("piece 1: length", "70 cm")
+    page._changed()
+    page._show_pattern()
+    assert page.follow.pattern.text == published
+    assert "Now: " in page.follow.pattern.says["text"]
+
+
+def test_pieces_fold_and_are_added_and_taken_out(root: tk.Tk, page: GarmentsPage) -> None:
+    begin(root, page)
+    assert len(page.find.table.shown) == 5
+    page.find.table.tree.focus_force()
+    root.update()
+    hit(root, "<Left>")
+    assert page.find.table.shown == ["new"]
+    hit(root, "<Right>")
+    page.add_piece()
+    root.update()
+    assert focused(root) is page.editor.fields["name"].input
+    assert page.find.table.selected == ("new/5",)
+    page.take_piece_out()
+    assert page.find.table.selected == ("new",)
+
+
+def test_the_switch_shows_single_pieces_or_garments(root: tk.Tk, look: Look, session: Session) -> None:
+    both = PiecesAndGarments(root, look, session)
+    both.frame.pack(fill="both", expand=True)
+    root.geometry("1366x690+0+0")
+    settle(root)
+    assert both.part is both.pieces
+    both._switches[SINGLE].buttons[SEVERAL].invoke()
+    settle(root)
+    assert both.part is both.garments
+    assert "pieces.garments" in session.settings.opened
+
+
+@pytest.mark.parametrize("percent", [100, 200])
+def test_nothing_of_the_form_is_cut_off(root: tk.Tk, look: Look, page: GarmentsPage, percent: int) -> None:
+    begin(root, page)
+    look.apply(percent=percent)
+    settle(root)
+    place = page.editor.card._scrolled
+    assert place.inside.winfo_reqwidth() <= max(place.canvas.winfo_width(), 1) + 2
