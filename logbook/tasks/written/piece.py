@@ -218,13 +218,15 @@ def _spread(doing: str, counted_from: str, of: PieceInSizes, shapings: Sequence[
         NONE if shaping is None else rows_text([row - shaping.first + 1 for row in shaping.at], shaping.rows)
         for shaping in shapings
     ]
+    if of.row == "round":
+        texts = [text.replace("row", "round") for text in texts]
     behind = f" ({counted_from})" if counted_from else ""
     if len(set(texts)) == 1:
         yield f"{doing}{behind} {texts[0]}."
         return
     yield f"{doing}{behind} as follows:"
     times = [str(len(shaping.at)) if shaping else "0" for shaping in shapings]
-    yield PatternTable(("size", "times", "rows"), tuple(zip(of.names, times, texts, strict=True)))
+    yield PatternTable(("size", "times", f"{of.row}s"), tuple(zip(of.names, times, texts, strict=True)))
 
 
 def _shaping(piece: ShapedPiece, place: str) -> Shaping | None:
