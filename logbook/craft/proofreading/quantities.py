@@ -72,6 +72,7 @@ _AFTER = (
     (Kind.LENGTH, r"cm|mm|in|inch|inches|”|″|\""),
     (Kind.STITCHES, r"sts?|stitches|stitch|sc|hdc|dc|htr|tr"),
 )
+_MEASURED = (Kind.BALLS, Kind.MASS, Kind.YARN, Kind.LENGTH)
 _FILLER = r"(?:(?:more|fewer|base|plain|edge|foundation|full|new|tube|crown|remaining|underarm)\s+)*"
 _BEHIND = [(kind, re.compile(rf"\s*-?\s*{_FILLER}(?:{words})(?![A-Za-z])", re.IGNORECASE)) for kind, words in _AFTER]
 _CH_BEFORE = re.compile(r"\b(?:ch|chain)\s*$", re.IGNORECASE)
@@ -148,18 +149,16 @@ def _quantity(
 
 
 def _kind(before: str, after: str, is_list: bool) -> tuple[Kind, str] | None:
+    behind = next(((kind, found[0]) for kind, pattern in _BEHIND if (found := pattern.match(after))), None)
+    if behind is not None and behind[0] in _MEASURED:  # "body round 92 cm" is no round
+        words = _WORD.findall(behind[1])
+        return behind[0], _unit(behind[0], words[-1].lower() if words else '"')
     joined = " ".join(before.split()[-6:])
-    if _CH_BEFORE.search(joined + " ".strip()) and not re.match(r"\s*(?:cm|mm|in\b)", after):
+    if _CH_BEFORE.search(joined):
         return Kind.CHAINS, ""
     if _ROW_BEFORE.search(joined):
         return (Kind.ROW, "") if is_list else None
-    for kind, pattern in _BEHIND:
-        found = pattern.match(after)
-        if found:
-            unit = _WORD.findall(found[0])
-            last = unit[-1].lower() if unit else '"'
-            return kind, _unit(kind, last)
-    return None
+    return None if behind is None else (behind[0], "")
 
 
 def _unit(kind: Kind, word: str) -> str:

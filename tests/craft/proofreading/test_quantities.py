@@ -30,6 +30,7 @@ def found(text: str, sizes: int = 3) -> list[tuple[Kind, tuple[float | None, ...
         ("62, 68, 80 sts", Kind.STITCHES, (62, 68, 80)),
         ("112 rows in all", Kind.ROWS, (112,)),
         ("ch 36", Kind.CHAINS, (36,)),
+        ("yoke, body round  92.5 (101, 112) cm", Kind.LENGTH, (925, 1010, 1120)),
     ],
 )
 def test_lists_and_numbers(text: str, kind: Kind, values: tuple[float | None, ...]) -> None:
