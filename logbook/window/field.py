@@ -1,9 +1,10 @@
-"""A labelled field to type in, with its unit and a line for messages under it that is kept free."""
+"""A labelled field to type in, with its unit; a message takes a line under it when there is one."""
 
 import tkinter as tk
 from tkinter import ttk
 from typing import Literal
 
+from logbook.window.keyboard import focused
 from logbook.window.keys import MnemonicLabel, split_mnemonic
 from logbook.window.look import Look
 from logbook.window.sentence import Sentence
@@ -32,7 +33,7 @@ class LabelledField(ttk.Frame):
     """
 
     line_below = True
-    """Whether a line for the message is kept free under the field."""
+    """Whether its message stands under the field."""
     several_lines = False
     """Whether the widget is higher than its label, which then stands at its first line."""
 
@@ -46,6 +47,7 @@ class LabelledField(ttk.Frame):
         self.unit: ttk.Label | None = ttk.Label(self, text=unit, style=styled(parent, "Muted.TLabel")) if unit else None
         self.message: Sentence | None = None
         self.said = ("", "TLabel")
+        self._waits = False
         self._stacked = label_width == 0
 
     def arrange(self, widget: ttk.Widget, grow: bool, focus: tk.Widget | None = None) -> None:
@@ -94,8 +96,8 @@ class LabelledField(ttk.Frame):
             self.unit.grid(row=row, column=column + 1, sticky="w", padx=(gap, 0))
         if self.message is not None:
             self.message.grid(row=row + 1, column=column, columnspan=3, sticky="ew")
-        for index in (1, 2):
-            self.rowconfigure(index, minsize=self.look.label_height if self.line_below and index == row + 1 else 0)
+            if not str(self.message.cget("text")).strip():
+                self.message.grid_remove()
         # When room is short the entry gives way, when there is plenty the space after the unit takes it.
         for index in range(4):
             after_unit = 0 if self._grow else 10_000
@@ -128,11 +130,41 @@ class LabelledField(ttk.Frame):
             return
         self.said = said
         self._widget.state(["invalid" if text and kind == "error" else "!invalid"])
-        if self.message is None and text and self.line_below:
+        if self.line_below:
+            self._make_room(at_once=bool(text) and (kind == "error" or focused(self) in (self.input, self._widget)))
+
+    def _make_room(self, at_once: bool = False) -> None:
+        """A message comes and goes with its line; while one types in the form, no hint of another field moves it."""
+        text, style = self.said
+        shown = self.message is not None and bool(self.message.winfo_manager())
+        if bool(text) != shown and not at_once and self._wait_until_left():
+            if self.message is not None:
+                self.message.configure(text=" ")
+            return
+        if text and self.message is None:
             self.message = Sentence(self)
-            self._lay_out(self._stacked)
         if self.message is not None:
-            self.message.configure(text=said[0] or " ", style=said[1])
+            self.message.configure(text=text or " ", style=style)
+            if bool(text) != shown:
+                self._lay_out(self._stacked)
+
+    def _wait_until_left(self) -> bool:
+        """Whether the keyboard is in a field of the same form; when it leaves, there is room for what is to be said."""
+        here = focused(self) if self.winfo_viewable() else None
+        form: tk.Misc | None = self.master
+        while isinstance(form, ttk.Frame):
+            form = form.master
+        if not isinstance(here, ttk.Entry) or not str(here).startswith(str(form)):
+            return False
+        if not self._waits:
+            self._waits = True
+            here.bind("<FocusOut>", lambda _: self.after_idle(self._left), add="+")
+        return True
+
+    def _left(self) -> None:
+        self._waits = False
+        if self.winfo_exists():
+            self._make_room()
 
 
 class Field(LabelledField):

@@ -26,6 +26,17 @@ class Item(Protocol):
         """The name."""
 
 
+class SideBySide(NamedTuple):
+    """Two things of the form that stand side by side where there is room."""
+
+    items: Sequence[Item]
+
+    @property
+    def key(self) -> str:
+        """That of the first."""
+        return self.items[0].key
+
+
 class Section(NamedTuple):
     """Fields that fold away under a title; ``name`` is what the settings remember it by."""
 
@@ -68,10 +79,13 @@ class FormCard(Card):
         self._left: set[str] = set()
         self._lacking: Mapping[str, str] = {}
         self.rowconfigure(1, weight=1)
-        self._title = Sentence(self, style="Section.TLabel")
-        look.grid(self._title, row=0, column=0, sticky="ew", pady=(0, 1.5))
+        self._title = Sentence(self, style="Title.TLabel")
+        self._title.grid(row=0, column=0, sticky="ew")
+        self._beside = Sentence(self, style="Muted.TLabel")
+        self._beside.configure(anchor="e", justify="right")
+        self._beside.grid(row=0, column=1, sticky="ew")
         self._scrolled = Scrolled(self, look, 10)
-        self._scrolled.grid(row=1, column=0, sticky="nsew")
+        look.grid(self._scrolled, row=1, column=0, columnspan=2, sticky="nsew", pady=(1, 0))
         self._build(self._scrolled.inside, items)
         self.show()
 
@@ -109,6 +123,12 @@ class FormCard(Card):
         first = next((key for key in keys_of(self._items) if key in errors), None)
         if first is not None:
             self._go_to(first)
+
+    def say_beside(self, text: str) -> None:
+        """A few words at the right of the title."""
+        self._beside.configure(text=text)
+        self.columnconfigure(0, weight=11, uniform="title" if text else "")
+        self.columnconfigure(1, weight=10 if text else 0, uniform="title" if text else "")
 
     def start(self) -> None:
         """Puts the keyboard into the first field."""
@@ -170,7 +190,7 @@ class FormCard(Card):
 def keys_of(items: Iterable[Item | Section]) -> Iterable[str]:
     """The names of the texts in reading order."""
     for item in items:
-        if isinstance(item, Section):
+        if isinstance(item, Section | SideBySide):
             yield from keys_of(item.items)
         else:
             yield item.key

@@ -64,6 +64,7 @@ def _style_grounds(look: "Look") -> None:
     for kind, options in kinds.items():
         configure(f"{kind}TLabel", **options)
         configure(f"Card.{kind}TLabel", background=p.surface)
+    configure("Example.TLabel", background=p.surface, foreground=p.muted, padding=0)
     for ground, colour in (("", p.page), ("Card.", p.surface)):
         configure(f"{ground}TCheckbutton", padding=look.pixels(1), background=colour)
         look.style.map(f"{ground}TCheckbutton", background=[("active", colour)])

@@ -42,7 +42,7 @@ def test_its_letter_leads_to_it(root: tk.Tk, look: Look) -> None:
 
 
 @pytest.mark.parametrize("label_width", [0, 10])
-def test_a_message_moves_nothing_and_is_told_without_colour(root: tk.Tk, look: Look, label_width: int) -> None:
+def test_a_message_takes_a_line_while_it_is_there_and_is_told_without_colour(root: tk.Tk, look: Look, label_width: int) -> None:
     field = shown(Field(root, look, "Width", label_width=label_width))
     after = ttk.Button(root, text="after")
     after.grid()
@@ -52,7 +52,8 @@ def test_a_message_moves_nothing_and_is_told_without_colour(root: tk.Tk, look: L
     settle(root)
     assert field.message["text"] == "✕ Type a length, for example 12.5"
     assert "invalid" in field.input.state()  # type: ignore[attr-defined]
-    assert (after.winfo_y(), field.winfo_reqwidth(), field.input.winfo_x(), field.input.winfo_width()) == place
+    assert (field.winfo_reqwidth(), field.input.winfo_x(), field.input.winfo_width()) == place[1:]
+    assert 0 < after.winfo_y() - place[0] <= look.label_height
     field.show_message("Rather wide", "warning")
     assert field.message["text"] == "! Rather wide"
     assert "invalid" not in field.input.state()  # type: ignore[attr-defined]
@@ -61,6 +62,22 @@ def test_a_message_moves_nothing_and_is_told_without_colour(root: tk.Tk, look: L
     assert field.message is not None
     assert not field.message["text"].strip()
     assert after.winfo_y() == place[0]
+
+
+def test_a_hint_moves_nothing_while_one_types(root: tk.Tk, look: Look) -> None:
+    field, below = shown(Field(root, look, "Yarn")), shown(Field(root, look, "Hook"))
+    settle(root)
+    place = below.winfo_y()
+    press(below.input)
+    field.show_message("New yarn: saving adds it.", "hint")
+    settle(root)
+    assert below.winfo_y() == place
+    after = ttk.Button(root, text="after")
+    after.grid()
+    press(after)
+    settle(root)
+    assert below.winfo_y() > place
+    assert field.message["text"] == "New yarn: saving adds it."
 
 
 def test_a_long_message_is_wrapped_and_not_cut(root: tk.Tk, look: Look) -> None:

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Any, NamedTuple
 
-from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.fields import FIELDS, Field, Owner, clean_text
 from logbook.craft.swatches.readings import Counted, Reading, read_readings
 from logbook.craft.swatches.swatch import Swatch, TakenReading
@@ -38,6 +38,17 @@ class ReadingLine(NamedTuple):
 
     readings: tuple[Reading, ...] = ()
     error: str = ""
+
+    @property
+    def mm(self) -> str:
+        """What one stitch, repeat or row of it is long, in mm: ``37.8``; of two readings both."""
+        return " ".join(f"{reading.unit_mm:.1f}" for reading in self.readings)
+
+    @property
+    def direction(self) -> Direction | None:
+        """Which way it was measured, if one way alone."""
+        ways = {reading.counted.direction for reading in self.readings}
+        return ways.pop() if len(ways) == 1 else None
 
 
 @dataclass(frozen=True, slots=True)

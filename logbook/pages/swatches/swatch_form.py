@@ -9,12 +9,10 @@ from logbook.craft.swatches.fields import Owner
 from logbook.craft.swatches.known_stitches import stitch_named
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
-from logbook.craft.swatches.yarn import YARN_CLASSES, Yarn
-from logbook.craft.words.counting import counted
 from logbook.craft.words.hooks import hook_names
-from logbook.craft.words.numbers import show_number
+from logbook.craft.words.lengths import Units
 from logbook.craft.words.terms import Terms
-from logbook.errors import RefusedError, UnreadableError
+from logbook.errors import UnreadableError
 from logbook.pages.session import Session
 from logbook.pages.swatches.chain_text import CHAIN, follows, read_back
 from logbook.pages.swatches.form_texts import EMPTY, PLAIN, Texts, Typed, read_texts, readings_key, texts_of
@@ -77,6 +75,11 @@ class SwatchForm:
     def is_dirty(self) -> bool:
         """Whether something is typed that is not saved."""
         return any(text.strip() != self._clean[key].strip() for key, text in self.texts.items())
+
+    @property
+    def units(self) -> Units:
+        """In which lengths are shown."""
+        return self._session.units
 
     @property
     def opened(self) -> Mapping[str, str]:
@@ -187,9 +190,9 @@ class SwatchForm:
         """What is to be said under the names of yarn and stitch pattern."""
         swatch = self.typed().swatch
         return {
-            "yarn": self._named("yarn", yarn_words(swatch.yarn) if swatch.yarn else ""),
+            "yarn": self._named("yarn", ""),
             CHAIN: read_back(self.texts),
-            "stitch pattern": self._named("stitch pattern", pattern_words(swatch.pattern) if swatch.pattern else ""),
+            "stitch pattern": self._named("stitch pattern", missing_multiple(swatch.pattern) if swatch.pattern else ""),
         }
 
     def _take(self, saved: Swatch | None, texts: dict[str, str]) -> None:
@@ -250,26 +253,9 @@ class SwatchForm:
         return f"Saving changes this {key} for all its swatches: {', '.join(changed)}." if changed else words
 
 
-def yarn_words(yarn: Yarn) -> str:
-    """``Class 3 light, 115 m in 50 g``: what tells most of it."""
-    parts = [] if yarn.yarn_class is None else [f"Class {yarn.yarn_class} {YARN_CLASSES[yarn.yarn_class].name}"]
-    if yarn.ball_grams and yarn.ball_metres:
-        parts.append(f"{show_number(yarn.ball_metres)} m in {show_number(yarn.ball_grams)} g")
-    return ", ".join(parts)
-
-
-def pattern_words(pattern: StitchPattern) -> str:
-    """``Multiple of 6 plus 1, 1 extra chain``; where no multiple is said, where to say it."""
-    if pattern.multiple is None:
-        return "Say below how many to chain, as the pattern does."
-    plus = f" plus {pattern.plus}" if pattern.plus else ""
-    multiple = "Plain stitches" if pattern.multiple == 1 and not plus else f"Multiple of {pattern.multiple}{plus}"
-    try:
-        extra = pattern.extra()
-    except RefusedError:
-        extra = None
-    chains = "" if extra is None else f", {counted(extra, 'extra chain')}"
-    return f"{multiple}{chains}."
+def missing_multiple(pattern: StitchPattern) -> str:
+    """Where no multiple is said, where to say it; "" where it is said."""
+    return "" if pattern.multiple is not None else "Say below how many to chain, as the pattern does."
 
 
 def _missing(typed: Typed) -> dict[str, str]:

@@ -1,4 +1,4 @@
-"""Two folded sections under the starting chain: how sure it is and what would help, and how the fabric changes."""
+"""Under the starting chain: how sure it is and what would help, folded, and the same square of fabric in each state."""
 
 from collections.abc import Callable, Iterable
 from tkinter import ttk
@@ -6,11 +6,12 @@ from tkinter import ttk
 from logbook.craft.swatches.swatch import Swatch
 from logbook.pages.gauges.circumstances import Circumstances
 from logbook.window.canvas import DrawingCanvas
+from logbook.window.flow import Flow
 from logbook.window.folding import Folding
 from logbook.window.look import Look
 from logbook.window.sentence import Sentence
 
-SURE, CHANGES = "swatches.sure", "swatches.changes"
+SURE = "swatches.sure"
 
 
 class SureView(ttk.Frame):
@@ -23,36 +24,38 @@ class SureView(ttk.Frame):
         opened: Iterable[str],
         in_hand: Callable[[], tuple[Swatch, Circumstances]],
         on_fold: Callable[[str, bool], object],
+        row: Flow,
     ) -> None:
         super().__init__(parent, style="Card.TFrame")
         self.look, self._in_hand, self._on_fold = look, in_hand, on_fold
         self._opened = set(opened)
         self.columnconfigure(0, weight=1)
-        self.sure = self._section(SURE, "How sure", 0)
-        self.changes = self._section(CHANGES, "Washed, pulled", 1)
+        self.sure = Folding(self, "How sure", SURE in self._opened, self._folded, row)
+        self.sure.inside.columnconfigure(0, weight=1)
+        self.sure.grid(row=0, column=0, sticky="ew")
         self._said: list[Sentence] = []
-        place = self.changes.inside
-        self._drawing = DrawingCanvas(place, look)
-        self._drawing.grid(row=0, column=0, sticky="ew")
-        self._figures = Sentence(place)
-        look.grid(self._figures, row=1, column=0, sticky="ew", pady=(0.5, 1.5))
+        self.squares = ttk.Frame(self, style="Card.TFrame")
+        self.squares.columnconfigure(1, weight=1)
+        look.grid(ttk.Separator(self.squares), row=0, column=0, columnspan=2, sticky="ew", pady=(1.5, 1.5))
+        ttk.Label(self.squares, text="The same square", style="Card.Section.TLabel").grid(row=1, column=0, sticky="w")
+        self._scale = Sentence(self.squares, style="Muted.TLabel")
+        self._scale.configure(anchor="e", justify="right")
+        look.grid(self._scale, row=1, column=1, sticky="ew", padx=(2, 1))
+        self._drawing = DrawingCanvas(self.squares, look)
+        look.grid(self._drawing, row=2, column=0, columnspan=2, sticky="ew", pady=(0.5, 0))
+        self._figures = Sentence(self.squares, style="Muted.TLabel")
+        look.grid(self._figures, row=3, column=0, columnspan=2, sticky="ew", pady=(0.5, 0))
+        self.squares.grid(row=1, column=0, sticky="ew")
 
     def show(self) -> None:
         """Brings what is open up to date."""
         if self.sure.is_open:
             self._show_sure()
-        if self.changes.is_open:
-            self._show_changes()
+        self._show_squares()
 
-    def _section(self, name: str, title: str, row: int) -> Folding:
-        folding = Folding(self, title, name in self._opened, lambda is_open: self._folded(name, is_open))
-        folding.inside.columnconfigure(0, weight=1)
-        folding.grid(row=row, column=0, sticky="ew")
-        return folding
-
-    def _folded(self, name: str, is_open: bool) -> None:
+    def _folded(self, is_open: bool) -> None:
         self.show()
-        self._on_fold(name, is_open)
+        self._on_fold(SURE, is_open)
 
     def _show_sure(self) -> None:
         from logbook.pages.gauges.how_sure import how_sure
@@ -70,14 +73,16 @@ class SureView(ttk.Frame):
             else:
                 sentence.grid_remove()
 
-    def _show_changes(self) -> None:
-        from logbook.pages.gauges.changes import changes_drawing, changes_of
+    def _show_squares(self) -> None:
+        from logbook.pages.gauges.changes import changes_of
+        from logbook.pages.gauges.same_square import compared_words, same_square, states_of
 
         swatch, known = self._in_hand()
-        found = changes_of(swatch, known.assumed)
-        self._figures.configure(text="\n".join(found.lines) or found.missing)
-        self._drawing.show(changes_drawing(found.squares) if found.squares else None)
-        if found.squares:
-            self._drawing.grid()
-        else:
-            self._drawing.grid_remove()
+        states = states_of(swatch, known.assumed, known.units)
+        if not states:
+            self.squares.grid_remove()
+            return
+        self.squares.grid()
+        self._scale.configure(text=compared_words(states, known.units))
+        self._drawing.show(same_square(states, known.units))
+        self._figures.configure(text="\n".join(changes_of(swatch, known.assumed)))

@@ -30,7 +30,7 @@ class ChainSide:
         self._session, self._form = session, form
         self._maker = ChainMaker(session)
         self.chain = ChainView(frame, look, lambda: session.units, opened, self.show, on_fold, on_begin)
-        self.sure = SureView(self.chain.below, look, opened, self.known, on_fold)
+        self.sure = SureView(self.chain.below, look, opened, self.known, on_fold, self.chain.folds)
         self.sure.grid(row=0, column=0, sticky="ew")
 
     def show(self) -> None:

@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterable, Mapping
 from functools import partial
 from tkinter import ttk
 
-from logbook.craft.words.lengths import Units
+from logbook.craft.words.lengths import Units, show_length
 from logbook.pages.pieces.plan_texts import FINISH, PARITY, TICKED
 from logbook.pages.swatches.chain_card import NOT_YET, ChainCard
 from logbook.pages.swatches.chain_drawing import chain_drawing
@@ -15,6 +15,7 @@ from logbook.window.card import Card
 from logbook.window.choices import ChoiceField
 from logbook.window.field import Field, LabelledField
 from logbook.window.fitting import FittingColumns
+from logbook.window.flow import Flow
 from logbook.window.folding import Folding
 from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
@@ -92,6 +93,7 @@ class ChainView(Card):
         self._left: set[str] = set()
         self._card = ChainCard()
         self.rowconfigure(4, weight=1)
+        look.grid(Sentence(self, "Starting chain", "Title.TLabel"), row=0, column=0, sticky="ew", pady=(0, 1))
         self.width = self._add(WidthField(self, look, "Finished width w&anted", width=9, label_width=20), "width")
         look.grid(self.width, row=1, column=0, sticky="ew", pady=(0, 1))
         self.headline = ttk.Label(self, text=NOT_YET, style="Card.Result.TLabel")
@@ -118,7 +120,7 @@ class ChainView(Card):
         self.begins.show(card.begins)
         self.options.set_rows(Row(str(i), one.cells, tuple(range(len(one.cells)))) for i, one in enumerate(card.options))
         self._show_rows(card)
-        self.notes.configure(text="\n".join(card.notes))
+        self._say_notes(None)
         if card.recommended is not None:
             self.options.select([str(card.recommended)])
         self._show_option(card.recommended)
@@ -167,13 +169,15 @@ class ChainView(Card):
         look.grid(self.drawing, row=1, column=0, sticky="ew", padx=(0, 1), pady=(0, 1.5))
         look.grid(self.options, row=2, column=0, sticky="ew", padx=(0, 1), pady=(0, 1.5))
         look.grid(self._row_place, row=3, column=0, sticky="ew", padx=(0, 1), pady=(0, 1.5))
-        look.grid(self.notes, row=4, column=0, sticky="ew", padx=(0, 1), pady=(0, 1.5))
+        look.grid(self.notes, row=9, column=0, sticky="ew", padx=(0, 1), pady=(1.5, 0))
         self._row_place.grid_remove()
-        self._section(place, BODY, "From a &body measure", self._build_body).grid(row=5, column=0, sticky="ew")
-        self._section(place, WAYS, "&More ways", self._build_ways).grid(row=6, column=0, sticky="ew")
+        self.folds = Flow(place, look)
+        self.folds.grid(row=5, column=0, sticky="ew")
+        self._section(place, BODY, "From a &body measure", self._build_body).grid(row=6, column=0, sticky="ew")
+        self._section(place, WAYS, "&More ways", self._build_ways).grid(row=7, column=0, sticky="ew")
         self.below = ttk.Frame(place, style="Card.TFrame")
         self.below.columnconfigure(0, weight=1)
-        self.below.grid(row=7, column=0, sticky="ew")
+        self.below.grid(row=8, column=0, sticky="ew")
 
     def _show_rows(self, card: ChainCard) -> None:
         """The rows of a piece worked sideways; their table is made when the first such piece is asked for."""
@@ -191,7 +195,7 @@ class ChainView(Card):
             self._row_place.grid_remove()
 
     def _section(self, place: ttk.Frame, name: str, title: str, build: Callable[[ttk.Frame], None]) -> Folding:
-        folding = Folding(place, title, name in self._opened, lambda is_open: self._folded(name, is_open))
+        folding = Folding(place, title, name in self._opened, lambda is_open: self._folded(name, is_open), self.folds)
         folding.inside.columnconfigure(0, weight=1)
         self._foldings[name] = folding
         self._to_build[name] = lambda: build(folding.inside)
@@ -270,11 +274,24 @@ class ChainView(Card):
             self.headline.configure(text=NOT_YET)
             self.sentence.configure(text=self._card.missing)
             self.drawing.show(None)
+            for widget in (self.drawing, self.options):
+                widget.grid_remove()
             return
+        for widget in (self.drawing, self.options):
+            widget.grid()
         shown = self._card.options[place]
         self.headline.configure(text=shown.headline)
-        self.sentence.configure(text=shown.sentence)
+        self.sentence.configure(text=shown.brief)
+        self._say_notes(shown.option.before_washing_mm)
         self.drawing.show(chain_drawing(answer, shown.option, self._units()))
+
+    def _say_notes(self, before_washing_mm: float | None) -> None:
+        tape = f"Before washing the tape shows {show_length(before_washing_mm, self._units())}." if before_washing_mm else ""
+        self.notes.configure(text="\n".join(note for note in (tape, *self._card.notes) if note))
+        if self.notes.cget("text"):
+            self.notes.grid()
+        else:
+            self.notes.grid_remove()
 
     def _show_units(self) -> None:
         unit = self._units().value

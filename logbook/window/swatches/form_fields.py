@@ -7,7 +7,7 @@ from logbook.craft.swatches.yarn import YARN_CLASSES, class_words
 from logbook.craft.words.terms import Terms
 from logbook.pages.swatches.chain_text import CHAIN
 from logbook.pages.swatches.form_texts import readings_key
-from logbook.window.form_card import Section
+from logbook.window.form_card import Section, SideBySide
 
 NOT_SAID = "not said"
 
@@ -49,11 +49,14 @@ YARN_CLASS = {"": NOT_SAID} | {str(one.number): class_words(one.number) for one 
 TERMS = {"": NOT_SAID} | {terms.value: f"{terms.value} terms" for terms in Terms}
 WORKED = {"": NOT_SAID, "flat": "flat, to and fro", "round": "in the round"}
 
-ITEMS: tuple[Entry | Readings | Section, ...] = (
+ITEMS: tuple[Entry | Readings | SideBySide | Section, ...] = (
     Entry("yarn", "&Yarn", 0, suggests=True),
+    Entry("stitch pattern", "Stit&ch", 0, suggests=True),
+    Entry(CHAIN, "The chain", 0),
+    Entry("hook mm", "H&ook", 6, "mm"),
     Section(
         "swatches.yarn",
-        "Yarn: fibre, class, ball, price",
+        "Yarn details",
         (
             Entry("fibre", "Fibre", 0),
             Entry("yarn class", "Class", 22, choices=YARN_CLASS),
@@ -63,11 +66,9 @@ ITEMS: tuple[Entry | Readings | Section, ...] = (
             Entry("currency", "in", 8),
         ),
     ),
-    Entry("stitch pattern", "Stit&ch", 0, suggests=True),
-    Entry(CHAIN, "The chain", 0),
     Section(
         "swatches.pattern",
-        "Stitch: numbers, rows",
+        "Stitch and hook details",
         (
             Entry("multiple", "Multiple of", 6, "stitches"),
             Entry("plus", "plus", 6, "stitches"),
@@ -78,14 +79,15 @@ ITEMS: tuple[Entry | Readings | Section, ...] = (
             Entry("rows in repeat", "Rows in a repeat", 6),
             Entry("closing rows", "Closing rows", 6),
             Entry("terms", "Written in", 12, choices=TERMS),
+            Entry("hook note", "Hook is of", 0, suggests=True),
+            Entry("worked", "Worked", 16, choices=WORKED),
+            Entry("foundation hook mm", "Chain's hook", 6, "mm"),
         ),
     ),
-    Entry("hook mm", "H&ook", 6, "mm"),
-    _readings(Condition.WORKED, "Measured as wor&ked"),
-    _readings(Condition.WASHED, "Meas&ured washed, laid flat"),
+    SideBySide((_readings(Condition.WORKED, "Measured as wor&ked"), _readings(Condition.WASHED, "Meas&ured washed"))),
     Section(
         "swatches.conditions",
-        "Pinned, pulled, hung",
+        "Pulled, hung, pinned",
         (
             _readings(Condition.PINNED, "Pinned out"),
             _readings(Condition.SIDEWAYS, "Pulled sideways", PULLED),
@@ -95,18 +97,15 @@ ITEMS: tuple[Entry | Readings | Section, ...] = (
             Entry("hung clip cm", "over a width of"),
         ),
     ),
-    Entry("tag", "Tag", 12),
-    Entry("date", "Date", 12),
     Section(
         "swatches.more",
-        "Colour, washing, notes",
+        "Washing, weight, notes",
         (
+            Entry("tag", "Tag", 12),
+            Entry("date", "Date", 12),
             Entry("colour", "Colour", 0, suggests=True),
             Entry("dye lot", "Dye lot", 12, suggests=True),
             Entry("strands", "Strands held", 6),
-            Entry("hook note", "Hook is of", 0, suggests=True),
-            Entry("foundation hook mm", "Chain's hook", 6, "mm"),
-            Entry("worked", "Worked", 16, choices=WORKED),
             Entry("worked by", "Worked by", 0, suggests=True),
             Entry("way of washing", "Washing", 0, suggests=True),
             Entry("swatch grams", "It weighs", unit="g"),

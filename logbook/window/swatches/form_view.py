@@ -7,11 +7,13 @@ from tkinter import ttk
 
 from logbook.pages.swatches.form_texts import READINGS
 from logbook.pages.swatches.meanings import together
+from logbook.pages.swatches.section_words import heading_words, section_words
 from logbook.pages.swatches.swatch_form import SwatchForm
 from logbook.window.choices import ChoiceField, SuggestionField
 from logbook.window.field import Field, LabelledField
-from logbook.window.form_card import FormCard, Item
+from logbook.window.form_card import FormCard, Item, SideBySide
 from logbook.window.look import Look
+from logbook.window.pair import Pair
 from logbook.window.swatches.form_fields import ITEMS, Entry, Readings
 from logbook.window.swatches.readings_view import ReadingsView
 from logbook.window.text_field import TextField
@@ -40,6 +42,10 @@ class FormView(FormCard):
         """Brings title, meanings and messages up to date."""
         self._title.configure(text=self.form.title)
         typed, hints = self.form.typed(), self.form.hints()
+        self.say_beside(heading_words(self.form.texts))
+        for name, words in section_words(self.form.texts, typed.swatch).items():
+            if name in self.sections:
+                self.sections[name].say_beside(words)
         letter = self.form.hook_letter()
         self.fields["hook mm"].show_unit(f"mm · {letter}" if letter else "mm")
         for key, field in self.fields.items():
@@ -49,7 +55,7 @@ class FormView(FormCard):
             else:
                 field.show_message(hints.get(key) or None, "hint")
         for key, readings in self.readings.items():
-            said = together(typed.swatch, READINGS[key], self.form.assumptions)
+            said = together(typed.swatch, READINGS[key], self.form.assumptions, self.form.units)
             readings.say(typed.lines[key], said, self._lacking.get(key, ""))
 
     def _go_to(self, key: str) -> None:
@@ -62,6 +68,10 @@ class FormView(FormCard):
             super()._go_to(key)
 
     def _make(self, place: ttk.Frame, item: Item) -> ttk.Widget:
+        if isinstance(item, SideBySide):
+            pair = Pair(place, self.look)
+            pair.arrange([self._make(pair, one) for one in item.items])
+            return pair
         if isinstance(item, Readings):
             self.readings[item.key] = ReadingsView(place, self.look, item.label, item.hint, partial(self._typed, item.key))
             return self.readings[item.key]

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from tkinter import ttk
 
 from logbook.pages.swatches.form_texts import ReadingLine
-from logbook.pages.swatches.meanings import meaning
 from logbook.window.field import MARKS
 from logbook.window.keyboard import focused
 from logbook.window.keys import MnemonicLabel, split_mnemonic
@@ -14,9 +13,9 @@ from logbook.window.look import Look
 from logbook.window.sentence import Sentence
 from logbook.window.styles import styled
 
-LETTERS = 22
-BESIDE = LETTERS + 22
-"""From this many letters on, what a reading means stands beside it, else under it."""
+LETTERS = 16
+SAID = 5
+"""Letters of what a reading comes to."""
 ROWS_AT_LEAST = 2
 EXAMPLES = ("16 sts = 10 cm", "22 rows = 15 cm", "4 repeats = 15.1 cm")
 """In the first empty lines."""
@@ -24,11 +23,12 @@ EXAMPLES = ("16 sts = 10 cm", "22 rows = 15 cm", "4 repeats = 15.1 cm")
 
 @dataclass(slots=True)
 class ReadingRow:
-    """An entry for one reading and the label that says what it means."""
+    """An entry for one reading, the example in it while it is empty, and the label that says what it comes to."""
 
     variable: tk.StringVar
     entry: ttk.Entry
-    says: Sentence
+    example: ttk.Label
+    says: ttk.Label
 
 
 class ReadingsView(ttk.Frame):
@@ -44,11 +44,11 @@ class ReadingsView(ttk.Frame):
         self._lines: Sequence[ReadingLine] = ()
         self._together = self._error = ""
         self._quiet = False
-        self._stacked = False
-        self.columnconfigure(1, weight=1)
+        self.columnconfigure(0, weight=1)
         words, underline = split_mnemonic(title)
         self.label = MnemonicLabel(self, text=words, underline=underline, style=styled(parent, "TLabel"))
-        look.grid(self.label, row=0, column=0, columnspan=2, sticky="w", pady=(0, 0.5))
+        look.grid(self.label, row=0, column=0, sticky="w", pady=(0, 0.5))
+        ttk.Label(self, text="mm", style=styled(parent, "Muted.TLabel")).grid(row=0, column=1, sticky="e")
         self._foot = Sentence(self, " ", "Muted.TLabel")
         self._foot.grid(row=1000, column=0, columnspan=2, sticky="ew")
         self.bind("<Configure>", self._follow_width, add="+")
@@ -81,32 +81,39 @@ class ReadingsView(ttk.Frame):
             line = self._lines[place] if place < len(self._lines) else ReadingLine()
             wrong = bool(line.error) and row.entry is not here
             fault = fault or (line.error if wrong else "")
-            says, style = (
-                (f"{MARKS['error']}can't be read", "Error.TLabel")
-                if wrong
-                else (meaning(line) or self._example(place), "Muted.TLabel")
-            )
-            row.says.configure(text=says or " ", style=styled(self, style))
+            says, style = (MARKS["error"].strip(), "Error.TLabel") if wrong else (line.mm, "Muted.TLabel")
+            row.says.configure(text=says, style=styled(self, style))
             row.entry.state(["invalid" if wrong else "!invalid"])
+            self._show_example(place)
+            self._place(place)
         said, style = (MARKS["error"] + fault, "Error.TLabel") if fault else (self._together or self._hint, "Muted.TLabel")
         self._foot.configure(text=said or " ", style=styled(self, style))
 
-    def _example(self, place: int) -> str:
-        """For an empty line, how a reading is written."""
-        return "" if self.rows[place].variable.get().strip() else f"like {EXAMPLES[place % len(EXAMPLES)]}"
+    def _show_example(self, place: int) -> None:
+        """In an empty line, how a reading is written."""
+        row = self.rows[place]
+        row.example.configure(text=f"e.g. {EXAMPLES[place % len(EXAMPLES)]}")
+        if row.variable.get():
+            row.example.place_forget()
+        else:
+            row.example.place(in_=row.entry, x=self.look.pixels(2), rely=0.5, anchor="w")
 
     def _have_rows(self, count: int) -> None:
         while len(self.rows) < count:
             self._add_row()
         for row in self.rows[count:]:
-            row.entry.destroy()
-            row.says.destroy()
+            for widget in (row.example, row.entry, row.says):
+                widget.destroy()
         del self.rows[count:]
 
     def _add_row(self) -> None:
         variable = tk.StringVar(self)
         entry = ttk.Entry(self, textvariable=variable, width=LETTERS, font="TkTextFont")
-        row = ReadingRow(variable, entry, Sentence(self, " ", "Muted.TLabel"))
+        muted = styled(self, "Muted.TLabel")
+        row = ReadingRow(
+            variable, entry, ttk.Label(self, style="Example.TLabel"), ttk.Label(self, style=muted, width=SAID, anchor="e")
+        )
+        row.example.bind("<Button-1>", lambda _: entry.focus_set())
         self.rows.append(row)
         if len(self.rows) == 1:
             self.label.target = entry
@@ -130,21 +137,20 @@ class ReadingsView(ttk.Frame):
         return "break"
 
     def _follow_width(self, event: "tk.Event[tk.Misc]") -> None:
-        self.label.configure(wraplength=event.width - self.look.label_edges)
-        stacked = event.width < BESIDE * self.look.base.measure("0")
-        if stacked != self._stacked:
-            self._stacked = stacked
-            self._lay_out()
+        self.label.configure(wraplength=max(1, event.width - self.look.label_edges))
 
     def _lay_out(self) -> None:
         for place in range(len(self.rows)):
             self._place(place)
 
     def _place(self, place: int) -> None:
-        row, gap = self.rows[place], self.look.pixels(1)
-        if self._stacked:
-            row.entry.grid(row=1 + 2 * place, column=0, columnspan=2, sticky="ew", pady=(0, 0))
-            row.says.grid(row=2 + 2 * place, column=0, columnspan=2, sticky="ew", padx=0)
-        else:
-            row.entry.grid(row=1 + 2 * place, column=0, columnspan=1, sticky="w", pady=(0, gap))
-            row.says.grid(row=1 + 2 * place, column=1, columnspan=1, sticky="ew", padx=(self.look.pixels(2), 0))
+        """Lines of stitches and lines of rows stand a little apart."""
+        row = self.rows[place]
+        above = self.look.pixels(2) if place and self._turns(place) else 0
+        row.entry.grid(row=1 + place, column=0, sticky="ew", pady=(above, self.look.pixels(0.8)))
+        row.says.grid(row=1 + place, column=1, sticky="e", pady=(above, 0))
+
+    def _turns(self, place: int) -> bool:
+        """Whether this line is of the other direction than the one before it."""
+        here, before = (self._lines[at].direction if at < len(self._lines) else None for at in (place, place - 1))
+        return here is not None and before is not None and here is not before

@@ -5,6 +5,7 @@ import pytest
 from logbook.craft.swatches.conditions import Condition
 from logbook.pages.session import Session
 from logbook.pages.swatches.form_texts import readings_key
+from logbook.pages.swatches.section_words import section_words
 from logbook.pages.swatches.swatch_form import SwatchForm
 from logbook.tasks.browsing import swatch_in_hand, swatch_lines
 from logbook.tasks.logging_swatches import delete_swatches
@@ -67,7 +68,8 @@ def test_an_emptied_tag_is_offered_again(form: SwatchForm) -> None:
 def test_a_known_name_brings_its_details_and_takes_them_away_again(form: SwatchForm) -> None:
     brought = form.type_in("yarn", "Harbour cotton")
     assert brought["fibre"] == "cotton"
-    assert form.hints()["yarn"] == "Class 3 light, 125 m in 50 g"
+    assert form.hints()["yarn"] == ""
+    assert section_words(form.texts, form.typed().swatch)["swatches.yarn"] == "class 3 light · 125 m in 50 g · cotton"
     assert form.type_in("yarn", "Harbour cotton 2")["fibre"] == ""
     assert form.hints()["yarn"] == "New yarn: saving adds it to the logbook."
     form.type_in("fibre", "hemp")
@@ -80,9 +82,9 @@ def test_a_pattern_keeps_what_the_form_does_not_speak_of(form: SwatchForm, sessi
     pattern = form.typed().swatch.pattern
     assert pattern is not None
     assert (pattern.half_plus, pattern.uid != "") == (1, True)
-    assert form.hints()["stitch pattern"] == "Multiple of 12 plus 1, 1 extra chain."
+    assert form.hints()["stitch pattern"] == ""
     form.type_in("stitch pattern", "Single crochet")
-    assert form.hints()["stitch pattern"] == "Plain stitches, 1 extra chain."
+    assert form.hints()["stitch pattern"] == ""
 
 
 def test_the_same_again_shares_what_it_is_worked_of_but_no_measurement(form: SwatchForm, session: Session) -> None:

@@ -138,11 +138,10 @@ def test_the_gauge_line_is_copied_with_one_key(root: tk.Tk, page: SwatchesPage, 
     assert "there is no gauge to write down" in said[-1]
 
 
-def test_how_sure_and_what_washing_does_are_reckoned_only_when_opened(root: tk.Tk, page: SwatchesPage) -> None:
+def test_how_sure_is_reckoned_only_when_opened_and_the_same_square_stands_below(root: tk.Tk, page: SwatchesPage) -> None:
     take(page, "HC-01")
     assert page.side.sure._said == []
     page.side.sure.sure.header.invoke()
-    page.side.sure.changes.header.invoke()
     root.update()
     texts = [sentence["text"] for sentence in page.side.sure._said]
     assert texts[0] == "Stitches"
@@ -152,13 +151,13 @@ def test_how_sure_and_what_washing_does_are_reckoned_only_when_opened(root: tk.T
     root.update()
     assert "A swatch for 46.0 cm" in [sentence["text"] for sentence in page.side.sure._said]
     take(page, "MW-04")
-    assert "Measure the swatch in two states" in page.side.sure._figures["text"]
+    assert page.side.sure._figures["text"] == ""
+    assert page.side.sure._scale["text"] == "10 × 10 cm washed"
 
 
 def test_with_nothing_in_hand_every_key_has_an_answer(root: tk.Tk, page: SwatchesPage, session: Session) -> None:
     hit(root, "<Control-n>")
     page.side.sure.sure.header.invoke()
-    page.side.sure.changes.header.invoke()
     for key in ("<Control-b>", "<Control-j>", "<Control-k>"):
         press(root, key)
         dialog(page)
@@ -195,5 +194,7 @@ def test_the_page_still_has_all_its_buttons_in_view(root: tk.Tk, look: Look, pag
         assert button.winfo_rootx() >= root.winfo_rootx()
         assert button.winfo_rootx() + button.winfo_width() <= root.winfo_rootx() + root.winfo_width()
         assert button.winfo_width() >= button.winfo_reqwidth()
-    for widget in (page.find.find.input, page.editor.fields["yarn"].input, page.chain.width.input, page.chain.headline):
-        assert widget.winfo_viewable()
+    for place, widgets in {0: [page.find.find.input], 2: [page.chain.width.input, page.chain.headline]}.items():
+        page.panes.bring(place)
+        root.update()
+        assert all(widget.winfo_viewable() for widget in (*widgets, page.editor.fields["yarn"].input))
