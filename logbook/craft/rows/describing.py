@@ -106,6 +106,11 @@ class Describing:
         while stop and cur.words[stop - 1].text in ("worked", "all", ","):
             stop -= 1
         stitches = Phrases(self.own, in_round=False).stitches
+        after = cur.words[stop + 1 :]
+        if any(word.sort == STITCH and following.text == "in" for word, following in pairwise(after)) or any(
+            word.text == "fromhook" for word in after
+        ):
+            return None  # more than one place
         made = stitches.made(cur.inside(0, stop))
         if made is None and stop and cur.next_is("(", "["):
             made = stitches.made(cur.inside(1, stop - 1))

@@ -156,6 +156,10 @@ class Hand:
         del self.made[made:], self.under[made:], self.passed[passed:]
 
     def _skip(self, skip: Skip) -> None:
+        if skip.wanted.kind == "tch":
+            if self.at == len(self.below) - 1 and self.below[self.at].turning:
+                self.at += 1
+            return  # one that counts as nothing is no place that could be skipped
         if skip.first:
             at, self.at = self.at, 0
         spots = []

@@ -49,6 +49,10 @@ AGAIN = re.compile(
     (?P<rest>(?:[\s.,;)].*)?)\Z""",
     re.IGNORECASE | re.VERBOSE | re.DOTALL,
 )
+_TOLD_AGAIN = re.compile(
+    rf"(?<=[.;)\]])\s+(?=rep(?:eat)?\s+(?:the\s+)?(?:(?:last|previous)\s+(?:\w+\s+)?{_ROW}|(?:from\s+)?{_ROW}\s*\d|\d+(?:st|nd|rd|th)\s+{_ROW}))",
+    re.IGNORECASE,
+)
 _WORDS = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
 
 
@@ -98,6 +102,9 @@ def _named_part(text: str, match: re.Match[str], start: int, end: int) -> Iterat
         if line.start() and line[0].strip(" /") and _stands_apart(line[0], text[start : start + line.start()].strip()):
             own_end = start + line.start()
             break
+    told = _TOLD_AGAIN.search(text, start, own_end)
+    if told is not None and not AGAIN.match(text, start, own_end):
+        own_end = told.end()
     body = text[start:own_end].rstrip().rstrip("/").rstrip()
     groups = match.groupdict()
     kind = (groups.get("kind") or groups.get("kind2") or "").lower()

@@ -260,6 +260,9 @@ class Phrases:
         inside = cur.inside(cur.at + 1, close)
         cur.at = close + 1
         made = self.stitches.made(cur.inside(start + 1, close))
+        if cur.sort_is(NUMBER) and cur.next_is("more", ahead=1):
+            cur.skip_to(BREAKS)
+            raise NotUnderstoodError(cur.span_from(start), "say how often in all")
         times = self.targets.times(cur)
         if made is not None and (cur.next_is("in") or (cur.next_is("each") and cur.next_is("in", ahead=1))):
             repeated = Made(made.items * (times.count if times else 1), made.name)
@@ -420,7 +423,7 @@ class Phrases:
             cur.skip_to((*BREAKS, "turn", "noturn"))
             self.row.leaves_rest = True
             self.row.leaves = next((word.value for word in cur.words[start : cur.at] if word.sort == NUMBER), 0)
-        elif cur.next_is("fasten", "change") or (cur.next_is("with", "using") and _names_yarn(cur.word(1).text)):
+        elif cur.next_is("fasten", "change") or (cur.next_is("with", "using") and _names_yarn(cur)):
             cur.skip_to(BREAKS)
         else:
             return cur.accept("side")
@@ -473,6 +476,8 @@ class Phrases:
                 found += self._skip_all(cur, close, first)
                 return found
             count = None if self.targets.names_a_size(cur) else cur.number()
+            if count is None and cur.accept("tch", "begch"):
+                return [*found, Skip(Wanted("tch"), 1, cur.span_from(start))]
             wanted = replace_whole(self.targets.wanted_or_any(cur))
             if cur.next_is("fromhook"):
                 cur.at += 1
@@ -574,6 +579,12 @@ def _all_of(cur: Cursor) -> Span:
     return Span(cur.words[0].start, cur.words[-1].end) if cur.words else Span(0, 0)
 
 
-def _names_yarn(text: str) -> bool:
-    """Whether this follows "with": a colour's letter, or nothing that is left of it ("with A" reads like an article)."""
-    return text in ("color", "colour", "cc", "mc", "", *BREAKS) or (len(text) == 1 and text.isalpha())
+def _names_yarn(cur: Cursor) -> bool:
+    """Whether "with" names a colour: its letter, or nothing that is left of it ("with A" reads like an article), no stitch."""
+    text = cur.word(1).text
+    if text in ("color", "colour", "cc", "mc", "", *BREAKS) or (len(text) == 1 and text.isalpha()):
+        return True
+    rest = cur.inside(cur.at, len(cur.words))
+    rest.skip_to(BREAKS)
+    clause = cur.words[cur.at : cur.at + rest.at]
+    return not any(word.sort in (STITCH, TOGETHER) or word.text in ("slst", "ch", "st") for word in clause)

@@ -164,7 +164,7 @@ class _Proving:
         if closes(courses, last, first):
             return row.number, [], []
         if isinstance(fit, Fit):
-            if fit.first == 0 and fit.by in (0, 1):
+            if fit.by == 1 or (fit.by, fit.first) == (0, 0):
                 return None, [], [f"{row.name} fits onto {end.name}, but does not come out as it did: the rows are shaped."]
             says = f"{end.name} does not lead back to {row.name}, which fits onto it only at some widths."
         else:

@@ -119,7 +119,8 @@ class Stitches:
             cur.at += 1  # "all in"
         if not count and cur.sort_is(NUMBER) and cur.next_is("in", ahead=1):
             count = cur.number() or 1  # "sc 2 in next st"
-        if cur.accept("in") or (cur.next_is("around") and cur.next_is("next", "each", "same", "first", "last", ahead=1)):
+        around = cur.next_is("next", "each", "same", "first", "last", ahead=1) or cur.next_is("skipped", "sk", ahead=2)
+        if cur.accept("in") or (cur.next_is("around") and around):
             cur.accept("around")
             cur.accept("of")
             if cur.next_is("toend", "around", "tolast"):

@@ -55,6 +55,8 @@ class Targets:
             return fixed
         if cur.accept("each"):
             return self._each(cur)
+        if cur.accept("any"):
+            return First(self.wanted_or_any(cur))
         if cur.accept("first") or self._accept_first(cur):
             if self._part_follows(cur):
                 return Next(self._part(cur, "first"))
@@ -213,6 +215,8 @@ class Targets:
                 return self.until(cur)
             return ToEnd()
         if cur.accept("tolast"):
+            if cur.accept("rep"):
+                return ToEnd()  # what the last repeat has instead follows
             if cur.accept("tch"):
                 return ToTurningChain()
             count = None if self.names_a_size(cur) else cur.number()

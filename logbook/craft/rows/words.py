@@ -124,7 +124,8 @@ _WAYS = {
     "in front of dc just made|in front of tr just made|in front of group just made|behind sts just made|behind st just made|"
     "behind stitches just made|in back of sts just made|in back of st just made|in front of sts just worked|"
     "in front of st just worked|behind dc just made|behind tr just made|behind dc just worked|in front of dc just worked|"
-    "corner|of previous row|of prev row|of previous rnd|of prev rnd|of previous round|of last row|of last rnd|of last round|"
+    "corner|in 3rd loops|in third loops|in 3rd loops only|in 3rd lps|in 3rd loops only of|"
+    "of previous row|of prev row|of previous rnd|of prev rnd|of previous round|of last row|of last rnd|of last round|"
     "of row below|from previous row|on previous row|at beg of row|at beginning of row|at beg of previous row|"
     "at beginning of previous row|at beg of last row|at beginning of last row|at beg of rnd|at beginning of round|"
     "at beg|at beginning|the|a|an|work|working|make|making|now|only|evenly|also|please|blo|flo|back loop|back loops|"
@@ -147,7 +148,7 @@ def _ways() -> dict[str, list[tuple[list[str], str]]]:
     for stitch, written in _WHOLE_NAMES.items():
         for way in (name.split() for name in (stitch, *written.split("|"))):
             found += [(way, stitch)] * (way != [stitch])
-            found += [([how, *way], stitch) for how in ("reverse", "rev", "standing")]
+            found += [([how, *way], stitch) for how in ("reverse", "rev", "standing", "spike", "extended", "long")]
             found += [([*front, *way], "fp" + stitch) for front in (("front", "post"), ("fp",))]
             found += [([*back, *way], "bp" + stitch) for back in (("back", "post"), ("bp",))]
     by_first: dict[str, list[tuple[list[str], str]]] = {}
