@@ -52,7 +52,7 @@ IN_TCH = ", turn.\nRow 3: ch 3 (counts as dc), sk first dc, dc in each dc to tch
     ("row", "count", "counts"),
     [
         ("ch 1, sc in same st, sc in each st across", "k − 1", False),
-        ("ch 3, dc in same st, dc in each st across", "k − 1", False),
+        ("ch 3, dc in same st, dc in each st across", "k − 1", True),  # the tch that is worked into shows it
         ("ch 3, dc in next st, dc in each st across", "k − 1", True),
         ("ch 3, sk first st, dc in each st across", "k − 1", True),
         ("ch 3 (counts as dc), dc in first st, dc in each st across", "k", True),

@@ -77,7 +77,7 @@ def starting_chains(target_mm: float, width: Pitch, rule: ChainRule) -> tuple[Op
     """
     _require_sound(target_mm, rule)
     exact = (target_mm - width.ends_mm) / width.mm
-    counts = [Count(n, repeats, n, rule.chain_of(n)) for repeats, n in sorted(set(_counts_around(exact, rule)))]
+    counts = [Count(n, repeats, n, rule.chain_of(n)) for repeats, n in sorted(set(_counts_around(exact, rule)), key=_stitches)]
     return options_for(target_mm, width, counts, rule.choose)
 
 
@@ -96,6 +96,11 @@ def chains_around(chain: int, width: Pitch, rule: ChainRule) -> tuple[Option, ..
     fewer = [option for option in found if option.known_chain < chain][-1:]
     more = [option for option in found if option.known_chain > chain][:1]
     return (*fewer, *(option for option in found if option.chain == chain), *more)
+
+
+def _stitches(count: tuple[float, int]) -> int:
+    """Half repeats have a plus of their own, so that more repeats may be fewer stitches."""
+    return count[1]
 
 
 def _counts_around(exact_stitches: float, rule: ChainRule) -> list[tuple[float, int]]:
