@@ -1,6 +1,7 @@
 """What follows a keystroke, in ms of processor time: ``python -m tests.bench.typing``. Printed, never asserted.
 
-Ten written rows proven anew, and thirty sizes of a piece worked out with what would part them; the median of twenty tries each.
+Ten written rows proven anew, and thirty sizes of a piece worked out with what would part them, a
+garment of seven pieces in one of its nine sizes; the median of twenty tries each.
 """
 
 import itertools
@@ -12,6 +13,8 @@ from collections.abc import Callable
 from pathlib import Path
 
 from logbook.craft.rows.proof import prove
+from logbook.pages.garments.garment_card import GarmentMaker
+from logbook.pages.garments.garment_form import GarmentForm
 from logbook.pages.pieces.piece_card import PieceMaker
 from logbook.pages.pieces.piece_form import PieceForm
 from logbook.pages.pieces.run_card import RunMaker
@@ -25,7 +28,7 @@ TRIES = 20
 
 
 def main() -> None:
-    """Prints both."""
+    """Prints all."""
     first, *repeated = written_rows()["shell stitch"].splitlines()
     rows = "\n".join(line.split(":", 1)[-1].strip() for line in (first, *(repeated[:2] * 5))[:10])
     print(f"ten written rows    {median(lambda: prove(rows, suggest=False)):6.1f} ms")
@@ -45,6 +48,27 @@ def main() -> None:
                 assert len(shown.rows) == 30, shown
 
             print(f"thirty sizes        {median(type_sizes):6.1f} ms")
+            print(f"a garment           {median(typed_garment(session)):6.1f} ms")
+
+
+def typed_garment(session: Session) -> Callable[[], object]:
+    """Types another length of the back of a cardigan of seven pieces, of which one of nine sizes is shown."""
+    form, maker = GarmentForm(session), GarmentMaker(session)
+    form.begin("cardigan", "WM-01")
+    for number in (5, 6, 7):
+        form.add_piece()
+        form.type_in(f"piece {number}: width", "(bust + ease) / 2")
+        form.type_in(f"piece {number}: length", "length of back")
+    form.piece = 1
+    lengths = itertools.count(500)
+
+    def type_length() -> None:
+        form.type_in("piece 1: length", f"{next(lengths)} mm")
+        card = maker.card(form, "M")
+        assert card.garment is not None
+        assert len(card.garment.pieces) == 7
+
+    return type_length
 
 
 def median(action: Callable[[], object]) -> float:
