@@ -29,7 +29,7 @@ def changes(text: str, chance: random.Random, count: int) -> Iterator[tuple[str,
     lists = [found for found in _LIST.finditer(text) if "1/" not in found[0] and "3/4" not in found[0]]
     made = 0
     while made < count:
-        kind = chance.choice(("a digit", "two neighbours swapped", "one short", "a digit of an inch list"))
+        kind = chance.choice(("a digit", "two neighbours swapped", "one short"))
         found = chance.choice(lists)
         changed = _changed(found[0], kind, chance)
         if changed is None or changed == found[0]:
