@@ -70,7 +70,7 @@ def _wishes(arguments: argparse.Namespace) -> Wishes | None:
 
 def _show(arguments: argparse.Namespace, own: Wishes) -> int:
     """What each column would be taken as, what would come of it, and nothing written."""
-    if arguments.new:
+    if arguments.new or (arguments.book is None and not path_of(arguments).exists()):
         plan = plan_import(None, arguments.sheet, own)
     else:
         with book_of(arguments) as book:
