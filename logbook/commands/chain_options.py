@@ -18,6 +18,7 @@ from logbook.craft.words.terms import Terms
 from logbook.errors import LogbookError, UnreadableError, UsageError
 
 SEAM_HELP = "width each joined edge takes"
+FOURTH = 4
 
 
 def not_negative(text: str) -> float:
@@ -108,6 +109,15 @@ def hand_pattern(arguments: argparse.Namespace) -> StitchPattern | None:
     return replace(begins, multiple=arguments.multiple or 1, plus=arguments.plus or 0)
 
 
+def _require_cover(said: StitchPattern) -> None:
+    """From the fourth chain on, what is skipped may well be a stitch: that changes the chain, so it is not taken as nothing."""
+    if said.first_stitch is not None and said.first_stitch >= FOURTH and said.skip_cover is None and said.extra_chains is None:
+        raise UsageError(
+            f"--first-stitch {said.first_stitch} needs --cover: say how many base chains the skipped chains cover "
+            "(0: they count as nothing, 1: as a stitch), or name the stitch with --stitch"
+        )
+
+
 def first_stitch_of(arguments: argparse.Namespace) -> StitchPattern:
     """What the options say of the chains that lift the first stitch, and no more. Raises UsageError where they contradict."""
     said = StitchPattern(extra_chains=arguments.extra_chains, first_stitch=arguments.first_stitch, skip_cover=arguments.cover)
@@ -116,6 +126,7 @@ def first_stitch_of(arguments: argparse.Namespace) -> StitchPattern:
     try:
         said.extra()
         if arguments.stitch is None:
+            _require_cover(said)
             return said
         stitch, terms = stitch_named(arguments.stitch, Terms(arguments.terms.upper()) if arguments.terms else None)
         form = form_with(stitch, said.extra_chains, said.first_stitch, said.skip_cover)

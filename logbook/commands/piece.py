@@ -10,6 +10,7 @@ from logbook.commands.chain_options import (
     add_gauge_options,
     add_target_options,
     all_of,
+    count,
     first_stitch_of,
     gauges_of,
     given,
@@ -59,6 +60,8 @@ def add_options(parser: Parser) -> None:
         piece.add_argument(f"--{measure.name.replace(' ', '-')}", metavar="LEN", type=size, help=measure.help)
     piece.add_argument("--edge-stitches", metavar="N", type=reading_with(_edges), help="plain stitches at each side, or “auto”")
     piece.add_argument("--edge-gauge", **readings(Direction.STITCHES, "a reading of the plain stitch, such as “20 sts = 12 cm”"))
+    extra = count("a number of extra chains", 0)
+    piece.add_argument("--edge-extra-chains", metavar="T", type=extra, help="the edge stitch's own (the pattern's)")
     piece.add_argument("--svg", metavar="OUT", type=Path, help="write the drawing to this file")
     piece.add_argument("--workbook", metavar="OUT", type=reading_with(_workbook), help="write the figures to this .xlsx")
 
@@ -84,7 +87,9 @@ def run(arguments: argparse.Namespace) -> int:
 
 def logged_basis(arguments: argparse.Namespace, book: Logbook) -> Basis:
     """That of the swatch the options name."""
-    return basis_of_tag(book, arguments.swatch, all_of(arguments.edge_gauge), first_stitch_of(arguments))
+    return basis_of_tag(
+        book, arguments.swatch, all_of(arguments.edge_gauge), first_stitch_of(arguments), arguments.edge_extra_chains
+    )
 
 
 def hand_basis(arguments: argparse.Namespace, pattern: StitchPattern) -> Basis:
@@ -92,7 +97,7 @@ def hand_basis(arguments: argparse.Namespace, pattern: StitchPattern) -> Basis:
     gauge, rows_gauge = gauges_of(arguments)
     if arguments.length is not None and not rows_gauge:
         raise UsageError("--length needs --rows-gauge, for example --rows-gauge “22 rows = 15 cm”")
-    return basis_by_hand(gauge, rows_gauge, pattern, all_of(arguments.edge_gauge))
+    return basis_by_hand(gauge, rows_gauge, pattern, all_of(arguments.edge_gauge), arguments.edge_extra_chains)
 
 
 def plan_of(arguments: argparse.Namespace) -> PiecePlan:
@@ -102,6 +107,8 @@ def plan_of(arguments: argparse.Namespace) -> PiecePlan:
         refuse(arguments, ("armhole", "slit"), "needs --length: say how long the piece is")
     if given(arguments.edge_gauge) and not given(arguments.edge_stitches):
         raise UsageError("--edge-gauge goes with --edge-stitches")
+    if arguments.edge_extra_chains is not None and not given(arguments.edge_gauge):
+        raise UsageError("--edge-extra-chains goes with --edge-gauge")
     measures = {measure.field: getattr(arguments, measure.name.replace(" ", "_")) for measure in _MEASURES}
     measures["head_mm"] = measures["head_mm"] or ADULT_HEAD_MM
     return replace(

@@ -25,6 +25,8 @@ from logbook.tasks.pieces import Basis
 from logbook.tasks.run_words import shown
 from logbook.tasks.size_runs import RunAnswer, lines_of, save_run_workbook, work_out_run
 
+ARMHOLE_DEPTH = "armhole depth"
+
 
 def fill_sizes(parser: Parser) -> None:
     """Its options."""
@@ -92,7 +94,11 @@ def _answered(arguments: argparse.Namespace, basis: Basis, book: Logbook | None)
 
 def _sizes(arguments: argparse.Namespace, book: Logbook | None) -> tuple[SizePlan, ...]:
     chart = chart_called(arguments.chart, book) if arguments.sizes is None else chart_from_sheet(arguments.sizes)
-    return sizes_of_chart(chart, End(arguments.end or End.MIDDLE), armhole_deeper_mm=arguments.armhole_deeper)
+    deeper, end = arguments.armhole_deeper, End(arguments.end or End.MIDDLE)
+    own = arguments.sizes is not None and arguments.armhole is None and arguments.length is not None
+    if deeper is None and own and all(size.measure(ARMHOLE_DEPTH, end) is not None for size in chart.sizes):
+        deeper = 0.0  # a column of the maker's own sheet is there to be used
+    return sizes_of_chart(chart, end, armhole_deeper_mm=deeper)
 
 
 def _size_called(answer: RunAnswer, name: str) -> SizeNumbers:

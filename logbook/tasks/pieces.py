@@ -97,16 +97,24 @@ def basis_by_hand(
     rows_gauge: Iterable[Reading],
     pattern: StitchPattern,
     edge_gauge: Iterable[Reading] = (),
+    edge_extra_chains: int | None = None,
 ) -> Basis:
     """Readings said by hand, which are taken as those of the finished fabric. Raises RefusedError as ``gauge_of``."""
     readings = tuple(TakenReading(Condition.WASHED, reading) for reading in (*gauge, *rows_gauge))
     return with_edge_gauge(
         Basis(swatch=Swatch(pattern=pattern, readings=readings), assumed=Assumptions(), drift=drifts_of(Assumptions())),
         edge_gauge,
+        edge_extra_chains,
     )
 
 
-def basis_of_tag(book: Logbook, tag: str, edge_gauge: Iterable[Reading] = (), begins: StitchPattern | None = None) -> Basis:
+def basis_of_tag(
+    book: Logbook,
+    tag: str,
+    edge_gauge: Iterable[Reading] = (),
+    begins: StitchPattern | None = None,
+    edge_extra_chains: int | None = None,
+) -> Basis:
     """The swatch with that tag and what goes with it; ``begins`` says the first stitch where its stitch pattern does not.
 
     Raises RefusedError if there is none.
@@ -117,7 +125,7 @@ def basis_of_tag(book: Logbook, tag: str, edge_gauge: Iterable[Reading] = (), be
     if begins is not None:
         pattern = with_first_stitch(basis.swatch.pattern or StitchPattern(), begins)
         basis = replace(basis, swatch=replace(basis.swatch, pattern=pattern))
-    return with_edge_gauge(basis, edge_gauge)
+    return with_edge_gauge(basis, edge_gauge, edge_extra_chains)
 
 
 def basis_of(book: Logbook, swatch: str, edge_swatch: str = "") -> Basis:
@@ -141,13 +149,14 @@ def basis_in(connection: sqlite3.Connection, swatch: str, edge_swatch: str = "")
     )
 
 
-def with_edge_gauge(basis: Basis, edge_gauge: Iterable[Reading]) -> Basis:
-    """The same with edge stitches as these readings say; their extra chains are the pattern's own."""
+def with_edge_gauge(basis: Basis, edge_gauge: Iterable[Reading], extra_chains: int | None = None) -> Basis:
+    """The same with edge stitches as these readings say. ``extra_chains``: their own; None: as many as the pattern's."""
     readings = tuple(edge_gauge)
     if not readings:
         return basis
     gauge = gauge_of(readings, 1, basis.assumed)
-    extra = (basis.swatch.pattern.extra() if basis.swatch.pattern else None) or 0
+    own = basis.swatch.pattern.extra() if basis.swatch.pattern else None
+    extra = extra_chains if extra_chains is not None else own or 0
     edge = EdgeStitch(stitch_mm=gauge.pitch_mm, give_or_take=gauge.give_or_take, extra_chains=extra, by_hand=True)
     return replace(basis, edge=edge)
 

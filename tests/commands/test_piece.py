@@ -68,6 +68,8 @@ def test_a_wide_lace_with_edge_stitches(book: Path) -> None:
     edge = ("--edge-stitches", "auto", "--edge-gauge", "20 sts = 12 cm")
     answer = done_json(*of_book(book, "L1", "--width", "46", "--length", "58", *edge))
     assert (answer["chain"], answer["stitches"], answer["repeats"], answer["edge_stitches"]) == (92, 89, 5, 4)
+    own = done_json(*of_book(book, "L1", "--width", "46", "--length", "58", *edge, "--edge-extra-chains", "1"))
+    assert (own["chain"], own["stitches"]) == (90, 89)  # the edge is sc: its own extra chain, not the lace's three
     assert answer["width_mm"] == pytest.approx(453)
     assert answer["rows"] == 58
     plain = done_json(*of_book(book, "L1", "--width", "46", "--length", "58"))
@@ -137,6 +139,7 @@ def test_it_draws_and_tabulates(book: Path, tmp_path: Path) -> None:
         (("--width", "46", "--sideways"), 2, "--sideways needs --length"),
         (("--width", "46", "--round", "--sideways", "--length", "50"), 2, "--sideways goes with a flat piece"),
         (("--width", "46", "--edge-gauge", "20 sts = 12 cm"), 2, "--edge-gauge goes with --edge-stitches"),
+        (("--width", "46", "--edge-extra-chains", "1"), 2, "--edge-extra-chains goes with --edge-gauge"),
         (("--width", "46", "--edge-stitches", "few"), 2, "“few” is not a number of edge stitches"),
         (("--width", "46", "--workbook", "a.ods"), 2, "“a.ods” must end in .xlsx"),
         (("--body", "90", "--seam", "glue"), 2, "“glue” is not a length"),

@@ -34,6 +34,17 @@ class TestTheRun:
         assert any("edge stitch at each side" in note for note in sizes[0]["notes"])
         assert not any("edge stitch" in note for note in sizes[2]["notes"])
 
+    def test_armholes_as_deep_as_the_sheet_says(self, tmp_path: Path) -> None:
+        path = tmp_path / "own.csv"
+        path.write_text("size,bust,armhole depth\nA,84,18\nB,94,19\n", "utf-8")
+
+        def depths(*options: str) -> list[list[float]]:
+            sizes = done_json(*SHELLS, *ROWS, "--sizes", path, *options)
+            return [[mark["true_mm"] for mark in size["marks"] if mark["name"] == "armhole"] for size in sizes]
+
+        assert depths() == [[pytest.approx(180, abs=5)], [pytest.approx(190, abs=5)]]
+        assert depths("--armhole", "22") == [[pytest.approx(220, abs=5)]] * 2
+
     def test_its_keys_are_those_of_a_piece_and_its_own(self, busts: Path) -> None:
         piece = done_json("piece", *SHELLS[1:], "--body", "78.5", *ROWS)
         (size, *_) = done_json(*SHELLS, "--sizes", busts, *ROWS)

@@ -41,7 +41,7 @@ def test_two_gauges_by_hand() -> None:
 def test_of_six_at_once_each_give_or_take_is_wider() -> None:
     six = gauge_differences([replace(A, tag=str(n)) for n in range(6)], BASE)
     assert len(six) == 15
-    assert six[0].give_or_take == pytest.approx(1.35 * 2**0.5 * 0.02493, abs=0.0001)
+    assert six[0].give_or_take == pytest.approx(1.60 * 2**0.5 * 0.02493, abs=0.0001)
     assert all(pair.differ is False for pair in six)
     assert list(WIDENED.values()) == sorted(WIDENED.values())
 

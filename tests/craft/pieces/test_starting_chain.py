@@ -162,6 +162,15 @@ def test_the_plus_for_half_a_repeat_is_its_own() -> None:
     assert {count % 12 for count in counts} == {10, 11}
 
 
+def test_at_most_takes_the_widest_though_it_has_fewer_repeats() -> None:
+    """One and a half repeats are 22 stitches here, one is 23: 23 · 8.85 mm is no more than 203.6."""
+    width = Pitch(mm=8.85, gauge_give_or_take=None, drift_give_or_take=0)
+    halves = ChainRule(multiple=12, plus=11, extra_chains=1, half_plus=4, choose=Choose.AT_MOST)
+    found = starting_chains(203.6, width, halves)
+    assert best(found).count == 23
+    assert [option.count for option in found] == sorted(option.count for option in found)
+
+
 def test_a_whole_piece_strays_with_all_its_width_not_with_its_fabric_alone() -> None:
     """Drift is a part of the width shown, edgings and all."""
     drift = Pitch(mm=10, ends_mm=100, gauge_give_or_take=0.0, drift_give_or_take=0.1)
