@@ -13,7 +13,7 @@ KEYS = {
     "chain", "stitches", "repeats", "edge_stitches", "rows", "width_mm", "length_mm", "give_or_take_mm", "before_washing_mm",
     "marks", "grams", "balls", "stretch", "notes",
 }  # fmt: skip
-BY_HAND = ("piece", "--gauge", "20 sts = 14 cm", "--rows-gauge", "20 rows = 18 cm", "--first-stitch", "3")
+BY_HAND = ("piece", "--gauge", "20 sts = 14 cm", "--rows-gauge", "20 rows = 18 cm", "--first-stitch", "3", "--cover", "0")
 VEST = (
     "--body", "94", "--ease", "8", "--seam", "mattress stitch", "--length", "56", "--armhole", "20", "--neck", "24",
     "--upper-arm", "28",

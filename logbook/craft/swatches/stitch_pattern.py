@@ -52,10 +52,15 @@ def with_first_stitch(pattern: StitchPattern, said: StitchPattern) -> StitchPatt
     return replace(pattern, extra_chains=said.extra_chains, first_stitch=said.first_stitch, skip_cover=said.skip_cover)
 
 
-def extra_chains(stated: int | None, first_stitch: int | None, skip_cover: int | None) -> int | None:
-    """t as stated, or (j − 1) − v from the first stitch's chain j and what the skipped chains cover v (0 if not said).
+COVER_MATTERS = 3
+"""From this chain from the hook on, the chains skipped before the first stitch may count as a stitch."""
 
-    None if neither is given. Raises RefusedError if they disagree or the skipped chains cover more than was skipped.
+
+def extra_chains(stated: int | None, first_stitch: int | None, skip_cover: int | None) -> int | None:
+    """t as stated, or (j − 1) − v from the first stitch's chain j and what the skipped chains cover v.
+
+    None if neither is given, and where v is not and would matter: from the 3rd chain on the skipped ones may count as a
+    stitch or as nothing. Raises RefusedError if they disagree or the skipped chains cover more than was skipped.
     """
     if first_stitch is None:
         if skip_cover is not None:
@@ -63,6 +68,10 @@ def extra_chains(stated: int | None, first_stitch: int | None, skip_cover: int |
         return stated
     if first_stitch < 1:
         raise RefusedError("The first stitch goes into the 1st chain from the hook or a later one.")
+    if skip_cover is None and first_stitch >= COVER_MATTERS:
+        if stated is not None and stated > first_stitch - 1:
+            raise RefusedError(f"The extra chains ({stated}) are more than the {first_stitch - 1} chains that are skipped.")
+        return stated
     derived = first_stitch - 1 - (skip_cover or 0)
     if derived < 0:
         raise RefusedError(

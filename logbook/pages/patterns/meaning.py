@@ -51,6 +51,8 @@ def _chains(pattern: StitchPattern, problems: Mapping[str, str]) -> tuple[str, t
     if pattern.multiple is None:
         return "—", ("Say the multiple to see the chains.",), ()
     extra = pattern.extra()
+    if extra is None and pattern.first_stitch is not None:
+        return "—", ("Say what the chains skipped before the first stitch count as: a stitch, or nothing.",), ()
     constant = (pattern.plus or 0) + (extra or 0)
     rule = f"Chain a multiple of {pattern.multiple}" + (f" plus {constant}" if constant else "")
     notes = []
@@ -58,8 +60,6 @@ def _chains(pattern: StitchPattern, problems: Mapping[str, str]) -> tuple[str, t
         notes.append("No plus is said; it is taken as 0.")
     if extra is None:
         notes.append("No extra chains are said; they are taken as 0. They give the first stitch its height.")
-    elif pattern.first_stitch is not None and pattern.skip_cover is None:
-        notes.append(f"What the skipped chains count as is not said; they are taken as nothing, so {extra} are extra.")
     notes.append("With foundation stitches, work as many as the base stitches.")
     ring = "In the round, join the chain into a ring: whole repeats, without the plus."
     notes.append(ring if not extra else f"{ring} If row 1 is worked flat and then joined, chain {extra} more.")

@@ -8,7 +8,7 @@ from logbook.errors import RefusedError, UnreadableError
 
 @pytest.mark.parametrize(
     ("first", "cover", "extra"),
-    [(2, 0, 1), (3, 0, 2), (3, 1, 1), (4, 1, 2), (3, None, 2), (5, 1, 3), (6, 2, 3), (8, 3, 4), (1, 0, 0)],
+    [(2, 0, 1), (3, 0, 2), (3, 1, 1), (4, 1, 2), (2, None, 1), (5, 1, 3), (6, 2, 3), (8, 3, 4), (1, 0, 0)],
 )  # sc, hdc, hdc as a stitch, dc, dc as nothing, tr, mesh, filet, and the very first chain
 def test_extra_chains_from_the_first_stitch(first: int, cover: int | None, extra: int) -> None:
     assert extra_chains(None, first, cover) == extra
@@ -16,6 +16,13 @@ def test_extra_chains_from_the_first_stitch(first: int, cover: int | None, extra
     with pytest.raises(RefusedError, match=f"that makes {extra}"):
         extra_chains(extra + 1, first, cover)
     assert StitchPattern(first_stitch=first, skip_cover=cover).extra() == extra
+
+
+def test_what_skipped_chains_count_as_is_never_taken_for_granted() -> None:
+    assert [extra_chains(None, first, None) for first in (1, 2, 3, 4)] == [0, 1, None, None]
+    assert extra_chains(2, 4, None) == 2
+    with pytest.raises(RefusedError, match="more than the 3 chains"):
+        extra_chains(4, 4, None)
 
 
 def test_extra_chains_as_stated_or_not_at_all() -> None:

@@ -188,6 +188,14 @@ def test_the_chain_in_the_patterns_words_is_kept_whatever_lifts_the_first_stitch
     assert [choice.label for choice in desk.card(width="51").begins] == ["sc", "hdc", "dc", "tr", "dtr"]
     assert desk.card(width="51").options == ()
     desk.form.type_in("first stitch in chain", first)
+    if first != "2":  # what the skipped chains count as is asked, never taken for granted
+        asked = desk.card(width="51")
+        assert asked.options == ()
+        assert [choice.label for choice in asked.begins] == [
+            f"{int(first) - 1} skipped chains count as a stitch",
+            f"{int(first) - 1} skipped chains don’t count",
+        ]
+        desk.form.type_in("skipped chains cover", asked.begins[0].texts["skipped chains cover"])
     assert best(desk.card(width="51")).startswith(chain)
     assert desk.form.texts["chain in words"] == "multiple of 10 plus 4"
 
