@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from logbook.craft.pieces.options import Option
+from logbook.craft.pieces.options import FirstStitchUnknownError, Option
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.fields import Owner
 from logbook.craft.swatches.swatch import Swatch
@@ -14,7 +14,7 @@ from logbook.pages.pieces.plan_texts import FINISH
 from logbook.pages.session import Session
 from logbook.pages.swatches.chain_text import CHAIN
 from logbook.pages.swatches.chain_texts import ChainTexts, read_chain, width_from_body
-from logbook.pages.swatches.first_stitches import QUESTION, FirstStitchChoice, first_stitches
+from logbook.pages.swatches.first_stitches import QUESTION, FirstStitchChoice, first_stitches, usual_forms
 from logbook.pages.swatches.form_texts import PLAIN, Typed, readings_key
 from logbook.tasks.browsing import assumptions_of, swatches_of_same_yarn
 from logbook.tasks.chain import ChainAnswer, chain_of
@@ -50,7 +50,7 @@ class ChainCard:
     """What the card shows. Without an ``answer`` it says in ``missing`` what is wanting, and there are no options.
 
     ``errors`` has a sentence for a text at fault, ``body_width`` what a body measure comes to; ``begins``: there is no chain
-    before one of these stitches is chosen.
+    before one of these stitches is chosen. ``forms``: the two usual ways to begin its rows, one of them chosen.
     """
 
     missing: str = ""
@@ -61,6 +61,7 @@ class ChainCard:
     rows: tuple[RowsShown, ...] = ()
     notes: tuple[str, ...] = ()
     begins: tuple[FirstStitchChoice, ...] = ()
+    forms: tuple[FirstStitchChoice, ...] = ()
 
     @property
     def recommended(self) -> int | None:
@@ -98,17 +99,22 @@ class ChainMaker:
             return ChainCard("The swatch has no readings yet: add one, for example “4 repeats = 15.1 cm”.", body_width=body_width)
         others = self.lenders(typed.swatch) if _needs_washing(typed.swatch, read.condition) else ()
         try:
-            answer = chain_of(
-                typed.swatch, others, self.assumed, self.drift.of(typed.swatch.worked_by), read.plan, read.condition
-            )
+            drift = self.drift.of(typed.swatch.worked_by)
+            answer = chain_of(typed.swatch, others, self.assumed, drift, read.plan, read.condition, read.chain)
+        except FirstStitchUnknownError:
+            begins = first_stitches(typed.swatch.pattern, self._session.terms)
+            return ChainCard(f"For the width of a chain: {QUESTION}", body_width=body_width, begins=begins)
         except RefusedError as error:
             return ChainCard(str(error), body_width=body_width)
+        first = (read.theirs,) if read.theirs else () if answer.allowed else answer.notes[:1]
+        before = "".join(f"{sentence} " for sentence in said(first, units))
         return ChainCard(
             body_width=body_width,
             answer=answer,
-            options=tuple(_option(option, answer, units) for option in answer.options),
+            options=tuple(_option(option, answer, units, before) for option in answer.options),
             rows=tuple(_rows(option, units) for option in answer.rows),
-            notes=said(answer.notes, units),
+            notes=said(answer.notes if answer.allowed else answer.notes[1:], units),
+            forms=usual_forms(typed.swatch.pattern, self._session.terms),
             begins=() if answer.recommended.chain is not None else first_stitches(typed.swatch.pattern, self._session.terms),
         )
 
@@ -141,7 +147,8 @@ def _at_fault(typed: Typed, finish: Condition) -> str:
     return next((f"In the form: {typed.errors[key]}" for key in keys if key in typed.errors), "")
 
 
-def _option(option: Option, answer: ChainAnswer, units: Units) -> OptionShown:
+def _option(option: Option, answer: ChainAnswer, units: Units, before: str = "") -> OptionShown:
+    """``before`` is said first."""
     multiple = answer.pattern.multiple or 1
     row = next((one for one in answer.rows if one.recommended), None)
     shown = "not known" if option.chain is None else str(option.chain)
@@ -155,30 +162,36 @@ def _option(option: Option, answer: ChainAnswer, units: Units) -> OptionShown:
         _or_not_known(option.give_or_take_mm, units),
         _or_not_known(option.before_washing_mm, units),
     )
-    headline, sentence = f"Chain {option.chain}", _sentence(option, multiple, row, units)
+    headline, sentence = f"Chain {option.chain}", _sentence(option, multiple, row, units, asked=answer.chain)
+    if option.chain is not None and option.chain == answer.chain:
+        headline = f"{option.chain} chains make {show_length(option.mm, units)}"
     if option.chain is None:
         headline = f"{option.count} stitches"
         sentence = f"and the chains that lift the first one: {QUESTION} {sentence}"
-    brief = _brief(option, multiple, units) if option.chain is not None and row is None else sentence
-    return OptionShown(cells, headline if row is None else f"{headline}, {row.count} rows", sentence, option, brief)
+    brief = _brief(option, multiple, units, answer.chain) if option.chain is not None and row is None else sentence
+    headline = headline if row is None else f"{headline}, {row.count} rows"
+    return OptionShown(cells, headline, f"{before}{sentence}", option, f"{before}{brief}")
 
 
-def _brief(option: Option, multiple: int, units: Units) -> str:
+def _brief(option: Option, multiple: int, units: Units, asked: int | None) -> str:
     """``46.5 cm: 12 repeats, 73 base stitches, 0.5 cm wider than asked.``; how sure that is, where no drawing can show it."""
     counts = f"{repeats_words(option.repeats, multiple)}{option.count} base stitches"
-    said = f"{show_length(option.mm, units)}: {counts}, {apart_words(option.difference_mm, units)}"
+    said = f"{show_length(option.mm, units)}: {counts}"
+    if asked is None:
+        said += f", {apart_words(option.difference_mm, units)}"
     if option.gauge_give_or_take_mm is None or option.give_or_take_mm is None:
         said += f"; {sureness_words(option.gauge_give_or_take_mm, option.give_or_take_mm, units)}"
     return f"{said}."
 
 
-def _sentence(option: Option, multiple: int, row: Option | None, units: Units) -> str:
+def _sentence(option: Option, multiple: int, row: Option | None, units: Units, *, asked: int | None = None) -> str:
     """``46.5 cm — 12 repeats, 73 base stitches, 0.5 cm wider than asked; the swatch says give or take …``"""
     counts = f"{repeats_words(option.repeats, multiple)}{option.count} base stitches"
     size = show_length(option.mm, units)
     sure = sureness_words(option.gauge_give_or_take_mm, option.give_or_take_mm, units)
     if row is None:
-        said = f"{size} — {counts}, {apart_words(option.difference_mm, units)}; {sure}."
+        apart = f", {apart_words(option.difference_mm, units)}" if asked is None else ""
+        said = f"{size} — {counts}{apart}; {sure}."
     else:
         width_sure = sureness_words(row.gauge_give_or_take_mm, row.give_or_take_mm, units)
         said = (

@@ -4,9 +4,11 @@ from collections.abc import Callable
 from dataclasses import asdict, dataclass
 from typing import Any
 
+from logbook.craft.pieces.notes import TheirWidth
 from logbook.craft.pieces.options import Choose, Parity
 from logbook.craft.pieces.piece import PiecePlan
-from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.readings import Reading, read_readings
 from logbook.craft.words.lengths import NO_EASE, Units, read_ease, read_size
 from logbook.craft.words.numbers import read_whole
 from logbook.errors import RefusedError, UnreadableError
@@ -19,10 +21,14 @@ CHOOSE = {"nearest to it": Choose.NEAREST, "at least that": Choose.AT_LEAST, "at
 class ChainTexts:
     """What is typed, chosen and ticked. ``choose``, ``parity`` and ``finish`` are keys of CHOOSE, PARITY and FINISH.
 
-    A body measure that is typed stands before the width.
+    A chain that is typed stands before all else: what it makes is asked. Then another pattern's gauge with a count, then a body
+    measure stand before the width.
     """
 
     width: str = ""
+    chain: str = ""
+    their_gauge: str = ""
+    their_count: str = ""
     body: str = ""
     ease: str = ""
     panels: str = ""
@@ -46,13 +52,39 @@ class ChainTexts:
     @property
     def from_body(self) -> bool:
         """Whether the width comes from a body measure."""
-        return bool(self.body.strip())
+        return bool(self.body.strip()) and not self.from_theirs and not self.from_chain
+
+    @property
+    def from_chain(self) -> bool:
+        """Whether a chain is given, and its width asked for."""
+        return bool(self.chain.strip())
+
+    @property
+    def from_theirs(self) -> bool:
+        """Whether the width comes from another pattern's gauge."""
+        return bool(self.their_gauge.strip() or self.their_count.strip()) and not self.from_chain
+
+    @property
+    def width_follows(self) -> bool:
+        """Whether the width comes of something else that is typed."""
+        return self.from_chain or self.from_theirs or self.from_body
 
 
-def read_chain(texts: ChainTexts, units: Units) -> ReadPlan:
+@dataclass(frozen=True, slots=True)
+class ReadWish(ReadPlan):
+    """A plan, with the ``chain`` whose width is asked for, or what another pattern's gauge makes, whose width is the plan's."""
+
+    chain: int | None = None
+    theirs: TheirWidth | None = None
+
+
+def read_chain(texts: ChainTexts, units: Units) -> ReadWish:
     """Reads the texts; lengths without a unit are in ``units``."""
     readers: dict[str, Callable[[str], Any]] = {
         "width": lambda text: read_size(text, units),
+        "chain": lambda text: read_whole(text, "a chain", 1, 100_000),
+        "their_gauge": lambda text: _their_gauge(text, units),
+        "their_count": lambda text: read_whole(text, "a count", 1, 100_000),
         "body": lambda text: read_size(text, units, "a body measure"),
         "ease": lambda text: read_ease(text, units),
         "panels": lambda text: read_whole(text, "a number of panels", 1, 100),
@@ -71,20 +103,47 @@ def read_chain(texts: ChainTexts, units: Units) -> ReadPlan:
             errors[name] = str(error)
     if texts.in_round and texts.sideways:
         errors["sideways"] = "A piece worked sideways is flat: untick one of “in the round” and “sideways”."
-    missing = _missing(texts)
-    return ReadPlan(None if errors or missing else _plan(texts, found), FINISH[texts.finish], missing, errors)
+    if texts.from_chain and texts.sideways:
+        errors["chain"] = "Worked sideways the chain makes the length: clear the chain, or untick “sideways”."
+    missing, theirs = _missing(texts), None
+    if found.get("their_gauge") and found.get("their_count"):
+        from logbook.tasks.chain import their_width
+
+        theirs = their_width(found["their_gauge"], found["their_count"])
+        found["width"] = theirs.mm
+    plan = None if errors or missing else _plan(texts, found)
+    return ReadWish(plan, FINISH[texts.finish], missing, errors, found.get("chain"), theirs)
+
+
+def _their_gauge(text: str, units: Units) -> tuple[Reading, ...]:
+    """Readings of one thing. Raises UnreadableError."""
+    from logbook.tasks.chain import their_width  # not before it is wanted
+
+    found = read_readings(text, Direction.STITCHES, units)
+    try:
+        their_width(found, 1)
+    except RefusedError as error:
+        raise UnreadableError(str(error)) from error
+    return found
 
 
 def _asked(texts: ChainTexts) -> list[str]:
     """The texts that count: those of the way that is chosen."""
-    names = ["edging", *(["body", "ease"] if texts.from_body else ["width"])]
+    if texts.from_chain:
+        return ["chain", "edging"] + ["round_plus"] * texts.in_round
+    wanted = ["their_gauge", "their_count"] if texts.from_theirs else ["body", "ease"] if texts.from_body else ["width"]
+    names = ["edging", *wanted]
     names += ["panels", "seam"] if texts.from_body and not texts.in_round else []
     return names + ["round_plus"] * texts.in_round + ["length"] * texts.sideways
 
 
 def _missing(texts: ChainTexts) -> str:
-    if not texts.from_body and not texts.width.strip():
-        return "Type the finished width, for example 46."
+    if texts.from_theirs and not texts.their_gauge.strip():
+        return "Type their gauge too, for example 20 sts = 10 cm."
+    if texts.from_theirs and not texts.their_count.strip():
+        return "Type how many stitches their piece has, for example 90."
+    if not texts.width_follows and not texts.width.strip():
+        return "Type the finished width, for example 46, or a chain."
     if texts.sideways and not texts.length.strip():
         return "Type the finished length too: worked sideways, the chain runs along it."
     return ""

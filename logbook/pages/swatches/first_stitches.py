@@ -50,9 +50,9 @@ def usual_forms(pattern: StitchPattern | None, terms: Terms) -> tuple[FirstStitc
 
 
 def _form_choice(form: FirstStitch, *, chosen: bool) -> FirstStitchChoice:
-    words = "skipped ones count as a stitch" if form.cover else "skipped ones don’t count"
+    words = "the skipped chs count" if form.cover else "the skipped chs don’t count"
     texts = {"extra chains": str(form.extra), "first stitch in chain": str(form.into), "skipped chains cover": str(form.cover)}
-    return FirstStitchChoice(f"{ordinal(form.into)} chain, {words}", texts, chosen)
+    return FirstStitchChoice(f"First stitch in {ordinal(form.into)} ch, {words}", texts, chosen)
 
 
 def _choice(stitch: KnownStitch, pattern: StitchPattern | None, terms: Terms) -> FirstStitchChoice:

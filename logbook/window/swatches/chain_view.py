@@ -51,8 +51,9 @@ TICKS = {
     "half_repeats": "Half repeats",
     "sideways": "Worked sideways",
 }
-BODY, WAYS = "swatches.body", "swatches.ways"
+BODY, THEIRS, WAYS = "swatches.body", "swatches.theirs", "swatches.ways"
 SECTION_KEYS = {
+    THEIRS: {"their_gauge", "their_count"},
     BODY: {"body", "ease", "panels", "seam"},
     WAYS: {"edging", "choose", "parity", "finish", "round_plus", "length", *TICKS},
 }
@@ -68,7 +69,8 @@ class WidthField(Field):
 class ChainView(Card):
     """The width and the number of chains stay in view; below them lies what explains it. ``on_change`` follows every key.
 
-    ``below`` is a place for more at the end of it.
+    ``above`` the width and ``beneath`` the answer there is room for what an empty logbook begins with, ``below`` for more at
+    the end of it.
     """
 
     def __init__(
@@ -92,20 +94,26 @@ class ChainView(Card):
         self._to_build: dict[str, Callable[[], None]] = {}
         self._left: set[str] = set()
         self._card = ChainCard()
-        self.rowconfigure(4, weight=1)
+        self.rowconfigure(7, weight=1)
         look.grid(Sentence(self, "Starting chain", "Title.TLabel"), row=0, column=0, sticky="ew", pady=(0, 1))
+        self.above = ttk.Frame(self, style="Card.TFrame")
+        look.grid(self.above, row=1, column=0, sticky="ew")
         self.width = self._add(WidthField(self, look, "Finished width w&anted", width=9, label_width=20), "width")
-        look.grid(self.width, row=1, column=0, sticky="ew", pady=(0, 1))
+        self.count = self._add(WidthField(self, look, "or of a chain of", width=6, label_width=20), "chain")
+        look.grid(self.width, row=2, column=0, sticky="ew", pady=(0, 0.5))
+        look.grid(self.count, row=3, column=0, sticky="ew", pady=(0, 1))
         self.headline = ttk.Label(self, text=NOT_YET, style="Card.Result.TLabel")
-        self.headline.grid(row=2, column=0, sticky="w")
+        self.headline.grid(row=4, column=0, sticky="w")
         self.begins = FirstStitchButtons(self, look, on_begin)
-        look.grid(self.begins, row=3, column=0, sticky="w", pady=(1, 0))
+        look.grid(self.begins, row=5, column=0, sticky="w", pady=(1, 0))
         self.begins.grid_remove()
+        self.beneath = ttk.Frame(self, style="Card.TFrame")
+        look.grid(self.beneath, row=6, column=0, sticky="ew", pady=(1, 0))
         self._scrolled = Scrolled(self, look, 10)
-        self._scrolled.grid(row=4, column=0, sticky="nsew")
+        self._scrolled.grid(row=7, column=0, sticky="nsew")
         for key, pages in {"Prior": -1, "Next": 1}.items():  # what explains the answer can be read without leaving the width
             self.width.input.bind(f"<{key}>", partial(self._page, pages))
-        self._build(self._scrolled.inside)
+        self._build(self._scrolled.inside, on_begin)
         self._show_units()
         look.when_changed(self, self._show_units)
 
@@ -118,6 +126,7 @@ class ChainView(Card):
         """Shows the answer of this moment, or that there is none yet and why."""
         self._card = card
         self.begins.show(card.begins)
+        self.forms.show(card.forms)
         self.options.set_rows(Row(str(i), one.cells, tuple(range(len(one.cells)))) for i, one in enumerate(card.options))
         self._show_rows(card)
         self._say_notes(None)
@@ -155,7 +164,7 @@ class ChainView(Card):
         """Other units."""
         self._show_units()
 
-    def _build(self, place: ttk.Frame) -> None:
+    def _build(self, place: ttk.Frame, on_begin: Callable[[Mapping[str, str]], object]) -> None:
         place.columnconfigure(0, weight=1)
         look = self.look
         self.sentence = Sentence(place)
@@ -169,15 +178,19 @@ class ChainView(Card):
         look.grid(self.drawing, row=1, column=0, sticky="ew", padx=(0, 1), pady=(0, 1.5))
         look.grid(self.options, row=2, column=0, sticky="ew", padx=(0, 1), pady=(0, 1.5))
         look.grid(self._row_place, row=3, column=0, sticky="ew", padx=(0, 1), pady=(0, 1.5))
-        look.grid(self.notes, row=9, column=0, sticky="ew", padx=(0, 1), pady=(1.5, 0))
+        look.grid(self.notes, row=10, column=0, sticky="ew", padx=(0, 1), pady=(1.5, 0))
         self._row_place.grid_remove()
+        self.forms = FirstStitchButtons(place, look, on_begin)
+        look.grid(self.forms, row=4, column=0, sticky="ew", padx=(0, 1), pady=(0, 1.5))
+        self.forms.grid_remove()
         self.folds = Flow(place, look)
         self.folds.grid(row=5, column=0, sticky="ew")
         self._section(place, BODY, "From a &body measure", self._build_body).grid(row=6, column=0, sticky="ew")
-        self._section(place, WAYS, "&More ways", self._build_ways).grid(row=7, column=0, sticky="ew")
+        self._section(place, THEIRS, "Another gauge", self._build_theirs).grid(row=7, column=0, sticky="ew")
+        self._section(place, WAYS, "&More ways", self._build_ways).grid(row=8, column=0, sticky="ew")
         self.below = ttk.Frame(place, style="Card.TFrame")
         self.below.columnconfigure(0, weight=1)
-        self.below.grid(row=8, column=0, sticky="ew")
+        self.below.grid(row=9, column=0, sticky="ew")
 
     def _show_rows(self, card: ChainCard) -> None:
         """The rows of a piece worked sideways; their table is made when the first such piece is asked for."""
@@ -220,6 +233,12 @@ class ChainView(Card):
         self._from_body = Sentence(place)
         self._from_body.grid(row=4, column=0, sticky="ew")
 
+    def _build_theirs(self, place: ttk.Frame) -> None:
+        gauge = Field(place, self.look, "Their gauge", width=16, label_width=LABEL_LETTERS)
+        count = Field(place, self.look, "Their count", width=6, label_width=LABEL_LETTERS, unit="stitches")
+        self._add(gauge, "their_gauge").grid(sticky="ew")
+        self._add(count, "their_count").grid(sticky="ew")
+
     def _build_ways(self, place: ttk.Frame) -> None:
         look = self.look
         self._add(Field(place, look, "Edging each side", width=9, label_width=LABEL_LETTERS), "edging").grid(sticky="ew")
@@ -255,12 +274,12 @@ class ChainView(Card):
         self._say()
 
     def _say(self) -> None:
-        """Messages under the fields; a width that comes from a body measure can't be typed."""
-        card, from_body = self._card, self.texts().from_body
+        """Messages under the fields; a width that comes of something else can't be typed."""
+        card, follows = self._card, self.texts().width_follows
         for name, field in self._fields.items():
             error = card.errors.get(name)
             field.show_message(error if error and name in self._left else None)
-        self.width.input.state(["disabled" if from_body else "!disabled"])  # type: ignore[attr-defined]
+        self.width.input.state(["disabled" if follows else "!disabled"])  # type: ignore[attr-defined]
         if self._from_body is not None:
             self._from_body.configure(text=card.body_width or " ")
 

@@ -1,4 +1,4 @@
-"""The stitches the rows may begin with, a button each; there only while that is asked."""
+"""The stitches the rows may begin with, a button each; there only while that is asked. Of two usual ways, one is chosen."""
 
 import tkinter as tk
 from collections.abc import Callable, Mapping, Sequence
@@ -8,6 +8,8 @@ from tkinter import ttk
 from logbook.pages.swatches.first_stitches import FirstStitchChoice
 from logbook.window.look import Look
 from logbook.window.styles import styled
+
+SHORT = 5
 
 
 class FirstStitchButtons(ttk.Frame):
@@ -25,9 +27,12 @@ class FirstStitchButtons(ttk.Frame):
         self._shown = tuple(choices)
         for button in self.winfo_children():
             button.destroy()
-        for column, choice in enumerate(choices):
-            button = ttk.Button(self, text=choice.label, width=5, command=partial(self._on_choose, choice.texts))
-            self.look.grid(button, row=0, column=column, padx=(0, 1))
+        short = all(len(choice.label) <= SHORT for choice in choices)
+        for place, choice in enumerate(choices):
+            words = f"✓ {choice.label}" if choice.chosen else choice.label
+            button = ttk.Button(self, text=words, width=SHORT if short else 0, command=partial(self._on_choose, choice.texts))
+            row, column = (0, place) if short else (place, 0)
+            self.look.grid(button, row=row, column=column, padx=(0, 1), pady=(0, 0 if short else 1), sticky="ew")
         if choices:
             self.grid()
         else:

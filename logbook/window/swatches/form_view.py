@@ -110,6 +110,9 @@ class FormView(FormCard):
             self.form.type_in(key, text)
         for key, field in self.fields.items():
             field.text = self._shown(key)
+        for key, readings in self.readings.items():
+            if key in texts and readings.text != self.form.texts[key].rstrip("\n"):
+                readings.text = self.form.texts[key]
         self.say()
         self._on_change()
 

@@ -82,7 +82,17 @@ class SwatchesPage(RecordPage):
             from logbook.window.swatches.chain_side import ChainSide
 
             opened = self.session.settings.opened
-            self._side = ChainSide(self.frame, self.look, self.session, self.form, opened, self._fold, self.editor.put)
+            self._side = ChainSide(
+                self.frame,
+                self.look,
+                self.session,
+                self.form,
+                opened,
+                self._fold,
+                self.editor.put,
+                lambda: not self.swatches.count,
+                self.save,
+            )
             self._place(self._side.chain, 2)
             self._side.chain.lift(self.editor)  # next after the form, where Tab goes on to
             self._side.show()

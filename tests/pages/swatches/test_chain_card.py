@@ -63,7 +63,7 @@ def test_a_width_reads_as_people_type_it(desk: Desk, width: str) -> None:
 @pytest.mark.parametrize(
     ("texts", "missing"),
     [
-        ({}, "Type the finished width, for example 46."),
+        ({}, "Type the finished width, for example 46, or a chain."),
         ({"width": "46 c"}, "“46 c” is not a width: type it like 46, 46.5 cm or 18 1/4 in."),
         ({"width": "-3"}, "“-3” is not a width: it must be more than 0."),
         ({"width": "46", "edging": "-1"}, "“-1” is below 0: type 0 or more."),
@@ -208,3 +208,45 @@ def test_numbers_say_the_chain_in_words_too(desk: Desk) -> None:
     desk.form.type_in("plus", "1")
     desk.form.type_in("stitch pattern", "hdc")
     assert desk.form.texts["chain in words"] == "any number of stitches, add 2 for the base chain"
+
+
+def test_a_chain_typed_says_what_it_makes(desk: Desk) -> None:
+    card = desk.card(width="46", chain="74")
+    assert card.options[card.recommended or 0].headline == "74 chains make 46.5 cm"
+    assert "asked" not in card.options[card.recommended or 0].sentence
+    assert [option.option.chain for option in card.options] == [68, 74, 80]
+
+
+def test_a_chain_that_is_no_multiple_is_said_with_its_neighbours(desk: Desk) -> None:
+    card = desk.card(chain="75")
+    assert best(card).startswith("Chain 74: 75 is no multiple of 6 plus 2: 74 or 80.")
+    assert [option.option.chain for option in card.options] == [74, 80]
+    assert not any("no multiple" in note for note in card.notes)
+    assert desk.card(chain="x").errors.keys() == {"chain"}
+
+
+def test_another_patterns_gauge_and_count_give_the_width(desk: Desk) -> None:
+    # 90 stitches of 20 in 10 cm are 45 cm; the nearest of 6.36 mm a stitch is 68 − 1 or 74 − 1 stitches: 42.6 or 46.5 cm
+    card = desk.card(width="10", their_gauge="20 sts = 10 cm", their_count="90")
+    assert best(card).startswith("Chain 74: At their gauge, 20 sts = 10 cm, 90 stitches make 45.0 cm. 46.5 cm")
+    assert desk.card(their_gauge="20 sts = 10 cm").missing == "Type how many stitches their piece has, for example 90."
+    assert desk.card(their_count="90").missing.startswith("Type their gauge too")
+    assert desk.card(their_gauge="9 rows = 10 cm", their_count="90").errors.keys() == {"their_gauge"}
+
+
+def test_a_basic_stitch_offers_its_two_usual_forms(desk: Desk) -> None:
+    assert desk.card(width="46").forms == ()
+    desk.form.new()
+    desk.form.type_in("stitch pattern", "dc")
+    desk.form.type_in(WASHED, "16 sts = 10 cm")
+    card = desk.card(width="46")
+    assert [(form.label, form.chosen) for form in card.forms] == [
+        ("First stitch in 4th ch, the skipped chs count", True),
+        ("First stitch in 3rd ch, the skipped chs don’t count", False),
+    ]
+    for name, text in card.forms[1].texts.items():
+        desk.form.type_in(name, text)
+    again = desk.card(width="46")
+    assert [form.chosen for form in again.forms] == [False, True]
+    assert best(again).startswith("Chain 76: 46.2 cm")
+    assert desk.form.typed().errors == {}
