@@ -9,7 +9,7 @@ from datetime import UTC, datetime
 from typing import Any
 
 from logbook.book.running_digest import next_digest
-from logbook.book.schema import NAMES, RECORDS, STEPS, lifted
+from logbook.book.schema import NAMES, RECORDS, STEPS, SWATCH_OF_TAKEN, lifted
 from logbook.book.trouble import as_damage
 from logbook.craft.swatches.fields import clean_text
 from logbook.errors import RefusedError
@@ -165,14 +165,14 @@ def changes_of_record(connection: sqlite3.Connection, record: str) -> list[Chang
 
 def readings_of_swatch(connection: sqlite3.Connection, swatch: str) -> list[str]:
     """The uids of all readings a swatch has or ever had."""
-    return [
-        uid
-        for (uid,) in connection.execute(
-            """SELECT DISTINCT record FROM change WHERE record_table = 'reading'
-            AND instr(coalesce(after, before), ?) > 0 ORDER BY position""",
-            ('"swatch":' + json.dumps(swatch, ensure_ascii=False),),
-        )
-    ]
+    rows = connection.execute(
+        f"""SELECT record FROM change WHERE record_table = 'reading' AND record IN (
+            SELECT uid FROM reading WHERE swatch = ?1
+            UNION SELECT record FROM change WHERE record_table = 'reading' AND after IS NULL AND {SWATCH_OF_TAKEN} = ?1
+        ) GROUP BY record ORDER BY min(position)""",
+        (swatch,),
+    )
+    return [uid for (uid,) in rows]
 
 
 def _changes(rows: Iterable[tuple[Any, ...]]) -> list[Change]:

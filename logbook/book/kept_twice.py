@@ -11,9 +11,9 @@ from itertools import islice
 from typing import Any
 
 from logbook.book.changes import row_of
+from logbook.book.derived import refresh_derived
 from logbook.book.running_digest import next_digest, not_as_kept, stored_changes
 from logbook.book.schema import RECORDS
-from logbook.book.search import refresh_words
 from logbook.book.trouble import AlteredError, DamagedError
 
 MOST_NAMED = 50
@@ -94,7 +94,7 @@ def set_right(connection: sqlite3.Connection) -> list[str]:
             _as_kept(connection, one)
             done.append(str(one))
     if done:
-        refresh_words(connection, [("swatch", uid) for (uid,) in connection.execute("SELECT uid FROM swatch").fetchall()])
+        refresh_derived(connection, [("swatch", uid) for (uid,) in connection.execute("SELECT uid FROM swatch").fetchall()])
     return done
 
 

@@ -13,10 +13,10 @@ from logbook.book.changes import Writing, new_uid, utc_now
 from logbook.book.checking import check_tables, check_whole
 from logbook.book.connection import connect, keep_one_file, transaction
 from logbook.book.copying import new_file, verified_copy
+from logbook.book.derived import refresh_derived
 from logbook.book.leftover import name_with_journal, take_back
 from logbook.book.opening import is_writable, look
 from logbook.book.schema import APPLICATION_ID, STEPS, take_steps
-from logbook.book.search import refresh_words
 from logbook.book.trouble import DamagedError, InUseError, as_sentences, code_of
 from logbook.errors import RefusedError
 
@@ -79,7 +79,7 @@ class Logbook:
                 )
             writing = Writing(self.connection, label, kind, of, self.now)
             yield writing
-            refresh_words(self.connection, writing.touched)
+            refresh_derived(self.connection, writing.touched)
             writing.seal()
 
     def back_up(self, *, again: bool = False) -> Path | None:
@@ -253,7 +253,7 @@ def new_logbook(
         if fill is not None:
             writing = Writing(connection, "")
             fill(writing)
-            refresh_words(connection, writing.touched)
+            refresh_derived(connection, writing.touched)
             writing.seal()
     return open_logbook(path, backup_folder, patience=patience)
 

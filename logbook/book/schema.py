@@ -111,11 +111,32 @@ _STEP_2 = (
     ) STRICT""",
 )
 
-STEPS = (_STEP_1, _STEP_2)
+SWATCH_OF_TAKEN = """substr(before, 12, instr(before, '","place"') - 12)"""
+"""The swatch's uid in the kept text of a reading that was taken out; the index goes by this very expression."""
+
+_STEP_3 = (
+    """CREATE TABLE swatch_gauges (
+        swatch TEXT PRIMARY KEY, arithmetic INTEGER NOT NULL, multiple INTEGER, rows_in_repeat INTEGER, sums TEXT NOT NULL
+    ) STRICT""",
+    f"CREATE INDEX change_took_reading ON change ({SWATCH_OF_TAKEN}) WHERE record_table = 'reading' AND after IS NULL",
+)
+
+STEPS = (_STEP_1, _STEP_2, _STEP_3)
 """Each step's statements, first to last; the schema's number is how many have been taken."""
 
 _AFTER: Mapping[int, Callable[[sqlite3.Connection], None]] = {2: reckon_anew}
 """What a step does besides, that no statement can."""
+
+
+def _keep_gauges(connection: sqlite3.Connection) -> None:
+    if connection.execute("SELECT 1 FROM swatch LIMIT 1").fetchone():
+        from logbook.book.gauges import put_gauges  # it reads swatches, whose columns are in this file
+
+        put_gauges(connection)
+
+
+_AT_LAST: Mapping[int, Callable[[sqlite3.Connection], None]] = {3: _keep_gauges}
+"""What is to be done when every step was taken: it reads records by the columns they have today."""
 
 RECORDS: dict[str, tuple[str, ...]] = {
     "yarn": ("name", "fibre", "yarn_class", "ball_grams", "ball_metres", "ball_price", "currency"),
@@ -185,4 +206,7 @@ def take_steps(connection: sqlite3.Connection, steps: Sequence[Sequence[str]], t
             connection.execute(statement)
         if number in _AFTER:
             _AFTER[number](connection)
+    for number, work in _AT_LAST.items():
+        if taken < number <= len(steps):
+            work(connection)
     connection.execute(f"PRAGMA user_version = {len(steps)}")

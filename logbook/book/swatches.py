@@ -24,25 +24,40 @@ _LONGEST_NUMBER = 9  # of digits in a tag; what is longer, as a barcode, is not 
 
 def yarns(connection: sqlite3.Connection) -> dict[str, Yarn]:
     """All yarns by uid, in the order of their names."""
-    columns = RECORDS["yarn"]
-    rows = connection.execute(f"SELECT uid, {', '.join(columns)} FROM yarn ORDER BY name")
-    return {uid: Yarn(uid=uid, **dict(zip(columns, rest, strict=True))) for uid, *rest in rows}
+    return _records(connection, "yarn", Yarn)
 
 
 def stitch_patterns(connection: sqlite3.Connection) -> dict[str, StitchPattern]:
     """All stitch patterns by uid, in the order of their names."""
-    columns = RECORDS["stitch_pattern"]
-    rows = connection.execute(f"SELECT uid, {', '.join(columns)} FROM stitch_pattern ORDER BY name")
-    return {uid: StitchPattern(uid=uid, **dict(zip(columns, rest, strict=True))) for uid, *rest in rows}
+    return _records(connection, "stitch_pattern", StitchPattern)
 
 
-def swatches(connection: sqlite3.Connection, uids: Sequence[str] | None = None) -> list[Swatch]:
+def _records(
+    connection: sqlite3.Connection, table: str, kind: type[_Record], uids: Sequence[str] | None = None
+) -> dict[str, _Record]:
+    """Those of ``uids``, or all."""
+    rows = [
+        (row[0], _values(table, row[1:])) for row in rows_of(connection, table, "uid", ("uid", *RECORDS[table]), uids, "name")
+    ]
+    return {uid: kind(uid=uid, **values) for uid, values in rows}
+
+
+def _values(table: str, row: Sequence[Any]) -> dict[str, Any]:
+    return dict(zip(RECORDS[table], row, strict=True))
+
+
+def swatches(connection: sqlite3.Connection, uids: Sequence[str] | None = None, *, with_readings: bool = True) -> list[Swatch]:
     """The swatches of ``uids`` in that order (those not there are left out); with None all, in the order they were logged."""
-    known_yarns, known_patterns = yarns(connection), stitch_patterns(connection)
-    readings = _readings(connection, uids)
+    readings = _readings(connection, uids) if with_readings else {}
     columns = RECORDS["swatch"]
     found: dict[str, Swatch] = {}
-    rows = _rows(connection, "swatch", "uid", ("uid", *columns), uids, "rowid")
+    rows = rows_of(connection, "swatch", "uid", ("uid", *columns), uids)
+    worked_of = [
+        None if uids is None else sorted({row[place] for row in rows if row[place]})
+        for place in (columns.index("yarn") + 1, columns.index("stitch_pattern") + 1)
+    ]
+    known_yarns = _records(connection, "yarn", Yarn, worked_of[0])
+    known_patterns = _records(connection, "stitch_pattern", StitchPattern, worked_of[1])
     with as_damage("What a swatch was worked of"):
         for uid, *rest in rows:
             values = dict(zip(columns, rest, strict=True))
@@ -51,7 +66,7 @@ def swatches(connection: sqlite3.Connection, uids: Sequence[str] | None = None) 
                 uid=uid,
                 yarn=_known(known_yarns, yarn),
                 pattern=_known(known_patterns, pattern),
-                readings=tuple(readings[uid]),
+                readings=tuple(readings.get(uid, ())),
                 **values,
             )
     return list(found.values()) if uids is None else [found[uid] for uid in uids if uid in found]
@@ -253,7 +268,7 @@ def _put_readings(writing: Writing, swatch: str, readings: Iterable[TakenReading
 def _readings(connection: sqlite3.Connection, uids: Sequence[str] | None) -> dict[str, list[TakenReading]]:
     columns = ("swatch", "condition", "number", "counted", "length_mm", "is_count", "inches", "finest", "text")
     found: dict[str, list[TakenReading]] = defaultdict(list)
-    rows = _rows(connection, "reading", "swatch", columns, uids, "swatch, place")
+    rows = rows_of(connection, "reading", "swatch", columns, uids, "swatch, place")
     with as_damage("A reading"):
         for swatch, condition, number, counted, length, is_count, inches, finest, text in rows:
             reading = Reading(number, Counted(counted), length, bool(is_count), bool(inches), finest, text)
@@ -261,9 +276,10 @@ def _readings(connection: sqlite3.Connection, uids: Sequence[str] | None) -> dic
     return found
 
 
-def _rows(
-    connection: sqlite3.Connection, table: str, key: str, columns: Sequence[str], uids: Sequence[str] | None, order: str
+def rows_of(
+    connection: sqlite3.Connection, table: str, key: str, columns: Sequence[str], uids: Sequence[str] | None, order: str = "rowid"
 ) -> list[tuple[Any, ...]]:
+    """The rows of a table whose ``key`` is one of ``uids``, or all; in that order, of ``uids`` a few hundred at a time."""
     select = f"SELECT {', '.join(columns)} FROM {table}"
     if uids is None:
         return connection.execute(f"{select} ORDER BY {order}").fetchall()

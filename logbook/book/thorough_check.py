@@ -9,6 +9,7 @@ from logbook.book.body_charts import chart_texts
 from logbook.book.changes import changes_of_action
 from logbook.book.checking import check_whole
 from logbook.book.connection import connect
+from logbook.book.gauges import row_of_gauges
 from logbook.book.kept_twice import require_kept_alike
 from logbook.book.pieces import made_pieces, planned_pieces
 from logbook.book.schema import STEPS
@@ -16,6 +17,7 @@ from logbook.book.search import words_of
 from logbook.book.swatches import swatches
 from logbook.book.trouble import DamagedError, as_sentences
 from logbook.book.undo import undo_state
+from logbook.craft.swatches.gauge import ARITHMETIC
 
 
 def check_thoroughly(path: Path, patience: float = 2.0) -> int:
@@ -46,4 +48,7 @@ def check_records(connection: sqlite3.Connection) -> int:
     kept = dict(connection.execute("SELECT swatch, folded FROM swatch_words"))
     if kept != words_of(connection):
         raise DamagedError("what it searches in does not agree with its swatches")
+    kept_gauges = {uid: tuple(row) for uid, *row in connection.execute("SELECT * FROM swatch_gauges")}
+    if any(row[0] == ARITHMETIC and row != row_of_gauges(one) for one in found if (row := kept_gauges.get(one.uid))):
+        raise DamagedError("a gauge it keeps does not agree with its readings")
     return len(found)

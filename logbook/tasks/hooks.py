@@ -5,12 +5,13 @@ from dataclasses import dataclass
 
 from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.logbook import Logbook
+from logbook.book.search import Filters, matching
+from logbook.book.swatches import swatches
 from logbook.craft.gauges.which_hook import HookLine, HookTrial, hook_line, hook_notes, hook_trials
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.swatch import Swatch
 from logbook.errors import RefusedError
-from logbook.tasks.find import Filters, find
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,8 +30,8 @@ def hooks_for(book: Logbook, filters: Filters, condition: Condition = Condition.
     Of swatches that can't be put on one line (another yarn, stitch or hand) the largest group is taken, and the notes say so.
     Raises RefusedError if none is found or only one hook was tried.
     """
-    found = [one.swatch for one in find(book, filters)]
     with book.reading() as connection:
+        found = swatches(connection, matching(connection, filters))
         assumed = kept_assumptions(connection)
     if not found:
         raise RefusedError("No swatch of that yarn and stitch was found: look at their names with find.")

@@ -5,6 +5,7 @@ from datetime import date
 
 from logbook.book import pieces as kept
 from logbook.book.logbook import Logbook
+from logbook.book.search import Filters, matching
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.pieces.options import Option
 from logbook.craft.pieces.piece_gauges import PieceGauges
@@ -12,7 +13,6 @@ from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.words.lengths import Units, show_difference, show_length
 from logbook.craft.words.numbers import show_percent
-from logbook.tasks.find import Filters, find
 from logbook.tasks.pieces import PieceAnswer
 
 
@@ -69,8 +69,8 @@ def delete_made_piece(book: Logbook, made: MadePiece) -> None:
 def find_made(book: Logbook, filters: Filters) -> list[MadePiece]:
     """The made pieces in which every word is found, the newest first; where more than words is asked, of swatches like that."""
     others = replace(filters, words="")
-    swatches = None if others == Filters() else {one.swatch.uid for one in find(book, others)}
     with book.reading() as connection:
+        swatches = None if others == Filters() else set(matching(connection, others))
         words = set(kept.matching_pieces(connection, filters.words))
         made = kept.made_pieces(connection).values()
     return [one for one in made if one.uid in words and (swatches is None or one.swatch in swatches)]

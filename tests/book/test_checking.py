@@ -17,6 +17,7 @@ SPOILT = [
     ("INSERT INTO assumption VALUES ('most_edge_stitches', 9e999)", "An assumption can't be made out"),
     ("DELETE FROM swatch_words WHERE swatch = (SELECT uid FROM swatch)", "what it searches in"),
     ("UPDATE swatch_words SET folded = 'x'", "what it searches in"),
+    ("UPDATE swatch_gauges SET sums = '[]' WHERE rowid = 1", "a gauge it keeps"),
     ("PRAGMA foreign_keys = OFF; DELETE FROM yarn", "points to nothing"),
 ]
 

@@ -9,9 +9,11 @@ from typing import Any
 
 import pytest
 
+from logbook.book.gauges import row_of_gauges
 from logbook.book.logbook import Logbook, open_logbook
 from logbook.book.running_digest import not_as_kept
 from logbook.book.schema import STEPS
+from logbook.book.swatches import swatches
 from logbook.book.thorough_check import check_thoroughly
 from logbook.book.undo import redo, undo
 from logbook.craft.sizes.published_run import PublishedRun
@@ -48,6 +50,13 @@ def states(turn: Any, book: Logbook, columns: dict[str, Sequence[str]]) -> list[
 
 def test_there_is_one_of_every_schema_before_the_newest() -> None:
     assert {int(folder.name) for folder in RELEASED} >= set(range(1, len(STEPS)))
+
+
+def test_what_is_kept_beside_the_records_is_there(path: Path) -> None:
+    with open_logbook(path) as book:
+        kept = {uid: tuple(row) for uid, *row in book.connection.execute("SELECT * FROM swatch_gauges")}
+        assert kept == {one.uid: row_of_gauges(one) for one in swatches(book.connection)}
+        assert kept
 
 
 def test_it_opens_and_every_step_of_it_goes_back_and_forth(path: Path, held: dict[str, Any]) -> None:

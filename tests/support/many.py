@@ -8,8 +8,8 @@ from pathlib import Path
 from logbook import sample
 from logbook.book.changes import Writing
 from logbook.book.connection import transaction
+from logbook.book.derived import refresh_derived
 from logbook.book.logbook import Logbook, new_logbook, open_logbook
-from logbook.book.search import refresh_words
 from logbook.book.swatches import put_stitch_pattern, put_swatch, put_yarn, swatches
 from logbook.craft.swatches.swatch import Swatch
 from logbook.tasks.importing import import_into_new
@@ -52,7 +52,7 @@ def built(path: Path, many: int, originals: Sequence[Swatch]) -> Logbook:
                 one = next(coming)
                 writing = Writing(book.connection, f"log {one.tag}", now=book.now)
                 _put(writing, one, yarns, patterns)
-                refresh_words(book.connection, writing.touched)
+                refresh_derived(book.connection, writing.touched)
                 writing.seal()
     return book
 

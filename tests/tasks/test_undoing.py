@@ -39,6 +39,25 @@ def test_everything_goes_back_and_forth_also_after_opening_again(book: Logbook) 
 
 
 class TestHistory:
+    def test_readings_that_are_gone_are_told_of_and_those_of_others_not_looked_at(self, book: Logbook) -> None:
+        uid = save_swatch(book, swatch(yarn=COTTON, readings=taken("20 sts = 10 cm; 21 sts = 10 cm; 22 rows = 10 cm")))
+        save_swatch(book, swatch(2, yarn=COTTON))
+        one = swatch_in_hand(book, uid)
+        assert one is not None
+        save_swatch(book, replace(one, readings=one.readings[:1]))
+        told = [(line.before, line.after) for line in history(book, uid) if line.field.startswith("reading")]
+        gone = [("21 sts = 10 cm", ""), ("22 rows = 10 cm", "")]
+        assert sorted(told) == sorted([*gone, *(pair[::-1] for pair in gone), ("", "20 sts = 10 cm")])
+        asked: list[str] = []
+        book.connection.set_trace_callback(asked.append)
+        history(book, uid)
+        book.connection.set_trace_callback(None)
+        plans = [
+            row[3] for sql in asked if sql.startswith("SELECT") for row in book.connection.execute(f"EXPLAIN QUERY PLAN {sql}")
+        ]
+        assert plans
+        assert not [plan for plan in plans if plan.startswith("SCAN change")]
+
     def test_of_a_swatch_newest_first_with_names_and_readings(self, book: Logbook) -> None:
         times = iter(f"2026-05-31T10:{minute:02d}:00.000+00:00" for minute in range(60))
         book.now = lambda: next(times)

@@ -31,8 +31,8 @@ class Gauge:
     """Length in mm of one stitch or row, and its relative 95 % half-width (None: too coarse to say).
 
     ``fabric_part`` and ``tape_part`` are the half-widths that make up ``give_or_take`` (root of the sum of squares);
-    ``counting_part`` is what of ``tape_part`` comes of counting. ``deviations`` says how far each reading lies from the pitch,
-    ``variation`` (s) how the places of the fabric differ, both relative.
+    ``counting_part`` is what of ``tape_part`` comes of counting. ``deviations`` says how far each reading lies from the pitch
+    (none where the sums alone are known), ``variation`` (s) how the places of the fabric differ, both relative.
     """
 
     pitch_mm: float
@@ -50,34 +50,104 @@ class Gauge:
         return self.give_or_take is None
 
 
+ARITHMETIC = 1
+"""The version of what ``GaugeSums`` are: raised whenever the same readings would give others."""
+
+
+@dataclass(frozen=True, slots=True)
+class GaugeSums:
+    """What the readings of one condition and direction come to before anything is assumed: all but the assumptions in U.
+
+    ``scatter`` is SS, ``weights`` √Σw². Of U's tape part: ``said`` is Σ(w·r/x)² of the spans whose r is said, ``cm`` and
+    ``inches`` are Σ(w/x)² of those read on a tape in cm or in inches, ``counts`` is Σ w·q/n. ``coarse``: some count is too coarse
+    for a give or take; ``shown``: some q is what the counts themselves show, and would be another if it were assumed.
+    """
+
+    pitch_mm: float
+    readings: int
+    scatter: float
+    weights: float
+    said: float
+    cm: float
+    inches: float
+    counts: float
+    coarse: bool
+    shown: bool
+
+    def holds(self, assumptions: Assumptions) -> bool:
+        """Whether these are the sums under ``assumptions``."""
+        return assumptions.count_step is None or not self.shown
+
+    def gauge(self, assumptions: Assumptions, deviations: tuple[float, ...] = ()) -> Gauge:
+        """The gauge under ``assumptions``, which these sums must hold under; ``deviations`` are those behind ``scatter``."""
+        degrees = PRIOR_DEGREES + self.readings - 1
+        variation = math.sqrt((PRIOR_DEGREES * assumptions.variation**2 + self.scatter) / degrees)
+        fabric = t_975(degrees) * variation * self.weights
+        spans = self.said + assumptions.tape_mm**2 * self.cm + assumptions.tape_inch_mm**2 * self.inches
+        counting = self.counts / 2
+        tape = math.hypot(math.sqrt(spans / 2), counting)
+        return Gauge(
+            pitch_mm=self.pitch_mm,
+            give_or_take=None if self.coarse else math.hypot(fabric, tape),
+            fabric_part=fabric,
+            tape_part=tape,
+            readings=self.readings,
+            deviations=deviations,
+            counting_part=counting,
+            variation=variation,
+        )
+
+
 def gauge_of(readings: Sequence[Reading], per_repeat: int | None, assumptions: Assumptions) -> Gauge:
     """The gauge of readings of one condition and direction, per stitch or row.
 
     ``per_repeat``: stitches (or rows) in a whole repeat, None if not known. Raises RefusedError if there are no readings, they
     run in two directions, or some are in repeats and the repeat is not known.
     """
+    sums, deviations = _summed(readings, per_repeat, assumptions)
+    return sums.gauge(assumptions, deviations)
+
+
+def sums_of(readings: Sequence[Reading], per_repeat: int | None) -> GaugeSums:
+    """The sums behind ``gauge_of``, counts read as finely as they show. Raises as that does."""
+    return _summed(readings, per_repeat, Assumptions())[0]
+
+
+def _summed(readings: Sequence[Reading], per_repeat: int | None, assumptions: Assumptions) -> tuple[GaugeSums, tuple[float, ...]]:
     if len({reading.counted.direction for reading in readings}) != 1:
         raise RefusedError("A gauge needs readings of one direction: at least one, of stitches or of rows.")
     units = [reading.number * _units_in(reading, per_repeat) for reading in readings]
     lengths = [reading.length_mm for reading in readings]
-    pitch = math.fsum(lengths) / math.fsum(units)
-    weights = [n / math.fsum(units) for n in units]
-    deviations = [x / n / pitch - 1 for x, n in zip(lengths, units, strict=True)]
-    variation, quantile = _variation(deviations, assumptions.variation)
-    fabric = quantile * variation * math.hypot(*weights)
-    spans, counts = _tape_parts(readings, weights, assumptions)
-    tape = math.hypot(spans, counts)
-    coarse = any(r.is_count and step / r.number > COARSE for r, step in zip(readings, assumptions.finest(readings), strict=True))
-    return Gauge(
+    whole = math.fsum(units)
+    pitch = math.fsum(lengths) / whole
+    weights = [n / whole for n in units]
+    deviations = tuple(x / n / pitch - 1 for x, n in zip(lengths, units, strict=True))
+    mean = math.fsum(deviations) / len(deviations)
+    said = cm = inches = counts = 0.0
+    coarse = False
+    for reading, weight, finest in zip(readings, weights, assumptions.finest(readings), strict=True):
+        if reading.is_count:
+            counts += weight * finest / reading.number
+            coarse = coarse or finest / reading.number > COARSE
+        elif reading.finest is not None:
+            said += (weight * finest / reading.length_mm) ** 2
+        elif reading.inches:
+            inches += (weight / reading.length_mm) ** 2
+        else:
+            cm += (weight / reading.length_mm) ** 2
+    sums = GaugeSums(
         pitch_mm=pitch,
-        give_or_take=None if coarse else math.hypot(fabric, tape),
-        fabric_part=fabric,
-        tape_part=tape,
         readings=len(readings),
-        deviations=tuple(deviations),
-        counting_part=counts,
-        variation=variation,
+        scatter=math.fsum((d - mean) ** 2 for d in deviations),
+        weights=math.hypot(*weights),
+        said=said,
+        cm=cm,
+        inches=inches,
+        counts=counts,
+        coarse=coarse,
+        shown=any(reading.is_count and reading.finest is None for reading in readings),
     )
+    return sums, deviations
 
 
 def _units_in(reading: Reading, per_repeat: int | None) -> int:
@@ -87,22 +157,3 @@ def _units_in(reading: Reading, per_repeat: int | None) -> int:
         what = "multiple (stitches in a repeat)" if reading.counted.direction.one == "stitch" else "rows in a repeat"
         raise RefusedError(f"“{reading.text}” is in repeats: give the {what} of the stitch pattern.")
     return per_repeat
-
-
-def _variation(deviations: Sequence[float], expected: float) -> tuple[float, float]:
-    """s, and the quantile of Student's t that goes with it."""
-    degrees = PRIOR_DEGREES + len(deviations) - 1
-    mean = math.fsum(deviations) / len(deviations)
-    scatter = math.fsum((d - mean) ** 2 for d in deviations)
-    return math.sqrt((PRIOR_DEGREES * expected**2 + scatter) / degrees), t_975(degrees)
-
-
-def _tape_parts(readings: Sequence[Reading], weights: Sequence[float], assumptions: Assumptions) -> tuple[float, float]:
-    """The half-widths that come of reading spans and of counting."""
-    spans = counts = 0.0
-    for reading, weight, finest in zip(readings, weights, assumptions.finest(readings), strict=True):
-        if reading.is_count:
-            counts += weight * finest / (math.sqrt(12) * reading.number)
-        else:
-            spans += (weight * finest / (math.sqrt(6) * reading.length_mm)) ** 2
-    return math.sqrt(3 * spans), math.sqrt(3) * counts

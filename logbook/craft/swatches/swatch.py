@@ -1,11 +1,11 @@
 """A swatch: what it was worked of, and the readings taken of it in each condition."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
-from logbook.craft.swatches.gauge import Gauge, gauge_of
+from logbook.craft.swatches.gauge import Gauge, GaugeSums, gauge_of, sums_of
 from logbook.craft.swatches.readings import Reading
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.yarn import Yarn
@@ -76,13 +76,29 @@ def gauge_in(swatch: Swatch, condition: Condition, direction: Direction, assumpt
 
 def gauges_of(swatch: Swatch, assumptions: Assumptions) -> dict[tuple[Condition, Direction], Gauge]:
     """Every gauge that can be worked out; readings in repeats of an unstated length are left out."""
-    found = {}
+    return {
+        (condition, direction): gauge_of(readings, swatch.per_repeat(direction), assumptions)
+        for condition, direction, readings in _measured(swatch)
+    }
+
+
+def gauge_sums_of(swatch: Swatch) -> dict[tuple[Condition, Direction], GaugeSums]:
+    """The sums behind every gauge in ``gauges_of``."""
+    return {
+        (condition, direction): sums_of(readings, swatch.per_repeat(direction))
+        for condition, direction, readings in _measured(swatch)
+    }
+
+
+def _measured(swatch: Swatch) -> Iterator[tuple[Condition, Direction, Sequence[Reading]]]:
+    """The readings behind each gauge that can be worked out."""
+    if not swatch.readings:
+        return
     for condition in Condition:
         for direction in Direction:
             readings = measuring(swatch, condition, direction)
             if readings and not _repeat_unknown(readings, swatch.per_repeat(direction)):
-                found[condition, direction] = gauge_of(readings, swatch.per_repeat(direction), assumptions)
-    return found
+                yield condition, direction, readings
 
 
 def measuring(swatch: Swatch, condition: Condition, direction: Direction) -> list[Reading]:
