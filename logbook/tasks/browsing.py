@@ -74,6 +74,12 @@ def swatch_in_hand(book: Logbook, uid: str) -> Swatch | None:
         return next(iter(stored.swatches(connection, [uid])), None)
 
 
+def whole_swatches(book: Logbook, uids: Sequence[str]) -> list[Swatch]:
+    """These swatches whole; those that are not there any more are left out."""
+    with book.reading() as connection:
+        return stored.swatches(connection, uids)
+
+
 def swatches_of_same_yarn(book: Logbook, swatch: Swatch) -> list[Swatch]:
     """All swatches of its yarn, itself included; none if it has no yarn in the logbook."""
     if swatch.yarn is None or not swatch.yarn.uid:

@@ -1,10 +1,10 @@
 """What can be done when the logbook to begin with can't be opened."""
 
 from pathlib import Path
-from tkinter import filedialog
 
 from logbook.errors import RefusedError
 from logbook.tasks.keeping import DamagedError, Logbook, open_book
+from logbook.window.file_dialogs import ask_what_to_open
 from logbook.window.main_window import MainWindow
 from logbook.window.message import Answer, ask
 from logbook.window.rescue import offer_rescue
@@ -22,7 +22,7 @@ def another_book(window: MainWindow, path: Path, trouble: RefusedError) -> Logbo
         answers = [Answer("open", "&Open another logbook…"), Answer("quit", "&Quit")]
         if ask(window.root, window.look, str(trouble), answers, "open", "quit") == "quit":
             raise trouble
-        chosen = filedialog.askopenfilename(parent=window.root, title="Open a logbook", filetypes=KINDS)
+        chosen = ask_what_to_open(parent=window.root, title="Open a logbook", filetypes=KINDS)
         path = Path(chosen) if chosen else path
         try:
             return open_book(path)

@@ -3,19 +3,19 @@
 import tkinter as tk
 from collections.abc import Callable
 from pathlib import Path
-from tkinter import filedialog
 
 from logbook.errors import RefusedError
 from logbook.pages.session import Session
 from logbook.tasks.keeping import SUFFIX, back_up, backups_of, restore
 from logbook.window.dialog import Dialog
+from logbook.window.file_dialogs import ask_where_to_save
 from logbook.window.look import Look
 from logbook.window.message import tell
 from logbook.window.sentence import Sentence
 from logbook.window.table import Column, Row, Table
 
 COLUMNS = (
-    Column("made", "Made (UTC)", 18),
+    Column("made", "Made", 18),
     Column("swatches", "Swatches", 10, "right"),
     Column("size", "Size", 10, "right"),
     Column("file", "File", 34, grow=True, least=27),
@@ -49,7 +49,7 @@ class _Backups:
             Row(
                 str(backup.path),
                 (
-                    f"{backup.made:%Y-%m-%d %H:%M:%S}",
+                    f"{backup.made.astimezone():%Y-%m-%d %H:%M:%S}",
                     "unreadable" if backup.swatches is None else str(backup.swatches),
                     f"{backup.path.stat().st_size / 1e6:.1f} MB",
                     backup.path.name,
@@ -77,7 +77,7 @@ class _Backups:
     def _restore(self) -> None:
         if not self._table.selected:
             return
-        chosen = filedialog.asksaveasfilename(
+        chosen = ask_where_to_save(
             parent=self._dialog,
             title="Restore under a new name",
             defaultextension=SUFFIX,

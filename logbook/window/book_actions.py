@@ -5,12 +5,12 @@ Those are imported when they open, so that the window is there at once.
 
 from collections.abc import Callable
 from pathlib import Path
-from tkinter import filedialog
 from typing import TYPE_CHECKING
 
 from logbook.errors import RefusedError
 from logbook.tasks.keeping import SUFFIX, CheckResult, DamagedError, Logbook, ReplacedError, check_book, new_book, open_book
 from logbook.window.background import Report
+from logbook.window.file_dialogs import ask_what_to_open, ask_where_to_save
 from logbook.window.message import say_foreseen, tell
 from logbook.window.progress import run_with_progress
 from logbook.window.rescue import offer_rescue
@@ -34,7 +34,7 @@ class BookActions:
 
     def new(self) -> None:
         """Makes a new logbook where the user says, and shows it."""
-        chosen = filedialog.asksaveasfilename(
+        chosen = ask_where_to_save(
             parent=self._window.root, title="New logbook", defaultextension=SUFFIX, filetypes=KINDS, confirmoverwrite=False
         )
         if chosen:
@@ -42,7 +42,7 @@ class BookActions:
 
     def open(self) -> None:
         """Opens the logbook the user chooses."""
-        chosen = filedialog.askopenfilename(parent=self._window.root, title="Open a logbook", filetypes=KINDS)
+        chosen = ask_what_to_open(parent=self._window.root, title="Open a logbook", filetypes=KINDS)
         if chosen:
             self.open_path(Path(chosen))
 

@@ -1,6 +1,5 @@
 """The row of buttons at the foot of a page, their keys, and the line that says why something can't be done."""
 
-import tkinter as tk
 from collections.abc import Callable, Mapping
 from functools import partial
 from tkinter import ttk
@@ -15,10 +14,7 @@ Command = tuple[str, str, Callable[[], object]]
 
 
 class ButtonRow(ttk.Frame):
-    """Grid it under the rest of ``page``, while which is shown the keys hold. Delete stands alone at the left; Save stands out.
-
-    ``menu`` makes a button that stands beside Delete.
-    """
+    """Grid it under the rest of ``page``, while which is shown the keys hold. Delete is alone at the left; Save stands out."""
 
     def __init__(
         self,
@@ -26,14 +22,10 @@ class ButtonRow(ttk.Frame):
         look: Look,
         session: Session,
         commands: tuple[Command, ...],
-        menu: Callable[[tk.Misc], ttk.Menubutton] | None = None,
     ) -> None:
         super().__init__(page)
-        self.look, self._session = look, session
+        self.look, self._session, self._commands = look, session, commands
         self.columnconfigure(2, weight=1)
-        self.menu_button = menu(self) if menu is not None else None
-        if self.menu_button is not None:
-            look.grid(self.menu_button, row=0, column=1, sticky="w", padx=(2, 0))
         self.buttons: dict[str, ttk.Button] = {}
         for column, (text, keys, action) in enumerate(commands, 3):
             words, underline = split_mnemonic(text)
@@ -46,6 +38,12 @@ class ButtonRow(ttk.Frame):
             bind_keys(page.winfo_toplevel(), keys, partial(self._press, button), while_shown=page)
         self.refusal = Sentence(self, "", "Error.TLabel")
         self.bind("<Configure>", lambda _: self._fit(), add="+")
+
+    @property
+    def entries(self) -> list[Command]:
+        """What its buttons do, as entries of a menu: Delete last."""
+        first, *others = self._commands
+        return [(text, keys, partial(self._press, self.buttons[split_mnemonic(text)[0]])) for text, keys, _ in (*others, first)]
 
     def refuse(self, sentence: str) -> None:
         """Says why something can't be done."""
@@ -73,8 +71,7 @@ class ButtonRow(ttk.Frame):
 
     def _needs(self) -> int:
         """Pixels that all buttons take side by side."""
-        menu = self.menu_button.winfo_reqwidth() if self.menu_button is not None else 0
-        return menu + sum(button.winfo_reqwidth() + self.look.pixels(2) for button in self.buttons.values())
+        return sum(button.winfo_reqwidth() + self.look.pixels(2) for button in self.buttons.values())
 
     def _place_refusal(self) -> None:
         """Left of the buttons, so that nothing moves; under them where they leave too little room, as they do in large text."""

@@ -1,5 +1,6 @@
 """The one window: a row of pages, a menu, a line that says what was done last."""
 
+import time
 import tkinter as tk
 from collections.abc import Collection
 from dataclasses import replace
@@ -12,6 +13,7 @@ from logbook.settings import Settings, save_settings
 from logbook.tasks.error_log import error_log
 from logbook.tasks.keeping import Logbook
 from logbook.window.draft_keeper import DraftKeeper
+from logbook.window.icon import draw_icon
 from logbook.window.idle_backups import IdleBackups
 from logbook.window.keyboard import install_keyboard
 from logbook.window.keys import bind_keys, install_keys, install_mnemonics, split_mnemonic
@@ -28,6 +30,8 @@ from logbook.window.wheel import install_wheel
 
 PROGRAM_NAME = "Swatch and gauge logbook"
 SAMPLE = "This is a fresh copy of the sample: try what you like, nothing of it is kept."
+SAID_FOR_S = 8.0
+"""So long a sentence in the line at the foot stands at least."""
 PATIENCE_S = 0.1
 """How long the window may stand still while another program writes; between such tries it goes on for SHORTEST_WAIT_MS."""
 SHORTEST_WAIT_MS = 100
@@ -39,6 +43,7 @@ class MainWindow:
     def __init__(self, root: tk.Tk, settings: Settings) -> None:
         self.root = root
         root.title(PROGRAM_NAME)
+        self._icon = draw_icon(root)
         self.look = Look(root)
         self.settings = settings
         self.session: Session | None = None
@@ -64,6 +69,9 @@ class MainWindow:
         self.tabs: Any = ttk.Notebook(self.root)  # the stubs know only half of it
         self.look.grid(self.tabs, row=0, column=0, sticky="nsew", padx=2, pady=(1, 0))
         self.tabs.enable_traversal()
+        self._said_at = time.monotonic()
+        for event in ("<KeyPress>", "<ButtonPress>"):
+            self.root.bind(event, lambda _: self._forget_said(), add="+")
         self.tabs.bind("<<NotebookTabChanged>>", lambda _: self._page_chosen())
         self._said = Sentence(self.root, style="Muted.TLabel")
         self.look.grid(self._said, row=1, column=0, sticky="ew", padx=3, pady=(0.5, 1))
@@ -128,8 +136,14 @@ class MainWindow:
         self._pages.clear()
 
     def say(self, sentence: str) -> None:
-        """Shows a sentence in the line at the foot of the window."""
+        """Shows a sentence in the line at the foot of the window, until it is old and something else is done."""
         self._said.configure(text=sentence or " ")
+        self._said_at = time.monotonic()
+
+    def _forget_said(self) -> None:
+        """What was said some time ago need not be true any more; of the sample that nothing is kept stays true."""
+        if time.monotonic() - self._said_at > SAID_FOR_S:
+            self._said.configure(text=SAMPLE if self.session is not None and self.session.is_sample else " ")
 
     @property
     def pages(self) -> Collection[Page]:
@@ -200,13 +214,17 @@ class MainWindow:
         """Pages are made when they are first looked at, so that the window is there at once."""
         if self.session is None or not self.tabs.tabs():
             return
-        number = self.tabs.index("current")
+        self.made_page(self.tabs.index("current")).first_focus()
+
+    def made_page(self, number: int) -> Page:
+        """A page of the logbook that is shown, made now if it was not looked at yet."""
+        assert self.session is not None
         if number not in self._pages:
             holder = self.root.nametowidget(self.tabs.tabs()[number])
             page = PAGES[number][1](holder, self.look, self.session)
             page.frame.pack(fill="both", expand=True)
             self._pages[number] = page
-        self._pages[number].first_focus()
+        return self._pages[number]
 
     def _settings_changed(self) -> None:
         assert self.session is not None

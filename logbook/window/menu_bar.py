@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from logbook.settings import Settings
 from logbook.window.keys import accelerator, bind_keys, split_mnemonic
+from logbook.window.table import add_entries
 from logbook.window.undo_actions import UndoActions
 
 if TYPE_CHECKING:
@@ -17,6 +18,8 @@ if TYPE_CHECKING:
 
 TEXT_SIZES = (100, 125, 150, 175, 200)
 _STEP = 25
+RECORDS = ("Swatch", "&Piece", "Stitch pattern")
+"""The menus of the pages' records, in the order of the pages."""
 PLUS, MINUS = ("plus", "equal", "KP_Add"), ("minus", "KP_Subtract")
 
 
@@ -32,6 +35,7 @@ class MenuBar:
         self._recent = tk.Menu(self._bar, tearoff=False)
         self._build_book_menu()
         self._undo.menu = self._build_edit_menu()
+        self._build_record_menus()
         self._build_view_menu()
         self._build_help_menu()
         self._root.configure(menu=self._bar)
@@ -80,6 +84,25 @@ class MenuBar:
         self._entry(menu, "&Changes of this record…", self._undo.history, "Mod-h")
         self._entry(menu, "&Typed and not saved…", self._window.drafts.offer)
         return menu
+
+    def _build_record_menus(self) -> None:
+        """What can be done with a record, in a menu of its name; filled when it is opened, for it is the page that knows."""
+        for number, label in enumerate(RECORDS):
+            menu = self._menu(label)
+            menu.configure(postcommand=partial(self._fill, menu, number))
+
+    def _fill(self, menu: tk.Menu, number: int) -> None:
+        menu.delete(0, "end")
+        if self._window.session is None:
+            return
+        page = self._window.made_page(number)
+        add_entries(menu, [entry and (entry[0], entry[1], partial(self._do, number, entry[2])) for entry in page.entries()])
+
+    def _do(self, number: int, action: Callable[[], object]) -> None:
+        """On the page it belongs to."""
+        if self._window.tabs.index("current") != number:
+            self._window.page_at(number)
+        action()
 
     def _build_view_menu(self) -> None:
         menu = self._menu("&View")

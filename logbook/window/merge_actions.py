@@ -2,11 +2,11 @@
 
 import tkinter as tk
 from pathlib import Path
-from tkinter import filedialog
 
 from logbook.pages.session import Session
 from logbook.tasks.merging import MergeAnswer, Prefer, merge
 from logbook.window.background import Report
+from logbook.window.file_dialogs import ask_what_to_open
 from logbook.window.look import Look
 from logbook.window.merge_dialog import ask_whose
 from logbook.window.message import say_foreseen
@@ -16,7 +16,7 @@ from logbook.window.save_copy import KINDS
 
 def merge_logbook(root: tk.Tk, look: Look, session: Session) -> None:
     """Asks for the other logbook, merges it, and asks whose word goes where both have changed the same."""
-    chosen = filedialog.askopenfilename(parent=root, title="Merge another logbook into this one", filetypes=KINDS)
+    chosen = ask_what_to_open(parent=root, title="Merge another logbook into this one", filetypes=KINDS)
     if chosen:
         _merge(root, look, session, Path(chosen), None)
 

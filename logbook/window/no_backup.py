@@ -2,11 +2,11 @@
 
 from dataclasses import replace
 from pathlib import Path
-from tkinter import filedialog
 from typing import TYPE_CHECKING
 
 from logbook.errors import RefusedError
 from logbook.tasks.keeping import NoBackupError
+from logbook.window.file_dialogs import ask_folder
 from logbook.window.message import Answer, ask, tell
 
 if TYPE_CHECKING:
@@ -23,7 +23,7 @@ def offer_other_folder(window: "MainWindow", error: NoBackupError) -> None:
         details = "What you save goes into the logbook as before; only its backups are not kept."
         if ask(window.root, window.look, str(error), answers, "folder", "without", details) == "without":
             return
-        chosen = filedialog.askdirectory(parent=window.root, title="Keep backups in", mustexist=True)
+        chosen = ask_folder(parent=window.root, title="Keep backups in", mustexist=True)
         if not chosen:
             return
         session.book.backup_folder = Path(chosen)

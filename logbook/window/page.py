@@ -1,10 +1,11 @@
 """What the main window asks of each of its pages."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from tkinter import ttk
 from typing import Protocol
 
 from logbook.tasks.drafts import Draft
+from logbook.window.table import Entry
 
 
 class Page(Protocol):
@@ -17,6 +18,9 @@ class Page(Protocol):
     @property
     def part(self) -> "Page":
         """The part of it that is shown; itself, where it has none."""
+
+    def entries(self) -> Sequence[Entry]:
+        """All that can be done with its records, as entries of a menu."""
 
     def first_focus(self) -> None:
         """Puts the keyboard where work on the page begins."""

@@ -7,7 +7,8 @@ from logbook.settings import WindowPlace
 GRAB = 120
 """Pixels of the title bar that must lie on the screen."""
 TITLE_BAR = 40
-SMALLEST = (640, 400)
+SMALLEST = (700, 450)
+"""Pixels."""
 
 
 def reachable(place: WindowPlace, left: int, top: int, width: int, height: int) -> WindowPlace:
@@ -27,6 +28,7 @@ class PlaceKeeper:
         width, height = window.winfo_vrootwidth(), window.winfo_vrootheight()
         usual = WindowPlace(width * 9 // 10, height * 8 // 10, left + width // 20, top + height // 20, True)
         self.place = reachable(place or usual, left, top, width, height)
+        window.minsize(min(SMALLEST[0], width), min(SMALLEST[1], height))
         window.geometry(f"{self.place.width}x{self.place.height}+{self.place.x}+{self.place.y}")
         if self.place.zoomed:
             self._zoom()

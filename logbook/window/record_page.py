@@ -17,7 +17,7 @@ from logbook.window.changed_elsewhere import may_save
 from logbook.window.keys import bind_keys
 from logbook.window.look import Look
 from logbook.window.panes import Panes, Shares
-from logbook.window.table import Table
+from logbook.window.table import Entry, Table
 from logbook.window.unsaved import ask_of_unsaved
 
 
@@ -145,6 +145,15 @@ class RecordPage(ABC):
         else:
             self.editor.start()
 
+    def more_entries(self) -> Sequence[Entry]:
+        """What the menu of its name holds besides."""
+        return ()
+
+    def entries(self) -> Sequence[Entry]:
+        """All that can be done with its records: the menu of its name, and the right button in the list."""
+        more = list(self.more_entries())
+        return [*self.row.entries, *([None, *more] if more else [])]
+
     def _go_to_list(self) -> None:
         self.panes.bring(0)
         self.find.start()
@@ -255,7 +264,7 @@ class RecordPage(ABC):
         """A part of the page, which fills its pane."""
         self.panes.put(view, column)
 
-    def _arrange(self, shares: Sequence[int], menu: Callable[[tk.Misc], ttk.Menubutton] | None = None) -> None:
+    def _arrange(self, shares: Sequence[int]) -> None:
         """The shares of the panes in the page's width where the user gave them no others, the row of buttons, and their keys."""
         first, second, _ = shares
         usual = (first / sum(shares), (first + second) / sum(shares))
@@ -270,8 +279,9 @@ class RecordPage(ABC):
             ("&Revert", "Mod-r", self.revert),
             ("&Save", "Mod-s", self.save),
         )
-        self.row = ButtonRow(self.frame, self.look, self.session, commands, menu)
+        self.row = ButtonRow(self.frame, self.look, self.session, commands)
         self.look.grid(self.row, row=1, column=0, sticky="ew", pady=(0, 1))
+        self.find.table.entries = self.entries
         bind_keys(self.frame.winfo_toplevel(), "Mod-f", self._go_to_list, while_shown=self.frame)
         self.session.on_records(self._records_changed)
         self.session.on_settings(self._settings_changed)

@@ -5,7 +5,6 @@ The damaged file stays as it is, under its own name or under one that says so.
 
 import tkinter as tk
 from pathlib import Path
-from tkinter import filedialog
 
 from logbook.errors import RefusedError
 from logbook.tasks.keeping import (
@@ -22,6 +21,7 @@ from logbook.tasks.keeping import (
     set_aside,
     set_right_as,
 )
+from logbook.window.file_dialogs import ask_where_to_save
 from logbook.window.look import Look
 from logbook.window.message import Answer, ask, tell
 
@@ -42,7 +42,7 @@ def offer_rescue(parent: tk.Misc, look: Look, path: Path, damage: RefusedError, 
     answer = ask(
         parent,
         look,
-        f"{damage} The newest good backup is of {backup.made:%Y-%m-%d %H:%M} UTC and holds {backup.swatches} swatches.",
+        f"{damage} The newest good backup is of {backup.made.astimezone():%Y-%m-%d %H:%M} and holds {backup.swatches} swatches.",
         [Answer("restore", "&Restore it under a new name"), Answer("leave", "&Leave everything as it is")],
         default="restore",
         escape="leave",
@@ -79,7 +79,7 @@ def _restored(parent: tk.Misc, look: Look, backup: Path, target: Path) -> Logboo
             return open_book(target)
         except RefusedError as error:
             tell(parent, look, str(error))
-        chosen = filedialog.asksaveasfilename(
+        chosen = ask_where_to_save(
             parent=parent, title="Restore under a new name", defaultextension=SUFFIX, filetypes=KINDS, confirmoverwrite=False
         )
         if not chosen:

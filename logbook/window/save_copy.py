@@ -1,13 +1,13 @@
 """Saving a copy of the logbook that is open, and going on with it where the open one can't be written to any more."""
 
 from pathlib import Path
-from tkinter import filedialog
 from typing import TYPE_CHECKING
 
 from logbook.errors import RefusedError
 from logbook.pages.drafts import CHAIN
 from logbook.pages.session import Session
 from logbook.tasks.keeping import SUFFIX, open_book
+from logbook.window.file_dialogs import ask_where_to_save
 from logbook.window.message import Answer, ask, tell
 
 if TYPE_CHECKING:
@@ -21,7 +21,7 @@ def save_copy(window: "MainWindow") -> None:
     session = window.session
     if session is None:
         return
-    chosen = filedialog.asksaveasfilename(
+    chosen = ask_where_to_save(
         parent=window.root, title="Save a copy", defaultextension=SUFFIX, filetypes=KINDS, confirmoverwrite=False
     )
     if not chosen:

@@ -3,7 +3,6 @@
 import tkinter as tk
 from dataclasses import replace
 from pathlib import Path
-from tkinter import filedialog
 
 from logbook.errors import LogbookError
 from logbook.pages.own_sheet_page import OwnSheetPage, remembering
@@ -12,6 +11,7 @@ from logbook.tasks.exporting import ExportResult, export
 from logbook.tasks.importing import ImportPlan, ImportResult, carry_out, plan_for, plan_import
 from logbook.tasks.own_sheets import is_of_the_log, pasted_sheets, raw_sheets
 from logbook.window.background import Report
+from logbook.window.file_dialogs import ask_what_to_open, ask_where_to_save
 from logbook.window.import_dialog import show_plan
 from logbook.window.look import Look
 from logbook.window.message import say_foreseen, tell
@@ -25,7 +25,7 @@ SHEETS = [("Sheets", "*.xlsx *.csv *.txt *.tsv"), ("All files", "*")]
 def import_sheet(root: tk.Tk, look: Look, session: Session) -> None:
     """Asks for a sheet and, where its words are the maker's own, what its columns are; shows what it would do, and takes it in
     if the user wants that."""
-    chosen = filedialog.askopenfilename(parent=root, title="Import a sheet of swatches", filetypes=SHEETS)
+    chosen = ask_what_to_open(parent=root, title="Import a sheet of swatches", filetypes=SHEETS)
     if not chosen:
         return
     path = Path(chosen)
@@ -105,7 +105,7 @@ def _write(root: tk.Tk, look: Look, session: Session, plan: ImportPlan) -> None:
 
 def export_sheet(root: tk.Tk, look: Look, session: Session) -> None:
     """Asks where to, and writes every swatch there."""
-    chosen = filedialog.asksaveasfilename(
+    chosen = ask_where_to_save(
         parent=root, title="Export to a sheet", defaultextension=".xlsx", filetypes=[("Workbook", "*.xlsx"), ("CSV", "*.csv")]
     )
     if not chosen:

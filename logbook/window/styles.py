@@ -84,6 +84,7 @@ def _style_buttons(look: "Look") -> None:
         style.configure(name, anchor="w", justify="left", font="TkHeadingFont", padding=(look.pixels(1), look.pixels(0.6)))
     _style_button(look, "TMenubutton", (p.button, p.button_hover, p.button_pressed), p.ink, p.outline, p.focus)
     style.configure("TMenubutton", padding=padding, arrowcolor=p.ink, arrowsize=look.pixels(1.5))
+    style.configure("List.TMenubutton", padding=(look.pixels(1.5), look.pixels(1)))
 
 
 def _style_button(look: "Look", name: str, grounds: tuple[str, str, str], ink: str, border: str, inner_ring: str) -> None:

@@ -12,7 +12,7 @@ from itertools import islice
 from tkinter import ttk
 from typing import Literal, NamedTuple
 
-from logbook.window.keys import SHIFT, accelerator, bind_keys, on_macos
+from logbook.window.keys import SHIFT, accelerator, bind_keys, on_macos, split_mnemonic
 from logbook.window.look import Look
 from logbook.window.scroll_bar import show_bar
 from logbook.window.styles import styled
@@ -26,6 +26,8 @@ DRAWN_FIRST_MS = 300
 """Until the others follow."""
 EDGES = 4
 """Pixels of its width that the border of a table takes."""
+Entry = tuple[str, str, Callable[[], object]] | None
+"""The words of a menu's entry with the letter underlined, ``"&Save"``, its keys and what it does; None is a line between."""
 SortKey = str | float | None
 """Of one kind in a column; None stands for an empty cell, which comes last either way."""
 
@@ -55,7 +57,11 @@ class Row(NamedTuple):
 
 
 class Table(ttk.Frame):
-    """``on_select`` gets the keys of the selected rows in their shown order, whenever the user selects others."""
+    """``on_select`` gets the keys of the selected rows in their shown order, whenever the user selects others.
+
+    ``on_view`` is told the keys of the rows that are in sight whenever others are; ``entries`` gives what the right button offers
+    before the table's own.
+    """
 
     def __init__(
         self,
@@ -77,6 +83,9 @@ class Table(ttk.Frame):
         self._coming: Iterator[Row] = iter(())
         self._timer = ""
         self.shown: list[str] = []
+        self.on_view: Callable[[Sequence[str]], object] | None = None
+        self.entries: Callable[[], Sequence[Entry]] = tuple
+        self._telling = ""
         names = [c.key for c in columns]
         self.tree = ttk.Treeview(self, columns=names, show="headings", selectmode="extended", height=4)
         self.mark, *self.edges = (tk.Frame(self.tree, borderwidth=0, highlightthickness=0) for _ in range(3))
@@ -113,6 +122,28 @@ class Table(ttk.Frame):
         self._sorted = (index, False) if not again else (index, True) if self._sorted == (index, False) else None
         self._take(None)
         self._sort()
+
+    def sort(self, column: str | None) -> None:
+        """Sorts by this column, upwards; None: in the order of ``set_rows``."""
+        self._sorted = None if column is None else ([c.key for c in self.columns].index(column), False)
+        self._take(None)
+        self._sort()
+
+    def cells(self, key: str) -> tuple[str, ...]:
+        """A row's cells as they were put in."""
+        return self._rows[key].cells
+
+    def tell_view(self) -> None:
+        """Tells which rows are in sight, when the table has come to rest."""
+        if self.on_view is not None and not self._telling:
+            self._telling = self.after_idle(self._tell_view)
+
+    def _tell_view(self) -> None:
+        self._telling = ""
+        first, last = self.tree.yview()
+        count = len(self.shown)
+        if self.on_view is not None and count:
+            self.on_view(self.shown[int(first * count) : int(last * count) + 2])
 
     def select(self, keys: Sequence[str]) -> None:
         """Selects these rows, without telling ``on_select``, and shows the first of them."""
@@ -160,6 +191,7 @@ class Table(ttk.Frame):
         def scrolled(first: float, last: float) -> None:
             show_bar(self.down, first, last)
             self._place_mark()
+            self.tell_view()
 
         self.tree.configure(yscrollcommand=scrolled)
         self.tree.grid(row=0, column=0, sticky="nsew")
@@ -199,7 +231,7 @@ class Table(ttk.Frame):
         for key in ("<Shift-F10>", "<Menu>" if self.tk.call("tk", "windowingsystem") == "x11" else "<App>"):
             bind(key, self._open_menu_at_row)
         for button in ("<Button-3>", "<Control-Button-1>", "<Button-2>")[: 3 if on_macos(self) else 1]:
-            bind(button, lambda event: self.menu.tk_popup(event.x_root, event.y_root))
+            bind(button, self._open_menu)
 
     def _show_across(self, first: float, last: float) -> None:
         show_bar(self.across, first, last)
@@ -303,6 +335,7 @@ class Table(ttk.Frame):
 
     def _rearrange(self) -> None:
         self.shown = self._asked_for()
+        self.tell_view()
         call, tree = self.tk.call, str(self.tree)
         # A row keeps its selection while it is hidden: without this, two would come back selected.
         self.tree.selection_set(())
@@ -373,10 +406,34 @@ class Table(ttk.Frame):
         if row and not int(event.state) & SHIFT:
             self._anchor = self.shown.index(row)
 
+    def _open_menu(self, event: "tk.Event[ttk.Treeview]") -> None:
+        """The menu of the row under the pointer, which is selected with it."""
+        row = self.tree.identify_row(event.y)
+        if row and row not in self.tree.selection():
+            self.tree.focus(row)
+            self.tree.selection_set(row)
+            self._changed()
+        self._pop_up(event.x_root, event.y_root)
+
+    def _pop_up(self, x: int, y: int) -> None:
+        entries = [*self.entries()]
+        if not entries:
+            self.menu.tk_popup(x, y)
+            return
+        self._with_entries.delete(0, "end")
+        add_entries(self._with_entries, entries)
+        self._with_entries.add_separator()
+        self._with_entries.add_cascade(label="List", menu=self.menu)
+        self._with_entries.tk_popup(x, y)
+
+    @cached_property
+    def _with_entries(self) -> tk.Menu:
+        return tk.Menu(self, tearoff=False)
+
     def _open_menu_at_row(self, _: object) -> str:
         box = self.tree.bbox(self.tree.focus()) if self.tree.focus() else ""
         x, y = (box[0], box[1] + box[3]) if box else (0, self.look.line * 2)
-        self.menu.tk_popup(self.tree.winfo_rootx() + x, self.tree.winfo_rooty() + y)
+        self._pop_up(self.tree.winfo_rootx() + x, self.tree.winfo_rooty() + y)
         return "break"
 
     def _place_mark(self) -> None:
@@ -387,3 +444,14 @@ class Table(ttk.Frame):
             self.mark.place(x=1, y=box[1], width=self.look.pixels(0.8), height=box[3])
         else:
             self.mark.place_forget()
+
+
+def add_entries(menu: tk.Menu, entries: Sequence[Entry]) -> None:
+    """Puts entries into a menu."""
+    for entry in entries:
+        if entry is None:
+            menu.add_separator()
+            continue
+        words, underline = split_mnemonic(entry[0])
+        shown = accelerator(menu, entry[1]) if entry[1] else ""
+        menu.add_command(label=words, underline=underline, command=entry[2], accelerator=shown)

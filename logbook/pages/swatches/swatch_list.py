@@ -1,20 +1,36 @@
 """The list of swatches: its lines as shown and sorted, and which of them a look-up leaves."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import NamedTuple
 
-from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.swatch import Swatch, gauges_of
 from logbook.craft.swatches.yarn import YARN_CLASSES, class_words
 from logbook.craft.words.hooks import read_hook, show_hook
+from logbook.craft.words.lengths import Units
+from logbook.craft.words.numbers import show_number
 from logbook.errors import UnreadableError
+from logbook.pages.gauges.gauge_words import over_length, usual_condition
 from logbook.pages.session import Session
-from logbook.tasks.browsing import Filters, SwatchLine, first_swatch_lines, matching_in_any_order, swatch_count, swatch_lines
+from logbook.pages.swatches.section_words import date_words
+from logbook.tasks.browsing import (
+    Filters,
+    SwatchLine,
+    assumptions_of,
+    first_swatch_lines,
+    matching_in_any_order,
+    swatch_count,
+    swatch_lines,
+    whole_swatches,
+)
 
 AT_ONCE = 100
 """Lines, more than a screen shows."""
 ANY = "any"
+STATES = {Condition.WORKED: "unwashed", Condition.WASHED: "washed", Condition.PINNED: "pinned"}
 CLASS_CHOICES = (ANY, *(class_words(one.number) for one in YARN_CLASSES))
 CONDITION_CHOICES = (ANY, *(condition.words for condition in Condition))
 
@@ -54,6 +70,14 @@ class SwatchList:
         self.count = swatch_count(self._session.book)
         self._first = first_swatch_lines(self._session.book, AT_ONCE)
 
+    def gauges(self, uids: Sequence[str]) -> dict[str, str]:
+        """``15.7 sts × 11 rows washed`` of each; "" where nothing was measured."""
+        assumed = assumptions_of(self._session.book)
+        return {
+            swatch.uid: _gauge_words(swatch, assumed, self._session.units)
+            for swatch in (whole_swatches(self._session.book, uids) if uids else ())
+        }
+
     @property
     def newest(self) -> str | None:
         """The uid of the swatch at the top; None if there is none."""
@@ -79,8 +103,25 @@ class SwatchList:
 def cells(line: SwatchLine) -> tuple[str, ...]:
     """A line as shown: all in two lines of text, then tag, yarn, stitch pattern, hook, date, colour."""
     hook = "" if line.hook_mm is None else _hook(line.hook_mm)
-    both = f"{line.yarn}\n{line.tag} · {line.stitch}" if line.yarn else f"{line.stitch}\n{line.tag}"
-    return (both, line.tag, line.yarn, line.stitch, hook, line.date, line.colour)
+    own = (line.tag, line.yarn, line.stitch, hook, line.date, line.colour)
+    return (two_lines(own), *own)
+
+
+def two_lines(own: Sequence[str], gauge: str = "") -> str:
+    """``Limewalk Cotton · shell stitch`` over ``LC-02 · 4.5 mm · 15.7 sts × 11 rows washed · Sep 2024``."""
+    tag, yarn, stitch, hook, date, _ = own
+    month = date_words(date).partition(" ")[2] or date
+    return "\n".join(" · ".join(part for part in parts if part) for parts in ((yarn, stitch), (tag, hook, gauge, month)))
+
+
+def _gauge_words(swatch: Swatch, assumed: Assumptions, units: Units) -> str:
+    gauges = gauges_of(swatch, assumed)
+    condition = usual_condition(gauges)
+    over_mm, _ = over_length(units)
+    names = {Direction.STITCHES: "sts", Direction.ROWS: "rows"}
+    pitches = {way: gauges[condition, way].pitch_mm for way in Direction if (condition, way) in gauges}
+    counts = " × ".join(f"{show_number(round(over_mm / pitch, 1))} {names[way]}" for way, pitch in pitches.items())
+    return f"{counts} {STATES.get(condition, condition.words)}" if counts else ""
 
 
 def sort_keys(line: SwatchLine) -> tuple[str | float | None, ...]:

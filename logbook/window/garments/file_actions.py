@@ -1,9 +1,8 @@
 """What can be done with a garment: its pattern copied, saved, printed; its drawing and its plan as files; publishing."""
 
-import tkinter as tk
 from collections.abc import Callable
 from pathlib import Path
-from tkinter import filedialog, ttk
+from tkinter import ttk
 from typing import NamedTuple
 
 from logbook.errors import LogbookError, RefusedError
@@ -14,8 +13,9 @@ from logbook.pages.session import Session
 from logbook.tasks.garment_files import pattern_html, save_garment_svg, save_pattern_as_shown, save_pattern_page, save_plan
 from logbook.tasks.garment_publishing import publish, take_back
 from logbook.tasks.garments import GarmentAnswer, read_plan
+from logbook.window.file_dialogs import ask_what_to_open, ask_where_to_save
 from logbook.window.garments.dialogs import ask_other_yarn
-from logbook.window.keys import accelerator, bind_keys, split_mnemonic
+from logbook.window.keys import bind_keys
 from logbook.window.look import Look
 from logbook.window.message import tell
 from logbook.window.printing import Printer
@@ -35,14 +35,14 @@ class OnPage(NamedTuple):
 
 
 class FileActions:
-    """The entries of one menu button."""
+    """``entries`` of the menu *Piece* while garments are shown; one without words is a line between."""
 
     def __init__(
         self, frame: ttk.Frame, look: Look, session: Session, form: GarmentForm, maker: GarmentMaker, page: OnPage
     ) -> None:
         self._frame, self.look, self._session, self._form, self._maker, self._page = frame, look, session, form, maker, page
         self.printer = Printer(session)
-        self._entries: tuple[tuple[str, str, Callable[[], object]], ...] = (
+        self.entries: tuple[tuple[str, str, Callable[[], object]], ...] = (
             ("&Print the pattern", "Mod-p", self.print),
             ("&Copy the pattern", "Mod-Shift-c", self.copy),
             ("Save the pattern as a &text…", "", self.save_text),
@@ -56,24 +56,9 @@ class FileActions:
             ("Save its p&lan as a file…", "", self.save_plan),
             ("Take a plan &in from a file…", "", self.take_in),
         )
-        for _, keys, action in self._entries:
+        for _, keys, action in self.entries:
             if keys:
                 bind_keys(frame.winfo_toplevel(), keys, action, while_shown=frame)
-
-    def menu_button(self, parent: tk.Misc, text: str) -> ttk.Menubutton:
-        """The button that opens the menu."""
-        words, underline = split_mnemonic(text)
-        button = ttk.Menubutton(parent, text=words, underline=underline, direction="above", width=len(words) + 1)
-        menu = tk.Menu(button, tearoff=False)
-        for label, keys, action in self._entries:
-            if not label:
-                menu.add_separator()
-                continue
-            words, underline = split_mnemonic(label)
-            shown = accelerator(parent, keys) if keys else ""
-            menu.add_command(label=words, underline=underline, command=action, accelerator=shown)
-        button.configure(menu=menu)
-        return button
 
     def copy(self) -> None:
         """Copies the whole pattern."""
@@ -126,7 +111,7 @@ class FileActions:
         """Asks for the file of a plan, and takes it in hand as a new garment, not saved."""
         if not self._page.settle():
             return
-        chosen = filedialog.askopenfilename(parent=self._frame, title="Take a plan in", filetypes=PLANS)
+        chosen = ask_what_to_open(parent=self._frame, title="Take a plan in", filetypes=PLANS)
         if not chosen:
             return
         try:
@@ -193,7 +178,7 @@ class FileActions:
 
     def _save_as(self, suffix: str, kind: str, write: Callable[[Path], None]) -> None:
         name = self._form.texts["name"].strip() or "garment"
-        chosen = filedialog.asksaveasfilename(
+        chosen = ask_where_to_save(
             parent=self._frame,
             title=f"Save the {kind.lower()}",
             defaultextension=suffix,

@@ -26,6 +26,7 @@ from logbook.window.garments.tree import GarmentTree
 from logbook.window.keyboard import take_keyboard
 from logbook.window.look import Look
 from logbook.window.record_page import RecordPage
+from logbook.window.table import Entry
 
 SHARES = (22, 31, 47)
 """Of the page's width, from left to right."""
@@ -70,7 +71,7 @@ class GarmentsPage(RecordPage):
         )
         for column, view in enumerate((self.left, self.editor, self.follow)):
             self._place(view, column)
-        self._arrange(SHARES, lambda row: self.files.menu_button(row, "G&arment"))
+        self._arrange(SHARES)
         self.frame.bind("<Destroy>", self._gone, add="+")
         self._changed()
 
@@ -124,6 +125,10 @@ class GarmentsPage(RecordPage):
             self._structure_changed()
             self.find.table.tree.focus_set()
             self.session.say("The piece is taken out. Revert brings it back, until the garment is saved.")
+
+    def more_entries(self) -> Sequence[Entry]:
+        """What the menu of its name holds besides."""
+        return [(words, keys, action) if words else None for words, keys, action in self.files.entries]
 
     @property
     def _name(self) -> str:

@@ -3,7 +3,6 @@
 Dialogs and what they decide are imported when they open, so that the window is there at once.
 """
 
-import tkinter as tk
 from collections.abc import Callable
 from dataclasses import dataclass
 from tkinter import ttk
@@ -12,7 +11,7 @@ from typing import TYPE_CHECKING
 from logbook.craft.swatches.swatch import gauges_of
 from logbook.errors import LogbookError, RefusedError
 from logbook.pages.session import Session
-from logbook.window.keys import accelerator, bind_keys, split_mnemonic
+from logbook.window.keys import bind_keys
 from logbook.window.look import Look
 from logbook.window.message import tell
 from logbook.window.printing import Printer
@@ -43,31 +42,20 @@ class OnPage:
 
 
 class GaugeActions:
-    """The entries of one menu button, each with its key, while ``frame`` is shown."""
+    """``entries`` of the menu *Swatch*, each with its key, while ``frame`` is shown."""
 
     def __init__(self, frame: ttk.Frame, look: Look, session: Session, page: OnPage) -> None:
         self._frame, self.look, self._session, self._page = frame, look, session, page
         self._printer = Printer(session)
-        self._entries = (
+        self.entries = (
             ("&Compare swatches…", "Mod-k", self.compare),
             ("&Nearest gauge…", "Mod-b", self.nearest),
             ("Which &hook…", "Mod-j", self.which_hook),
             ("Copy gauge &line", "Mod-l", self.copy_line),
             ("Print &tags…", "Mod-t", self.print_tags),
         )
-        for _, keys, action in self._entries:
+        for _, keys, action in self.entries:
             bind_keys(frame.winfo_toplevel(), keys, action, while_shown=frame)
-
-    def menu_button(self, parent: tk.Misc, text: str) -> ttk.Menubutton:
-        """The button that opens the menu."""
-        words, underline = split_mnemonic(text)
-        button = ttk.Menubutton(parent, text=words, underline=underline, direction="above", width=len(words) + 1)
-        menu = tk.Menu(button, tearoff=False)
-        for label, keys, action in self._entries:
-            words, underline = split_mnemonic(label)
-            menu.add_command(label=words, underline=underline, command=action, accelerator=accelerator(parent, keys))
-        button.configure(menu=menu)
-        return button
 
     def compare(self) -> None:
         """Compares the selected swatches; with one selected the others' tags are typed."""

@@ -1,7 +1,7 @@
 """The page of stitch patterns: the list, the form of the one in hand, what it means."""
 
 import tkinter as tk
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from functools import partial
 from tkinter import ttk
@@ -25,6 +25,7 @@ from logbook.window.patterns.meaning_card import MeaningCard
 from logbook.window.patterns.pattern_list import PatternList
 from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
+from logbook.window.table import Entry
 from logbook.window.unsaved import ask_of_unsaved
 
 SHARES = (0.30, 0.66)
@@ -87,6 +88,10 @@ class PatternsPage:
         self._show_record()
         self.form.focus_on("name")
         return True
+
+    def entries(self) -> Sequence[Entry]:
+        """All that can be done with stitch patterns: the menu of that name, and the right button in the list."""
+        return self.row.entries
 
     def settle(self) -> bool:
         """Asks what to do with a form that is not saved; False: the user wants to stay."""
@@ -273,5 +278,6 @@ class PatternsPage:
         )
         self.row = ButtonRow(self.frame, self.look, self.session, commands)
         self.look.grid(self.row, row=1, column=0, sticky="ew", pady=(0, 1))
+        self.list.table.entries = self.entries
         bind_keys(self.frame.winfo_toplevel(), "Mod-f", self.first_focus, while_shown=self.frame)
         self.list.table.tree.bind("<Delete>", lambda _: self.row.buttons["Delete"].invoke())

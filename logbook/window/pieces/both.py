@@ -1,7 +1,7 @@
 """The page of pieces: single pieces, and garments of several, each with a list of their own; a switch above it."""
 
 import tkinter as tk
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from tkinter import ttk
 from typing import TYPE_CHECKING
 
@@ -12,6 +12,7 @@ from logbook.window.flat_choice import FlatChoice
 from logbook.window.look import Look
 from logbook.window.pieces.page import PiecesPage
 from logbook.window.record_page import RecordPage
+from logbook.window.table import Entry
 
 if TYPE_CHECKING:
     from logbook.window.garments.page import GarmentsPage
@@ -38,6 +39,10 @@ class PiecesAndGarments:
     def part(self) -> RecordPage:
         """The part that is shown."""
         return self._parts[self._shown]
+
+    def entries(self) -> Sequence[Entry]:
+        """Those of the part that is shown."""
+        return self.part.entries()
 
     @property
     def pieces(self) -> PiecesPage:

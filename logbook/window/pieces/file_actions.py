@@ -1,9 +1,8 @@
 """What can be done with a piece that is worked out: print its page, save its drawing or its figures, shape it."""
 
-import tkinter as tk
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from pathlib import Path
-from tkinter import filedialog, ttk
+from tkinter import ttk
 
 from logbook.errors import RefusedError
 from logbook.pages.pieces.piece_form import PieceForm
@@ -11,7 +10,8 @@ from logbook.pages.session import Session
 from logbook.tasks.piece_files import save_piece_svg, save_piece_workbook
 from logbook.tasks.pieces import PieceAnswer
 from logbook.tasks.printed.piece_page import print_page
-from logbook.window.keys import accelerator, bind_keys, split_mnemonic
+from logbook.window.file_dialogs import ask_where_to_save
+from logbook.window.keys import bind_keys
 from logbook.window.look import Look
 from logbook.window.message import tell
 from logbook.window.pieces.shaping_dialog import show_shaping
@@ -19,36 +19,22 @@ from logbook.window.printing import Printer
 
 
 class FileActions:
-    """The entries of one menu button; ``answer`` is the piece as worked out just now, None while something is missing."""
+    """``entries`` of the menu *Piece*; ``answer`` is the piece as worked out just now, None while something is missing."""
 
     def __init__(
         self, frame: ttk.Frame, look: Look, session: Session, form: PieceForm, answer: Callable[[], PieceAnswer | None]
     ) -> None:
         self._frame, self.look, self._session, self._form, self._answer = frame, look, session, form, answer
         self.printer = Printer(session)
-        self._entries = (
+        self.entries = (
             ("&Print its page", "Mod-p", self.print),
             ("Save the &drawing…", "", self.save_drawing),
             ("Save the figures as a &workbook…", "", self.save_workbook),
+            ("S&haping…", "Mod-j", self.shape),
         )
-        bind_keys(frame.winfo_toplevel(), "Mod-j", self.shape, while_shown=frame)
-        for _, keys, action in self._entries:
+        for _, keys, action in self.entries:
             if keys:
                 bind_keys(frame.winfo_toplevel(), keys, action, while_shown=frame)
-
-    def menu_button(
-        self, parent: tk.Misc, text: str, more: Iterable[tuple[str, str, Callable[[], object]]] = ()
-    ) -> ttk.Menubutton:
-        """The button that opens the menu; ``more`` are entries after its own, whose keys are bound already."""
-        words, underline = split_mnemonic(text)
-        button = ttk.Menubutton(parent, text=words, underline=underline, direction="above", width=len(words) + 1)
-        menu = tk.Menu(button, tearoff=False)
-        for label, keys, action in (*self._entries, *more):
-            words, underline = split_mnemonic(label)
-            shown = accelerator(parent, keys) if keys else ""
-            menu.add_command(label=words, underline=underline, command=action, accelerator=shown)
-        button.configure(menu=menu)
-        return button
 
     def print(self) -> None:
         """Opens the page to print in the browser."""
@@ -84,7 +70,7 @@ class FileActions:
     def save(self, title: str, suffix: str, kind: str, write: Callable[[Path], None]) -> None:
         """Asks where to, and lets ``write`` write there."""
         name = self._form.texts["name"].strip() or "piece"
-        chosen = filedialog.asksaveasfilename(
+        chosen = ask_where_to_save(
             parent=self._frame, title=title, defaultextension=suffix, filetypes=[(kind, f"*{suffix}")], initialfile=name + suffix
         )
         if not chosen:

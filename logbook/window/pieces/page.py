@@ -18,6 +18,7 @@ from logbook.window.pieces.follow_view import FollowView
 from logbook.window.pieces.form_view import FormView
 from logbook.window.pieces.sizes_side import Around, SizesSide
 from logbook.window.record_page import RecordPage
+from logbook.window.table import Entry
 
 SHARES = (26, 35, 39)
 """Of the page's width, from left to right."""
@@ -61,7 +62,7 @@ class PiecesPage(RecordPage):
         self.left.grid_propagate(False)
         for place, view in enumerate((column, self.editor, self.follow)):
             self._place(view, place)
-        self._arrange(SHARES, lambda row: self.files.menu_button(row, "&Print", self.sizes.entries))
+        self._arrange(SHARES)
         self._mark()
         self._changed()
 
@@ -105,6 +106,10 @@ class PiecesPage(RecordPage):
             self.form.revert()
         self._changed()
         self.session.records_changed(self)
+
+    def more_entries(self) -> Sequence[Entry]:
+        """What the menu of its name holds besides."""
+        return (*self.files.entries, None, *self.sizes.entries)
 
     @property
     def _name(self) -> str:

@@ -1,7 +1,8 @@
 """What there is: the find field, the filters and the list of swatches."""
 
 import tkinter as tk
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from functools import partial
 from tkinter import ttk
 from typing import NamedTuple
 
@@ -12,12 +13,13 @@ from logbook.pages.swatches.swatch_list import (
     SwatchList,
     cells,
     sort_keys,
+    two_lines,
 )
 from logbook.tasks.browsing import SwatchLine
 from logbook.tasks.logging_swatches import Known
 from logbook.window.choices import ChoiceField, SuggestionField
+from logbook.window.ellipsis import cut
 from logbook.window.field import Field, LabelledField
-from logbook.window.fitting import FittingColumns
 from logbook.window.folding import Folding
 from logbook.window.keys import split_mnemonic
 from logbook.window.look import Look
@@ -35,9 +37,19 @@ COLUMNS = (
     Column("date", "Date", 10),
     Column("colour", "Colour", 10),
 )
-NEED = ("yarn", "stitch", "tag", "hook", "date", "colour")
-LEAST = 3
-"""With room for fewer columns a line says yarn, tag and stitch pattern one under the other."""
+SORTS = {
+    "Newest first": None,
+    "By yarn": "yarn",
+    "By stitch pattern": "stitch",
+    "By hook": "hook",
+    "By tag": "tag",
+    "By colour": "colour",
+}
+"""What the list can be sorted by."""
+ROW_MORE = 2.2
+"""Units of space in a row of two lines."""
+ROOM_BESIDE = 8
+"""Units that the edges of a row take."""
 LINES_LEFT = 8
 """Of text for the list beside opened filters; where there are not twice as many, each gets half."""
 
@@ -47,6 +59,7 @@ class FindActions(NamedTuple):
 
     select: Callable[[tuple[str, ...]], object]
     take: Callable[[], object]
+    open: Callable[[], object]
     delete: Callable[[], object]
     open_sample: Callable[[], object] | None
     fold: Callable[[bool], object]
@@ -71,13 +84,22 @@ class FindView(ttk.Frame):
         self.rowconfigure(3, weight=1)
         self.find = Field(self, look, "&Find", label_width=5, grow=True)
         self.find.grid(row=0, column=0, sticky="ew")
+        self._sorting = tk.StringVar(self, next(iter(SORTS)))
+        self.sort = ttk.Menubutton(self, textvariable=self._sorting, style="List.TMenubutton")
+        self.sort.configure(menu=self._sort_menu())
+        look.grid(self.sort, row=0, column=1, sticky="ne", padx=(1, 0))
         self.filters = Folding(self, "&Just by yarn, hook…", filters_open, self._fold)
-        self.filters.grid(row=1, column=0, sticky="ew")
+        self.filters.grid(row=1, column=0, columnspan=2, sticky="ew")
         self._fields: dict[str, LabelledField] = {}
         self._scrolled: Scrolled | None = None
         self.table = Table(self, look, COLUMNS, actions.select)
-        FittingColumns(self.table, NEED, LEAST, "swatch")
-        look.grid(self.table, row=3, column=0, sticky="nsew", pady=(1, 0))
+        self.table.tree.configure(displaycolumns=("swatch",), style="TwoLines.Treeview", show="")
+        self.table.on_view = self._show_in_sight
+        self._in_sight: dict[str, str] = {}
+        self._width = 0
+        self.table.tree.bind("<Configure>", self._follow_width, add="+")
+        look.when_changed(self, self._follow_look)
+        look.grid(self.table, row=3, column=0, columnspan=2, sticky="nsew", pady=(1, 0))
         self._empty = self._empty_place(actions)
         self._bind_keys()
         self.bind("<Configure>", lambda _: self._limit_filters(), add="+")
@@ -88,6 +110,7 @@ class FindView(ttk.Frame):
 
     def reload(self) -> None:
         """Shows the lines of the list as they are now; the find text goes on holding."""
+        self._in_sight.clear()
         self.table.set_rows(_row(line) for line in self._swatches.lines)
         if self._swatches.count:
             self._empty.grid_remove()
@@ -107,6 +130,41 @@ class FindView(ttk.Frame):
         self.find.show_message(f"{found.count}. Esc shows all again." if all_gone else found.count, "hint")
         for name, field in self._fields.items():
             field.show_message(found.errors.get(name))
+
+    def _sort_menu(self) -> tk.Menu:
+        menu = tk.Menu(self.sort, tearoff=False)
+        for words, column in SORTS.items():
+            sort = partial(self.table_sort, column)
+            menu.add_radiobutton(label=words, variable=self._sorting, value=words, command=sort)
+        return menu
+
+    def table_sort(self, column: str | None) -> None:
+        """Sorts by what was chosen."""
+        self.table.sort(column)
+
+    def _follow_look(self) -> None:
+        look = self.look
+        look.style.configure("TwoLines.Treeview", rowheight=2 * look.line + look.pixels(ROW_MORE))
+        self._in_sight.clear()
+        self.table.tell_view()
+
+    def _follow_width(self, event: "tk.Event[tk.Misc]") -> None:
+        if event.width != self._width:
+            self._width = event.width
+            self._in_sight.clear()
+            self.table.tell_view()
+
+    def _show_in_sight(self, keys: Sequence[str]) -> None:
+        """The rows in sight with their gauge, each line cut where the list ends; the others are not reckoned."""
+        new = [key for key in keys if key not in self._in_sight]
+        room = self.table.tree.winfo_width() - self.look.pixels(ROOM_BESIDE)
+        if not new or room <= 0:
+            return
+        gauges = self._swatches.gauges(new)
+        for key in new:
+            text = two_lines(self.table.cells(key)[1:], gauges.get(key, ""))
+            self._in_sight[key] = "\n".join(cut(line, room, self.look.base.measure) for line in text.split("\n"))
+            self.table.tree.set(key, "swatch", self._in_sight[key])
 
     def reveal(self, uid: str) -> None:
         """Asks for nothing any more if what is asked for hides this swatch."""
@@ -179,7 +237,7 @@ class FindView(ttk.Frame):
             words, underline = split_mnemonic("Open an e&xample")
             self.sample = WrappedButton(place, text=words, underline=underline, command=actions.open_sample)
             self.sample.grid(row=2, column=0, sticky="w")
-        self.look.grid(place, row=3, column=0, sticky="new", pady=(3, 0))
+        self.look.grid(place, row=3, column=0, columnspan=2, sticky="new", pady=(3, 0))
         return place
 
     def _bind_keys(self) -> None:
@@ -189,11 +247,18 @@ class FindView(ttk.Frame):
         entry.bind("<Escape>", lambda _: self.clear())
         for widget in (entry, self.table.tree):
             widget.bind("<Return>", lambda _: self._take())
+        self.table.tree.bind("<Double-Button-1>", self._open)
         self.table.tree.bind("<Delete>", lambda _: self._actions.delete())
         self.table.tree.bind("<Escape>", lambda _: self.clear())
 
     def _walk(self, step: int) -> str:
         self.table.walk(step)
+        return "break"
+
+    def _open(self, event: "tk.Event[ttk.Treeview]") -> str | None:
+        if not self.table.tree.identify_row(event.y):
+            return None
+        self._actions.open()
         return "break"
 
     def _take(self) -> str:

@@ -58,6 +58,10 @@ class FormView(FormCard):
             said = together(typed.swatch, READINGS[key], self.form.assumptions, self.form.units)
             readings.say(typed.lines[key], said, self._lacking.get(key, ""))
 
+    def start_readings(self) -> None:
+        """Puts the keyboard into the first reading."""
+        next(iter(self.readings.values())).rows[0].entry.focus_set()
+
     def _go_to(self, key: str) -> None:
         """Of several readings, to the first at fault."""
         if key in self.readings:

@@ -17,6 +17,7 @@ from logbook.window.gauges.gauge_actions import GaugeActions, OnPage
 from logbook.window.look import Look
 from logbook.window.record_page import RecordPage
 from logbook.window.swatches.find_view import FindActions, FindView
+from logbook.window.table import Entry
 from logbook.window.when_drawn import when_drawn
 
 if TYPE_CHECKING:
@@ -45,7 +46,9 @@ class SwatchesPage(RecordPage):
         self._editor: FormView | None = None
         self._side: ChainSide | None = None
         opened = session.settings.opened
-        actions = FindActions(self._select, self._go_to_width, self.delete, session.open_sample, partial(self._fold, FILTERS))
+        actions = FindActions(
+            self._select, self._go_to_width, self._go_to_readings, self.delete, session.open_sample, partial(self._fold, FILTERS)
+        )
         self.find = FindView(self.frame, look, self.swatches, lambda: self.form.known, actions, FILTERS in opened)
         on_page = OnPage(
             in_hand=lambda: self.side.known(),
@@ -57,7 +60,7 @@ class SwatchesPage(RecordPage):
         )
         self.gauges = GaugeActions(self.frame, look, session, on_page)
         self._place(self.find, 0)
-        self._arrange(SHARES, lambda row: self.gauges.menu_button(row, "Com&pare"))
+        self._arrange(SHARES)
         self._mark()
         self._changed()
         when_drawn(self.find, lambda: self.editor)
@@ -127,6 +130,10 @@ class SwatchesPage(RecordPage):
         if uid != self.form.uid and self.settle():
             self._show(uid)
 
+    def more_entries(self) -> Sequence[Entry]:
+        """What the menu of its name holds besides."""
+        return self.gauges.entries
+
     @property
     def _name(self) -> str:
         return self.form.saved.tag if self.form.saved else ""
@@ -170,6 +177,9 @@ class SwatchesPage(RecordPage):
             self._side.chain.settings_changed()
         self.editor.say()
         self._changed()
+
+    def _go_to_readings(self) -> None:
+        self.editor.start_readings()
 
     def _go_to_width(self) -> None:
         self.panes.bring(2)

@@ -3,7 +3,7 @@
 import pytest
 
 from logbook.pages.session import Session
-from logbook.pages.swatches.swatch_list import CLASS_CHOICES, FindTexts, SwatchList, cells, sort_keys
+from logbook.pages.swatches.swatch_list import CLASS_CHOICES, FindTexts, SwatchList, cells, sort_keys, two_lines
 
 
 def tags(swatches: SwatchList, texts: FindTexts) -> list[str]:
@@ -44,6 +44,23 @@ def test_a_hook_that_is_none_gets_a_sentence_and_filters_nothing(session: Sessio
 
 def test_a_line_says_what_tells_a_swatch(session: Session) -> None:
     *_, line = SwatchList(session).lines
-    assert cells(line) == ("Harbour cotton\nHC-01 · Shells", "HC-01", "Harbour cotton", "Shells", "4.5 mm", "2026-05-01", "")
+    assert cells(line) == (
+        "Harbour cotton · Shells\nHC-01 · 4.5 mm · May 2026",
+        "HC-01",
+        "Harbour cotton",
+        "Shells",
+        "4.5 mm",
+        "2026-05-01",
+        "",
+    )
     assert sort_keys(line)[-1] is None
     assert sort_keys(line)[4] == 4.5
+
+
+def test_the_gauge_of_a_line_is_that_of_the_finished_fabric(session: Session) -> None:
+    swatches = SwatchList(session)
+    uids = {line.tag: line.uid for line in swatches.lines}
+    gauges = swatches.gauges([uids["HC-01"]])
+    assert gauges == {uids["HC-01"]: "15.7 sts washed"}
+    own = ("HC-01", "Harbour cotton", "Shells", "4.5 mm", "2026-05-01", "")
+    assert two_lines(own, "15.7 sts washed") == "Harbour cotton · Shells\nHC-01 · 4.5 mm · 15.7 sts washed · May 2026"

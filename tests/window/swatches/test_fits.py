@@ -72,15 +72,33 @@ def check(root: tk.Tk, look: Look, page: SwatchesPage, views: Sequence[tk.Widget
     assert all(wanted.winfo_viewable() for view in views for wanted in needed[view])  # type: ignore[index]
 
 
-def test_a_short_list_of_columns_still_tells_swatches_apart(root: tk.Tk, look: Look, page: SwatchesPage) -> None:
-    tree = page.find.table.tree
-    assert "tag" in tree.cget("displaycolumns")
+def test_a_line_of_the_list_tells_hook_and_gauge_and_is_cut_by_an_ellipsis(root: tk.Tk, look: Look, page: SwatchesPage) -> None:
+    table = page.find.table
+    uid = next(line.uid for line in page.swatches.lines if line.tag == "HC-01")
+    settle(root)
+    assert table.tree.set(uid, "swatch").split("\n")[1].startswith("HC-01 · 4.5 mm · 15.7 sts")
     look.apply(percent=200)
     settle(root)
-    assert [str(name) for name in tree.cget("displaycolumns")] == ["swatch"]
-    look.apply(percent=100)
-    settle(root)
-    assert [str(name) for name in tree.cget("displaycolumns")][:3] == ["tag", "yarn", "stitch"]
+    lines = table.tree.set(uid, "swatch").split("\n")
+    assert lines[1].endswith("…")
+    assert all(look.base.measure(line) < table.tree.winfo_width() for line in lines)
+
+
+def test_the_list_is_sorted_by_what_is_chosen(root: tk.Tk, page: SwatchesPage) -> None:
+    newest = list(page.find.table.shown)
+    menu = page.find.sort.nametowidget(page.find.sort.cget("menu"))
+    menu.invoke("By tag")
+    tags = [page.find.table.cells(key)[1] for key in page.find.table.shown]
+    assert tags == sorted(tags)
+    menu.invoke("Newest first")
+    assert page.find.table.shown == newest
+
+
+def test_the_menu_of_a_swatch_is_also_the_right_button_s(root: tk.Tk, page: SwatchesPage) -> None:
+    words = [entry[0].replace("&", "") for entry in page.entries() if entry]
+    assert words[:5] == ["New", "Same again", "Revert", "Save", "Delete"]
+    assert "Which hook…" in words
+    assert page.find.table.entries == page.entries
 
 
 def test_the_text_size_changes_what_is_shown_at_once(root: tk.Tk, look: Look, page: SwatchesPage, session: Session) -> None:
