@@ -49,7 +49,7 @@ class FileActions:
             ("Save the pattern as a pa&ge…", "", self.save_page),
             ("Save the &drawing…", "", self.save_drawing),
             ("", "", lambda: None),
-            ("The same in another &yarn…", "Mod-y", self.other_yarn),
+            ("The same in another &yarn…", "", self.other_yarn),
             ("&Mark it as published", "", self.publish),
             ("Take &back what was published", "", self.take_back),
             ("", "", lambda: None),

@@ -14,6 +14,7 @@ from logbook.window.look import Look
 from logbook.window.pieces.both import SEVERAL, SINGLE, PiecesAndGarments
 from tests.support.dialogs import while_asked
 from tests.support.screen import focused, hit, settle, wait_until, write
+from tests.support.whole_window import chosen_file
 
 
 @pytest.fixture
@@ -152,3 +153,37 @@ def test_nothing_of_the_form_is_cut_off(root: tk.Tk, look: Look, page: GarmentsP
     settle(root)
     place = page.editor.card._scrolled
     assert place.inside.winfo_reqwidth() <= max(place.canvas.winfo_width(), 1) + 2
+
+
+def test_a_plan_goes_out_as_a_file_and_comes_in_as_a_new_garment(
+    root: tk.Tk, page: GarmentsPage, session: Session, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    begin(root, page)
+    hit(root, "<Control-s>")
+    saved = page.form.read().plan
+    left = chosen_file(monkeypatch, tmp_path / "quay.json", tmp_path / "quay.txt", tmp_path / "quay.svg", tmp_path / "quay.json")
+    page.files.save_plan()
+    page.files.save_text()
+    page.files.save_drawing()
+    assert (tmp_path / "quay.txt").read_text("utf-8").startswith("Quay\n")
+    assert "<svg" in (tmp_path / "quay.svg").read_text("utf-8")
+    page.files.take_in()
+    assert not left
+    assert page.form.saved is None
+    assert page.form.read().plan == saved
+    assert "another garment" in page.form.save()["name"]
+
+
+def test_the_same_in_another_yarn_is_a_new_garment(root: tk.Tk, page: GarmentsPage) -> None:
+    begin(root, page, "two-panel top")
+    assert page.save(), page.row.refusal["text"]
+
+    def answer(dialog: tk.Toplevel) -> None:
+        write(dialog, "H2")
+        hit(dialog, "<Alt-t>")
+
+    while_asked(root, answer)
+    page.files.other_yarn()
+    assert page.form.saved is None
+    assert page.form.texts["name"] == "Quay, copy"
+    assert {piece.swatch for piece in page.form.read().plan.pieces} == {"H2"}
