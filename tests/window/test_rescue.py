@@ -12,6 +12,7 @@ from logbook.tasks.keeping import DamagedError, back_up, open_book, usual_logboo
 from logbook.tasks.logging_swatches import delete_swatches
 from logbook.window import main
 from logbook.window.main_window import MainWindow
+from tests.support.screen import settle
 from tests.support.whole_window import Answers, session_of, tags, window
 
 __all__ = ["window"]
@@ -90,6 +91,7 @@ def test_a_second_one_gets_a_name_of_its_own(window: MainWindow, usual: Path) ->
 
 def test_damage_found_while_it_is_open(window: MainWindow, usual: Path) -> None:
     window.show(open_book(usual))
+    settle(window.root)  # the page stands before the damage comes
     before = tags(window)
     content = damage(usual)
     answers = Answers(window, "<Alt-r>", "<Alt-s>")
