@@ -44,6 +44,12 @@ def problems_of(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units
     return (*said, *(Problem(sentence, ()) for sentence in _openings(size, units)))
 
 
+def stands_in_the_way(size: GarmentInSize) -> bool:
+    """Whether a join or a piece of one size has a trouble; quicker than to say which, and what would mend it."""
+    joins = any(join.verdict is Verdict.TROUBLE for join in size.joins)
+    return joins or any(trouble.kind not in _REMARKS for piece in size.pieces for trouble in piece.troubles)
+
+
 def notes(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -> tuple[str, ...]:
     """What else is to be said of one size."""
     said = [_piece_sentence(piece, trouble) for piece in size.pieces for trouble in piece.troubles if trouble.kind in _REMARKS]

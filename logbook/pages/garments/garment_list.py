@@ -1,11 +1,15 @@
 """The list of garments: a line for each, and for each piece of those that are open."""
 
-from collections.abc import Callable, Collection, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from typing import NamedTuple
 
+from logbook.craft.garments.garment import work_out_possible
 from logbook.craft.garments.plan import Garment
+from logbook.errors import LogbookError, RefusedError
 from logbook.pages.session import Session
-from logbook.tasks.garments import garments, matching_garments
+from logbook.tasks.garment_words import stands_in_the_way
+from logbook.tasks.garments import cloths_of, garments, matching_garments, sizes_for
+from logbook.tasks.pieces import Basis
 
 NEW = "new"
 """The key of a garment that is not saved yet."""
@@ -27,6 +31,7 @@ class InHand(NamedTuple):
     name: str
     pieces: Mapping[int, tuple[str, str]]
     bad: Collection[int] = ()
+    some_size_bad: bool = False
 
 
 def piece_line_key(garment: str, number: int) -> str:
@@ -48,6 +53,36 @@ class GarmentList:
         """Takes them from the logbook again."""
         self.garments = {garment.uid: garment for garment in garments(self._session.book)}
         self.bad.clear()
+        self._checking = self._each_checked()
+
+    def check(self) -> bool:
+        """Works out one size of one garment, to know whether something does not fit; False if all are known."""
+        return next(self._checking, False)
+
+    def _each_checked(self) -> Iterator[bool]:
+        known: dict[str, Basis] = {}
+        missing: list[str] = []
+
+        def refused(piece: str, _: RefusedError) -> None:
+            missing.append(piece)
+
+        for uid, garment in self.garments.items():
+            missing.clear()
+            plan = garment.plan
+            try:
+                cloths, _ = cloths_of(plan, self._session.book, known, refused)
+                sizes = sizes_for(plan, self._session.book)
+            except LogbookError:
+                self.bad[uid] = True
+                continue
+            self.bad[uid] = bool(missing)
+            for size in sizes:
+                done = work_out_possible(plan, size, cloths)
+                if done.pieces or done.joins or stands_in_the_way(done.garment):
+                    self.bad[uid] = True
+                    break
+                yield True
+            yield True
 
     def is_open(self, garment: str) -> bool:
         """Whether its pieces are shown."""
@@ -79,14 +114,14 @@ class GarmentList:
     def _of_hand(self, hand: InHand) -> list[GarmentLine]:
         name = hand.name.strip() or "New garment"
         if not self.is_open(hand.key) or not hand.pieces:
-            return [self._garment(hand.key, name, bool(hand.bad), bool(hand.pieces))]
+            return [self._garment(hand.key, name, bool(hand.bad) or hand.some_size_bad, bool(hand.pieces))]
         pieces = [
             GarmentLine(
                 piece_line_key(hand.key, number), hand.key, True, (f"     {'✕ ' if number in hand.bad else ''}{said}", chain)
             )
             for number, (said, chain) in hand.pieces.items()
         ]
-        return [self._garment(hand.key, name, False, True), *pieces]
+        return [self._garment(hand.key, name, hand.some_size_bad and not hand.bad, True), *pieces]
 
     def _saved(self, garment: Garment) -> list[GarmentLine]:
         pieces = garment.plan.pieces

@@ -46,8 +46,8 @@ class GarmentsPage(RecordPage):
         self, parent: tk.Misc, look: Look, session: Session, above: Callable[[tk.Misc], tk.Widget] | None = None
     ) -> None:
         self.form = GarmentForm(session)
-        super().__init__(parent, look, session, self.form)
         self._maker = GarmentMaker(session)
+        super().__init__(parent, look, session, self.form)
         self.card = GarmentCard()
         self._size = ""
         self._timer = ""
@@ -155,7 +155,7 @@ class GarmentsPage(RecordPage):
             pieces[number] = (said, "–" if chain is None else str(chain))
             if name in card.bad_pieces:
                 bad.append(number)
-        return InHand(self._key_of_garment, form.texts["name"], pieces, bad)
+        return InHand(self._key_of_garment, form.texts["name"], pieces, bad, bool(self._maker.bad_sizes))
 
     def _saved_words(self) -> str:
         return f"“{self.form.texts['name'].strip()}” is saved."
@@ -250,6 +250,15 @@ class GarmentsPage(RecordPage):
             self.follow.show_table(self.card, self._maker)
         elif self.follow.view == PATTERN:
             self._show_pattern()
+        self._timer = self.frame.after(REST_MS, self._check_others)
+
+    def _check_others(self) -> None:
+        """Whether something does not fit in the other garments, a size at a time."""
+        self._timer = ""
+        if self.garments.check():
+            self._timer = self.frame.after(1, self._check_others)
+        else:
+            self.find.reload(self._key)
 
     def _show_pattern(self) -> None:
         """As published where it was published, with what would be otherwise now; else as it is now."""

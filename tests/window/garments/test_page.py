@@ -187,3 +187,17 @@ def test_the_same_in_another_yarn_is_a_new_garment(root: tk.Tk, page: GarmentsPa
     assert page.form.saved is None
     assert page.form.texts["name"] == "Quay, copy"
     assert {piece.swatch for piece in page.form.read().plan.pieces} == {"H2"}
+
+
+def test_a_garment_with_a_trouble_is_marked_wherever_it_stands(root: tk.Tk, page: GarmentsPage) -> None:
+    begin(root, page)
+    page.form.type_in("piece 3: end width", "30 cm")
+    assert page.save()
+    begin(root, page, "two-panel top")
+    page.form.type_in("name", "Pier")
+    assert page.save()
+    names = [garment.name for garment in page.garments.garments.values()]
+    assert names == ["Pier", "Quay"]
+    page.garments.fold(page.form.uid, False)
+    wait_until(root, lambda: any(line.cells[0] == "▾ ✕ Quay" for line in page.garments.lines("")[0]))
+    assert page.garments.lines("")[0][0].cells[0] == "▸ Pier"
