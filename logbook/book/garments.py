@@ -18,7 +18,7 @@ from logbook.errors import RefusedError
 
 
 def garments(connection: sqlite3.Connection) -> dict[str, Garment]:
-    """All garments by uid, in the order of their names. Raises DamagedError if one can't be made out."""
+    """All garments by uid, in the order of their names. Raises DamagedError if one can't be read."""
     rows = connection.execute("SELECT uid, name, plan, published, notes FROM garment ORDER BY name").fetchall()
     tags = _tags(connection) if rows else {}
     return {uid: _garment(tags, uid, name, plan, published, notes) for uid, name, plan, published, notes in rows}

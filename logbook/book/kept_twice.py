@@ -42,7 +42,7 @@ class Differing:
 
 
 def differing(connection: sqlite3.Connection) -> Iterator[Differing]:
-    """The records that are not as the last change of each says. Raises DamagedError if a kept change can't be made out."""
+    """The records that are not as the last change of each says. Raises DamagedError if a kept change can't be read."""
     for table, columns in RECORDS.items():
         shown = ", ".join(f"record.{column}" for column in columns)
         rows = connection.execute(

@@ -22,7 +22,7 @@ _MADE_COLUMNS = tuple(column for column in RECORDS["made_piece"] if column not i
 
 
 def planned_pieces(connection: sqlite3.Connection) -> dict[str, PlannedPiece]:
-    """All planned pieces by uid, in the order of their names. Raises DamagedError if one can't be made out."""
+    """All planned pieces by uid, in the order of their names. Raises DamagedError if one can't be read."""
     sizes = _sizes(connection)
     rows = connection.execute("SELECT uid, name, swatch, edge_swatch, condition, plan, notes, published FROM piece ORDER BY name")
     found = {}
@@ -108,7 +108,7 @@ def remove_made_piece(writing: Writing, uid: str) -> None:
 def predicted_and_measured(connection: sqlite3.Connection) -> list[Made]:
     """What every made piece that was measured teaches of the hand that made it: its own maker's, else that of its swatch.
 
-    Of a piece worked sideways the stitches run up its length. Raises DamagedError if its plan can't be made out.
+    Of a piece worked sideways the stitches run up its length. Raises DamagedError if its plan can't be read.
     """
     found = []
     for hand, name, plan, *sizes in connection.execute(_MADE_SIZES):

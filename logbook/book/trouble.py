@@ -92,7 +92,7 @@ def as_damage(what: str) -> Iterator[None]:
     try:
         yield
     except (ValueError, OverflowError) as error:
-        raise DamagedError(f"{what} can't be made out: {error}") from error
+        raise DamagedError(f"{what} can't be read: {error}") from error
 
 
 def code_of(error: sqlite3.Error) -> int:

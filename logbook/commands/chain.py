@@ -95,7 +95,7 @@ def answer_of(arguments: argparse.Namespace, plan: PiecePlan) -> ChainAnswer:
 def chain_text(answer: ChainAnswer, units: Units) -> str:
     """The answer as a maker would say it, then the options."""
     best = answer.recommended
-    sure = sureness_words(best.gauge_give_or_take_mm, best.give_or_take_mm, units)
+    sure = sureness_words(best.gauge_give_or_take_mm, best.give_or_take_mm, units, answer.finished.washing)
     counts = f"{repeats_words(best.repeats, answer.pattern.multiple or 1)}{best.count} base stitches"
     width, notes = show_length(best.mm, units), said(answer.notes, units)
     told = f"Chain {best.chain}: {width} ({counts}; {apart_words(best.difference_mm, units)})."

@@ -65,7 +65,12 @@ def add_gauge_options(parser: Parser) -> None:
     gauge.add_argument(
         "--first-stitch", metavar="J", type=count("a chain", 1), help="chain from the hook the first stitch goes into"
     )
-    gauge.add_argument("--cover", metavar="V", type=count("a number of chains", 0), help="base chains the skipped chains cover")
+    gauge.add_argument(
+        "--cover",
+        metavar="V",
+        type=count("a number of chains", 0),
+        help="what the skipped chains count as, in stitches: 0 for nothing, 1 for a stitch",
+    )
     gauge.add_argument("--stitch", metavar="NAME", help="the stitch the rows begin with, such as hdc: it brings its extra chains")
     gauge.add_argument("--terms", choices=("us", "uk"), help="the terms of --stitch (us)")
     gauge.add_argument("--rows-gauge", **readings(Direction.ROWS, "a reading of rows, such as “22 rows = 15 cm”"))

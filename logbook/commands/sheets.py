@@ -123,7 +123,7 @@ def _print_import(plan: ImportPlan, result: ImportResult | None) -> None:
     if result is not None:
         print_text(f"{counted(result.added, 'swatch')} added, {result.changed} changed.")
         if result.others:
-            print_text(f"Beside them: {result.others}.")
+            print_text(f"Also: {result.others}.")
 
 
 def _export(arguments: argparse.Namespace) -> int:

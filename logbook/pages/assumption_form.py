@@ -59,7 +59,7 @@ _KINDS = {
         "A &count is read to", "of a stitch (empty: as it shows)", 1, _number("a part of a stitch", 1), may_be_empty=True
     ),
     "variation": _Kind("A &fabric varies from place to place by", "%", 0.01, _number("a share in per cent", 30)),
-    "drift": _Kind("A &whole piece strays from its swatch by", "%", 0.01, _number("a share in per cent", 30)),
+    "drift": _Kind("A &finished piece differs from its swatch by", "%", 0.01, _number("a share in per cent", 30)),
     "count_lean": _Kind("Count in how much wider or narrower a hand’s own pieces come out", "", 1, float, is_tick=True),
     "reserve": _Kind("Yarn kept in &reserve", "%", 0.01, _number("a share in per cent", 200)),
     "most_edge_stitches": _Kind("&Edge stitches at each side, at most", "", 1, lambda text: read_whole(text, "a count", 0, 20)),

@@ -46,7 +46,7 @@ def _strays(known: HandsDrift) -> Iterator[str]:
         for drift, less, more, along in (
             (drifts.stitches, "narrower", "wider", "in width"), (drifts.rows, "shorter", "longer", "in length"),
         ):  # fmt: skip
-            learnt = f"learnt from {drift.pieces}" if drift.pieces else "an assumption, until some are made"
+            learnt = f"learned from {drift.pieces}" if drift.pieces else "an assumption, until some are made"
             leans = f", {abs(drift.factor - 1) * 100:.1f} % {more if drift.lean > 0 else less} counted in" if drift.lean else ""
             parts.append(f"by up to {drift.give_or_take * 100:.1f} % {along} ({learnt}{leans})")
         yield f"{whose} strays from its swatch {' and '.join(parts)}."

@@ -8,7 +8,7 @@ from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.logbook import Logbook
 from logbook.book.swatches import swatch_of_tag, swatches, swatches_of_yarn
 from logbook.craft.gauges.drift import Drift, Drifts, drifts_of
-from logbook.craft.gauges.washing import FinishedGauge, finished_gauge
+from logbook.craft.gauges.washing import FinishedGauge, Washing, finished_gauge
 from logbook.craft.pieces.chain_notes import notes_on_chain
 from logbook.craft.pieces.notes import NotAllowed, Note, TheirWidth
 from logbook.craft.pieces.options import Option, recommended
@@ -32,6 +32,7 @@ class ChainAnswer:
     ``target_mm`` is what the chain's options aim at: the width, or sideways the length. ``finished`` is the swatch's
     gauge of the stitches, without the lean of the hand that ``drift`` counts in.
     ``chain``: the options are this many chains and the nearest others; then the target is the width they make.
+    ``rows_washing``: how the change in washing of the rows is known.
     """
 
     pattern: StitchPattern
@@ -42,6 +43,7 @@ class ChainAnswer:
     rows: tuple[Option, ...]
     notes: tuple[Note, ...]
     chain: int | None = None
+    rows_washing: Washing = Washing.MEASURED
 
     @property
     def allowed(self) -> bool:
@@ -138,4 +140,5 @@ def chain_of(
         rows=rows,
         notes=(*first, *notes_on_chain(swatch, finished, row_gauge, drift, rule, target, options)),
         chain=chain,
+        rows_washing=row_gauge.washing if row_gauge else finished.washing,
     )

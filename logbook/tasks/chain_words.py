@@ -1,5 +1,6 @@
 """An option of a starting chain in a maker's words."""
 
+from logbook.craft.gauges.washing import Washing
 from logbook.craft.words.counting import counted
 from logbook.craft.words.lengths import Units, show_difference, show_length
 
@@ -24,8 +25,10 @@ def apart_words(difference_mm: float, units: Units, words: tuple[str, str, str] 
     return f"{shown[1:]} {more if difference_mm > 0 else less}"
 
 
-def sureness_words(swatch_mm: float | None, piece_mm: float | None, units: Units) -> str:
-    """``the swatch says give or take 1.2 cm, a whole piece usually 2.8 cm``, or that it can't be said."""
+def sureness_words(swatch_mm: float | None, piece_mm: float | None, units: Units, washing: Washing) -> str:
+    """``the swatch says give or take 1.2 cm, a whole piece usually 2.8 cm``, or why that is not known."""
+    if washing is Washing.UNKNOWN:
+        return "accuracy unknown until washed and measured"
     if swatch_mm is None or piece_mm is None:
-        return "how sure that is can't be said"
+        return "accuracy unknown: the count is too coarse to tell"
     return f"the swatch says give or take {show_length(swatch_mm, units)}, a whole piece usually {show_length(piece_mm, units)}"

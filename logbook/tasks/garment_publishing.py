@@ -27,13 +27,13 @@ def take_back(book: Logbook, garment: Garment) -> Garment:
 
 
 def published(garment: Garment) -> Published | None:
-    """The garment as it was published; None if it was not. Raises RefusedError if what is kept can't be made out."""
+    """The garment as it was published; None if it was not. Raises RefusedError if what is kept can't be read."""
     if garment.published is None:
         return None
     try:
         return published_of(garment.published)
     except (ValueError, TypeError, LookupError, AttributeError) as error:
-        what = f"What was published of “{garment.name}” can't be made out"
+        what = f"What was published of “{garment.name}” can't be read"
         raise RefusedError(f"{what}: take a backup back, or publish it anew.") from error
 
 

@@ -168,22 +168,20 @@ def _washing(finished: FinishedGauge, direction: Direction) -> Iterator[str]:
 
 
 def _drift(drift: Drift) -> str:
-    up_to, learnt = show_percent(drift.give_or_take), f"learnt from {counted(drift.pieces, 'made piece')}"
+    up_to, learned = show_percent(drift.give_or_take), f"learned from {counted(drift.pieces, 'piece')}"
     if not drift.pieces:
-        return (
-            f"A whole piece strays from its swatch by up to {up_to} besides that: an assumption, until made pieces teach better."
-        )
+        return f"A finished garment usually differs by up to {up_to} more (assumed, until you log finished pieces)."
     stitches = drift.direction is Direction.STITCHES
     lean = show_percent(abs(math.expm1(drift.lean)))
     if lean == "0 %":
-        what = "A whole piece strays from its swatch by" if stitches else "The rows of a whole piece stray by"
-        return f"{what} up to {up_to} besides that: {learnt}."
+        what = "A finished garment usually differs" if stitches else "The rows of a finished garment usually differ"
+        return f"{what} by up to {up_to} more ({learned})."
     less, more = ("narrower", "wider") if stitches else ("lower", "higher")
     whose = f"{drift.hand}’s" if drift.hand else "Your"
-    comes = "this is counted in" if drift.counted else "this is left out here, for other hands will work it"
+    comes = "this is counted in" if drift.counted else "this is left out here, as other hands will work it"
     return (
         f"{whose} {drift.direction.value} come out {lean} {more if drift.lean > 0 else less} in a piece than on its swatch, "
-        f"{learnt}: {comes}, and a piece strays by up to {up_to} besides."
+        f"{learned}: {comes}, and a piece may still differ by up to {up_to}."
     )
 
 

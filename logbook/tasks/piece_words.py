@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from logbook.craft.gauges.washing import Washing
 from logbook.craft.pieces.marks import Mark
 from logbook.craft.pieces.options import Option
 from logbook.craft.swatches.conditions import Direction
@@ -21,9 +22,12 @@ def headline(answer: PieceAnswer) -> str:
 def sentences(answer: PieceAnswer, units: Units) -> Iterator[str]:
     """What the numbers come to: width, length, stitches and rows, marks, yarn; without the notes beside them."""
     numbers = answer.numbers
-    yield size_sentence("wide", numbers.width, units)
+    across, along = answer.gauges.stitches, answer.gauges.rows or answer.gauges.stitches
+    if answer.plan.sideways:
+        across, along = along, across
+    yield size_sentence("wide", numbers.width, units, across.washing)
     if numbers.length is not None:
-        yield size_sentence("long", numbers.length, units)
+        yield size_sentence("long", numbers.length, units, along.washing)
     yield from counts(answer, units)
 
 
@@ -42,10 +46,10 @@ def sizes_in_short(answer: PieceAnswer, units: Units) -> str:
     return f"{show_length(numbers.width.mm, units)} wide{long}."
 
 
-def size_sentence(how: str, size: Option, units: Units) -> str:
+def size_sentence(how: str, size: Option, units: Units, washing: Washing) -> str:
     """``51.8 cm wide, 0.3 cm narrower than asked; … Before washing the tape shows 53.3 cm.``"""
     apart = apart_words(size.difference_mm, units, WIDE if how == "wide" else LONG)
-    sure = sureness_words(size.gauge_give_or_take_mm, size.give_or_take_mm, units)
+    sure = sureness_words(size.gauge_give_or_take_mm, size.give_or_take_mm, units, washing)
     said = f"{show_length(size.mm, units)} {how}, {apart}; {sure}."
     if size.before_washing_mm is not None:
         said += f" Before washing the tape shows {show_length(size.before_washing_mm, units)}."

@@ -38,7 +38,7 @@ def changes_today(run: PublishedRun, answer: RunAnswer, units: Units) -> tuple[s
 def _changes(old: SizeFigures, new: SizeFigures, units: Units) -> Iterator[str]:
     if not (old and new):
         name = (old or new)["size"]
-        yield f"{name}: not in the {'run any more' if old else 'published run'}."
+        yield f"{name}: {'no longer one of the sizes' if old else 'not one of the published sizes'}."
         return
     for what, name in _CHANGES.items():
         was, now = (shown(figures, name, units, "none") for figures in (old, new))

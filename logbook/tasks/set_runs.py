@@ -15,7 +15,7 @@ from logbook.tasks.size_runs import RunAnswer, lines_of
 
 def set_run(book: Logbook, piece: PlannedPiece, answer: RunAnswer, terms: Terms) -> PlannedPiece:
     """Keeps the run of a saved piece as published today, with the readings it came from; the piece with it is returned."""
-    return _put(book, f"set {piece.name}", with_set_run(piece, answer, terms, date.today().isoformat()))
+    return _put(book, f"mark {piece.name} as published", with_set_run(piece, answer, terms, date.today().isoformat()))
 
 
 def with_set_run(piece: PlannedPiece, answer: RunAnswer, terms: Terms, day: str) -> PlannedPiece:
@@ -26,19 +26,21 @@ def with_set_run(piece: PlannedPiece, answer: RunAnswer, terms: Terms, day: str)
 
 def unset_run(book: Logbook, piece: PlannedPiece) -> PlannedPiece:
     """Forgets what was published; undo brings it back."""
-    return _put(book, f"take back the set run of {piece.name}", replace(piece, published=None))
+    return _put(book, f"unmark {piece.name} as published", replace(piece, published=None))
 
 
 def published(piece: PlannedPiece) -> PublishedRun | None:
-    """The run as it was set; None if it was not. Raises RefusedError if what is kept can't be made out."""
+    """The run as it was set; None if it was not. Raises RefusedError if what is kept can't be read."""
     if piece.published is None:
         return None
     try:
         return run_of(piece.published)
     except UnknownNumberError as error:
-        raise NewerError(f"The set run of “{piece.name}”", str(error)) from error
+        raise NewerError(f"The published sizes of “{piece.name}”", str(error)) from error
     except (ValueError, TypeError, LookupError) as error:
-        raise RefusedError(f"The set run of “{piece.name}” can't be made out: take a backup back, or set it anew.") from error
+        raise RefusedError(
+            f"The published sizes of “{piece.name}” can't be read: restore a backup, or mark them as published again."
+        ) from error
 
 
 def _put(book: Logbook, label: str, piece: PlannedPiece) -> PlannedPiece:

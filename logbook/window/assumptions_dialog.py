@@ -18,8 +18,8 @@ LETTERS = 56
 def show_assumptions(parent: tk.Misc, look: Look, session: Session) -> None:
     """Shows the assumptions to be changed; Escape leaves them."""
     form = AssumptionForm(session)
-    dialog = LongDialog(parent, look, "What is assumed", lambda: dialog.close(), LETTERS, lambda: session.waiting)
-    words = "Used until the logbook has learnt better. Changing one changes every number that rests on it."
+    dialog = LongDialog(parent, look, "Assumptions", lambda: dialog.close(), LETTERS, lambda: session.waiting)
+    words = "Used until your own measurements say better. Changing one changes every number that depends on it."
     look.grid(Sentence(dialog.body, words), row=0, column=0, sticky="ew", pady=(0, 2))
     fields: dict[str, Field] = {}
     ticks: dict[str, tk.BooleanVar] = {}
@@ -55,7 +55,7 @@ def show_assumptions(parent: tk.Misc, look: Look, session: Session) -> None:
         if typed() == texts:  # else something was typed while it waited
             dialog.close()
 
-    dialog.add_button("&Leave them", dialog.leave)
+    dialog.add_button("&Cancel", dialog.leave)
     dialog.add_button("&Save", save, accent=True)
     dialog.bind("<Return>", lambda _: save())
     dialog.open(next(iter(fields.values())).input)

@@ -17,7 +17,7 @@ def may_save(parent: tk.Misc, look: Look, session: Session, changed: Callable[[]
     session.notice_others()
     if not changed():
         return True
-    answers = [Answer("over", "&Save mine over that"), Answer("stay", "Sta&y here")]
+    answers = [Answer("over", "&Save mine anyway"), Answer("stay", "&Keep editing")]
     return (
         ask(
             parent,
@@ -26,7 +26,7 @@ def may_save(parent: tk.Misc, look: Look, session: Session, changed: Callable[[]
             answers,
             default="stay",
             escape="stay",
-            details="What is there now stays among its changes (Edit → Changes of this record) and Undo brings it back.",
+            details="What is there now stays in its history (Edit → Changes of this record), and Undo brings it back.",
         )
         == "over"
     )

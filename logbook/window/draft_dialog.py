@@ -23,7 +23,7 @@ def offer_draft(parent: tk.Misc, look: Look, offer: Offer) -> tuple[str, frozens
         answer = chosen
         dialog.close()
 
-    dialog = LongDialog(parent, look, "Typed and not saved", lambda: choose(LATER), LETTERS)
+    dialog = LongDialog(parent, look, "Unsaved work", lambda: choose(LATER), LETTERS)
     body = dialog.body
     look.grid(Sentence(body, offer.sentence), row=0, column=0, sticky="ew", pady=(0, 2))
     ticks = {field.key: tk.BooleanVar(dialog, True) for field in offer.fields}
@@ -34,11 +34,11 @@ def offer_draft(parent: tk.Misc, look: Look, offer: Offer) -> tuple[str, frozens
         if said := _in_short(told_now(field)):
             style = "Warning.TLabel" if field.changed else "Muted.TLabel"
             look.grid(Sentence(body, said, style), row=3 * row + 3, column=0, sticky="ew", padx=(5, 0), pady=(0, 1))
-    words = "Taken up again it stands in its form as before, still not saved. “Not now” offers it at the next start."
+    words = "Brought back, it is in its form again, still not saved. “Not now” asks again at the next start."
     look.grid(Sentence(body, words, "Muted.TLabel"), row=3 * len(ticks) + 1, column=0, sticky="ew", pady=(2, 0))
-    dialog.add_button("Throw it a&way", lambda: choose(DROP))
+    dialog.add_button("&Discard", lambda: choose(DROP))
     dialog.add_button("&Not now", lambda: choose(LATER))
-    take = dialog.add_button("&Take it up again", lambda: choose(TAKE), accent=True)
+    take = dialog.add_button("&Bring it back", lambda: choose(TAKE), accent=True)
     dialog.open(take)
     dialog.wait_window()
     return answer, frozenset(key for key, ticked in ticks.items() if ticked.get())

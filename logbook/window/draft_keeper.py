@@ -74,7 +74,7 @@ class DraftKeeper:
     def offer(self) -> None:
         """Offers what was left behind, or says that there is nothing."""
         if not self.offer_what_is_left():
-            self._window.say("Nothing that was typed was left behind when a window ended.")
+            self._window.say("There is no unsaved work.")
 
     def offer_what_is_left(self) -> bool:
         """Offers what dead windows left behind for this logbook, the latest first; False if there is nothing."""

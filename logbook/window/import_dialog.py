@@ -14,7 +14,7 @@ _ROWS = 12
 _WIDTH = 100
 """Letters, where the screen has room for them."""
 _PROBLEMS = (Column("row", "Row", 6, "right"), Column("column", "Column", 18), Column("says", "What is wrong", 46, grow=True))
-_CHANGES = (Column("row", "Row", 6, "right"), Column("tag", "Tag", 12), Column("what", "What would be done", 46, grow=True))
+_CHANGES = (Column("row", "Row", 6, "right"), Column("tag", "Tag", 12), Column("what", "What it would change", 46, grow=True))
 
 
 def show_plan(parent: tk.Misc, look: Look, plan: ImportPlan) -> bool:
@@ -33,10 +33,11 @@ class _Plan:
         count = len(plan.added) + len(plan.changed) + len(plan.kept.written)
         if plan.problems or count:
             self._add_tabs(inside, look, plan)
-        leave = self._dialog.add_button("&Leave the logbook as it is", self._dialog.close, accent=count == 0)
+        leave = self._dialog.add_button("&Cancel", self._dialog.close, accent=count == 0)
         focus = leave
         if count:
-            words = f"&Take in the {count} good rows only" if plan.problems else f"&Take in {count} rows"
+            what = counted(count, "record" if plan.kept.written else "swatch")
+            words = f"&Import the {what} without problems" if plan.problems else f"&Import {what}"
             take = self._dialog.add_button(words, self._take, accent=not plan.problems)
             focus = leave if plan.problems else take
         self._dialog.open(focus)
@@ -84,7 +85,7 @@ class _Plan:
             for place, (one, what) in enumerate(sorted(lines, key=lambda line: line[0].row))
         )
         table.tree.configure(height=_ROWS)
-        tabs.add(table, text=f"What would be done ({len(lines)})", underline=0)
+        tabs.add(table, text=f"What it would change ({len(lines)})", underline=0)
 
 
 def sentence_on(plan: ImportPlan) -> str:
@@ -92,10 +93,9 @@ def sentence_on(plan: ImportPlan) -> str:
     added, changed, problems = len(plan.added), len(plan.changed), len(plan.problems)
     new = counted(added, "new swatch")
     edits = f"{changed} changed" if changed else "none changed"
-    beside = f", and beside them {plan.kept.sentence()}" if plan.kept.written else ""
+    beside = f", and also {plan.kept.sentence()}" if plan.kept.written else ""
     if problems:
-        trouble = "1 problem stands" if problems == 1 else f"{problems} problems stand"
-        return f"{plan.name}: {trouble} in the way. Without those rows it would bring {new}, {edits}{beside}."
+        return f"{plan.name}: {counted(problems, 'problem')} found. Without those rows, it would bring {new}, {edits}{beside}."
     if not added and not changed and not plan.kept.written:
-        return f"{plan.name} says nothing that the logbook does not hold already."
-    return f"{plan.name} would bring {new}, {edits}{beside}; that is one step, which Undo takes back."
+        return f"{plan.name} holds nothing that is not in the logbook already."
+    return f"{plan.name} would bring {new}, {edits}{beside}; one Undo takes it all back."

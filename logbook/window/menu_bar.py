@@ -72,7 +72,7 @@ class MenuBar:
         menu.add_separator()
         self._entry(menu, "&Backups…", lambda: self.books.backups())
         self._entry(menu, "C&heck the logbook", lambda: self.books.check())
-        self._entry(menu, "&What is assumed…", lambda: self.books.assumptions())
+        self._entry(menu, "&Assumptions…", lambda: self.books.assumptions())
         menu.add_separator()
         self._entry(menu, "&Quit", self._window.leave, "Mod-q")
 
@@ -82,7 +82,7 @@ class MenuBar:
         self._entry(menu, "&Redo", self._undo.redo, "Mod-Shift-z")
         menu.add_separator()
         self._entry(menu, "&Changes of this record…", self._undo.history, "Mod-h")
-        self._entry(menu, "&Typed and not saved…", self._window.drafts.offer)
+        self._entry(menu, "&Unsaved work…", self._window.drafts.offer)
         return menu
 
     def _build_record_menus(self) -> None:

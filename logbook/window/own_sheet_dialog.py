@@ -54,7 +54,7 @@ class OwnSheetDialog(Dialog):
         inside.rowconfigure(2, weight=1)
         width = min(_WIDTH * look.base.measure("0"), inside.winfo_screenwidth() - 2 * look.pixels(5) - BESIDE)
         inside.columnconfigure(0, minsize=width)
-        self.add_button("&Leave the logbook as it is", self.close)
+        self.add_button("&Cancel", self.close)
         self.add_button("Rest to the &notes", self._rest_to_notes)
         self._go = self.add_button("&Go on", self._go_on, accent=True)
 

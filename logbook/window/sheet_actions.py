@@ -95,12 +95,12 @@ def _write(root: tk.Tk, look: Look, session: Session, plan: ImportPlan) -> None:
 
     def written(result: ImportResult) -> None:
         session.notice_others()
-        beside = f"; beside them {result.others}" if result.others else ""
+        beside = f"; also {result.others}" if result.others else ""
         session.say(
             f"Imported {plan.name}: {result.added} swatches added, {result.changed} changed{beside}. Edit → Undo takes it back."
         )
 
-    run_with_progress(root, look, f"Taking in {plan.name} …", write, written, lambda error: say_foreseen(root, look, error))
+    run_with_progress(root, look, f"Importing {plan.name} …", write, written, lambda error: say_foreseen(root, look, error))
 
 
 def export_sheet(root: tk.Tk, look: Look, session: Session) -> None:

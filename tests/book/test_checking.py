@@ -10,11 +10,11 @@ from logbook.book.trouble import DamagedError
 from tests.support.books import edit, small_book
 
 SPOILT = [
-    ("UPDATE reading SET condition = 'wxshed' WHERE place = 0", "A reading can't be made out"),
-    ("UPDATE reading SET counted = 'stitchez' WHERE place = 0", "A reading can't be made out"),
-    ("UPDATE change SET after = '{' WHERE position = 3", "A kept change can't be made out"),
+    ("UPDATE reading SET condition = 'wxshed' WHERE place = 0", "A reading can't be read"),
+    ("UPDATE reading SET counted = 'stitchez' WHERE place = 0", "A reading can't be read"),
+    ("UPDATE change SET after = '{' WHERE position = 3", "A kept change can't be read"),
     ("UPDATE action SET kind = 'undo', of = 'x' WHERE position = 3", "does not hang together"),
-    ("INSERT INTO assumption VALUES ('most_edge_stitches', 9e999)", "An assumption can't be made out"),
+    ("INSERT INTO assumption VALUES ('most_edge_stitches', 9e999)", "An assumption can't be read"),
     ("DELETE FROM swatch_words WHERE swatch = (SELECT uid FROM swatch)", "what it searches in"),
     ("UPDATE swatch_words SET folded = 'x'", "what it searches in"),
     ("UPDATE swatch_gauges SET sums = '[]' WHERE rowid = 1", "a gauge it keeps"),

@@ -77,5 +77,5 @@ def test_text_that_can_not_be_kept_is_named() -> None:
 
 
 def test_rows_that_make_no_record_are_damage() -> None:
-    with pytest.raises(DamagedError, match="A reading can't be made out"), as_damage("A reading"):
+    with pytest.raises(DamagedError, match="A reading can't be read"), as_damage("A reading"):
         int("x")

@@ -366,7 +366,7 @@ class TestWashing:
         assert (answer["washing"], answer["condition"]) == ("unknown", "worked")
         assert answer["gauge_give_or_take"] is None
         assert answer["stitch_mm"] == 5
-        assert "How sure that is can't be said." in done("chain", "--book", book, "--swatch", "X-1", "--width", "46")
+        assert "Accuracy unknown until washed and measured." in done("chain", "--book", book, "--swatch", "X-1", "--width", "46")
 
 
 class TestUnits:

@@ -157,7 +157,7 @@ def _program(display: str, home: Path, weakness: str = "") -> Iterator[tuple[Pro
 
 def _offers(shown: Shown) -> bool:
     """Whether the offer stands there and holds the keyboard."""
-    buttons = [widget.path for widget in shown.of_kind("TButton") if widget.text == "Take it up again"]
+    buttons = [widget.path for widget in shown.of_kind("TButton") if widget.text == "Bring it back"]
     return bool(shown.dialogs) and shown.focus in buttons
 
 

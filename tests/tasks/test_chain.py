@@ -110,7 +110,7 @@ class TestNotes:
             (PiecePlan(width_mm=20, width_choose=Choose.AT_MOST), SHELLS, "Even the least number of repeats is wider"),
             (PiecePlan(width_mm=460), PLAIN, "Options a stitch apart lie within the give or take"),
             (PiecePlan(width_mm=460, stitch_parity=Parity.EVEN), PLAIN, "Options two stitches apart lie within the give or take"),
-            (PiecePlan(width_mm=460), SHELLS, "A whole piece strays from its swatch by up to 5.6 % besides that: an assumption"),
+            (PiecePlan(width_mm=460), SHELLS, "A finished garment usually differs by up to 5.6 % more (assumed"),
         ],
     )
     def test_what_is_said(self, plan: PiecePlan, pattern: StitchPattern, words: str) -> None:

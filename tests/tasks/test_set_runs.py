@@ -72,7 +72,7 @@ def test_a_made_piece_teaches_the_drift_and_leaves_the_set_run_as_it_was(book: L
     assert published(saved(book)) == run
     assert run is not None
     assert changes_today(run, after, Units.CM) == ()
-    assert any("learnt from 1 made piece" in note for note in after.sentences(Units.CM))
+    assert any("learned from 1 piece" in note for note in after.sentences(Units.CM))
 
 
 def test_it_can_be_taken_back_and_undone(book: Logbook) -> None:
@@ -85,7 +85,7 @@ def test_it_can_be_taken_back_and_undone(book: Logbook) -> None:
 
 
 def test_a_run_that_is_none_is_told(book: Logbook) -> None:
-    with pytest.raises(RefusedError, match="can't be made out"):
+    with pytest.raises(RefusedError, match="can't be read"):
         published(replace(saved(book), published="{}"))
 
 
@@ -103,5 +103,5 @@ def test_a_number_of_a_newer_version_is_said_to_be_one(book: Logbook) -> None:
     with pytest.raises(NewerError, match=r"newer version of this program \(it says “waist_mm”\)"):
         published(replace(saved(book), published=json.dumps(newer)))
     del newer["sizes"][0]["chain"]
-    with pytest.raises(RefusedError, match="can't be made out"):
+    with pytest.raises(RefusedError, match="can't be read"):
         published(replace(saved(book), published=json.dumps(newer)))

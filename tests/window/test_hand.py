@@ -241,7 +241,7 @@ DIALOGS: tuple[tuple[int, tuple[str, ...]], ...] = (
     (1, ("Logbook", "Export to a sheet…")),
     (1, ("Logbook", "Save a copy…")),
     (1, ("Logbook", "Backups…")),
-    (1, ("Logbook", "What is assumed…")),
+    (1, ("Logbook", "Assumptions…")),
     (1, ("Edit", "Changes of this record…")),
     (2, ("Edit", "Changes of this record…")),
     (1, ("Help", "A first walk through")),

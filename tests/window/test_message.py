@@ -5,7 +5,7 @@ from logbook.window.look import Look
 from logbook.window.message import Answer, ask, tell
 from tests.support.dialogs import while_asked
 
-ANSWERS = [Answer("copy", "&Save a copy"), Answer("throw", "&Throw away"), Answer("stay", "&Go on typing")]
+ANSWERS = [Answer("copy", "&Save a copy"), Answer("throw", "&Discard"), Answer("stay", "&Go on typing")]
 
 
 def answered(root: tk.Tk, look: Look, *keys: str) -> str:

@@ -6,7 +6,7 @@ from tests.support.screen import settle
 
 
 def test_its_text_wraps_in_a_narrow_place_and_is_one_line_again_in_a_wide_one(root: tk.Tk, look: Look) -> None:
-    box = TickBox(root, look, "May stop inside a row group", tk.BooleanVar(root), lambda: None)
+    box = TickBox(root, look, "May stop inside a row repeat", tk.BooleanVar(root), lambda: None)
     box.grid(row=0, column=0, sticky="w")
     one_line = box.winfo_reqheight()
     root.geometry("150x200")

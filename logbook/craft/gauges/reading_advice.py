@@ -138,9 +138,9 @@ def _main(cause: Cause, finished: FinishedGauge, drift: Drift, measured: _Measur
     if cause is Cause.FEW_PLACES:
         return _more_places(now, measured)
     return (
-        f"The swatch says give or take {show_percent(finished.give_or_take or 0)}; on top comes how a whole piece strays from "
-        f"its swatch, {show_percent(drift.give_or_take)}, the largest part of all. No further reading narrows that: only "
-        "finished pieces, measured and logged, teach it.",
+        f"The swatch says give or take {show_percent(finished.give_or_take or 0)}; a finished piece usually differs from its "
+        f"swatch by {show_percent(drift.give_or_take)} besides, and that is the largest part. More readings do not make it "
+        "smaller; only finished pieces, measured and logged, do.",
         None,
     )
 

@@ -289,7 +289,7 @@ class _Joined:
             around,
             f"neck {show_length(2 * neck.begins.true_mm, self._units)} round" if neck and two else "",
             f"armhole {show_length(2 * armhole.true_mm, self._units)} round" if armhole and sewn else "",
-            "thick: sewn · dashed: open" if sewn else "",
+            "thick: seam · dashed: opening" if sewn else "",
         )
         return tuple(words for words in said if words)
 

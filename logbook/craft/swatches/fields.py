@@ -197,7 +197,7 @@ FIELDS: tuple[Field, ...] = (
     Field("plus", _P, "plus", _N, _whole("a plus", 0, 10_000), "a whole number from 0"),
     Field("extra chains", _P, "extra_chains", _N, _whole("a number of extra chains", 0, 1000), "a whole number from 0"),
     Field("first stitch in chain", _P, "first_stitch", _N, _whole("a chain", 1, 1000), "a whole number from 1"),
-    Field("skipped chains cover", _P, "skip_cover", _N, _whole("a number of chains", 0, 1000), "0, 1, or 1 and those skipped"),
+    Field("skipped chains cover", _P, "skip_cover", _N, _whole("a count", 0, 1000), "0 (nothing), 1 (a stitch) or more"),
     Field("set-up rows", _P, "set_up_rows", _N, _whole("a number of rows", 0, 10_000), "a whole number from 0"),
     Field("rows in repeat", _P, "rows_in_repeat", _N, _whole("a number of rows", 1, 10_000), "a whole number from 1"),
     Field("closing rows", _P, "closing_rows", _N, _whole("a number of rows", 0, 10_000), "a whole number from 0"),

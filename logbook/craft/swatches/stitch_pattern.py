@@ -64,7 +64,9 @@ def extra_chains(stated: int | None, first_stitch: int | None, skip_cover: int |
     """
     if first_stitch is None:
         if skip_cover is not None:
-            raise RefusedError("Say which chain from the hook the first stitch goes into, beside what skipped chains cover.")
+            raise RefusedError(
+                "Give the chain from the hook that the first stitch goes into, too, so that the skipped chains can be counted."
+            )
         return stated
     if first_stitch < 1:
         raise RefusedError("The first stitch goes into the 1st chain from the hook or a later one.")
@@ -75,13 +77,13 @@ def extra_chains(stated: int | None, first_stitch: int | None, skip_cover: int |
     derived = first_stitch - 1 - (skip_cover or 0)
     if derived < 0:
         raise RefusedError(
-            f"The chains skipped ({first_stitch - 1}) cannot cover {skip_cover} base chains: "
-            "skipped chains cover 0, 1, or 1 and the chains passed over."
+            f"Skipped chains ({first_stitch - 1}) can't count as {skip_cover} stitches: type 0 where they count as nothing, "
+            "1 where they count as a stitch, and add the chains they leave unworked below them."
         )
     if stated is not None and stated != derived:
         raise RefusedError(
-            f"The extra chains ({stated}) do not agree with the first stitch in chain {first_stitch}, skipped chains "
-            f"covering {skip_cover or 0}: that makes {derived}."
+            f"The extra chains ({stated}) do not agree with a first stitch in chain {first_stitch} whose skipped "
+            f"chains count as {skip_cover or 0}: that makes {derived}."
         )
     return derived
 

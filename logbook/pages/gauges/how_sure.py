@@ -72,6 +72,6 @@ def _size(swatch: Swatch, known: Circumstances) -> Advised | None:
     sentence = (
         f"At least {show_length(size.side_mm, known.units)} square. Measured at {places}, each over {size.units} whole {what} "
         f"(about {show_length(size.span_mm, known.units)}), it would state give or take {show_percent(size.give_or_take)}; "
-        f"a whole piece strays by {show_percent(known.drift.stitches.give_or_take)} besides, whatever the swatch."
+        f"a finished piece differs by {show_percent(known.drift.stitches.give_or_take)} besides, whatever the swatch."
     )
     return Advised(f"A swatch for {show_length(known.target_mm, known.units)}", (sentence,))

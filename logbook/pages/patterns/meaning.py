@@ -47,23 +47,29 @@ def meaning_of(pattern: StitchPattern, problems: Mapping[str, str]) -> Meaning:
 
 def _chains(pattern: StitchPattern, problems: Mapping[str, str]) -> tuple[str, tuple[str, ...], tuple[ChainLine, ...]]:
     if any(key in problems for key in CHAIN_KEYS):
-        return "—", ("Mend the marked field to see the chains.",), ()
+        return "—", ("Correct the marked field to see the chains.",), ()
     if pattern.multiple is None:
-        return "—", ("Say the multiple to see the chains.",), ()
+        return "—", ("Type the multiple to see the chains.",), ()
     extra = pattern.extra()
     if extra is None and pattern.first_stitch is not None:
-        return "—", ("Say what the chains skipped before the first stitch count as: a stitch, or nothing.",), ()
-    constant = (pattern.plus or 0) + (extra or 0)
-    rule = f"Chain a multiple of {pattern.multiple}" + (f" plus {constant}" if constant else "")
+        return "—", ("Type what the chains skipped before the first stitch count as: a stitch, or nothing.",), ()
+    rule = _chain_rule(pattern.multiple, pattern.plus or 0, extra or 0)
     notes = []
     if pattern.plus is None:
-        notes.append("No plus is said; it is taken as 0.")
+        notes.append("No plus is given: 0 is used.")
     if extra is None:
-        notes.append("No extra chains are said; they are taken as 0. They give the first stitch its height.")
+        notes.append("No extra chains are given: 0 are used. They give the first stitch its height.")
     notes.append("With foundation stitches, work as many as the base stitches.")
     ring = "In the round, join the chain into a ring: whole repeats, without the plus."
     notes.append(ring if not extra else f"{ring} If row 1 is worked flat and then joined, chain {extra} more.")
     return rule, tuple(notes), tuple(_lines(pattern, pattern.multiple, extra or 0))
+
+
+def _chain_rule(multiple: int, plus: int, extra: int) -> str:
+    if multiple == 1:
+        more = f"{extra} more than" if extra else "as many as"
+        return f"Chain {more} the stitches you want"
+    return f"Chain a multiple of {multiple}" + (f" plus {plus + extra}" if plus + extra else "")
 
 
 def _lines(pattern: StitchPattern, multiple: int, extra: int) -> list[ChainLine]:
@@ -79,11 +85,13 @@ def _lines(pattern: StitchPattern, multiple: int, extra: int) -> list[ChainLine]
 
 def _rows(pattern: StitchPattern, problems: Mapping[str, str]) -> tuple[str, tuple[str, ...]]:
     if any(key in problems for key in ROW_KEYS):
-        return "—", ("Mend the marked field to see the rows.",)
+        return "—", ("Correct the marked field to see the rows.",)
     if pattern.rows_in_repeat is None:
-        return "—", ("Say the rows in a repeat to see the rows.",)
+        return "—", ("Type the rows in a repeat to see the rows.",)
     each, once = pattern.rows_in_repeat, (pattern.set_up_rows or 0) + (pattern.closing_rows or 0)
     rule = f"A multiple of {counted(each, 'row')}" + (f" plus {once}" if once else "")
+    if each == 1:
+        rule = f"Any number of rows, {once + 1} or more" if once else "Any number of rows"
     parts = [f"{counted(pattern.set_up_rows, 'set-up row')} once"] if pattern.set_up_rows else []
     parts.append(f"{counted(each, 'row')} again and again")
     parts += [f"{counted(pattern.closing_rows, 'closing row')} once"] if pattern.closing_rows else []

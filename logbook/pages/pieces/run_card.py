@@ -90,7 +90,7 @@ class RunMaker:
         words = list(nothing.set_words)
         if nothing.set_run is not None:
             changes = changes_today(nothing.set_run, answer, units)
-            words += [f"Today it would be otherwise: {' '.join(changes)}"] if changes else ["Today it would be the same."]
+            words += [f"Today it would be different: {' '.join(changes)}"] if changes else ["Today it would be the same."]
         return replace(
             nothing,
             rows=[tuple(shown(figures_of(size), name, units) for name in _CELLS) for size in run.sizes],
@@ -109,7 +109,7 @@ class RunMaker:
             run = published(saved) if saved else None
         except RefusedError as error:
             return None, (str(error),)
-        return run, (f"Set on {run.date} from swatch {run.tag}: the lines below are as published.",) if run else ()
+        return run, (f"Published on {run.date} from swatch {run.tag}: the lines below are as they were then.",) if run else ()
 
 
 def texts_with(remedy: PiecePlan, texts: Mapping[str, str]) -> dict[str, str]:

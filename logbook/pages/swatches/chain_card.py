@@ -149,7 +149,6 @@ def _at_fault(typed: Typed, finish: Condition) -> str:
 
 def _option(option: Option, answer: ChainAnswer, units: Units, before: str = "") -> OptionShown:
     """``before`` is said first."""
-    multiple = answer.pattern.multiple or 1
     row = next((one for one in answer.rows if one.recommended), None)
     shown = "not known" if option.chain is None else str(option.chain)
     cells = (
@@ -162,38 +161,38 @@ def _option(option: Option, answer: ChainAnswer, units: Units, before: str = "")
         _or_not_known(option.give_or_take_mm, units),
         _or_not_known(option.before_washing_mm, units),
     )
-    headline, sentence = f"Chain {option.chain}", _sentence(option, multiple, row, units, asked=answer.chain)
+    headline, sentence = f"Chain {option.chain}", _sentence(option, answer, row, units)
     if option.chain is not None and option.chain == answer.chain:
         headline = f"{option.chain} chains make {show_length(option.mm, units)}"
     if option.chain is None:
         headline = f"{option.count} stitches"
         sentence = f"and the chains that lift the first one: {QUESTION} {sentence}"
-    brief = _brief(option, multiple, units, answer.chain) if option.chain is not None and row is None else sentence
+    brief = _brief(option, answer, units) if option.chain is not None and row is None else sentence
     headline = headline if row is None else f"{headline}, {row.count} rows"
     return OptionShown(cells, headline, f"{before}{sentence}", option, f"{before}{brief}")
 
 
-def _brief(option: Option, multiple: int, units: Units, asked: int | None) -> str:
+def _brief(option: Option, answer: ChainAnswer, units: Units) -> str:
     """``46.5 cm: 12 repeats, 73 base stitches, 0.5 cm wider than asked.``; how sure that is, where no drawing can show it."""
-    counts = f"{repeats_words(option.repeats, multiple)}{option.count} base stitches"
+    counts = f"{repeats_words(option.repeats, answer.pattern.multiple or 1)}{option.count} base stitches"
     said = f"{show_length(option.mm, units)}: {counts}"
-    if asked is None:
+    if answer.chain is None:
         said += f", {apart_words(option.difference_mm, units)}"
     if option.gauge_give_or_take_mm is None or option.give_or_take_mm is None:
-        said += f"; {sureness_words(option.gauge_give_or_take_mm, option.give_or_take_mm, units)}"
+        said += f"; {sureness_words(option.gauge_give_or_take_mm, option.give_or_take_mm, units, answer.finished.washing)}"
     return f"{said}."
 
 
-def _sentence(option: Option, multiple: int, row: Option | None, units: Units, *, asked: int | None = None) -> str:
+def _sentence(option: Option, answer: ChainAnswer, row: Option | None, units: Units) -> str:
     """``46.5 cm — 12 repeats, 73 base stitches, 0.5 cm wider than asked; the swatch says give or take …``"""
-    counts = f"{repeats_words(option.repeats, multiple)}{option.count} base stitches"
+    counts = f"{repeats_words(option.repeats, answer.pattern.multiple or 1)}{option.count} base stitches"
     size = show_length(option.mm, units)
-    sure = sureness_words(option.gauge_give_or_take_mm, option.give_or_take_mm, units)
+    sure = sureness_words(option.gauge_give_or_take_mm, option.give_or_take_mm, units, answer.finished.washing)
     if row is None:
-        apart = f", {apart_words(option.difference_mm, units)}" if asked is None else ""
+        apart = f", {apart_words(option.difference_mm, units)}" if answer.chain is None else ""
         said = f"{size} — {counts}{apart}; {sure}."
     else:
-        width_sure = sureness_words(row.gauge_give_or_take_mm, row.give_or_take_mm, units)
+        width_sure = sureness_words(row.gauge_give_or_take_mm, row.give_or_take_mm, units, answer.rows_washing)
         said = (
             f"{size} long — {counts}, {apart_words(option.difference_mm, units, LONG)}; {sure}. "
             f"{row.count} rows make {show_length(row.mm, units)} of width, {apart_words(row.difference_mm, units)}; "

@@ -77,7 +77,7 @@ class NearestDialog(Dialog):
         for field in (self.wanted, self.condition):
             field.variable.trace_add("write", lambda *_: self._show())
         self.add_button("&Close", self.close)
-        self.take_button = self.add_button("&Take in hand", self.take, accent=True)
+        self.take_button = self.add_button("&Open swatch", self.take, accent=True)
         self._bind_keys()
         self._show()
 

@@ -30,7 +30,7 @@ class SureView(ttk.Frame):
         self.look, self._in_hand, self._on_fold = look, in_hand, on_fold
         self._opened = set(opened)
         self.columnconfigure(0, weight=1)
-        self.sure = Folding(self, "How sure", SURE in self._opened, self._folded, row)
+        self.sure = Folding(self, "How accurate", SURE in self._opened, self._folded, row)
         self.sure.inside.columnconfigure(0, weight=1)
         self.sure.grid(row=0, column=0, sticky="ew")
         self._said: list[Sentence] = []

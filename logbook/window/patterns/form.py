@@ -94,7 +94,7 @@ class PatternForm(ttk.Frame):
         row.arrange((self.fields["first_stitch"], self.fields["skip_cover"]))
         self._numbers(4, {"set_up_rows": "Set-up rows", "rows_in_repeat": "Rows in a repeat", "closing_rows": "Closing rows"})
         row = self._row(5)
-        self.fields["half_plus"] = Field(row, self.look, "Half repeat’s plus", width=6)
+        self.fields["half_plus"] = Field(row, self.look, "Plus for a half repeat", width=6)
         self.fields["terms"] = ChoiceField(row, self.look, "Terms", TERMS, width=10)
         row.arrange((self.fields["half_plus"], self.fields["terms"]))
         self.written_rows = RowsField(self, self.look, "Written r&ows", lines=8)

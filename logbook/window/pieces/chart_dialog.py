@@ -45,7 +45,7 @@ class _ChartDialog(Dialog):
             widget.grid(row=row, column=0, sticky="ew")
         self.add_button("&Delete the chart", self._delete)
         self.add_button("&Save the chart", self._save)
-        self.add_button("&Leave it", self.leave)
+        self.add_button("&Cancel", self.leave)
         self.take_button = self.add_button("&Take these sizes", self._taken, accent=True)
         self.name.text = choice.names[0]
         self._show_chart()

@@ -16,8 +16,8 @@ from logbook.window.table import Column, Row, Table
 
 COLUMNS = (
     Column("what", "", 8, grow=True),
-    Column("out", "Comes out", 8, "right", grow=True),
-    Column("asked", "Asked", 8, "right", grow=True),
+    Column("out", "You get", 8, "right", grow=True),
+    Column("asked", "You asked for", 8, "right", grow=True),
     Column("before", "Unwashed", 8, "right", grow=True),
     Column("swatch", "Swatch ±", 8, "right", grow=True),
     Column("piece", "Piece ±", 8, "right", grow=True),
@@ -31,7 +31,7 @@ class FollowView(Card):
     def __init__(self, parent: tk.Misc, look: Look, shape: Callable[[], object]) -> None:
         super().__init__(parent, look, fills=True)
         self.rowconfigure(2, weight=1)
-        look.grid(Sentence(self, "What follows", "Section.TLabel"), row=0, column=0, sticky="ew", pady=(0, 1))
+        look.grid(Sentence(self, "Your numbers", "Section.TLabel"), row=0, column=0, sticky="ew", pady=(0, 1))
         self.headline = Sentence(self, NOT_YET, "Result.TLabel")
         self.headline.grid(row=1, column=0, sticky="ew")
         self._scrolled = Scrolled(self, look, 10)

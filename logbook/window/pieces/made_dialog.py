@@ -47,7 +47,7 @@ class _MadeDialog(Dialog):
         look.grid(self.refusal, row=1, column=0, sticky="ew", pady=(1, 0))
         if form.is_saved:
             self.add_button("&Delete", self._delete)
-        self.add_button("&Leave it", self.leave)
+        self.add_button("&Cancel", self.leave)
         self.save_button = self.add_button("&Save", self._save, accent=True)
         self.bind("<Control-s>", lambda _: self._save())
         self._show()

@@ -15,7 +15,7 @@ from logbook.tasks.size_runs import save_lines, save_run_workbook
 from logbook.window.keys import bind_keys
 from logbook.window.pieces.file_actions import FileActions
 
-NOTHING = "There is no size run yet: the page says what is missing."
+NOTHING = "There are no sizes to print or save yet: the page says what is missing."
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,12 +36,12 @@ class RunFiles:
     def __init__(self, frame: ttk.Frame, session: Session, files: FileActions, page: OnPage) -> None:
         self._frame, self._session, self._files, self._page = frame, session, files, page
         self.entries = (
-            ("Print the &run of sizes", "Mod-Shift-p", self.print),
-            ("Copy the &lines of the pattern", "Mod-l", self.copy_lines),
+            ("Print &all sizes", "Mod-Shift-p", self.print),
+            ("Copy the pattern &lines", "Mod-l", self.copy_lines),
             ("Save the l&ines…", "", self.save_lines),
-            ("Save the run as a work&book…", "", self.save_workbook),
-            ("&Set the run", "Mod-t", self.set),
-            ("&Take the set run back", "", self.unset),
+            ("Save all sizes as a work&book…", "", self.save_workbook),
+            ("&Mark as published", "Mod-t", self.set),
+            ("&No longer published", "", self.unset),
         )
         for _, keys, action in self.entries:
             if keys:
@@ -63,7 +63,7 @@ class RunFiles:
         if lines:
             self._frame.clipboard_clear()
             self._frame.clipboard_append(lines)
-        self._session.say("The lines of the pattern are copied." if lines else NOTHING)
+        self._session.say("The pattern lines are copied." if lines else NOTHING)
 
     def save_lines(self) -> None:
         """Asks where to, and writes the lines there."""
@@ -84,7 +84,7 @@ class RunFiles:
         def write(to: Path) -> None:
             save_run_workbook(answer, terms, to, book, published)
 
-        self._files.save("Save the run", ".xlsx", "Workbook", write)
+        self._files.save("Save all sizes", ".xlsx", "Workbook", write)
 
     def set(self) -> None:
         """Keeps the run as published; what is typed is saved with it."""
@@ -95,16 +95,16 @@ class RunFiles:
         piece = self._page.saved() if self._page.save() else None
         if piece is not None:
             self._put(lambda: set_run(self._session.book, piece, answer, self._session.terms))
-            self._session.say(f"The run of “{piece.name}” is set: its numbers stay as they are, whatever is measured later.")
+            self._session.say(f"“{piece.name}” is marked as published: its numbers stay as they are, whatever is measured later.")
 
     def unset(self) -> None:
         """Forgets what was published."""
         piece = self._page.saved()
         if piece is None or piece.published is None:
-            self._session.say("This run is not set.")
+            self._session.say("This piece is not marked as published.")
             return
         self._put(lambda: unset_run(self._session.book, piece))
-        self._session.say(f"The set run of “{piece.name}” is taken back. Undo sets it again.")
+        self._session.say(f"“{piece.name}” is no longer marked as published. Undo marks it again.")
 
     def _put(self, action: Callable[[], object]) -> None:
         try:

@@ -138,7 +138,7 @@ class RunView(ttk.Frame):
         bar = ttk.Frame(self, style="Card.TFrame")
         self.chart_button = ttk.Button(bar, text="From a body chart…", command=self._do.from_chart)
         add = ttk.Button(bar, text="Add a size", command=self.add)
-        self.remove_button = ttk.Button(bar, text="Take this one out", command=self.remove)
+        self.remove_button = ttk.Button(bar, text="Remove size", command=self.remove)
         bar.bind("<Configure>", lambda _: self._fit(bar, (self.chart_button, add, self.remove_button)))
         return bar
 
@@ -190,7 +190,7 @@ class RunView(ttk.Frame):
         for row, (sentence, plan) in enumerate(self._card.remedies):
             Sentence(self.remedies, sentence).grid(row=row, column=1, sticky="ew")
             if plan is not None:
-                button = ttk.Button(self.remedies, text="Do so", command=partial(self._do.remedy, plan))
+                button = ttk.Button(self.remedies, text="Apply this", command=partial(self._do.remedy, plan))
                 self.look.grid(button, row=row, column=0, sticky="w", padx=(0, 2), pady=(0, 1))
         if self._card.remedies:
             self.remedies.grid()

@@ -199,5 +199,5 @@ class SizesSide:
     def _source(self) -> str:
         run = self.card.set_run
         if run is not None:
-            return f"From swatch {run.tag}, set on {run.date}"
+            return f"From swatch {run.tag}, published on {run.date}"
         return f"From swatch {self._form.texts['swatch'].strip()}: {self._form.swatch_words()}"

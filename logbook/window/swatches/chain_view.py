@@ -243,9 +243,9 @@ class ChainView(Card):
         look = self.look
         self._add(Field(place, look, "Edging each side", width=9, label_width=LABEL_LETTERS), "edging").grid(sticky="ew")
         for name, label, choices in (
-            ("choose", "Take the chain", CHOOSE),
-            ("parity", "Count is to be", PARITY),
-            ("finish", "Finished is", FINISH),
+            ("choose", "Width should be", CHOOSE),
+            ("parity", "Stitch count", PARITY),
+            ("finish", "Finished size is", FINISH),
         ):
             field = ChoiceField(place, look, label, tuple(choices), width=16, label_width=LABEL_LETTERS)
             self._add(field, name).grid(sticky="ew")

@@ -88,7 +88,7 @@ class FindView(ttk.Frame):
         self.sort = ttk.Menubutton(self, textvariable=self._sorting, style="List.TMenubutton")
         self.sort.configure(menu=self._sort_menu())
         look.grid(self.sort, row=0, column=1, sticky="ne", padx=(1, 0))
-        self.filters = Folding(self, "&Just by yarn, hook…", filters_open, self._fold)
+        self.filters = Folding(self, "Filter by yarn, hook…", filters_open, self._fold)
         self.filters.grid(row=1, column=0, columnspan=2, sticky="ew")
         self._fields: dict[str, LabelledField] = {}
         self._scrolled: Scrolled | None = None

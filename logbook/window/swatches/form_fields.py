@@ -74,7 +74,7 @@ ITEMS: tuple[Entry | Readings | SideBySide | Section, ...] = (
             Entry("plus", "plus", 6, "stitches"),
             Entry("extra chains", "Extra chains", 6),
             Entry("first stitch in chain", "or first stitch in", 6, "chain from hook"),
-            Entry("skipped chains cover", "skipped ones cover", 6, "base chains"),
+            Entry("skipped chains cover", "skipped ch count as", 6, "stitches"),
             Entry("set-up rows", "Set-up rows", 6),
             Entry("rows in repeat", "Rows in a repeat", 6),
             Entry("closing rows", "Closing rows", 6),

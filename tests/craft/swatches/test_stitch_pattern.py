@@ -33,10 +33,10 @@ def test_extra_chains_as_stated_or_not_at_all() -> None:
 @pytest.mark.parametrize(
     ("first", "cover", "says"),
     [
-        (None, 1, "Say which chain from the hook"),
+        (None, 1, "Give the chain from the hook"),
         (0, None, "1st chain from the hook or a later one"),
-        (2, 2, "skipped .1. cannot cover 2 base chains"),
-        (4, 5, "skipped .3. cannot cover 5 base chains"),
+        (2, 2, "Skipped chains .1. can't count as 2 stitches"),
+        (4, 5, "Skipped chains .3. can't count as 5 stitches"),
     ],
 )
 def test_what_cannot_be_is_refused(first: int | None, cover: int | None, says: str) -> None:

@@ -15,8 +15,8 @@ def said(swatch: Swatch, *others: Swatch, target_mm: float | None = None) -> dic
 
 def test_three_washed_places_leave_the_drift() -> None:
     stitches = said(shells("A", washed=THREE))["Stitches"]
-    assert stitches.startswith("The swatch says give or take 2.5 %; on top comes how a whole piece strays from its swatch, 5.6 %")
-    assert "No further reading narrows that" in stitches
+    assert stitches.startswith("The swatch says give or take 2.5 %; a finished piece usually differs from its swatch by 5.6 %")
+    assert "More readings do not make it smaller" in stitches
 
 
 def test_one_reading_says_what_more_places_would_reach() -> None:
@@ -54,7 +54,7 @@ def test_the_size_of_a_swatch_is_for_the_width_wanted() -> None:
     assert "A swatch for 46.0 cm" not in said(shells("A", washed=THREE))
     size = said(shells("A", washed=THREE), target_mm=460)["A swatch for 46.0 cm"]
     assert size.startswith("At least 16.0 cm square. Measured at 3 places, each over 3 whole repeats (about 11.5 cm)")
-    assert "a whole piece strays by 5.6 % besides, whatever the swatch" in size
+    assert "a finished piece differs by 5.6 % besides, whatever the swatch" in size
 
 
 def test_a_count_too_coarse_is_no_figure() -> None:

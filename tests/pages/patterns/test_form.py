@@ -75,8 +75,8 @@ def test_numbers_write_the_sentence() -> None:
     ("typing", "key", "says"),
     [
         ([("extra_chains", "2"), ("first_stitch", "2nd")], "extra_chains", "that makes 1"),
-        ([("skip_cover", "nothing")], "first_stitch", "Say which chain"),
-        ([("first_stitch", "2nd"), ("skip_cover", "a stitch and 2 chains")], "skip_cover", "cannot cover"),
+        ([("skip_cover", "nothing")], "first_stitch", "Give the chain"),
+        ([("first_stitch", "2nd"), ("skip_cover", "a stitch and 2 chains")], "skip_cover", "can't count as"),
         ([("multiple", "7"), ("half_plus", "1")], "half_plus", "no half repeat"),
         ([("multiple", "x")], "multiple", "whole number"),
         ([("first_stitch", "second")], "first_stitch", "whole number"),

@@ -28,6 +28,15 @@ def test_rows() -> None:
     assert meaning.row_notes[1] == "After 1 to 12 repeats: 4, 6, 8, 10, 12, 14, 16, 18, 20, 22, 24, 26 rows."
 
 
+def test_plain_stitches_and_single_rows_are_said_without_a_multiple_of_1() -> None:
+    plain = meaning_of(StitchPattern(multiple=1, plus=0, extra_chains=2, set_up_rows=1, rows_in_repeat=1), {})
+    assert plain.chain_rule == "Chain 2 more than the stitches you want"
+    assert plain.row_rule == "Any number of rows, 2 or more"
+    bare = meaning_of(StitchPattern(multiple=1, extra_chains=0, rows_in_repeat=1), {})
+    assert bare.chain_rule == "Chain as many as the stitches you want"
+    assert bare.row_rule == "Any number of rows"
+
+
 def test_nothing_stale_is_shown_while_something_is_missing_or_wrong() -> None:
     empty = meaning_of(StitchPattern(), {})
     assert (empty.chain_rule, empty.chains, empty.row_rule) == ("—", (), "—")
@@ -38,8 +47,8 @@ def test_nothing_stale_is_shown_while_something_is_missing_or_wrong() -> None:
 
 
 def test_what_is_taken_for_granted_is_said() -> None:
-    assert "No extra chains are said" in " ".join(meaning_of(StitchPattern(multiple=6, plus=1), {}).chain_notes)
-    assert "No plus is said" in " ".join(meaning_of(StitchPattern(multiple=6, extra_chains=1), {}).chain_notes)
+    assert "No extra chains are given" in " ".join(meaning_of(StitchPattern(multiple=6, plus=1), {}).chain_notes)
+    assert "No plus is given" in " ".join(meaning_of(StitchPattern(multiple=6, extra_chains=1), {}).chain_notes)
     assert (
-        meaning_of(StitchPattern(multiple=6, plus=1, first_stitch=4), {}).chain_notes[0].startswith("Say what the chains skipped")
+        meaning_of(StitchPattern(multiple=6, plus=1, first_stitch=4), {}).chain_notes[0].startswith("Type what the chains skipped")
     )

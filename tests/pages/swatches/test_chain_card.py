@@ -134,7 +134,7 @@ def test_sideways_says_chain_and_rows(desk: Desk) -> None:
 def test_unknown_washing_is_said(desk: Desk) -> None:
     desk.take("MW-03")
     card = desk.card(width="46")
-    assert "how sure that is can't be said" in best(card)
+    assert "accuracy unknown until washed and measured" in best(card)
     assert card.options[0].cells[5:7] == ("not known", "not known")
     assert card.notes[0].startswith("Washing is unknown")
 

@@ -23,7 +23,7 @@ def test_it_holds_title_source_date_units_drawing_and_numbers(session: Session) 
         "Armhole: mark the end of row 40",
         "for <Nora>",
         "51.8 cm",
-        "A whole piece strays from its swatch",
+        "A finished garment usually differs",
     ):
         assert words in said, words
     assert said.count("The neck is 47.6 cm round") == 1

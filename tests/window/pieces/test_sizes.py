@@ -225,7 +225,7 @@ def test_what_was_made_is_logged_beside_its_plan(root: tk.Tk, page: PiecesPage, 
     (made,) = made_pieces(session.book)
     assert (made.name, made.chain, made.washed_width_mm) == ("Boathouse vest, C", 80, 518)
     assert "Width: predicted 50.3 cm, measured 51.8 cm (+1.5 cm, +3 %)." in page.sizes.made_words["text"]
-    assert "learnt from 1 made piece" in page.follow.notes["text"]
+    assert "learned from 1 piece" in page.follow.notes["text"]
     assert page.sizes.made.table.shown == [made.uid]
 
     def delete(dialog: tk.Toplevel) -> None:
