@@ -58,7 +58,7 @@ def ask_template(parent: tk.Misc, look: Look, swatches: SwatchChoice) -> tuple[s
         chosen.append((row.chosen, tag))
         dialog.close()
 
-    dialog.add_button("&Leave it", dialog.close)
+    dialog.add_button("&Cancel", dialog.close)
     dialog.add_button("&Begin", begin, accent=True)
     dialog.bind("<Control-Return>", lambda _: begin())
     row.show({name: name for name in TEMPLATES}, TEMPLATES[0])
@@ -104,7 +104,7 @@ def ask_other_yarn(parent: tk.Misc, look: Look, other: OtherYarn) -> GarmentPlan
         taken.append(other.plan(chosen()))
         dialog.close()
 
-    dialog.add_button("&Leave it", dialog.close)
+    dialog.add_button("&Cancel", dialog.close)
     take: ttk.Button = dialog.add_button("&Take it as a new garment", begin, accent=True)
     for field in fields.values():
         field.variable.trace_add("write", lambda *_: show())
