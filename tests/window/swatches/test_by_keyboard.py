@@ -168,8 +168,7 @@ def test_arrows_in_the_find_field_walk_through_the_list(root: tk.Tk, page: Swatc
 
 
 def test_filters_narrow_the_list_and_escape_takes_them_off(root: tk.Tk, page: SwatchesPage) -> None:
-    hit(root, "<Alt-j>")
-    hit(root, "<Tab>")
+    hit(root, "<Control-f>", "<Tab>", "<Tab>", "<space>", "<Tab>")
     write(root, "cotton")
     assert tags(page) == ["HC-02", "HC-01"]
     hit(root, "<Tab>", "<Tab>")
