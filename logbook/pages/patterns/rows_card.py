@@ -25,14 +25,10 @@ class CountBeside:
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """One answer to what the text leaves open: ``words`` to be written at ``place`` in it."""
+    """One answer to what the text leaves open: ``words`` to be written at ``place`` in it, behind a blank."""
 
     words: str
     place: int
-
-    def made(self, text: str) -> str:
-        """The text with the answer in it."""
-        return f"{text[: self.place]} {self.words}{text[self.place :]}"
 
 
 @dataclass(frozen=True, slots=True)

@@ -58,13 +58,16 @@ class RowsField(TextField):
         for child in self.choices.winfo_children():
             child.destroy()
         for choice in choices:
-            button = WrappedButton(self.choices, f"Write “{choice.words}”", command=partial(self._choose, choice))
-            button.grid(sticky="ew", pady=(self.look.pixels(0.8), 0))
+            row = ttk.Frame(self.choices, style=str(self.choices.cget("style")))
+            row.grid(sticky="ew", pady=(self.look.pixels(0.8), 0))
+            row.columnconfigure(0, weight=1)
+            button = WrappedButton(row, f"Write “{choice.words}”", command=partial(self._choose, choice))
+            button.grid(row=0, column=0, sticky="ew")
         self.choices.columnconfigure(0, weight=1)
         self.choices.grid() if choices else self.choices.grid_remove()
 
     def _choose(self, choice: Choice) -> None:
-        self.text = choice.made(self.text)
+        self.area.insert(f"1.0+{choice.place}c", f" {choice.words}")  # as if it were typed
         self.area.focus_set()
 
     def _follow_look(self) -> None:

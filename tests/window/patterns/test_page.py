@@ -184,6 +184,23 @@ def test_what_is_not_understood_is_marked_in_the_text(root: tk.Tk, page: Pattern
     assert "quux" in rows.message["text"]
 
 
+OPEN = "Notes: none.\nRnd 1: Ch 3, 11 dc in ring.\nRnd 2: Ch 1, sc in each dc around, join."
+
+
+def test_what_the_text_leaves_open_is_answered_by_a_button(root: tk.Tk, page: PatternsPage) -> None:
+    page.new()
+    rows = page.form.written_rows
+    rows.area.insert("1.0", OPEN)
+    wait_until(root, lambda: bool(rows.choices.winfo_children()))
+    buttons = [child for row in rows.choices.winfo_children() for child in row.winfo_children()]
+    assert [button["text"] for button in buttons] == ["Write “(counts as dc)”", "Write “(does not count)”"]
+    buttons[0].invoke()
+    wait_until(root, lambda: rows.message["text"].startswith("✓"))
+    assert rows.text == OPEN.replace("Ch 3", "Ch 3 (counts as dc)")
+    assert rows.choices.winfo_children() == []
+    assert [str(place) for place in rows.area.tag_ranges("note")] == ["1.0", "1.12"]
+
+
 def test_with_large_text_the_counts_stand_below_the_rows(root: tk.Tk, look: Look, page: PatternsPage) -> None:
     page.form.written_rows.text = ROWS
     root.geometry("900x690+0+0")
