@@ -171,7 +171,8 @@ def summary(shown: Shown) -> str:
 
 def ready(shown: Shown) -> bool:
     """The page in hand is whole: its list, its form and what follows."""
-    whole = shown.of_kind("Treeview") and shown.of_kind("TCombobox") and shown.of_kind("Canvas")
+    parts = len(shown.of_kind("Canvas")) + any(w.text.startswith("◂ ") or w.text.endswith(" ▸") for w in shown.of_kind("TButton"))
+    whole = shown.of_kind("TCombobox") and parts > 1
     return bool(whole) and shown.button("Save") is not None and shown.focus not in ("", ".")
 
 
