@@ -21,7 +21,7 @@ class Entry(NamedTuple):
 GARMENT_ITEMS: tuple[Entry | Section, ...] = (
     Entry("name", "Na&me"),
     Entry("ease", "Ease", width=12),
-    Entry("chart", "Sizes &of chart", "chart", 14),
+    Entry("chart", "Si&zes of chart", "chart", 14),
     Entry("only", "Only these"),
     Entry("range", "Of a range take", "choice", 10, tuple(ENDS)),
     Section("garments.own", "Sizes of your own", (Entry("own sizes", "A line each", "lines", 3),)),
@@ -51,7 +51,7 @@ def piece_items(shape: Shape, shapes: tuple[str, ...]) -> tuple[Entry | Section,
     ways = [Entry("worked", "Worked", "choice", 10, shape.ways)] if len(shape.ways) > 1 else []
     return (
         Entry("name", "Na&me"),
-        Entry("shape", "Sha&pe of it", "choice", 15, shapes),
+        Entry("shape", "Shape", "choice", 15, shapes),
         Entry("swatch", "From swat&ch", "swatch"),
         *ways,
         Entry("alike", "How many alike", width=5),

@@ -86,7 +86,7 @@ class GarmentsPage(RecordPage):
         self.find.grid(row=1, column=0, sticky="nsew")
         bar = ttk.Frame(left)
         self.look.grid(bar, row=2, column=0, sticky="ew", pady=(1, 0))
-        self.add_button = ttk.Button(bar, text="Add a piece", underline=6, command=self.add_piece)
+        self.add_button = ttk.Button(bar, text="Add a piece", underline=0, command=self.add_piece)
         self.out_button = ttk.Button(bar, text="Take it out", underline=8, command=self.take_piece_out)
         bar.bind("<Configure>", lambda _: self._fit(bar))
         return left

@@ -2,6 +2,7 @@
 
 import tkinter as tk
 import webbrowser
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -201,3 +202,21 @@ def test_a_garment_with_a_trouble_is_marked_wherever_it_stands(root: tk.Tk, page
     page.garments.fold(page.form.uid, False)
     wait_until(root, lambda: any(line.cells[0] == "▾ ✕ Quay" for line in page.garments.lines("")[0]))
     assert page.garments.lines("")[0][0].cells[0] == "▸ Pier"
+
+
+def test_each_underlined_letter_is_there_once(root: tk.Tk, page: GarmentsPage) -> None:
+    begin(root, page)
+    for key in ("new", "new/1", "new/2", "new/3", "new/4"):
+        page.find.table.tree.selection_set(key)
+        root.update()
+        letters = list(underlined(root))
+        assert len(letters) == len(set(letters)), (key, sorted(letters))
+
+
+def underlined(place: tk.Misc) -> Iterator[str]:
+    """The underlined letters that can be seen."""
+    for child in place.winfo_children():
+        if child.winfo_ismapped() and not isinstance(child, tk.Menu | tk.Toplevel):
+            if "underline" in (child.keys() or ()) and int(child.cget("underline")) >= 0:
+                yield str(child.cget("text"))[int(child.cget("underline"))].lower()
+            yield from underlined(child)
