@@ -39,8 +39,9 @@ def run(arguments: argparse.Namespace) -> int:
     elif not near:
         print_text("No swatch was measured in what is asked.")
     else:
-        headings = ("off", "tag", "date", "yarn", "colour", "hook", "stitch pattern", "stitch", "row")
-        print_text(table(headings, [(per_cent(one.off), *found_row(one.found)) for one in near], right=[0]))
+        headings = ("off", "tag", "date", "yarn", "colour", "hook", "stitch pattern", "stitch", "row", "washing")
+        rows = [(per_cent(one.off), *found_row(one.found), one.washing.value) for one in near]
+        print_text(table(headings, rows, right=[0]))
     return 0
 
 

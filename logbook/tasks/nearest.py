@@ -1,20 +1,52 @@
-"""Which logged swatches come nearest to a wanted gauge."""
+"""Which logged swatches come nearest to a wanted gauge; those not washed yet as their washing is known or borrowed, marked so."""
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
+from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.logbook import Logbook
+from logbook.book.swatches import swatches, swatches_of_yarn
+from logbook.craft.gauges.lending import Gauges, Lending
 from logbook.craft.gauges.nearest_gauge import WantedGauge, nearest
-from logbook.craft.swatches.conditions import Condition
+from logbook.craft.gauges.washing import Washing
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.swatch import Swatch
 from logbook.tasks.find import Filters, FoundSwatch, find
+
+FINISHED = (Condition.WASHED, Condition.PINNED)
+"""The states that a swatch as worked can be carried to by washing."""
 
 
 @dataclass(frozen=True, slots=True)
 class NearSwatch:
-    """A found swatch and how far off the wanted gauge it is, relative."""
+    """A found swatch and how far off the wanted gauge it is, relative.
+
+    ``gauges`` are those it was compared by, ``washing`` where they come from: borrowed, or unknown, which is as worked.
+    """
 
     found: FoundSwatch
     off: float
+    gauges: Gauges
+    washing: Washing
+
+
+@dataclass(frozen=True, slots=True)
+class LookedThrough:
+    """The swatches among which one looks, and those that may lend washing to them, found by the same words or not."""
+
+    found: Sequence[FoundSwatch]
+    lenders: Sequence[Swatch]
+    assumed: Assumptions
+
+
+def look_through(book: Logbook, filters: Filters) -> LookedThrough:
+    """What ``filters`` leave of the logbook."""
+    found = find(book, filters)
+    yarns = {one.swatch.yarn.uid for one in found if one.swatch.yarn and not _is_finished(one.gauges)}
+    with book.reading() as connection:
+        lenders = [one for yarn in sorted(yarns) for one in swatches(connection, swatches_of_yarn(connection, yarn))]
+        return LookedThrough(found, lenders, kept_assumptions(connection))
 
 
 def nearest_to(book: Logbook, wanted: WantedGauge, filters: Filters) -> list[NearSwatch]:
@@ -22,11 +54,31 @@ def nearest_to(book: Logbook, wanted: WantedGauge, filters: Filters) -> list[Nea
 
     The gauges compared are those of the condition the filters name, else washed.
     """
-    return nearest_of(find(book, filters), wanted, filters.condition or Condition.WASHED)
+    return nearest_of(look_through(book, filters), wanted, filters.condition or Condition.WASHED)
 
 
-def nearest_of(found: Iterable[FoundSwatch], wanted: WantedGauge, condition: Condition) -> list[NearSwatch]:
-    """Of swatches already found those measured in what is asked, nearest first."""
-    by_uid = {one.swatch.uid: one for one in found}
-    near = nearest(((one.swatch, one.gauges) for one in by_uid.values()), wanted, condition)
-    return [NearSwatch(by_uid[one.swatch.uid], one.off) for one in near]
+def nearest_of(among: LookedThrough, wanted: WantedGauge, condition: Condition, but: str = "") -> list[NearSwatch]:
+    """Of swatches already found those measured in what is asked, nearest first; ``but``: the uid of one left out."""
+    lending = Lending(among.lenders, among.assumed)
+    by_uid = {one.swatch.uid: one for one in among.found if one.swatch.uid != but}
+    finished = {uid: _finished(one, condition, lending) for uid, one in by_uid.items()}
+    near = nearest(((one.swatch, finished[uid][0]) for uid, one in by_uid.items()), wanted, condition)
+    return [NearSwatch(by_uid[one.swatch.uid], one.off, *finished[one.swatch.uid]) for one in near]
+
+
+def _is_finished(gauges: Gauges) -> bool:
+    return all(any((state, direction) in gauges for state in FINISHED) for direction in Direction)
+
+
+def _finished(one: FoundSwatch, condition: Condition, lending: Lending) -> tuple[Gauges, Washing]:
+    """The gauges with those of ``condition`` put in from the worked ones where they were not measured."""
+    gauges, washing = dict(one.gauges), Washing.MEASURED
+    if condition not in FINISHED:
+        return gauges, washing
+    for direction in Direction:
+        if (condition, direction) not in gauges:
+            found = lending.finished(one.swatch, one.gauges, direction, condition)
+            if found is not None:
+                washing = found.washing if washing is not Washing.UNKNOWN else washing
+                gauges[condition, direction] = replace(found.gauge, pitch_mm=found.pitch_mm, give_or_take=found.give_or_take)
+    return gauges, washing

@@ -1,4 +1,7 @@
-"""Which swatches come nearest to a wanted gauge: off = √ mean of (ln(pitch/wanted))² over what was asked."""
+"""Which swatches come nearest to a wanted gauge: off = √ mean of (ln(pitch/wanted))² over what was asked.
+
+Those farther off than a quarter are no answer and left out.
+"""
 
 import math
 from collections.abc import Iterable, Mapping
@@ -9,6 +12,9 @@ from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.gauge import Gauge
 from logbook.craft.swatches.swatch import Swatch, gauges_of
 from logbook.errors import RefusedError
+
+FARTHEST = 0.25
+"""Relative: what is farther off is not near."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,11 +70,11 @@ Gauges = Mapping[tuple[Condition, Direction], Gauge]
 def nearest(
     measured: Iterable[tuple[Swatch, Gauges]], wanted: WantedGauge, condition: Condition = Condition.WASHED
 ) -> tuple[Near, ...]:
-    """Of swatches with their gauges those measured in all that was asked, nearest first (then by tag)."""
+    """Of swatches with their gauges those measured in all that was asked and not too far off, nearest first (then by tag)."""
     found = []
     for swatch, gauges in measured:
         off = _off(swatch, gauges, wanted, condition)
-        if off is not None:
+        if off is not None and off <= FARTHEST + 1e-9:
             found.append(Near(swatch, off))
     return tuple(sorted(found, key=lambda near: (near.off, near.swatch.tag)))
 

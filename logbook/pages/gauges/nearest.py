@@ -1,24 +1,29 @@
 """Nearest gauge: what have I that gives about so many repeats and rows, or about what the swatch in hand gives?"""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
-from logbook.craft.gauges.nearest_gauge import WantedGauge, gauge_like
+from logbook.craft.gauges.nearest_gauge import FARTHEST, WantedGauge, gauge_like
+from logbook.craft.gauges.washing import Washing
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.readings import Counted, read_readings
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.words.hooks import show_hook
 from logbook.craft.words.lengths import Units
+from logbook.craft.words.numbers import show_percent
 from logbook.errors import RefusedError, UnreadableError
 from logbook.pages.gauges.gauge_words import counted_in_a_column
-from logbook.tasks.find import FoundSwatch
-from logbook.tasks.nearest import NearSwatch, nearest_of
+from logbook.tasks.nearest import LookedThrough, NearSwatch, nearest_of
 
 MOST = 100
 """So many are listed; the rest is farther off still."""
 EXAMPLE = "2.6 repeats and 9 rows in 10 cm"
 EXAMPLE_INCHES = "2.6 repeats and 9 rows in 4 in"
+_MARKS = {Washing.MEASURED: "", Washing.BORROWED: " *", Washing.UNKNOWN: " **"}
+_MARKS_MEAN = {
+    Washing.BORROWED: "* not washed yet: its washing is taken from other swatches of the yarn.",
+    Washing.UNKNOWN: "** not washed yet, and no swatch of its yarn was: the gauge is as worked.",
+}
 _ATTRIBUTES = {Counted.REPEATS: "repeat_mm", Counted.STITCHES: "stitch_mm", Counted.ROWS: "row_mm"}
 
 
@@ -43,8 +48,8 @@ class NearAnswer:
 class NearestGauge:
     """Looks among ``found``; while nothing is typed, for what is like the swatch ``in_hand``, itself left out."""
 
-    def __init__(self, found: Sequence[FoundSwatch], in_hand: Swatch, assumed: Assumptions, units: Units) -> None:
-        self._found, self._in_hand, self._assumed, self._units = found, in_hand, assumed, units
+    def __init__(self, among: LookedThrough, in_hand: Swatch, assumed: Assumptions, units: Units) -> None:
+        self._among, self._in_hand, self._assumed, self._units = among, in_hand, assumed, units
 
     def answer(self, text: str, condition: Condition) -> NearAnswer:
         """The swatches nearest to what is typed, in gauges measured in ``condition``."""
@@ -53,31 +58,36 @@ class NearestGauge:
                 wanted = read_wanted(text, self._units)
             except UnreadableError as error:
                 return NearAnswer(error=str(error))
-            return self._near(wanted, "what is asked", self._found, condition)
+            return self._near(wanted, "what is asked", condition)
         try:
             wanted = gauge_like(self._in_hand, condition, self._assumed)
         except RefusedError as error:
             return NearAnswer(says=f"{error} Type what you are looking for.")
-        among = [one for one in self._found if one.swatch.uid != self._in_hand.uid]
-        return self._near(wanted, self._in_hand.tag or "the swatch in hand", among, condition)
+        return self._near(wanted, self._in_hand.tag or "the swatch in hand", condition, self._in_hand.uid)
 
-    def _near(self, wanted: WantedGauge, what: str, among: Sequence[FoundSwatch], condition: Condition) -> NearAnswer:
-        near = nearest_of(among, wanted, condition)
+    def _near(self, wanted: WantedGauge, what: str, condition: Condition, but: str = "") -> NearAnswer:
+        near = nearest_of(self._among, wanted, condition, but)
         if not near:
-            return NearAnswer(says=f"None of the {len(among)} swatches looked through was measured in that, {condition.words}.")
+            looked = len(self._among.found) - any(one.swatch.uid == but for one in self._among.found)
+            return NearAnswer(
+                says=f"None of the {looked} swatches looked through was measured in that, {condition.words}, and comes within "
+                f"{show_percent(FARTHEST)} of it."
+            )
         swatches = "1 swatch" if len(near) == 1 else f"{len(near):,} swatches"
         nearest = f", the {MOST} nearest" if len(near) > MOST else ""
         says = f"{swatches} {condition.words}{nearest}; nearest to {what} first."
+        marked = {one.washing for one in near[:MOST]}
+        says = " ".join([says, *(words for washing, words in _MARKS_MEAN.items() if washing in marked)])
         return NearAnswer(tuple(self._line(one, condition) for one in near[:MOST]), says)
 
     def _line(self, near: NearSwatch, condition: Condition) -> NearLine:
         swatch = near.found.swatch
-        stitch, row = (near.found.gauges.get((condition, direction)) for direction in Direction)
+        stitch, row = (near.gauges.get((condition, direction)) for direction in Direction)
         multiple = swatch.per_repeat(Direction.STITCHES)
         yarn, pattern = swatch.yarn.name if swatch.yarn else "", swatch.pattern.name if swatch.pattern else ""
         cells = (
             f"{near.off * 100:.1f} %",
-            swatch.tag,
+            f"{swatch.tag}{_MARKS[near.washing]}",
             yarn,
             pattern,
             "" if swatch.hook_mm is None else show_hook(swatch.hook_mm),

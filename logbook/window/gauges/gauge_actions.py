@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from logbook.pages.gauges.circumstances import Circumstances
     from logbook.pages.gauges.comparing import SideBySide
     from logbook.tasks.browsing import Filters
-    from logbook.tasks.find import FoundSwatch
+    from logbook.tasks.nearest import LookedThrough
     from logbook.window.background import Report
 
 AT_ONCE = 1000
@@ -65,21 +65,19 @@ class GaugeActions:
 
     def nearest(self) -> None:
         """Looks for near gauges among the swatches that the page's filters leave."""
-        from logbook.tasks.find import find
+        from logbook.tasks.nearest import look_through
         from logbook.window.progress import run_with_progress
 
         filters = self._page.filters()
         if self._page.count() <= AT_ONCE:
-            self._show_nearest(find(self._session.book, filters))
+            self._show_nearest(look_through(self._session.book, filters))
             return
 
-        def look_through(report: "Report") -> "list[FoundSwatch]":
+        def look(report: "Report") -> "LookedThrough":
             with self._session.book.again() as book:
-                return find(book, filters)
+                return look_through(book, filters)
 
-        run_with_progress(
-            self._frame, self.look, "Looking through the swatches …", look_through, self._show_nearest, self._say_why_not
-        )
+        run_with_progress(self._frame, self.look, "Looking through the swatches …", look, self._show_nearest, self._say_why_not)
 
     def which_hook(self) -> None:
         """Which hook gives which gauge with the yarn and stitch in hand."""
@@ -135,7 +133,7 @@ class GaugeActions:
         except RefusedError as error:
             return str(error)
 
-    def _show_nearest(self, found: "list[FoundSwatch]") -> None:
+    def _show_nearest(self, through: "LookedThrough") -> None:
         from logbook.pages.gauges.gauge_words import usual_condition
         from logbook.pages.gauges.nearest import NearestGauge
         from logbook.tasks.browsing import Filters
@@ -143,11 +141,11 @@ class GaugeActions:
 
         swatch, known = self._page.in_hand()
         filters, units = self._page.filters(), self._session.units
-        among = f"Looked through: {len(found):,} of {self._page.count():,} swatches" + (
+        among = f"Looked through: {len(through.found):,} of {self._page.count():,} swatches" + (
             ", as the page's find and filters leave them." if filters != Filters() else "."
         )
         condition = filters.condition or usual_condition(gauges_of(swatch, known.assumed))
-        nearest = NearestGauge(found, swatch, known.assumed, units)
+        nearest = NearestGauge(through, swatch, known.assumed, units)
         show_nearest(self._frame, self.look, nearest, condition, units, among, self._page.take)
 
     def _say_why_not(self, error: Exception) -> None:

@@ -35,7 +35,7 @@ def test_off_by_hand() -> None:
 
 
 def test_nearest_first_and_only_those_measured_in_all_that_was_asked() -> None:
-    near, far = swatch("near", "4 repeats = 15.4 cm"), swatch("far", "4 repeats = 20 cm")
+    near, far = swatch("near", "4 repeats = 15.4 cm"), swatch("far", "4 repeats = 17 cm")
     rows_only, plain = swatch("rows", "9 rows = 10 cm"), swatch("plain", "16 sts = 10 cm", multiple=None)
     everyone = [far, rows_only, plain, near]
     assert [f.swatch.tag for f in nearest(everyone, wanted_gauge(100, 2.6, None, None))] == ["near", "far"]
@@ -61,8 +61,15 @@ def test_something_above_nought_must_be_asked(asked: tuple[float, float | None, 
         wanted_gauge(*asked)
 
 
-@given(st.integers(60, 400), st.integers(60, 400))
-def test_too_wide_is_as_far_off_as_too_narrow(one: int, other: int) -> None:
+def test_what_is_farther_off_than_a_quarter_is_left_out() -> None:
+    # ln(1.284) = 0.24998, ln(1.285) = 0.25076
+    inside, outside = swatch("inside", "10 sts = 12.84 cm"), swatch("outside", "10 sts = 12.85 cm")
+    assert [f.swatch.tag for f in nearest([outside, inside], WantedGauge(stitch_mm=10))] == ["inside"]
+
+
+@given(st.integers(60, 400), st.floats(0.79, 1.27))
+def test_too_wide_is_as_far_off_as_too_narrow(one: int, ratio: float) -> None:
+    other = round(one * ratio)
     (found,) = nearest([swatch("A", f"4 repeats = {one} mm")], WantedGauge(repeat_mm=other / 4))
     (turned,) = nearest([swatch("A", f"4 repeats = {other} mm")], WantedGauge(repeat_mm=one / 4))
     assert found.off == pytest.approx(turned.off)

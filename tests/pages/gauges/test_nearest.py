@@ -8,16 +8,18 @@ from logbook.craft.words.lengths import Units
 from logbook.errors import UnreadableError
 from logbook.pages.gauges.nearest import MOST, NearestGauge, read_wanted
 from logbook.tasks.find import FoundSwatch
+from logbook.tasks.nearest import LookedThrough
 from tests.support.gauge_swatches import COTTON, shells
 
 BASE = Assumptions()
 NEAR = shells("near", washed="4 repeats = 15.4 cm; 9 rows = 10 cm")
-FAR = shells("far", washed="4 repeats = 20 cm; 9 rows = 10 cm", worked="4 repeats = 15.4 cm")
+FAR = shells("far", washed="4 repeats = 18 cm; 9 rows = 10 cm", worked="4 repeats = 15.4 cm")
 MINE = shells("mine", washed="4 repeats = 15.5 cm; 9 rows = 10 cm")
 
 
 def looking(in_hand: Swatch, *swatches: Swatch, units: Units = Units.CM) -> NearestGauge:
-    return NearestGauge([FoundSwatch(one, gauges_of(one, BASE)) for one in swatches], in_hand, BASE, units)
+    found = [FoundSwatch(one, gauges_of(one, BASE)) for one in swatches]
+    return NearestGauge(LookedThrough(found, swatches, BASE), in_hand, BASE, units)
 
 
 def test_what_is_typed_comes_nearest_first_with_its_gauges() -> None:
@@ -49,14 +51,25 @@ def test_a_swatch_in_hand_that_was_not_measured_says_so() -> None:
 
 def test_none_measured_so() -> None:
     answer = looking(MINE, NEAR).answer("2.6 repeats in 10 cm", Condition.HUNG)
-    assert answer.says == "None of the 1 swatches looked through was measured in that, hung."
+    assert answer.says == ("None of the 1 swatches looked through was measured in that, hung, and comes within 25 % of it.")
 
 
 def test_only_the_nearest_of_very_many_are_listed() -> None:
-    many = [shells(f"S-{n:03d}", washed=f"4 repeats = {15 + n / 10:.1f} cm") for n in range(MOST + 50)]
+    many = [shells(f"S-{n:03d}", washed=f"4 repeats = {15 + n / 50:.2f} cm") for n in range(MOST + 50)]
     answer = looking(MINE, *many).answer("4 repeats = 15 cm", Condition.WASHED)
     assert len(answer.lines) == MOST
     assert answer.says == "150 swatches washed, laid flat, the 100 nearest; nearest to what is asked first."
+
+
+def test_what_was_not_washed_yet_is_in_it_and_marked() -> None:
+    # Washed makes FAR wider by 18/15.4: of 13.2 cm as worked 4 repeats become 15.43 cm.
+    new = shells("new", worked="4 repeats = 13.2 cm")
+    answer = looking(MINE, FAR, NEAR, new).answer("4 repeats = 15.43 cm", Condition.WASHED)
+    assert [line.cells[1] for line in answer.lines] == ["new *", "near", "far"]
+    assert "* not washed yet: its washing is taken from other swatches of the yarn." in answer.says
+    (alone,) = looking(MINE, new).answer("4 repeats = 13 cm", Condition.WASHED).lines
+    assert alone.cells[1] == "new **"
+    assert looking(MINE, new, FAR).answer("4 repeats = 13.2 cm", Condition.WORKED).lines[0].cells[1] == "new"
 
 
 def test_inches() -> None:
