@@ -138,11 +138,23 @@ def _range(cell: str, measure: str, units: Units) -> tuple[float, float]:
     return ends
 
 
+_BABY_WORDS = (
+    "baby(?:’s|'s)?|babies|newborns?|preemies?|infants?|toddlers?|cots?|cribs?|cradles?|prams?|strollers?|pushchairs?|boot(?:ie|ee)s?|layettes?|"
+    "christenings?|baptisms?|bibs?|rompers?|onesies?|pacifiers?|dumm(?:y|ies)|nurser(?:y|ies)|child(?:ren)?(?:’s|'s)?|kids?|"
+    "grandchild(?:ren)?|grandson|granddaughter|godchild"
+)
 _CHILD = re.compile(
-    r"\b(?:bab(?:y|ies)|newborn|preemie|infant|toddler|child(?:ren)?|kids?|boys?|girls?|junior|youth|age|aged|yrs?|years?|yo|mo|mths?|months?)\b"
+    r"\b(?:bab(?:y|ies)|newborn|preemie|infant|toddler|child(?:ren)?|kids?|boys?|girls?|junior|youth|age|aged|yrs?|years?|yo|mo|mths?|months?|nb|tot)\b"
+    rf"|\b(?:{_BABY_WORDS})\b"
+    r"|(?<![\d.])(?:0\s*[-–/]\s*\d{1,2}|3\s*[-–/]\s*6|6\s*[-–/]\s*9)(?![\d.])"
     r"|\b\d+\s*(?:t|m|mo|y|yo|yrs?)\b",
     re.IGNORECASE,
 )
+
+
+def speaks_of_a_child(text: str) -> bool:
+    """Whether a longer text, as notes are, speaks of a baby or child: the words alone, no bare figures."""
+    return bool(re.search(rf"\b(?:{_BABY_WORDS})\b", text, re.IGNORECASE))
 
 
 def is_childs_size(name: str) -> bool:

@@ -11,7 +11,7 @@ from logbook.craft.garments.usual_joins import usual_joins
 from logbook.pages.garments import garment_texts as said
 from logbook.pages.garments.garment_texts import ReadGarment, join_key, piece_key
 from logbook.pages.session import Session
-from logbook.pages.swatches.swatch_choice import SwatchChoice, tag_of
+from logbook.pages.swatches.swatch_choice import SwatchChoice
 from logbook.pages.typed_since import typed_since
 from logbook.tasks.body_charts import chart_texts
 from logbook.tasks.drafts import Draft
@@ -134,8 +134,8 @@ class GarmentForm:
                 name = piece_key(number, key)
                 if isinstance(piece.swatch, str) and (unknown := self.swatches.unknown(self.texts[name])):
                     wrong[name] = unknown
-            swatch = tag_of(piece.swatch) if isinstance(piece.swatch, str) else piece.swatch
-            pieces.append(replace(piece, swatch=swatch, edge_swatch=tag_of(piece.edge_swatch)))
+            swatch = self.swatches.tag(piece.swatch) if isinstance(piece.swatch, str) else piece.swatch
+            pieces.append(replace(piece, swatch=swatch, edge_swatch=self.swatches.tag(piece.edge_swatch)))
         by_number = dict(zip(read.pieces, pieces, strict=True))
         plan = replace(read.plan, pieces=tuple(pieces))
         return replace(read, plan=plan, pieces=by_number, errors={**wrong, **read.errors})

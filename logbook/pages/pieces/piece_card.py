@@ -4,9 +4,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from logbook.craft.drawing.drawing import Draw
+from logbook.craft.pieces.notes import Plain
 from logbook.craft.pieces.panel_drawing import panel_drawing
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
+from logbook.craft.sizes.body_chart import speaks_of_a_child
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.words.lengths import Units, show_length
 from logbook.errors import RefusedError
@@ -49,7 +51,7 @@ class PieceMaker:
         """The logbook has changed: takes from it again."""
         self._known = None
 
-    def card(self, read: ReadPlan, swatch: str, edge_swatch: str, size: str = "") -> PieceCard:
+    def card(self, read: ReadPlan, swatch: str, edge_swatch: str, size: str = "", notes: str = "") -> PieceCard:
         """The card for the plan as typed and the uids of its swatches; ``size``: the name of the size it is of."""
         if read.errors:
             return PieceCard(missing=f"In the form: {next(iter(read.errors.values()))}")
@@ -62,12 +64,14 @@ class PieceMaker:
             answer = piece_with(gauges, basis.swatch, read.plan)
         except RefusedError as error:
             return PieceCard(missing=str(error))
+        childs = speaks_of_a_child(notes) and Plain.CHILDRENS_WEAR not in answer.warnings
+        warnings = (Plain.CHILDRENS_WEAR, *answer.warnings) if childs else answer.warnings
         return PieceCard(
             headline=f"{size}: {headline(answer)}" if size else headline(answer),
             body_width=body_width,
             sentences=(sizes_in_short(answer, units), *counts(answer, units)),
             sizes=tuple(_sizes(answer, units)),
-            warnings=said(answer.warnings, units),
+            warnings=said(warnings, units),
             notes=said(answer.remarks, units),
             draw=panel_drawing(answer.plan, answer.gauges, answer.numbers, units),
             answer=answer,

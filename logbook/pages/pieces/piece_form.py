@@ -10,7 +10,7 @@ from logbook.craft.words.lengths import Units
 from logbook.pages.pieces.plan_texts import ReadPlan, read_plan, texts_of
 from logbook.pages.pieces.size_texts import ReadSizes, read_sizes, sizes_text
 from logbook.pages.session import Session
-from logbook.pages.swatches.swatch_choice import SwatchChoice, tag_of
+from logbook.pages.swatches.swatch_choice import SwatchChoice
 from logbook.pages.typed_since import typed_since
 from logbook.tasks.drafts import Draft
 from logbook.tasks.pieces import copy_of, planned_pieces, save_piece
@@ -85,8 +85,12 @@ class PieceForm:
         return read_sizes(self.texts["sizes"], self._session.units)
 
     def swatch_uid(self, key: str = "swatch") -> str:
-        """The uid of the swatch typed by its tag, "" for none that is known."""
-        return self._swatches.uids.get(tag_of(self.texts[key]), "")
+        """The uid of the swatch typed by its tag or by words, "" for none that is known."""
+        return self._swatches.uid(self.texts[key])
+
+    def swatch_tag(self, key: str = "swatch") -> str:
+        """The tag of the swatch typed, or the text where it is none that is known."""
+        return self._swatches.tag(self.texts[key])
 
     def swatch_words(self, key: str = "swatch") -> str:
         """What the swatch typed is worked of: ``shell stitch, Limewalk Cotton, 4.5 mm``."""

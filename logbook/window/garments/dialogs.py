@@ -7,7 +7,7 @@ from tkinter import ttk
 from logbook.craft.garments.plan import GarmentPlan
 from logbook.craft.garments.templates import TEMPLATES
 from logbook.pages.garments.other_yarn import HEADINGS, OtherYarn
-from logbook.pages.swatches.swatch_choice import SwatchChoice, tag_of
+from logbook.pages.swatches.swatch_choice import SwatchChoice
 from logbook.window.choices import SuggestionField
 from logbook.window.dialog import Dialog
 from logbook.window.flat_choice import FlatChoice
@@ -50,9 +50,9 @@ def ask_template(parent: tk.Misc, look: Look, swatches: SwatchChoice) -> tuple[s
     inside.columnconfigure(0, weight=1, minsize=62 * look.base.measure("0"))
 
     def begin() -> None:
-        tag = tag_of(field.text)
-        if swatches.unknown(tag):
-            field.show_message(swatches.unknown(tag))
+        tag = swatches.tag(field.text)
+        if swatches.unknown(field.text):
+            field.show_message(swatches.unknown(field.text))
             field.input.focus_set()
             return
         chosen.append((row.chosen, tag))

@@ -12,7 +12,6 @@ from logbook.craft.sizes.body_chart import MEASURES
 from logbook.pages.garments.garment_card import GarmentCard
 from logbook.pages.garments.garment_form import GarmentForm
 from logbook.pages.garments.garment_texts import GARMENT_KEYS, PIECE_KEYS, TICKED, piece_key
-from logbook.pages.swatches.swatch_choice import tag_of
 from logbook.window.choices import ChoiceField, SuggestionField
 from logbook.window.field import Field, LabelledField
 from logbook.window.form_card import FormCard, Item, Section
@@ -158,9 +157,9 @@ class PartCard(FormCard):
 
     def _leave(self, key: str) -> None:
         """A swatch chosen from the list stands there by its tag alone."""
-        field = self.fields[key]
-        if self._entries[key].kind == "swatch" and self.form.swatches.line(field.text) and field.text != tag_of(field.text):
-            field.text = tag_of(field.text)
+        field, swatches = self.fields[key], self.form.swatches
+        if self._entries[key].kind == "swatch" and swatches.line(field.text) and field.text != swatches.tag(field.text):
+            field.text = swatches.tag(field.text)
         super()._leave(key)
 
 

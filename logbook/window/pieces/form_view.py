@@ -8,7 +8,6 @@ from tkinter import ttk
 from logbook.craft.words.lengths import Units
 from logbook.pages.pieces.piece_form import PieceForm
 from logbook.pages.pieces.plan_texts import TICKED
-from logbook.pages.swatches.swatch_choice import tag_of
 from logbook.window.choices import ChoiceField, SuggestionField
 from logbook.window.field import Field, LabelledField
 from logbook.window.form_card import FormCard, Item
@@ -114,6 +113,6 @@ class FormView(FormCard):
     def _leave(self, key: str) -> None:
         """A swatch chosen from the list stands there by its tag alone."""
         field = self.fields[key]
-        if self._entries[key].swatches and self.form.swatch_uid(key) and field.text != tag_of(field.text):
-            field.text = tag_of(field.text)
+        if self._entries[key].swatches and self.form.swatch_uid(key) and field.text != self.form.swatch_tag(key):
+            field.text = self.form.swatch_tag(key)
         super()._leave(key)

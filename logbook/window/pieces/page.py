@@ -137,7 +137,7 @@ class PiecesPage(RecordPage):
         self.sizes.show(read, sizes)
         in_hand = self.sizes.plan_in_hand(read, sizes)
         swatch, edge = self.form.swatch_uid(), self.form.swatch_uid("edge swatch")
-        self.card = self._maker.card(in_hand, swatch, edge, self.sizes.view.size_name)
+        self.card = self._maker.card(in_hand, swatch, edge, self.sizes.view.size_name, self.form.texts["notes"])
         self.follow.show(self.card)
         self.editor.say_body_width(self.card.body_width)
 

@@ -1,6 +1,6 @@
 import pytest
 
-from logbook.craft.sizes.body_chart import MEASURES, End, is_childs_size, read_chart
+from logbook.craft.sizes.body_chart import MEASURES, End, is_childs_size, read_chart, speaks_of_a_child
 from logbook.craft.sizes.trade_charts import WOMEN
 from logbook.craft.words.lengths import Units
 from logbook.errors import RefusedError, UnreadableError
@@ -74,3 +74,34 @@ def test_children_s_sizes_are_known_by_their_names(name: str) -> None:
 @pytest.mark.parametrize("name", ["XS", "M", "1X", "5X", "38", "40/42", "Large", "M/L", "Tall"])
 def test_others_are_not(name: str) -> None:
     assert not is_childs_size(name)
+
+
+@pytest.mark.parametrize(
+    "name",
+    [
+        "cot blanket",
+        "Pram rug",
+        "booties",
+        "layette",
+        "Christening gown",
+        "newborn",
+        "NB",
+        "0–3",
+        "0-3",
+        "3-6",
+        "0 / 6",
+        "Baby's hat",
+    ],
+)
+def test_more_that_is_for_a_child(name: str) -> None:
+    assert is_childs_size(name)
+
+
+@pytest.mark.parametrize("name", ["12–18", "8-10", "10-3", "0.5-3 cm", "Cottage vest", "Crible", "apricot shawl", "13-6"])
+def test_more_that_is_not(name: str) -> None:
+    assert not is_childs_size(name)
+
+
+def test_notes_speak_of_a_child_by_words_alone() -> None:
+    assert speaks_of_a_child("A gift for Noémie's christening.")
+    assert not speaks_of_a_child("Worked rows 0-3 with a 4 mm hook; aged yarn.")

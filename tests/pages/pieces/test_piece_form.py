@@ -2,7 +2,7 @@
 
 from logbook.craft.words.lengths import Units
 from logbook.pages.pieces.piece_card import NOT_YET, PieceCard, PieceMaker
-from logbook.pages.pieces.piece_form import PieceForm, tag_of
+from logbook.pages.pieces.piece_form import PieceForm
 from logbook.pages.pieces.piece_list import PieceList, cells
 from logbook.pages.session import Session
 from logbook.settings import Settings
@@ -56,7 +56,7 @@ def test_what_follows_follows_every_key_and_is_never_stale(session: Session) -> 
     form.type_in("swatch", "L1")
     assert shown().headline.startswith("Chain 100,")
     form.type_in("swatch", "L")
-    assert "There is no swatch “L”" in shown().missing
+    assert "“L” is found in 3 swatches" in shown().missing
     form.type_in("swatch", "R1")
     form.type_in("armhole", "70")
     assert "That armhole does not fit on the panel" in shown().missing
@@ -77,8 +77,20 @@ def test_swatches_are_offered_by_words_and_taken_by_tag(session: Session) -> Non
     assert form.offered("nothing like it") == []
     form.type_in("swatch", "R1 · sc rib · Heather · 4.5 mm")
     assert form.swatch_uid() == uid_of(session.book, "R1")
-    assert tag_of(form.texts["swatch"]) == "R1"
+    assert form.swatch_tag() == "R1"
     assert form.offered(form.texts["swatch"]) == ["R1 · sc rib · Heather · 4.5 mm"]
+
+
+def test_any_words_that_find_one_swatch_choose_it(session: Session) -> None:
+    form = PieceForm(session)
+    form.type_in("swatch", "rib heath 4.5")
+    assert form.swatch_uid() == uid_of(session.book, "R1")
+    assert (form.swatch_tag(), form.swatch_words()) == ("R1", "R1, sc rib, Heather, 4.5 mm")
+    form.type_in("swatch", "heather")
+    assert (form.swatch_uid(), form.swatch_tag(), form.swatch_words()) == ("", "heather", "")
+    assert "is found in" in form.read().errors["swatch"]
+    form.type_in("swatch", "nothing like it")
+    assert form.read().errors["swatch"].startswith("There is no swatch “nothing like it”")
 
 
 def test_saving_a_new_one_says_what_is_lacking_then_keeps_it(session: Session) -> None:
