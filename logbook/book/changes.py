@@ -122,8 +122,11 @@ class Writing:
             self.connection.execute("UPDATE logbook SET counter = counter + 1, digest = ?", (self.digest,))
 
 
+_AS_KEPT = json.JSONEncoder(ensure_ascii=False, separators=(",", ":"))
+
+
 def _as_json(row: Row | None) -> str | None:
-    return None if row is None else json.dumps(row, ensure_ascii=False, separators=(",", ":"))
+    return None if row is None else _AS_KEPT.encode(row)
 
 
 def _storable(column: str, value: Any) -> Any:

@@ -8,7 +8,8 @@ what is assumed.
 import json
 import sqlite3
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import astuple
+from dataclasses import fields
+from operator import attrgetter
 
 from logbook.book.schema import SWATCH_OF_TAKEN
 from logbook.book.swatches import rows_of, swatches
@@ -30,8 +31,9 @@ def refresh_gauges(connection: sqlite3.Connection, touched: Iterable[tuple[str, 
             connection.execute(f"DELETE FROM swatch_gauges WHERE {gone}", (uid,))
             stale[uid] = None
         elif table == "reading":
-            stale.update((swatch, None) for (swatch,) in connection.execute("SELECT swatch FROM reading WHERE uid = ?", (uid,)))
-            stale.update((swatch, None) for (swatch,) in connection.execute(_TAKEN_FROM, (uid,)))
+            found = connection.execute("SELECT swatch FROM reading WHERE uid = ?", (uid,)).fetchone()
+            found = found or connection.execute(_TAKEN_FROM, (uid,)).fetchone()
+            stale.update([(found[0], None)] if found else ())
         elif table == "stitch_pattern":
             stale.update((swatch, None) for (swatch,) in connection.execute(_REPEATS_CHANGED, (uid,)))
     if stale:
@@ -66,9 +68,12 @@ def _put(connection: sqlite3.Connection, some: Iterable[Swatch]) -> None:
     )
 
 
+_numbers = attrgetter(*(field.name for field in fields(GaugeSums)))
+
+
 def row_of_gauges(swatch: Swatch) -> tuple[int, int | None, int | None, str]:
     """What is kept of a swatch: the version of the arithmetic, the repeats it went by, and the sums of each gauge as JSON."""
-    sums = [[*key, *astuple(one)] for key, one in gauge_sums_of(swatch).items()]
+    sums = [[*key, *_numbers(one)] for key, one in gauge_sums_of(swatch).items()]
     pattern = swatch.pattern
     repeats = (pattern.multiple, pattern.rows_in_repeat) if pattern else (None, None)
     return (ARITHMETIC, *repeats, json.dumps(sums, separators=(",", ":")))

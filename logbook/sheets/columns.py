@@ -2,10 +2,11 @@
 
 from dataclasses import dataclass
 from datetime import date
+from typing import Any
 
 from logbook.craft.swatches.fields import FIELDS, Field, Kind, Owner
 from logbook.craft.swatches.swatch import Swatch
-from logbook.craft.swatches.swatch_fields import value_of
+from logbook.craft.swatches.swatch_fields import values_of
 from logbook.errors import UnreadableError
 from logbook.sheets.cells import cell_text
 from logbook.sheets.limits import RawCell, Unusable
@@ -55,11 +56,10 @@ COLUMNS: tuple[Column, ...] = tuple(_column(field) for field in FIELDS)
 
 def cells_of(swatch: Swatch) -> tuple[Cell, ...]:
     """One cell for each of ``COLUMNS``: text for text, numbers for numbers (a clip in cm), None where a number is not known."""
-    return tuple(_cell(swatch, field) for field in FIELDS)
+    return tuple(_cell(value, field) for value, field in zip(values_of(swatch), FIELDS, strict=True))
 
 
-def _cell(swatch: Swatch, field: Field) -> Cell:
-    value = value_of(swatch, field)
+def _cell(value: Any, field: Field) -> Cell:
     if field.kind is Kind.TEXT:
         return field.shown(value)
     if value is None:

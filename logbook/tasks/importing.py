@@ -13,7 +13,7 @@ from logbook.book.logbook import Logbook
 from logbook.craft.swatches.fields import FIELDS, Owner
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
-from logbook.craft.swatches.swatch_fields import swatch_of, value_of
+from logbook.craft.swatches.swatch_fields import swatch_of, value_of, values_of
 from logbook.craft.swatches.yarn import Yarn
 from logbook.errors import RefusedError
 from logbook.sheets.reading import read_sheet
@@ -201,7 +201,7 @@ class _Planner:
             return None
         if not swatch.tag:
             swatch = replace(swatch, tag=before.tag if before else next(self._free_tags))
-        changes = () if before is None else tuple(f.name for f in FIELDS if value_of(before, f) != value_of(swatch, f))
+        changes = () if before is None else tuple(_differing(before, swatch))
         return Planned(row.row, swatch, before is None, changes)
 
     def _over(self, before: Swatch, row: Swatch) -> Swatch:
@@ -225,7 +225,7 @@ class _Planner:
         return replace(swatch, yarn=yarn, pattern=pattern)
 
     def _problems(self, row: SheetSwatch, said: Swatch, swatch: Swatch) -> Iterator[Problem]:
-        for column, expected in missing({field: value_of(swatch, field) for field in FIELDS}):
+        for column, expected in missing(dict(zip(FIELDS, values_of(swatch), strict=True))):
             yield self._problem(row, column, expected, f"The row needs {expected}.")
         owner = self._known.tags.get(swatch.tag)
         if owner is not None and owner != swatch.uid:
@@ -252,6 +252,13 @@ class _Planner:
 
     def _problem(self, row: SheetSwatch, column: str, expected: str, says: str) -> Problem:
         return Problem(self._sheet, row.row, column, expected, says)
+
+
+def _differing(before: Swatch, after: Swatch) -> Iterator[str]:
+    """The names of the fields in which the two differ."""
+    for field, old, new in zip(FIELDS, values_of(before), values_of(after), strict=True):
+        if old != new:
+            yield field.name
 
 
 _Named = TypeVar("_Named", Yarn, StitchPattern)

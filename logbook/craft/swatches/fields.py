@@ -83,13 +83,14 @@ def exact(value: float) -> str:
     return str(int(value)) if float(value).is_integer() else format(Decimal(repr(float(value))), "f")
 
 
+_NOT_KEPT = re.compile("[\\x00-\\x08\\x0b-\\x1f\\x7f\\ud800-\\udfff\\ufffe\\uffff]")
+
+
 def clean_text(text: str) -> str:
     """``text`` with LF line ends. Raises UnreadableError for characters no record, sheet or file can hold, naming them."""
     unified = text.replace("\r\n", "\n").replace("\r", "\n")
-    for character in unified:
-        code = ord(character)
-        if (code < 32 and character not in "\n\t") or 0xD800 <= code <= 0xDFFF or code in (0xFFFE, 0xFFFF, 0x7F):
-            raise UnreadableError(f"The text holds the character U+{code:04X}, which can't be kept: take it out.")
+    if found := _NOT_KEPT.search(unified):
+        raise UnreadableError(f"The text holds the character U+{ord(found.group()):04X}, which can't be kept: take it out.")
     return unified
 
 

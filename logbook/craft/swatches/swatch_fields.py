@@ -1,9 +1,11 @@
 """A swatch taken apart into the fields of the log, and put together from them."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from typing import Any
 
-from logbook.craft.swatches.fields import Field, Owner
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.fields import FIELDS, Field, Owner
+from logbook.craft.swatches.readings import Reading
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch, TakenReading
 from logbook.craft.swatches.yarn import Yarn
@@ -13,7 +15,27 @@ def value_of(swatch: Swatch, field: Field) -> Any:
     """The value of one field; a swatch without a yarn or pattern has their fields empty."""
     if field.condition is not None and field.direction is not None:
         return swatch.readings_of(field.condition, field.direction)
-    record = {Owner.YARN: swatch.yarn, Owner.PATTERN: swatch.pattern}.get(field.owner, swatch)
+    return _own_value(swatch, field)
+
+
+def values_of(swatch: Swatch) -> Iterator[Any]:
+    """The values of all ``FIELDS``, in their order and in one pass over the readings."""
+    taken: dict[tuple[Condition, Direction], tuple[Reading, ...]] = {}
+    for one in swatch.readings:
+        key = one.condition, one.direction
+        taken[key] = (*taken.get(key, ()), one.reading)
+    for field, key_of_readings in _READINGS_OF:
+        yield _own_value(swatch, field) if key_of_readings is None else taken.get(key_of_readings, ())
+
+
+_READINGS_OF = tuple(
+    (field, (field.condition, field.direction) if field.condition is not None and field.direction is not None else None)
+    for field in FIELDS
+)
+
+
+def _own_value(swatch: Swatch, field: Field) -> Any:
+    record = swatch.yarn if field.owner is Owner.YARN else swatch.pattern if field.owner is Owner.PATTERN else swatch
     return field.empty if record is None else getattr(record, field.attribute)
 
 
