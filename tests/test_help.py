@@ -27,7 +27,7 @@ def test_the_example_comes_to_what_the_page_says() -> None:
 
 def test_its_altered_twin_is_named_as_the_page_says() -> None:
     problem = prove(EXAMPLE.replace("5 dc in next sc", "4 dc in next sc", 1)).problems[0]
-    assert (problem.row, "“sk 2 dc” comes upon a sc" in problem.says, "5 dc" in problem.suggestion) == (3, True, True)
+    assert (problem.row, "“sk 2 dc” lands on a sc" in problem.says, "5 dc" in problem.suggestion) == (3, True, True)
 
 
 @pytest.mark.parametrize(

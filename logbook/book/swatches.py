@@ -190,7 +190,7 @@ def put_swatch(writing: Writing, swatch: Swatch) -> str:
 def remove_swatch(writing: Writing, uid: str) -> None:
     """Takes a swatch and its readings out. Raises RefusedError while a piece is reckoned from it."""
     if pieces := [*_pieces_of(writing.connection, uid), *garments_of_swatch(writing.connection, uid)][:3]:
-        raise RefusedError(f"Pieces are reckoned from it ({', '.join(pieces)}): give those another swatch first.")
+        raise RefusedError(f"Pieces are worked out from it ({', '.join(pieces)}): give those another swatch first.")
     _put_readings(writing, uid, ())
     writing.remove("swatch", uid)
 

@@ -23,9 +23,7 @@ class AlteredError(DamagedError):
         super().__init__(found[0], name)
         self.found = tuple(found)
         said = str(self).partition("): leave")[0]
-        self.args = (
-            f"{said}): leave it as it is and restore it under a new name, which sets it right from what it keeps twice.",
-        )
+        self.args = (f"{said}): leave it as it is and restore it under a new name: it is repaired from what it keeps twice.",)
 
 
 class NewerError(RefusedError):

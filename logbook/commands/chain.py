@@ -33,14 +33,15 @@ from logbook.tasks.note_words import said
 
 def fill_chain(parser: Parser) -> None:
     """Its options."""
-    parser.description = __doc__
     add_common(parser, lengths=True)
     add_gauge_options(parser)
     add_target_options(parser)
     other = parser.add_argument_group("instead of a width")
-    other.add_argument("--chain", metavar="N", type=count("a chain", 1), help="what a chain of so many makes")
+    other.add_argument("--chain", metavar="N", type=count("a chain", 1), help="how wide a piece this many chains make")
     other.add_argument("--their-gauge", **readings(Direction.STITCHES, "the gauge of another pattern, such as “20 sts = 10 cm”"))
-    other.add_argument("--their-count", metavar="N", type=count("a count", 1), help="so many of what --their-gauge counts")
+    other.add_argument(
+        "--their-count", metavar="N", type=count("a count", 1), help="how many stitches (or repeats) their pattern has"
+    )
     parser.set_defaults(run=run)
 
 

@@ -35,7 +35,7 @@ def readings(direction: Direction | None, what: str) -> dict[str, Any]:
     None: stitches, or stitches and rows counted together.
     """
     read = reading_with(_stitches_and_rows if direction is None else lambda text: read_readings(text, direction))
-    return {"metavar": "READING", "action": "append", "default": [], "type": read, "help": f"{what}; again for more"}
+    return {"metavar": "READING", "action": "append", "default": [], "type": read, "help": f"{what}; may be repeated"}
 
 
 def _stitches_and_rows(text: str) -> tuple[Reading, ...]:
@@ -58,9 +58,9 @@ def add_gauge_options(parser: Parser) -> None:
     gauge.add_argument("--swatch", metavar="TAG", help="a swatch of the logbook")
     gauge.add_argument("--gauge", **readings(None, "a reading such as “4 repeats = 15.1 cm” or “16 x 20”"))
     gauge.add_argument("--multiple", metavar="M", type=count("a multiple", 1), help="stitches in a repeat")
-    gauge.add_argument("--plus", metavar="B", type=count("a plus", 0), help="base stitches beside whole repeats (0)")
+    gauge.add_argument("--plus", metavar="B", type=count("a plus", 0), help="base stitches besides whole repeats (0)")
     gauge.add_argument(
-        "--extra-chains", metavar="T", type=count("a number of extra chains", 0), help="chains beside base stitches"
+        "--extra-chains", metavar="T", type=count("a number of extra chains", 0), help="chains besides the base stitches"
     )
     gauge.add_argument(
         "--first-stitch", metavar="J", type=count("a chain", 1), help="chain from the hook the first stitch goes into"
@@ -81,15 +81,17 @@ def add_target_options(parser: Parser, seam: Callable[[str], Any] = not_negative
     target = parser.add_argument_group("what is wanted")
     size = reading_with(read_size)
     target.add_argument("--width", metavar="LEN", type=size, help="the finished width")
-    target.add_argument("--body", metavar="LEN", type=size, help="instead of the width: round the body")
-    target.add_argument("--ease", metavar="EASE", type=reading_with(read_ease), help="as 5 cm, -5 cm or “-6 %%”")
+    target.add_argument("--body", metavar="LEN", type=size, help="body measure, instead of the width")
+    target.add_argument("--ease", metavar="EASE", type=reading_with(read_ease), help="ease, such as 5 cm, -5 cm or “-6 %%”")
     target.add_argument("--panels", metavar="N", type=count("a number of panels", 1), help="equal panels round the body (2)")
     target.add_argument("--seam", metavar="LEN", type=reading_with(seam), help=seam_help)
     target.add_argument("--edging", metavar="LEN", type=reading_with(not_negative), help="edging at each side")
     target.add_argument("--round", action="store_true", help="worked in the round: the width is the whole girth")
-    target.add_argument("--round-plus", metavar="B", type=count("a plus", 0), help="base stitches beside repeats in the round")
+    target.add_argument(
+        "--round-plus", metavar="B", type=count("a plus", 0), help="base stitches besides whole repeats in the round"
+    )
     target.add_argument("--joined-after-row-1", action="store_true", help="row 1 worked flat, then joined")
-    target.add_argument("--foundation-stitches", action="store_true", help="chain and row one made at once")
+    target.add_argument("--foundation-stitches", action="store_true", help="foundation stitches: chain and row 1 in one")
     choose = target.add_mutually_exclusive_group()
     choose.add_argument("--at-least", action="store_true", help="not narrower than asked")
     choose.add_argument("--at-most", action="store_true", help="not wider than asked")
@@ -105,12 +107,12 @@ def hand_pattern(arguments: argparse.Namespace) -> StitchPattern | None:
     names = ("gauge", "rows_gauge", "multiple", "plus")
     begins = first_stitch_of(arguments)
     if arguments.swatch is not None:
-        refuse(arguments, names, "is said by hand, --swatch takes it from the logbook: leave one of them out")
+        refuse(arguments, names, "gives the gauge by hand, --swatch takes it from the logbook: leave one of them out")
         return None
     if not arguments.gauge:
-        raise UsageError("say the gauge: --gauge “4 repeats = 15.1 cm”, or --swatch TAG of a logged one")
+        raise UsageError("give the gauge: --gauge “4 repeats = 15.1 cm”, or --swatch TAG of a logged swatch")
     if arguments.multiple is None and any(r.counted.whole_repeats for r in gauges_of(arguments)[0]):
-        raise UsageError("--gauge is in repeats: say how many stitches a repeat has with --multiple")
+        raise UsageError("--gauge is in repeats: give the stitches in a repeat with --multiple")
     return replace(begins, multiple=arguments.multiple or 1, plus=arguments.plus or 0)
 
 
@@ -159,7 +161,7 @@ def require_together(arguments: argparse.Namespace, *, with_width: Sequence[str]
             f"does not go with {instead}: leave one of them out",
         )
     elif (arguments.width is None) == (arguments.body is None):
-        raise UsageError("say either --width, or --body with --ease" + ("" if arguments.width is None else ", not both"))
+        raise UsageError("give either --width, or --body with --ease" + ("" if arguments.width is None else ", not both"))
     if arguments.width is not None:
         only_body = [name for name in ("ease", "panels", "seam") if name not in with_width]
         refuse(arguments, only_body, "goes with --body, not with --width")

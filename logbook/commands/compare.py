@@ -13,7 +13,6 @@ from logbook.tasks.compare import Comparison, compare, difference_sentence
 
 def fill_compare(parser: Parser) -> None:
     """Its options."""
-    parser.description = __doc__
     add_common(parser)
     parser.add_argument("tags", nargs="+", metavar="TAG")
     parser.set_defaults(run=run)

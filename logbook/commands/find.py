@@ -19,7 +19,6 @@ from logbook.tasks.made_pieces import find_made
 
 def fill_find(parser: Parser) -> None:
     """Its options."""
-    parser.description = __doc__
     add_common(parser)
     add_filters(parser)
     parser.set_defaults(run=run)
@@ -27,7 +26,7 @@ def fill_find(parser: Parser) -> None:
 
 def add_filters(parser: Parser) -> None:
     """What is looked for."""
-    parser.add_argument("words", nargs="*", metavar="WORDS", help="parts of words anywhere in the swatch")
+    parser.add_argument("words", nargs="*", metavar="WORDS", help="words or parts of words, found anywhere in a swatch")
     parser.add_argument("--yarn", default="", metavar="NAME", help="a part of the yarn's name")
     parser.add_argument("--stitch", default="", metavar="NAME", help="a part of the stitch pattern's name")
     parser.add_argument("--hook", type=reading_with(read_hook), metavar="MM", help="the hook in mm")

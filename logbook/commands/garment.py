@@ -34,7 +34,6 @@ from logbook.tasks.note_words import in_all_sizes
 
 def fill_garment(parser: Parser) -> None:
     """Its options."""
-    parser.description = __doc__
     parser.add_argument("plan", metavar="PLAN.json", type=Path, nargs="?", help="the file of a plan")
     parser.add_argument("--name", metavar="NAME", help="a garment of the logbook")
     parser.add_argument("--keep", action="store_true", help="put the file's garment into the logbook")
@@ -52,7 +51,7 @@ def fill_garment(parser: Parser) -> None:
 def run(arguments: argparse.Namespace) -> int:
     """Works the garment out and answers."""
     if (arguments.plan is None) == (arguments.name is None):
-        raise UsageError("say which garment: the file of a plan, or --name NAME of one in the logbook")
+        raise UsageError("name the garment: the file of its plan, or --name NAME of one in the logbook")
     if arguments.json and arguments.lines and arguments.text is None and arguments.html is None:
         raise UsageError("--lines is text: leave --json out")
     if arguments.size is not None and arguments.svg is None:

@@ -16,7 +16,6 @@ from logbook.tasks.hooks import HookAnswer, hooks_for
 
 def fill_hooks(parser: Parser) -> None:
     """Its options."""
-    parser.description = __doc__
     add_common(parser)
     parser.add_argument("--yarn", default="", metavar="NAME", help="a part of the yarn's name")
     parser.add_argument("--stitch", default="", metavar="NAME", help="a part of the stitch pattern's name")

@@ -57,11 +57,11 @@ def _back_up(arguments: argparse.Namespace) -> int:
 
 def _restore(arguments: argparse.Namespace) -> int:
     if arguments.book is not None:
-        raise UsageError("restore takes no --book: say the backup, and with --to the new logbook")
+        raise UsageError("restore takes no --book: give the backup, and the new logbook with --to")
     target, set_right = restore(arguments.backup, arguments.to)
     _say(arguments, target, f"Restored to {target}.")
     for one in set_right:
-        print(f"Set right: {one}.", file=sys.stderr if arguments.json else sys.stdout)
+        print(f"Repaired: {one}.", file=sys.stderr if arguments.json else sys.stdout)
     return 0
 
 

@@ -16,18 +16,18 @@ COMMANDS = {
     "piece": ("piece", "a whole piece: chain, rows, marks, sizes, yarn"),
     "sizes": ("sizes", "a garment in several sizes, and its pattern lines"),
     "garment": ("garment", "a garment of several pieces in all its sizes, from a plan"),
-    "proofread": ("proofread", "a finished pattern's text against the numbers of its garment"),
-    "find": ("find", "look up swatches"),
-    "nearest": ("nearest", "the swatches nearest to a wanted gauge"),
-    "compare": ("compare", "two to six swatches side by side"),
+    "proofread": ("proofread", "check a finished pattern's text against the numbers of its garment"),
+    "find": ("find", "look up swatches and their gauges"),
+    "nearest": ("nearest", "find the swatches nearest to a gauge"),
+    "compare": ("compare", "compare two to six swatches"),
     "hooks": ("hooks", "which hook gives which gauge"),
-    "import": ("sheets", "take in a sheet of swatches (.xlsx or .csv)"),
+    "import": ("sheets", "import a sheet of swatches (.xlsx or .csv)"),
     "export": ("sheets", "write all swatches to a sheet (.xlsx or .csv)"),
-    "merge": ("merge", "take another logbook into this one"),
-    "check": ("keeping", "see whether a logbook is sound"),
+    "merge": ("merge", "bring another logbook into this one"),
+    "check": ("keeping", "check that a logbook is undamaged"),
     "backup": ("keeping", "make a backup now"),
     "restore": ("keeping", "restore a backup under a new name"),
-    "rows": ("rows", "whether written rows add up at every width"),
+    "rows": ("rows", "check whether written rows add up at every width"),
 }
 """Each command's module here, imported only when it is asked for (the window needs none of them), and what it does."""
 
@@ -54,7 +54,7 @@ def build_parser() -> Parser:
     parser.set_defaults(run=None)
     commands = parser.add_subparsers(metavar="COMMAND", parser_class=Parser)
     for name, (module, does) in COMMANDS.items():
-        commands.add_parser(name, help=does, fill=partial(_fill, name, module))
+        commands.add_parser(name, help=does, description=f"{does[0].upper()}{does[1:]}.", fill=partial(_fill, name, module))
     return parser
 
 

@@ -46,7 +46,7 @@ def _run(arguments: Sequence[str]) -> int:
         from logbook.craft.pieces.options import FirstStitchUnknownError
 
         if isinstance(error, FirstStitchUnknownError):
-            return _fail(f"{error} Say --stitch NAME, or --extra-chains T.", 2)
+            return _fail(f"{error} Give --stitch NAME, or --extra-chains T.", 2)
         return _fail(error, 1)
     except OSError:  # files are seen to by the tasks, so this is the answer that nobody takes
         raise

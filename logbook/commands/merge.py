@@ -13,10 +13,9 @@ from logbook.tasks.merging import MergeAnswer, merge
 
 def fill_merge(parser: Parser) -> None:
     """Its options."""
-    parser.description = __doc__
     add_common(parser)
     parser.add_argument("other", metavar="OTHER", type=Path, help="the other logbook; it is only read")
-    parser.add_argument("--prefer", choices=("ours", "theirs"), help="whose word goes where both have changed the same")
+    parser.add_argument("--prefer", choices=("ours", "theirs"), help="which logbook wins where both changed the same thing")
     parser.set_defaults(run=_merge)
 
 

@@ -16,13 +16,12 @@ from logbook.tasks.nearest import nearest_to
 
 def fill_nearest(parser: Parser) -> None:
     """Its options."""
-    parser.description = __doc__
     add_common(parser)
     add_filters(parser)
     along = parser.add_mutually_exclusive_group()
-    along.add_argument("--repeats", metavar="N", type=reading_with(_number), help="so many repeats")
-    along.add_argument("--stitches", metavar="N", type=reading_with(_number), help="so many stitches")
-    parser.add_argument("--rows", metavar="N", type=reading_with(_number), help="so many rows")
+    along.add_argument("--repeats", metavar="N", type=reading_with(_number), help="this many repeats")
+    along.add_argument("--stitches", metavar="N", type=reading_with(_number), help="this many stitches")
+    parser.add_argument("--rows", metavar="N", type=reading_with(_number), help="this many rows")
     parser.add_argument("--over", metavar="LEN", type=reading_with(read_size), default=100.0, help="over this length (10 cm)")
     parser.set_defaults(run=run)
 
@@ -30,14 +29,14 @@ def fill_nearest(parser: Parser) -> None:
 def run(arguments: argparse.Namespace) -> int:
     """Lists them, nearest first."""
     if arguments.repeats is None and arguments.stitches is None and arguments.rows is None:
-        raise UsageError("say the gauge wanted: --repeats or --stitches, --rows, or both")
+        raise UsageError("give the gauge wanted: --repeats or --stitches, --rows, or both")
     wanted = wanted_gauge(arguments.over, arguments.repeats, arguments.stitches, arguments.rows)
     with book_of(arguments) as book:
         near = nearest_to(book, wanted, filters_of(arguments))
     if arguments.json:
         print_json([{**swatch_json(one.found), "off": one.off} for one in near])
     elif not near:
-        print_text("No swatch was measured in what is asked.")
+        print_text("No swatch has a gauge to compare with that.")
     else:
         headings = ("off", "tag", "date", "yarn", "colour", "hook", "stitch pattern", "stitch", "row", "washing")
         rows = [(per_cent(one.off), *found_row(one.found), one.washing.value) for one in near]

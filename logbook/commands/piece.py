@@ -43,7 +43,6 @@ _MEASURES = tuple(measure for measure in OF_A_SIZE if measure.help)
 
 def fill_piece(parser: Parser) -> None:
     """Its options."""
-    parser.description = __doc__
     add_options(parser)
     parser.set_defaults(run=run)
 
@@ -104,7 +103,7 @@ def plan_of(arguments: argparse.Namespace) -> PiecePlan:
     """The plan the options speak of. Raises UsageError if they don't go together."""
     require_together(arguments, with_width=("panels", "seam"))
     if arguments.length is None:
-        refuse(arguments, ("armhole", "slit"), "needs --length: say how long the piece is")
+        refuse(arguments, ("armhole", "slit"), "needs --length, the length of the piece")
     if given(arguments.edge_gauge) and not given(arguments.edge_stitches):
         raise UsageError("--edge-gauge goes with --edge-stitches")
     if arguments.edge_extra_chains is not None and not given(arguments.edge_gauge):

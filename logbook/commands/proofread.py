@@ -15,7 +15,6 @@ from logbook.tasks.proofreading import Proofread, expected_words, proofread, rea
 
 def fill_proofread(parser: Parser) -> None:
     """Its options."""
-    parser.description = __doc__
     parser.add_argument("text", metavar="TEXT", type=Path, help="the finished pattern as a text file")
     parser.add_argument("plan", metavar="PLAN.json", type=Path, nargs="?", help="the file of the garment's plan")
     parser.add_argument("--name", metavar="NAME", help="a garment of the logbook")
@@ -26,7 +25,7 @@ def fill_proofread(parser: Parser) -> None:
 def run(arguments: argparse.Namespace) -> int:
     """Proofreads and answers; 1 if anything differs or is a problem."""
     if (arguments.plan is None) == (arguments.name is None):
-        raise UsageError("say which garment: the file of a plan, or --name NAME of one in the logbook")
+        raise UsageError("name the garment: the file of its plan, or --name NAME of one in the logbook")
     text = read_text(arguments.text)
     read = proofread(text, _answer(arguments))
     if arguments.json:

@@ -17,7 +17,6 @@ from logbook.tasks.written_rows import prove_file, save_chart
 
 def fill_rows(parser: Parser) -> None:
     """Its options."""
-    parser.description = __doc__
     add_common(parser, book=False)
     parser.add_argument("--file", type=Path, metavar="FILE", required=True, help="a text file with the rows of one pattern")
     parser.add_argument("--terms", type=reading_with(_terms), metavar="us|uk", help="what the stitches are named in")

@@ -20,11 +20,11 @@ def fill_import(parser: Parser) -> None:
     add_common(parser)
     parser.add_argument("sheet", type=Path, metavar="SHEET")
     parser.add_argument("--new", action="store_true", help="make the logbook first; it must not be there yet")
-    parser.add_argument("--good-rows-only", action="store_true", help="take in the good rows though others have problems")
+    parser.add_argument("--good-rows-only", action="store_true", help="import the good rows even if others have problems")
     own = parser.add_argument_group("a sheet in your own words")
     choice = reading_with(read_choice)
     own.add_argument(
-        "--map", type=choice, action="append", default=[], metavar="HEADING=COLUMN", help="what a column is; again for more"
+        "--map", type=choice, action="append", default=[], metavar="HEADING=COLUMN", help="what a column is; may be repeated"
     )
     own.add_argument("--sheet", dest="sheet_name", metavar="NAME", help="which sheet of the workbook")
     own.add_argument("--per", type=reading_with(read_over), metavar="LEN", help="the width that all counts are over, as 10 cm")
@@ -55,7 +55,7 @@ def _import(arguments: argparse.Namespace) -> int:
     _print_remarks(arguments, plan)
     if result is None:
         raise RefusedError(
-            f"{counted(len(plan.problems), 'problem')} in {plan.name}, so nothing of it was taken in: mend that, or take the "
+            f"{counted(len(plan.problems), 'problem')} in {plan.name}, so nothing was imported: correct them, or import the "
             "rest with --good-rows-only."
         )
     return 0

@@ -30,7 +30,6 @@ ARMHOLE_DEPTH = "armhole depth"
 
 def fill_sizes(parser: Parser) -> None:
     """Its options."""
-    parser.description = __doc__
     add_options(parser)
     add_size_options(parser)
     parser.set_defaults(run=run)
@@ -44,7 +43,7 @@ def add_size_options(parser: Parser) -> None:
     which.add_argument("--chart", metavar="NAME", help=f"a body chart: {', '.join(BUILT_IN)}, or one of the logbook's")
     sizes.add_argument("--end", choices=[end.value for end in End], help="which figure of a range a size goes by (middle)")
     deeper = reading_with(read_length)
-    sizes.add_argument("--armhole-deeper", metavar="LEN", type=deeper, help="armholes of the chart's depth and so much more")
+    sizes.add_argument("--armhole-deeper", metavar="LEN", type=deeper, help="how much deeper than in the chart the armholes are")
     sizes.add_argument("--size", metavar="NAME", help="the size that --svg draws")
     sizes.add_argument("--lines", choices=[terms.value.lower() for terms in Terms], help="the pattern's lines in these terms")
 
@@ -63,7 +62,7 @@ def _require_together(arguments: argparse.Namespace) -> None:
     """Raises UsageError if an option is given that would not be heeded, or one is missing that another needs."""
     refuse(arguments, ("width", "body"), "comes from the sizes: leave it out")
     if arguments.sizes is None and arguments.chart is None:
-        raise UsageError("say the sizes: --sizes FILE.csv with the columns size and bust, or --chart women")
+        raise UsageError("give the sizes: --sizes FILE.csv with the columns size and bust, or --chart women")
     if given(arguments.svg) != given(arguments.size):
         raise UsageError("--svg and --size go together: the drawing is of one size")
     if arguments.json:
@@ -71,7 +70,7 @@ def _require_together(arguments: argparse.Namespace) -> None:
     if arguments.armhole_deeper is not None:
         refuse(arguments, ("armhole",), "says how deep the armholes are, and so does --armhole-deeper: leave one of them out")
         if arguments.length is None:
-            raise UsageError("--armhole-deeper needs --length: say how long the piece is")
+            raise UsageError("--armhole-deeper needs --length, the length of the piece")
 
 
 def _answered(arguments: argparse.Namespace, basis: Basis, book: Logbook | None) -> int:

@@ -55,12 +55,12 @@ class Offer:
         """What it is that was typed."""
         draft = self.draft
         if draft.page == CHAIN:
-            return "What was asked for as a chain when the window ended without being closed:"
+            return "This was typed for a starting chain when the program ended unexpectedly:"
         kind = _KINDS[draft.page]
         if draft.is_new:
-            return f"A new {kind} was being typed, and was not saved, when the window ended without being closed:"
+            return f"A new {kind} was typed but not saved when the program ended unexpectedly:"
         gone = " It is not in the logbook any more, so it would be a new one." if self._now is None else ""
-        return f"This was typed for the {kind} “{draft.name}”, and not saved, when the window ended without being closed.{gone}"
+        return f"This was typed for the {kind} “{draft.name}” but not saved when the program ended unexpectedly.{gone}"
 
     def texts(self, keys: frozenset[str]) -> dict[str, str]:
         """The texts to type anew, with of the fields offered those in ``keys``; a new record gets all the others too."""

@@ -87,8 +87,8 @@ class OwnSheetPage:
         """Where the table stands."""
         table = self.own.table
         return (
-            f"The headings stand in row {table.heading_row} of “{table.sheet}”, with {counted(len(table.rows), 'row')} beneath. "
-            "Under each heading stands what its column is taken as: choose another where that is wrong."
+            f"The headings are in row {table.heading_row} of “{table.sheet}”, with {counted(len(table.rows), 'row')} beneath. "
+            "Under each heading is what its column was recognised as: choose another where that is wrong."
         )
 
     def outcome(self) -> str:

@@ -65,7 +65,7 @@ class Session:
         if self.why_not_writable:
             raise RefusedError(self.why_not_writable)
         if self.waiting:
-            raise RefusedError("What was asked for before is still waiting for another program: wait for that first.")
+            raise RefusedError("The last step is still waiting for another program: wait until it is done.")
         try:
             done = self._tried_for_a_while(action)
         except ChangedElsewhereError:

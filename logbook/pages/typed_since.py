@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-MEANWHILE = "What was typed meanwhile is not saved yet."
+MEANWHILE = "What you typed in the meantime is not saved yet."
 
 
 def typed_since(before: Mapping[str, str], now: Mapping[str, str]) -> dict[str, str]:

@@ -120,7 +120,7 @@ class SheetWriter:
         """One row; its number. Raises UnreadableError for text no sheet can hold."""
         self.row += 1
         if self.row > MOST_ROWS:
-            raise RefusedError(f"A sheet ends at row {MOST_ROWS:,}: part the log into two.")
+            raise RefusedError(f"A sheet ends at row {MOST_ROWS:,}: split the log in two.")
         every = [looks] * len(contents) if isinstance(looks, Look) else looks
         ready = self._holdable(contents)
         self._append(self._row(ready, every), height or self._height(ready, every))
@@ -199,7 +199,7 @@ class SheetWriter:
         def append(row: Sequence[Content]) -> int:
             self.row += 1
             if self.row > MOST_ROWS:
-                raise RefusedError(f"A sheet ends at row {MOST_ROWS:,}: part the log into two.")
+                raise RefusedError(f"A sheet ends at row {MOST_ROWS:,}: split the log in two.")
             ready = self._holdable(row)
             cells = (self._plain(content, width) for content, width in zip(ready, wide, strict=True))
             self._append(cells, self._height(ready, looks))

@@ -279,7 +279,7 @@ def _at(column: str, last: int) -> str:
 
 def _workings(sheet: SheetWriter, place: int, with_: _Reckoned, assumptions: Assumptions, last: int) -> None:
     """What the answers are reckoned from, where anyone may follow it."""
-    _section(sheet, "What it reckons with")
+    _section(sheet, "What it calculates with")
     sheet.skip()
     tags = f"Gauges!$A${TOP + 1}:$A${last}"
     by_hand = f'AND({SWATCH}="",ISNUMBER({REPEATS}),ISNUMBER({REACH}))'

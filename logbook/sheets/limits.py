@@ -70,14 +70,16 @@ class RowCollector:
         if not used:
             return
         if number > MOST_ROWS:
-            raise RefusedError(f"The sheet reaches down to row {number:,}: the most is {MOST_ROWS:,} rows. Part it into several.")
+            raise RefusedError(
+                f"The sheet reaches down to row {number:,}: the most is {MOST_ROWS:,} rows. Split it into several."
+            )
         if used > MOST_COLUMNS:
             raise RefusedError(f"Row {number:,} has {used} columns: the most is {MOST_COLUMNS}. Delete those not needed.")
         kept = tuple(_measured(cell) for cell in cells[:used])
         self._cells += used
         self._text_bytes += sum(sys.getsizeof(cell) for cell in kept if isinstance(cell, str))
         if self._cells > MOST_CELLS or self._text_bytes > MOST_TEXT_BYTES:
-            raise RefusedError(f"The sheet holds too much to read at once (row {number:,} is too many): part it into several.")
+            raise RefusedError(f"The sheet holds too much to read at once (row {number:,} is too many): split it into several.")
         self.rows.append(RawRow(number, kept))
 
 
@@ -102,7 +104,7 @@ def read_bytes(path: Path) -> bytes:
     except (OSError, ValueError) as error:
         raise RefusedError(f"“{path.name}” can't be read ({_reason(error)}): close it elsewhere, or choose another.") from error
     if len(content) > MOST_FILE_BYTES:
-        raise RefusedError(f"“{path.name}” is larger than {MOST_FILE_BYTES // 1_000_000} MB: part it into several sheets.")
+        raise RefusedError(f"“{path.name}” is larger than {MOST_FILE_BYTES // 1_000_000} MB: split it into several sheets.")
     return content
 
 

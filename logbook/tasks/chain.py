@@ -70,7 +70,7 @@ def their_width(readings: Iterable[Reading], count: int) -> TheirWidth:
     """What ``count`` of what another pattern's gauge counts make. Raises RefusedError if its readings count different things."""
     gauge = tuple(readings)
     if len({reading.counted for reading in gauge}) != 1:
-        raise RefusedError("Their gauge counts different things: say it in stitches or in repeats.")
+        raise RefusedError("Their gauge counts both stitches and repeats: give only one of them.")
     number, length = (math.fsum(getattr(reading, name) for reading in gauge) for name in ("number", "length_mm"))
     text = "; ".join(reading.text for reading in gauge)
     return TheirWidth(count, replace(gauge[0], number=number, length_mm=length, text=text), length / number * count)

@@ -45,7 +45,7 @@ def problems_of(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units
 
 
 def stands_in_the_way(size: GarmentInSize) -> bool:
-    """Whether a join or a piece of one size has a trouble; quicker than to say which, and what would mend it."""
+    """Whether a join or a piece of one size has a trouble; quicker than to say which, and what would fix it."""
     joins = any(join.verdict is Verdict.TROUBLE for join in size.joins)
     return joins or any(trouble.kind not in _REMARKS for piece in size.pieces for trouble in piece.troubles)
 

@@ -109,7 +109,9 @@ def carry_out(
     a way that makes another plan of it.
     """
     if plan.problems and not good_rows_only:
-        raise RefusedError(f"{plan.name} has {len(plan.problems)} problems, so nothing was taken in: mend them and import again.")
+        raise RefusedError(
+            f"{plan.name} has {len(plan.problems)} problems, so nothing was imported: correct them and import again."
+        )
     rows = (*plan.added, *plan.changed)
     if rows or plan.kept.written:
         if not book.read_only:

@@ -36,10 +36,10 @@ _PLAIN = {
         "Babies' and children's wear: no cords or drawstrings at the neck, no small parts that can come off, small gaps only in "
         "blankets, nothing loose in a cot. If you sell it, follow the product-safety and flammability rules of your own country."
     ),
-    Plain.NOT_AS_WIDE: "No option is as wide as asked.",
-    Plain.WIDER_THAN_ASKED: "Even the least number of repeats is wider than asked.",
+    Plain.NOT_AS_WIDE: "No chain gives a width that fits what you asked for.",
+    Plain.WIDER_THAN_ASKED: "Even the fewest repeats are wider than you asked for.",
     Plain.ONE_REPEAT_TOO_WIDE: (
-        "Even one repeat is wider than asked: another stitch pattern, or plain stitches, would come nearer."
+        "Even one repeat is wider than you asked for: another stitch pattern, or plain stitches, would come nearer."
     ),
     Plain.RING: "The chain is joined into a ring first, so it has as many chains as base stitches.",
     Plain.SWATCH_FLAT: (
@@ -52,7 +52,7 @@ _PLAIN = {
     Plain.NOT_WEIGHED: (
         "The swatch was not weighed, or its stitches and rows not counted: weigh and count it to know the yarn needed."
     ),
-    Plain.HALF_REPEATS_PART: "Half repeats, which the pattern allows, would part them.",
+    Plain.HALF_REPEATS_PART: "Half repeats, which the pattern allows, would make them differ.",
 }  # fmt: skip
 CHILDREN_CAUTION = _PLAIN[Plain.CHILDRENS_WEAR]
 _VERDICTS = {Verdict.TOO_TIGHT: "It is too tight on that body.", Verdict.DOES_NOT_GO_ON: "It does not go on that body."}
@@ -104,13 +104,13 @@ def _sentence(
             return f"At their gauge, {gauge.text}, {counted(count, gauge.counted.one)} make {show_length(mm, units)}."
         case CantTellApart(stitches):
             step = "a stitch" if stitches == 1 else "two stitches"
-            return f"Options {step} apart lie within the give or take: the swatch can't tell them apart."
+            return f"Chains {step} apart differ by less than the give or take: either may come nearer."
         case Drift():
             return _drift(note)
         case TooSmall(opening, give):
             return _too_small(opening, give, units)
         case OddRib(rows):
-            return f"A rib worked sideways wants an even number of rows, so that its edges match; {rows} is odd: ask for even."
+            return f"A rib worked sideways needs an even number of rows, so that its edges match; {rows} is odd: choose even."
         case EdgeRows(higher):
             return _edge_rows(higher)
         case Growth():
@@ -138,13 +138,13 @@ def _run_sentence(note: AllAlike | EdgesPart | HookParts) -> str:
         case AllAlike(names):
             return f"{listed(names)} come out the same."
         case EdgesPart(None):
-            return "Plain edge stitches, as many as each size needs at each side, would part them."
+            return "Plain edge stitches, as many as each size needs at each side, would make them differ."
         case EdgesPart(each):
-            return f"{counted(each or 0, 'plain edge stitch')} at each side, in all sizes, would part them."
+            return f"{counted(each or 0, 'plain edge stitch')} at each side, in all sizes, would make them differ."
         case HookParts(size, direction, wanted, now):
             hook = "thicker" if wanted > now else "thinner"
             instead = f"a {direction.one} of {show_mm(wanted)} instead of {show_mm(now)}"
-            return f"A {hook} hook for {size} alone: with {instead} its numbers would give its own width."
+            return f"A {hook} hook for {size} alone: with {instead} it would get a width of its own."
 
 
 def _washing(finished: FinishedGauge, direction: Direction) -> Iterator[str]:
@@ -162,7 +162,7 @@ def _washing(finished: FinishedGauge, direction: Direction) -> Iterator[str]:
         )
     if finished.gauge.too_coarse:
         yield (
-            "A count this coarse states no give or take: measure how far some whole repeats reach, "
+            "Counted too coarsely to tell the accuracy: measure how far some whole repeats reach, "
             "for example “4 repeats = 15.1 cm”."
         )
 
@@ -195,10 +195,10 @@ def _fit(fit: Fit, units: Units) -> Iterator[str]:
     if fit.verdict is None or fit.share is None:
         yield "No swatch of it was pulled that way yet: pull one to a comfortable limit and measure, to see whether it will."
     elif math.isinf(fit.share):
-        yield "The swatch gave nothing when pulled that way: it does not go on."
+        yield "The swatch did not stretch at all when pulled that way: it does not go on."
     else:
         could = f"; within the give or take it could be {' or '.join(fit.could_be)}" if fit.could_be else ""
-        yield f"That uses {show_percent(fit.share)} of what the swatch gave: {fit.verdict}{could}."
+        yield f"That is {show_percent(fit.share)} of what the swatch stretched: {fit.verdict}{could}."
         if fit.length_change is not None and abs(fit.length_change) >= 0.0005:
             longer = "shorter" if fit.length_change < 0 else "longer"
             yield f"Worn, it gets {show_percent(abs(fit.length_change))} {longer}."
@@ -211,7 +211,7 @@ def _too_small(opening: BodyOpening, give: float | None, units: Units) -> str:
         return f"{what}: make it larger, or leave an opening."
     if opening.stretch <= give:
         return f"{what}: it goes on only stretched by {show_percent(opening.stretch)}."
-    return f"{what}, more than the cloth gives: make it larger, or leave an opening."
+    return f"{what}, more than the fabric stretches: make it larger, or leave an opening."
 
 
 def _edges(each: int, edge: EdgeStitch) -> Iterator[str]:
@@ -219,7 +219,7 @@ def _edges(each: int, edge: EdgeStitch) -> Iterator[str]:
     if edge.tag:
         yield f"{what}, as wide as on swatch {edge.tag}; the chain starts as for them."
     elif not edge.by_hand:
-        yield f"{what}, taken to be as wide as the pattern's own: no plain swatch of this yarn and hook says better."
+        yield f"{what}, taken to be as wide as the pattern's own stitches: no plain swatch of this yarn and hook tells."
 
 
 def _edge_rows(higher: float) -> str:
@@ -233,12 +233,12 @@ def _edge_rows(higher: float) -> str:
 def _growth(growth: Growth, units: Units) -> str:
     longer = f"{show_length(growth.mm, units)} longer"
     if not growth.near:
-        return f"Worn, its own weight may make it {longer}; but the trial's load was far from the real one."
+        return f"Worn, its own weight may make it {longer}; but the weight hung on the swatch was far from the garment's."
     sure = "" if growth.give_or_take_mm is None else f", give or take {show_length(growth.give_or_take_mm, units)}"
     return f"Worn, its own weight makes it {longer}{sure}."
 
 
 def _clip(grams: float) -> str:
     if grams < 0.5:
-        return "Hang the swatch up by itself overnight and measure it hanging: its own weight is load enough."
+        return "Hang the swatch up by itself overnight and measure it hanging: its own weight is enough."
     return f"Clip {show_number(grams, 0)} g to the swatch, hang it up overnight and measure it hanging."

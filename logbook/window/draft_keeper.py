@@ -49,7 +49,7 @@ class DraftKeeper:
         try:
             return DraftFile(drafts_folder(session.book))
         except RefusedError as error:  # nothing says where the user's folder is
-            self._window.say(f"What is typed can't be kept in case the program ends. {error}")
+            self._window.say(f"What you type can't be kept in case the program ends. {error}")
             return None
 
     def keep_now(self) -> None:
@@ -118,7 +118,7 @@ class DraftKeeper:
             return False
         self.keep_now()
         left.drop(draft)
-        self._window.say("What was typed is back in its place, not saved yet.")
+        self._window.say("What you typed is back in its form, not saved yet.")
         return True
 
     def _drafts(self) -> list[Draft]:
@@ -144,7 +144,7 @@ class DraftKeeper:
         if not isinstance(error, OSError):
             raise error
         if not self._failing:
-            self._window.say(f"What is typed can't be kept in case the program ends ({error.strerror}): save it before long.")
+            self._window.say(f"What you type can't be kept in case the program ends ({error.strerror}): save often.")
         self._failing = True
 
     def _wait_for_writing(self) -> None:

@@ -339,7 +339,7 @@ class RecordPage(ABC):
         if self._form.changed_elsewhere():
             if self._form.is_dirty:
                 self.session.say(
-                    f"This {self.kind} was changed elsewhere meanwhile. What is typed here is still there, not saved."
+                    f"This {self.kind} was changed elsewhere in the meantime. What you typed is still here, not saved yet."
                 )
             else:
                 self._form.revert()

@@ -43,7 +43,7 @@ def offer_rescue(parent: tk.Misc, look: Look, path: Path, damage: RefusedError, 
         parent,
         look,
         f"{damage} The newest good backup is of {backup.made.astimezone():%Y-%m-%d %H:%M} and holds {backup.swatches} swatches.",
-        [Answer("restore", "&Restore it under a new name"), Answer("leave", "&Leave everything as it is")],
+        [Answer("restore", "&Restore it under a new name"), Answer("leave", "&Not now")],
         default="restore",
         escape="leave",
         details=f"It would be written to {target}. The damaged file is not touched.",
@@ -59,8 +59,8 @@ def offer_rescue(parent: tk.Misc, look: Look, path: Path, damage: RefusedError, 
 def _set_right(parent: tk.Misc, look: Look, path: Path, damage: AlteredError) -> Logbook | None:
     """A copy in which what was altered is as it was written, opened."""
     target = restored_name(path)
-    answers = [Answer("right", "&Set it right under a new name"), Answer("leave", "&Leave everything as it is")]
-    details = f"Nothing newer is lost by it. It would be written to {target}. The damaged file is not touched."
+    answers = [Answer("right", "&Repair it under a new name"), Answer("leave", "&Not now")]
+    details = f"Nothing newer is lost. It would be written to {target}. The damaged file is not touched."
     if ask(parent, look, str(damage), answers, default="right", escape="leave", details=details) == "leave":
         return None
     try:
@@ -98,8 +98,8 @@ def _named(parent: tk.Misc, look: Look, damaged: Path, book: Logbook) -> Logbook
     answer = ask(
         parent,
         look,
-        f"The backup is restored as {book.path.name}. Shall it take the name {damaged.name}, so that it is what opens next time?",
-        [Answer("swap", "&Set the damaged one aside"), Answer("keep", "&Keep both names")],
+        f"The backup is restored as {book.path.name}. Should it take the name {damaged.name}, so that it opens next time?",
+        [Answer("swap", "&Use that name"), Answer("keep", "&Keep both names")],
         default="swap",
         escape="keep",
         details=f"The damaged file would be kept beside it as {aside.name}. Nothing is deleted.",

@@ -87,7 +87,7 @@ class Watch:
         from logbook.window.save_copy import save_copy
 
         self._told_gone = session
-        answers = [Answer("copy", "&Save a copy…"), Answer("leave", "&Leave it for now")]
+        answers = [Answer("copy", "&Save a copy…"), Answer("leave", "&Not now")]
         details = "What is typed stays where it is."
         if ask(self._window.root, self._window.look, str(error), answers, "copy", "leave", details) == "copy":
             save_copy(self._window)

@@ -101,7 +101,7 @@ def test_undo_takes_a_piece_with_its_sizes_back_and_redo_brings_it_again(book: L
 def test_a_swatch_that_a_piece_needs_stays(book: Logbook) -> None:
     piece = saved(book, planned(book))
     for tag in ("S-01", "S-02"):
-        with pytest.raises(RefusedError, match=r"Pieces are reckoned from it \(Chorus vest\)"), book.writing("x") as writing:
+        with pytest.raises(RefusedError, match=r"Pieces are worked out from it \(Chorus vest\)"), book.writing("x") as writing:
             remove_swatch(writing, swatch_uid(book, tag))
     with book.writing("let go") as writing:
         remove_piece(writing, piece.uid)

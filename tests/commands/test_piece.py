@@ -93,7 +93,7 @@ def test_a_sideways_rib_with_negative_ease(book: Path) -> None:
 def test_it_warns_of_an_odd_rib_and_of_one_that_does_not_go_on(book: Path) -> None:
     odd = done_json(*of_book(book, "R1", *RIB))
     assert odd["rows"] == 59
-    assert any("59 is odd: ask for even" in note for note in odd["notes"])
+    assert any("59 is odd: choose even" in note for note in odd["notes"])
     never = done_json(*of_book(book, "R1", "--body", "88", "--ease", "-30", *RIB[4:]))
     assert never["stretch"]["verdict"] == "does not go on"
     assert never["stretch"]["share"] > 1
@@ -132,7 +132,7 @@ def test_it_draws_and_tabulates(book: Path, tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("arguments", "code", "says"),
     [
-        ((), 2, "say either --width, or --body with --ease"),
+        ((), 2, "give either --width, or --body with --ease"),
         (("--width", "46", "--body", "90"), 2, "not both"),
         (("--width", "46", "--ease", "5"), 2, "--ease goes with --body"),
         (("--width", "46", "--armhole", "20"), 2, "--armhole needs --length"),

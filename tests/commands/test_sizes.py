@@ -54,7 +54,7 @@ class TestTheRun:
     def test_as_text_it_names_the_same_ones_and_offers_what_parts_them(self, busts: Path) -> None:
         text = done(*SHELLS, "--sizes", busts)
         assert "A and B come out the same." in text
-        assert "1 plain edge stitch at each side, in all sizes, would part them." in text
+        assert "1 plain edge stitch at each side, in all sizes, would make them differ." in text
         parted = done_json(*SHELLS, "--sizes", busts, "--edge-stitches", "1")
         assert [size["chain"] for size in parted] == [64, 70, 76, 88]
         assert not any(size["same_as"] for size in parted)

@@ -130,7 +130,7 @@ class Undoing(RuleBasedStateMachine):
     @rule(number=NUMBERS)
     def remove(self, number: int) -> None:
         if one := self._one(number):
-            with may_be_refused("Pieces are reckoned from it"), self.book.writing("remove") as writing:
+            with may_be_refused("Pieces are worked out from it"), self.book.writing("remove") as writing:
                 remove_swatch(writing, one.uid)
         self._done()
 

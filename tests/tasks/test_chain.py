@@ -33,7 +33,7 @@ class TestTarget:
         assert PiecePlan(body_mm=900, ease=read_ease("5"), in_round=True, panels=3, seam_mm=5).target_width(5.0) == 950
 
     def test_without_either_it_is_refused(self) -> None:
-        with pytest.raises(RefusedError, match="Say the finished width"):
+        with pytest.raises(RefusedError, match="Give the finished width"):
             PiecePlan().target_width(5.0)
         with pytest.raises(RefusedError, match="nothing would be left"):
             PiecePlan(body_mm=90, ease=read_ease("-10")).target_width(5.0)
@@ -107,9 +107,13 @@ class TestNotes:
             (PiecePlan(width_mm=460, in_round=True), SHELLS, "joined into a ring first"),
             (PiecePlan(width_mm=460, foundation_stitches=True), SHELLS, "Foundation stitches make chain and row one"),
             (PiecePlan(width_mm=20), SHELLS, "Even one repeat is wider"),
-            (PiecePlan(width_mm=20, width_choose=Choose.AT_MOST), SHELLS, "Even the least number of repeats is wider"),
-            (PiecePlan(width_mm=460), PLAIN, "Options a stitch apart lie within the give or take"),
-            (PiecePlan(width_mm=460, stitch_parity=Parity.EVEN), PLAIN, "Options two stitches apart lie within the give or take"),
+            (PiecePlan(width_mm=20, width_choose=Choose.AT_MOST), SHELLS, "Even the fewest repeats are wider"),
+            (PiecePlan(width_mm=460), PLAIN, "Chains a stitch apart differ by less than the give or take"),
+            (
+                PiecePlan(width_mm=460, stitch_parity=Parity.EVEN),
+                PLAIN,
+                "Chains two stitches apart differ by less than the give or take",
+            ),
             (PiecePlan(width_mm=460), SHELLS, "A finished garment usually differs by up to 5.6 % more (assumed"),
         ],
     )

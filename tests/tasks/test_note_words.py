@@ -34,14 +34,14 @@ EDGE = EdgeStitch(stitch_mm=6.0, give_or_take=0.03, extra_chains=1, tag="H1")
         (TooSmall(NECK, None), "The neck is 50.0 cm round, but the head measures 56.0 cm: make it larger, or leave an opening."),
         (TooSmall(NECK, 0.2), "The neck is 50.0 cm round, but the head measures 56.0 cm: it goes on only stretched by 12 %."),
         (Verdict.TOO_TIGHT, "It is too tight on that body."),
-        (CantTellApart(1), "Options a stitch apart lie within the give or take: the swatch can't tell them apart."),
+        (CantTellApart(1), "Chains a stitch apart differ by less than the give or take: either may come nearer."),
         (EdgesOf(4, EDGE), "4 plain stitches at each side, as wide as on swatch H1; the chain starts as for them."),
         (Growth(13.08, None, near=True), "Worn, its own weight makes it 1.3 cm longer."),
         (Clip(4), "To see how much longer it hangs: Clip 4 g to the swatch, hang it up overnight and measure it hanging."),
         (AllAlike(("A", "B", "C")), "A, B and C come out the same."),
-        (EdgesPart(1), "1 plain edge stitch at each side, in all sizes, would part them."),
-        (EdgesPart(None), "Plain edge stitches, as many as each size needs at each side, would part them."),
-        (Plain.HALF_REPEATS_PART, "Half repeats, which the pattern allows, would part them."),
+        (EdgesPart(1), "1 plain edge stitch at each side, in all sizes, would make them differ."),
+        (EdgesPart(None), "Plain edge stitches, as many as each size needs at each side, would make them differ."),
+        (Plain.HALF_REPEATS_PART, "Half repeats, which the pattern allows, would make them differ."),
     ],
 )  # fmt: skip
 def test_a_note_is_one_sentence(note: Note, words: str) -> None:
@@ -51,12 +51,15 @@ def test_a_note_is_one_sentence(note: Note, words: str) -> None:
 @pytest.mark.parametrize(
     ("note", "part"),
     [
-        (OddRib(59), "wants an even number of rows, so that its edges match; 59 is odd"),
+        (OddRib(59), "needs an even number of rows, so that its edges match; 59 is odd"),
         (EdgeRows(0.25), "The edge stitches' rows are 25 % higher than the pattern's: the edges will flare"),
         (EdgeRows(-1 / 6), "17 % lower than the pattern's: the edges will draw in"),
         (EdgesOf(1, replace(EDGE, tag="")), "1 plain stitch at each side, taken to be as wide as the pattern's own"),
-        (Growth(13, 2, near=False), "may make it 1.3 cm longer; but the trial's load was far from the real one"),
-        (Clip(0), "its own weight is load enough"),
+        (
+            Growth(13, 2, near=False),
+            "may make it 1.3 cm longer; but the weight hung on the swatch was far from the garment's",
+        ),
+        (Clip(0), "its own weight is enough"),
         (Plain.CHILDRENS_WEAR, "rules of your own country"),
         (HookParts("2", Direction.STITCHES, 6.6, 6.36), "A thicker hook for 2 alone: with a stitch of 6.6 mm instead of 6.4 mm"),
     ],
@@ -68,7 +71,7 @@ def test_what_a_note_says(note: Note, part: str) -> None:
 
 def test_in_inches() -> None:
     (small,) = said((TooSmall(NECK, 0.1),), Units.INCHES)
-    assert small.startswith("The neck is 19 5/8 in round, but the head measures 22 in, more than the cloth gives")
+    assert small.startswith("The neck is 19 5/8 in round, but the head measures 22 in, more than the fabric stretches")
     assert said((fit_of(1016, 939.8, None, None),), Units.INCHES) == ("It measures 40 in all round, 3 in more than the body.",)
 
 

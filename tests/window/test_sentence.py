@@ -12,7 +12,7 @@ from tests.support.screen import settle
 
 @pytest.fixture
 def sentence(root: tk.Tk, look: Look) -> Sentence:
-    made = Sentence(root, "Row 3 comes upon a dc, not a sc. " * 60)
+    made = Sentence(root, "Row 3 lands on a dc, not a sc. " * 60)
     made.place(x=0, y=0, width=1)
     settle(root)
     return made

@@ -38,7 +38,7 @@ def wanted_gauge(over_mm: float, repeats: float | None, stitches: float | None, 
     """So many repeats or stitches, and rows, over a length. Raises RefusedError if nothing or a number not above 0 is asked."""
     asked = [number for number in (repeats, stitches, rows) if number is not None]
     if not asked or not all(number > 0 for number in (over_mm, *asked)):
-        raise RefusedError("Say how many repeats or stitches, or how many rows, over which length: each more than 0.")
+        raise RefusedError("Give repeats or stitches, or rows, and the length they are over: each more than 0.")
 
     def each(number: float | None) -> float | None:
         return None if number is None else over_mm / number

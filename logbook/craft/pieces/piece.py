@@ -87,7 +87,7 @@ class PiecePlan:
         if self.width_mm is not None:
             return self.width_mm
         if self.body_mm is None:
-            raise RefusedError("Say the finished width, or the body measure and the ease.")
+            raise RefusedError("Give the finished width, or the body measure and the ease.")
         return panel_width(self.body_mm, self.ease, self.panels_joined, self.seam_allowance(across_mm))
 
     def require_possible(self) -> None:
@@ -95,7 +95,7 @@ class PiecePlan:
         if self.sideways and self.in_round:
             raise RefusedError("A piece worked in the round is not worked sideways: choose one.")
         if self.length_mm is None and (self.armhole_mm is not None or self.slit_mm is not None):
-            raise RefusedError("An armhole or slit needs the length of the piece: say how long it should be.")
+            raise RefusedError("An armhole or slit needs the length of the piece: give it too.")
         if self.edge_stitches is not None and self.edge_stitches < 0:
             raise RefusedError("The edge stitches must be 0 or more at each side.")
 

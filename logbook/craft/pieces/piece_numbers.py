@@ -110,7 +110,7 @@ def _cloth(plan: PiecePlan, gauges: PieceGauges) -> _Cloth:
 
 def _length_target(plan: PiecePlan) -> float:
     if plan.length_mm is None:
-        raise RefusedError("A piece worked sideways starts from its length: say how long it should be.")
+        raise RefusedError("A piece worked sideways starts from its length: give it too.")
     return plan.length_mm + plan.shoulder_seam_mm
 
 

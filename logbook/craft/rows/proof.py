@@ -279,7 +279,7 @@ def _chains_of(opening: Opening) -> str:
 
 
 def _suggestion(change: Change) -> str:
-    return f"{change.row.name}: “{change.instead}” instead of “{change.was}” would mend it."
+    return f"{change.row.name}: “{change.instead}” instead of “{change.was}” would fix it."
 
 
 def _now_and_then(course: Course, multiple: int) -> str:

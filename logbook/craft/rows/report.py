@@ -45,7 +45,7 @@ class RowCount:
 class Problem:
     """Something that keeps the rows from being proven, and where in the text it stands.
 
-    ``suggestion``: the nearest change that would mend it, "" if none was found. ``kind``: what sort of trouble it is.
+    ``suggestion``: the nearest change that would fix it, "" if none was found. ``kind``: what sort of trouble it is.
     ``choices``: where the text leaves something open, the words that would say it, to stand behind ``span``.
     """
 

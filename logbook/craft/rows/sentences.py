@@ -58,7 +58,7 @@ class Speaker:
             verb = "is" if trouble.count == 1 else "are"
             return f"{name}: after its last whole repeat {many} too many {verb} left for {phrase}{always}."
         if trouble.sort == "other" and trouble.found is not None:
-            return f"{name}: {phrase} comes upon {self.place(trouble.found)}, not a {wanted}."
+            return f"{name}: {phrase} lands on {self.place(trouble.found)}, not a {wanted}."
         if trouble.sort == "passed":
             return f"{name}: {phrase} would pass over {many} that nothing says to skip{always}."
         if trouble.sort == "short":

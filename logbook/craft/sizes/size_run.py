@@ -75,7 +75,7 @@ def sizes_of_chart(
             raise RefusedError(f"Size {size.name} has no {measure} measure: fill it in, or choose another measure.")
         depth = size.measure("armhole depth", end)
         if depth is None and armhole_deeper_mm is not None:
-            raise RefusedError(f"Size {size.name} has no armhole depth: fill it in, or say how deep the armholes are.")
+            raise RefusedError(f"Size {size.name} has no armhole depth: fill it in, or give the depth of the armholes.")
         own: dict[str, Any] = {measure.field: size.measure(measure.chart, end) for measure in OF_A_SIZE if measure.chart}
         if depth is not None and armhole_deeper_mm is not None:
             own["armhole_mm"] = depth + armhole_deeper_mm
@@ -112,7 +112,7 @@ def body_of(plan: PiecePlan, size: SizePlan) -> float:
     """How far round the body a size is, in mm. Raises RefusedError, naming the size, if neither it nor the plan says."""
     body = plan.body_mm if size.body_mm is None else size.body_mm
     if body is None:
-        raise RefusedError(f"Size {size.name} has no body measure: say how far round the body is.")
+        raise RefusedError(f"Size {size.name} has no body measure: give it.")
     return body
 
 

@@ -42,7 +42,7 @@ def side_by_side(comparison: Comparison) -> SideBySide:
         if field.name != "tag"
     )
     sentences = tuple(_sentences(comparison.differences)) or (
-        "No two of these were measured in the same state and direction, so nothing can be said of their gauges.",
+        "No two of these were measured in the same state and direction, so their gauges can't be compared.",
     )
     return SideBySide(tags, (*_gauge_lines(comparison), *fields), sentences)
 

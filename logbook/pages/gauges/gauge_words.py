@@ -43,7 +43,7 @@ def width_of(pitch_mm: float, multiple: int | None) -> str:
 
 def sure_words(give_or_take: float | None) -> str:
     """``give or take 2.5 %``, or that a count is too coarse to say."""
-    return "too coarse to say how sure" if give_or_take is None else f"give or take {show_percent(give_or_take)}"
+    return "accuracy unknown, counted too coarsely" if give_or_take is None else f"give or take {show_percent(give_or_take)}"
 
 
 def _how_many(pitch_mm: float, direction: Direction, multiple: int | None, units: Units) -> tuple[float, str]:

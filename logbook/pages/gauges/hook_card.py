@@ -89,11 +89,11 @@ def _coarse_note(swatch: Swatch, condition: Condition, assumed: Assumptions) -> 
 def _wanted_pitch(text: str, multiple: int | None, units: Units) -> float:
     readings = read_readings(text, Direction.STITCHES, units)
     if len(readings) != 1:
-        raise UnreadableError("Say one gauge, like “2.6 repeats in 10 cm”.")
+        raise UnreadableError("Type one gauge, like “2.6 repeats in 10 cm”.")
     if not readings[0].counted.whole_repeats:
         return readings[0].unit_mm
     if multiple is None:
-        raise UnreadableError("The stitch pattern says no multiple: ask in stitches, like “16 sts in 10 cm”.")
+        raise UnreadableError("The stitch pattern has no multiple: type the gauge in stitches, like “16 sts in 10 cm”.")
     return readings[0].unit_mm / multiple
 
 
@@ -101,22 +101,22 @@ def _answer(line: HookLine, pitch_mm: float, multiple: int, units: Units) -> Ite
     """The hook for the wanted gauge, how sure that is, and which others may give it too."""
     best = hook_for(line, pitch_mm)
     if best is None:
-        yield "None of these hooks is known well enough to say: measure the swatches at more places, or try more hooks."
+        yield "None of these hooks is known well enough: measure the swatches at more places, or try more hooks."
         return
     gives = f"{counted_over(best.pitch_mm, Direction.STITCHES, multiple, units)}, give or take {show_percent(best.give_or_take)}"
     if _off(best, pitch_mm) > best.give_or_take:
-        yield f"No hook that is known gives that. The nearest, {_named(best)}, gives {gives}: {_further(line, best, pitch_mm)}."
+        yield f"No hook tried gives that gauge. The nearest, {_named(best)}, gives {gives}: {_further(line, best, pitch_mm)}."
         return
-    yield f"Take {_named(best)}: it should give {gives}."
+    yield f"Try {_named(best)}: it should give {gives}."
     if not best.tried:
-        yield "It was not tried with this yarn and stitch: work a swatch with it before you trust it."
+        yield "Nobody has tried it with this yarn and stitch yet: work a swatch before you trust it."
     beside = [
         show_hook(gauge.hook_mm)
         for gauge in line.table()
         if gauge.known and gauge is not best and gauge.hook_mm != best.hook_mm and _off(gauge, pitch_mm) <= gauge.give_or_take
     ]
     if beside:
-        yield f"Within {'its' if len(beside) == 1 else 'their'} give or take {' or '.join(beside)} may give it too."
+        yield f"Within {'its' if len(beside) == 1 else 'their'} give or take, {' or '.join(beside)} may give it too."
 
 
 def _further(line: HookLine, best: HookGauge, pitch_mm: float) -> str:

@@ -58,12 +58,12 @@ class NearestGauge:
                 wanted = read_wanted(text, self._units)
             except UnreadableError as error:
                 return NearAnswer(error=str(error))
-            return self._near(wanted, "what is asked", condition)
+            return self._near(wanted, "the gauge you typed", condition)
         try:
             wanted = gauge_like(self._in_hand, condition, self._assumed)
         except RefusedError as error:
             return NearAnswer(says=f"{error} Type what you are looking for.")
-        return self._near(wanted, self._in_hand.tag or "the swatch in hand", condition, self._in_hand.uid)
+        return self._near(wanted, self._in_hand.tag or "the swatch shown", condition, self._in_hand.uid)
 
     def _near(self, wanted: WantedGauge, what: str, condition: Condition, but: str = "") -> NearAnswer:
         near = nearest_of(self._among, wanted, condition, but)
@@ -109,5 +109,5 @@ def read_wanted(text: str, units: Units) -> WantedGauge:
             raise UnreadableError(f"Ask for repeats or stitches and for rows, each once, like “{example}”.")
         asked[attribute] = reading.unit_mm
     if not asked:
-        raise UnreadableError(f"Say what you are looking for, like “{example}”.")
+        raise UnreadableError(f"Type the gauge you are looking for, like “{example}”.")
     return WantedGauge(**asked)

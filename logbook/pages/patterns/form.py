@@ -120,7 +120,7 @@ def _contradictions(texts: Texts, pattern: StitchPattern) -> dict[str, str]:
     except RefusedError as error:
         found[_blamed(pattern)] = str(error)
     if pattern.half_plus is not None and (pattern.multiple or 0) % 2:
-        found["half_plus"] = f"A multiple of {pattern.multiple} has no half repeat: leave this empty."
+        found["half_plus"] = f"A multiple of {pattern.multiple} has no half repeat. Leave this empty."
     return found
 
 

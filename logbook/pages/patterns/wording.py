@@ -34,7 +34,9 @@ def read_cover(text: str) -> int | None:
         return (None, 0, 1)[COVERS.index(text.casefold())]
     found = _COVER.match(text)
     if found is None:
-        raise UnreadableError(f"Skipped chains can't count as “{text[:40]}”: say nothing, a stitch, or a stitch and 2 chains.")
+        raise UnreadableError(
+            f"Skipped chains can't count as “{text[:40]}”: type “nothing”, “a stitch”, or “a stitch and 2 chains”."
+        )
     return 1 + int(found[1] or 0)
 
 

@@ -96,7 +96,7 @@ class ChainMaker:
             begins = first_stitches(typed.swatch.pattern, self._session.terms) if asked else ()
             return ChainCard(at_fault, body_width=body_width, begins=begins)
         if not typed.swatch.readings:
-            return ChainCard("The swatch has no readings yet: add one, for example “4 repeats = 15.1 cm”.", body_width=body_width)
+            return ChainCard("The swatch has no readings yet. Add one, for example “4 repeats = 15.1 cm”.", body_width=body_width)
         others = self.lenders(typed.swatch) if _needs_washing(typed.swatch, read.condition) else ()
         try:
             drift = self.drift.of(typed.swatch.worked_by)

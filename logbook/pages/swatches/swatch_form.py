@@ -255,16 +255,16 @@ class SwatchForm:
 
 def missing_multiple(pattern: StitchPattern) -> str:
     """Where no multiple is said, where to say it; "" where it is said."""
-    return "" if pattern.multiple is not None else "Say below how many to chain, as the pattern does."
+    return "" if pattern.multiple is not None else "Set its multiple below, as the pattern gives it."
 
 
 def _missing(typed: Typed) -> dict[str, str]:
     """What a swatch cannot be logged without, unless something is typed there that can't be read."""
     swatch, missing = typed.swatch, {}
     if swatch.yarn is None and swatch.pattern is None:
-        missing["yarn"] = "Say the yarn or the stitch pattern."
+        missing["yarn"] = "Type the yarn or the stitch pattern."
     if swatch.hook_mm is None:
-        missing["hook mm"] = "Say the hook in mm, for example 4.5."
+        missing["hook mm"] = "Type the hook size in mm, for example 4.5."
     if not swatch.readings:
         missing[readings_key(Condition.WORKED)] = "Add one reading, for example “4 repeats = 15.1 cm”."
     return missing

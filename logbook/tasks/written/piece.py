@@ -187,7 +187,7 @@ def _neck(of: PieceInSizes) -> Iterator[str | PatternTable]:
         middle = (
             f"leave the middle {gone} sts unworked for the neck"
             if any(count for _, count in found)
-            else "part the work at the middle"
+            else "divide the work at the middle"
         )
         yield f"Row {rows}: {middle}; from here each side is worked by itself: {each} sts on each side."
     shoulders = of.all(lambda piece: piece.edges["shoulder"].count)

@@ -54,7 +54,7 @@ class CompareDialog(LongDialog):
             self.says.configure(text=" ")
             self._legend.grid_remove()
             return
-        self.tags.show_message("two to six, parted by commas", "hint")
+        self.tags.show_message("two to six, separated by commas", "hint")
         self.says.configure(text="\n".join(answer.sentences))
         self._legend.grid()
         self._build_table(answer)

@@ -127,7 +127,7 @@ class GaugeActions:
 
         tags = list(dict.fromkeys(tag.strip() for tag in text.replace(";", ",").split(",") if tag.strip()))
         if len(tags) < 2:
-            return "Type the tags of two to six swatches, parted by commas; or select them in the list first."
+            return "Type the tags of two to six swatches, separated by commas, or select them in the list first."
         try:
             return side_by_side(compare(self._session.book, tags))
         except RefusedError as error:

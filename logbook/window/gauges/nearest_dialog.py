@@ -110,7 +110,7 @@ class NearestDialog(Dialog):
         if answer.error:
             self.wanted.show_message(answer.error)
         else:
-            self.wanted.show_message(f"like “{example}”; left empty: like the swatch in hand", "hint")
+            self.wanted.show_message(f"like “{example}”; leave empty for one like the swatch shown", "hint")
         self.says.configure(text=answer.says or "—")
         self.table.set_rows(Row(line.uid, line.cells, line.sort_keys) for line in answer.lines)
         self.table.select([line.uid for line in answer.lines[:1]])

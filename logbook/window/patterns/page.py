@@ -172,7 +172,9 @@ class PatternsPage:
 
     def _records_changed(self) -> None:
         if self.page.changed_elsewhere():
-            self.session.say("This stitch pattern was changed elsewhere meanwhile. What is typed here is still there, not saved.")
+            self.session.say(
+                "This stitch pattern was changed elsewhere in the meantime. What you typed is still here, not saved yet."
+            )
         self.list.show()
         self._show_record()
 

@@ -23,7 +23,7 @@ LEAST = 2
 """With room for fewer columns a line says all of them in two lines of text."""
 EMPTY = (
     "No stitch pattern is known yet.",
-    "Write one down in the form beside this, or log a swatch: its pattern stands here too. "
+    "Write one down in the form beside this, or log a swatch: its stitch pattern is listed here too. "
     "The sample (Logbook → Open the sample) holds some.",
 )
 

@@ -15,7 +15,7 @@ from logbook.window.sentence import Sentence
 from logbook.window.text_field import TextField
 
 LABEL_LETTERS = 22
-HINT = "A line for each size, its figures in cm parted by “;”, a range as 71–76. The first line names the columns."
+HINT = "One line for each size, its figures in cm separated by “;”, a range as 71–76. The first line names the columns."
 
 
 def show_chart(parent: tk.Misc, look: Look, choice: ChartChoice, take: Callable[[tuple[SizePlan, ...]], object]) -> None:

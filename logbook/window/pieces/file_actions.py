@@ -64,7 +64,7 @@ class FileActions:
     def _worked_out(self) -> PieceAnswer | None:
         answer = self._answer()
         if answer is None:
-            self._session.say("There is nothing to print or save yet: the page says what is missing.")
+            self._session.say("There is nothing to print or save yet: the page shows what is missing.")
         return answer
 
     def save(self, title: str, suffix: str, kind: str, write: Callable[[Path], None]) -> None:

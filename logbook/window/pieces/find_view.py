@@ -23,7 +23,7 @@ LEAST = 2
 """With room for fewer columns a line says name, swatch and stitch pattern in two lines of text."""
 EMPTY = (
     "No piece is planned yet.",
-    "Name one in the form beside this, choose the swatch it is worked from, and type a width. Save it, and it stands here. "
+    "Name one in the form beside this, choose the swatch it is worked from, and type a width. Once saved, it is listed here. "
     "The sample (Logbook → Open the sample) holds some.",
 )
 

@@ -228,7 +228,7 @@ class FindView(ttk.Frame):
         place.columnconfigure(0, weight=1)
         says = (
             "No swatch is logged yet.",
-            "Say yarn or stitch, hook and one reading in the form beside this, and save: then it stands here.",
+            "Fill in yarn or stitch, hook and one reading in the form beside this. Once saved, it is listed here.",
         )
         for row, sentence in enumerate(says):
             style = "Section.TLabel" if row == 0 else "TLabel"

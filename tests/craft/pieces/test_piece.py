@@ -171,7 +171,7 @@ def test_an_odd_rib_is_warned_of() -> None:
     odd = work_out(replace(RIBBED, row_parity=Parity.ANY), gauges_of_swatch(RIB_SWATCH))
     assert odd.rows == 59
     assert any(
-        "A rib worked sideways wants an even number of rows" in note and "59 is odd" in note
+        "A rib worked sideways needs an even number of rows" in note and "59 is odd" in note
         for note in notes(replace(RIBBED, row_parity=Parity.ANY), RIB_SWATCH)
     )
 
@@ -190,7 +190,8 @@ def test_a_rib_too_tight_and_one_that_does_not_go_on() -> None:
     assert never.fit is not None
     assert never.fit.verdict is Verdict.DOES_NOT_GO_ON
     assert any(
-        "142 % of what the swatch gave: does not go on" in note for note in notes(replace(RIBBED, ease=Ease(mm=-300)), RIB_SWATCH)
+        "142 % of what the swatch stretched: does not go on" in note
+        for note in notes(replace(RIBBED, ease=Ease(mm=-300)), RIB_SWATCH)
     )
 
 
@@ -235,7 +236,7 @@ def test_edgings_and_the_foundation_count() -> None:
         ({"length_mm": None}, "An armhole or slit needs the length"),
         ({"edge_stitches": 2}, "Edge stitches go beside the whole repeats"),
         ({"edge_stitches": -1}, "must be 0 or more"),
-        ({"body_mm": None}, "Say the finished width, or the body measure"),
+        ({"body_mm": None}, "Give the finished width, or the body measure"),
         ({"armhole_mm": 300.0, "slit_mm": 300.0}, "The slit reaches up to the armhole"),
         ({"seam": "glue"}, "is not a seam known here"),
     ],

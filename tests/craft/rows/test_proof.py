@@ -52,11 +52,11 @@ def test_a_stated_multiple_that_the_rows_contradict(stated: str) -> None:
 @pytest.mark.parametrize(
     ("group", "which", "row", "mended"),
     [
-        ("5 dc", 0, 2, "Row 1: “5 dc in next ch” instead of “4 dc in next ch” would mend it."),
-        ("2 dc in", 0, 3, "Row 2: “2 dc in same st” instead of “1 dc in same st” would mend it."),
-        ("5 dc", 1, 3, "Row 2: “5 dc in next sc” instead of “4 dc in next sc” would mend it."),
-        ("3 dc", 0, 3, "Row 2: “3 dc in last sc” instead of “2 dc in last sc” would mend it."),
-        ("5 dc", 2, 3, "Row 3: “5 dc in next sc” instead of “4 dc in next sc” would mend it."),
+        ("5 dc", 0, 2, "Row 1: “5 dc in next ch” instead of “4 dc in next ch” would fix it."),
+        ("2 dc in", 0, 3, "Row 2: “2 dc in same st” instead of “1 dc in same st” would fix it."),
+        ("5 dc", 1, 3, "Row 2: “5 dc in next sc” instead of “4 dc in next sc” would fix it."),
+        ("3 dc", 0, 3, "Row 2: “3 dc in last sc” instead of “2 dc in last sc” would fix it."),
+        ("5 dc", 2, 3, "Row 3: “5 dc in next sc” instead of “4 dc in next sc” would fix it."),
     ],
 )
 def test_one_dc_less_in_any_group_names_the_row_that_fails_and_what_would_mend_it(
@@ -191,7 +191,7 @@ def test_the_terms_are_those_said_or_proven_or_else_US_which_is_said() -> None:
 
 def test_troubles_are_said_in_the_terms_of_the_text() -> None:
     proof = prove("UK terms / 1 dc into 2nd ch from hook, 1 dc into each ch to end / 1 ch, 1 dc into each tr to end")
-    assert proof.problems[0].says == "Row 2: “1 dc into each tr to end” comes upon a dc, not a tr."
+    assert proof.problems[0].says == "Row 2: “1 dc into each tr to end” lands on a dc, not a tr."
 
 
 def test_nothing_written_is_no_trouble_and_no_proof() -> None:

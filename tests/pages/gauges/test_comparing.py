@@ -63,5 +63,5 @@ def test_nothing_in_common_is_said() -> None:
     found = compared(shells("A", washed=THREE), shells("B", worked=THREE))
     assert lines(found)["stitch, as worked"].mark == ""
     assert found.sentences == (
-        "No two of these were measured in the same state and direction, so nothing can be said of their gauges.",
+        "No two of these were measured in the same state and direction, so their gauges can't be compared.",
     )

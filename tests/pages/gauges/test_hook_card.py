@@ -42,7 +42,7 @@ def test_the_table_says_what_was_tried_what_is_guessed_and_what_is_not_known() -
 def test_the_hook_for_a_wanted_gauge() -> None:
     # 100/38.25 = 2.61 repeats in 10 cm is what the 4.5 mm hook gave
     found = card(FOUR, "2.61 repeats in 10 cm")
-    assert found.answer.startswith("Take 4.5 mm (US 7, UK 7): it should give 2.6")
+    assert found.answer.startswith("Try 4.5 mm (US 7, UK 7): it should give 2.6")
     assert "not tried" not in found.answer
     assert "may give it too" not in found.answer
     assert found.cells[found.place][0] == "4.5 mm"
@@ -51,7 +51,7 @@ def test_the_hook_for_a_wanted_gauge() -> None:
 
 def test_a_gauge_between_two_hooks_names_both() -> None:
     answer = card(FOUR, "2.52 repeats in 10 cm").answer
-    assert answer.startswith("Take ")
+    assert answer.startswith("Try ")
     assert answer.endswith("may give it too.")
     assert "4.5 mm" in answer
     assert "5 mm" in answer
@@ -59,13 +59,13 @@ def test_a_gauge_between_two_hooks_names_both() -> None:
 
 def test_an_untried_hook_is_a_guess_and_said_to_be() -> None:
     found = card(FOUR, "4 repeats = 17.8 cm")
-    assert found.answer.startswith("Take 5.5 mm (US I-9, UK 5)")
-    assert "It was not tried with this yarn and stitch: work a swatch with it before you trust it." in found.answer
+    assert found.answer.startswith("Try 5.5 mm (US I-9, UK 5)")
+    assert "Nobody has tried it with this yarn and stitch yet: work a swatch before you trust it." in found.answer
 
 
 def test_a_gauge_out_of_reach_is_not_promised() -> None:
     found = card(FOUR, "1 repeat = 9 cm")
-    assert found.answer.startswith("No hook that is known gives that. The nearest, ")
+    assert found.answer.startswith("No hook tried gives that gauge. The nearest, ")
     assert found.answer.endswith("try a thicker one.")
 
 

@@ -27,7 +27,7 @@ def test_what_is_typed_comes_nearest_first_with_its_gauges() -> None:
     assert [line.uid for line in answer.lines] == ["near", "far"]
     # 38.5·2.6/100 = 1.001, so 0.1 %/√2
     assert answer.lines[0].cells == ("0.1 %", "near", COTTON.name, "Shells", "4.5 mm", "2.60 repeats", "9.00 rows")
-    assert answer.says == "2 swatches washed, laid flat; nearest to what is asked first."
+    assert answer.says == "2 swatches washed, laid flat; nearest to the gauge you typed first."
 
 
 def test_left_empty_it_looks_for_the_like_of_the_one_in_hand_but_not_itself() -> None:
@@ -58,7 +58,7 @@ def test_only_the_nearest_of_very_many_are_listed() -> None:
     many = [shells(f"S-{n:03d}", washed=f"4 repeats = {15 + n / 50:.2f} cm") for n in range(MOST + 50)]
     answer = looking(MINE, *many).answer("4 repeats = 15 cm", Condition.WASHED)
     assert len(answer.lines) == MOST
-    assert answer.says == "150 swatches washed, laid flat, the 100 nearest; nearest to what is asked first."
+    assert answer.says == "150 swatches washed, laid flat, the 100 nearest; nearest to the gauge you typed first."
 
 
 def test_what_was_not_washed_yet_is_in_it_and_marked() -> None:
@@ -88,7 +88,7 @@ def test_what_can_be_asked() -> None:
         ("foo", "read “foo”"),
         ("3 row repeats in 10 cm", "Ask for repeats or stitches and for rows, each once"),
         ("9 rows in 10 cm; 8 rows in 10 cm", "each once"),
-        (";", "Say what you are looking for"),
+        (";", "Type the gauge you are looking for"),
     ],
 )
 def test_what_can_not(text: str, says: str) -> None:

@@ -74,7 +74,7 @@ def test_trouble_is_named_and_marked() -> None:
     assert card.message is not None
     assert card.message.kind == "warning"
     assert "Row 3" in card.message.text
-    assert "would mend it" in card.message.text
+    assert "would fix it" in card.message.text
     assert card.marks
 
 

@@ -67,7 +67,7 @@ def test_a_rib_that_does_not_go_on_is_warned_of(session: Session) -> None:
     form.type_in("ease", "-30")
     assert "It does not go on that body." in card_of(session, form).warnings
     form.type_in("last row", "right side")
-    assert any("ask for even" in warning for warning in card_of(session, form).warnings)
+    assert any("choose even" in warning for warning in card_of(session, form).warnings)
 
 
 def test_swatches_are_offered_by_words_and_taken_by_tag(session: Session) -> None:

@@ -53,7 +53,7 @@ def test_all_sizes_in_one_table(session: Session, form: PieceForm) -> None:
 
 def test_a_remedy_is_applied_to_the_form(session: Session, form: PieceForm) -> None:
     sentence, plan = card(session, form).remedies[0]
-    assert sentence == "1 plain edge stitch at each side, in all sizes, would part them."
+    assert sentence == "1 plain edge stitch at each side, in all sizes, would make them differ."
     assert plan is not None
     for key, text in texts_with(plan, form.texts).items():
         form.type_in(key, text)

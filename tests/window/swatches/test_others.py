@@ -44,7 +44,7 @@ def test_what_is_typed_stays_and_the_change_is_said(root: tk.Tk, page: SwatchesP
     recolour(session, page.form.uid, "moss")
     assert page.editor.fields["yarn"].text == typed
     assert page.form.texts["colour"] == ""
-    assert said == ["This swatch was changed elsewhere meanwhile. What is typed here is still there, not saved."]
+    assert said == ["This swatch was changed elsewhere in the meantime. What you typed is still here, not saved yet."]
 
 
 def test_its_own_changes_are_told_to_others(root: tk.Tk, page: SwatchesPage, session: Session) -> None:
