@@ -1,5 +1,6 @@
 """Finding swatches: words in one folded text per swatch (lower case, accents off), and filters."""
 
+import re
 import sqlite3
 import unicodedata
 from collections.abc import Iterable, Iterator
@@ -65,8 +66,22 @@ def _folded_of(rows: Iterable[tuple[Any, ...]]) -> Iterator[tuple[str, str]]:
 
 
 def matching(connection: sqlite3.Connection, filters: Filters) -> list[str]:
-    """The uids of the swatches that match, newest first, those without a date last."""
-    return _matching(connection, filters, "ORDER BY swatch.date DESC, swatch.tag")
+    """The uids of the swatches that match, newest first, those without a date last; where words are asked, those whose tag or
+    whole words they are before those where they are parts of words.
+    """
+    found = _matching(connection, filters, "ORDER BY swatch.date DESC, swatch.tag")
+    wanted = set(folded(filters.words).split())
+    if not wanted or len(found) < 2:
+        return found
+    texts = dict(connection.execute("SELECT swatch, folded FROM swatch_words"))
+    return sorted(found, key=lambda uid: _rank(texts[uid], wanted))
+
+
+def _rank(text: str, wanted: set[str]) -> int:
+    """0: a tag is asked for, 1: all are whole words, 2: parts of words. The tag is the first line of the folded text."""
+    if text.split("\n", 1)[0] in wanted:
+        return 0
+    return 1 if wanted <= set(re.split(r"[^\w.-]+", text)) else 2
 
 
 def matching_unordered(connection: sqlite3.Connection, filters: Filters) -> list[str]:

@@ -103,3 +103,12 @@ def test_the_text_follows_every_change(book: Logbook) -> None:
     assert "Y" not in found(book)
     undo(book)
     assert "Y" in found(book)
+
+
+def test_a_tag_comes_first_then_whole_words_then_parts_of_words(book: Logbook) -> None:
+    with book.writing("log") as writing:
+        for number, (tag, notes) in enumerate({"lace-1": "", "I": "lace", "J": "lacework", "K": "lace hem"}.items(), 11):
+            put_swatch(writing, swatch(number, tag=tag, date=f"2026-06-{number}", notes=notes))
+        put_swatch(writing, swatch(20, tag="lace", date="2020-01-01", notes=""))
+    assert found(book, words="lace") == "laceKIJlace-1"
+    assert found(book, words="LACE hem") == "K"

@@ -186,7 +186,13 @@ class TestYarnsAndPatterns:
 
     def test_chains_that_do_not_agree_with_the_logbooks(self, book: Logbook, tmp_path: Path) -> None:
         take_in(book, tmp_path, {"tag": "A-1", **FULL})
-        clash = {"tag": "A-2", **LEAST, "stitch pattern": "shell stitch", "first stitch in chain": "4"}
+        clash = {
+            "tag": "A-2",
+            **LEAST,
+            "stitch pattern": "shell stitch",
+            "first stitch in chain": "4",
+            "skipped chains cover": "0",
+        }
         assert problems(book, tmp_path, clash) == [(2, "extra chains")]
 
 

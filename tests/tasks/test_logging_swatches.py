@@ -98,7 +98,7 @@ class TestRequired:
             ({"tag": " "}, "needs a tag"),
             ({"yarn": Yarn(fibre="wool")}, "yarn needs a name"),
             ({"pattern": StitchPattern(multiple=6)}, "stitch pattern needs a name"),
-            ({"pattern": replace(SHELLS, first_stitch=4)}, "do not agree"),
+            ({"pattern": replace(SHELLS, first_stitch=4, skip_cover=0)}, "do not agree"),
             ({"notes": "\0"}, r"U\+0000"),
             ({"colour": "\ud800"}, r"U\+D800"),
             ({"hook_mm": float("nan")}, "hook mm must be a finite number"),
@@ -163,7 +163,7 @@ class TestPatterns:
         with pytest.raises(RefusedError, match="another stitch pattern of that name"):
             save_pattern(book, replace(SHELLS, uid=""))
         with pytest.raises(RefusedError, match="do not agree"):
-            save_pattern(book, replace(SHELLS, uid=uid, first_stitch=4))
+            save_pattern(book, replace(SHELLS, uid=uid, first_stitch=4, skip_cover=0))
 
 
 class TestOffers:

@@ -19,6 +19,7 @@ from logbook.pages.swatches.form_texts import EMPTY, PLAIN, Texts, Typed, read_t
 from logbook.pages.typed_since import typed_since
 from logbook.tasks.browsing import assumptions_of, owner_of_tag, swatch_in_hand
 from logbook.tasks.drafts import Draft
+from logbook.tasks.fibre_words import fibre_cautions
 from logbook.tasks.logging_swatches import known_in, offered_tag, save_swatch, written_before
 
 NAMES = {"yarn": Owner.YARN, "stitch pattern": Owner.PATTERN}
@@ -192,6 +193,7 @@ class SwatchForm:
         return {
             "yarn": self._named("yarn", ""),
             CHAIN: read_back(self.texts),
+            "fibre": " ".join(fibre_cautions(self.texts["fibre"])),
             "stitch pattern": self._named("stitch pattern", missing_multiple(swatch.pattern) if swatch.pattern else ""),
         }
 

@@ -8,6 +8,7 @@ from logbook.book.swatches import swatches
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.words.hooks import hook_names, show_hook
 from logbook.errors import RefusedError
+from logbook.tasks.fibre_words import short_caution
 from logbook.tasks.printed.markup import page
 
 _STYLE = """
@@ -55,6 +56,7 @@ def _tag(swatch: Swatch) -> str:
         swatch.pattern.name if swatch.pattern else "",
         hook,
         " · ".join(part for part in (swatch.date, swatch.worked_by) if part),
+        short_caution(swatch.yarn.fibre) if swatch.yarn else "",
     )
     lines = "".join(f"<span>{escape(line)}</span>" for line in said if line)
     return f'<div class="tag"><b>{escape(swatch.tag)}</b>{lines}</div>'

@@ -20,6 +20,7 @@ from logbook.craft.words.numbers import show_number, show_percent
 from logbook.craft.words.printed_sizes import alike, sized
 from logbook.craft.words.terms import Terms, translated
 from logbook.errors import RefusedError
+from logbook.tasks.fibre_words import fibre_cautions
 from logbook.tasks.note_words import CHILDREN_CAUTION
 from logbook.tasks.written.making_up import making_up
 from logbook.tasks.written.parts import Part, PatternTable, lengths
@@ -258,12 +259,9 @@ def _chain_words(pattern: StitchPattern) -> Iterator[str]:
 
 
 def _cautions(written: WrittenGarment) -> Iterator[str]:
-    fibres = " ".join(cloth.gauges.yarn.fibre.lower() for cloth in written.cloths.values())
+    fibres = " ".join(cloth.gauges.yarn.fibre for cloth in written.cloths.values())
     yield "Wash as the swatch was washed, and follow the ball band."
-    if re.search(r"acryl|poly|nylon|synthetic|elast", fibres):
-        yield "Synthetic fibre melts and fixes under a hot iron: try steam on the swatch first."
-    if re.search(r"wool|alpaca|mohair|cashmere|latex|elast", fibres):
-        yield "Ask the wearer about allergies to wool or latex."
+    yield from fibre_cautions(fibres)
     if written.plan.sizes.chart == "children" or is_childs_size(written.plan.name) or any(map(is_childs_size, written.names)):
         yield CHILDREN_CAUTION
 
