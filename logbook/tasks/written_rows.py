@@ -3,8 +3,10 @@
 from datetime import date
 from pathlib import Path
 
+from logbook.book.logbook import Logbook
 from logbook.craft.drawing.svg import to_svg
-from logbook.craft.rows.chart import chart
+from logbook.craft.rows.chart import MORE_REPEATS, chart
+from logbook.craft.rows.courses import Courses
 from logbook.craft.rows.proof import fitting_rows, prove
 from logbook.craft.rows.report import Proof
 from logbook.craft.words.terms import Terms
@@ -29,10 +31,15 @@ def save_chart(path: Path, terms: Terms | None, target: Path) -> None:
     """Draws the rows in ``path``, as far as they fit, to the SVG file ``target``. Raises RefusedError, in one sentence."""
     if target.exists() and target.samefile(path):
         raise RefusedError(f"“{target.name}” holds the rows: draw the chart to another file.")
-    courses = fitting_rows(_text_of(path), terms)
+    write_chart(fitting_rows(_text_of(path), terms), path.stem, target)
+
+
+def write_chart(courses: Courses, title: str, target: Path, book: Logbook | None = None) -> None:
+    """Draws rows to the SVG file ``target``; ``book`` is the logbook that is open. Raises RefusedError, in one sentence."""
     drawing = chart(courses, _WIDTH, _LINE)
-    chains = courses.smallest + 2 * courses.multiple
-    write_text(target, to_svg(drawing, path.stem, (f"Drawn on {chains} chains.", date.today().isoformat())))
+    chains = courses.smallest + MORE_REPEATS * courses.multiple
+    never = (book.path,) if book is not None else ()
+    write_text(target, to_svg(drawing, title, (f"Drawn on {chains} chains.", date.today().isoformat())), never)
 
 
 def _text_of(path: Path) -> str:

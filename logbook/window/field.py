@@ -131,7 +131,7 @@ class LabelledField(ttk.Frame):
         self.said = said
         self._widget.state(["invalid" if text and kind == "error" else "!invalid"])
         if self.line_below:
-            self._make_room(at_once=bool(text) and (kind == "error" or focused(self) in (self.input, self._widget)))
+            self._make_room(at_once=bool(text) and (kind != "hint" or focused(self) in (self.input, self._widget)))
 
     def _make_room(self, at_once: bool = False) -> None:
         """A message comes and goes with its line; while one types in the form, no hint of another field moves it."""

@@ -56,7 +56,7 @@ def test_a_deletion_is_undone_and_done_again_by_key(window: MainWindow) -> None:
 
 def test_a_faulty_sheet_brings_its_good_rows_only_if_wanted(window: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
     chosen = str(sample.folder() / sample.FAULTY)
-    monkeypatch.setattr("logbook.window.sheet_actions.filedialog.askopenfilename", lambda **_: chosen)
+    monkeypatch.setattr("tkinter.filedialog.askopenfilename", lambda **_: chosen)
     before = tags(window)
     for key, more in (("<Alt-l>", 0), ("<Alt-t>", 7)):
         while_asked_for_import(window, key)
@@ -83,7 +83,7 @@ def while_asked_for_import(window: MainWindow, key: str) -> None:
 
 def test_an_export_writes_the_whole_log(window: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     target = tmp_path / "log.csv"
-    monkeypatch.setattr("logbook.window.sheet_actions.filedialog.asksaveasfilename", lambda **_: str(target))
+    monkeypatch.setattr("tkinter.filedialog.asksaveasfilename", lambda **_: str(target))
     press(window.root, "<Control-e>")
     wait_until(window.root, lambda: f"{len(tags(window))} swatches written" in said(window))
     assert target.read_bytes() == (sample.folder() / sample.SWATCHES).read_bytes()
@@ -93,7 +93,7 @@ def test_an_export_that_no_import_takes_says_so(window: MainWindow, tmp_path: Pa
     told: list[str] = []
     monkeypatch.setattr(limits, "MOST_ROWS", 10)
     monkeypatch.setattr(sheet_actions, "tell", lambda root, look, sentence: told.append(sentence))
-    monkeypatch.setattr(sheet_actions.filedialog, "asksaveasfilename", lambda **_: str(tmp_path / "log.csv"))
+    monkeypatch.setattr("tkinter.filedialog.asksaveasfilename", lambda **_: str(tmp_path / "log.csv"))
     press(window.root, "<Control-e>")
     wait_until(window.root, lambda: bool(told))
     assert told == ["An import can't take log.csv in again whole: to hand everything on, give a copy of the logbook itself."]

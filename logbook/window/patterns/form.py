@@ -99,7 +99,7 @@ class PatternForm(ttk.Frame):
         row.arrange((self.fields["half_plus"], self.fields["terms"]))
         self.written_rows = RowsField(self, self.look, "Written r&ows", lines=8)
         self._place(6, "rows_text", self.written_rows)
-        self._place(7, "notes", TextField(self, self.look, "Notes", lines=3))
+        self._place(8, "notes", TextField(self, self.look, "Notes", lines=3))
 
     def _place(self, row: int, key: str, field: LabelledField) -> None:
         self.fields[key] = field

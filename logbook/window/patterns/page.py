@@ -20,6 +20,7 @@ from logbook.window.changed_elsewhere import may_save
 from logbook.window.keys import bind_keys
 from logbook.window.look import Look
 from logbook.window.panes import Panes, Shares
+from logbook.window.patterns.chart_view import ChartView
 from logbook.window.patterns.form import PatternForm
 from logbook.window.patterns.meaning_card import MeaningCard
 from logbook.window.patterns.pattern_list import PatternList
@@ -204,6 +205,7 @@ class PatternsPage:
     def _show_rows(self) -> None:
         """Long rows are proven, and what would mend rows is looked for, beside the window when the typing pauses."""
         self.form.show_rows(self.page.rows())
+        self.chart.follow(self.page.texts["rows_text"], self.page.texts["terms"])
         self._stop_pause()
         if self.page.to_prove is not None:
             self._pause = self.frame.after(PAUSE_MS if not self.page.proving else LONG_PAUSE_MS, self._prove)
@@ -257,6 +259,9 @@ class PatternsPage:
         self.card_title.grid(row=0, column=0, sticky="ew")
         scrolled = self._scrolled(card)
         self.form = PatternForm(scrolled.inside, self.look, self._typed)
+        self.chart = ChartView(self.form, self.look, self.session, lambda: self.page.texts["name"])
+        self.chart.grid(row=7, column=0, sticky="ew")
+        self.chart.lift(self.form.written_rows)  # next after the rows, where Tab goes on to
         self.look.grid(self.form, row=0, column=0, sticky="ew", padx=(0, 2), pady=(2, 0))
 
     def _build_meaning(self, card: Card) -> None:

@@ -137,7 +137,8 @@ class ReadingsView(ttk.Frame):
         return "break"
 
     def _follow_width(self, event: "tk.Event[tk.Misc]") -> None:
-        self.label.configure(wraplength=max(1, event.width - self.look.label_edges))
+        beside = (SAID + 2) * self.look.base.measure("0")
+        self.label.configure(wraplength=max(1, event.width - beside - self.look.label_edges))
 
     def _lay_out(self) -> None:
         for place in range(len(self.rows)):

@@ -190,7 +190,7 @@ def test_dialogs_fit_the_screen_at_every_text_size(
 def test_the_page_still_has_all_its_buttons_in_view(root: tk.Tk, look: Look, page: SwatchesPage, size: int) -> None:
     look.apply(DARK, size)
     root.update()
-    for button in (page.row.menu_button, *page.row.buttons.values()):
+    for button in page.row.buttons.values():
         assert button.winfo_rootx() >= root.winfo_rootx()
         assert button.winfo_rootx() + button.winfo_width() <= root.winfo_rootx() + root.winfo_width()
         assert button.winfo_width() >= button.winfo_reqwidth()

@@ -202,7 +202,7 @@ def test_what_the_text_leaves_open_is_answered_by_a_button(root: tk.Tk, page: Pa
 
 def test_with_large_text_the_counts_stand_below_the_rows(root: tk.Tk, look: Look, page: PatternsPage) -> None:
     page.form.written_rows.text = ROWS
-    root.geometry("900x690+0+0")
+    root.geometry("760x690+0+0")
     look.apply(percent=200)
     for _ in range(3):
         root.update()
