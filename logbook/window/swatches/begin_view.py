@@ -9,6 +9,7 @@ from logbook.window.field import Field, LabelledField
 from logbook.window.look import Look
 
 LABEL_LETTERS = 20
+EXAMPLES = {STITCH: "e.g. sc, hdc, dc", GAUGE: "e.g. 16 sts = 10 cm"}
 
 
 class BeginView:
@@ -23,7 +24,7 @@ class BeginView:
         put: Callable[[Mapping[str, str]], object],
         keep: Callable[[], object],
     ) -> None:
-        self._above, self._below, self._put = above, below, put
+        self._above, self._below, self._put, self._look = above, below, put, look
         self._showing = False
         above.columnconfigure(0, weight=1)
         self.fields: dict[str, LabelledField] = {
@@ -35,8 +36,7 @@ class BeginView:
         for field in self.fields.values():
             field.grid(sticky="ew")
             field.variable.trace_add("write", lambda *_: self._typed())
-        self.fields[STITCH].show_message("like sc, hdc or the name of a pattern", "hint")
-        self.fields[GAUGE].show_message("like 16 sts = 10 cm", "hint")
+        self._examples = {key: self._example(key, text) for key, text in EXAMPLES.items()}
         self.keep = ttk.Button(below, text="Keep as a swatch", command=keep, style="Accent.TButton")
         self.keep.grid(sticky="w")
 
@@ -54,7 +54,22 @@ class BeginView:
             self._take(texts)
         self._showing = False
         wrong = next((errors[key] for key in said if key in errors and key != "stitch pattern"), "")
-        self.fields[GAUGE].show_message(wrong or "like 16 sts = 10 cm", "error" if wrong else "hint")
+        self.fields[GAUGE].show_message(wrong or None)
+        self._show_examples()
+
+    def _example(self, key: str, text: str) -> ttk.Label:
+        """What may be typed, in grey in the empty field: there is no room under it for more lines at large text sizes."""
+        entry = self.fields[key].input
+        example = ttk.Label(entry, text=text, style="Example.TLabel")
+        example.bind("<Button-1>", lambda _: entry.focus_set())
+        return example
+
+    def _show_examples(self) -> None:
+        for key, example in self._examples.items():
+            if self.fields[key].text:
+                example.place_forget()
+            else:
+                example.place(x=self._look.pixels(2), rely=0.5, anchor="w")
 
     def _take(self, texts: Mapping[str, str]) -> None:
         for key, text in begin_texts(texts, self.fields[MEASURED].text).items():

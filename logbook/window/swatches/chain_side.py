@@ -56,6 +56,7 @@ class ChainSide:
             suggested = partial(self._form.suggested, "stitch pattern")
             place = self.chain
             self._begin = BeginView(place.above, place.beneath, self._look, suggested, self._on_begin, self._keep)
+        self.chain.ask_for_chains(not wanted)
         if self._begin is not None:
             self._begin.show(self._form.texts, self._form.typed().errors, wanted=wanted)
 

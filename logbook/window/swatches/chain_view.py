@@ -152,6 +152,13 @@ class ChainView(Card):
             ticked.set(texts[key] == TICKED if key in texts else ticked.get())
         self._on_change()
 
+    def ask_for_chains(self, wanted: bool) -> None:
+        """Whether a chain may be typed instead of a width: not while an empty logbook asks for more than that."""
+        if wanted:
+            self.count.grid()
+        else:
+            self.count.grid_remove()
+
     def start(self) -> None:
         """Puts the keyboard into the wanted width, its text marked."""
         self.width.input.focus_set()
