@@ -39,7 +39,8 @@ class Dialog(tk.Toplevel):
         self.configure(background=look.palette.page)
         self.inside, self._buttons = ttk.Frame(self), ttk.Frame(self)
         look.grid(self.inside, row=0, column=0, sticky="nsew", padx=5, pady=(4, 0))
-        look.grid(self._buttons, row=1, column=0, sticky="e", padx=5, pady=4)
+        look.grid(self._buttons, row=1, column=0, sticky="ew", padx=5, pady=4)
+        self._buttons.columnconfigure(1, weight=1)
         self.columnconfigure(0, weight=1)
         self.rowconfigure(0, weight=1)
         self.inside.columnconfigure(0, weight=1)
@@ -54,11 +55,15 @@ class Dialog(tk.Toplevel):
             self._on_escape()
 
     def add_button(self, text: str, command: Callable[[], object], accent: bool = False) -> ttk.Button:
-        """A button right of the others; ``&`` in ``text`` marks its letter. One may stand out as ``accent``."""
+        """A button right of the others, one that deletes alone at the left; ``&`` in ``text`` marks its letter. One may stand out
+        as ``accent``."""
         words, underline = split_mnemonic(text)
         button = ttk.Button(self._buttons, text=words, underline=underline, command=command)
         button.configure(style="Accent.TButton" if accent else "TButton")
-        self.look.grid(button, row=0, column=self._buttons.grid_size()[0], padx=(2, 0))
+        if words.startswith("Delete"):
+            button.grid(row=0, column=0)
+        else:
+            self.look.grid(button, row=0, column=max(2, self._buttons.grid_size()[0]), padx=(2, 0))
         return button
 
     def open(self, focus: tk.Misc) -> None:
