@@ -102,8 +102,8 @@ def test_bad_files_and_bad_words(tmp_path: Path) -> None:
     assert "is not a plan" in refused(1, "garment", broken)
     broken.write_bytes(b"\xff\xfe\x00")
     assert "not text" in refused(1, "garment", broken)
-    assert "say which garment" in refused(2, "garment")
-    assert "say which garment" in refused(2, "garment", broken, "--name", "x")
+    assert "name the garment" in refused(2, "garment")
+    assert "name the garment" in refused(2, "garment", broken, "--name", "x")
 
 
 def test_nothing_is_kept_of_what_is_refused(file: Path, tmp_path: Path) -> None:

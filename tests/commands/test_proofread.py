@@ -26,4 +26,4 @@ def test_what_it_can_not_do(tmp_path: Path) -> None:
     plan = tmp_path / "plan.json"
     plan.write_text(json.dumps(PLAN), "utf-8")
     assert "could not be read" in refused(1, "proofread", tmp_path / "none.txt", plan)
-    assert "say which garment" in refused(2, "proofread", plan)
+    assert "name the garment" in refused(2, "proofread", plan)
