@@ -1,9 +1,10 @@
 """Which logged swatches come nearest to a wanted gauge; those not washed yet as their washing is known or borrowed, marked so."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
 
 from logbook.book.assumptions import assumptions as kept_assumptions
+from logbook.book.gauges import gauges_in
 from logbook.book.logbook import Logbook
 from logbook.book.swatches import swatches, swatches_of_yarn
 from logbook.craft.gauges.lending import Gauges, Lending
@@ -33,11 +34,15 @@ class NearSwatch:
 
 @dataclass(frozen=True, slots=True)
 class LookedThrough:
-    """The swatches among which one looks, and those that may lend washing to them, found by the same words or not."""
+    """The swatches among which one looks, and those that may lend washing to them, found by the same words or not.
+
+    ``known``: gauges by the uid of the swatch, where it comes without its readings.
+    """
 
     found: Sequence[FoundSwatch]
     lenders: Sequence[Swatch]
     assumed: Assumptions
+    known: Mapping[str, Gauges] = field(default_factory=dict)
 
 
 def look_through(book: Logbook, filters: Filters) -> LookedThrough:
@@ -45,8 +50,11 @@ def look_through(book: Logbook, filters: Filters) -> LookedThrough:
     found = find(book, filters)
     yarns = {one.swatch.yarn.uid for one in found if one.swatch.yarn and not _is_finished(one.gauges)}
     with book.reading() as connection:
-        lenders = [one for yarn in sorted(yarns) for one in swatches(connection, swatches_of_yarn(connection, yarn))]
-        return LookedThrough(found, lenders, kept_assumptions(connection))
+        assumed = kept_assumptions(connection)
+        uids = [uid for yarn in sorted(yarns) for uid in swatches_of_yarn(connection, yarn)]
+        known = {one.swatch.uid: one.gauges for one in found}
+        known |= gauges_in(connection, [uid for uid in uids if uid not in known], assumed)
+        return LookedThrough(found, swatches(connection, uids, with_readings=False), assumed, known)
 
 
 def nearest_to(book: Logbook, wanted: WantedGauge, filters: Filters) -> list[NearSwatch]:
@@ -59,7 +67,7 @@ def nearest_to(book: Logbook, wanted: WantedGauge, filters: Filters) -> list[Nea
 
 def nearest_of(among: LookedThrough, wanted: WantedGauge, condition: Condition, but: str = "") -> list[NearSwatch]:
     """Of swatches already found those measured in what is asked, nearest first; ``but``: the uid of one left out."""
-    lending = Lending(among.lenders, among.assumed)
+    lending = Lending(among.lenders, among.assumed, among.known)
     by_uid = {one.swatch.uid: one for one in among.found if one.swatch.uid != but}
     finished = {uid: _finished(one, condition, lending) for uid, one in by_uid.items()}
     near = nearest(((one.swatch, finished[uid][0]) for uid, one in by_uid.items()), wanted, condition)

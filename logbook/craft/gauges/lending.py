@@ -2,8 +2,9 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
+from types import MappingProxyType
 
-from logbook.craft.gauges.washing import FinishedGauge, Loan, finished_of, is_plain, lenders_for, loan_of
+from logbook.craft.gauges.washing import FinishedGauge, Loan, finished_of, is_plain, lenders_for, loan_from
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.gauge import Gauge
@@ -13,10 +14,16 @@ Gauges = Mapping[tuple[Condition, Direction], Gauge]
 
 
 class Lending:
-    """Gauges as finished for every swatch of a log, the same as ``finished_gauge`` gives for one."""
+    """Gauges as finished for every swatch of a log, the same as ``finished_gauge`` gives for one.
 
-    def __init__(self, swatches: Iterable[Swatch], assumptions: Assumptions) -> None:
+    ``known`` are the gauges of swatches, by uid, that are worked out already.
+    """
+
+    def __init__(
+        self, swatches: Iterable[Swatch], assumptions: Assumptions, known: Mapping[str, Gauges] = MappingProxyType({})
+    ) -> None:
         self.assumptions = assumptions
+        self._known = known
         self._of_yarn: dict[str, list[Swatch]] = defaultdict(list)
         for swatch in swatches:
             if swatch.yarn is not None:
@@ -26,7 +33,8 @@ class Lending:
 
     def gauges(self, swatch: Swatch) -> Gauges:
         """Every gauge of a swatch."""
-        return gauges_of(swatch, self.assumptions)
+        known = self._known.get(swatch.uid)
+        return gauges_of(swatch, self.assumptions) if known is None else known
 
     def finished(self, swatch: Swatch, gauges: Gauges, direction: Direction, condition: Condition) -> FinishedGauge | None:
         """The gauge as finished; None if nothing was measured that way."""
@@ -47,7 +55,7 @@ class Lending:
     def _remembered(self, other: Swatch, direction: Direction, assumptions: Assumptions, condition: Condition) -> Loan | None:
         key = (other.uid, direction, condition)
         if key not in self._lent:
-            self._lent[key] = loan_of(other, direction, assumptions, condition)
+            self._lent[key] = loan_from(other.tag, self.gauges(other), direction, condition)
         return self._lent[key]
 
 

@@ -193,11 +193,17 @@ def _same_washing(swatch: Swatch, other: Swatch) -> bool:
 
 def loan_of(other: Swatch, direction: Direction, assumptions: Assumptions, condition: Condition) -> Loan | None:
     """What a swatch can lend; None if it was not measured before and after washing."""
-    gauges = gauges_of(other, assumptions)
+    return loan_from(other.tag, gauges_of(other, assumptions), direction, condition)
+
+
+def loan_from(
+    tag: str, gauges: Mapping[tuple[Condition, Direction], Gauge], direction: Direction, condition: Condition
+) -> Loan | None:
+    """The same of gauges that are worked out already."""
     worked, washed = gauges.get((Condition.WORKED, direction)), gauges.get((condition, direction))
     if worked is None or washed is None or worked.give_or_take is None or washed.give_or_take is None:
         return None
-    return Loan(other.tag, math.log(washed.pitch_mm / worked.pitch_mm), worked.give_or_take, washed.give_or_take)
+    return Loan(tag, math.log(washed.pitch_mm / worked.pitch_mm), worked.give_or_take, washed.give_or_take)
 
 
 def _nothing_to_reckon_with(swatch: Swatch, direction: Direction, condition: Condition) -> str:
