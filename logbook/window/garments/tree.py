@@ -11,7 +11,7 @@ from logbook.window.look import Look
 from logbook.window.sentence import Sentence
 from logbook.window.table import COPY_KEYS, Column, Row, Table
 
-COLUMNS = (Column("name", "Garments and pieces", 14, grow=True, least=8), Column("chain", "Chain", 5, "right"))
+COLUMNS = (Column("name", "Garments", 14, grow=True, least=8), Column("chain", "Chain", 5, "right"))
 EMPTY = (
     "No garment is planned yet.",
     "“New” begins one: choose what it is like, or begin empty and add its pieces one by one. Save it, and it stands here.",
