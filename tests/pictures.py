@@ -18,7 +18,7 @@ from tests.support.screen import press, settle, type_text
 
 FOLDER = Path(__file__).resolve().parent.parent / "logbook" / "help"
 SMALL = 640
-MENU = 32
+MENU = 28
 """Pixels the menu adds to what Tk calls the height of a window."""
 
 

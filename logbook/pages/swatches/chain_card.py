@@ -173,8 +173,8 @@ def _option(option: Option, answer: ChainAnswer, units: Units, before: str = "")
 
 
 def _brief(option: Option, answer: ChainAnswer, units: Units) -> str:
-    """``46.5 cm: 12 repeats, 73 base stitches, 0.5 cm wider than asked.``; how sure that is, where no drawing can show it."""
-    counts = f"{repeats_words(option.repeats, answer.pattern.multiple or 1)}{option.count} base stitches"
+    """``46.5 cm: 12 repeats, 73 stitches, 0.5 cm wider than asked.``; how sure that is, where no drawing can show it."""
+    counts = f"{repeats_words(option.repeats, answer.pattern.multiple or 1)}{option.count} stitches"
     said = f"{show_length(option.mm, units)}: {counts}"
     if answer.chain is None:
         said += f", {apart_words(option.difference_mm, units)}"

@@ -73,7 +73,7 @@ def test_a_new_swatch_is_logged_found_and_gives_its_chain(root: tk.Tk, page: Swa
     assert focused(root) is page.chain.width.input
     write(root, "46")
     assert page.chain.headline["text"] == "Chain 74"
-    assert page.chain.sentence["text"].startswith("46.4 cm: 12 repeats, 73 base stitches, 0.4 cm wider than asked")
+    assert page.chain.sentence["text"].startswith("46.4 cm: 12 repeats, 73 stitches, 0.4 cm wider than asked")
 
 
 def test_a_find_text_that_would_hide_what_was_saved_is_cleared(root: tk.Tk, page: SwatchesPage) -> None:
@@ -92,7 +92,7 @@ def test_the_worked_example_stands_on_the_page(root: tk.Tk, page: SwatchesPage) 
     take(page, "HC-01")
     write(root, "46")
     assert page.chain.headline["text"] == "Chain 74"
-    assert page.chain.sentence["text"] == "46.5 cm: 12 repeats, 73 base stitches, 0.5 cm wider than asked."
+    assert page.chain.sentence["text"] == "46.5 cm: 12 repeats, 73 stitches, 0.5 cm wider than asked."
     assert page.chain.notes["text"].startswith("Before washing the tape shows 47.1 cm.")
     assert page.chain.options.copied().splitlines()[1].split("\t")[:3] == ["→ 74", "46.5 cm", "+0.5 cm"]
 
