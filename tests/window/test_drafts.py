@@ -176,7 +176,7 @@ def test_not_now_offers_it_again_and_the_menu_does(mine: MainWindow) -> None:
 
 def test_thrown_away_it_is_gone(mine: MainWindow) -> None:
     type_into(mine, 0, "yarn")
-    until_all_is_quiet(mine, die_and_start_again(mine, "<Alt-w>"))
+    until_all_is_quiet(mine, die_and_start_again(mine, "<Alt-d>"))
     assert not kept()
     mine.drafts.offer()
     assert "Nothing that was typed was left behind" in said(mine)

@@ -58,7 +58,7 @@ def test_a_faulty_sheet_brings_its_good_rows_only_if_wanted(window: MainWindow, 
     chosen = str(sample.folder() / sample.FAULTY)
     monkeypatch.setattr("tkinter.filedialog.askopenfilename", lambda **_: chosen)
     before = tags(window)
-    for key, more in (("<Alt-l>", 0), ("<Alt-t>", 7)):
+    for key, more in (("<Alt-c>", 0), ("<Alt-i>", 7)):
         while_asked_for_import(window, key)
         press(window.root, "<Control-i>")
         wait_until(window.root, lambda: not dialogs(window.root))

@@ -49,7 +49,7 @@ def opened(window: MainWindow, *answers: str) -> tuple[Path, list[str]]:
 def test_the_restored_one_is_what_opens_next_time(window: MainWindow, usual: Path) -> None:
     content = damage(usual)
     usual.with_name(f"{usual.name}-journal").write_bytes(b"")
-    path, heard = opened(window, "<Alt-r>", "<Alt-s>")
+    path, heard = opened(window, "<Alt-r>", "<Alt-u>")
     assert "Shall it take the name swatches.logbook" in heard[1]
     assert path == usual
     assert opened(window) == (usual, [])
@@ -74,7 +74,7 @@ def test_one_that_can_not_be_set_aside_is_said(window: MainWindow, usual: Path, 
         os.rename(*places)
 
     monkeypatch.setattr(os, "link", refuse)
-    path, heard = opened(window, "<Alt-r>", "<Alt-s>", "<Escape>")
+    path, heard = opened(window, "<Alt-r>", "<Alt-u>", "<Escape>")
     assert "could not be set aside" in heard[2]
     assert path == usual.with_name("swatches restored.logbook")
     assert usual.read_bytes() == content
@@ -84,7 +84,7 @@ def test_a_second_one_gets_a_name_of_its_own(window: MainWindow, usual: Path) ->
     contents = []
     for _ in range(2):
         contents.append(damage(usual))
-        assert opened(window, "<Alt-r>", "<Alt-s>")[0] == usual
+        assert opened(window, "<Alt-r>", "<Alt-u>")[0] == usual
     asides = [usual.with_name(f"swatches damaged{number}.logbook") for number in ("", " 2")]
     assert [aside.read_bytes() for aside in asides] == contents
 
@@ -94,7 +94,7 @@ def test_damage_found_while_it_is_open(window: MainWindow, usual: Path) -> None:
     settle(window.root)  # the page stands before the damage comes
     before = tags(window)
     content = damage(usual)
-    answers = Answers(window, "<Alt-r>", "<Alt-s>")
+    answers = Answers(window, "<Alt-r>", "<Alt-u>")
     assert window.watch.deal_with(DamagedError("a page of it", usual.name))
     assert answers.all_given
     session = session_of(window)

@@ -76,7 +76,7 @@ def test_walking_the_list_shows_each_and_saves_nothing_typed_unasked(root: tk.Tk
     press(page.list.table.tree, "<Up>")
     assert page.form.fields["plus"].text == "15"
     assert page.list.table.selected == (uid_of(page, "Étoile mesh"),)
-    answer(page, "<Alt-t>")
+    answer(page, "<Alt-d>")
     press(page.list.table.tree, "<Up>")
     assert page.form.fields["name"].text == "Shells"
     press(page.form.fields["plus"].input, "<End>")
