@@ -204,7 +204,7 @@ def test_throwing_away_and_reverting_put_back_what_is_saved(root: tk.Tk, page: S
     hit(root, "<Control-r>")
     assert page.editor.fields["yarn"].text == "Harbour cotton"
     write(root, "x")
-    answer(page, "<Alt-t>")
+    answer(page, "<Alt-d>")
     hit(root, "<Control-n>")
     assert page.form.title == "New swatch"
 
