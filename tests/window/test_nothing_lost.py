@@ -298,7 +298,7 @@ def test_an_error_nobody_expected(
 
 @on_each_page
 @pytest.mark.parametrize(
-    ("answer", "left", "kept"), [("<Escape>", False, False), ("<Alt-s>", True, True), ("<Alt-t>", True, False)]
+    ("answer", "left", "kept"), [("<Escape>", False, False), ("<Alt-s>", True, True), ("<Alt-d>", True, False)]
 )
 def test_leaving_with_something_typed(
     window: MainWindow, page: int, key: str, answer: str, left: bool, kept: bool, monkeypatch: pytest.MonkeyPatch
@@ -354,7 +354,7 @@ def test_damage_found_after_opening_stops_writing_and_offers_the_backup(
         broken.execute("UPDATE swatch_words SET folded = 'nonsense'")
     broken.close()
     monkeypatch.setattr(watch, "CHECK_AFTER_MS", 200)
-    answers = Answers(window, "<Alt-l>")
+    answers = Answers(window, "<Alt-n>")
     window.menu.books.open_path(path)
     type_into(window, 0, "yarn")
     until_all_is_quiet(window, answers)
@@ -378,7 +378,7 @@ def test_damage_in_what_is_shown_first_offers_the_backup_too(window: MainWindow,
         file.write(b"\xff" * 200)
     damaged = path.read_bytes()
     report_unexpected(window.root, window.look, tmp_path / "errors.log", window.watch.deal_with)
-    answers = Answers(window, "<Alt-l>")
+    answers = Answers(window, "<Alt-n>")
     window.show(open_book(path))
     until_all_is_quiet(window, answers)
     assert "The newest good backup" in answers.heard[0]
@@ -423,7 +423,7 @@ class TestSheetsCancelled:
 
         real = importing._write
         monkeypatch.setattr(importing, "_write", endless)
-        keys = {"Cancel": "<Alt-c>" if step == "the plan" else "<Alt-t>", "Importing": "<Escape>"}
+        keys = {"Cancel": "<Alt-c>" if step == "the plan" else "<Alt-i>", "Importing": "<Escape>"}
         pressed = pressing(window, keys)
         press(window.root, "<Control-i>")
         wait_until(window.root, lambda: len(pressed) == (1 if step == "the plan" else 2))
