@@ -1,0 +1,56 @@
+"""An empty logbook begins with a chain; and a chain typed instead of a width."""
+
+import tkinter as tk
+from pathlib import Path
+
+from logbook.pages.session import Session
+from logbook.pages.swatches.begin import GAUGE, STITCH
+from logbook.settings import Settings
+from logbook.tasks.browsing import swatch_lines
+from logbook.tasks.keeping import new_book
+from logbook.window.look import Look
+from logbook.window.swatches.page import SwatchesPage
+from tests.support.screen import focused, hit, write
+from tests.support.swatches_page import page_on
+
+
+def test_three_things_answer_at_once_and_become_the_first_swatch(root: tk.Tk, look: Look, tmp_path: Path) -> None:
+    with new_book(tmp_path / "a.logbook") as book:
+        session = Session(book, Settings())
+        root.geometry("1366x690+0+0")
+        page = page_on(root, look, session)
+        begin = page.side._begin
+        assert begin is not None
+        begin.fields[STITCH].input.focus_force()
+        root.update()
+        write(root, "dc")
+        begin.fields[GAUGE].input.focus_set()
+        root.update()
+        write(root, "16 sts = 10 cm")
+        page.chain.width.input.focus_set()
+        root.update()
+        write(root, "46")
+        assert page.chain.headline["text"] == "Chain 76"
+        begin.keep.invoke()
+        assert focused(root) is page.editor.fields["hook mm"].input  # the one thing that a swatch wants besides
+        write(root, "4.5")
+        begin.keep.invoke()
+        root.update()
+        assert [line.stitch for line in swatch_lines(book)] == ["dc"]
+        assert not begin.keep.winfo_ismapped()
+        assert page.chain.count.winfo_ismapped()
+
+
+def test_a_chain_typed_says_what_it_makes_and_cleared_the_width_is_back(root: tk.Tk, page: SwatchesPage) -> None:
+    hit(root, "<Control-f>")
+    write(root, "HC-01")
+    hit(root, "<Return>")
+    write(root, "46")
+    page.chain.count.input.focus_set()
+    root.update()
+    write(root, "68")
+    assert page.chain.headline["text"] == "68 chains make 42.6 cm"
+    assert "disabled" in page.chain.width.input.state()  # type: ignore[attr-defined]
+    hit(root, "<BackSpace>", "<BackSpace>")
+    assert page.chain.headline["text"] == "Chain 74"
+    assert "disabled" not in page.chain.width.input.state()  # type: ignore[attr-defined]
