@@ -204,7 +204,6 @@ def test_with_large_text_the_counts_stand_below_the_rows(root: tk.Tk, look: Look
     page.form.written_rows.text = ROWS
     root.geometry("760x690+0+0")
     look.apply(percent=200)
-    for _ in range(3):
-        root.update()
+    wait_until(root, lambda: page.form.written_rows.below["text"])
     assert page.form.written_rows.below["text"] == "Row 1: 6k + 1 sts"
     assert not page.form.written_rows.beside.winfo_ismapped()
