@@ -423,7 +423,7 @@ class TestSheetsCancelled:
 
         real = importing._write
         monkeypatch.setattr(importing, "_write", endless)
-        keys = {"Cancel": "<Alt-c>" if step == "the plan" else "<Alt-i>", "Importing": "<Escape>"}
+        keys = {"Without those rows": "<Alt-c>" if step == "the plan" else "<Alt-i>", "Importing": "<Escape>"}
         pressed = pressing(window, keys)
         press(window.root, "<Control-i>")
         wait_until(window.root, lambda: len(pressed) == (1 if step == "the plan" else 2))
