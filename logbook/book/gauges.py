@@ -11,8 +11,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import fields
 from operator import attrgetter
 
+from logbook.book.rows import rows_of
 from logbook.book.schema import SWATCH_OF_TAKEN
-from logbook.book.swatches import rows_of, swatches
+from logbook.book.swatches import swatches
 from logbook.book.trouble import as_damage
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction

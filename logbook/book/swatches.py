@@ -8,6 +8,7 @@ from typing import Any, TypeVar
 
 from logbook.book.changes import Writing, new_uid
 from logbook.book.garments import garments_of_swatch
+from logbook.book.rows import rows_of
 from logbook.book.schema import RECORDS
 from logbook.book.trouble import as_damage
 from logbook.craft.swatches.conditions import Condition
@@ -18,7 +19,6 @@ from logbook.craft.swatches.yarn import Yarn
 from logbook.errors import RefusedError
 
 _Record = TypeVar("_Record", Yarn, StitchPattern)
-_MOST_MARKS = 500  # well under SQLite's least limit of values in one statement
 _LONGEST_NUMBER = 9  # of digits in a tag; what is longer, as a barcode, is not counted on from
 
 
@@ -32,14 +32,22 @@ def stitch_patterns(connection: sqlite3.Connection) -> dict[str, StitchPattern]:
     return _records(connection, "stitch_pattern", StitchPattern)
 
 
+def yarn_named(connection: sqlite3.Connection, name: str) -> Yarn | None:
+    """The yarn of that name; None if there is none."""
+    return next(iter(_records(connection, "yarn", Yarn, [name], "name").values()), None)
+
+
+def pattern_named(connection: sqlite3.Connection, name: str) -> StitchPattern | None:
+    """The stitch pattern of that name; None if there is none."""
+    return next(iter(_records(connection, "stitch_pattern", StitchPattern, [name], "name").values()), None)
+
+
 def _records(
-    connection: sqlite3.Connection, table: str, kind: type[_Record], uids: Sequence[str] | None = None
+    connection: sqlite3.Connection, table: str, kind: type[_Record], wanted: Sequence[str] | None = None, key: str = "uid"
 ) -> dict[str, _Record]:
-    """Those of ``uids``, or all."""
-    rows = [
-        (row[0], _values(table, row[1:])) for row in rows_of(connection, table, "uid", ("uid", *RECORDS[table]), uids, "name")
-    ]
-    return {uid: kind(uid=uid, **values) for uid, values in rows}
+    """All of a table by uid, or those whose ``key`` is wanted."""
+    rows = rows_of(connection, table, key, ("uid", *RECORDS[table]), wanted, "name")
+    return {uid: kind(uid=uid, **values) for uid, values in ((row[0], _values(table, row[1:])) for row in rows)}
 
 
 def _values(table: str, row: Sequence[Any]) -> dict[str, Any]:
@@ -273,21 +281,6 @@ def _readings(connection: sqlite3.Connection, uids: Sequence[str] | None) -> dic
         for swatch, condition, number, counted, length, is_count, inches, finest, text in rows:
             reading = Reading(number, Counted(counted), length, bool(is_count), bool(inches), finest, text)
             found[swatch].append(TakenReading(Condition(condition), as_read_today(reading)))
-    return found
-
-
-def rows_of(
-    connection: sqlite3.Connection, table: str, key: str, columns: Sequence[str], uids: Sequence[str] | None, order: str = "rowid"
-) -> list[tuple[Any, ...]]:
-    """The rows of a table whose ``key`` is one of ``uids``, or all; in that order, of ``uids`` a few hundred at a time."""
-    select = f"SELECT {', '.join(columns)} FROM {table}"
-    if uids is None:
-        return connection.execute(f"{select} ORDER BY {order}").fetchall()
-    found: list[tuple[Any, ...]] = []
-    for start in range(0, len(uids), _MOST_MARKS):
-        some = uids[start : start + _MOST_MARKS]
-        marks = ", ".join("?" * len(some))
-        found.extend(connection.execute(f"{select} WHERE {key} IN ({marks}) ORDER BY {order}", tuple(some)))
     return found
 
 

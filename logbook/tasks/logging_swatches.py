@@ -28,15 +28,14 @@ def save_swatch(book: Logbook, swatch: Swatch) -> str:
 
 def kept_yarn(writing: Writing, yarn: Yarn) -> Yarn:
     """The yarn of that name with these details, written."""
-    known = next((one for one in stored.yarns(writing.connection).values() if one.name == yarn.name), None)
+    known = stored.yarn_named(writing.connection, yarn.name)
     uid = stored.put_yarn(writing, replace(yarn, uid=known.uid if known else ""))
     return replace(yarn, uid=uid)
 
 
 def kept_pattern(writing: Writing, pattern: StitchPattern) -> StitchPattern:
     """The stitch pattern of that name with these details, written; what a swatch does not speak of stays as it is."""
-    patterns = stored.stitch_patterns(writing.connection).values()
-    known = next((one for one in patterns if one.name == pattern.name), None)
+    known = stored.pattern_named(writing.connection, pattern.name)
     if known is not None:
         pattern = replace(pattern, uid=known.uid, half_plus=known.half_plus, rows_text=known.rows_text, notes=known.notes)
     else:

@@ -201,3 +201,18 @@ class TestOffers:
             saved(book, number=number, tag=tag)
         assert offered_tag(book, like) == offered
         saved(book, number=99, tag=offered)
+
+
+def test_a_save_looks_through_no_table(book: Logbook) -> None:
+    """Or it would take the longer the more is in the logbook."""
+    uid = save_swatch(book, swatch(yarn=COTTON, pattern=SHELLS))
+    one = swatch_in_hand(book, uid)
+    assert one is not None
+    asked: list[str] = []
+    book.connection.set_trace_callback(asked.append)
+    save_swatch(book, replace(one, colour="rust", readings=one.readings[:1]))
+    book.connection.set_trace_callback(None)
+    looks = [f"EXPLAIN QUERY PLAN {sql}" for sql in asked if sql.split()[0] in ("SELECT", "INSERT", "UPDATE", "DELETE")]
+    plans = [row[3] for look in looks for row in book.connection.execute(look)]
+    assert len(looks) > 10
+    assert not [plan for plan in plans if plan.startswith("SCAN") and not plan.startswith("SCAN logbook")]
