@@ -38,7 +38,7 @@ def test_nearest_gauge_finds_and_takes_in_hand(root: tk.Tk, page: SwatchesPage) 
     shown = dialog(page)
     assert isinstance(shown, NearestDialog)
     assert focused(root) is shown.wanted.input
-    assert "nearest to HC-01 first" in shown.says["text"]
+    assert "comes within 25 % of it" in shown.says["text"]
     write(root, "0 repeats")
     assert "but not over what length" in shown.wanted.message["text"]
     assert shown.table.shown == []
@@ -70,6 +70,7 @@ def test_of_very_many_it_looks_beside_the_window(root: tk.Tk, page: SwatchesPage
     wait_until(root, lambda: any(isinstance(child, NearestDialog) for child in page.frame.winfo_children()))
     shown = dialog(page)
     assert isinstance(shown, NearestDialog)
+    shown.wanted.text = "16 sts in 10 cm"
     assert shown.table.shown
     shown.close()
 
