@@ -22,7 +22,7 @@ from logbook.craft.rows.instructions import (
 from logbook.craft.rows.kinds import prevailing_kind
 from logbook.craft.rows.lines import AGAIN, MOST_ROWS, WORK, Part, called, goes_back_to, makes, parts
 from logbook.craft.rows.phrases import Phrases
-from logbook.craft.rows.sayings import BASE_SENTENCE, bare_of_chain, chains_count, saying, size_count
+from logbook.craft.rows.sayings import BASE_IN_ROUND, BASE_SENTENCE, bare_of_chain, chains_count, saying, size_count
 from logbook.craft.rows.turning import ReadRow, written_rows
 from logbook.craft.rows.words import Reading, Word, cut
 from logbook.craft.words.terms import Terms
@@ -79,8 +79,8 @@ class _Reading:
         """The lines, a chain joined to a ring parted from the round that begins behind it."""
         lines = parts(self.text)
         for index, part in enumerate(lines):
-            base = BASE_SENTENCE.match(self.text, part.start, part.end)
-            if base is not None and base.end() < part.end and not part.name and makes(self.text[base.end() : part.end]):
+            base = (BASE_IN_ROUND if part.name else BASE_SENTENCE).match(self.text, part.start, part.end)
+            if base is not None and base.end() < part.end and makes(self.text[base.end() : part.end]):
                 lines[index : index + 1] = [Part(part.start, base.end()), replace(part, start=base.end())]
                 break
         return lines

@@ -28,6 +28,10 @@ BASE_SENTENCE = re.compile(
     re.IGNORECASE,
 )
 """A chain joined to a ring that stands before row 1 in its own line."""
+BASE_IN_ROUND = re.compile(
+    r"\s*ch(?:ain)?\s+\d+\s*,?\s*(?:and\s+)?(?:join|ss|sl\s*st)\b[^,.;]*\b(?:ring|circle)\b[^,.;]*[.;]\s+(?=\S)", re.IGNORECASE
+)
+"""The same inside round 1, whose own chains may be joined too: nothing but chain and ring."""
 
 SIZED = re.compile(r"(?<![\d.,-])\d+\s*[(\[]\s*\d+(?:\s*,\s*\d+)*\s*[)\]]")
 

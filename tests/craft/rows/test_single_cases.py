@@ -37,6 +37,11 @@ def counts(text: str) -> list[str]:
             ["k/k − 1", "3k − 2/0"],
         ),
         ("Ch 4, join to form ring. Ch 3, 11 dc in ring, join in top of ch-3.", ["12/0"]),
+        (
+            "Rnd 1: Ch 4, join with sl st to form ring. Ch 3, 11 dc in ring, join in top of ch-3.\n"
+            "Rnd 2: Ch 3, dc in same st, 2 dc in each dc around, join.",
+            ["12/0", "24/0"],
+        ),
         ("Rnd 1: Ch 4 (counts as dc, ch 1), [dc in ring, ch 1] 11 times, join", ["12/12"]),
         # what is skipped
         (SC + "Row 2: Ch 1, sc in first st, *skip 1sc and 1sc, (hdc, dc) in next sc; rep from * across", ["3k + 1/0", "2k + 1/0"]),
