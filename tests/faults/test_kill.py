@@ -12,7 +12,8 @@ def test_a_kill_takes_back_nothing_acknowledged_and_leaves_no_half() -> None:
 
 
 def test_without_one_transaction_for_one_action_it_would_show() -> None:
-    assert kill.run(15, "parts").lost > 0
+    result = kill.run(15, "parts")
+    assert result.lost + result.corrupt > 0  # which of the two depends on the moment
 
 
 def test_said_before_it_is_done_it_would_show() -> None:

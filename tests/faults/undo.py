@@ -193,9 +193,9 @@ def weakened(weakness: str) -> Iterator[None]:
     """With ``forgetful``, what was there before an edit is not kept."""
     real = Writing._keep
 
-    def forgetful(self: Writing, table: str, uid: str, before: Any, after: Any) -> None:
+    def forgetful(self: Writing, table: str, uid: str, before: Any, after: Any, *change: str | None) -> None:
         if before is None or after is None:
-            real(self, table, uid, before, after)
+            real(self, table, uid, before, after, *change)
 
     with mock.patch.object(Writing, "_keep", forgetful if weakness == "forgetful" else real):
         yield
