@@ -66,14 +66,20 @@ def found_table(name: str, sheets: Sequence[RawSheet]) -> OwnTable:
     return table
 
 
+_NEARLY_ALL = 0.9
+
+
 def is_of_the_log(path: Path) -> bool:
-    """Whether every heading of the first sheet is a column of the log, so that nothing need be asked. Raises RefusedError."""
+    """Whether the first sheet is one of the log, so that nothing need be asked: all or nearly all its headings are columns of it.
+
+    A heading that is not is named as a problem when the sheet is read.
+    """
     try:
         rows = read_sheet(path).rows
     except RefusedError:
         return False
     headings = [" ".join(str(cell).split()).casefold() for cell in rows[0].cells if cell not in (None, "")] if rows else []
-    return bool(headings) and all(heading in BY_NAME for heading in headings)
+    return bool(headings) and sum(heading in BY_NAME for heading in headings) >= _NEARLY_ALL * len(headings)
 
 
 def own_table(table: OwnTable, wishes: Wishes) -> OwnSheet:
