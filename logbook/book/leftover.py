@@ -28,7 +28,8 @@ def take_back(path: Path, patience: float) -> None:
     Raises DamagedError, with not a byte changed, if the file comes out whole neither way.
     """
     journal = beside_too(path)[1]
-    if _is_hot(path, patience):
+    writable = os.access(path, os.W_OK) and os.access(path.parent, os.W_OK)  # else it can't be taken back here at all
+    if writable and _is_hot(path, patience):
         try:
             with tempfile.TemporaryDirectory() as name:
                 if not _comes_out_whole(path, journal, Path(name) / "with"):

@@ -158,7 +158,7 @@ def test_undo_reads_no_more_the_more_was_done(book: Logbook) -> None:
         INSERT INTO action (uid, at, label, kind, schema) SELECT 'a' || i, '2026', 'nothing', 'do', 2 FROM n"""
     )
     log(book, 2)
-    assert steps_of_an_undo() <= few + 5
+    assert steps_of_an_undo() <= few + 50  # of a hundred steps of SQLite each; to read 20,000 actions takes thousands
 
 
 @pytest.mark.parametrize("turn", [undo, redo])
