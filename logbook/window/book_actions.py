@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from logbook.errors import RefusedError
+from logbook.tasks.browsing import first_swatch_lines
 from logbook.tasks.keeping import SUFFIX, CheckResult, DamagedError, Logbook, ReplacedError, check_book, new_book, open_book
 from logbook.window.background import Report
 from logbook.window.file_dialogs import ask_what_to_open, ask_where_to_save
@@ -60,7 +61,7 @@ class BookActions:
 
         def opened() -> Logbook | None:
             try:
-                return open_book(path)
+                return _readable(open_book(path))
             except DamagedError as error:
                 return offer_rescue(self._window.root, self._window.look, path, error)
 
@@ -187,6 +188,16 @@ class BookActions:
             tell(self._window.root, self._window.look, str(error))
             return False
         return True
+
+
+def _readable(book: Logbook) -> Logbook:
+    """The same, once what is shown first could be read: what is open stays open otherwise. Raises DamagedError."""
+    try:
+        first_swatch_lines(book, 1)
+    except DamagedError:
+        book.close()
+        raise
+    return book
 
 
 def _is_written_over(book: Logbook) -> bool:

@@ -103,6 +103,7 @@ def test_what_is_open(window: MainWindow, befall: str, entry: str, tmp_path: Pat
     path = session_of(window).book.path
     made = {entry: tmp_path / name for entry, name in MADE.items()} | {"import": sheet, "merge": tmp_path / "none.logbook"}
     chosen_file(monkeypatch, *[made[entry]] * 3 if entry in made else [""] * 3)
+    window.root.clipboard_clear()  # what an earlier test copied is no part of this one
     report_unexpected(window.root, window.look, log, window.watch.deal_with)
     BEFALLS[befall](window, path)
     before = contents(path.parent)
