@@ -179,7 +179,7 @@ def test_thrown_away_it_is_gone(mine: MainWindow) -> None:
     until_all_is_quiet(mine, die_and_start_again(mine, "<Alt-d>"))
     assert not kept()
     mine.drafts.offer()
-    assert "Nothing that was typed was left behind" in said(mine)
+    assert "There is no unsaved work" in said(mine)
 
 
 def test_other_units_come_back_with_it(mine: MainWindow) -> None:

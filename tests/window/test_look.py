@@ -28,7 +28,7 @@ def test_text_size_scales_every_font_and_the_spacing_at_once_and_back(root: tk.T
     assert all(size(root, name) == 2 * points for name, points in small.items())
     assert button.winfo_height() - before >= look.line - line > 0
     assert button.grid_info()["padx"] == (0, look.pixels(3))
-    assert [str(p) for p in card["padding"]] == [str(look.pixels(3))]
+    assert [str(p) for p in card["padding"]] == [str(look.pixels(4)), str(look.pixels(3))]
     look.apply(percent=100)
     settle(root)
     assert button.winfo_height() == before

@@ -50,7 +50,7 @@ def test_the_restored_one_is_what_opens_next_time(window: MainWindow, usual: Pat
     content = damage(usual)
     usual.with_name(f"{usual.name}-journal").write_bytes(b"")
     path, heard = opened(window, "<Alt-r>", "<Alt-u>")
-    assert "Shall it take the name swatches.logbook" in heard[1]
+    assert "Should it take the name swatches.logbook" in heard[1]
     assert path == usual
     assert opened(window) == (usual, [])
     assert usual.with_name("swatches damaged.logbook").read_bytes() == content
