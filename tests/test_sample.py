@@ -331,9 +331,12 @@ def test_a_row_with_a_fault_spoils_the_good_ones(number: int) -> None:
 def test_the_sample_is_found_beside_or_inside_the_package(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     package = tmp_path / "logbook"
     monkeypatch.setattr(sample, "_PACKAGE", package)
+    sample.folder.cache_clear()
     with pytest.raises(LogbookError, match=r"no swatches\.csv"):
         sample.folder()
     for place in (tmp_path / "sample_data", package / "sample_data"):
         place.mkdir(parents=True)
         (place / sample.SWATCHES).touch()
+        sample.folder.cache_clear()
         assert sample.folder() == place
+    sample.folder.cache_clear()

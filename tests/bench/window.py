@@ -92,7 +92,8 @@ ttk.Style(root).theme_use("clam")
 root.geometry("1366x736+0+0")
 makers = {"TFrame": ttk.Frame, "TLabel": ttk.Label, "TEntry": ttk.Entry, "TButton": ttk.Button, "TCombobox": ttk.Combobox,
           "Treeview": ttk.Treeview, "TScrollbar": ttk.Scrollbar, "Canvas": tk.Canvas,
-          "Frame": tk.Frame, "TMenubutton": ttk.Menubutton, "Text": tk.Text, "TNotebook": ttk.Notebook}
+          "Frame": tk.Frame, "TMenubutton": ttk.Menubutton, "Text": tk.Text, "TNotebook": ttk.Notebook,
+          "Panedwindow": tk.PanedWindow, "TSeparator": ttk.Separator}
 menus = None
 for place, kind in enumerate(kinds):
     if kind == "Menu":

@@ -57,7 +57,7 @@ def test_like_this_one_finds_itself_first() -> None:
 
 @pytest.mark.parametrize("asked", [(100, None, None, None), (0, 2, None, None), (100, -1, None, None), (100, 2, None, 0)])
 def test_something_above_nought_must_be_asked(asked: tuple[float, float | None, float | None, float | None]) -> None:
-    with pytest.raises(RefusedError, match="Say how many repeats or stitches, or how many rows, over which length"):
+    with pytest.raises(RefusedError, match="Give repeats or stitches, or rows, and the length they are over"):
         wanted_gauge(*asked)
 
 

@@ -45,7 +45,7 @@ def test_negative_ease_by_hand() -> None:
     assert fit.length_change == pytest.approx(-0.04)
     assert said((fit,)) == (
         "It measures 80.0 cm all round, 8.0 cm less than the body: in wear it stretches by 10 %.",
-        "That uses 33 % of what the swatch stretched: comfortable.",
+        "That is 33 % of what the swatch stretched: comfortable.",
         "Worn, it gets 4 % shorter.",
     )
 
