@@ -2,7 +2,8 @@
 
 python -m tests.faults.hands --events 5000 --seed 1
 python -m tests.faults.hands --events 5000 --seed 1 --empty --text-size 200     (an empty logbook, at twice the text size)
-python -m tests.faults.hands --events 2000 --weakness wheel                     (or look-ups, reporter: must be found)
+python -m tests.faults.hands --events 2000 --weakness wheel                     (or look-ups, reporter, titles: must be found)
+python -m tests.faults.hands --again FILE                                       (the events that a failed run printed)
 
 After every twenty events: the program lives, nothing unexpected is written down, the keyboard is where it can be seen, the wheel
 has changed no choice, and the page says that it is not saved if and only if it shows something else than the logbook holds. What
@@ -25,18 +26,16 @@ from typing import Any, NamedTuple
 
 from logbook.book.changes import changes_of_record
 from logbook.book.logbook import open_logbook
-from logbook.pages.pieces.piece_form import PieceForm
 from logbook.pages.session import Session
-from logbook.pages.swatches.swatch_form import SwatchForm
 from logbook.settings import Settings
 from logbook.tasks.keeping import check_thoroughly, new_book
 from logbook.tasks.sampling import new_sample
 from tests.support.display import SIZE
 from tests.support.hand import WHEEL_DOWN, WHEEL_UP, Hand, managed_screen, missing
+from tests.support.kept_texts import kept_texts
 from tests.support.shown import Program, Shown, Widget
 from tests.support.weaknesses import WEAKNESSES
 
-FORMS: dict[str, Callable[[Session], Any]] = {"swatch": SwatchForm, "piece": PieceForm}
 EVERY = 20
 """Events between looks at whether all is well."""
 KEYS = (
@@ -142,7 +141,7 @@ class Round:
         except AssertionError as error:
             raise Failure(f"Nothing is seen any more: {error}") from None
         except TimeoutError:
-            raise Failure("The program answers no more.") from None
+            raise Failure(f"The program answers no more.\n{self.program.busy_with()}") from None
         for saved in shown.saved:
             self._held(saved)
         return shown
@@ -150,12 +149,14 @@ class Round:
     def _held(self, saved: dict[str, Any]) -> None:
         """What was said to be saved is in the file, for others to read."""
         with open_logbook(Path(saved["book"])) as book:  # the hand may have opened another
-            form: Any = FORMS[saved["kind"]](Session(book, Settings(units=str(saved["units"]))))
-            there = form.show(saved["uid"])
+            there = kept_texts(Session(book, Settings(units=str(saved["units"]))), saved["kind"], saved["uid"])
             changes = changes_of_record(book.connection, saved["uid"])
-            if not there and changes and changes[-1].after is None:
+            if there is None and changes and changes[-1].after is None:
                 return  # asked what to do with what was typed before deleting, the hand had it saved, and then it was deleted
-            other = sorted(key for key, text in saved["texts"].items() if not there or form.texts[key].strip() != text.strip())
+            kept = there or {}
+            other = sorted(key for key, text in saved["texts"].items() if kept.get(key, "").strip() != text.strip())
+            if there is None:
+                other = ["all of it"]
             if book.path == self.book:
                 self.actions |= {uid for (uid,) in book.connection.execute("SELECT uid FROM action")}
         if other:
@@ -293,6 +294,18 @@ def fails_again(setting: Setting, tail: Sequence[Event]) -> str:
     return ""
 
 
+def printed_events(text: str) -> list[Event]:
+    """The events among the lines of a failed run."""
+    found = list[Event]()
+    for line in text.splitlines():
+        way, _, what = line.strip().partition(" ")
+        if line.startswith("  ") and way in ("type", "key"):
+            found.append((way, (what,)))
+        elif line.startswith("  ") and way in ("click", "drag", "wheel"):
+            found.append((way, [int(number) for number in what.split()]))
+    return found
+
+
 def shortest_tail(setting: Setting, done: Sequence[Event]) -> Sequence[Event] | None:
     """The fewest last events that still fail, to within a tenth; None if not even all of them do, done again."""
     fails, passes = None, 0
@@ -320,6 +333,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser.add_argument("--seed", type=int, default=int(time.time()) % 100_000)
     parser.add_argument("--empty", action="store_true", help="on an empty logbook instead of the sample's content")
     parser.add_argument("--text-size", type=int, default=100)
+    parser.add_argument("--again", type=Path, metavar="FILE", help="do the events that a failed run printed, once more")
     parser.add_argument("--size", default="x".join(map(str, SIZE)), help="of the screen")
     parser.add_argument("--weakness", choices=sorted(WEAKNESSES), default="")
     given = parser.parse_args(arguments)
@@ -328,6 +342,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return 3
     width, height = map(int, given.size.split("x"))
     setting = Setting(given.empty, given.text_size, given.weakness, (width, height))
+    if given.again:
+        wrong = fails_again(setting, printed_events(given.again.read_text("utf-8")))
+        print(wrong or "It does not fail again.")
+        return 1 if wrong else 0
     done, wrong, made = let_loose(setting, given.events, given.seed)
     if not wrong:
         print(f"{len(done)} events (seed {given.seed}): 0 dead, 0 unexpected; {made.starts} starts, {made.saves} saves held")

@@ -2,6 +2,7 @@
 
 import json
 import os
+import signal
 import socket
 import subprocess
 import sys
@@ -152,6 +153,15 @@ class Program:
     def signal(self, number: int) -> None:
         """Sends it a signal."""
         self._process.send_signal(number)
+
+    def busy_with(self) -> str:
+        """What a program that answers no more wrote down, and the lines that it runs, the innermost first."""
+        before = len(self.unexpected())
+        self.signal(signal.SIGUSR1)
+        deadline = time.monotonic() + PATIENCE_S
+        while "<module>" not in (said := self.unexpected())[before:] and time.monotonic() < deadline:
+            time.sleep(0.05)
+        return said
 
     def end(self) -> None:
         """Ends it, however it stands."""

@@ -6,19 +6,26 @@ CHANNEL is the number of a socket: each line read from it is answered, once all 
 is dealt with, by a line of JSON. Nothing is done to any widget.
 """
 
+import faulthandler
 import json
 import os
+import signal
 import socket
 import sys
 import tkinter as tk
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
 from logbook.commands import main as command_line
+from logbook.pages.garments.garment_texts import piece_key
+from logbook.pages.session import Session
+from logbook.pages.typed_since import MEANWHILE
 from logbook.window import main as start
 from logbook.window.choices import ChoiceField
 from logbook.window.main_window import MainWindow
-from logbook.window.record_page import RecordPage
+from logbook.window.patterns.page import PatternsPage
+from logbook.window.pieces.both import PiecesAndGarments
+from tests.support.kept_texts import PATTERN, kept_texts
 from tests.support.telling import THOROUGHLY
 from tests.support.weaknesses import WEAKNESSES
 
@@ -42,11 +49,11 @@ class Teller:
         window_say = window.say
 
         def say(sentence: str) -> None:
-            for page in window._pages.values():
-                if isinstance(page, RecordPage) and page._form.uid and sentence == page._saved_words():
-                    texts, units = dict(page._form.texts), window.settings.units
-                    told = {"kind": page.kind, "uid": page._form.uid, "texts": texts, "units": units}
-                    self.saved.append(told | {"book": str(page.session.book.path)})
+            for part in parts(window):
+                if part.says_saved(sentence):
+                    units = window.settings.units
+                    told = {"kind": part.kind, "uid": part.uid, "texts": dict(part.texts), "units": units}
+                    self.saved.append(told | {"book": str(window.session.book.path)})  # type: ignore[union-attr]
             window_say(sentence)
 
         window.say = say  # type: ignore[method-assign]
@@ -81,9 +88,13 @@ class Teller:
             "grab": str(self._call("grab", "current", ".")),
             "title": str(self._call("wm", "title", ".")),
             "saved": saved,
-            "lies": untrue(self._window) if thoroughly else "",
+            "lies": self._lies() if thoroughly else "",
         }
         self._channel.sendall(json.dumps(shown).encode("utf-8", "replace") + b"\n")
+
+    def _lies(self) -> str:
+        page = self._window.page_in_hand()
+        return Part(page).untrue(self._window) if page is not None else ""
 
     def _widgets(self, path: str, clip: Box | None) -> Iterator[dict[str, Any]]:
         """What is in sight at ``path`` and in it; a window of its own also where what it belongs to is out of sight."""
@@ -168,21 +179,65 @@ class Teller:
             yield {"name": name, "at": (box[0] + places[len(places) // 2], box[1] + 10)}
 
 
-def untrue(window: MainWindow) -> str:
-    """What the page in hand says wrongly of whether its record is saved; "" if it says what the logbook has."""
-    page: Any = window.page_in_hand()
-    if not isinstance(page, RecordPage) or window.session is None or page._form.saved is None:
-        return ""
-    as_saved: Any = type(page._form)(window.session)  # type: ignore[call-arg]
-    if not as_saved.show(page._form.uid):
-        return ""
-    # A choice stands in words for what the form has, and what is folded away is told by the form alone.
-    fields = {key: f for key, f in page.editor.fields.items() if not isinstance(f, ChoiceField)}  # type: ignore[attr-defined]
-    other = {key for key, field in fields.items() if field.text.strip() != as_saved.texts[key].strip()}
-    title = str(page.editor._title.cget("text"))  # type: ignore[attr-defined]
-    hidden = set(as_saved.texts) - set(fields)
-    other |= {key for key in hidden if page._form.texts[key].strip() != as_saved.texts[key].strip()}  # type: ignore[attr-defined]
-    return "" if ("not saved" in title) == bool(other) else f"{title!r}, but other than the logbook has it: {sorted(other)}"
+class Part:
+    """A page, or a part of one, with the record in hand: alike for every kind."""
+
+    def __init__(self, page: Any) -> None:
+        self._page = page
+        self.kind = PATTERN if isinstance(page, PatternsPage) else page.kind
+        form = self._form = page.page if isinstance(page, PatternsPage) else page._form
+        self.uid: str = form.saved.uid if form.saved is not None else ""
+        self.texts: Mapping[str, str] = form.texts
+
+    def says_saved(self, sentence: str) -> bool:
+        """Whether this sentence says that all that is typed is saved."""
+        if self.kind == PATTERN:
+            return sentence.startswith("Saved.") and MEANWHILE not in sentence
+        return bool(self.uid) and sentence == self._page._saved_words()
+
+    @property
+    def title(self) -> str:
+        """What stands over the form."""
+        page = self._page
+        form = page.editor.card if self.kind == "garment" else getattr(page, "editor", None)
+        label = page.card_title if form is None else form._title
+        return str(label.cget("text"))
+
+    @property
+    def shown(self) -> Mapping[str, str]:
+        """What is to be seen of the texts. A choice stands in words for what the form has."""
+        page = self._page
+        fields = page.form.fields if self.kind == PATTERN else page.editor.fields
+        of_piece = self.kind == "garment" and self._form.piece
+        texts = {key: field.text for key, field in fields.items() if not isinstance(field, ChoiceField)}
+        return {piece_key(self._form.piece, key) if of_piece else key: text for key, text in texts.items()}
+
+    def untrue(self, window: MainWindow) -> str:
+        """What it says wrongly of whether its record is saved; "" if it says what the logbook has."""
+        kept = kept_texts(_fresh(window), self.kind, self.uid) if self.uid else None
+        if kept is None:
+            return ""
+        here = {**self.texts, **self.shown}  # what is folded away is told by the form alone
+        other = {key for key in here.keys() | kept.keys() if here.get(key, "").strip() != kept.get(key, "").strip()}
+        title = self.title
+        return "" if ("not saved" in title) == bool(other) else f"{title!r}, but other than the logbook has it: {sorted(other)}"
+
+
+def _fresh(window: MainWindow) -> Session:
+    """A session that nobody is told of."""
+    assert window.session is not None
+    book = window.session.book
+    shown = book.version_shown
+    session = Session(book, window.settings)
+    book.version_shown = shown
+    return session
+
+
+def parts(window: MainWindow) -> Iterator[Part]:
+    """All that were looked at yet."""
+    for page in window.pages:
+        for part in page._parts.values() if isinstance(page, PiecesAndGarments) else [page]:
+            yield Part(part)
 
 
 def within(box: Box, clip: Box) -> Box:
@@ -193,6 +248,7 @@ def within(box: Box, clip: Box) -> Box:
 
 
 def main(arguments: list[str]) -> int:
+    faulthandler.register(signal.SIGUSR1)
     channel = socket.socket(fileno=int(arguments.pop(0)))
     if arguments[:1] == ["--weakness"]:
         WEAKNESSES[arguments[1]]()

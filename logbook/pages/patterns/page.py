@@ -77,7 +77,8 @@ class StitchPatterns:
     @property
     def unsaved(self) -> bool:
         """Whether the form holds something the logbook does not."""
-        return self.texts != texts_of(self.saved)
+        opened = self.opened
+        return any(text.strip() != opened[key].strip() for key, text in self.texts.items())
 
     @property
     def opened(self) -> Mapping[str, str]:
