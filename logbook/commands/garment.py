@@ -12,7 +12,7 @@ from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.joins import Joined
 from logbook.craft.garments.plan import GarmentPlan
 from logbook.craft.garments.shaped_piece import ShapedPiece
-from logbook.craft.garments.shapes import RAGLAN, ROUND_YOKE
+from logbook.craft.garments.shapes import YOKES
 from logbook.craft.garments.together import yarn_of_piece
 from logbook.craft.words.counting import listed
 from logbook.craft.words.lengths import Units, show_length
@@ -135,7 +135,7 @@ def _piece_json(answer: GarmentAnswer, size: GarmentInSize, piece: ShapedPiece) 
         "grams": None if yarn is None else yarn.grams,
         "off_line_mm": piece.off_line_mm,
     }
-    if piece.wish.shape in (RAGLAN, ROUND_YOKE):
+    if piece.wish.shape in YOKES:
         keys = ("back", "front", "sleeve", "underarm", "body_increases", "sleeve_increases", "body", "arm")
         value |= {key: piece.parts.get(key) for key in keys}
     if piece.picked:

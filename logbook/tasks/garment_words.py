@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from logbook.craft.garments.garment import GarmentInSize, Remedy, remedy_for
 from logbook.craft.garments.joins import Joined, Verdict
 from logbook.craft.garments.shaped_piece import ShapedPiece, Trouble
-from logbook.craft.garments.shapes import HALF_FRONT, PANEL, RAGLAN, ROUND, ROUND_YOKE
+from logbook.craft.garments.shapes import HALF_FRONT, PANEL, ROUND, YOKES
 from logbook.craft.pieces.fit import ADULT_HEAD_MM
 from logbook.craft.sizes.body_chart import is_childs_size
 from logbook.craft.words.counting import counted, listed
@@ -56,7 +56,7 @@ def notes(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -
     said += [_eased(join, units) for join in size.joins if join.verdict is Verdict.EASE_IN]
     if answer.plan.sizes.chart == "children" or is_childs_size(size.name) or is_childs_size(answer.plan.name):
         said.insert(0, CHILDREN_CAUTION)
-    if any(piece.wish.shape in (RAGLAN, ROUND_YOKE) for piece in size.pieces):
+    if any(piece.wish.shape in YOKES for piece in size.pieces):
         said.append("Front and back neck of the yoke are equally deep.")
     for piece in size.pieces:
         if piece.wish.worked == ROUND and answer.cloths[piece.name].flat and piece.wish.shape != "edging":
@@ -68,6 +68,8 @@ def notes(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -
 
 def rate_words(join: Joined) -> str:
     """``stitch to stitch`` or ``5 stitches to 4 rows``."""
+    if join.goes_on:
+        return "worked on"
     a, b = join.rate
     if join.a.along.value == join.b_along and a == b:
         return "stitch to stitch" if join.b_along == "stitches" else "row to row"
@@ -133,7 +135,7 @@ def _openings(size: GarmentInSize, units: Units) -> list[str]:
     body, said = size.size.body, []
     panels = [piece for piece in size.pieces if piece.wish.shape == PANEL and "neck" in piece.edges]
     opens = any(piece.wish.shape == HALF_FRONT for piece in size.pieces)
-    yokes = [piece for piece in size.pieces if piece.wish.shape in (RAGLAN, ROUND_YOKE)]
+    yokes = [piece for piece in size.pieces if piece.wish.shape in YOKES]
     head = body.get("head", ADULT_HEAD_MM if body.get("bust", ADULT_HEAD_MM * 2) >= _ADULT_BUST_MM else None)
     neck = sum(piece.edges["neck"].mm * piece.wish.alike for piece in panels) or sum(yoke.edges["neck"].mm for yoke in yokes)
     if neck and head and not opens and (len(panels) + sum(p.wish.alike - 1 for p in panels) > 1 or yokes) and neck < head:

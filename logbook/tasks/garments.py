@@ -98,7 +98,7 @@ def delete_garment(book: Logbook, garment: Garment) -> None:
 
 def needs_book(plan: GarmentPlan) -> bool:
     """Whether the plan speaks of swatches or a chart that only a logbook has."""
-    tags = any(isinstance(piece.swatch, str) for piece in plan.pieces)
+    tags = any(isinstance(piece.swatch, str) or piece.edge_swatch.strip() for piece in plan.pieces)
     return tags or bool(plan.sizes.chart and plan.sizes.chart not in BUILT_IN)
 
 
@@ -141,14 +141,28 @@ def cloths_of(
 def _basis(piece: PieceWish, book: Logbook | None, known: dict[str, Basis]) -> Basis:
     if isinstance(piece.swatch, Mapping):
         swatch = swatch_in_place(piece.swatch, f"“{piece.name}”")
-        return Basis(swatch=swatch, assumed=Assumptions(), drift=drifts_of(Assumptions(), hand=swatch.worked_by))
+        basis = Basis(swatch=swatch, assumed=Assumptions(), drift=drifts_of(Assumptions(), hand=swatch.worked_by))
+        if not piece.edge_swatch.strip():
+            return basis
+        if book is None:
+            raise RefusedError(
+                f"The edges of “{piece.name}” are like the swatch {piece.edge_swatch}: say which logbook it is in."
+            )
+        return replace(basis, edge_swatch=_basis_of_tag(piece.edge_swatch, book, known).swatch)
     if not piece.swatch.strip():
         raise RefusedError(f"“{piece.name}” has no swatch yet: choose one by its tag.")
     if book is None:
         raise RefusedError(f"“{piece.name}” names the swatch {piece.swatch}: say which logbook it is in.")
-    if piece.swatch not in known:
-        known[piece.swatch] = basis_of_tag(book, piece.swatch)
-    return known[piece.swatch]
+    basis = _basis_of_tag(piece.swatch, book, known)
+    if not piece.edge_swatch.strip():
+        return basis
+    return replace(basis, edge_swatch=_basis_of_tag(piece.edge_swatch, book, known).swatch)
+
+
+def _basis_of_tag(tag: str, book: Logbook, known: dict[str, Basis]) -> Basis:
+    if tag not in known:
+        known[tag] = basis_of_tag(book, tag)
+    return known[tag]
 
 
 def _cloth(piece: PieceWish, basis: Basis) -> Cloth:

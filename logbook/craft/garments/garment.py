@@ -12,7 +12,7 @@ from logbook.craft.garments.making import Making, joined_edges
 from logbook.craft.garments.panels import panel
 from logbook.craft.garments.plan import GarmentPlan, PieceWish
 from logbook.craft.garments.shaped_piece import ShapedPiece
-from logbook.craft.garments.shapes import CROWN, EDGING, HALF_FRONT, PANEL, RAGLAN, ROUND_YOKE, TAPERED, TRIANGLE
+from logbook.craft.garments.shapes import CROWN, EDGING, HALF_FRONT, PANEL, RAGLAN, ROUND_YOKE, TAPERED, TRIANGLE, YOKES
 from logbook.craft.garments.tapers import tapered_panel
 from logbook.craft.garments.together import YarnOf, cost, hours, yarns
 from logbook.craft.garments.yokes import raglan_yoke, round_yoke
@@ -102,7 +102,8 @@ def remedy_for(plan: GarmentPlan, size: GarmentSize, cloths: Mapping[str, Cloth]
     if piece is None or wanted is None:
         return None
     near = half_up(-trouble.difference_mm / edge.step_mm)
-    whole = sorted({near + k for k in range(-4, 5)} - {0}, key=abs)
+    near_to = near if plan.is_worked_on(trouble.wish) else 0
+    whole = sorted({near + k for k in range(-4, 5)} - {0}, key=lambda more: abs(more - near_to))
     halves = [near + k + 0.5 for k in (-1, 0, -2, 1)]  # for a measure that lies just between two counts
     for more in (*whole, *halves):
         mm = wanted + more * edge.step_mm
@@ -131,11 +132,16 @@ def _fits_with(plan: GarmentPlan, size: GarmentSize, cloths: Mapping[str, Cloth]
 
 
 def _needed_for(plan: GarmentPlan, join: Joined) -> Sequence[PieceWish]:
-    """The pieces that are joined, after those that an edging among them lies along."""
+    """The pieces that are joined, after those that an edging among them lies along, and those that they are worked on from."""
     names = {join.wish.of, *join.wish.to}
-    of = [piece for piece in plan.pieces if piece.name in names]
-    along = {name for piece in of for name, _ in piece.choice("along", ())} - names
-    return [*(piece for piece in plan.pieces if piece.name in along), *sorted(of, key=lambda piece: piece.shape == EDGING)]
+    names |= {name for piece in plan.pieces if piece.name in names for name, _ in piece.choice("along", ())}
+    names |= {on.to[0] for name in names if (on := plan.worked_on_from(name)) is not None}
+    return [piece for piece in _in_turn(plan) if piece.name in names]
+
+
+def _in_turn(plan: GarmentPlan) -> Sequence[PieceWish]:
+    """All pieces, each after those it needs: yokes, what is worked on from them, edgings."""
+    return sorted(plan.pieces, key=lambda piece: (piece.shape == EDGING, piece.shape not in YOKES))
 
 
 def _raised(place: str | int, error: RefusedError) -> None:
@@ -153,7 +159,7 @@ def _in_size(
     """``refused`` hears of every piece, by its name, and every join, by its place, that can't be."""
     measures = SizeMeasures(plan, size)
     done: dict[str, ShapedPiece] = {}
-    for wish in sorted(plan.pieces, key=lambda wish: wish.shape == EDGING):
+    for wish in _in_turn(plan):
         if refused is _raised or wish.name in cloths:
             try:
                 done[wish.name] = _made(plan, wish, measures, cloths[wish.name], done, several=several)
@@ -176,7 +182,8 @@ def _in_size(
 def _made(
     plan: GarmentPlan, wish: PieceWish, measures: SizeMeasures, cloth: Cloth, done: Mapping[str, ShapedPiece], *, several: bool
 ) -> ShapedPiece:
-    making = Making(wish, cloth.gauges, measures, joined_edges(plan, wish.name), dict(done))
+    sewn, goes_on = joined_edges(plan, wish.name), plan.worked_on_from(wish.name)
+    making = Making(wish, cloth.gauges, measures, sewn, dict(done), goes_on)
     before = f"Size {measures.size.name}: " if several else ""
     try:
         if wish.kind.plain and (cloth.gauges.pattern.multiple or 1) > 1:

@@ -27,7 +27,8 @@ class Verdict(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Joined:
-    """A join worked out. ``rate``: so many stitches or rows of the first edge to so many of the other; ``trouble``: why not."""
+    """A join worked out. ``rate``: so many stitches or rows of the first edge to so many of the other; ``trouble``: why not;
+    ``goes_on``: no seam, the first piece is worked on from the other."""
 
     wish: JoinWish
     a: Edge
@@ -37,6 +38,7 @@ class Joined:
     verdict: Verdict
     rate: tuple[int, int]
     trouble: Trouble | None = None
+    goes_on: bool = False
 
     @property
     def difference_mm(self) -> float:
@@ -63,6 +65,7 @@ def joined(wish: JoinWish, pieces: Mapping[str, ShapedPiece]) -> Joined:
         verdict=Verdict.TROUBLE if met else verdict,
         rate=small_ratio(a.count, b_count),
         trouble=met or trouble,
+        goes_on=of.on is not None and (of.on.piece,) == wish.to and of.on.edge == wish.at and wish.edge == "start",
     )
 
 

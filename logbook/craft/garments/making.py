@@ -4,8 +4,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from logbook.craft.garments.body import SizeMeasures
-from logbook.craft.garments.plan import GarmentPlan, PieceWish
-from logbook.craft.garments.shaped_piece import Edge, ShapedPiece
+from logbook.craft.garments.plan import GarmentPlan, JoinWish, PieceWish
+from logbook.craft.garments.shaped_piece import Edge, ShapedPiece, WorkedOn
 from logbook.craft.gauges.drift import combined
 from logbook.craft.pieces.options import Option, Pitch, recommended
 from logbook.craft.pieces.piece_gauges import PieceGauges
@@ -19,13 +19,15 @@ from logbook.errors import LogbookError, RefusedError
 
 @dataclass(frozen=True, slots=True)
 class Making:
-    """One piece in one size. ``joined``: its edges that are sewn, a ``side`` as both; ``done``: the pieces worked out before."""
+    """One piece in one size. ``joined``: its edges that are sewn, a ``side`` as both; ``done``: the pieces worked out before;
+    ``goes_on``: the join by which it is worked on from one of them."""
 
     wish: PieceWish
     gauges: PieceGauges
     measures: SizeMeasures
     joined: frozenset[str]
     done: Mapping[str, ShapedPiece]
+    goes_on: JoinWish | None = None
 
     @property
     def p(self) -> float:
@@ -73,6 +75,28 @@ class Making:
         """The chain for a width. Raises RefusedError as ``starting_chains``."""
         return recommended(starting_chains(width_mm, Pitch.of(self.gauges.stitches, self.gauges.drift.stitches, 0.0), rule))
 
+    @property
+    def on(self) -> WorkedOn | None:
+        """What the piece is worked on from; None if it begins by itself. Raises RefusedError if that is not worked out."""
+        if self.goes_on is None:
+            return None
+        yoke = self.done.get(self.goes_on.to[0])
+        if yoke is None:
+            raise RefusedError(f"It is worked on from “{self.goes_on.to[0]}”, which can't be worked out yet.")
+        stitches = yoke.edges[self.goes_on.at].count
+        return WorkedOn(piece=yoke.name, edge=self.goes_on.at, stitches=stitches, added=yoke.parts["underarm"])
+
+    def first_stitches(self, own: int) -> int:
+        """How many stitches it begins with: ``own`` by its width; in plain stitches those it is worked on from, if they are near.
+
+        Near: within 5 %, or two stitches, as a yoke reaches its counts in steps of so many.
+        """
+        on = self.on
+        if on is None or (self.gauges.pattern.multiple or 1) > 1 or self.seams("left side", "right side"):
+            return own
+        same = self.done[on.piece].stitch_mm == self.p
+        return on.stitches if same and abs(own - on.stitches) <= max(0.05 * on.stitches, 2) else own
+
     def give_or_take(self, width_mm: float) -> float | None:
         """The half-width of a whole piece that is so wide; None if the gauge's is not known."""
         own = self.gauges.stitches.give_or_take
@@ -97,6 +121,7 @@ class Making:
             counts=counts,
             stitch_mm=self.p,
             row_mm=self.q,
+            on=self.on,
             widths=widths,  # type: ignore[arg-type]
             give_or_take_mm=self.give_or_take(widths[-1]),  # type: ignore[index]
             **rest,  # type: ignore[arg-type]
@@ -104,8 +129,9 @@ class Making:
 
 
 def joined_edges(plan: GarmentPlan, piece: str) -> frozenset[str]:
-    """The edges of a piece that the joins name."""
-    edges = {join.edge for join in plan.joins if join.of == piece} | {join.at for join in plan.joins if piece in join.to}
+    """The edges of a piece that are sewn to others."""
+    seams = [join for join in plan.joins if not plan.is_worked_on(join)]
+    edges = {join.edge for join in seams if join.of == piece} | {join.at for join in seams if piece in join.to}
     return frozenset(edges | ({"left side", "right side"} if "side" in edges else set()))
 
 

@@ -11,7 +11,7 @@ Length of the neck edge, n decreases a side: round C·p + 2(√((n·p)² + (n·q
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from logbook.craft.garments.making import Making, nearest_with_parity
 from logbook.craft.garments.shaped_piece import Edge, ShapedPiece, Shaping, counts_from
@@ -63,6 +63,8 @@ def neck_edge_mm(neck: ShapedNeck, p: float, q: float) -> float:
 def panel(making: Making) -> ShapedPiece:
     """A straight panel or a half front. Raises RefusedError, naming the piece, if it can't be."""
     numbers = work_out(_plan(making), making.gauges)
+    if making.on is not None:
+        numbers = replace(numbers, stitches=making.first_stitches(numbers.stitches))
     rows = numbers.rows or 0
     if making.wish.worked == SIDEWAYS:
         return _straight(making, numbers, _sideways_edges(making, numbers))
@@ -85,7 +87,7 @@ def panel(making: Making) -> ShapedPiece:
     return making.piece(
         numbers.stitches,
         counts_from(numbers.stitches, rows, changes),
-        chain=numbers.chain,
+        chain=None if making.on else numbers.chain,
         edges=_edges(making, numbers, neck, inset, deep),
         shapings=shapings,
         left=tuple(left),
@@ -121,7 +123,7 @@ def _plan(making: Making) -> PiecePlan:
 
 def _straight(making: Making, numbers: PieceNumbers, edges: dict[str, Edge]) -> ShapedPiece:
     rows = numbers.rows or 0
-    return making.piece(numbers.stitches, (numbers.stitches,) * rows, chain=numbers.chain, edges=edges)
+    return making.piece(numbers.stitches, (numbers.stitches,) * rows, chain=None if making.on else numbers.chain, edges=edges)
 
 
 def _inset(making: Making, rows: int) -> tuple[int, int]:

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from logbook.craft.garments.shapes import HALF_FRONT, UP, Shape, shape_called
+from logbook.craft.garments.shapes import HALF_FRONT, PANEL, SIDEWAYS, TAPERED, UP, YOKES, Shape, shape_called
 from logbook.craft.sizes.body_chart import End
 
 
@@ -81,6 +81,24 @@ class GarmentPlan:
     def piece(self, name: str) -> PieceWish | None:
         """The piece of that name."""
         return next((piece for piece in self.pieces if piece.name == name), None)
+
+    def is_worked_on(self, join: JoinWish) -> bool:
+        """Whether the join is no seam: a panel or sleeve that starts at the last round of a yoke is worked on from it."""
+        of, to = self.piece(join.of), self.piece(join.to[0])
+        return (
+            of is not None
+            and to is not None
+            and len(join.to) == 1
+            and of.shape in (PANEL, TAPERED)
+            and of.worked != SIDEWAYS
+            and join.edge == "start"
+            and to.shape in YOKES
+            and join.at in ("end", "armhole")
+        )
+
+    def worked_on_from(self, piece: str) -> JoinWish | None:
+        """The join by which a piece is worked on from a yoke; None if it begins by itself."""
+        return next((join for join in self.joins if join.of == piece and self.is_worked_on(join)), None)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -67,12 +67,24 @@ class PickedUp:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class WorkedOn:
+    """A piece that goes on from the ``edge`` of another, whose ``stitches`` there are on the hook already, ``added`` among them
+    under each arm."""
+
+    piece: str
+    edge: str
+    stitches: int
+    added: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ShapedPiece:
     """The numbers of one piece in one size. Lengths in mm, finished.
 
     ``chain``: extra chains included; None where the piece does not begin with one. ``counts[r − 1]`` are the stitches of row r.
     ``off_line_mm``: how far the outline strays from the line wanted. ``parts``: what is told beside the levels, by name (of a
-    yoke: back, front, sleeve and so on). ``picked``: of an edging. ``left`` are stitches left unworked: (place, row, stitches
+    yoke: back, front, sleeve and so on). ``on``: what it is worked on from (None: it begins by itself). ``picked``: of an
+    edging. ``left`` are stitches left unworked: (place, row, stitches
     at each edge).
     """
 
@@ -89,6 +101,7 @@ class ShapedPiece:
     left: tuple[tuple[str, int, int], ...] = ()
     off_line_mm: float = 0.0
     parts: Mapping[str, int] = field(default_factory=dict)
+    on: WorkedOn | None = None
     picked: tuple[PickedUp, ...] = ()
     troubles: tuple[Trouble, ...] = ()
 

@@ -17,6 +17,9 @@ WAYS = (UP, DOWN, SIDEWAYS, ROUND)
 """How a piece is worked: which way its rows run on the body."""
 
 NECKS = ("square", "round", "v")
+YOKES = (RAGLAN, ROUND_YOKE)
+"""Worked from the neck; body and sleeves are worked on from their last round."""
+
 EDGES = ("start", "end", "side", "left side", "right side", "shoulder", "neck", "armhole", "front")
 """The edges of a piece: ``start`` is the foundation, whichever way it is worked."""
 

@@ -28,7 +28,7 @@ def tapered_panel(making: Making) -> ShapedPiece:
     even = half_up((making.get("straight") or 0.0) / making.q)
     if even >= rows and even:
         raise RefusedError("Its straight part is as long as the whole piece: make it shorter, or leave it out.")
-    start = chain.count
+    start = making.first_stitches(chain.count)
     end = _end_stitches(making, start, making.need("end width") + across)
     by = 1 if end > start else -1
     shaped = rows - even
@@ -40,7 +40,7 @@ def tapered_panel(making: Making) -> ShapedPiece:
         start,
         counts,
         widths=widths,
-        chain=chain.known_chain,
+        chain=None if making.on else chain.known_chain,
         edges={
             "start": making.along_stitches(start, "start width", widths[0]),
             "end": making.along_stitches(end, "end width", widths[-1]),

@@ -26,7 +26,7 @@ def yarn_of_piece(piece: ShapedPiece, cloth: Cloth, joins: Sequence[Joined] = ()
     if gauges.weight is None:
         return None
     seam = next((seam for seam in SEAMS if seam.name == piece.wish.seam.strip().casefold()), None)
-    own = [joined for joined in joins if joined.wish.of == piece.name]
+    own = [joined for joined in joins if joined.wish.of == piece.name and not joined.goes_on]
     thread = 0.0 if seam is None else alike * math.fsum(seam.thread_mm(joined.a.mm) for joined in own)
     area = ((float(piece.stitches_worked * alike), 1.0),)
     return yarn_needed(gauges.weight, area, thread, gauges.yarn, gauges.drift.stitches, gauges.assumptions.reserve)

@@ -3,12 +3,12 @@
 from collections.abc import Iterator, Sequence
 
 from logbook.craft.garments.plan import GarmentPlan, JoinWish, PieceWish
-from logbook.craft.garments.shapes import DOWN, HALF_FRONT, PANEL, RAGLAN, ROUND, ROUND_YOKE, SIDEWAYS, TAPERED
+from logbook.craft.garments.shapes import DOWN, HALF_FRONT, PANEL, ROUND, SIDEWAYS, TAPERED, YOKES
 
 
 def usual_joins(plan: GarmentPlan) -> tuple[JoinWish, ...]:
     """Shoulders and sides of fronts to the back, sleeves to armholes, body and sleeves to a yoke."""
-    yoke = next((piece for piece in plan.pieces if piece.shape in (RAGLAN, ROUND_YOKE)), None)
+    yoke = next((piece for piece in plan.pieces if piece.shape in YOKES), None)
     bodies = [piece for piece in plan.pieces if piece.shape in (PANEL, HALF_FRONT)]
     sleeves = [piece for piece in plan.pieces if piece.shape == TAPERED and piece.alike == 2]
     if yoke is not None:

@@ -7,7 +7,8 @@ from dataclasses import dataclass, replace
 from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.plan import GarmentPlan
-from logbook.craft.garments.shapes import EDGING, RAGLAN, ROUND_YOKE
+from logbook.craft.garments.shaped_piece import ShapedPiece
+from logbook.craft.garments.shapes import EDGING, YOKES
 from logbook.craft.gauges.gauge_line import gauge_line
 from logbook.craft.rows.in_terms import in_terms
 from logbook.craft.sizes.body_chart import is_childs_size
@@ -155,7 +156,7 @@ def _measurements(written: WrittenGarment) -> Iterator[PatternTable]:
             continue
         around = "round" if in_round(one) else "wide"
         first, last = (written.lengths(p.widths[place] for p in piece.pieces) for place in (0, -1))
-        if one.wish.shape in (RAGLAN, ROUND_YOKE):
+        if one.wish.shape in YOKES:
             rows += [(f"{one.name}, neck round", first)]
             rows += [(f"{one.name}, body round", written.lengths(p.edges["end"].mm for p in piece.pieces))]
             rows += [(f"{one.name}, upper arm round", written.lengths(p.edges["armhole"].mm for p in piece.pieces))]
@@ -222,14 +223,23 @@ def _gauge(written: WrittenGarment) -> Iterator[str]:
 
 def _notes(written: WrittenGarment) -> Iterator[str]:
     made = [piece.one for piece in written.pieces if piece.one.wish.shape != EDGING]
-    count = sum(piece.wish.alike for piece in made)
-    names = listed([piece.name + (f" (× {piece.wish.alike})" if piece.wish.alike > 1 else "") for piece in made])
-    yield f"Worked in {count} piece{'s' if count > 1 else ''}: {names}." if count > 1 else f"Worked in one piece: {names}."
+    begun, on = [piece for piece in made if piece.on is None], [piece for piece in made if piece.on is not None]
+    count = sum(piece.wish.alike for piece in begun)
+    built = f"Worked in {count} pieces: {_names(begun)}." if count > 1 else f"Worked in one piece: {_names(begun)}."
+    if on:
+        yield f"{built[:-1]}, with {_names(on)} worked on from it."
+    else:
+        yield built
     flat = [piece for piece in made if not in_round(piece)]
     if flat:
         yield "Row 1 is a right-side row. Turn after every row."
     if any(in_round(piece) for piece in made):
         yield "Rounds are joined unless the stitch pattern says otherwise."
+
+
+def _names(pieces: Sequence[ShapedPiece]) -> str:
+    """``back and sleeve (× 2)``."""
+    return listed([piece.name + (f" (× {piece.wish.alike})" if piece.wish.alike > 1 else "") for piece in pieces])
 
 
 def _stitch_patterns(written: WrittenGarment) -> Iterator[Part]:

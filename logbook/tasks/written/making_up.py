@@ -14,12 +14,13 @@ _SIDES = ("side", "left side", "right side")
 def making_up(sizes: Sequence[GarmentInSize]) -> tuple[str, ...]:
     """The steps: block; shoulders; neck edgings; sleeves to armholes; sides and sleeve seams; other joins and edgings; ends."""
     first = sizes[0]
-    steps = ["Wash and dry all pieces as the swatch was, flat to the finished measurements, and let them dry before sewing."]
-    order = sorted(range(len(first.joins)), key=lambda number: _place(first.joins[number]))
+    order = sorted(
+        (number for number, join in enumerate(first.joins) if not join.goes_on), key=lambda number: _place(first.joins[number])
+    )
     edgings = [piece for piece in first.pieces if piece.wish.shape == EDGING]
     at_neck = [piece for piece in edgings if any(edge.edge == "neck" for edge in piece.picked)]
     shoulders = [number for number in order if _place(first.joins[number]) == 0]
-    steps += [_join([size.joins[number] for size in sizes]) for number in shoulders]
+    steps = [_join([size.joins[number] for size in sizes]) for number in shoulders]
     steps += [f"Work the {piece.name} along {along_words(piece)} as written there." for piece in at_neck]
     steps += [_join([size.joins[number] for size in sizes]) for number in order if number not in shoulders]
     steps += list(_sleeve_seams(first))
@@ -27,7 +28,10 @@ def making_up(sizes: Sequence[GarmentInSize]) -> tuple[str, ...]:
     slits = [piece for piece in first.pieces if _has_slit(first, piece.name)]
     if slits:
         steps.append("Leave the sides open below the markers for the slit.")
-    return (*steps, "Weave in all ends.")
+    if not steps:
+        return ("Weave in all ends.", "Wash and dry it as the swatch was, flat to the finished measurements.")
+    washed = "Wash and dry all pieces as the swatch was, flat to the finished measurements, and let them dry before sewing."
+    return (washed, *steps, "Weave in all ends.")
 
 
 def _place(join: Joined) -> int:
@@ -71,7 +75,8 @@ def _sleeve_seams(size: GarmentInSize) -> Iterator[str]:
     sewn = {join.wish.of for join in size.joins if join.wish.edge in _SIDES}
     for piece in size.pieces:
         if piece.name in sleeves - sewn and "side" in piece.edges:
-            yield f"Sew the seam of each {piece.name}, row to row, in one with the side seam."
+            side = ", in one with the side seam" if any(_place(join) == 2 for join in size.joins) else ""
+            yield f"Sew the seam of each {piece.name}, row to row{side}."
 
 
 def _has_slit(size: GarmentInSize, name: str) -> bool:

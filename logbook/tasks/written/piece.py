@@ -15,6 +15,7 @@ from logbook.craft.garments.shapes import (
     SIDEWAYS,
     TAPERED,
     TRIANGLE,
+    YOKES,
 )
 from logbook.craft.pieces.shaping import rows_text
 from logbook.craft.swatches.conditions import Direction
@@ -56,7 +57,7 @@ class PieceInSizes:
 
 def in_round(piece: ShapedPiece) -> bool:
     """Whether it is worked in rounds."""
-    return piece.wish.worked == ROUND or piece.wish.shape in (RAGLAN, ROUND_YOKE, CROWN)
+    return piece.wish.worked == ROUND or piece.wish.shape in (*YOKES, CROWN)
 
 
 def written_piece(of: PieceInSizes) -> Part:
@@ -84,8 +85,10 @@ def heading(piece: ShapedPiece) -> str:
         name += f" (make {wish.alike})"
     if wish.shape == EDGING:
         return name
+    if piece.on is not None:
+        return f"{name}, worked on from the {piece.on.piece}"
     if in_round(piece):
-        return f"{name}, worked in the round" + (" from the top" if wish.shape in (RAGLAN, ROUND_YOKE, CROWN) else "")
+        return f"{name}, worked in the round" + (" from the top" if wish.shape in (*YOKES, CROWN) else "")
     if wish.shape == TRIANGLE:
         return f"{name}, worked from the tip"
     how = {DOWN: "from the top down", SIDEWAYS: "sideways"}.get(wish.worked, "from the bottom up")
@@ -95,6 +98,8 @@ def heading(piece: ShapedPiece) -> str:
 def _start(of: PieceInSizes) -> Iterator[str]:
     """Chain, stitches and where the first stitch goes."""
     chains, pattern = [piece.chain for piece in of.pieces], of.pattern
+    if of.one.on is not None:
+        yield from _going_on(of)
     if None in chains:
         return
     yield f"Ch {alike(chains)}" + (" and join into a ring without a twist." if in_round(of.one) else ".")
@@ -110,6 +115,25 @@ def _start(of: PieceInSizes) -> Iterator[str]:
         if not in_round(of.one)
         else (f"{of.all(lambda piece: piece.foundation)} sts in the ring{repeats}.")
     )
+
+
+def _going_on(of: PieceInSizes) -> Iterator[str]:
+    """Where a body or a sleeve goes on from the last round of a yoke."""
+    ons = [piece.on for piece in of.pieces if piece.on is not None]
+    there, added = alike(on.stitches for on in ons), alike(on.added for on in ons)
+    if ons[0].edge == "end":
+        yield f"Go on over the {there} sts on the hook; the round that divides the {ons[0].piece} is round 1."
+    elif any(on.added for on in ons):
+        left = alike(on.stitches - on.added for on in ons)
+        yield (
+            f"Join the yarn in the middle of an underarm: {added} sts along its chains and the {left} sts left of the sleeve "
+            f"are {there} sts."
+        )
+    else:
+        yield f"Join the yarn under the arm, at the {there} sts left of the sleeve."
+    if any(piece.on is not None and piece.on.stitches != piece.foundation for piece in of.pieces):
+        begin = of.all(lambda piece: piece.foundation)
+        yield f"In the first {of.row} after that increase or decrease, evenly spread, to {begin} sts."
 
 
 def _cover(skip_cover: int | None) -> str:
@@ -240,7 +264,10 @@ def _tapered(of: PieceInSizes) -> Iterator[str | PatternTable]:
     if known:
         word = "Increase" if known[0].by > 0 else "Decrease"
         mixed = len({shaping.by > 0 for shaping in known}) > 1
-        doing = f"{'Increase or decrease' if mixed else word} 1 st at each edge, a stitch in from the edge"
+        where = "at each edge, a stitch in from the edge"
+        if of.row == "round":
+            where = "at the beginning and at the end of the round, a stitch in from where it begins"
+        doing = f"{'Increase or decrease' if mixed else word} 1 st {where}"
         yield from _spread(doing, "", of, shapings)
         yield _counts_after(of, shapings)
         yield f"{of.all(lambda piece: piece.counts[-1])} sts after the last {'change' if mixed else word.lower()}."
@@ -266,17 +293,30 @@ def _raglan(of: PieceInSizes) -> Iterator[str | PatternTable]:
     yield from _start(of)
     part = {name: of.all(lambda piece, name=name: piece.parts[name]) for name in of.one.parts}  # type: ignore[misc]
     lines = of.one.parts["lines"]
-    line = f", with {counted(lines, 'st')} in each of the four raglan lines between" if lines else ""
-    yield f"Mark {part['back']} sts for the back, {part['sleeve']} for each sleeve, {part['front']} for the front{line}."
+    line = f", with a raglan line of {counted(lines, 'st')} before each of the four" if lines else ""
+    yield (
+        f"Mark, from the beginning of the round: {part['back']} sts for the back, {part['sleeve']} for a sleeve, {part['front']} "
+        f"for the front, {part['sleeve']} for the other sleeve{line}."
+    )
     for place, what in (("body", "back and front"), ("sleeves", "each sleeve")):
         yield from _spread(
             f"Increase 1 st at both ends of {what} (4 sts in all)", "", of, [_shaping(piece, place) for piece in of.pieces]
         )
     yield from _raglan_counts(of)
     yield f"{of.all(lambda piece: piece.rows)} rounds in all: {of.all(lambda piece: piece.counts[-1])} sts."
+    with_lines = " and the raglan lines beside it" if lines else ""
+    yield from _division(of, f"the back{with_lines}", f"the front{with_lines}")
+
+
+def _division(of: PieceInSizes, back: str, front: str) -> Iterator[str]:
+    """How body and sleeves part after the last round of a yoke."""
+    part = {name: of.all(lambda piece, name=name: piece.parts[name]) for name in ("underarm", "body", "arm")}  # type: ignore[misc]
+    left = of.all(lambda piece: piece.parts["arm"] - piece.parts["underarm"])
+    under = f"ch {part['underarm']}, " if any(piece.parts["underarm"] for piece in of.pieces) else ""
     yield (
-        f"Divide: leave the sleeves aside, add {part['underarm']} sts under each arm: {part['body']} sts for the body "
-        f"(the raglan lines go to the body). Each sleeve with its underarm has {part['arm']} sts."
+        f"Divide in the next round: work over {back}, leave the next {left} sts for a sleeve, {under}work over {front}, "
+        f"leave the next {left} sts for the other sleeve, {under}join: {part['body']} sts for the body. "
+        f"Each sleeve with its underarm has {part['arm']} sts."
     )
 
 
@@ -316,13 +356,9 @@ def _round_yoke(of: PieceInSizes) -> Iterator[str | PatternTable]:
         stitches = alike(NONE if level is None else level.stitches for level in here)
         rows.append((f"round {rounds}", f"increase {gains} sts", f"{stitches} sts in all"))
     yield PatternTable(("in round", "increase", "after it"), tuple(rows))
-    part = {name: of.all(lambda piece, name=name: piece.parts[name]) for name in of.one.parts}  # type: ignore[misc]
     yield f"{of.all(lambda piece: piece.rows)} rounds in all."
-    yield (
-        f"Divide: {part['back']} sts back, {part['sleeve']} sleeve, {part['front']} front, {part['sleeve']} sleeve. Add "
-        f"{part['underarm']} sts under each arm: {part['body']} sts for the body; "
-        f"each sleeve with its underarm has {part['arm']} sts."
-    )
+    half = of.all(lambda piece: piece.parts["back"])
+    yield from _division(of, f"{half} sts for the back", f"{half} sts for the front")
 
 
 def _before(piece: ShapedPiece, row: int) -> int:

@@ -127,3 +127,24 @@ def test_a_page_to_print_stands_alone() -> None:
     assert "http://www.w3.org/2000/svg" in page
     assert "<script" not in page
     assert 'href="http' not in page
+
+
+def test_a_body_goes_on_from_its_yoke() -> None:
+    around = {"swatch": STITCH, "worked": "round"}
+    measures = {"neck round": "48 cm", "yoke depth": "24 cm", "body round": "100 cm", "upper arm round": "36 cm"}
+    pieces = [
+        {"name": "yoke", "shape": "raglan yoke", "swatch": STITCH, "measures": {**measures, "underarm": "6 cm"}},
+        {"name": "body", "shape": "straight panel", **around, "measures": {"width": "100 cm", "length": "34 cm"}},
+        {"name": "sleeve", "shape": "tapered panel", "alike": 2, **around,
+         "measures": {"start width": "36 cm", "end width": "22 cm", "length": "45 cm"}},
+    ]  # fmt: skip
+    joins = [
+        {"of": "body", "edge": "start", "to": ["yoke"], "at": "end"},
+        {"of": "sleeve", "edge": "start", "to": ["yoke"], "at": "armhole"},
+    ]
+    text = text_of({"name": "g", "pieces": pieces, "joins": joins})
+    assert [line for line in text.splitlines() if line.startswith("Ch ")] == ["Ch 77 and join into a ring without a twist."]
+    assert "leave the next 47 sts for a sleeve, ch 10, work over the front" in text
+    assert "10 sts along its chains and the 47 sts left of the sleeve are 57 sts." in text
+    assert "Sew" not in text
+    assert "Worked in one piece: yoke, with body and sleeve (× 2) worked on from it." in text
