@@ -23,10 +23,12 @@ def sync_folder(folder: Path) -> None:
 
 
 def private_folder(folder: Path) -> None:
-    """Makes the folder, and those above it that are missing, for the user's eyes alone; one that is there keeps its mode."""
+    """Makes the folder, and those above it that are missing, durably and for the user's eyes alone; one that is there keeps its
+    mode."""
     missing = [one for one in (folder, *folder.parents) if not one.exists()]
     for one in reversed(missing):
         one.mkdir(mode=0o700, exist_ok=True)
+        sync_folder(one.parent)
 
 
 def write_in_place(path: Path, content: bytes) -> None:

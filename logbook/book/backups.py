@@ -22,7 +22,7 @@ from logbook.book.kept_twice import require_kept_alike, set_right
 from logbook.book.opening import look
 from logbook.book.schema import STEPS
 from logbook.book.trouble import DamagedError, InUseError, as_sentences
-from logbook.disk import private_folder
+from logbook.disk import private_folder, write_in_place
 from logbook.errors import RefusedError
 
 SUFFIX = ".logbook"
@@ -67,7 +67,7 @@ def make(connection: sqlite3.Connection, path: Path, folder: Path, now: str, *, 
     try:
         verified_copy(connection, path, target)
         if place_of(folder) != path:
-            (folder / _PLACE).write_bytes(os.fsencode(path))
+            write_in_place(folder / _PLACE, os.fsencode(path))
     except (DamagedError, InUseError):
         raise
     except (RefusedError, OSError) as error:

@@ -1,7 +1,7 @@
 """A damaged logbook set aside, so that a restored one can have its name."""
 
 import os
-from contextlib import ExitStack
+from contextlib import ExitStack, suppress
 from pathlib import Path
 
 from logbook.book.copying import beside_too
@@ -29,5 +29,7 @@ def set_aside(damaged: Path, aside: Path, instead: Path) -> None:
             sync_folder(damaged.parent)  # before the first name goes, the second must be there to stay
             os.replace(instead, damaged)
             taken_back.pop_all()
+        with suppress(OSError):  # each has its name; only a power cut at this moment could still take them back
+            sync_folder(damaged.parent)
     except OSError as error:
         raise RefusedError(f"{damaged.name} could not be set aside ({error.strerror}): {instead.name} keeps its name.") from error

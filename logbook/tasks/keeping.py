@@ -25,6 +25,7 @@ from logbook.book.set_aside import set_aside
 from logbook.book.swatches import swatches
 from logbook.book.trouble import AlteredError, DamagedError, InUseError, as_sentences
 from logbook.craft.swatches.readings import read_readings
+from logbook.disk import private_folder
 from logbook.errors import LogbookError, RefusedError
 from logbook.settings import data_folder, load_settings
 
@@ -82,7 +83,7 @@ def new_book(path: Path, *, keep_backups: bool = True, fill: Callable[[Writing],
     """Makes a new, empty logbook; the usual one's folder is made with it."""
     if path == usual_logbook():
         try:
-            path.parent.mkdir(parents=True, exist_ok=True)
+            private_folder(path.parent)
         except OSError as error:
             raise RefusedError(f"The folder {path.parent} can't be made ({error.strerror}): see whether it may be.") from error
     return new_logbook(path, backup_folder() if keep_backups else None, fill=fill)

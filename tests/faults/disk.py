@@ -10,7 +10,6 @@ import os
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
-from pathlib import Path
 from typing import Any, ClassVar
 
 OK = 0
@@ -66,7 +65,8 @@ def library() -> ctypes.CDLL:
 
 @dataclass(frozen=True, slots=True)
 class Event:
-    """One thing that was done to a file: ``create``, ``write``, ``truncate``, ``sync``, ``delete`` or ``note``.
+    """One thing that was done to a file (by its whole name): ``create``, ``write``, ``truncate``, ``sync``, ``delete``, ``link``
+    or ``rename`` (both ``to`` another name); to a folder: ``folder`` (made), ``sync folder``; or a ``note``.
 
     ``durable``: a sync or delete after which the names in the folder are on the disk too.
     """
@@ -76,6 +76,7 @@ class Event:
     offset: int = 0
     data: bytes = b""
     durable: bool = False
+    to: str = ""
 
 
 @dataclass(slots=True)
@@ -148,7 +149,7 @@ class _Layer:
         code = int(self.real.xOpen(vfs, name, file, flags, out))
         opened = ctypes.cast(file, ctypes.POINTER(_File)).contents
         if code == OK:
-            self.names[file] = os.path.basename(os.fsdecode(path))
+            self.names[file] = os.fsdecode(path)
             opened.methods = ctypes.pointer(self._led_through_here(opened.methods))
             if creates:
                 self.disk.record(Event("create", self.names[file]))
@@ -161,7 +162,7 @@ class _Layer:
             return IOERR_DELETE
         code = int(self.real.xDelete(vfs, name, sync_folder))
         if code == OK:
-            self.disk.record(Event("delete", os.path.basename(os.fsdecode(ctypes.string_at(name))), durable=bool(sync_folder)))
+            self.disk.record(Event("delete", os.fsdecode(ctypes.string_at(name)), durable=bool(sync_folder)))
         return code
 
     def close(self, real: _Methods, file: int) -> int:
@@ -210,8 +211,3 @@ class _Layer:
             ours.xTruncate, ours.xSync = led(_TRUNCATE, self.truncate), led(_SYNC, self.sync)
             self.tables[address] = (real, ours)
         return self.tables[address][1]
-
-
-def files_in(folder: Path) -> dict[str, bytes]:
-    """The files in a folder with their bytes."""
-    return {path.name: path.read_bytes() for path in folder.iterdir() if path.is_file()}
