@@ -3,7 +3,7 @@
 import re
 import sqlite3
 import unicodedata
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -11,6 +11,7 @@ from logbook.craft.swatches.conditions import Condition
 from logbook.errors import RefusedError
 
 _MOST_WORDS = 100  # SQLite joins a thousand conditions at most
+_MOST_RANKED = 1000
 
 
 def folded(text: str) -> str:
@@ -75,6 +76,18 @@ def matching(connection: sqlite3.Connection, filters: Filters) -> list[str]:
         return found
     texts = dict(connection.execute("SELECT swatch, folded FROM swatch_words"))
     return sorted(found, key=lambda uid: _rank(texts[uid], wanted))
+
+
+def ranks(connection: sqlite3.Connection, uids: Sequence[str], words: str) -> dict[str, int]:
+    """How near swatches that were found by ``words`` come, as ``matching`` puts them in order; nothing where more than
+    _MOST_RANKED were found, among which nobody looks for one yet.
+    """
+    wanted = set(folded(words).split())
+    if not wanted or not 2 <= len(uids) <= _MOST_RANKED:
+        return {}
+    marks = ", ".join("?" * len(uids))
+    texts = dict(connection.execute(f"SELECT swatch, folded FROM swatch_words WHERE swatch IN ({marks})", list(uids)))
+    return {uid: _rank(text, wanted) for uid, text in texts.items()}
 
 
 def _rank(text: str, wanted: set[str]) -> int:

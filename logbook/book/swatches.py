@@ -1,9 +1,8 @@
 """Swatches, yarns and stitch patterns: from the file's rows to the records of the craft and back."""
 
-import itertools
 import sqlite3
 from collections import defaultdict
-from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Any, TypeVar
 
 from logbook.book.changes import Writing, new_uid
@@ -19,7 +18,6 @@ from logbook.craft.swatches.yarn import Yarn
 from logbook.errors import RefusedError
 
 _Record = TypeVar("_Record", Yarn, StitchPattern)
-_LONGEST_NUMBER = 9  # of digits in a tag; what is longer, as a barcode, is not counted on from
 
 
 def yarns(connection: sqlite3.Connection) -> dict[str, Yarn]:
@@ -135,9 +133,16 @@ def owner_of_tag(connection: sqlite3.Connection, tag: str) -> str | None:
 
 def pattern_uses(connection: sqlite3.Connection) -> dict[str, int]:
     """How many swatches use each stitch pattern, by its uid."""
-    return dict(
-        connection.execute("SELECT stitch_pattern, count(*) FROM swatch WHERE stitch_pattern <> '' GROUP BY stitch_pattern")
-    )
+    return _uses(connection, "stitch_pattern")
+
+
+def yarn_uses(connection: sqlite3.Connection) -> dict[str, int]:
+    """How many swatches use each yarn, by its uid."""
+    return _uses(connection, "yarn")
+
+
+def _uses(connection: sqlite3.Connection, column: str) -> dict[str, int]:
+    return dict(connection.execute(f"SELECT {column}, count(*) FROM swatch WHERE {column} <> '' GROUP BY {column}"))
 
 
 def tags_read_in(connection: sqlite3.Connection, pattern: str, counted: Counted) -> list[str]:
@@ -159,6 +164,11 @@ def used(connection: sqlite3.Connection, column: str) -> tuple[str, ...]:
 def swatches_of_yarn(connection: sqlite3.Connection, yarn: str) -> list[str]:
     """The uids of the swatches of one yarn."""
     return [uid for (uid,) in connection.execute("SELECT uid FROM swatch WHERE yarn = ? ORDER BY rowid", (yarn,))]
+
+
+def swatches_of_pattern(connection: sqlite3.Connection, pattern: str) -> list[str]:
+    """The uids of the swatches of one stitch pattern."""
+    return [uid for (uid,) in connection.execute("SELECT uid FROM swatch WHERE stitch_pattern = ? ORDER BY rowid", (pattern,))]
 
 
 def put_yarn(writing: Writing, yarn: Yarn) -> str:
@@ -215,34 +225,19 @@ def _pieces_of(connection: sqlite3.Connection, swatch: str) -> list[str]:
 
 def remove_stitch_pattern(writing: Writing, uid: str) -> None:
     """Takes a stitch pattern out. Raises RefusedError while a swatch uses it."""
-    users = writing.connection.execute("SELECT tag FROM swatch WHERE stitch_pattern = ? ORDER BY tag LIMIT 3", (uid,))
+    _remove_unused(writing, "stitch_pattern", uid)
+
+
+def remove_yarn(writing: Writing, uid: str) -> None:
+    """Takes a yarn out. Raises RefusedError while a swatch uses it."""
+    _remove_unused(writing, "yarn", uid)
+
+
+def _remove_unused(writing: Writing, table: str, uid: str) -> None:
+    users = writing.connection.execute(f"SELECT tag FROM swatch WHERE {table} = ? ORDER BY tag LIMIT 3", (uid,))
     if tags := [tag for (tag,) in users]:
         raise RefusedError(f"Swatches still use it ({', '.join(tags)}): give those another one first.")
-    writing.remove("stitch_pattern", uid)
-
-
-def next_tag(connection: sqlite3.Connection, like: str = "") -> str:
-    """A free tag to offer: the first part of ``like`` (or S) with the next number, as ``AB-04`` after ``AB-03``."""
-    stem = _stem(like)
-    (last,) = connection.execute(
-        """SELECT max(CAST(substr(tag, ?2) AS INTEGER)) FROM swatch WHERE substr(tag, 1, ?2 - 1) = ?1 || '-'
-        AND substr(tag, ?2) GLOB '[0-9]*' AND substr(tag, ?2) NOT GLOB '*[^0-9]*' AND length(tag) < ?2 + ?3""",
-        (stem, len(stem) + 2, _LONGEST_NUMBER),
-    ).fetchone()
-    return f"{stem}-{(last or 0) + 1:02d}"
-
-
-def free_tags(taken: Collection[str], like: str = "") -> Iterator[str]:
-    """Tags that are not among ``taken``, one after another, following on from ``like``."""
-    stem = _stem(like)
-    numbers = [tag[len(stem) + 1 :] for tag in taken if tag.startswith(f"{stem}-")]
-    last = max((int(number) for number in numbers if number.isdecimal() and len(number) <= _LONGEST_NUMBER), default=0)
-    return (f"{stem}-{number:02d}" for number in itertools.count(last + 1))
-
-
-def _stem(tag: str) -> str:
-    """``AB`` of ``AB-03``."""
-    return tag.rstrip("0123456789").rstrip("- ") or "S"
+    writing.remove(table, uid)
 
 
 def _put_readings(writing: Writing, swatch: str, readings: Iterable[TakenReading]) -> None:

@@ -8,7 +8,8 @@ from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.assumptions import put_assumptions
 from logbook.book.logbook import Logbook
 from logbook.book.search import Filters as Filters
-from logbook.book.search import folded, matching, matching_unordered
+from logbook.book.search import folded as folded
+from logbook.book.search import matching, matching_unordered, ranks
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
@@ -66,6 +67,12 @@ def matching_in_any_order(book: Logbook, filters: Filters) -> list[str]:
     """The same for a list that has an order of its own."""
     with book.reading() as connection:
         return matching_unordered(connection, filters)
+
+
+def ranks_of(book: Logbook, uids: Sequence[str], words: str) -> dict[str, int]:
+    """Of swatches found by words: 0 where a tag is asked for, 1 where all are whole words, 2 where they are parts of words."""
+    with book.reading() as connection:
+        return ranks(connection, uids, words)
 
 
 def swatch_in_hand(book: Logbook, uid: str) -> Swatch | None:

@@ -10,6 +10,7 @@ from logbook.book import swatches as stored
 from logbook.book.changes import Writing
 from logbook.book.kept_records import KeptRow, put_rows
 from logbook.book.logbook import Logbook
+from logbook.book.tags import free_tags
 from logbook.craft.swatches.fields import FIELDS, Owner
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
@@ -189,7 +190,7 @@ class _Planner:
         self._known = known
         self._columns = sheet.columns
         self._sheet = sheet_name
-        self._free_tags = stored.free_tags({*known.tags, *(row.swatch.tag for row in sheet.good)})
+        self._free_tags = free_tags({*known.tags, *(row.swatch.tag for row in sheet.good)})
         self.problems: list[Problem] = []
 
     def plan(self, row: SheetSwatch) -> Planned | None:

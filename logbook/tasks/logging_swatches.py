@@ -7,6 +7,7 @@ from typing import NamedTuple
 from logbook.book import swatches as stored
 from logbook.book.changes import Writing
 from logbook.book.logbook import Logbook
+from logbook.book.tags import next_tag
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch, require_loggable
 from logbook.craft.swatches.yarn import Yarn
@@ -85,4 +86,4 @@ def written_before(book: Logbook, name: str) -> tuple[str, ...]:
 def offered_tag(book: Logbook, like: str = "") -> str:
     """A free tag to offer for a new swatch, following on from ``like``."""
     with book.reading() as connection:
-        return stored.next_tag(connection, like)
+        return next_tag(connection, like)

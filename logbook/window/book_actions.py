@@ -136,6 +136,15 @@ class BookActions:
         if self._window.session is not None and self._window.settle():
             export_sheet(self._window.root, self._window.look, self._window.session)
 
+    def yarns(self) -> None:
+        """Lists the yarns, to rename, merge or delete them."""
+        from logbook.tasks.known_names import Kind
+        from logbook.window.names_dialog import show_names
+
+        session = self._window.session
+        if session is not None and self._window.settle():
+            show_names(self._window.root, self._window.look, session, Kind.YARN)
+
     def backups(self) -> None:
         """Lists the backups with what each holds."""
         from logbook.window.backups_dialog import show_backups

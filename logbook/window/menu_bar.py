@@ -70,6 +70,8 @@ class MenuBar:
         self._entry(menu, "Mer&ge another logbook…", lambda: self.books.merge())
         self._entry(menu, "Save a &copy…", lambda: self.books.save_copy())
         menu.add_separator()
+        self._entry(menu, "&Yarns…", lambda: self.books.yarns())
+        menu.add_separator()
         self._entry(menu, "&Backups…", lambda: self.books.backups())
         self._entry(menu, "C&heck the logbook", lambda: self.books.check())
         self._entry(menu, "&Assumptions…", lambda: self.books.assumptions())

@@ -6,7 +6,7 @@ nothing is ever read back from the widget.
 
 import sys
 import tkinter as tk
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from functools import cached_property, partial
 from itertools import islice
 from tkinter import ttk
@@ -28,6 +28,7 @@ EDGES = 4
 """Pixels of its width that the border of a table takes."""
 Entry = tuple[str, str, Callable[[], object]] | None
 """The words of a menu's entry with the letter underlined, ``"&Save"``, its keys and what it does; None is a line between."""
+_NO_RANKS: Mapping[str, int] = {}
 SortKey = str | float | None
 """Of one kind in a column; None stands for an empty cell, which comes last either way."""
 
@@ -76,6 +77,7 @@ class Table(ttk.Frame):
         self._order: list[str] = []
         self._odd: set[str] = set()
         self._wanted: set[str] | None = None
+        self._ranks = _NO_RANKS
         self._chosen: tuple[str, ...] = ()
         self._settled: tuple[str, ...] = ()
         self._sorted: tuple[int, bool] | None = None
@@ -106,11 +108,13 @@ class Table(ttk.Frame):
         self._sort()
         self._go_on_soon()
 
-    def show_only(self, keys: Iterable[str] | None) -> None:
-        """Shows the rows with these keys alone, or all for None; the selection stays, hidden or not."""
+    def show_only(self, keys: Iterable[str] | None, ranks: Mapping[str, int] = _NO_RANKS) -> None:
+        """Shows the rows with these keys alone, or all for None; the selection stays, hidden or not. Those of a lesser rank come
+        first, and within a rank the sorting holds.
+        """
         if keys is not None:
             self._take(None)
-        self._wanted = None if keys is None else set(keys)
+        self._wanted, self._ranks = None if keys is None else set(keys), ranks
         before, self.shown = self.shown, self._asked_for()
         if self.shown != before:
             self._rearrange()
@@ -331,7 +335,10 @@ class Table(ttk.Frame):
 
     def _asked_for(self) -> list[str]:
         wanted = self._wanted
-        return self._order if wanted is None else [key for key in self._order if key in wanted]
+        if wanted is None:
+            return self._order
+        shown = [key for key in self._order if key in wanted]
+        return sorted(shown, key=lambda key: self._ranks.get(key, len(self._ranks))) if self._ranks else shown
 
     def _rearrange(self) -> None:
         self.shown = self._asked_for()

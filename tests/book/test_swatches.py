@@ -8,7 +8,6 @@ import pytest
 
 from logbook.book.logbook import Logbook
 from logbook.book.swatches import (
-    next_tag,
     put_stitch_pattern,
     put_swatch,
     put_yarn,
@@ -19,6 +18,7 @@ from logbook.book.swatches import (
     swatches,
     yarns,
 )
+from logbook.book.tags import next_tag
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch

@@ -59,6 +59,17 @@ def test_the_selection_outlives_sorting_and_hiding(root: tk.Tk, look: Look) -> N
     assert made.heard == [("k0",), ("k1",)]
 
 
+def test_the_nearest_come_first_and_within_them_the_sorting_holds(root: tk.Tk, look: Look) -> None:
+    made = Made(root, look)
+    made.table.sort_by("width")
+    made.table.show_only(["k1", "k2", "k5", "k6"], {"k1": 0, "k2": 2, "k5": 1, "k6": 2})
+    assert made.table.shown == ["k1", "k5", "k6", "k2"]
+    made.table.sort_by("width")
+    assert made.table.shown == ["k1", "k5", "k2", "k6"]
+    made.table.show_only(["k1", "k2"])
+    assert made.table.shown == ["k1", "k2"]
+
+
 def test_a_row_chosen_while_another_is_hidden_replaces_it(root: tk.Tk, look: Look) -> None:
     made = Made(root, look)
     made.table.select(["k1"])

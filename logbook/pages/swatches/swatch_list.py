@@ -1,7 +1,7 @@
 """The list of swatches: its lines as shown and sorted, and which of them a look-up leaves."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -22,6 +22,7 @@ from logbook.tasks.browsing import (
     assumptions_of,
     first_swatch_lines,
     matching_in_any_order,
+    ranks_of,
     swatch_count,
     swatch_lines,
     whole_swatches,
@@ -50,12 +51,13 @@ class FindTexts(NamedTuple):
 class Found:
     """The uids that match (None: all of them), how many that are in words, and a sentence for each text at fault, by its name.
 
-    A text at fault asks for nothing.
+    A text at fault asks for nothing. ``ranks`` says how near the words come: those of the least come first.
     """
 
     uids: list[str] | None
     count: str
     errors: Mapping[str, str]
+    ranks: Mapping[str, int] = field(default_factory=dict)
 
 
 class SwatchList:
@@ -97,7 +99,8 @@ class SwatchList:
         if filters == Filters():
             return Found(None, _swatches(self.count), errors)
         uids = matching_in_any_order(self._session.book, filters)
-        return Found(uids, f"{len(uids)} of {_swatches(self.count)}", errors)
+        ranks = ranks_of(self._session.book, uids, filters.words)
+        return Found(uids, f"{len(uids)} of {_swatches(self.count)}", errors, ranks)
 
 
 def cells(line: SwatchLine) -> tuple[str, ...]:

@@ -92,7 +92,15 @@ class PatternsPage:
 
     def entries(self) -> Sequence[Entry]:
         """All that can be done with stitch patterns: the menu of that name, and the right button in the list."""
-        return self.row.entries
+        return (*self.row.entries, None, ("Rename or &merge…", "", self.names))
+
+    def names(self) -> None:
+        """The names of all stitch patterns, with the one in hand chosen: to rename or merge it."""
+        from logbook.tasks.known_names import Kind
+        from logbook.window.names_dialog import show_names
+
+        if self.settle():
+            show_names(self.frame, self.look, self.session, Kind.PATTERN, self.page.saved.uid)
 
     def settle(self) -> bool:
         """Asks what to do with a form that is not saved; False: the user wants to stay."""

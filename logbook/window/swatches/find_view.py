@@ -125,7 +125,7 @@ class FindView(ttk.Frame):
     def look_up(self) -> None:
         """Shows what the texts find, and how many that is."""
         found = self._swatches.find(self.texts())
-        self.table.show_only(found.uids)
+        self.table.show_only(found.uids, found.ranks)
         all_gone = found.uids == [] and bool(self._swatches.count)
         self.find.show_message(f"{found.count}. Esc shows all again." if all_gone else found.count, "hint")
         for name, field in self._fields.items():

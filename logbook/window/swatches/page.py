@@ -132,7 +132,16 @@ class SwatchesPage(RecordPage):
 
     def more_entries(self) -> Sequence[Entry]:
         """What the menu of its name holds besides."""
-        return self.gauges.entries
+        return (*self.gauges.entries, None, ("&Yarns…", "", self.yarns))
+
+    def yarns(self) -> None:
+        """The list of yarns, with that of the swatch in hand chosen."""
+        from logbook.tasks.known_names import Kind
+        from logbook.window.names_dialog import show_names
+
+        if self.settle():
+            yarn = self.form.saved.yarn if self.form.saved else None
+            show_names(self.frame, self.look, self.session, Kind.YARN, yarn.uid if yarn else "")
 
     @property
     def _name(self) -> str:

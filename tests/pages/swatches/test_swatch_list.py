@@ -64,3 +64,13 @@ def test_the_gauge_of_a_line_is_that_of_the_finished_fabric(session: Session) ->
     assert gauges == {uids["HC-01"]: "15.7 sts washed"}
     own = ("HC-01", "Harbour cotton", "Shells", "4.5 mm", "2026-05-01", "")
     assert two_lines(own, "15.7 sts washed") == "Harbour cotton · Shells\nHC-01 · 4.5 mm · 15.7 sts washed · May 2026"
+
+
+def test_whole_words_come_before_parts_of_words(session: Session) -> None:
+    swatches = SwatchList(session)
+    ranks = swatches.find(FindTexts(words="mw-03")).ranks
+    assert ranks == {}  # one alone needs no order
+    found = swatches.find(FindTexts(words="r"))
+    assert set(found.ranks.values()) == {2}
+    found = swatches.find(FindTexts(words="wool"))
+    assert [found.ranks[uid] for uid in found.uids or ()] == [1, 1]

@@ -1,0 +1,71 @@
+"""The list of yarns, by keys."""
+
+import tkinter as tk
+from collections.abc import Callable
+
+import pytest
+
+from logbook.pages.session import Session
+from logbook.tasks.known_names import Kind, known_by_name
+from logbook.tasks.undoing import undo
+from logbook.window.look import Look
+from logbook.window.names_dialog import NamesDialog
+from tests.support.screen import focused, hit, press, write
+from tests.support.wardrobe import book, session
+
+__all__ = ["book", "session"]
+
+
+@pytest.fixture
+def opened(root: tk.Tk, look: Look, session: Session) -> Callable[[Kind], NamesDialog]:
+    root.geometry("1366x690+0+0")
+
+    def make(kind: Kind) -> NamesDialog:
+        dialog = NamesDialog(root, look, session, kind, "")
+        dialog.open(dialog.table.tree)
+        root.update()
+        return dialog
+
+    return make
+
+
+def rows(dialog: NamesDialog) -> list[tuple[str, ...]]:
+    return [dialog.table.cells(key) for key in dialog.table.shown]
+
+
+def test_a_yarn_is_merged_by_keys_after_saying_what_that_does(
+    root: tk.Tk, opened: Callable[[Kind], NamesDialog], session: Session
+) -> None:
+    dialog = opened(Kind.YARN)
+    assert rows(dialog) == [("Harbour cotton", "2"), ("Mérida wool", "2")]
+    assert dialog.delete_button.instate(["disabled"])
+    assert dialog.merge_button.instate(["disabled"])
+    hit(dialog, "<Alt-i>")
+    write(dialog, "merida wool")
+    assert "2 swatches of “Harbour cotton” will be of “Mérida wool”" in dialog.says.cget("text")
+    press(focused(root), "<Return>")
+    assert rows(dialog) == [("Mérida wool", "4")]
+    undo(session.book)
+    assert len(known_by_name(session.book, Kind.YARN)) == 2
+    dialog.close()
+
+
+def test_a_name_that_is_taken_is_refused_and_stays_typed(root: tk.Tk, opened: Callable[[Kind], NamesDialog]) -> None:
+    dialog = opened(Kind.YARN)
+    hit(dialog, "<Alt-n>")
+    dialog.name.text = "Mérida wool"
+    press(focused(root), "<Return>")
+    assert "There is another yarn of that name" in dialog.says.cget("text")
+    assert dialog.name.text == "Mérida wool"
+    dialog.name.text = "Quay cotton"
+    press(focused(root), "<Return>")
+    assert rows(dialog)[1] == ("Quay cotton", "2")
+    dialog.close()
+
+
+def test_patterns_that_may_not_be_merged_say_so(root: tk.Tk, opened: Callable[[Kind], NamesDialog]) -> None:
+    dialog = opened(Kind.PATTERN)
+    dialog.into.text = "Shells"  # into the ripple of 12, shells of 6
+    assert dialog.says.cget("text").startswith("✕ “Shells” has multiple 6, “Ripple” 12")
+    assert dialog.merge_button.instate(["disabled"])
+    dialog.close()
