@@ -52,6 +52,7 @@ ENTRIES: dict[str, Callable[[MainWindow], object]] = {
     "export": lambda window: window.menu.books.export_sheet(),
     "merge": lambda window: window.menu.books.merge(),
     "save a copy": lambda window: window.menu.books.save_copy(),
+    "yarns": lambda window: window.menu.books.yarns(),
     "backups": lambda window: window.menu.books.backups(),
     "check": lambda window: window.menu.books.check(),
     "what is assumed": lambda window: window.menu.books.assumptions(),
