@@ -148,8 +148,8 @@ def pages(stage: Stage) -> None:
     patterns(stage.root, stage.window)
     stage.shoot_down("patterns")
     stage.page.new()
-    stage.page.form.fields["multiple"].text = "six"
-    stage.page.form.fields["rows_text"].text = "Row 1: Sc in 2nd ch from hook, *quux in next ch; rep from * to end. Turn."
+    stage.page.editor.fields["multiple"].text = "six"
+    stage.page.editor.fields["rows_text"].text = "Row 1: Sc in 2nd ch from hook, *quux in next ch; rep from * to end. Turn."
     stage.page.save()
     stage.shoot("patterns, what stands in the way")
     stage.page.revert()

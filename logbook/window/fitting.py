@@ -1,8 +1,10 @@
 """Columns that give way: a table in a narrow place shows those that are needed most."""
 
-from collections.abc import Sequence
+import tkinter as tk
+from collections.abc import Callable, Sequence
 
-from logbook.window.table import EDGES, Table
+from logbook.window.look import Look
+from logbook.window.table import EDGES, Column, Table
 
 
 class FittingColumns:
@@ -38,3 +40,21 @@ class FittingColumns:
             style = "TwoLines.Treeview" if two_lines else "Treeview"
             tree.configure(displaycolumns=shown, style=style, show="" if two_lines else "headings")
         self._table.spread()
+
+
+def fitting_table(
+    look: Look,
+    columns: Sequence[Column],
+    select: Callable[[tuple[str, ...]], object],
+    need: Sequence[str],
+    least: int,
+    instead: str,
+) -> Callable[[tk.Misc], Table]:
+    """Makes a table whose columns give way, in the place it is given."""
+
+    def make(place: tk.Misc) -> Table:
+        table = Table(place, look, columns, select)
+        FittingColumns(table, need, least, instead)
+        return table
+
+    return make

@@ -133,6 +133,11 @@ class Table(ttk.Frame):
         self._take(None)
         self._sort()
 
+    @property
+    def count(self) -> int:
+        """How many rows there are so far, shown or not."""
+        return len(self._rows)
+
     def cells(self, key: str) -> tuple[str, ...]:
         """A row's cells as they were put in."""
         return self._rows[key].cells

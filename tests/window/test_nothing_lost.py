@@ -117,7 +117,7 @@ def change_what_is_in_hand(window: MainWindow) -> None:
                 piece = next(one for one in planned_pieces(other) if one.uid == page.form.uid)  # type: ignore[attr-defined]
                 save_piece(other, replace(piece, notes="changed elsewhere"))
             case _:
-                save_pattern(other, replace(page.page.saved, notes="changed elsewhere"))  # type: ignore[attr-defined]
+                save_pattern(other, replace(page.form.saved, notes="changed elsewhere"))  # type: ignore[attr-defined]
 
 
 @on_each_page

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from logbook.craft.swatches.stitch_pattern import StitchPattern
-from logbook.pages.patterns import form
+from logbook.pages.patterns import pattern_texts
 from logbook.pages.patterns.wording import cover_words, statement
 
 CHAIN = "chain in words"
@@ -15,7 +15,7 @@ _NUMBERS = {
     "first stitch in chain": "first_stitch",
     "skipped chains cover": "skip_cover",
 }
-_KEYS = {CHAIN: form.SENTENCE, **_NUMBERS}
+_KEYS = {CHAIN: pattern_texts.SENTENCE, **_NUMBERS}
 
 
 def chain_text_of(pattern: StitchPattern | None) -> str:
@@ -28,21 +28,21 @@ def follows(texts: Mapping[str, str], key: str) -> dict[str, str]:
     if key not in _KEYS:
         return {}
     before = _as_there(texts)
-    after = form.typed(before, _KEYS[key], before[_KEYS[key]])
+    after = pattern_texts.typed(before, _KEYS[key], before[_KEYS[key]])
     return {name: after[there] for name, there in _KEYS.items() if name != key and after[there] != before[there]}
 
 
 def problem(texts: Mapping[str, str]) -> str:
     """What is wrong with the chain in words; "" if nothing is."""
-    return form.read_form(_as_there(texts)).problems.get(form.SENTENCE, "") if texts[CHAIN].strip() else ""
+    return pattern_texts.read_form(_as_there(texts)).problems.get(pattern_texts.SENTENCE, "") if texts[CHAIN].strip() else ""
 
 
 def read_back(texts: Mapping[str, str]) -> str:
     """What it comes to, in short."""
-    return form.read_back(_as_there(texts))
+    return pattern_texts.read_back(_as_there(texts))
 
 
 def _as_there(texts: Mapping[str, str]) -> dict[str, str]:
-    found = form.texts_of(StitchPattern()) | {there: texts[name] for name, there in _KEYS.items()}
+    found = pattern_texts.texts_of(StitchPattern()) | {there: texts[name] for name, there in _KEYS.items()}
     cover = found["skip_cover"].strip()
     return found | {"skip_cover": cover_words(int(cover) if cover.isdecimal() and len(cover) < 4 else None)}

@@ -17,6 +17,7 @@ from logbook.pages.garments.garment_texts import piece_key
 from logbook.pages.session import Session
 from logbook.tasks.garment_publishing import published, would_change
 from logbook.tasks.garments import delete_garment
+from logbook.window.find_list import FindActions
 from logbook.window.garments.dialogs import ask_template
 from logbook.window.garments.file_actions import FileActions, OnPage
 from logbook.window.garments.follow_view import PATTERN, SIZES, FollowActions, FollowView
@@ -82,7 +83,7 @@ class GarmentsPage(RecordPage):
         left.rowconfigure(1, weight=1)
         if above is not None:
             self.look.grid(above(left), row=0, column=0, sticky="ew", pady=(0, 1))
-        self.find = GarmentTree(left, self.look, self.garments, self._select, self._go_to_form, self.delete)
+        self.find = GarmentTree(left, self.look, self.garments, FindActions(self._select, self._go_to_form, self.delete))
         self.find.grid(row=1, column=0, sticky="nsew")
         bar = ttk.Frame(left)
         self.look.grid(bar, row=2, column=0, sticky="ew", pady=(1, 0))

@@ -1,14 +1,13 @@
 """What garments there are, each with its pieces below it, folding; and the find field above."""
 
 import tkinter as tk
-from collections.abc import Callable, Sequence
+from collections.abc import Iterator, Sequence
 from functools import cached_property, partial
 
 from logbook.pages.garments.garment_list import GarmentLine, GarmentList
-from logbook.window.field import Field
+from logbook.window.find_list import FindActions, FindList
 from logbook.window.keys import accelerator
 from logbook.window.look import Look
-from logbook.window.sentence import Sentence
 from logbook.window.table import COPY_KEYS, Column, Row, Table
 
 COLUMNS = (Column("name", "Garments", 14, grow=True, least=8), Column("chain", "Chain", 5, "right"))
@@ -35,88 +34,50 @@ class TreeTable(Table):
         """One line is in hand at a time."""
 
 
-class GarmentTree(tk.Frame):
-    """``select`` gets the key of the row that the user chose: of a garment, or of one of its pieces."""
+class GarmentTree(FindList):
+    """What is selected is the key of a row: of a garment, or of one of its pieces."""
 
-    def __init__(
-        self,
-        parent: tk.Misc,
-        look: Look,
-        garments: GarmentList,
-        select: Callable[[tuple[str, ...]], object],
-        take: Callable[[], object],
-        delete: Callable[[], object],
-    ) -> None:
-        super().__init__(parent, borderwidth=0, highlightthickness=0)
-        self.look, self._garments, self._take_in_hand = look, garments, take
-        look.when_changed(self, lambda: self.configure(background=look.palette.page))
-        self.columnconfigure(0, weight=1)
-        self.rowconfigure(1, weight=1)
-        self.find = Field(self, look, "&Find", label_width=5, grow=True)
-        self.find.grid(row=0, column=0, sticky="ew")
-        self.table = TreeTable(self, look, COLUMNS, select)
-        self.table.tree.configure(selectmode="browse")
-        look.grid(self.table, row=1, column=0, sticky="nsew", pady=(1, 0))
-        self._empty = tk.Frame(self, borderwidth=0, highlightthickness=0)
-        look.when_changed(self._empty, lambda: self._empty.configure(background=look.palette.page))
-        self._empty.columnconfigure(0, weight=1)
-        for row, sentence in enumerate(EMPTY):
-            style = "Section.TLabel" if row == 0 else "TLabel"
-            look.grid(Sentence(self._empty, sentence, style), row=row, column=0, sticky="ew", pady=(0, 2))
-        look.grid(self._empty, row=1, column=0, sticky="new", pady=(3, 0))
+    def __init__(self, parent: tk.Misc, look: Look, garments: GarmentList, actions: FindActions) -> None:
+        self._garments = garments
         self._lines: list[GarmentLine] = []
-        self._bind_keys(delete)
-        self.find.variable.trace_add("write", lambda *_: self.reload())
+        super().__init__(parent, look, self._tree, EMPTY, actions)
 
-    def reload(self, chosen: str | None = None) -> None:
-        """Shows the lines as they are now, with the chosen one marked; the find text goes on holding."""
+    def rows(self) -> Iterator[Row]:
+        """The rows that are shown."""
+        return (Row(line.key, line.cells, line.cells) for line in self._lines)
+
+    def found(self) -> tuple[None, str]:
+        """All of them: what the words do not find is no row."""
         lines, count = self._garments.lines(self.find.text)
-        self.find.show_message(count, "hint")
         if lines != self._lines:
             same_rows = [line.key for line in lines] == [line.key for line in self._lines]
             self._lines = lines
             if same_rows:
-                for line in lines:
-                    self.table.replace_row(Row(line.key, line.cells, line.cells))
+                for row in self.rows():
+                    self.table.replace_row(row)
             else:
-                self.table.set_rows(Row(line.key, line.cells, line.cells) for line in lines)
-        there = bool(lines) or bool(self.find.text.strip())
-        shown, hidden = (self.table, self._empty) if there else (self._empty, self.table)
-        hidden.grid_remove()
-        shown.grid()
+                self.table.set_rows(self.rows())
+        self.show_table(bool(lines) or bool(self.find.text.strip()))
+        return None, count
+
+    def reload(self, chosen: str | None = None) -> None:
+        """Shows the lines as they are now, with the chosen one marked; the find text goes on holding."""
+        self.look_up()
         if chosen is not None:
-            self.table.select([chosen] if any(line.key == chosen for line in lines) else [])
+            self.table.select([chosen] if any(line.key == chosen for line in self._lines) else [])
 
-    def start(self) -> None:
-        """Puts the keyboard into the find field, its text marked."""
-        self.find.input.focus_set()
-        self.find.input.event_generate("<<SelectAll>>")
+    def _tree(self, place: tk.Misc) -> Table:
+        table = TreeTable(place, self.look, COLUMNS, self._actions.select)
+        table.tree.configure(selectmode="browse")
+        return table
 
-    def _bind_keys(self, delete: Callable[[], object]) -> None:
-        entry, tree = self.find.input, self.table.tree
-        for key, step in {"Down": 1, "Up": -1, "Next": 10, "Prior": -10}.items():
-            entry.bind(f"<{key}>", partial(self._walk, step))
-        for widget in (entry, tree):
-            widget.bind("<Return>", lambda _: self._take())
-            widget.bind("<Escape>", lambda _: self._clear())
-        tree.bind("<Delete>", lambda _: delete())
+    def _bind_keys(self) -> None:
+        super()._bind_keys()
+        tree = self.table.tree
         for key, is_open in {"Right": True, "Left": False}.items():
             tree.bind(f"<{key}>", partial(self._fold_here, is_open))
         tree.bind("<ButtonRelease-1>", self._clicked, add="+")
         tree.bind("<Double-Button-1>", self._double_clicked)
-
-    def _walk(self, step: int, _: object) -> str:
-        self.table.walk(step)
-        return "break"
-
-    def _take(self) -> str:
-        if self.table.shown and not set(self.table.selected) & set(self.table.shown):
-            self.table.walk(1)
-        self._take_in_hand()
-        return "break"
-
-    def _clear(self) -> None:
-        self.find.text = ""
 
     def _fold_here(self, is_open: bool, _: object) -> str:
         for key in self.table.selected[:1]:

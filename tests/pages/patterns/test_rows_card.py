@@ -4,9 +4,10 @@ import pytest
 
 from logbook.craft.rows.proof import prove
 from logbook.craft.swatches.stitch_pattern import StitchPattern
-from logbook.pages.patterns.page import StitchPatterns
+from logbook.pages.patterns.pattern_form import PatternForm
 from logbook.pages.patterns.rows_card import contradictions, figures, rows_card
 from logbook.pages.session import Session
+from logbook.tasks.browsing import pattern_list
 
 SHELLS = """Row 1: sc in 2nd ch from hook, *sk 2 ch, 5 dc in next ch, sk 2 ch, sc in next ch; rep from * to end
 Row 2: ch 3 (counts as dc), 2 dc in same st, *sk 2 dc, sc in next dc, sk 2 dc, 5 dc in next sc; rep from * to last 6 sts, \
@@ -17,8 +18,8 @@ WRITTEN = StitchPattern(rows_text=SHELLS)
 
 
 @pytest.fixture
-def page(session: Session) -> StitchPatterns:
-    return StitchPatterns(session)
+def form(session: Session) -> PatternForm:
+    return PatternForm(session)
 
 
 def test_proven_rows_give_the_figures_of_the_form() -> None:
@@ -82,35 +83,35 @@ def test_nothing_is_said_of_no_rows_and_a_hint_given_where_none_is_found() -> No
     assert rows_card(prove(""), StitchPattern()).message is None
 
 
-def test_rows_fill_in_what_is_not_said_and_follow_the_typing(page: StitchPatterns) -> None:
-    page.take("")
-    page.type("rows_text", MESH)
-    assert (page.texts["multiple"], page.texts["sentence"]) == ("2", "multiple of 2 plus 1, add 3 for the base chain")
-    page.type("rows_text", SHELLS)
-    assert (page.texts["multiple"], page.texts["rows_in_repeat"]) == ("6", "2")
-    page.type("rows_text", SHELLS[:-20])
-    assert (page.texts["multiple"], page.meaning().chain_rule) == ("", "—")
-    page.type("rows_text", SHELLS)
-    page.type("multiple", "8")
-    page.type("rows_text", MESH)
-    assert page.texts["multiple"] == "8"
-    assert not page.messages().get("multiple"), "8 is a multiple of 2"
-    page.type("rows_text", SHELLS)
-    message = page.messages()["multiple"]
+def test_rows_fill_in_what_is_not_said_and_follow_the_typing(form: PatternForm) -> None:
+    form.new()
+    form.type_in("rows_text", MESH)
+    assert (form.texts["multiple"], form.texts["sentence"]) == ("2", "multiple of 2 plus 1, add 3 for the base chain")
+    form.type_in("rows_text", SHELLS)
+    assert (form.texts["multiple"], form.texts["rows_in_repeat"]) == ("6", "2")
+    form.type_in("rows_text", SHELLS[:-20])
+    assert (form.texts["multiple"], form.meaning().chain_rule) == ("", "—")
+    form.type_in("rows_text", SHELLS)
+    form.type_in("multiple", "8")
+    form.type_in("rows_text", MESH)
+    assert form.texts["multiple"] == "8"
+    assert not form.messages().get("multiple"), "8 is a multiple of 2"
+    form.type_in("rows_text", SHELLS)
+    message = form.messages()["multiple"]
     assert (message.kind, message.text) == (
         "warning", "The rows fit on a multiple of 6 plus 2 chains, not on a multiple of 8.",
     )  # fmt: skip
 
 
-def test_what_the_logbook_says_is_never_overwritten(page: StitchPatterns) -> None:
-    page.take(next(line.uid for line in page.lines if line.name == "Shells"))
-    page.type("rows_text", MESH)
-    assert page.texts["multiple"] == "6"
+def test_what_the_logbook_says_is_never_overwritten(form: PatternForm, session: Session) -> None:
+    form.show(next(pattern.uid for pattern in pattern_list(session.book) if pattern.name == "Shells"))
+    form.type_in("rows_text", MESH)
+    assert form.texts["multiple"] == "6"
 
 
-def test_terms_decide_what_dc_is(page: StitchPatterns) -> None:
-    page.take("")
-    page.type("rows_text", "dc in 2nd ch from hook, dc in each ch to end")
-    page.type("terms", "UK")
-    assert page.rows().message is not None
-    assert (page.texts["multiple"], page.texts["extra_chains"]) == ("1", "1")
+def test_terms_decide_what_dc_is(form: PatternForm) -> None:
+    form.new()
+    form.type_in("rows_text", "dc in 2nd ch from hook, dc in each ch to end")
+    form.type_in("terms", "UK")
+    assert form.rows().message is not None
+    assert (form.texts["multiple"], form.texts["extra_chains"]) == ("1", "1")

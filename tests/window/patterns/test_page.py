@@ -22,7 +22,7 @@ def page(root: tk.Tk, look: Look, session: Session) -> PatternsPage:
 
 
 def uid_of(page: PatternsPage, name: str) -> str:
-    return next(line.uid for line in page.page.lines if line.name == name)
+    return next(line.uid for line in page.patterns.lines if line.name == name)
 
 
 def answer(page: PatternsPage, key: str) -> None:
@@ -42,7 +42,7 @@ def answer(page: PatternsPage, key: str) -> None:
 def test_a_new_pattern_by_keyboard_alone(root: tk.Tk, page: PatternsPage, session: Session) -> None:
     page.first_focus()
     press(root.focus_get() or root, "<Control-n>")
-    fields = page.form.fields
+    fields = page.editor.fields
     assert root.focus_get() is fields["name"].input
     type_text(fields["name"].input, "Fans")
     press(fields["name"].input, "<Tab>")
@@ -52,12 +52,12 @@ def test_a_new_pattern_by_keyboard_alone(root: tk.Tk, page: PatternsPage, sessio
     assert page.meaning.chains.tree.item("12")["values"] == [12, 122, 121, 120]
     press(root.focus_get() or root, "<Control-s>")
     assert "Fans" in [pattern.name for pattern in pattern_list(session.book)]
-    assert page.list.table.selected == (uid_of(page, "Fans"),)
+    assert page.find.table.selected == (uid_of(page, "Fans"),)
     assert "disabled" in page.row.buttons["Save"].state()
 
 
 def test_a_half_typed_sentence_is_no_error_until_it_is_left(root: tk.Tk, page: PatternsPage) -> None:
-    sentence = page.form.fields["sentence"]
+    sentence = page.editor.fields["sentence"]
     type_text(sentence.input, "multi")
     assert "multiple of 6" in sentence.message["text"]
     assert "invalid" not in sentence.input.state()  # type: ignore[attr-defined]
@@ -68,65 +68,73 @@ def test_a_half_typed_sentence_is_no_error_until_it_is_left(root: tk.Tk, page: P
 
 
 def test_walking_the_list_shows_each_and_saves_nothing_typed_unasked(root: tk.Tk, page: PatternsPage) -> None:
-    press(page.list.find.input, "<Down>", "<Down>")
-    assert page.form.fields["name"].text == "Étoile mesh"
-    press(page.form.fields["plus"].input, "<End>")
-    type_text(page.form.fields["plus"].input, "5")
+    press(page.find.find.input, "<Down>", "<Down>")
+    assert page.editor.fields["name"].text == "Étoile mesh"
+    press(page.editor.fields["plus"].input, "<End>")
+    type_text(page.editor.fields["plus"].input, "5")
     answer(page, "<Escape>")
-    press(page.list.table.tree, "<Up>")
-    assert page.form.fields["plus"].text == "15"
-    assert page.list.table.selected == (uid_of(page, "Étoile mesh"),)
+    press(page.find.table.tree, "<Up>")
+    assert page.editor.fields["plus"].text == "15"
+    assert page.find.table.selected == (uid_of(page, "Étoile mesh"),)
     answer(page, "<Alt-d>")
-    press(page.list.table.tree, "<Up>")
-    assert page.form.fields["name"].text == "Shells"
-    press(page.form.fields["plus"].input, "<End>")
-    type_text(page.form.fields["plus"].input, "0")
+    press(page.find.table.tree, "<Up>")
+    assert page.editor.fields["name"].text == "Shells"
+    press(page.editor.fields["plus"].input, "<End>")
+    type_text(page.editor.fields["plus"].input, "0")
     answer(page, "<Return>")
     assert page.settle()
-    assert page.page.saved.plus == 10
+    assert page.form.saved is not None
+    assert page.form.saved.plus == 10
 
 
 def test_find_filters_the_list_and_escape_clears(root: tk.Tk, page: PatternsPage) -> None:
-    type_text(page.list.find.input, "etoile")
-    assert page.list.table.shown == [uid_of(page, "Étoile mesh")]
-    assert page.list.find.message["text"] == "1 of 2 stitch patterns"
-    press(page.list.find.input, "<Down>")
-    assert page.form.fields["name"].text == "Étoile mesh"
-    press(page.list.find.input, "<Escape>")
-    assert len(page.list.table.shown) == 2
+    type_text(page.find.find.input, "etoile")
+    assert page.find.table.shown == [uid_of(page, "Étoile mesh")]
+    assert page.find.find.message["text"] == "1 of 2 stitch patterns"
+    press(page.find.find.input, "<Down>")
+    assert page.editor.fields["name"].text == "Étoile mesh"
+    press(page.find.find.input, "<Escape>")
+    assert len(page.find.table.shown) == 2
 
 
 def test_what_cannot_be_saved_is_said_and_the_keyboard_goes_there(root: tk.Tk, page: PatternsPage) -> None:
-    press(page.list.find.input, "<Control-n>")
-    type_text(page.form.fields["first_stitch"].input, "x")
-    press(page.form.fields["first_stitch"].input, "<Control-s>")
-    assert root.focus_get() is page.form.fields["first_stitch"].input
-    assert page.row.refusal["text"].startswith("✕")
-    press(page.form.fields["first_stitch"].input, "<BackSpace>")
-    type_text(page.form.fields["multiple"].input, "6")
-    press(page.form.fields["multiple"].input, "<Control-s>")
-    assert "needs a name" in page.row.refusal["text"]
-    assert root.focus_get() is page.form.fields["name"].input
-    press(page.form.fields["name"].input, "<Alt-r>")
-    assert not page.page.unsaved
+    press(page.find.find.input, "<Control-n>")
+    first_stitch, name = (page.editor.fields[key] for key in ("first_stitch", "name"))
+    type_text(first_stitch.input, "x")
+    press(first_stitch.input, "<Control-s>")
+    assert root.focus_get() is name.input
+    assert name.said[0].startswith("✕ Name the stitch pattern")
+    type_text(name.input, "Fans")
+    press(name.input, "<Control-s>")
+    assert root.focus_get() is first_stitch.input
+    assert page.row.refusal["text"] == "✕ Not saved yet: see the marked field."
+    press(first_stitch.input, "<Alt-r>")
+    assert not page.form.is_dirty
+
+
+def test_the_same_again_is_a_copy_to_be_named_and_saved(root: tk.Tk, page: PatternsPage, session: Session) -> None:
+    press(page.find.find.input, "<Control-g>")
+    assert root.focus_get() is page.editor.fields["name"].input
+    assert (page.editor.fields["name"].text, page.editor.fields["multiple"].text) == ("Shells, copy", "6")
+    press(page.editor.fields["name"].input, "<Control-s>")
+    assert [pattern.name for pattern in pattern_list(session.book)] == ["Shells", "Shells, copy", "Étoile mesh"]
 
 
 def test_delete_is_refused_while_swatches_use_it(root: tk.Tk, page: PatternsPage) -> None:
-    press(page.list.find.input, "<Down>", "<Delete>")
+    press(page.find.table.tree, "<Delete>")
     assert "AB-01, AB-02" in page.row.refusal["text"]
-    press(page.list.table.tree, "<Down>", "<Delete>")
-    assert [line.name for line in page.page.lines] == ["Shells"]
+    press(page.find.table.tree, "<Down>", "<Delete>")
+    assert [line.name for line in page.patterns.lines] == ["Shells"]
 
 
 def test_messages_of_a_row_of_fields_share_a_line(root: tk.Tk, page: PatternsPage) -> None:
-    press(page.list.find.input, "<Down>")
-    multiple = page.form.fields["multiple"]
-    below = page.form.fields["first_stitch"].winfo_rooty()
+    multiple = page.editor.fields["multiple"]
+    below = page.editor.fields["first_stitch"].winfo_rooty()
     press(multiple.input, "<End>", "<BackSpace>")
     type_text(multiple.input, "8")
-    shared = [row.message["text"] for row in page.form.rows]
+    shared = [row.message["text"] for row in page.editor.rows]
     assert "! Saving this changes the gauge of AB-01, read in repeats." in shared
-    assert page.form.fields["first_stitch"].winfo_rooty() == below
+    assert page.editor.fields["first_stitch"].winfo_rooty() == below
 
 
 @pytest.mark.parametrize("percent", [100, 150, 200])
@@ -135,8 +143,8 @@ def test_no_field_is_cut_and_the_buttons_are_in_view(root: tk.Tk, look: Look, pa
     look.apply(percent=percent)
     for _ in range(3):
         root.update()
-    right = page.form.winfo_rootx() + page.form.winfo_width()
-    for field in page.form.fields.values():
+    right = page.editor.winfo_rootx() + page.editor.winfo_width()
+    for field in page.editor.fields.values():
         assert field.winfo_rootx() + field.winfo_width() <= right
     for button in page.row.buttons.values():
         assert button.winfo_rooty() + button.winfo_height() <= root.winfo_rooty() + root.winfo_height()
@@ -159,8 +167,8 @@ ROWS = "sc in 2nd ch from hook, *sk 2 ch, 5 dc in next ch, sk 2 ch, sc in next c
 
 
 def test_rows_are_proven_while_they_are_typed(root: tk.Tk, page: PatternsPage) -> None:
-    press(page.list.find.input, "<Control-n>")
-    rows = page.form.written_rows
+    press(page.find.find.input, "<Control-n>")
+    rows = page.editor.written_rows
     rows.area.insert("1.0", ROWS[:-3])
     root.update()
     assert rows.message["text"].startswith("! ")
@@ -169,14 +177,19 @@ def test_rows_are_proven_while_they_are_typed(root: tk.Tk, page: PatternsPage) -
     root.update()
     assert rows.text == ROWS
     assert rows.message["text"].startswith("✓ Every row fits on a multiple of 6 plus 2 chains")
-    assert [page.form.fields[key].text for key in ("multiple", "plus", "extra_chains", "first_stitch")] == ["6", "1", "1", "2nd"]
+    assert [page.editor.fields[key].text for key in ("multiple", "plus", "extra_chains", "first_stitch")] == [
+        "6",
+        "1",
+        "1",
+        "2nd",
+    ]
     assert page.meaning.chain_rule["text"] == "Chain a multiple of 6 plus 2"
     drawn = [rows.beside.itemcget(item, "text") for item in rows.beside.find_all()]
     assert drawn == ["6k + 1 sts"]
 
 
 def test_what_is_not_understood_is_marked_in_the_text(root: tk.Tk, page: PatternsPage) -> None:
-    rows = page.form.written_rows
+    rows = page.editor.written_rows
     rows.area.insert("1.0", ROWS.replace("5 dc", "5 quux"))
     root.update()
     marked = [str(place) for place in rows.area.tag_ranges("trouble")]
@@ -189,7 +202,7 @@ OPEN = "Notes: none.\nRnd 1: Ch 3, 11 dc in ring.\nRnd 2: Ch 1, sc in each dc ar
 
 def test_what_the_text_leaves_open_is_answered_by_a_button(root: tk.Tk, page: PatternsPage) -> None:
     page.new()
-    rows = page.form.written_rows
+    rows = page.editor.written_rows
     rows.area.insert("1.0", OPEN)
     wait_until(root, lambda: bool(rows.choices.winfo_children()))
     buttons = [child for row in rows.choices.winfo_children() for child in row.winfo_children()]
@@ -201,9 +214,9 @@ def test_what_the_text_leaves_open_is_answered_by_a_button(root: tk.Tk, page: Pa
 
 
 def test_with_large_text_the_counts_stand_below_the_rows(root: tk.Tk, look: Look, page: PatternsPage) -> None:
-    page.form.written_rows.text = ROWS
+    page.editor.written_rows.text = ROWS
     root.geometry("760x690+0+0")
     look.apply(percent=200)
-    wait_until(root, lambda: page.form.written_rows.below["text"])
-    assert page.form.written_rows.below["text"] == "Row 1: 6k + 1 sts"
-    assert not page.form.written_rows.beside.winfo_ismapped()
+    wait_until(root, lambda: page.editor.written_rows.below["text"])
+    assert page.editor.written_rows.below["text"] == "Row 1: 6k + 1 sts"
+    assert not page.editor.written_rows.beside.winfo_ismapped()

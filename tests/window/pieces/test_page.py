@@ -158,7 +158,7 @@ def test_nothing_is_cut_off_at_any_text_size(root: tk.Tk, look: Look, page: Piec
         assert button.winfo_rooty() + button.winfo_height() <= root.winfo_rooty() + root.winfo_height()
     for view in (page.find, page.editor, page.follow):
         assert view.winfo_width() > 200
-    assert not page.find._empty.winfo_ismapped()
+    assert not page.find.empty.winfo_ismapped()
 
 
 def test_units_and_another_window_are_followed(root: tk.Tk, page: PiecesPage, session: Session) -> None:

@@ -4,7 +4,7 @@ import pytest
 
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.counting import ordinal
-from logbook.pages.patterns.form import KEYS, SENTENCE, read_form, texts_of, typed
+from logbook.pages.patterns.pattern_texts import KEYS, SENTENCE, read_form, texts_of, typed
 from logbook.pages.patterns.wording import COVERS, cover_words, read_cover, read_ordinal
 
 EMPTY = texts_of(StitchPattern())

@@ -1,89 +1,71 @@
-"""The page of stitch patterns: the list, the one in hand as it is typed, and what follows from it."""
+"""The form of the stitch pattern in hand: its texts as they are typed, what follows from them, and saving them."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from logbook.craft.rows.report import Proof
 from logbook.craft.swatches.readings import Counted
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.terms import Terms
-from logbook.errors import RefusedError
-from logbook.pages.patterns.form import SENTENCE, FormReading, read_back, read_form, texts_of, typed, with_sentence
 from logbook.pages.patterns.meaning import Meaning, meaning_of
 from logbook.pages.patterns.message import Message
+from logbook.pages.patterns.pattern_texts import SENTENCE, FormReading, read_back, read_form, texts_of, typed, with_sentence
 from logbook.pages.patterns.proving import ToProve
 from logbook.pages.patterns.rows_card import CHAIN_FIGURES, PROVING, ROW_FIGURES, RowsCard, contradictions, figures, rows_card
-from logbook.pages.patterns.wording import in_short
 from logbook.pages.session import Session
-from logbook.pages.typed_since import MEANWHILE, typed_since
-from logbook.tasks.browsing import SwatchLine, matching_patterns, pattern_list, pattern_uses, swatches_of_pattern
+from logbook.pages.typed_since import typed_since
+from logbook.tasks.browsing import SwatchLine, pattern_list, swatches_of_pattern
 from logbook.tasks.drafts import Draft
-from logbook.tasks.stitch_patterns import delete_pattern, save_pattern, tags_read_in
+from logbook.tasks.pieces import copy_names
+from logbook.tasks.stitch_patterns import save_pattern, tags_read_in
 
 TAGS_NAMED = 4
-NEW = "New stitch pattern"
 FROM_ROWS = ((SENTENCE, *CHAIN_FIGURES), ROW_FIGURES)
 """The fields that proven rows fill in, in groups: all of a group, or none where the user has said some of it."""
 
 
-@dataclass(frozen=True, slots=True)
-class PatternLine:
-    """A stitch pattern as a line of the list: its multiple in short, and how many swatches use it."""
-
-    uid: str
-    name: str
-    multiple: int | None
-    in_short: str
-    swatches: int
-
-
-class StitchPatterns:
-    """The pattern in hand is ``saved`` as the logbook has it (no uid: a new one), and ``texts`` as the form shows it."""
+class PatternForm:
+    """One stitch pattern in hand, new or saved. ``texts`` are changed through ``type_in`` alone."""
 
     def __init__(self, session: Session) -> None:
-        self.session = session
+        self._session = session
+        self.saved: StitchPattern | None = None
+        self.texts = texts_of(StitchPattern())
+        self._clean = dict(self.texts)
         self._filled: set[str] = set()
         self._proven: tuple[tuple[str, str], ToProve, Proof] | None = None
-        self.saved = StitchPattern()
-        self.texts = texts_of(self.saved)
-        self.reload()
-        session.on_records(lambda _: self.reload())
+        self._changed_by_saving: tuple[str, ...] = ()
+        self.refresh()
 
-    def reload(self) -> None:
-        """Reads the logbook again, after others have changed it. What is typed and not saved stays."""
-        self._patterns = {pattern.uid: pattern for pattern in pattern_list(self.session.book)}
-        self._uses = pattern_uses(self.session.book)
-        now = self._patterns.get(self.saved.uid)
-        if not self.unsaved:
-            self._take(now or StitchPattern())
-        elif now is None:
-            self.saved = StitchPattern()
+    def refresh(self) -> None:
+        """Takes the patterns from the logbook again; what is typed stays, as a new one if the pattern in hand is gone."""
+        self._patterns = {pattern.uid: pattern for pattern in pattern_list(self._session.book)}
+        if self.saved is not None and self.saved.uid not in self._patterns:
+            if self.is_dirty:
+                self.saved, self._clean = None, texts_of(StitchPattern())
+            else:
+                self.new()
 
     @property
-    def lines(self) -> list[PatternLine]:
-        """All patterns in the order of their names, great and small letters alike."""
-        patterns = sorted(self._patterns.values(), key=lambda pattern: pattern.name.casefold())
-        return [PatternLine(p.uid, p.name, p.multiple, in_short(p), self._uses.get(p.uid, 0)) for p in patterns]
-
-    def matching(self, words: str) -> list[str]:
-        """The uids of the patterns in which all the words are found."""
-        return matching_patterns(self._patterns.values(), words)
-
-    def number_found(self, words: str) -> str:
-        """``7 stitch patterns``, or while something is looked for ``2 of 7 stitch patterns``."""
-        all_of_them = f"{len(self._patterns)} stitch pattern{'s' * (len(self._patterns) != 1)}"
-        return f"{len(self.matching(words))} of {all_of_them}" if words.strip() else all_of_them
+    def uid(self) -> str:
+        """The uid of the pattern in hand, "" for a new one."""
+        return self.saved.uid if self.saved else ""
 
     @property
-    def unsaved(self) -> bool:
-        """Whether the form holds something the logbook does not."""
-        opened = self.opened
-        return any(text.strip() != opened[key].strip() for key, text in self.texts.items())
+    def title(self) -> str:
+        """What is in hand, in words."""
+        name = self.saved.name if self.saved else "New stitch pattern"
+        return f"{name} · not saved" if self.is_dirty else name
+
+    @property
+    def is_dirty(self) -> bool:
+        """Whether something is typed that is not saved."""
+        return any(text.strip() != self._clean[key].strip() for key, text in self.texts.items())
 
     @property
     def opened(self) -> Mapping[str, str]:
-        """The texts of the pattern in hand as it was when it was taken in hand."""
-        return texts_of(self.saved)
+        """The texts as they were when it was taken in hand."""
+        return self._clean
 
     def kept(self, draft: Draft) -> Mapping[str, str] | None:
         """The texts of the draft's pattern, or of a new one's namesake, as the logbook has it; None: there is none."""
@@ -96,24 +78,38 @@ class StitchPatterns:
 
     def take_up(self, draft: Draft, texts: Mapping[str, str]) -> None:
         """Takes the draft's pattern in hand, or a new one where there is none, with these texts typed."""
-        self.take(draft.record)
+        if draft.is_new or not self.show(draft.record):
+            self.new()
         self.texts |= {key: text for key, text in texts.items() if key in self.texts}
 
     def changed_elsewhere(self) -> bool:
-        """Whether the logbook holds the pattern in hand otherwise now than when it was taken in hand."""
-        return bool(self.saved.uid) and self._patterns.get(self.saved.uid) != self.saved
+        """Whether the logbook holds this pattern otherwise now than when it was taken in hand; after ``refresh``."""
+        return self.saved is not None and self._patterns.get(self.uid) != self.saved
 
-    @property
-    def title(self) -> str:
-        """What stands above the form."""
-        name = self.saved.name or NEW
-        return f"{name} · not saved" if self.unsaved else name
+    def show(self, uid: str) -> bool:
+        """Takes a saved pattern in hand; False if it is not there any more."""
+        found = self._patterns.get(uid)
+        if found is not None:
+            self._take(found, texts_of(found))
+        return found is not None
 
-    def take(self, uid: str) -> None:
-        """Takes the pattern with that uid in hand, a new one if there is none; what was typed before is gone."""
-        self._take(self._patterns.get(uid, StitchPattern()))
+    def new(self) -> None:
+        """Takes an empty pattern in hand."""
+        self._take(None, texts_of(StitchPattern()))
 
-    def type(self, key: str, text: str) -> None:
+    def same_again(self) -> None:
+        """Takes a copy of the saved pattern in hand, under a free name and not saved yet."""
+        if self.saved is not None:
+            name = next(copy_names(self.saved.name, (pattern.name for pattern in self._patterns.values())))
+            self._take(None, texts_of(replace(self.saved, uid="", name=name)))
+            self._clean = texts_of(StitchPattern())
+
+    def revert(self) -> None:
+        """Goes back to what is saved, or for a new pattern to an empty form."""
+        if self.saved is None or not self.show(self.uid):
+            self.new()
+
+    def type_in(self, key: str, text: str) -> None:
         """``text`` stands in the field ``key`` now; what follows from it follows."""
         if self.texts[key] == text:
             return
@@ -126,9 +122,9 @@ class StitchPatterns:
 
     def reading(self) -> FormReading:
         """The pattern as typed, with a sentence for each field that is wrong."""
-        reading = read_form(self.texts, self.saved.uid)
+        reading = read_form(self.texts, self.uid)
         name = reading.pattern.name
-        if any(other.name == name and other.uid != self.saved.uid for other in self._patterns.values()):
+        if any(other.name == name and other.uid != self.uid for other in self._patterns.values()):
             taken = f"There is another stitch pattern called “{name}”: choose another name."
             return FormReading(reading.pattern, {"name": taken, **reading.problems})
         return reading
@@ -144,50 +140,40 @@ class StitchPatterns:
 
     def users(self) -> list[SwatchLine]:
         """The swatches that use the pattern in hand."""
-        return swatches_of_pattern(self.session.book, self.saved.uid) if self.saved.uid else []
+        return swatches_of_pattern(self._session.book, self.uid) if self.uid else []
 
     def messages(self) -> dict[str, Message]:
-        """What is to be said under the fields."""
-        reading = self.reading()
+        """What is to be said under the fields where nothing is wrong."""
+        pattern = (reading := self.reading()).pattern
         found = {key: Message(text, "hint") for key, text in _hints(reading).items()}
         if back := read_back(self.texts):
             found[SENTENCE] = Message(back, "hint")
-        said = contradictions(self._proof(), reading.pattern)
-        found |= {key: Message(text, "warning") for key, text in said.items()}
-        found |= {key: Message(text, "warning") for key, text in self._gauges_changed(reading.pattern).items()}
-        return found | {key: Message(text, "error") for key, text in reading.problems.items()}
+        warnings = contradictions(self._proof(), pattern) | self._gauges_changed(pattern)
+        return found | {key: Message(text, "warning") for key, text in warnings.items()}
 
-    def save(self) -> str:
-        """Saves the pattern as typed and says so; what is typed while it waits stays, not saved.
+    def save(self) -> dict[str, str]:
+        """Saves what is typed; then it is the pattern in hand. What stands in the way comes back, a sentence a field.
 
-        Raises RefusedError, in one sentence, if it can't be saved as it is.
+        Raises RefusedError for what is no field's fault; nothing is lost then. What is typed while it waits stays, not saved.
         """
         reading, before = self.reading(), dict(self.texts)
-        if reading.problems:
-            raise RefusedError(next(iter(reading.problems.values())))
+        errors = dict(reading.problems)
+        if not self.texts["name"].strip():
+            errors["name"] = "Name the stitch pattern, for example “shell stitch”."
+        if errors:
+            return errors
         changed = self._gauges_changed(reading.pattern).values()
-        uid = self.session.write(lambda: save_pattern(self.session.book, reading.pattern))
+        uid = self._session.write(lambda: save_pattern(self._session.book, reading.pattern))
         since = typed_since(before, self.texts)
-        self._take(replace(reading.pattern, uid=uid))
+        self.refresh()
+        self.show(uid)
         self.texts |= since
-        self.session.records_changed(self)
-        said = ("Saved.", *(text.replace("Saving this changes", "This has changed") for text in changed))
-        return " ".join((*said, MEANWHILE) if since else said)
+        self._changed_by_saving = tuple(text.replace("Saving this changes", "This has changed") for text in changed)
+        return {}
 
-    def revert(self) -> None:
-        """Shows the pattern as the logbook has it."""
-        self.take(self.saved.uid)
-
-    def delete(self) -> str:
-        """Deletes the pattern in hand, takes the next one, and says so. Raises RefusedError while swatches use it."""
-        gone, uids = self.saved, [line.uid for line in self.lines]
-        self.session.write(lambda: delete_pattern(self.session.book, gone))
-        place = uids.index(gone.uid)
-        following = [*uids[place + 1 :], *reversed(uids[:place]), ""]
-        if not self.unsaved:  # else it was typed while this waited, and stays as a new one
-            self.take(following[0])
-        self.session.records_changed(self)
-        return f"Deleted “{gone.name}”; undo brings it back."
+    def saved_words(self) -> str:
+        """What is said after saving: which gauges are others now too."""
+        return " ".join((f"“{self.saved.name if self.saved else ''}” is saved.", *self._changed_by_saving))
 
     @property
     def to_prove(self) -> ToProve | None:
@@ -240,15 +226,14 @@ class StitchPatterns:
         """By field, the swatches whose gauge would be another if ``now`` were saved, because they were read in repeats."""
         found = {}
         for key, counted in (("multiple", Counted.REPEATS), ("rows_in_repeat", Counted.ROW_REPEATS)):
-            if self.saved.uid and getattr(now, key) != getattr(self.saved, key):
-                tags = tags_read_in(self.session.book, self.saved, counted)
+            if self.saved is not None and getattr(now, key) != getattr(self.saved, key):
+                tags = tags_read_in(self._session.book, self.saved, counted)
                 if tags:
                     found[key] = f"Saving this changes the gauge of {_named(tags)}, read in {counted}."
         return found
 
-    def _take(self, pattern: StitchPattern) -> None:
-        self.saved = pattern
-        self.texts = texts_of(pattern)
+    def _take(self, saved: StitchPattern | None, texts: dict[str, str]) -> None:
+        self.saved, self.texts, self._clean = saved, texts, dict(texts)
         self._filled.clear()
 
 

@@ -2,15 +2,15 @@
 
 import tkinter as tk
 from collections.abc import Sequence
-from tkinter import ttk
 
 from logbook.craft.words.numbers import show_number
 from logbook.pages.patterns.meaning import MOST, Meaning
 from logbook.tasks.browsing import SwatchLine
+from logbook.window.card import Card
 from logbook.window.fitting import FittingColumns
 from logbook.window.look import Look
+from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
-from logbook.window.styles import styled
 from logbook.window.table import Column, Row, Table
 
 CHAIN_COLUMNS = (
@@ -27,13 +27,18 @@ SWATCH_COLUMNS = (
 LINES_OF_SWATCHES = 5
 
 
-class MeaningCard(ttk.Frame):
+class MeaningView(Card):
     """Shows a ``Meaning`` and the swatches of a pattern."""
 
     def __init__(self, parent: tk.Misc, look: Look) -> None:
-        super().__init__(parent, style=styled(parent, "TFrame"))
-        self.columnconfigure(0, weight=1)
+        super().__init__(parent, look, fills=True)
         self.look = look
+        self.rowconfigure(1, weight=1)
+        Sentence(self, "What it means", "Title.TLabel").grid(row=0, column=0, sticky="ew")
+        scrolled = Scrolled(self, look, 20)
+        scrolled.grid(row=1, column=0, sticky="nsew")
+        self._inside = scrolled.inside
+        self._inside.columnconfigure(0, weight=1)
         self._line = 0
         self.chain_rule = self._heading("Starting chain")
         self.chains = self._table(CHAIN_COLUMNS, MOST)
@@ -41,7 +46,7 @@ class MeaningCard(ttk.Frame):
         self.row_rule = self._heading("Rows")
         self.row_notes = self._notes()
         self._section("Swatches that use it")
-        self.no_swatches = Sentence(self, "None yet.", "Muted.TLabel")
+        self.no_swatches = Sentence(self._inside, "None yet.", "Muted.TLabel")
         self._add(self.no_swatches)
         self.swatches = self._table(SWATCH_COLUMNS, LINES_OF_SWATCHES)
 
@@ -71,25 +76,25 @@ class MeaningCard(ttk.Frame):
 
     def _heading(self, title: str) -> Sentence:
         self._section(title)
-        rule = Sentence(self, "—", "Result.TLabel")
+        rule = Sentence(self._inside, "—", "Result.TLabel")
         self._add(rule)
         return rule
 
     def _notes(self) -> Sentence:
-        notes = Sentence(self, "", "Muted.TLabel")
+        notes = Sentence(self._inside, "", "Muted.TLabel")
         self._add(notes, above=0.5)
         return notes
 
     def _section(self, title: str) -> None:
-        self._add(Sentence(self, title, "Section.TLabel"), above=3)
+        self._add(Sentence(self._inside, title, "Section.TLabel"), above=3)
 
     def _table(self, columns: Sequence[Column], lines: int) -> Table:
-        table = Table(self, self.look, columns, lambda _: None)
+        table = Table(self._inside, self.look, columns, lambda _: None)
         table.tree.configure(height=lines)
         FittingColumns(table, [column.key for column in columns])
         self._add(table, above=1)
         return table
 
     def _add(self, widget: tk.Widget, above: float = 0) -> None:
-        self.look.grid(widget, row=self._line, column=0, sticky="ew", pady=(above, 0))
+        self.look.grid(widget, row=self._line, column=0, sticky="ew", padx=(0, 2), pady=(above, 0))
         self._line += 1

@@ -1,0 +1,97 @@
+"""The stitch pattern in hand: its form, top to bottom."""
+
+import tkinter as tk
+from collections.abc import Callable
+from tkinter import ttk
+
+from logbook.pages.patterns.message import Message
+from logbook.pages.patterns.pattern_form import PatternForm
+from logbook.pages.patterns.pattern_texts import SENTENCE
+from logbook.pages.session import Session
+from logbook.window.choices import ChoiceField
+from logbook.window.field import Field, LabelledField
+from logbook.window.field_row import FieldRow
+from logbook.window.form_card import FormCard, Item, SideBySide
+from logbook.window.keyboard import focused
+from logbook.window.look import Look
+from logbook.window.patterns.chart_view import ChartView
+from logbook.window.patterns.form_fields import CHART, ITEMS, ROWS, Entry
+from logbook.window.patterns.prover import Prover
+from logbook.window.patterns.rows_field import RowsField
+from logbook.window.text_field import TextField
+
+EXAMPLE = "As the pattern says it: “multiple of 10 plus 4”, or “multiple of 6 plus 1, add 1 for the base chain”."
+
+
+class FormView(FormCard):
+    """Shows a ``PatternForm`` and types into it."""
+
+    def __init__(self, parent: tk.Misc, look: Look, session: Session, form: PatternForm, on_change: Callable[[], object]) -> None:
+        self.form, self._session = form, session
+        self.rows: list[FieldRow] = []
+        self._prover = Prover(parent, form, self._rows_proven)
+        super().__init__(parent, look, form, ITEMS, (), on_change, lambda *_: None)
+
+    @property
+    def written_rows(self) -> RowsField:
+        """The field of written rows."""
+        field = self.fields[ROWS]
+        assert isinstance(field, RowsField)
+        return field
+
+    def say(self) -> None:
+        """Brings title and messages, and what the written rows come to, up to date."""
+        self._title.configure(text=self.form.title)
+        errors, messages, card = self.form.reading().problems, self.form.messages(), self.form.rows()
+        here = focused(self)
+        for key, field in self.fields.items():
+            error = self._lacking.get(key) or (errors.get(key) if key in self._left or field.input is not here else None)
+            message = Message(error, "error") if error else messages.get(key)
+            if key == SENTENCE and not error and (key in errors or not field.text.strip()):
+                message = Message(EXAMPLE, "hint")
+            if key == ROWS and message is None:
+                message = card.message
+            field.show_message(message.text if message else None, message.kind if message else "error")
+        for row in self.rows:
+            row.show_messages()
+        self.written_rows.show_rows(card)
+        self.chart.follow(self.form.texts[ROWS], self.form.texts["terms"])
+        self._prover.follow()
+
+    def _make(self, place: ttk.Frame, item: Item) -> ttk.Widget:
+        if isinstance(item, SideBySide):
+            row = FieldRow(place, self.look)
+            fields = [self._make(row, one) for one in item.items]
+            row.arrange([field for field in fields if isinstance(field, LabelledField)])
+            self.rows.append(row)
+            return row
+        if item.key == CHART:
+            self.chart = ChartView(place, self.look, self._session, lambda: self.form.texts["name"])
+            return self.chart
+        assert isinstance(item, Entry)
+        return self._follow(item.key, self._field(place, item))
+
+    def _field(self, place: ttk.Frame, entry: Entry) -> LabelledField:
+        look, label = self.look, entry.label
+        if entry.key == ROWS:
+            return RowsField(place, look, label, lines=entry.lines)
+        if entry.choices:
+            return ChoiceField(place, look, label, entry.choices, width=entry.width)
+        if entry.lines:
+            return TextField(place, look, label, lines=entry.lines)
+        return Field(place, look, label, width=entry.width or 10, unit=entry.unit, grow=not entry.width)
+
+    def _show_texts(self) -> None:
+        for key, field in self.fields.items():
+            if field.text != self.form.texts[key]:
+                field.text = self.form.texts[key]
+
+    def _type_in(self, key: str, text: str) -> None:
+        """Sentence, numbers and rows follow one another."""
+        self.form.type_in(key, text)
+        self._show_texts()
+
+    def _rows_proven(self) -> None:
+        self._show_texts()
+        self.say()
+        self._on_change()
