@@ -19,13 +19,11 @@ from typing import Any
 from logbook.commands import main as command_line
 from logbook.pages.garments.garment_texts import piece_key
 from logbook.pages.session import Session
-from logbook.pages.typed_since import MEANWHILE
 from logbook.window import main as start
 from logbook.window.choices import ChoiceField
 from logbook.window.main_window import MainWindow
-from logbook.window.patterns.page import PatternsPage
 from logbook.window.pieces.both import PiecesAndGarments
-from tests.support.kept_texts import PATTERN, kept_texts
+from tests.support.kept_texts import kept_texts
 from tests.support.telling import THOROUGHLY
 from tests.support.weaknesses import WEAKNESSES
 
@@ -184,30 +182,27 @@ class Part:
 
     def __init__(self, page: Any) -> None:
         self._page = page
-        self.kind = PATTERN if isinstance(page, PatternsPage) else page.kind
-        form = self._form = page.page if isinstance(page, PatternsPage) else page._form
+        self.kind = page.kind
+        form = self._form = page._form
         self.uid: str = form.saved.uid if form.saved is not None else ""
         self.texts: Mapping[str, str] = form.texts
 
     def says_saved(self, sentence: str) -> bool:
         """Whether this sentence says that all that is typed is saved."""
-        if self.kind == PATTERN:
-            return sentence.startswith("Saved.") and MEANWHILE not in sentence
         return bool(self.uid) and sentence == self._page._saved_words()
 
     @property
     def title(self) -> str:
         """What stands over the form."""
         page = self._page
-        form = page.editor.card if self.kind == "garment" else getattr(page, "editor", None)
-        label = page.card_title if form is None else form._title
-        return str(label.cget("text"))
+        form = page.editor.card if self.kind == "garment" else page.editor
+        return str(form._title.cget("text"))
 
     @property
     def shown(self) -> Mapping[str, str]:
         """What is to be seen of the texts. A choice stands in words for what the form has."""
         page = self._page
-        fields = page.form.fields if self.kind == PATTERN else page.editor.fields
+        fields = page.editor.fields
         of_piece = self.kind == "garment" and self._form.piece
         texts = {key: field.text for key, field in fields.items() if not isinstance(field, ChoiceField)}
         return {piece_key(self._form.piece, key) if of_piece else key: text for key, text in texts.items()}

@@ -35,11 +35,11 @@ def wheel_chooses() -> None:
 def titles_silent() -> None:
     """What stands over a form never says that something in it is not saved."""
     from logbook.pages.garments.garment_form import GarmentForm
-    from logbook.pages.patterns.page import StitchPatterns
+    from logbook.pages.patterns.pattern_form import PatternForm
     from logbook.pages.pieces.piece_form import PieceForm
     from logbook.pages.swatches.swatch_form import SwatchForm
 
-    for form in (GarmentForm, StitchPatterns, PieceForm, SwatchForm):
+    for form in (GarmentForm, PatternForm, PieceForm, SwatchForm):
         form.title = property(lambda _: "In hand")  # type: ignore[assignment, method-assign]
 
 
