@@ -1,6 +1,7 @@
 """``logbook garment``: a garment of several pieces in all its sizes, from the file of a plan."""
 
 import argparse
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
@@ -11,6 +12,7 @@ from logbook.commands.parser import Parser, add_common, units_of
 from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.joins import Joined
 from logbook.craft.garments.plan import GarmentPlan
+from logbook.craft.garments.published import Published
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.shapes import YOKES
 from logbook.craft.garments.together import yarn_of_piece
@@ -20,11 +22,20 @@ from logbook.craft.words.terms import Terms
 from logbook.errors import UsageError
 from logbook.tasks.garment_files import (
     pattern_text,
+    save_as_it_stands,
+    save_bytes_as_they_stand,
     save_garment_svg,
     save_garment_workbook,
     save_pattern_page,
     save_pattern_text,
     save_plan,
+)
+from logbook.tasks.garment_publishing import (
+    published,
+    published_drawing,
+    published_page,
+    published_workbook,
+    would_change,
 )
 from logbook.tasks.garment_words import notes, problems, rate_words
 from logbook.tasks.garments import GarmentAnswer, garment_called, keep, needs_book, read_plan, work_out
@@ -62,43 +73,82 @@ def run(arguments: argparse.Namespace) -> int:
     if plan is not None and not arguments.keep and not needs_book(plan):
         return _answered(arguments, plan, None)
     with book_of(arguments) as book:
-        return _answered(arguments, plan or garment_called(book, arguments.name).plan, book)
+        if plan is not None:
+            return _answered(arguments, plan, book)
+        garment = garment_called(book, arguments.name)
+        return _answered(arguments, garment.plan, book, published(garment))
 
 
-def _answered(arguments: argparse.Namespace, plan: GarmentPlan, book: Logbook | None) -> int:
-    answer = work_out(plan, book)
+def _answered(arguments: argparse.Namespace, plan: GarmentPlan, book: Logbook | None, before: Published | None = None) -> int:
+    """Answers by the plan; what was ``published`` of it is handed on as it was published."""
+    terms, units = Terms((arguments.lines or "us").upper()), units_of(arguments)
+    answer = None if before is not None and arguments.lines and not arguments.json else work_out(plan, book)
     if arguments.keep and book is not None:
         keep(book, plan)
     if arguments.save_plan is not None:
         save_plan(plan, arguments.save_plan, book)
+    if before is not None:
+        _write_published(arguments, before, terms, units, book)
+    elif answer is not None:
+        _write(arguments, answer, terms, units, book)
+    if answer is None:
+        print(before.texts[terms.value] if before is not None else "", end="")
+    elif arguments.json:
+        print_json(garment_json(answer, before))
+    elif arguments.lines:
+        print(pattern_text(answer, terms), end="")
+    else:
+        print_text("\n".join([garment_text(answer, units), *_as_published(answer, before)]))
+    return 0
+
+
+def _write(arguments: argparse.Namespace, answer: GarmentAnswer, terms: Terms, units: Units, book: Logbook | None) -> None:
     if arguments.svg is not None:
-        save_garment_svg(answer, _size_called(answer, arguments.size), arguments.svg, units_of(arguments), book)
-    terms = Terms((arguments.lines or "us").upper())
+        save_garment_svg(answer, _size_called(answer, arguments.size), arguments.svg, units, book)
     if arguments.text is not None:
         save_pattern_text(answer, terms, arguments.text, book)
     if arguments.workbook is not None:
         save_garment_workbook(answer, terms, arguments.workbook, book)
     if arguments.html is not None:
-        save_pattern_page(answer, terms, units_of(arguments), arguments.html, book)
-    if arguments.json:
-        print_json(garment_json(answer))
-    elif arguments.lines:
-        print(pattern_text(answer, terms), end="")
-    else:
-        print_text(garment_text(answer, units_of(arguments)))
-    return 0
+        save_pattern_page(answer, terms, units, arguments.html, book)
+
+
+def _write_published(arguments: argparse.Namespace, before: Published, terms: Terms, units: Units, book: Logbook | None) -> None:
+    if arguments.svg is not None:
+        size = _named(list(before.sizes), arguments.size)
+        save_as_it_stands(published_drawing(before, size, units), arguments.svg, book)
+    if arguments.text is not None:
+        save_as_it_stands(before.texts[terms.value], arguments.text, book)
+    if arguments.workbook is not None:
+        save_bytes_as_they_stand(published_workbook(before, terms), arguments.workbook, book)
+    if arguments.html is not None:
+        save_as_it_stands(published_page(before, terms, units), arguments.html, book)
+
+
+def _as_published(answer: GarmentAnswer, before: Published | None) -> list[str]:
+    """When it was published, and what would be otherwise now."""
+    if before is None:
+        return []
+    return [f"Published on {before.date}; text, page, drawing and workbook are as published.", *would_change(before, answer)]
 
 
 def _size_called(answer: GarmentAnswer, name: str | None) -> GarmentInSize:
     names = [size.name for size in answer.numbers]
+    return answer.numbers[names.index(_named(names, name))]
+
+
+def _named(names: Sequence[str], name: str | None) -> str:
     if name is not None and name not in names:
         raise UsageError(f"“{name}” is none of the sizes: they are {listed(names)}")
-    return answer.numbers[0 if name is None else names.index(name)]
+    return names[0] if name is None else name
 
 
-def garment_json(answer: GarmentAnswer) -> dict[str, Any]:
-    """All sizes; lengths in mm. ``problems`` and ``notes`` of all sizes stand once more at the end, with their sizes."""
+def garment_json(answer: GarmentAnswer, before: Published | None = None) -> dict[str, Any]:
+    """All sizes as they are now; lengths in mm. ``problems`` and ``notes`` of all sizes stand once more at the end, with their
+    sizes; of one that was published also its date and what would be otherwise now."""
+    said = {} if before is None else {"published": before.date, "would_change": list(would_change(before, answer))}
     return {
+        **said,
         "name": answer.plan.name,
         "sizes": [_size_json(answer, size) for size in answer.numbers],
         "problems": list(in_all_sizes([(size.name, problems(answer, size)) for size in answer.numbers])),

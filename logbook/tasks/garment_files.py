@@ -3,6 +3,7 @@
 import json
 from datetime import date
 from pathlib import Path
+from typing import BinaryIO
 
 from logbook.book.logbook import Logbook
 from logbook.craft.drawing.svg import to_svg
@@ -68,21 +69,32 @@ def save_pattern_text(answer: GarmentAnswer, terms: Terms, target: Path, book: L
     write_text(target, pattern_text(answer, terms), _never(book))
 
 
-def save_pattern_as_shown(text: str, target: Path, book: Logbook | None = None) -> None:
-    """Writes a pattern to a text file as it stands, such as one that was published. Raises RefusedError, in one sentence."""
+def save_as_it_stands(text: str, target: Path, book: Logbook | None = None) -> None:
+    """Writes a pattern, page or drawing as it stands, such as one that was published. Raises RefusedError, in one sentence."""
     write_text(target, text, _never(book))
+
+
+def save_bytes_as_they_stand(content: bytes, target: Path, book: Logbook | None = None) -> None:
+    """Writes a workbook as it stands, such as one that was published. Raises RefusedError, in one sentence."""
+
+    def write(stream: BinaryIO) -> None:
+        stream.write(content)
+
+    write_zip(target, write, _never(book))
+
+
+def garment_workbook(answer: GarmentAnswer, terms: Terms, stream: BinaryIO, day: str) -> None:
+    """Writes the workbook of a garment, worked out on that ISO day. Raises RefusedError, naming the text, for a name that no
+    sheet can hold."""
+    said = in_all_sizes([(size.name, (*problems(answer, size), *notes(answer, size))) for size in answer.numbers])
+    parts = [(part.heading, part_lines(part)) for part in whole_pattern(written(answer, terms))]
+    write_garment_workbook(stream, answer.plan.name or "A garment", answer.numbers, said, parts, day)
 
 
 def save_garment_workbook(answer: GarmentAnswer, terms: Terms, target: Path, book: Logbook | None = None) -> None:
     """Writes the garment to a workbook. Raises RefusedError, in one sentence."""
-    said = in_all_sizes([(size.name, (*problems(answer, size), *notes(answer, size))) for size in answer.numbers])
-    parts = [(part.heading, part_lines(part)) for part in whole_pattern(written(answer, terms))]
     today = date.today().isoformat()
-    write_zip(
-        target,
-        lambda stream: write_garment_workbook(stream, answer.plan.name or "A garment", answer.numbers, said, parts, today),
-        _never(book),
-    )
+    write_zip(target, lambda stream: garment_workbook(answer, terms, stream, today), _never(book))
 
 
 def save_pattern_page(answer: GarmentAnswer, terms: Terms, units: Units, target: Path, book: Logbook | None = None) -> None:

@@ -1,20 +1,33 @@
-"""A garment as it was published: its numbers in every size and its text, and what would be otherwise now."""
+"""A garment as it was published: its numbers, text and documents, and what would be otherwise now.
 
+The documents (pages to print, drawings, workbooks) are kept as they were made, not made anew: no later reading, plan or version
+of the program moves them.
+"""
+
+import base64
 import json
+import zlib
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any, NamedTuple
 
 from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.shaped_piece import ShapedPiece
 
+_COUNTS = ("chain", "first", "last", "rows")
+
 
 class Published(NamedTuple):
     """``date`` is ISO; ``texts`` the whole pattern by the terms it is in; ``sizes`` the numbers of each size by its name, those
-    of a piece by its name and what they count."""
+    of a piece by its name and what they count; ``packed`` the documents ("": none were kept)."""
 
     date: str
     texts: Mapping[str, str]
-    sizes: Mapping[str, Mapping[str, Mapping[str, int | None]]]
+    sizes: Mapping[str, Mapping[str, Mapping[str, Any]]]
+    packed: str = ""
+
+    def documents(self) -> Mapping[str, str]:
+        """The documents by their names. Raises ValueError or zlib.error if they can't be read."""
+        return dict(json.loads(zlib.decompress(base64.b85decode(self.packed)))) if self.packed else {}
 
 
 class Change(NamedTuple):
@@ -27,10 +40,13 @@ class Change(NamedTuple):
     now: int | None
 
 
-def published_text(date: str, texts: Mapping[str, str], sizes: Sequence[GarmentInSize]) -> str:
+def published_text(
+    date: str, texts: Mapping[str, str], sizes: Sequence[GarmentInSize], documents: Mapping[str, str] | None = None
+) -> str:
     """What is kept of a garment that is published, as JSON text."""
     numbers = {size.name: {piece.name: _numbers(piece) for piece in size.pieces} for size in sizes}
-    value = {"date": date, "texts": dict(texts), "sizes": numbers}
+    packed = base64.b85encode(zlib.compress(json.dumps(documents or {}, ensure_ascii=False).encode(), 9)).decode()
+    value = {"date": date, "texts": dict(texts), "sizes": numbers, "documents": packed}
     return json.dumps(value, ensure_ascii=False, separators=(",", ":"))
 
 
@@ -39,7 +55,7 @@ def published_of(text: str) -> Published:
     value = json.loads(text)
     texts = {str(terms): str(said) for terms, said in value["texts"].items()}
     sizes = {str(size): {str(name): dict(numbers) for name, numbers in pieces.items()} for size, pieces in value["sizes"].items()}
-    return Published(str(value["date"]), texts, sizes)
+    return Published(str(value["date"]), texts, sizes, str(value.get("documents", "")))
 
 
 def changes(before: Published, sizes: Sequence[GarmentInSize]) -> Iterator[Change]:
@@ -58,11 +74,14 @@ def changes(before: Published, sizes: Sequence[GarmentInSize]) -> Iterator[Chang
 
 
 def _of_piece(size: str, piece: str, was: Mapping[str, Any], now: Mapping[str, Any]) -> Iterator[Change]:
-    for what in ("chain", "first", "last", "rows"):
+    for what in _COUNTS:
         if was.get(what) != now.get(what) and not (what == "first" and was.get("chain") != now.get("chain")):
             yield Change(size, piece, what, was.get(what), now.get(what))
+    alike = all(was.get(what) == now.get(what) for what in _COUNTS)
+    if alike and was.get("levels", now["levels"]) != now["levels"]:
+        yield Change(size, piece, "levels", None, None)
 
 
-def _numbers(piece: ShapedPiece) -> dict[str, int | None]:
-    levels = piece.levels
-    return {"chain": piece.chain, "first": levels[0].stitches, "last": levels[-1].stitches, "rows": piece.rows}
+def _numbers(piece: ShapedPiece) -> dict[str, Any]:
+    levels = [[level.row, level.stitches] for level in piece.levels]
+    return {"chain": piece.chain, "first": levels[0][1], "last": levels[-1][1], "rows": piece.rows, "levels": levels}

@@ -3,15 +3,31 @@
 from collections.abc import Callable
 from pathlib import Path
 from tkinter import ttk
-from typing import NamedTuple
+from typing import NamedTuple, TypeVar
 
+from logbook.craft.garments.published import Published
 from logbook.errors import LogbookError, RefusedError
 from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker
 from logbook.pages.garments.garment_form import GarmentForm
 from logbook.pages.garments.other_yarn import OtherYarn
 from logbook.pages.session import Session
-from logbook.tasks.garment_files import pattern_html, save_garment_svg, save_pattern_as_shown, save_pattern_page, save_plan
-from logbook.tasks.garment_publishing import publish, take_back
+from logbook.tasks.garment_files import (
+    pattern_html,
+    save_as_it_stands,
+    save_bytes_as_they_stand,
+    save_garment_svg,
+    save_garment_workbook,
+    save_pattern_page,
+    save_plan,
+)
+from logbook.tasks.garment_publishing import (
+    publish,
+    published,
+    published_drawing,
+    published_page,
+    published_workbook,
+    take_back,
+)
 from logbook.tasks.garments import GarmentAnswer, read_plan
 from logbook.window.file_dialogs import ask_what_to_open, ask_where_to_save
 from logbook.window.garments.dialogs import ask_other_yarn
@@ -19,6 +35,8 @@ from logbook.window.keys import bind_keys
 from logbook.window.look import Look
 from logbook.window.message import tell
 from logbook.window.printing import Printer
+
+_Made = TypeVar("_Made")
 
 PLANS = [("Plan of a garment", "*.json"), ("All files", "*")]
 
@@ -48,6 +66,7 @@ class FileActions:
             ("Save the pattern as a &text…", "", self.save_text),
             ("Save the pattern as a pa&ge…", "", self.save_page),
             ("Save the &drawing…", "", self.save_drawing),
+            ("Save the &workbook…", "", self.save_workbook),
             ("", "", lambda: None),
             ("The same in another &yarn…", "", self.other_yarn),
             ("&Mark it as published", "", self.publish),
@@ -71,36 +90,52 @@ class FileActions:
         self._session.say("The whole pattern is copied.")
 
     def print(self) -> None:
-        """Opens the whole pattern, with its drawings, as a page in the browser."""
-        answer = self._whole()
-        if answer is not None:
-            html = pattern_html(answer, self._session.terms, self._session.units)
+        """Opens the whole pattern, with its drawings, as a page in the browser; what was published as it was published."""
+        terms, units = self._session.terms, self._session.units
+        html = self._made(lambda before: published_page(before, terms, units), lambda answer: pattern_html(answer, terms, units))
+        if html is not None:
             self.printer.show_page(html, "garment.html")
-            if self._form.saved is not None and self._form.saved.published is not None:
-                self._session.say("The page in the browser has the numbers of today; “Pattern” shows those that were published.")
 
     def save_text(self) -> None:
         """Asks where to, and writes the whole pattern there as text; what was published as it was published."""
         text = self._page.pattern()
         if text:
-            self._save_as(".txt", "Text", lambda to: save_pattern_as_shown(text, to, self._session.book))
+            self._save_as(".txt", "Text", lambda to: save_as_it_stands(text, to, self._session.book))
         else:
             self._whole()
 
     def save_page(self) -> None:
-        """Asks where to, and writes the whole pattern there as a page to print."""
-        session = self._session
-        self._save(".html", "Page", lambda answer, to: save_pattern_page(answer, session.terms, session.units, to, session.book))
+        """Asks where to, and writes the whole pattern there as a page to print; what was published as it was published."""
+        terms, units, book = self._session.terms, self._session.units, self._session.book
+        self._save(
+            ".html",
+            "Page",
+            lambda before, to: save_as_it_stands(published_page(before, terms, units), to, book),
+            lambda answer, to: save_pattern_page(answer, terms, units, to, book),
+        )
 
     def save_drawing(self) -> None:
-        """Asks where to, and writes the drawing of the size shown there."""
-        shown, session = self._page.card().size, self._session
+        """Asks where to, and writes the drawing of the size shown there; what was published as it was published."""
+        shown, units, book = self._page.card().size, self._session.units, self._session.book
 
         def write(answer: GarmentAnswer, to: Path) -> None:
             size = next(size for size in answer.numbers if size.name == shown)
-            save_garment_svg(answer, size, to, session.units, session.book)
+            save_garment_svg(answer, size, to, units, book)
 
-        self._save(".svg", "Drawing", write)
+        def write_published(before: Published, to: Path) -> None:
+            save_as_it_stands(published_drawing(before, shown, units), to, book)
+
+        self._save(".svg", "Drawing", write_published, write)
+
+    def save_workbook(self) -> None:
+        """Asks where to, and writes all numbers to a workbook there; what was published as it was published."""
+        terms, book = self._session.terms, self._session.book
+        self._save(
+            ".xlsx",
+            "Workbook",
+            lambda before, to: save_bytes_as_they_stand(published_workbook(before, terms), to, book),
+            lambda answer, to: save_garment_workbook(answer, terms, to, book),
+        )
 
     def save_plan(self) -> None:
         """Asks where to, and writes the plan as typed there; the window and the command take it in again."""
@@ -171,10 +206,31 @@ class FileActions:
             self._session.say(f"There is no pattern yet: {error}")
             return None
 
-    def _save(self, suffix: str, kind: str, write: Callable[[GarmentAnswer, Path], None]) -> None:
+    def _made(self, of_published: Callable[[Published], _Made], of_now: Callable[[GarmentAnswer], _Made]) -> _Made | None:
+        """What was published of the garment in hand, else what it is now; None, and said, if it can't be."""
+        try:
+            before = None if self._form.saved is None else published(self._form.saved)
+            if before is not None:
+                return of_published(before)
+        except RefusedError as error:
+            tell(self._frame, self.look, str(error))
+            return None
         answer = self._whole()
-        if answer is not None:
-            self._save_as(suffix, kind, lambda to: write(answer, to))
+        return None if answer is None else of_now(answer)
+
+    def _save(
+        self,
+        suffix: str,
+        kind: str,
+        of_published: Callable[[Published, Path], None],
+        of_now: Callable[[GarmentAnswer, Path], None],
+    ) -> None:
+        def writing_published(before: Published) -> Callable[[Path], None]:
+            return lambda to: of_published(before, to)
+
+        write = self._made(writing_published, lambda answer: lambda to: of_now(answer, to))
+        if write is not None:
+            self._save_as(suffix, kind, write)
 
     def _save_as(self, suffix: str, kind: str, write: Callable[[Path], None]) -> None:
         name = self._form.texts["name"].strip() or "garment"

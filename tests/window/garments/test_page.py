@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from logbook.pages.session import Session
+from logbook.tasks.garment_publishing import published, published_drawing, published_page, published_workbook
 from logbook.tasks.garments import garments
 from logbook.tasks.undoing import undo
 from logbook.window.garments.page import GarmentsPage
@@ -98,7 +99,7 @@ def test_the_other_sizes_follow_by_themselves(root: tk.Tk, page: GarmentsPage) -
 
 
 def test_the_pattern_is_written_copied_printed_and_published(
-    root: tk.Tk, page: GarmentsPage, session: Session, monkeypatch: pytest.MonkeyPatch
+    root: tk.Tk, page: GarmentsPage, session: Session, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:
     begin(root, page)
     hit(root, "<Control-s>")
@@ -111,12 +112,25 @@ def test_the_pattern_is_written_copied_printed_and_published(
     hit(root, "<Control-p>")
     assert "<svg" in Path(opened[0].removeprefix("file://")).read_text("utf-8")
     page.files.publish()
-    published = page.follow.pattern.text
+    text = page.follow.pattern.text
     page.form.type_in("piece 1: length", "70 cm")
     page._changed()
     page._show_pattern()
-    assert page.follow.pattern.text == published
+    assert page.follow.pattern.text == text
     assert "Now: " in page.follow.pattern.says["text"]
+    hit(root, "<Control-p>")
+    printed = Path(opened[-1].removeprefix("file://")).read_text("utf-8")
+    before = published(garments(session.book)[0])
+    assert before is not None
+    assert printed == published_page(before, session.terms, session.units)
+    for save, suffix in ((page.files.save_page, "html"), (page.files.save_drawing, "svg"), (page.files.save_workbook, "xlsx")):
+        target = tmp_path / f"a.{suffix}"
+        chosen_file(monkeypatch, target)
+        save()
+        assert target.stat().st_size > 1000
+    assert (tmp_path / "a.html").read_text("utf-8") == printed
+    assert (tmp_path / "a.svg").read_text("utf-8") == published_drawing(before, page.card.size, session.units)
+    assert (tmp_path / "a.xlsx").read_bytes() == published_workbook(before, session.terms)
 
 
 def test_pieces_fold_and_are_added_and_taken_out(root: tk.Tk, page: GarmentsPage) -> None:
