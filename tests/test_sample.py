@@ -27,7 +27,7 @@ HEADING = [
     "uid", "tag", "date", *YARN, "colour", "dye lot", "strands", "hook mm", "hook note", "foundation hook mm",
     *PATTERN, "worked", "worked by", "way of washing", "swatch grams", "swatch stitches", "swatch rows", "notes",
     *(f"{direction} {condition}" for condition in CONDITIONS for direction in ("stitches", "rows")),
-    "hung grams", "hung clip cm", "half-repeat plus", "written rows", "minutes", "ball price", "currency",
+    "hung grams", "hung clip cm", "half-repeat plus", "written rows", "minutes", "ball price", "currency", "pictures",
 ]  # fmt: skip
 
 ROWS = sheet(sample.SWATCHES)[1]

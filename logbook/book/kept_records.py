@@ -17,18 +17,19 @@ from logbook.book.schema import RECORDS, STEPS, take_steps
 from logbook.errors import LogbookError, RefusedError
 
 BY_NAME = ("yarn", "stitch_pattern", "body_chart")
-BY_UID = ("piece", "size", "made_piece", "garment")
-TABLES = ("yarn", "stitch_pattern", "piece", "size", "made_piece", "body_chart", "garment")
+BY_UID = ("piece", "size", "made_piece", "garment", "tester")
+TABLES = ("yarn", "stitch_pattern", "piece", "size", "made_piece", "body_chart", "garment", "tester")
 """In the order in which they can be written."""
 _FILLED_ONLY = ("yarn", "stitch_pattern")
 _REFERENCES = {
     "piece": {"swatch": "swatch", "edge_swatch": "swatch"},
     "size": {"piece": "piece"},
     "made_piece": {"piece": "piece", "swatch": "swatch"},
+    "tester": {"piece": "piece", "garment": "garment"},
 }
 _WORDS = {
     "yarn": "yarn", "stitch_pattern": "stitch pattern", "piece": "piece", "size": "size", "made_piece": "made piece",
-    "body_chart": "body chart", "garment": "garment",
+    "body_chart": "body chart", "garment": "garment", "tester": "tester",
 }  # fmt: skip
 
 Row = Mapping[str, Any]
@@ -90,8 +91,10 @@ def differing(
     ``swatches`` are the uids that there are or will be.
     """
     known = {table: {} if connection is None else dict(_rows(connection, table)) for table in TABLES}
-    there = {"swatch": set(swatches), "piece": set(known["piece"])}
-    there["piece"].update(str(row.values["uid"]) for row in rows if row.table == "piece")
+    there = {"swatch": set(swatches), "piece": set(known["piece"]), "garment": set(known["garment"])}
+    for row in rows:
+        if row.table in ("piece", "garment"):
+            there[row.table].add(str(row.values["uid"]))
     changed, troubles = [], []
     for row in rows:
         trouble = _trouble(row, known, there)
@@ -147,9 +150,8 @@ def _trouble(row: KeptRow, known: Mapping[str, Mapping[str, Row]], there: Mappin
         )
     for column, table in _REFERENCES.get(row.table, {}).items():
         if values[column] and values[column] not in there[table]:
-            missing = "swatch" if table == "swatch" else "piece"
             return Trouble(
-                row.table, row.row, column, f"Its {missing} is neither in the workbook nor in the logbook: take both in."
+                row.table, row.row, column, f"Its {table} is neither in the workbook nor in the logbook: take both in."
             )
     if row.table in ("piece", "garment"):
         for uid, other in known[row.table].items():

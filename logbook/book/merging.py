@@ -29,6 +29,7 @@ _USES = {
     "piece": (("swatch", "swatch"), ("edge_swatch", "swatch")),
     "size": (("piece", "piece"),),
     "made_piece": (("piece", "piece"), ("swatch", "swatch")),
+    "tester": (("piece", "piece"), ("garment", "garment")),
 }
 """Which columns speak of which tables."""
 PARTS = {"reading": "swatch", "size": "piece"}

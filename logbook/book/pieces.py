@@ -89,9 +89,8 @@ def put_made_piece(writing: Writing, made: MadePiece) -> str:
     uid = made.uid or new_uid()
     if not made.name.strip():
         raise RefusedError("A made piece needs a name: type one and save again.")
-    sizes = (made.predicted_width_mm, made.washed_width_mm, made.predicted_length_mm, made.washed_length_mm)
-    if any(size is not None and size <= 0 for size in sizes):
-        raise RefusedError(f"The widths and lengths of “{made.name}” must be more than 0.")
+    if any((amount := getattr(made, name)) is not None and amount <= 0 for name in _ABOVE_NOUGHT):
+        raise RefusedError(f"Widths, lengths, grams and hours of “{made.name}” must be more than 0.")
     for table, record in (("piece", made.piece), ("swatch", made.swatch)):
         if record:
             _require_there(writing.connection, table, record)
@@ -108,29 +107,40 @@ def remove_made_piece(writing: Writing, uid: str) -> None:
 def predicted_and_measured(connection: sqlite3.Connection) -> list[Made]:
     """What every made piece that was measured teaches of the hand that made it: its own maker's, else that of its swatch.
 
-    Of a piece worked sideways the stitches run up its length. Raises DamagedError if its plan can't be read.
+    Of a piece worked sideways the stitches run up its length. What it used tells of the swatch's yarn and stitch, unless another
+    yarn was really used. Raises DamagedError if its plan can't be read.
     """
     found = []
-    for hand, name, plan, *sizes in connection.execute(_MADE_SIZES):
-        across, up = ((before, after) if before and after else None for before, after in (sizes[:2], sizes[2:]))
+    for hand, name, plan, yarn, stitch, planned_of, used, *amounts in connection.execute(_MADE_SIZES):
+        pairs = zip(amounts[::2], amounts[1::2], strict=True)
+        across, up, grams, minutes = ((before, after) if before and after else None for before, after in pairs)
         if plan is not None and plan_of(name, plan).sideways:
             across, up = up, across
-        if across or up:
-            found.append(Made(hand, across, up))
+        if used and folded(used) != folded(planned_of or ""):
+            yarn = stitch = ""
+        if across or up or grams or minutes:
+            found.append(Made(hand, across, up, yarn or "", stitch or "", grams, minutes))
     return found
 
 
 _MADE_SIZES = """SELECT coalesce(nullif(trim(made_piece.worked_by), ''), swatch.worked_by, ''), piece.name, piece.plan,
-    predicted_width_mm, washed_width_mm, predicted_length_mm, washed_length_mm
+    swatch.yarn, swatch.stitch_pattern, yarn.name, trim(made_piece.yarn_used),
+    predicted_width_mm, washed_width_mm, predicted_length_mm, washed_length_mm,
+    predicted_grams, grams_used, predicted_minutes, made_piece.minutes
     FROM made_piece LEFT JOIN swatch ON swatch.uid = made_piece.swatch LEFT JOIN piece ON piece.uid = made_piece.piece
-    ORDER BY made_piece.rowid"""
+    LEFT JOIN yarn ON yarn.uid = swatch.yarn ORDER BY made_piece.rowid"""
+_ABOVE_NOUGHT = (
+    "predicted_width_mm", "washed_width_mm", "predicted_length_mm", "washed_length_mm", "predicted_grams", "grams_used",
+    "predicted_minutes", "minutes",
+)  # fmt: skip
 
 
 _PLANNED_WORDS = """SELECT piece.uid, piece.name, piece.notes,
     (SELECT group_concat(size.name, ' ') FROM size WHERE size.piece = piece.uid), swatch_words.folded
     FROM piece LEFT JOIN swatch_words ON swatch_words.swatch = piece.swatch ORDER BY piece.name"""
 _MADE_WORDS = """SELECT made_piece.uid, made_piece.name, made_piece.size, made_piece.date, made_piece.fits, made_piece.notes,
-    piece.name, swatch_words.folded FROM made_piece LEFT JOIN piece ON piece.uid = made_piece.piece
+    made_piece.worked_by, made_piece.yarn_used, made_piece.lot_used, made_piece.changed, made_piece.wear, piece.name,
+    swatch_words.folded FROM made_piece LEFT JOIN piece ON piece.uid = made_piece.piece
     LEFT JOIN swatch_words ON swatch_words.swatch = made_piece.swatch ORDER BY made_piece.date DESC, made_piece.name"""
 
 

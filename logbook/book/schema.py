@@ -8,7 +8,8 @@ A piece's ``plan`` is one JSON text of all that is wanted. It is only ever read 
 version of the arithmetic knows besides then changes neither this table nor the kept changes of it. What a size says otherwise
 are columns, since a run is a table of them. ``published`` is the run as it was set, as JSON text. A body chart's ``sizes`` are
 its table as typed, a size a line and its cells parted by ``;``, the heading first. A garment's ``plan`` is
-one JSON text too.
+one JSON text too. The readings of a made piece and of a tester are text as a cell of the log has it, ``wear`` a line for each
+day it was measured. ``pictures`` names files beside the logbook by what they hold (``pictures.py``).
 
 ``counter`` of the logbook is raised by every writing transaction, so that two states of one logbook can be told and put in order
 whatever any clock says. Every change has a digest of itself and of all before it, and the logbook that of the last
@@ -121,7 +122,27 @@ _STEP_3 = (
     f"CREATE INDEX change_took_reading ON change ({SWATCH_OF_TAKEN}) WHERE record_table = 'reading' AND after IS NULL",
 )
 
-STEPS = (_STEP_1, _STEP_2, _STEP_3)
+_STEP_4 = (
+    "ALTER TABLE swatch ADD COLUMN pictures TEXT NOT NULL DEFAULT ''",
+    "ALTER TABLE made_piece ADD COLUMN predicted_grams REAL",
+    "ALTER TABLE made_piece ADD COLUMN predicted_minutes REAL",
+    "ALTER TABLE made_piece ADD COLUMN predicted_growth_mm REAL",
+    "ALTER TABLE made_piece ADD COLUMN worked_readings TEXT NOT NULL DEFAULT ''",
+    "ALTER TABLE made_piece ADD COLUMN washed_readings TEXT NOT NULL DEFAULT ''",
+    "ALTER TABLE made_piece ADD COLUMN wear TEXT NOT NULL DEFAULT ''",
+    "ALTER TABLE made_piece ADD COLUMN pictures TEXT NOT NULL DEFAULT ''",
+    """CREATE TABLE tester (
+        uid TEXT PRIMARY KEY, name TEXT NOT NULL,
+        piece TEXT REFERENCES piece (uid) DEFERRABLE INITIALLY DEFERRED,
+        garment TEXT REFERENCES garment (uid) DEFERRABLE INITIALLY DEFERRED,
+        size TEXT NOT NULL, state TEXT NOT NULL, readings TEXT NOT NULL, part TEXT NOT NULL, width_mm REAL, length_mm REAL,
+        said TEXT NOT NULL
+    ) STRICT""",
+    "CREATE INDEX tester_of_piece ON tester (piece)",
+    "CREATE INDEX tester_of_garment ON tester (garment)",
+)
+
+STEPS = (_STEP_1, _STEP_2, _STEP_3, _STEP_4)
 """Each step's statements, first to last; the schema's number is how many have been taken."""
 
 _AFTER: Mapping[int, Callable[[sqlite3.Connection], None]] = {2: reckon_anew}
@@ -147,7 +168,7 @@ RECORDS: dict[str, tuple[str, ...]] = {
     "swatch": (
         "tag", "date", "yarn", "stitch_pattern", "colour", "dye_lot", "strands", "hook_mm", "hook_note",
         "foundation_hook_mm", "worked", "worked_by", "way_of_washing", "swatch_grams", "swatch_stitches", "swatch_rows",
-        "notes", "hung_grams", "hung_clip_mm", "minutes",
+        "notes", "hung_grams", "hung_clip_mm", "minutes", "pictures",
     ),
     "reading": (
         "swatch", "place", "condition", "number", "counted", "length_mm", "is_count", "inches", "finest", "text",
@@ -160,11 +181,13 @@ RECORDS: dict[str, tuple[str, ...]] = {
     "made_piece": (
         "name", "piece", "swatch", "size", "date", "chain", "rows", "hook_mm", "predicted_width_mm", "predicted_length_mm",
         "worked_width_mm", "worked_length_mm", "washed_width_mm", "washed_length_mm", "fits", "notes", "worked_by", "yarn_used",
-        "lot_used", "grams_used", "minutes", "changed",
+        "lot_used", "grams_used", "minutes", "changed", "predicted_grams", "predicted_minutes", "predicted_growth_mm",
+        "worked_readings", "washed_readings", "wear", "pictures",
     ),
     "body_chart": ("name", "sizes"),
     "assumption": ("value",),
     "garment": ("name", "plan", "published", "notes", "position"),
+    "tester": ("name", "piece", "garment", "size", "state", "readings", "part", "width_mm", "length_mm", "said"),
 }  # fmt: skip
 """The tables whose every change is kept, with their columns beside uid."""
 
@@ -179,6 +202,13 @@ YOUNGER: Mapping[int, Mapping[str, Mapping[str, Any]]] = {
         "swatch": {"minutes": None},
         "made_piece": {
             "worked_by": "", "yarn_used": "", "lot_used": "", "grams_used": None, "minutes": None, "changed": "",
+        },
+    },
+    4: {
+        "swatch": {"pictures": ""},
+        "made_piece": {
+            "predicted_grams": None, "predicted_minutes": None, "predicted_growth_mm": None, "worked_readings": "",
+            "washed_readings": "", "wear": "", "pictures": "",
         },
     },
 }  # fmt: skip

@@ -14,12 +14,13 @@ from logbook.sheets.limits import RawCell, RawSheet
 NAMES = {
     "yarn": "Kept yarns", "stitch_pattern": "Kept patterns", "piece": "Kept pieces", "size": "Kept sizes",
     "made_piece": "Kept made pieces", "body_chart": "Kept body charts", "garment": "Kept garments",
+    "tester": "Kept testers",
 }  # fmt: skip
 _TABLES = {name: table for table, name in NAMES.items()}
 TOP = 4
 _CHUNK = 16_000
 _FURTHER = re.compile(r"(.+) \((\d+)\)\Z")
-_WIDE = ("plan", "published", "sizes", "rows_text", "notes", "changed")
+_WIDE = ("plan", "published", "sizes", "rows_text", "notes", "changed", "wear", "said")
 
 
 class KeptCells(NamedTuple):

@@ -171,14 +171,9 @@ def _cloth(piece: PieceWish, basis: Basis) -> Cloth:
     except RefusedError as refused:
         raise RefusedError(f"“{piece.name}”: {refused}") from refused
     swatch = basis.swatch
-    stitches = (swatch.swatch_stitches or 0) * (swatch.swatch_rows or 0)
-    minutes = swatch.minutes
     return Cloth(
         gauges=gauges,
         colour=swatch.colour,
-        minutes=minutes / stitches if minutes and stitches else None,
-        ball_price=swatch.yarn.ball_price if swatch.yarn else None,
-        currency=swatch.yarn.currency if swatch.yarn else "",
         flat=swatch.worked != "round",
     )
 

@@ -18,7 +18,7 @@ from logbook.sheets.swatch_rows import Problem
 
 _WORDS = {
     "yarn": "yarn", "stitch_pattern": "stitch pattern", "piece": "piece", "made_piece": "made piece", "body_chart": "body chart",
-    "garment": "garment",
+    "garment": "garment", "tester": "tester",
 }  # fmt: skip
 
 

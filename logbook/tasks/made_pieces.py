@@ -8,11 +8,10 @@ from logbook.book.logbook import Logbook
 from logbook.book.search import Filters, matching
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.pieces.options import Option
+from logbook.craft.pieces.piece import PieceNumbers
 from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.craft.swatches.conditions import Direction
-from logbook.craft.words.lengths import Units, show_difference, show_length
-from logbook.craft.words.numbers import show_percent
 from logbook.tasks.pieces import PieceAnswer
 
 
@@ -32,8 +31,8 @@ def made_from(piece: PlannedPiece, answer: PieceAnswer, size: str = "", hook_mm:
 
 
 def predicted(made: MadePiece, answer: PieceAnswer) -> MadePiece:
-    """The same with the sizes that the swatch alone, without the lean of the hand, predicts for the chains and rows really
-    worked (None: as planned): what it then measures teaches the lean.
+    """The same with the sizes, yarn and time that the swatch alone, without what the hand taught, predicts for the chains and
+    rows really worked (None: as planned): what it then measures and uses teaches the hand's own.
     """
     numbers, plan, length = answer.numbers, answer.plan, answer.numbers.length
     stitches = 0 if made.chain is None else made.chain - numbers.chain
@@ -41,11 +40,22 @@ def predicted(made: MadePiece, answer: PieceAnswer) -> MadePiece:
     side, up = 2 * plan.side_edging_mm, plan.top_edging_mm + plan.bottom_edging_mm
     across, along = (Direction.ROWS, Direction.STITCHES) if plan.sideways else (Direction.STITCHES, Direction.ROWS)
     more = {Direction.STITCHES: stitches, Direction.ROWS: rows}
+    share = _share_worked(numbers, stitches, rows)
+    drift, growth = answer.gauges.drift, numbers.growth
     return replace(
         made,
+        predicted_grams=None if numbers.yarn is None else numbers.yarn.grams / drift.grams.factor * share,
+        predicted_minutes=None if numbers.time is None else numbers.time.minutes / drift.minutes.factor * share,
+        predicted_growth_mm=growth.mm if growth is not None and growth.near and growth.mm > 0 else None,
         predicted_width_mm=_by_the_swatch(numbers.width, side, more[across], across, answer.gauges),
         predicted_length_mm=None if length is None else _by_the_swatch(length, up, more[along], along, answer.gauges),
     )
+
+
+def _share_worked(numbers: PieceNumbers, stitches: int, rows: int) -> float:
+    """How much of the cloth that was planned was worked, with so many more stitches and rows."""
+    planned = numbers.stitches * (numbers.rows or 1)
+    return max(numbers.stitches + stitches, 0) * max((numbers.rows or 1) + rows, 0) / planned
 
 
 def _by_the_swatch(told: Option, edgings_mm: float, more: int, direction: Direction, gauges: PieceGauges) -> float:
@@ -74,21 +84,3 @@ def find_made(book: Logbook, filters: Filters) -> list[MadePiece]:
         words = set(kept.matching_pieces(connection, filters.words))
         made = kept.made_pieces(connection).values()
     return [one for one in made if one.uid in words and (swatches is None or one.swatch in swatches)]
-
-
-def beside_each_other(made: MadePiece, units: Units) -> list[str]:
-    """Predicted beside measured, a sentence for the width and one for the length, as far as both are known."""
-    return [
-        f"{what}: predicted {show_length(before, units)}, measured {show_length(after, units)} "
-        f"({show_difference(after - before, units)}, {_signed(after / before - 1)})."
-        for what, before, after in (
-            ("Width", made.predicted_width_mm, made.washed_width_mm),
-            ("Length", made.predicted_length_mm, made.washed_length_mm),
-        )
-        if before is not None and after is not None
-    ]
-
-
-def _signed(share: float) -> str:
-    shown = show_percent(share)
-    return shown if shown.startswith("−") or shown == "0 %" else f"+{shown}"

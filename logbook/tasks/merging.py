@@ -19,6 +19,7 @@ __all__ = ["MergeAnswer", "Prefer", "Question", "merge"]
 _KINDS = {
     "yarn": "yarn", "stitch_pattern": "stitch pattern", "swatch": "swatch", "piece": "piece", "made_piece": "made piece",
     "garment": "garment", "body_chart": "body chart", "assumption": "assumption",
+    "tester": "tester",
 }  # fmt: skip
 
 
@@ -135,7 +136,7 @@ def _called(sides: tuple[sqlite3.Connection, ...], conflict: Conflict) -> str:
             names = connection.execute(f"SELECT {NAMES[parent]} FROM {parent} WHERE uid = ({whole})", (conflict.record,))
             called = f"{_KINDS[parent]} %s, {table}"
         else:
-            column = NAMES.get(table, "name" if table == "made_piece" else "uid")
+            column = NAMES.get(table, "name" if table in ("made_piece", "tester") else "uid")
             names = connection.execute(f"SELECT {column} FROM {table} WHERE uid = ?", (conflict.record,))
             called = f"{_KINDS[table]} %s"
         if row := names.fetchone():

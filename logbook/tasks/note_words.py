@@ -22,8 +22,10 @@ from logbook.craft.pieces.notes import (
     Plain,
     PlusNotUsed,
     TheirWidth,
+    TimeTaken,
     TooSmall,
     Washed,
+    YarnUsed,
 )
 from logbook.craft.pieces.starting_chain import ChainRule
 from logbook.craft.swatches.conditions import Direction
@@ -87,7 +89,7 @@ def _sentences(note: Note, units: Units) -> Iterator[str]:
 
 def _sentence(
     note: Plain | PlusNotUsed | NotAllowed | TheirWidth
-    | CantTellApart | Drift | TooSmall | OddRib | Verdict | EdgeRows | Growth | Clip | AllAlike
+    | CantTellApart | Drift | YarnUsed | TimeTaken | TooSmall | OddRib | Verdict | EdgeRows | Growth | Clip | AllAlike
     | EdgesPart | HookParts,
     units: Units,
 ) -> str:  # fmt: skip
@@ -107,6 +109,10 @@ def _sentence(
             return f"Chains {step} apart differ by less than the give or take: either may come nearer."
         case Drift():
             return _drift(note)
+        case YarnUsed(drift):
+            return _used(drift, "yarn", "piece")
+        case TimeTaken(drift):
+            return _used(drift, "time", "timed piece")
         case TooSmall(opening, give):
             return _too_small(opening, give, units)
         case OddRib(rows):
@@ -182,6 +188,20 @@ def _drift(drift: Drift) -> str:
     return (
         f"{whose} {drift.direction.value} come out {lean} {more if drift.lean > 0 else less} in a piece than on its swatch, "
         f"{learned}: {comes}, and a piece may still differ by up to {up_to}."
+    )
+
+
+def _used(drift: Drift, what: str, of: str) -> str:
+    whose = f"{drift.hand}’s pieces" if drift.hand else "Your pieces"
+    known, up_to = f"learned from {counted(drift.pieces, of)}", show_percent(drift.give_or_take)
+    change = show_percent(abs(math.expm1(drift.lean)))
+    if change == "0 %":
+        return f"The {what} of a piece of this yarn and stitch may differ by up to {up_to} from what the swatch says ({known})."
+    comes = "this is counted in" if drift.counted else "this is left out here, as other hands will work it"
+    more = "more" if drift.lean > 0 else "less"
+    return (
+        f"{whose} of this yarn and stitch take {change} {more} {what} than the swatch says, {known}: {comes}, and one may still "
+        f"differ by up to {up_to}."
     )
 
 

@@ -140,12 +140,13 @@ def basis_of(book: Logbook, swatch: str, edge_swatch: str = "") -> Basis:
 def basis_in(connection: sqlite3.Connection, swatch: str, edge_swatch: str = "") -> Basis:
     """``basis_of`` from an open connection."""
     own = swatch_there(connection, swatch)
+    others = tuple(swatches(connection, swatches_of_yarn(connection, own.yarn.uid)) if own.yarn else ())
     return Basis(
         swatch=own,
-        others=tuple(swatches(connection, swatches_of_yarn(connection, own.yarn.uid)) if own.yarn else ()),
+        others=others,
         edge_swatch=swatch_there(connection, edge_swatch) if edge_swatch else None,
         assumed=kept_assumptions(connection),
-        drift=learnt_drift(connection).of(own.worked_by),
+        drift=learnt_drift(connection).of_swatch(own, others),
     )
 
 

@@ -37,5 +37,6 @@ def test_a_released_step_stands_as_it_was() -> None:
         "30e8a5b8d13fbc0deb9e54b0bdba6c102d08b1195d3ecbf5f791246c311d73a6",
         "7d11f40a850d206b6892a03ca95bfc3f35a0dbe5916dc9586fe30f0642283b20",
         "75e9a19b15221be0f7ada4d5ab081aea74b1380f11be5177158c115825e764a3",
+        "b0ba3e34b6d3c7cf707aef891aa2be5903328fc1f5728b0623ed2e4d750cc86c",
     ]
     assert [hashlib.sha256("\n".join(step).encode()).hexdigest() for step in schema.STEPS] == known

@@ -13,13 +13,13 @@ from logbook.errors import RefusedError
 from logbook.tasks.find import Filters
 from logbook.tasks.keeping import Logbook
 from logbook.tasks.made_pieces import (
-    beside_each_other,
     delete_made_piece,
     find_made,
     made_from,
     predicted,
     save_made_piece,
 )
+from logbook.tasks.made_words import beside_each_other
 from logbook.tasks.pieces import PieceAnswer, basis_of_tag, delete_piece, made_pieces, planned_pieces, save_piece, work_out_piece
 from logbook.tasks.undoing import undo
 from tests.support.cloth import VEST

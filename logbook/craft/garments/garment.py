@@ -14,8 +14,9 @@ from logbook.craft.garments.plan import GarmentPlan, PieceWish
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.shapes import CROWN, EDGING, HALF_FRONT, PANEL, RAGLAN, ROUND_YOKE, TAPERED, TRIANGLE, YOKES
 from logbook.craft.garments.tapers import tapered_panel
-from logbook.craft.garments.together import YarnOf, cost, hours, yarns
+from logbook.craft.garments.together import YarnOf, cost, time_of, yarns
 from logbook.craft.garments.yokes import raglan_yoke, round_yoke
+from logbook.craft.pieces.time_and_money import TimeNeeded
 from logbook.craft.words.numbers import half_up
 from logbook.errors import RefusedError
 
@@ -39,8 +40,13 @@ class GarmentInSize:
     pieces: tuple[ShapedPiece, ...]
     joins: tuple[Joined, ...]
     yarn: tuple[YarnOf, ...]
-    hours: float | None
+    time: TimeNeeded | None
     cost: tuple[float, str] | None
+
+    @property
+    def hours(self) -> float | None:
+        """How long it takes."""
+        return self.time.hours if self.time else None
 
     @property
     def name(self) -> str:
@@ -175,7 +181,7 @@ def _in_size(
     pieces = tuple(done[wish.name] for wish in plan.pieces if wish.name in done)
     needed = yarns(pieces, cloths, joins)
     return GarmentInSize(
-        size=size, pieces=pieces, joins=tuple(joins), yarn=needed, hours=hours(pieces, cloths), cost=cost(needed, cloths)
+        size=size, pieces=pieces, joins=tuple(joins), yarn=needed, time=time_of(pieces, cloths), cost=cost(needed, cloths)
     )
 
 

@@ -8,6 +8,7 @@ from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.joins import Joined
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.pieces.seams import SEAMS
+from logbook.craft.pieces.time_and_money import TimeNeeded, time_needed, time_together, yarn_cost
 from logbook.craft.pieces.yarn_needed import YarnNeeded, together, yarn_needed
 
 
@@ -29,7 +30,7 @@ def yarn_of_piece(piece: ShapedPiece, cloth: Cloth, joins: Sequence[Joined] = ()
     own = [joined for joined in joins if joined.wish.of == piece.name and not joined.goes_on]
     thread = 0.0 if seam is None else alike * math.fsum(seam.thread_mm(joined.a.mm) for joined in own)
     area = ((float(piece.stitches_worked * alike), 1.0),)
-    return yarn_needed(gauges.weight, area, thread, gauges.yarn, gauges.drift.stitches, gauges.assumptions.reserve)
+    return yarn_needed(gauges.weight, area, thread, gauges.yarn, gauges.drift.grams, gauges.assumptions.reserve)
 
 
 def yarns(pieces: Sequence[ShapedPiece], cloths: Mapping[str, Cloth], joins: Sequence[Joined]) -> tuple[YarnOf, ...]:
@@ -50,21 +51,23 @@ def yarns(pieces: Sequence[ShapedPiece], cloths: Mapping[str, Cloth], joins: Seq
     )
 
 
-def hours(pieces: Sequence[ShapedPiece], cloths: Mapping[str, Cloth]) -> float | None:
-    """The hours of all pieces; None if the minutes of a swatch are not known."""
-    minutes = [(cloths[piece.name].minutes, piece.stitches_worked * piece.wish.alike) for piece in pieces]
-    if any(each is None for each, _ in minutes):
-        return None
-    return math.fsum(each * stitches for each, stitches in minutes if each is not None) / 60
+def time_of(pieces: Sequence[ShapedPiece], cloths: Mapping[str, Cloth]) -> TimeNeeded | None:
+    """The time of all pieces; None if the minutes of a swatch are not known."""
+    gauges = {piece.name: cloths[piece.name].gauges for piece in pieces}
+    return time_together(
+        time_needed(
+            gauges[piece.name].minutes_a_stitch, piece.stitches_worked * piece.wish.alike, gauges[piece.name].drift.minutes
+        )
+        for piece in pieces
+    )
 
 
 def cost(of: Sequence[YarnOf], cloths: Mapping[str, Cloth]) -> tuple[float, str] | None:
     """The price of all balls and its currency; None if a price is not known or currencies differ."""
-    known = {(c.gauges.yarn.name, c.colour): (c.ball_price, c.currency) for c in cloths.values()}
-    prices = [(known[(need.yarn, need.colour)], need.needed.balls) for need in of]
-    if not prices or any(price is None or balls is None for (price, _), balls in prices):
+    known = {(cloth.gauges.yarn.name, cloth.colour): cloth.gauges.yarn for cloth in cloths.values()}
+    yarns_used = [(known[(need.yarn, need.colour)], need.needed.balls) for need in of]
+    prices = [yarn_cost(yarn, balls) for yarn, balls in yarns_used]
+    currencies = {yarn.currency for yarn, _ in yarns_used}
+    if not prices or None in prices or len(currencies) != 1:
         return None
-    currencies = {currency for (_, currency), _ in prices}
-    if len(currencies) != 1:
-        return None
-    return math.fsum((price or 0.0) * (balls or 0) for (price, _), balls in prices), currencies.pop()
+    return math.fsum(price or 0.0 for price in prices), currencies.pop()

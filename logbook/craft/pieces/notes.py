@@ -66,6 +66,18 @@ class Washed(NamedTuple):
     direction: Direction
 
 
+class YarnUsed(NamedTuple):
+    """How much more or less yarn than its swatch says a hand uses of it."""
+
+    drift: Drift
+
+
+class TimeTaken(NamedTuple):
+    """How much longer or shorter than its swatch says a hand takes."""
+
+    drift: Drift
+
+
 class TooSmall(NamedTuple):
     """An opening that a part of the body does not go through as it is; ``give`` of the cloth, relative, None: not known."""
 
@@ -121,6 +133,6 @@ class HookParts(NamedTuple):
 
 Note = (
     Plain | PlusNotUsed | NotAllowed | TheirWidth
-    | CantTellApart | Washed | Drift | TooSmall | OddRib | Verdict | Fit | EdgesOf | EdgeRows | Growth | Clip
-    | AllAlike | EdgesPart | HookParts
+    | CantTellApart | Washed | Drift | YarnUsed | TimeTaken | TooSmall | OddRib | Verdict | Fit | EdgesOf | EdgeRows | Growth
+    | Clip | AllAlike | EdgesPart | HookParts
 )  # fmt: skip

@@ -13,6 +13,7 @@ from logbook.craft.pieces.fit import ADULT_HEAD_MM, Fit, panel_width
 from logbook.craft.pieces.marks import Mark, Neck
 from logbook.craft.pieces.options import Choose, Option, Parity
 from logbook.craft.pieces.seams import seam_called
+from logbook.craft.pieces.time_and_money import TimeNeeded
 from logbook.craft.pieces.yarn_needed import YarnNeeded
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.words.lengths import NO_EASE, Ease
@@ -130,7 +131,8 @@ class PieceNumbers:
 
     ``width`` and ``length`` are the options taken, one of stitches, one of rows.
     ``rows`` = ``set_up`` + whole groups + ``closing``; None, as ``length``, where no length was wanted. Slit, armhole and
-    neck are None where they were not wanted. ``clip_grams`` is the weight to try hanging with, ``growth`` what hanging adds.
+    neck are None where they were not wanted. ``stitches_worked`` are those of all panels and edgings, None where there are no
+    rows to count; yarn and time are for them all. ``clip_grams`` is the weight to try hanging with, ``growth`` what hanging adds.
     """
 
     chain: int
@@ -147,7 +149,9 @@ class PieceNumbers:
     armhole: Mark | None
     neck: Neck | None
     fit: Fit | None
+    stitches_worked: float | None
     yarn: YarnNeeded | None
+    time: TimeNeeded | None
     clip_grams: float | None
     growth: Growth | None
 

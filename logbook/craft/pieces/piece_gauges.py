@@ -23,8 +23,9 @@ class PieceGauges:
     """What a piece is reckoned with. ``rows`` and what follows is None, or empty, where nothing was measured.
 
     ``stitches``, ``rows`` and ``edge`` are those of a whole piece: the swatch's with the lean of the hand counted in, if it is
-    (``leaning``). ``condition`` is the state that finished sizes speak of, ``gauges`` all gauges by condition and direction.
-    ``swatch_grams``, ``hung_grams`` and ``hung_clip_mm`` are those of the swatch that hung.
+    (``leaning``); ``weight`` and ``minutes_a_stitch`` are the swatch's. ``condition`` is the state that finished sizes speak of,
+    ``gauges`` all gauges by condition and direction. ``swatch_grams``, ``hung_grams`` and ``hung_clip_mm`` are those of the
+    swatch that hung.
     """
 
     pattern: StitchPattern
@@ -40,6 +41,7 @@ class PieceGauges:
     hung_grams: float | None = None
     hung_clip_mm: float | None = None
     yarn: Yarn = field(default_factory=Yarn)
+    minutes_a_stitch: float | None = None
 
     def leaning(self) -> "PieceGauges":
         """The same of the swatch's gauges, with the lean of the hand counted in."""
@@ -126,6 +128,7 @@ def gauges_for(
         hung_grams=swatch.hung_grams,
         hung_clip_mm=swatch.hung_clip_mm,
         yarn=swatch.yarn or Yarn(),
+        minutes_a_stitch=swatch.minutes_a_stitch,
     )
 
 

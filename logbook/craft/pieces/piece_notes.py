@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from logbook.craft.pieces.chain_notes import rule_notes
 from logbook.craft.pieces.edge_stitches import rows_higher
 from logbook.craft.pieces.fit import BodyOpening, Verdict
-from logbook.craft.pieces.notes import Clip, EdgeRows, EdgesOf, Note, OddRib, Plain, TooSmall, Washed
+from logbook.craft.pieces.notes import Clip, EdgeRows, EdgesOf, Note, OddRib, Plain, TimeTaken, TooSmall, Washed, YarnUsed
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.pieces.piece_numbers import chain_rule
@@ -54,6 +54,10 @@ def gauge_remarks(swatch: Swatch, plan: PiecePlan, gauges: PieceGauges, *, rows:
     yield gauges.drift.stitches
     if rows and gauges.rows is not None:
         yield gauges.drift.rows
+    if rows and gauges.weight is not None and gauges.drift.grams.pieces:
+        yield YarnUsed(gauges.drift.grams)
+    if rows and gauges.minutes_a_stitch is not None and gauges.drift.minutes.pieces:
+        yield TimeTaken(gauges.drift.minutes)
 
 
 def _openings(plan: PiecePlan, numbers: PieceNumbers) -> Iterator[BodyOpening]:

@@ -1,5 +1,6 @@
 """The numbers of a piece, worked out from its plan and the gauges."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
@@ -13,6 +14,7 @@ from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges, turned_direction
 from logbook.craft.pieces.seams import seam_called
 from logbook.craft.pieces.starting_chain import ChainRule, starting_chains
+from logbook.craft.pieces.time_and_money import time_needed
 from logbook.craft.pieces.yarn_needed import YarnNeeded, yarn_needed
 from logbook.craft.swatches.conditions import Direction
 from logbook.errors import RefusedError
@@ -49,6 +51,8 @@ def work_out(plan: PiecePlan, gauges: PieceGauges) -> PieceNumbers:
     slit, armhole, neck = _marks(cloth)
     fit = _fit(cloth)
     clip, growth = _hanging(cloth)
+    areas = _areas(cloth)
+    worked = None if areas is None else math.fsum(stitches * rows for stitches, rows in areas)
     return PieceNumbers(
         chain=cloth.stitches.known_chain,
         stitches=cloth.stitches.count,
@@ -64,7 +68,9 @@ def work_out(plan: PiecePlan, gauges: PieceGauges) -> PieceNumbers:
         armhole=armhole,
         neck=neck,
         fit=fit,
-        yarn=_yarn(cloth, (slit, armhole), neck),
+        stitches_worked=worked,
+        yarn=_yarn(cloth, areas, _thread(cloth, (slit, armhole), neck)),
+        time=time_needed(gauges.minutes_a_stitch, worked, gauges.drift.minutes),
         clip_grams=clip,
         growth=growth,
     )
@@ -212,10 +218,10 @@ def _hanging(cloth: _Cloth) -> tuple[float | None, Growth | None]:
     return weight_to_clip(density, length.mm, gauges.hung_clip_mm or _CLIP_MM, gauges.swatch_grams), growth
 
 
-def _yarn(cloth: _Cloth, open_sides: Sequence[Mark | None], neck: Neck | None) -> YarnNeeded | None:
-    """For all panels with their edgings, and the seams."""
+def _areas(cloth: _Cloth) -> tuple[tuple[float, float], ...] | None:
+    """Stitches by rows of all panels with their edgings; None where there are no rows to count."""
     plan, gauges, rows = cloth.plan, cloth.gauges, cloth.rows
-    if gauges.weight is None or rows is None:
+    if rows is None:
         return None
     stitch_ends, row_ends = 2 * plan.side_edging_mm, plan.top_edging_mm + plan.bottom_edging_mm
     if plan.sideways:
@@ -226,14 +232,15 @@ def _yarn(cloth: _Cloth, open_sides: Sequence[Mark | None], neck: Neck | None) -
         (stitch_ends / gauges.pitch(Direction.STITCHES), rows.count),
         (stitches, row_ends / gauges.pitch(Direction.ROWS)),
     )
-    return yarn_needed(
-        gauges.weight,
-        one * plan.panels_joined,
-        _thread(cloth, open_sides, neck),
-        gauges.yarn,
-        gauges.drift.stitches,
-        gauges.assumptions.reserve,
-    )
+    return one * plan.panels_joined
+
+
+def _yarn(cloth: _Cloth, areas: Sequence[tuple[float, float]] | None, thread_mm: float) -> YarnNeeded | None:
+    """For all panels with their edgings, and the seams."""
+    gauges = cloth.gauges
+    if gauges.weight is None or areas is None:
+        return None
+    return yarn_needed(gauges.weight, areas, thread_mm, gauges.yarn, gauges.drift.grams, gauges.assumptions.reserve)
 
 
 def _thread(cloth: _Cloth, open_sides: Sequence[Mark | None], neck: Neck | None) -> float:

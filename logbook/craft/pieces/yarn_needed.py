@@ -3,7 +3,8 @@
 A swatch of s stitches and r rows weighing g gives g/(s·r) grams for one stitch of one row, whatever condition it is in. Pieces
 and edgings are stitches × rows, seams are lengths of yarn. Grams turn into metres by the ball: metres = grams × ball metres /
 ball grams. The swatch's weight is read to half a unit of the scale, ±0.5 g, and a whole piece drifts as always: their half-widths
-combine to the give or take. What to buy has the reserve on top, in whole balls.
+combine to the give or take. What the hand's made pieces used beyond their plans is counted in. What to buy
+has the reserve on top, in whole balls.
 """
 
 import math
@@ -53,13 +54,16 @@ def yarn_needed(
     drift: Drift,
     reserve: float,
 ) -> YarnNeeded:
-    """For ``areas`` of (stitches, rows) in all, and ``thread_mm`` of seam yarn (not counted where the ball is not known)."""
+    """For ``areas`` of (stitches, rows) in all, and ``thread_mm`` of seam yarn (not counted where the ball is not known).
+
+    ``drift`` is that of the grams the hand uses.
+    """
     worked = weight.grams * math.fsum(stitches * rows for stitches, rows in areas)
     metres_per_gram = yarn.metres_per_gram
-    grams = worked + (thread_mm / 1000 / metres_per_gram if metres_per_gram else 0.0)
+    grams = (worked + (thread_mm / 1000 / metres_per_gram if metres_per_gram else 0.0)) * drift.factor
     return YarnNeeded(
         grams=grams,
-        give_or_take_grams=(combined(weight.give_or_take, drift.give_or_take) or 0.0) * worked,
+        give_or_take_grams=(combined(weight.give_or_take, drift.give_or_take) or 0.0) * worked * drift.factor,
         balls=None if yarn.ball_grams is None else balls_for(grams, yarn.ball_grams, reserve),
         metres=None if metres_per_gram is None else grams * metres_per_gram,
     )

@@ -11,8 +11,10 @@ from enum import StrEnum
 from typing import Any
 
 from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.picture_names import read_pictures
 from logbook.craft.swatches.readings import read_readings
 from logbook.craft.words.hooks import read_hook
+from logbook.craft.words.lengths import Units, read_size
 from logbook.craft.words.numbers import read_positive, read_whole
 from logbook.craft.words.terms import Terms
 from logbook.errors import UnreadableError
@@ -25,6 +27,8 @@ class Owner(StrEnum):
     YARN = "yarn"
     PATTERN = "pattern"
     READINGS = "readings"
+    MADE = "made piece"
+    TESTER = "tester"
 
 
 class Kind(StrEnum):
@@ -72,6 +76,13 @@ class Field:
             return str(value)
         return exact(round(value / 10, 9) if self.in_cm else value)
 
+    def typed(self, text: str, units: Units) -> Any:
+        """The value of ``text`` in a form, where a length without a unit is in ``units``. Raises UnreadableError."""
+        stripped = text.strip()
+        return (
+            read_size(stripped, units, self.expected.removesuffix(" in cm")) if self.in_cm and stripped else self.value(stripped)
+        )
+
     @property
     def in_cm(self) -> bool:
         """Whether the field is written in cm though it is kept in mm."""
@@ -104,7 +115,9 @@ def read_text(text: str) -> str:
     return clean_text(text)
 
 
-def _one_of(*words: str) -> Callable[[str], str]:
+def one_of(*words: str) -> Callable[[str], str]:
+    """A reader of one of these words, capitals or not."""
+
     def read(text: str) -> str:
         found = next((word for word in words if word.casefold() == text.casefold()), None)
         if found is None:
@@ -129,7 +142,8 @@ def read_date(text: str) -> str:
     raise UnreadableError(f"“{text[:40]}” is not a date: type year, month and day, like 2026-05-31.")
 
 
-def _positive(what: str, most: float) -> Callable[[str], float]:
+def positive(what: str, most: float) -> Callable[[str], float]:
+    """A reader of numbers above 0."""
     return lambda text: read_positive(text, what, most)
 
 
@@ -143,11 +157,13 @@ def _ball_metres(text: str) -> float:
     return round(number * _YARD_M, 3) if found and found[2].lower().startswith("y") else number
 
 
-def _whole(what: str, least: int, most: int) -> Callable[[str], int]:
+def whole(what: str, least: int, most: int) -> Callable[[str], int]:
+    """A reader of whole numbers."""
     return lambda text: read_whole(text, what, least, most)
 
 
-def _cm_in_mm(text: str) -> float:
+def cm_in_mm(text: str) -> float:
+    """A number of cm, in mm."""
     return read_positive(text, "a width in cm", 1000) * 10
 
 
@@ -184,38 +200,39 @@ FIELDS: tuple[Field, ...] = (
     Field("date", _S, "date", _T, read_date, "a date like 2026-05-31"),
     Field("yarn", _Y, "name", _T, read_text, "the yarn's name"),
     Field("fibre", _Y, "fibre", _T, read_text, "what it is spun of"),
-    Field("yarn class", _Y, "yarn_class", _N, _whole("a yarn class", 0, 7), "a whole number from 0 to 7"),
-    Field("ball grams", _Y, "ball_grams", _N, _positive("the grams of a ball", 100_000), "a number above 0"),
+    Field("yarn class", _Y, "yarn_class", _N, whole("a yarn class", 0, 7), "a whole number from 0 to 7"),
+    Field("ball grams", _Y, "ball_grams", _N, positive("the grams of a ball", 100_000), "a number above 0"),
     Field("ball metres", _Y, "ball_metres", _N, _ball_metres, "metres, or yards like 208 yd"),
     Field("colour", _S, "colour", _T, read_text, "text"),
     Field("dye lot", _S, "dye_lot", _T, read_text, "text"),
-    Field("strands", _S, "strands", _N, _whole("a number of strands", 1, 99), "a whole number from 1"),
+    Field("strands", _S, "strands", _N, whole("a number of strands", 1, 99), "a whole number from 1"),
     Field("hook mm", _S, "hook_mm", _N, read_hook, "a hook in mm, like 4.5"),
     Field("hook note", _S, "hook_note", _T, read_text, "text"),
     Field("foundation hook mm", _S, "foundation_hook_mm", _N, read_hook, "a hook in mm, like 5"),
     Field("stitch pattern", _P, "name", _T, read_text, "the stitch pattern's name"),
-    Field("multiple", _P, "multiple", _N, _whole("a multiple", 1, 10_000), "a whole number from 1"),
-    Field("plus", _P, "plus", _N, _whole("a plus", 0, 10_000), "a whole number from 0"),
-    Field("extra chains", _P, "extra_chains", _N, _whole("a number of extra chains", 0, 1000), "a whole number from 0"),
-    Field("first stitch in chain", _P, "first_stitch", _N, _whole("a chain", 1, 1000), "a whole number from 1"),
-    Field("skipped chains cover", _P, "skip_cover", _N, _whole("a count", 0, 1000), "0 (nothing), 1 (a stitch) or more"),
-    Field("set-up rows", _P, "set_up_rows", _N, _whole("a number of rows", 0, 10_000), "a whole number from 0"),
-    Field("rows in repeat", _P, "rows_in_repeat", _N, _whole("a number of rows", 1, 10_000), "a whole number from 1"),
-    Field("closing rows", _P, "closing_rows", _N, _whole("a number of rows", 0, 10_000), "a whole number from 0"),
-    Field("terms", _P, "terms", _T, _one_of(Terms.US, Terms.UK), "US or UK"),
-    Field("worked", _S, "worked", _T, _one_of("flat", "round"), "flat or round"),
+    Field("multiple", _P, "multiple", _N, whole("a multiple", 1, 10_000), "a whole number from 1"),
+    Field("plus", _P, "plus", _N, whole("a plus", 0, 10_000), "a whole number from 0"),
+    Field("extra chains", _P, "extra_chains", _N, whole("a number of extra chains", 0, 1000), "a whole number from 0"),
+    Field("first stitch in chain", _P, "first_stitch", _N, whole("a chain", 1, 1000), "a whole number from 1"),
+    Field("skipped chains cover", _P, "skip_cover", _N, whole("a count", 0, 1000), "0 (nothing), 1 (a stitch) or more"),
+    Field("set-up rows", _P, "set_up_rows", _N, whole("a number of rows", 0, 10_000), "a whole number from 0"),
+    Field("rows in repeat", _P, "rows_in_repeat", _N, whole("a number of rows", 1, 10_000), "a whole number from 1"),
+    Field("closing rows", _P, "closing_rows", _N, whole("a number of rows", 0, 10_000), "a whole number from 0"),
+    Field("terms", _P, "terms", _T, one_of(Terms.US, Terms.UK), "US or UK"),
+    Field("worked", _S, "worked", _T, one_of("flat", "round"), "flat or round"),
     Field("worked by", _S, "worked_by", _T, read_text, "text"),
     Field("way of washing", _S, "way_of_washing", _T, read_text, "text"),
-    Field("swatch grams", _S, "swatch_grams", _N, _positive("a weight in grams", 100_000), "a number above 0"),
-    Field("swatch stitches", _S, "swatch_stitches", _N, _positive("a number of stitches", 100_000), "a number above 0"),
-    Field("swatch rows", _S, "swatch_rows", _N, _positive("a number of rows", 100_000), "a number above 0"),
+    Field("swatch grams", _S, "swatch_grams", _N, positive("a weight in grams", 100_000), "a number above 0"),
+    Field("swatch stitches", _S, "swatch_stitches", _N, positive("a number of stitches", 100_000), "a number above 0"),
+    Field("swatch rows", _S, "swatch_rows", _N, positive("a number of rows", 100_000), "a number above 0"),
     Field("notes", _S, "notes", _T, read_text, "text"),
     *(_readings_field(condition, direction) for condition in Condition for direction in Direction),
-    Field("hung grams", _S, "hung_grams", _N, _positive("a weight in grams", 100_000), "a number above 0"),
-    Field("hung clip cm", _S, "hung_clip_mm", _N, _cm_in_mm, "a width in cm"),
-    Field("half-repeat plus", _P, "half_plus", _N, _whole("a plus", 0, 10_000), "a whole number from 0"),
+    Field("hung grams", _S, "hung_grams", _N, positive("a weight in grams", 100_000), "a number above 0"),
+    Field("hung clip cm", _S, "hung_clip_mm", _N, cm_in_mm, "a width in cm"),
+    Field("half-repeat plus", _P, "half_plus", _N, whole("a plus", 0, 10_000), "a whole number from 0"),
     Field("written rows", _P, "rows_text", _T, read_text, "the rows as they are written"),
-    Field("minutes", _S, "minutes", _N, _positive("a time in minutes", 100_000), "a number above 0"),
-    Field("ball price", _Y, "ball_price", _N, _positive("the price of a ball", 1_000_000), "a number above 0"),
+    Field("minutes", _S, "minutes", _N, positive("a time in minutes", 100_000), "a number above 0"),
+    Field("ball price", _Y, "ball_price", _N, positive("the price of a ball", 1_000_000), "a number above 0"),
     Field("currency", _Y, "currency", _T, read_text, "what the price is in, like EUR"),
+    Field("pictures", _S, "pictures", _T, read_pictures, "names of pictures, as an export writes them"),
 )  # fmt: skip

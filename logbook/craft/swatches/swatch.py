@@ -31,7 +31,8 @@ class Swatch:
     """One swatch. Masses in grams, hooks in mm; ``hung_clip_mm``: the width the hung weight was clipped over; None: not known.
 
     ``date`` is ISO text, ``worked`` is ``flat``, ``round`` or "" (not said). ``swatch_stitches`` and ``swatch_rows`` are the
-    whole swatch's, for the weight of one stitch; ``minutes`` is how long it took to work.
+    whole swatch's, for the weight of one stitch; ``minutes`` is how long it took to work;
+    ``pictures`` names its picture files, parted by ``;``.
     """
 
     uid: str = ""
@@ -55,7 +56,14 @@ class Swatch:
     hung_grams: float | None = None
     hung_clip_mm: float | None = None
     minutes: float | None = None
+    pictures: str = ""
     readings: tuple[TakenReading, ...] = ()
+
+    @property
+    def minutes_a_stitch(self) -> float | None:
+        """How long a stitch of it took; None if its time, stitches or rows are not known."""
+        stitches = (self.swatch_stitches or 0) * (self.swatch_rows or 0)
+        return self.minutes / stitches if self.minutes and stitches else None
 
     def readings_of(self, condition: Condition, direction: Direction) -> tuple[Reading, ...]:
         """The readings of one condition and direction, in the order they were taken."""

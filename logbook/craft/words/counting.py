@@ -13,7 +13,7 @@ def ordinal(number: int) -> str:
 
 def plural(one: str) -> str:
     """``rows``, ``stitches``."""
-    return f"{one}es" if one.endswith("ch") else f"{one}s"
+    return f"{one}es" if one.endswith(("ch", "sh")) else f"{one}s"
 
 
 def counted(number: float, one: str, decimals: int = 2) -> str:

@@ -1,31 +1,31 @@
 """A made piece as it is typed: what was really worked, predicted beside measured."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
+from logbook.craft.pieces.made_fields import MADE_FIELDS, shown_text, typed_value
 from logbook.craft.pieces.made_piece import MadePiece
-from logbook.craft.swatches.fields import read_date, read_text
-from logbook.craft.words.hooks import read_hook, show_hook
-from logbook.craft.words.lengths import Units, read_size
-from logbook.craft.words.numbers import read_whole
+from logbook.craft.swatches.fields import Field
+from logbook.craft.swatches.picture_names import picture_names
+from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.words.lengths import Units
 from logbook.errors import UnreadableError
 from logbook.pages.drafts import MADE, draft_of
 from logbook.pages.pieces.plan_texts import length_text
 from logbook.pages.session import Session
+from logbook.tasks.browsing import assumptions_of, swatch_in_hand
 from logbook.tasks.drafts import Draft
-from logbook.tasks.made_pieces import beside_each_other, delete_made_piece, predicted, save_made_piece
+from logbook.tasks.made_pieces import delete_made_piece, predicted, save_made_piece
+from logbook.tasks.made_words import beside_each_other, own_gauge, what_it_teaches
 from logbook.tasks.pieces import PieceAnswer
 
-PLAIN = {"name": "name", "size": "size", "date": "date", "worked by": "worked_by", "fits": "fits", "notes": "notes"}
-LENGTHS = {
-    "predicted width": "predicted_width_mm", "predicted length": "predicted_length_mm",
-    "worked width": "worked_width_mm", "worked length": "worked_length_mm",
-    "washed width": "washed_width_mm", "washed length": "washed_length_mm",
-}  # fmt: skip
+FIELDS = {field.name.removesuffix(" cm"): field for field in MADE_FIELDS}
+"""The fields of the form, by the name of their text."""
+LENGTHS = frozenset(key for key, field in FIELDS.items() if field.in_cm)
+_PREDICTED = ("predicted width", "predicted length", "predicted grams", "predicted hours", "predicted growth")
 _OF = {"of piece": "piece", "of swatch": "swatch"}
 """The uids of what it was made from, which a draft keeps beside the texts."""
-COUNTS = {"chain": "chain", "rows": "rows"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +41,8 @@ class MadeForm:
 
     def __init__(self, session: Session, made: MadePiece, answer: PieceAnswer | None = None) -> None:
         self._session, self._made, self._answer = session, made, answer
+        self._of: Swatch | None = None
+        self._assumed = assumptions_of(session.book)
         self.texts = _texts(made, session.units)
         self._clean = dict(self.texts)
 
@@ -70,35 +72,43 @@ class MadeForm:
         """Takes the text of one field; the prediction follows what was really chained and worked."""
         self.texts[key] = text
         read = self.read()
-        if key in COUNTS and self._answer is not None and key not in read.errors:
+        if key in ("chain", "rows") and self._answer is not None and key not in read.errors:
             foretold = predicted(read.made, self._answer)
-            for name in ("predicted width", "predicted length"):
-                self.texts[name] = length_text(_rounded(getattr(foretold, LENGTHS[name])), self._session.units)
+            self.texts |= {name: _text(FIELDS[name], foretold, self._session.units) for name in _PREDICTED}
 
     def read(self) -> ReadMade:
         """What the texts come to."""
-        units, errors = self._session.units, {}
+        units, errors = self._session.units, dict[str, str]()
         values: dict[str, Any] = {}
-        readers: dict[str, tuple[str, Callable[[str], Any]]] = {
-            **{key: (field, lambda text: read_size(text, units, "a length")) for key, field in LENGTHS.items()},
-            **{key: (field, lambda text: read_whole(text, "a count", 1)) for key, field in COUNTS.items()},
-            "hook": ("hook_mm", read_hook),
-            **{key: (field, read_text) for key, field in PLAIN.items()},
-            "date": ("date", read_date),
-        }
-        for key, (field, read) in readers.items():
-            text, empty = self.texts[key].strip(), "" if key in PLAIN else None
+        for key, field in FIELDS.items():
             try:
-                values[field] = read(text) if text else empty
+                values[field.attribute] = typed_value(field, self.texts[key], units)
             except UnreadableError as error:
-                values[field], errors[key] = empty, str(error)
+                values[field.attribute], errors[key] = field.empty, str(error)
         if not values["name"] and "name" not in errors:
             errors["name"] = "Name it, for example “Vest for Noémie”."
         return ReadMade(replace(self._made, **values), errors)
 
     def beside(self) -> str:
-        """Predicted beside measured, as far as both are typed."""
-        return " ".join(beside_each_other(self.read().made, self._session.units))
+        """Planned beside measured and used, and its own gauge beside the swatch's, as far as they are typed."""
+        made = self.read().made
+        swatch = self._swatch()
+        said = own_gauge(made, swatch, self._assumed) if swatch is not None else []
+        return "\n".join([*beside_each_other(made, self._session.units), *said])
+
+    def taught(self) -> str:
+        """What is counted into the next piece, now that it is saved."""
+        return " ".join(what_it_teaches(self._session.book, self._made))
+
+    @property
+    def pictures(self) -> tuple[str, ...]:
+        """The names of its pictures."""
+        return picture_names(self.texts["pictures"])
+
+    def _swatch(self) -> Swatch | None:
+        if self._of is None and self._made.swatch:
+            self._of = swatch_in_hand(self._session.book, self._made.swatch)
+        return self._of
 
     def save(self) -> Mapping[str, str]:
         """Saves it; what stands in the way comes back, a sentence a field. Raises RefusedError for what is no field's fault.
@@ -117,14 +127,14 @@ class MadeForm:
 
 
 def _texts(made: MadePiece, units: Units) -> dict[str, str]:
-    return {
-        **{key: getattr(made, field) for key, field in PLAIN.items()},
-        **{key: length_text(_rounded(getattr(made, field)), units) for key, field in LENGTHS.items()},
-        **{key: str(getattr(made, field) or "") for key, field in COUNTS.items()},
-        "hook": "" if made.hook_mm is None else show_hook(made.hook_mm),
-    }
+    return {key: _text(field, made, units) for key, field in FIELDS.items()}
 
 
-def _rounded(mm: float | None) -> float | None:
-    """To a tenth of a mm: a prediction has no more to say, and the text stays short."""
-    return None if mm is None else round(mm, 1)
+def _text(field: Field, made: MadePiece, units: Units) -> str:
+    """The text of one field; a prediction is given to a tenth of a mm, a gram and a minute: it has no more to say."""
+    value = getattr(made, field.attribute)
+    if field.in_cm:
+        return length_text(None if value is None else round(value, 1), units)
+    if field.name in _PREDICTED and value is not None:
+        value = max(round(value), 1)
+    return shown_text(field, value)

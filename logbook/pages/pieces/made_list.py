@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.words.lengths import Units, show_length
 from logbook.pages.session import Session
-from logbook.tasks.made_pieces import beside_each_other
+from logbook.tasks.made_words import beside_each_other
 from logbook.tasks.pieces import made_pieces, matching_pieces
 
 

@@ -13,7 +13,7 @@ from logbook.craft.swatches.fields import FIELDS, Field, Owner, clean_text
 from logbook.craft.swatches.readings import Counted, Reading, read_readings
 from logbook.craft.swatches.swatch import Swatch, TakenReading
 from logbook.craft.swatches.swatch_fields import swatch_of, value_of
-from logbook.craft.words.lengths import Units, read_size
+from logbook.craft.words.lengths import Units
 from logbook.errors import LogbookError, UnreadableError
 from logbook.pages.swatches.chain_text import CHAIN, chain_text_of, problem
 
@@ -77,7 +77,7 @@ def read_texts(texts: Texts, uid: str, units: Units) -> Typed:
     for name, field in PLAIN.items():
         values[field] = field.empty
         try:
-            values[field] = _value(field, texts[name], units)
+            values[field] = field.typed(texts[name], units)
         except UnreadableError as error:
             errors[name] = str(error)
     lines = {key: tuple(_read_line(line, units) for line in texts[key].split("\n")) for key in READINGS}
@@ -97,12 +97,6 @@ def read_texts(texts: Texts, uid: str, units: Units) -> Typed:
     if swatch.pattern is None and any(texts[name].strip() for name in (CHAIN, "multiple", "plus")):
         errors.setdefault("stitch pattern", "Give the stitch a name, so that its chain is kept with it.")
     return Typed(swatch, errors, lines)
-
-
-def _value(field: Field, text: str, units: Units) -> Any:
-    if field.in_cm:
-        return read_size(text, units) if text.strip() else None
-    return field.value(text)
 
 
 def _shown(field: Field, value: Any) -> str:

@@ -3,6 +3,7 @@
 import tkinter as tk
 from collections.abc import Callable
 from tkinter import ttk
+from typing import NamedTuple
 
 from logbook.errors import RefusedError
 from logbook.pages.pieces.made_form import LENGTHS, MadeForm
@@ -10,19 +11,50 @@ from logbook.pages.session import Session
 from logbook.pages.typed_since import MEANWHILE
 from logbook.window.dialog import Dialog
 from logbook.window.field import Field, LabelledField
+from logbook.window.field_row import FieldRow
 from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
 from logbook.window.text_field import TextField
 
-LABEL_LETTERS = 20
-LABELS = {
-    "name": "Na&me", "size": "Si&ze", "date": "Da&te", "worked by": "Worked &by",
-    "chain": "&Chained", "rows": "&Rows worked", "hook": "&Hook",
-    "predicted width": "Width by the swatch", "predicted length": "Length by the swatch",
-    "worked width": "Width as &worked", "worked length": "Length as worked",
-    "washed width": "Width w&ashed", "washed length": "Length washed",
-}  # fmt: skip
+LABEL_LETTERS = 14
+COUNTED_IN = "What it measures is counted into the next piece."
+
+
+class Line(NamedTuple):
+    """Fields that stand side by side, each with its label and the letters it takes."""
+
+    fields: tuple[tuple[str, str, int], ...]
+
+
+class Whole(NamedTuple):
+    """A field that takes a line for itself; of more than one line of text it is a text field. ``hint`` is said under it."""
+
+    key: str
+    label: str
+    lines: int = 1
+    hint: str = ""
+
+
+WORKED = (
+    Whole("name", "Na&me"),
+    Line((("size", "Si&ze", 8), ("date", "Da&te", 12), ("worked by", "Worked &by", 16))),
+    Line((("yarn used", "&Yarn it was made of", 28), ("lot used", "Dye &lot", 10))),
+    Line((("chain", "&Chained", 8), ("rows", "&Rows worked", 8), ("hook", "&Hook", 10))),
+    Line((("predicted width", "Width by the swatch", 12), ("worked width", "as &worked", 10), ("washed width", "w&ashed", 10))),
+    Line((("predicted length", "Length by the swatch", 12), ("worked length", "as worked", 10), ("washed length", "washed", 10))),
+    Line((("predicted grams", "Yarn &planned", 10), ("grams used", "Yarn &used", 10))),
+    Line((("predicted hours", "Hours planned", 10), ("hours", "Hours &it took", 10), ("predicted growth", "&Grows worn", 10))),
+    Whole("gauge as worked", "Own gauge, as worked"),
+    Whole("gauge washed", "Own gauge, washed", hint="4 repeats = 15.1 cm; 22 rows = 15 cm"),
+    Whole("changed", "What was changed", 2),
+)
+UNITS = {"hook": "mm", "predicted grams": "g", "grams used": "g"}
+AFTERWARDS = (
+    Whole("fits", "How it &fits", 2),
+    Whole("wear", "How it w&ears", 3, "A line a day: 2026-09-01: 47.5 x 58 cm, 3 washes, cuffs loose"),
+    Whole("notes", "N&otes", 2),
+)
 
 
 def show_made(parent: tk.Misc, look: Look, session: Session, form: MadeForm, done: Callable[[str], object]) -> None:
@@ -39,7 +71,9 @@ class _MadeDialog(Dialog):
         self._showing = False
         self._left: set[str] = set()
         self.fields: dict[str, LabelledField] = {}
-        scrolled = Scrolled(self.inside, look, 58)
+        self._rows: list[FieldRow] = []
+        self._hints: dict[str, str] = {}
+        scrolled = Scrolled(self.inside, look, 64)
         scrolled.grid(row=0, column=0, sticky="nsew")
         self.inside.rowconfigure(0, weight=1)
         self._build(scrolled.inside)
@@ -56,17 +90,31 @@ class _MadeDialog(Dialog):
 
     def _build(self, place: ttk.Frame) -> None:
         place.columnconfigure(0, weight=1)
-        for row, (key, label) in enumerate(LABELS.items()):
-            grow = key == "name"
-            unit = self._session.units.value if key in LENGTHS else "mm" if key == "hook" else ""
-            field = Field(place, self.look, label, width=14, label_width=LABEL_LETTERS, unit=unit, grow=grow)
-            self._add(key, field).grid(row=row, column=0, sticky="ew")
+        for part in WORKED:
+            self._put(place, part)
         self.beside = Sentence(place, " ", "Section.TLabel")
-        self.look.grid(self.beside, row=len(LABELS), column=0, sticky="ew", pady=(0, 1))
-        for row, (key, label) in enumerate({"fits": "How it &fits", "notes": "N&otes"}.items(), len(LABELS) + 1):
-            self._add(key, TextField(place, self.look, label, lines=2, label_width=LABEL_LETTERS)).grid(
-                row=row, column=0, sticky="ew"
-            )
+        self.look.grid(self.beside, row=place.grid_size()[1], column=0, sticky="ew", pady=(0, 1))
+        for part in AFTERWARDS:
+            self._put(place, part)
+
+    def _put(self, place: ttk.Frame, part: Line | Whole) -> None:
+        row = place.grid_size()[1]
+        if isinstance(part, Line):
+            beside = FieldRow(place, self.look)
+            beside.arrange([self._add(key, self._field(beside, key, label, width)) for key, label, width in part.fields])
+            self.look.grid(beside, row=row, column=0, sticky="ew", pady=(1, 0))
+            self._rows.append(beside)
+            return
+        if part.lines == 1:
+            field: LabelledField = Field(place, self.look, part.label, label_width=LABEL_LETTERS, grow=True)
+        else:
+            field = TextField(place, self.look, part.label, lines=part.lines, label_width=LABEL_LETTERS)
+        self._hints[part.key] = part.hint
+        self.look.grid(self._add(part.key, field), row=row, column=0, sticky="ew", pady=(1, 0))
+
+    def _field(self, place: FieldRow, key: str, label: str, width: int) -> LabelledField:
+        unit = self._session.units.value if key in LENGTHS else UNITS.get(key, "")
+        return Field(place, self.look, label, width=width, unit=unit)
 
     def _add(self, key: str, field: LabelledField) -> LabelledField:
         self.fields[key] = field
@@ -92,7 +140,10 @@ class _MadeDialog(Dialog):
         self._showing = False
         errors = self._form.read().errors
         for key, field in self.fields.items():
-            field.show_message(errors.get(key) if key in self._left else None)
+            error = errors.get(key) if key in self._left else None
+            field.show_message(error or self._hints.get(key) or None, "error" if error else "hint")
+        for row in self._rows:
+            row.show_messages()
         self.beside.configure(text=self._form.beside() or " ")
 
     def _save(self) -> None:
@@ -110,7 +161,7 @@ class _MadeDialog(Dialog):
             self.refusal.configure(text=f"✕ {MEANWHILE}")
         else:
             self.close()
-        self._done(f"“{self._form.texts['name'].strip()}” is saved; what it measures is counted into the next piece.")
+        self._done(f"“{self._form.texts['name'].strip()}” is saved. {self._form.taught() or COUNTED_IN}")
 
     def _delete(self) -> None:
         try:

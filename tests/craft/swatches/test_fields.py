@@ -36,7 +36,7 @@ def test_the_columns_are_the_promised_ones_in_their_order() -> None:
         "set-up rows, rows in repeat, closing rows, terms, worked, worked by, way of washing, swatch grams, swatch stitches, "
         "swatch rows, notes, stitches as worked, rows as worked, stitches washed, rows washed, stitches pinned, rows pinned, "
         "stitches pulled sideways, rows pulled sideways, stitches pulled lengthwise, rows pulled lengthwise, stitches hung, "
-        "rows hung, hung grams, hung clip cm, half-repeat plus, written rows, minutes, ball price, currency"
+        "rows hung, hung grams, hung clip cm, half-repeat plus, written rows, minutes, ball price, currency, pictures"
     )
 
 

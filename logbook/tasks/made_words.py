@@ -1,0 +1,111 @@
+"""A made piece in words: planned beside what it measured and used, its own gauge, how it wears, and what it teaches."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from logbook.book.logbook import Logbook
+from logbook.book.swatches import swatches
+from logbook.craft.pieces.made_fields import show_hours
+from logbook.craft.pieces.made_piece import MadePiece
+from logbook.craft.pieces.notes import TimeTaken, YarnUsed
+from logbook.craft.pieces.wear import Worn, read_worn
+from logbook.craft.swatches.assumptions import Assumptions
+from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.swatch import Swatch, gauge_in
+from logbook.craft.words.counting import counted
+from logbook.craft.words.lengths import Units, show_difference, show_length, show_mm
+from logbook.craft.words.numbers import show_number, show_percent
+from logbook.tasks.drift import learnt_drift
+from logbook.tasks.note_words import said
+
+
+def beside_each_other(made: MadePiece, units: Units) -> list[str]:
+    """Planned beside measured and used, a sentence each for width, length, yarn, time and wear, as far as both are known."""
+    return [*_sizes(made, units), *_used(made), *_wear(made, units)]
+
+
+def own_gauge(made: MadePiece, swatch: Swatch, assumed: Assumptions) -> list[str]:
+    """Its own gauge beside that of the swatch it was planned from, a sentence for each direction that both were measured in."""
+    own = Swatch(pattern=swatch.pattern, readings=made.own_readings())
+    found = []
+    for direction in Direction:
+        for condition in (Condition.WASHED, Condition.WORKED):
+            mine, theirs = (gauge_in(of, condition, direction, assumed) for of in (own, swatch))
+            if mine is not None and theirs is not None:
+                change = _signed(mine.pitch_mm / theirs.pitch_mm - 1)
+                found.append(
+                    f"A {direction.one} {condition.words}: {show_mm(mine.pitch_mm)}, on the swatch {show_mm(theirs.pitch_mm)} "
+                    f"({change})."
+                )
+                break
+    return found
+
+
+def what_it_teaches(book: Logbook, made: MadePiece) -> tuple[str, ...]:
+    """What the logbook counts into the next piece of its swatch, by all made pieces of that hand: sizes, yarn, time."""
+    with book.reading() as connection:
+        own = swatches(connection, [made.swatch]) if made.swatch else []
+        if not own:
+            return ()
+        worked = replace(own[0], worked_by=made.worked_by) if made.worked_by.strip() else own[0]
+        drift = learnt_drift(connection).of_swatch(worked)
+    notes = [one for one in (drift.stitches, drift.rows) if one.lean]
+    notes_used = [YarnUsed(drift.grams)] if drift.grams.pieces else []
+    times = [TimeTaken(drift.minutes)] if drift.minutes.pieces else []
+    return said([*notes, *notes_used, *times])
+
+
+def _sizes(made: MadePiece, units: Units) -> Iterator[str]:
+    for what, before, after in (
+        ("Width", made.predicted_width_mm, made.washed_width_mm),
+        ("Length", made.predicted_length_mm, made.washed_length_mm),
+    ):
+        if before is not None and after is not None:
+            yield (
+                f"{what}: predicted {show_length(before, units)}, measured {show_length(after, units)} "
+                f"({show_difference(after - before, units)}, {_signed(after / before - 1)})."
+            )
+
+
+def _used(made: MadePiece) -> Iterator[str]:
+    before, after = made.predicted_grams, made.grams_used
+    if before and after:
+        planned, used = show_number(before, 0), show_number(after, 0)
+        yield f"Yarn: planned {planned} g, used {used} g ({_signed(after / before - 1)})."
+    before, after = made.predicted_minutes, made.minutes
+    if before and after:
+        yield f"Hours: planned {_hours(before)}, took {_hours(after)} ({_signed(after / before - 1)})."
+
+
+def _hours(minutes: float) -> str:
+    return show_hours(round(minutes))
+
+
+def _wear(made: MadePiece, units: Units) -> Iterator[str]:
+    """The latest day each of length and width was measured, beside what it was when washed, and what hanging said of it."""
+    worn = read_worn(made.wear)
+    longest = next((one for one in reversed(worn) if one.length_mm is not None), None)
+    if longest is not None and longest.length_mm is not None and made.washed_length_mm is not None:
+        grown = longest.length_mm - made.washed_length_mm
+        told = ""
+        if made.predicted_growth_mm is not None:
+            told = f"; by its weight it was to be {show_length(made.predicted_growth_mm, units)} longer"
+        yield f"Worn ({_day(longest)}): {_apart(grown, units, 'longer', 'shorter')} than washed{told}."
+    widest = next((one for one in reversed(worn) if one.width_mm is not None), None)
+    if widest is not None and widest.width_mm is not None and made.washed_width_mm is not None:
+        grown = widest.width_mm - made.washed_width_mm
+        yield f"Worn ({_day(widest)}): {_apart(grown, units, 'wider', 'narrower')} than washed."
+
+
+def _apart(mm: float, units: Units, more: str, less: str) -> str:
+    shown = show_length(abs(mm), units)
+    return f"no {more} or {less}" if shown == show_length(0.0, units) else f"{shown} {more if mm > 0 else less}"
+
+
+def _day(worn: Worn) -> str:
+    return worn.date if worn.washes is None else f"{worn.date}, {counted(worn.washes, 'wash')}"
+
+
+def _signed(share: float) -> str:
+    shown = show_percent(share)
+    return shown if shown.startswith("−") or shown == "0 %" else f"+{shown}"
