@@ -59,7 +59,7 @@ def full_swatch(number: int, text: str) -> Swatch:
         ),
         colour=text, dye_lot=text, strands=2, hook_mm=4.5, hook_note=text, foundation_hook_mm=5.0, worked="round",
         worked_by=text, way_of_washing=text, swatch_grams=21.3, swatch_stitches=73.0, swatch_rows=44.5, notes=text,
-        hung_grams=101.7, hung_clip_mm=75.0, minutes=42.5, readings=readings_everywhere(),
+        hung_grams=101.7, hung_clip_mm=75.0, minutes=42.5, pictures=32 * "0a" + ".jpg", readings=readings_everywhere(),
     )  # fmt: skip
 
 
