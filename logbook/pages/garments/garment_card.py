@@ -19,7 +19,7 @@ from logbook.pages.session import Session
 from logbook.tasks.garment_words import Problem, notes, problems_of
 from logbook.tasks.garments import GarmentAnswer, cloths_of, sizes_for
 from logbook.tasks.pieces import Basis
-from logbook.tasks.written.piece import in_round
+from logbook.tasks.written.piece_in_sizes import in_round
 
 NOT_YET = "—"
 

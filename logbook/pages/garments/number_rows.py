@@ -7,7 +7,7 @@ from logbook.craft.garments.together import yarn_of_piece
 from logbook.craft.words.lengths import Units, show_length
 from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker
 from logbook.tasks.note_words import in_all_sizes
-from logbook.tasks.written.piece import in_round
+from logbook.tasks.written.piece_in_sizes import in_round
 
 NONE = "–"
 PIECE_HEADINGS = ("Piece", "Chain", "Stitches", "Rows", "Width", "±", "Length", "Yarn")

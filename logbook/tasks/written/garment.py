@@ -25,7 +25,8 @@ from logbook.tasks.fibre_words import fibre_cautions
 from logbook.tasks.note_words import CHILDREN_CAUTION
 from logbook.tasks.written.making_up import making_up
 from logbook.tasks.written.parts import Part, PatternTable, lengths
-from logbook.tasks.written.piece import PieceInSizes, in_round, written_piece
+from logbook.tasks.written.piece import written_piece
+from logbook.tasks.written.piece_in_sizes import PieceInSizes, in_round
 
 _ABBREVIATIONS = (
     ("ch", "chain", "chain"),

@@ -6,7 +6,7 @@ from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.joins import Joined, Verdict
 from logbook.craft.garments.shapes import EDGING, HALF_FRONT
 from logbook.craft.words.counting import counted, listed
-from logbook.tasks.written.piece import along_words
+from logbook.tasks.written.edging_lines import along_words
 
 _SIDES = ("side", "left side", "right side")
 
