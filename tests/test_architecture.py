@@ -16,7 +16,7 @@ MAY_IMPORT = {
     "craft": {"craft"},
     "book": {"book", "craft", "disk"},
     "sheets": {"sheets", "craft", "disk"},
-    "tasks": {"tasks", "sheets", "book", "craft"},
+    "tasks": {"tasks", "sheets", "book", "craft", "disk"},
     "pages": {"pages", "tasks", "craft"},
     "window": {"window", "pages", "tasks", "craft"},
     "commands": {"commands", "tasks", "craft"},

@@ -57,11 +57,25 @@ def _run(arguments: Sequence[str]) -> int:
 
 
 def _window(book: Path | None = None, *, sample: bool = False) -> int:
+    if not sample and _is_shown(book):
+        return 0
     gc.disable()  # until the window stands nothing that is made is garbage, and to look for it takes time
     try:
         return _runner()(book, sample=sample)
     finally:
         gc.enable()
+
+
+def _is_shown(chosen: Path | None) -> bool:
+    """Whether a window shows that logbook already, and has come to the front."""
+    from logbook.tasks.keeping import usual_logbook
+    from logbook.tasks.showing import brought_to_front
+
+    path = chosen if chosen is not None else usual_logbook()
+    if not brought_to_front(path):
+        return False
+    print_text(f"{path.name} is open already: its window is in front.")
+    return True
 
 
 def _runner() -> Callable[..., int]:

@@ -12,6 +12,7 @@ from logbook.pages.session import Session
 from logbook.settings import Settings, save_settings
 from logbook.tasks.error_log import error_log
 from logbook.tasks.keeping import Logbook
+from logbook.window.coming_forward import ComingForward
 from logbook.window.draft_keeper import DraftKeeper
 from logbook.window.icon import draw_icon
 from logbook.window.idle_backups import IdleBackups
@@ -56,6 +57,7 @@ class MainWindow:
         install_wheel(root)
         self.watch = Watch(self)
         self.backups = IdleBackups(self)
+        self._forward = ComingForward(root)
         report_unexpected(root, self.look, error_log(), self.watch.deal_with)
         self._place = PlaceKeeper(root, settings.place)
         self._build()
@@ -112,6 +114,7 @@ class MainWindow:
         self._take_down_pages()
         self.session = None
         self.drafts.end()
+        self._forward.end()
         self.root.title(PROGRAM_NAME)
         self.say(f"{why} Logbook → Open shows another one.")
 
@@ -126,6 +129,7 @@ class MainWindow:
         self.say(session.why_not_writable or session.book.warning or (SAMPLE if session.is_sample else f"{name} is open."))
         self.watch.book_shown()
         self.drafts.book_shown(session)
+        self._forward.book_shown(None if session.is_sample else session.book)
         self.backups.book_shown()
 
     def _take_down_pages(self) -> None:
@@ -192,6 +196,7 @@ class MainWindow:
         """The program is made to end: what is typed is kept for the next window, and nobody is asked."""
         self.drafts.keep_now()
         self.drafts.end(leave=True)
+        self._forward.end()
         self._keep_settings()
         if self.session is not None:
             self.session.book.close()
@@ -205,6 +210,7 @@ class MainWindow:
         self.root.withdraw()
         self.watch.end()
         self.drafts.end(leave=True)
+        self._forward.end()
         self.backups.end()
         if self.session is not None:
             self.session.book.close()
