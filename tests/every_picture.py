@@ -41,7 +41,7 @@ SHEETS = Path(__file__).resolve().parent.parent / "sample_data"
 EVERYTHING_OPEN = (
     *("swatches.filters", "swatches.yarn", "swatches.pattern", "swatches.conditions", "swatches.more"),
     *("swatches.body", "swatches.ways", "swatches.sure", "swatches.changes"),
-    *("pieces.body", "pieces.edgings", "pieces.lines", "pieces.sizes", "pieces.ways"),
+    *("pieces.body", "pieces.edgings", "pieces.lines", "pieces.ways"),
 )
 COMES_UP_S = 8.0
 MOST_STEPS = 7

@@ -67,12 +67,24 @@ def said(notes: Iterable[Note], units: Units = Units.CM) -> tuple[str, ...]:
 
 def in_all_sizes(sentences: Sequence[tuple[str, Sequence[str]]]) -> tuple[str, ...]:
     """Sentences of all sizes, each once with the sizes it is said of; what is said of all, without."""
+    return tuple(f"{', '.join(names)}: {text}" if names else text for text, names in _of_sizes(sentences).items())
+
+
+def grouped_by_sizes(sentences: Sequence[tuple[str, Sequence[str]]]) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """The same as groups: the sizes, "" for all of them, and what is said of them; those of all come first."""
+    groups: dict[tuple[str, ...], list[str]] = {}
+    for text, names in _of_sizes(sentences).items():
+        groups.setdefault(names, []).append(text)
+    return tuple((", ".join(names), tuple(texts)) for names, texts in sorted(groups.items(), key=lambda group: bool(group[0])))
+
+
+def _of_sizes(sentences: Sequence[tuple[str, Sequence[str]]]) -> dict[str, tuple[str, ...]]:
+    """The sizes that each sentence is said of; empty: all."""
     of: dict[str, list[str]] = {}
     for name, own in sentences:
         for sentence in own:
             of.setdefault(sentence, []).append(name)
-    every = len(sentences)
-    return tuple(text if len(names) == every else f"{', '.join(names)}: {text}" for text, names in of.items())
+    return {text: () if len(names) == len(sentences) else tuple(names) for text, names in of.items()}
 
 
 def _sentences(note: Note, units: Units) -> Iterator[str]:

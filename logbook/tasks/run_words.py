@@ -29,18 +29,23 @@ def shown(figures: SizeFigures, name: str, units: Units, missing: str = "–") -
             return show_number(value)
 
 
-def changes_today(run: PublishedRun, answer: RunAnswer, units: Units) -> tuple[str, ...]:
+Change = tuple[str, str, str, str]
+"""The size, what of it, as published, and today."""
+NO_LONGER, NEW_SIZE = "not a size any more", "not a published size"
+
+
+def changes_today(run: PublishedRun, answer: RunAnswer, units: Units) -> tuple[Change, ...]:
     """What of a published run would be otherwise today, as shown; nothing of it is changed."""
     pairs = changes_since(run.sizes, [figures_of(size) for size in answer.run.sizes])
-    return tuple(sentence for old, new in pairs for sentence in _changes(old, new, units))
+    return tuple(change for old, new in pairs for change in _changes(old, new, units))
 
 
-def _changes(old: SizeFigures, new: SizeFigures, units: Units) -> Iterator[str]:
+def _changes(old: SizeFigures, new: SizeFigures, units: Units) -> Iterator[Change]:
     if not (old and new):
-        name = (old or new)["size"]
-        yield f"{name}: {'no longer one of the sizes' if old else 'not one of the published sizes'}."
+        chains = [shown(figures, "chain", units, "") for figures in (old, new)]
+        yield str((old or new)["size"]), "chain", chains[0] or NEW_SIZE, chains[1] or NO_LONGER
         return
     for what, name in _CHANGES.items():
         was, now = (shown(figures, name, units, "none") for figures in (old, new))
         if was != now:
-            yield f"{old['size']}: {what} {was}, today {now}."
+            yield str(old["size"]), what, was, now

@@ -22,7 +22,7 @@ from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_text, write_zip
 from logbook.sheets.run_workbook import write_run_workbook
-from logbook.tasks.note_words import in_all_sizes, said
+from logbook.tasks.note_words import grouped_by_sizes, in_all_sizes, said
 from logbook.tasks.pieces import Basis, PieceAnswer, answer_for, gauges_on
 
 
@@ -48,14 +48,27 @@ class RunAnswer:
 
     def size_sentences(self, units: Units) -> tuple[str, ...]:
         """What is to be said of each size, with the sizes it is said of, then of the gauges. Plain ease stands in the table."""
-        own = []
+        return (*in_all_sizes(self._own_sentences(units)), *said(self._of_gauges(), units))
+
+    def grouped_sentences(self, units: Units) -> tuple[tuple[str, tuple[str, ...]], ...]:
+        """The same in groups, each under the sizes it is said of ("" for all)."""
+        gauges = said(self._of_gauges(), units)
+        groups = grouped_by_sizes(self._own_sentences(units))
+        if groups and not groups[0][0]:
+            return (("", (*groups[0][1], *gauges)), *groups[1:])
+        return ((("", tuple(gauges)),) if gauges else ()) + groups
+
+    def _own_sentences(self, units: Units) -> list[tuple[str, Sequence[str]]]:
+        own: list[tuple[str, Sequence[str]]] = []
         for size in self.run.sizes:
             notes = (*warnings_on(self._plan_of(size), self.gauges, size.piece), *remarks_on(self.gauges, size.piece))
             own.append((size.name, said((n for n in notes if not (isinstance(n, Fit) and n.stretch_needed is None)), units)))
+        return own
+
+    def _of_gauges(self) -> tuple[Note, ...]:
         caution = (Plain.CHILDRENS_WEAR,) if is_childs_size(self.plan.name) and not self.run.cautions else ()
         rows = self.run.sizes[0].piece.rows is not None
-        gauges = (*caution, *gauge_remarks(self.basis.swatch, self.plan, self.gauges, rows=rows))
-        return (*in_all_sizes(own), *said(gauges, units))
+        return (*caution, *gauge_remarks(self.basis.swatch, self.plan, self.gauges, rows=rows))
 
     def sentences(self, units: Units) -> tuple[str, ...]:
         """All that is to be said, each once."""

@@ -47,7 +47,7 @@ class DrawingCanvas(tk.Canvas):
         if self._draw is None or self._width <= 1:
             return
         drawing = self._draw(float(self._width), float(self._look.line))
-        self.configure(height=round(drawing.height))
+        self.configure(height=max(2, round(drawing.height)))
         for shape in drawing.shapes:
             self._shape(shape)
 

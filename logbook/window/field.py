@@ -1,12 +1,15 @@
 """A labelled field to type in, with its unit; a message takes a line under it when there is one."""
 
 import tkinter as tk
+from collections.abc import Callable
 from tkinter import ttk
 from typing import Literal
 
+from logbook.window.example import Example
 from logbook.window.keyboard import focused
 from logbook.window.keys import MnemonicLabel, split_mnemonic
 from logbook.window.look import Look
+from logbook.window.message_line import MessageLine
 from logbook.window.sentence import Sentence
 from logbook.window.styles import styled
 
@@ -45,9 +48,11 @@ class LabelledField(ttk.Frame):
         words, underline = split_mnemonic(text)
         self.label = MnemonicLabel(self, text=words, underline=underline, style=styled(parent, "TLabel"))
         self.unit: ttk.Label | None = ttk.Label(self, text=unit, style=styled(parent, "Muted.TLabel")) if unit else None
-        self.message: Sentence | None = None
         self.said = ("", "TLabel")
-        self._waits = False
+        self.on_said: Callable[[], object] = lambda: None
+        self.in_a_row = False
+        self._line = MessageLine(self, self._place_message)
+        self._example: Example | None = None
         self._stacked = label_width == 0
 
     def arrange(self, widget: ttk.Widget, grow: bool, focus: tk.Widget | None = None) -> None:
@@ -63,19 +68,26 @@ class LabelledField(ttk.Frame):
 
     def _follow_width(self, event: "tk.Event[tk.Misc]") -> None:
         self.label.configure(wraplength=event.width - self.look.pixels(2) - self.look.label_edges)
-        if not self.label_width:
+        if not self.label_width or self.in_a_row:
             return
         together = (field for field in self.master.winfo_children() if isinstance(field, LabelledField) and field.label_width)
         stacked = event.width < max(field.width_in_line() for field in together)
         if stacked != self._stacked:
             self._lay_out(stacked)
 
-    def width_in_line(self) -> int:
-        """Pixels that it takes with the label at its left, and nothing cut."""
+    def stand_in_row(self, in_a_row: bool, label_width: int) -> None:
+        """Beside others, where the label of so many letters stays at its left, or alone in its line."""
+        if (in_a_row, label_width) != (self.in_a_row, self.label_width):
+            self.in_a_row, self.label_width = in_a_row, label_width
+            self._lay_out(self._stacked and not in_a_row)
+
+    def width_in_line(self, label_width: int = 0) -> int:
+        """Pixels that it takes with the label, of so many letters or as many as it has, at its left, and nothing cut."""
         letter, gap = self.look.base.measure("0"), self.look.pixels(2)
+        letters = label_width or self.label_width
         if self._grow:
-            return (self.label_width + NARROW) * letter
-        label = self.label_width * letter + self.look.label_edges + gap
+            return (letters + NARROW) * letter
+        label = letters * letter + self.look.label_edges + gap
         return label + self._widget.winfo_reqwidth() + (gap + self.unit.winfo_reqwidth() if self.unit else 0)
 
     def _lay_out(self, stacked: bool) -> None:
@@ -94,14 +106,20 @@ class LabelledField(ttk.Frame):
         self._widget.grid(row=row, column=column, sticky="ew" if self._grow else "w")
         if self.unit is not None:
             self.unit.grid(row=row, column=column + 1, sticky="w", padx=(gap, 0))
-        if self.message is not None:
-            self.message.grid(row=row + 1, column=column, columnspan=3, sticky="ew")
-            if not str(self.message.cget("text")).strip():
-                self.message.grid_remove()
+        self._line.place_again()
         # When room is short the entry gives way, when there is plenty the space after the unit takes it.
         for index in range(4):
             after_unit = 0 if self._grow else 10_000
             self.columnconfigure(index, weight={column: 1, column + 2: after_unit}.get(index, 0))
+
+    def _place_message(self, sentence: Sentence) -> None:
+        row, column = (2, 0) if self._stacked else (1, 1)
+        sentence.grid(row=row, column=column, columnspan=3, sticky="ew")
+
+    @property
+    def message(self) -> Sentence | None:
+        """The line under it, if it ever said something there."""
+        return self._line.sentence
 
     def keep_no_line(self) -> None:
         """For a field whose messages are shown elsewhere."""
@@ -130,41 +148,23 @@ class LabelledField(ttk.Frame):
             return
         self.said = said
         self._widget.state(["invalid" if text and kind == "error" else "!invalid"])
+        self.on_said()
         if self.line_below:
-            self._make_room(at_once=bool(text) and (kind != "hint" or focused(self) in (self.input, self._widget)))
+            self._line.say(*said, at_once=self.is_urgent)
 
-    def _make_room(self, at_once: bool = False) -> None:
-        """A message comes and goes with its line; while one types in the form, no hint of another field moves it."""
+    @property
+    def is_urgent(self) -> bool:
+        """Whether what it says is to be seen at once: something is wrong, or it is said of what is being typed."""
         text, style = self.said
-        shown = self.message is not None and bool(self.message.winfo_manager())
-        if bool(text) != shown and not at_once and self._wait_until_left():
-            if self.message is not None:
-                self.message.configure(text=" ")
-            return
-        if text and self.message is None:
-            self.message = Sentence(self)
-        if self.message is not None:
-            self.message.configure(text=text or " ", style=style)
-            if bool(text) != shown:
-                self._lay_out(self._stacked)
+        return bool(text) and (not style.endswith(STYLES["hint"]) or focused(self) in (self.input, self._widget))
 
-    def _wait_until_left(self) -> bool:
-        """Whether the keyboard is in a field of the same form; when it leaves, there is room for what is to be said."""
-        here = focused(self) if self.winfo_viewable() else None
-        form: tk.Misc | None = self.master
-        while isinstance(form, ttk.Frame):
-            form = form.master
-        if not isinstance(here, ttk.Entry) or not str(here).startswith(str(form)):
-            return False
-        if not self._waits:
-            self._waits = True
-            here.bind("<FocusOut>", lambda _: self.after_idle(self._left), add="+")
-        return True
-
-    def _left(self) -> None:
-        self._waits = False
-        if self.winfo_exists():
-            self._make_room()
+    def show_example(self, text: str) -> None:
+        """Says in the empty field how it is written, or what holds without it."""
+        if self._example is None:
+            assert isinstance(self.input, ttk.Entry)
+            self._example = Example(self.input, self.variable, self.look, text)
+        else:
+            self._example.say(text)
 
 
 class Field(LabelledField):

@@ -27,7 +27,7 @@ class Item(Protocol):
 
 
 class SideBySide(NamedTuple):
-    """Two things of the form that stand side by side where there is room."""
+    """Things of the form that stand side by side where there is room."""
 
     items: Sequence[Item]
 
@@ -117,7 +117,7 @@ class FormCard(Card):
         """Says what stands in the way of saving beside each field, and goes to the first."""
         self._lacking = errors
         for section in (item for item in self._items if isinstance(item, Section)):
-            if any(item.key in errors for item in section.items):
+            if any(key in errors for key in keys_of(section.items)):
                 self._open(section)
         self.say()
         first = next((key for key in keys_of(self._items) if key in errors), None)

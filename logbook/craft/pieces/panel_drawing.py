@@ -1,9 +1,9 @@
 """A panel drawn to scale with its measures, its repeats ticked along the edge and its marks, and beside it the panels joined."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from logbook.craft.drawing.drawing import Draw, Drawing, Line, Marker, Point, Rect, Shape, Text, tick_step
+from logbook.craft.pieces.joined_drawing import Frame, Joined, around, frame_of
 from logbook.craft.pieces.marks import Mark, Neck
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
@@ -15,8 +15,6 @@ _LETTER = 0.42
 """Of a plain letter on the average, in line heights."""
 _SIDE_BY_SIDE = 30
 """From this many line heights of width on, the joined panels stand beside the panel, else beneath it."""
-_STRIP = 3.0
-"""How high a panel is drawn whose length is not said, in line heights."""
 
 
 def panel_drawing(plan: PiecePlan, gauges: PieceGauges, numbers: PieceNumbers, units: Units = Units.CM) -> Draw:
@@ -24,68 +22,60 @@ def panel_drawing(plan: PiecePlan, gauges: PieceGauges, numbers: PieceNumbers, u
     return lambda width, line: _sheet(plan, gauges, numbers, units, width, line)
 
 
-def _sheet(plan: PiecePlan, gauges: PieceGauges, numbers: PieceNumbers, units: Units, width: float, line: float) -> Drawing:
+def panel_alone(plan: PiecePlan, gauges: PieceGauges, numbers: PieceNumbers, units: Units = Units.CM) -> Draw:
+    """The same; but where the joined panels would lie beneath the panel, they are left to ``joined_beneath``."""
+    return lambda width, line: _sheet(plan, gauges, numbers, units, width, line, beneath=False)
+
+
+def joined_beneath(plan: PiecePlan, numbers: PieceNumbers, units: Units = Units.CM) -> Draw:
+    """The joined panels, where ``panel_alone`` has no room for them beside the panel; else a drawing of no height."""
+
+    def draw(width: float, line: float) -> Drawing:
+        if width >= _SIDE_BY_SIDE * line:
+            return Drawing(width, 0.0, line, ())
+        joined = _joined(plan, numbers, units, width, line)
+        return Drawing(width, joined.bottom, line, tuple(joined.shapes()))
+
+    return draw
+
+
+def _sheet(
+    plan: PiecePlan,
+    gauges: PieceGauges,
+    numbers: PieceNumbers,
+    units: Units,
+    width: float,
+    line: float,
+    *,
+    beneath: bool = True,
+) -> Drawing:
     beside = width >= _SIDE_BY_SIDE * line
     room = width * 0.58 if beside else width
-    panel = _Panel(plan, gauges, numbers, units, _frame(numbers, room, line), line)
+    panel = _Panel(plan, gauges, numbers, units, frame_of(numbers, room, line), line)
     shapes = list(panel.shapes())
+    if not (beside or beneath):
+        return Drawing(width, panel.bottom, line, tuple(shapes))
     if beside:
-        left, top = room + line, 0.0
-        frame = _frame(numbers, width - left, line, _around(plan), margin=1.2)
+        left = room + line
+        frame = frame_of(numbers, width - left, line, around(plan), margin=1.2).moved(left, 0.0)
+        joined = Joined(plan, numbers, units, frame, line)
     else:
-        left, top = 0.0, panel.bottom + 0.6 * line
-        frame = _frame(numbers, room, line, _around(plan), margin=1.2, most=10)
-    joined = _Joined(plan, numbers, units, frame.moved(left, top), line)
+        joined = _joined(plan, numbers, units, width, line, panel.bottom + 0.6 * line)
     shapes += joined.shapes()
     return Drawing(width, max(panel.bottom, joined.bottom), line, tuple(shapes))
 
 
-@dataclass(frozen=True, slots=True)
-class _Frame:
-    """Where a panel lies: its corner, its size, and how much a mm is."""
-
-    x: float
-    y: float
-    width: float
-    height: float
-    scale: float
-
-    def moved(self, right: float, down: float) -> "_Frame":
-        return _Frame(self.x + right, self.y + down, self.width, self.height, self.scale)
-
-    @property
-    def right(self) -> float:
-        return self.x + self.width
-
-    @property
-    def bottom(self) -> float:
-        return self.y + self.height
-
-    @property
-    def middle(self) -> float:
-        return self.x + self.width / 2
-
-
-def _frame(numbers: PieceNumbers, room: float, line: float, panels: int = 1, margin: float = 4.6, most: float = 17) -> _Frame:
-    """As large as fits between margins of so many line heights, and no higher than ``most`` line heights."""
-    width, length = numbers.width.mm * panels, numbers.length.mm if numbers.length else None
-    scale = max(room - 2 * margin * line, line) / width
-    if length is not None:
-        scale = min(scale, most * line / length)
-    height = length * scale if length is not None else _STRIP * line
-    return _Frame((room - width * scale) / 2, 4.0 * line, width * scale, height, scale)
-
-
-def _around(plan: PiecePlan) -> int:
-    """How many panels the joined drawing shows side by side: two lie on each other, and in the round there is one."""
-    return 1 if plan.in_round or plan.panels <= 2 else plan.panels
+def _joined(plan: PiecePlan, numbers: PieceNumbers, units: Units, width: float, line: float, top: float = 0.0) -> Joined:
+    """As low as stands well beneath a panel."""
+    frame = frame_of(numbers, width, line, around(plan), margin=1.2, most=10)
+    return Joined(plan, numbers, units, frame.moved(0.0, top), line)
 
 
 class _Panel:
     """One panel, lying flat."""
 
     def __init__(
-        self, plan: PiecePlan, gauges: PieceGauges, numbers: PieceNumbers, units: Units, frame: _Frame, line: float
+        self, plan: PiecePlan, gauges: PieceGauges, numbers: PieceNumbers, units: Units, frame: Frame, line: float
     ) -> None:
         self._plan, self._gauges, self._numbers, self._units = plan, gauges, numbers, units
         self._f, self._line = frame, line
@@ -230,68 +220,6 @@ class _Panel:
         aside = f.right + 0.8 * line
         yield Line(((aside, top), (aside, bottom)), "measure", arrows=True)
         yield Text(aside + 0.7 * line, (top + bottom) / 2, self._said(mark.true_mm), "ink", "center", "plain", True)
-
-
-class _Joined:
-    """The panels as they are joined: two laid on each other, more side by side, or the one that is worked in the round."""
-
-    def __init__(self, plan: PiecePlan, numbers: PieceNumbers, units: Units, frame: _Frame, line: float) -> None:
-        self._plan, self._numbers, self._units, self._f, self._line = plan, numbers, units, frame, line
-        self._said_below = self._words()
-        self.bottom = frame.bottom + (0.6 + len(self._said_below)) * line
-
-    def shapes(self) -> Iterator[Shape]:
-        f, line = self._f, self._line
-        title = "in the round" if self._plan.in_round else "joined" if self._plan.panels > 1 else "as worn"
-        yield Text(f.middle, f.y - 2.8 * line, title, "muted")
-        if self._plan.panels == 2 and not self._plan.in_round:
-            back = 0.5 * line
-            yield Rect(f.x + back, f.y - back, f.width, f.height, "band", "muted")
-        yield Rect(f.x, f.y, f.width, f.height, "page", "ink")
-        panels = _around(self._plan)
-        for seam in range(panels + 1) if panels > 1 else (0, 1):
-            yield from self._side(f.x + f.width * seam / panels)
-        yield from self._shoulders()
-        for place, words in enumerate(self._said_below):
-            yield Text(f.middle, f.bottom + (0.8 + place) * line, words, "ink")
-
-    def _side(self, x: float) -> Iterator[Shape]:
-        """A side: sewn from slit to armhole, open beyond; in the round nothing is sewn."""
-        f = self._f
-        if self._plan.in_round:
-            return
-        armhole, slit = self._numbers.armhole, self._numbers.slit
-        top = f.y if armhole is None else f.y + (armhole.true_mm + self._plan.shoulder_seam_mm) * f.scale
-        foot = f.bottom - (slit.true_mm if slit else 0.0) * f.scale
-        for y_from, y_to in ((f.y, top), (foot, f.bottom)):
-            if y_to > y_from:
-                yield Line(((x, y_from), (x, y_to)), "surface", 4)
-                yield Line(((x, y_from), (x, y_to)), "series2", 2, dashed=True)
-        if self._plan.panels > 1:
-            yield Line(((x, top), (x, foot)), "accent", 4)
-
-    def _shoulders(self) -> Iterator[Shape]:
-        f, neck = self._f, self._numbers.neck
-        if neck is None or self._plan.panels != 2 or self._plan.in_round:
-            return
-        half = neck.begins.true_mm * f.scale / 2
-        yield Line(((f.x, f.y), (f.middle - half, f.y)), "accent", 4)
-        yield Line(((f.middle + half, f.y), (f.right, f.y)), "accent", 4)
-        yield Line(((f.middle - half, f.y), (f.middle + half, f.y)), "surface", 4)
-        yield Line(((f.middle - half, f.y), (f.middle + half, f.y)), "series2", 2, dashed=True)
-
-    def _words(self) -> tuple[str, ...]:
-        fit, two = self._numbers.fit, self._plan.panels == 2 and not self._plan.in_round
-        around = f"{show_length(fit.around_mm, self._units)} all round" if fit else ""
-        neck, armhole = self._numbers.neck, self._numbers.armhole
-        sewn = self._plan.panels > 1 and not self._plan.in_round
-        said = (
-            around,
-            f"neck {show_length(2 * neck.begins.true_mm, self._units)} round" if neck and two else "",
-            f"armhole {show_length(2 * armhole.true_mm, self._units)} round" if armhole and sewn else "",
-            "thick: seam · dashed: opening" if sewn else "",
-        )
-        return tuple(words for words in said if words)
 
 
 def _pointed(tail: Point, tip: Point, line: float) -> Iterator[Shape]:

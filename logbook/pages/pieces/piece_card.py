@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from logbook.craft.drawing.drawing import Draw
 from logbook.craft.pieces.notes import Plain
-from logbook.craft.pieces.panel_drawing import panel_drawing
+from logbook.craft.pieces.panel_drawing import joined_beneath, panel_alone
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.sizes.body_chart import speaks_of_a_child
@@ -37,6 +37,7 @@ class PieceCard:
     warnings: Sequence[str] = ()
     notes: Sequence[str] = ()
     draw: Draw | None = None
+    draw_joined: Draw | None = None
     answer: PieceAnswer | None = None
 
 
@@ -73,7 +74,8 @@ class PieceMaker:
             sizes=tuple(_sizes(answer, units)),
             warnings=said(warnings, units),
             notes=said(answer.remarks, units),
-            draw=panel_drawing(answer.plan, answer.gauges, answer.numbers, units),
+            draw=panel_alone(answer.plan, answer.gauges, answer.numbers, units),
+            draw_joined=joined_beneath(answer.plan, answer.numbers, units),
             answer=answer,
         )
 

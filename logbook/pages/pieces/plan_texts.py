@@ -3,6 +3,7 @@
 Choices and ticks are texts too: a choice is one of the words of its table, a tick is ``TICKED`` or "".
 """
 
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -19,6 +20,8 @@ from logbook.craft.words.numbers import read_number, read_whole
 from logbook.errors import UnreadableError
 
 Texts = Mapping[str, str]
+_BARE = re.compile(r"[-−]?\s*\d[\d.,/ ¼½¾⅛⅜⅝⅞]*")
+"""A number, or one and a fraction, without a unit."""
 TICKED = "yes"
 BOTTOM_UP, SIDEWAYS, IN_ROUND = "from the bottom up", "sideways", "in the round"
 WORKED = (BOTTOM_UP, SIDEWAYS, IN_ROUND)
@@ -175,6 +178,18 @@ def length_text(mm: float | None, units: Units) -> str:
     if units is Units.INCHES and abs(eighths - round(eighths)) < 1e-9:
         return f"{exact(round(eighths) / 16)} in"
     return f"{exact(round(mm / 10, 9))} cm"
+
+
+def with_unit(text: str, units: Units) -> str:
+    """A typed length with the unit it is read in; what has one, is empty or can't be read stays as it is."""
+    plain = text.strip()
+    if not plain or not _BARE.fullmatch(plain):
+        return text
+    try:
+        read_length(plain.lstrip("-−"), units)
+    except UnreadableError:
+        return text
+    return f"{plain} {units.value}"
 
 
 def ease_text(ease: Ease, units: Units) -> str:

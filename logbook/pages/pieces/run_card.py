@@ -14,7 +14,7 @@ from logbook.pages.pieces.plan_texts import AS_NEEDED, NO_EDGES, TICKED, ReadPla
 from logbook.pages.pieces.size_texts import ReadSizes
 from logbook.pages.session import Session
 from logbook.tasks.note_words import said
-from logbook.tasks.run_words import changes_today, shown
+from logbook.tasks.run_words import Change, changes_today, shown
 from logbook.tasks.set_runs import published
 from logbook.tasks.size_runs import RunAnswer, lines_of, run_with
 
@@ -26,8 +26,9 @@ class RunCard:
     """What the card shows. Without an ``answer`` it says in ``missing`` what is wanting, and there are no ``rows``.
 
     ``rows`` are the cells of each size; ``same`` says which come out the same, ``remedies`` what would part them, with
-    the plan that does so; ``yarn`` is that of all sizes. ``set_run`` is the run as it was published, with ``set_words`` on it;
-    ``lines`` are those of the pattern: of a set run as published.
+    the plan that does so; ``yarn`` is that of all sizes. ``set_run`` is the run as it was published, with ``set_words`` on it and
+    what ``changes`` today; ``lines`` are those of the pattern: of a set run as published. ``notes`` stand under the sizes they
+    are said of, "" for all.
     """
 
     missing: str = ""
@@ -35,10 +36,11 @@ class RunCard:
     cautions: Sequence[str] = ()
     same: Sequence[str] = ()
     remedies: Sequence[tuple[str, PiecePlan | None]] = ()
-    notes: Sequence[str] = ()
+    notes: Sequence[tuple[str, Sequence[str]]] = ()
     yarn: str = ""
     set_run: PublishedRun | None = None
     set_words: Sequence[str] = ()
+    changes: Sequence[Change] = ()
     lines: str = ""
     answer: RunAnswer | None = None
     errors: Mapping[tuple[int, str], str] = field(default_factory=dict)
@@ -87,17 +89,18 @@ class RunMaker:
 
     def _shown(self, answer: RunAnswer, nothing: RunCard) -> RunCard:
         units, run = self._session.units, answer.run
-        words = list(nothing.set_words)
+        words, changes = list(nothing.set_words), tuple[Change, ...]()
         if nothing.set_run is not None:
             changes = changes_today(nothing.set_run, answer, units)
-            words += [f"Today it would be different: {' '.join(changes)}"] if changes else ["Today it would be the same."]
+            words.append("Today these would be different:" if changes else "Today it would be the same.")
         return replace(
             nothing,
             rows=[tuple(shown(figures_of(size), name, units) for name in _CELLS) for size in run.sizes],
             cautions=said(run.cautions, units),
             same=said(run.same, units),
             remedies=[(said((remedy.note,), units)[0], remedy.plan) for remedy in answer.remedies],
-            notes=answer.size_sentences(units),
+            notes=answer.grouped_sentences(units),
+            changes=changes,
             yarn=_yarn(answer),
             set_words=words,
             lines=nothing.lines or lines_of(answer, self._session.terms),

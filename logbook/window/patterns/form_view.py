@@ -28,7 +28,6 @@ class FormView(FormCard):
 
     def __init__(self, parent: tk.Misc, look: Look, session: Session, form: PatternForm, on_change: Callable[[], object]) -> None:
         self.form, self._session = form, session
-        self.rows: list[FieldRow] = []
         self._prover = Prover(parent, form, self._rows_proven)
         super().__init__(parent, look, form, ITEMS, (), on_change, lambda *_: None)
 
@@ -52,8 +51,6 @@ class FormView(FormCard):
             if key == ROWS and message is None:
                 message = card.message
             field.show_message(message.text if message else None, message.kind if message else "error")
-        for row in self.rows:
-            row.show_messages()
         self.written_rows.show_rows(card)
         self.chart.follow(self.form.texts[ROWS], self.form.texts["terms"])
         self._prover.follow()
@@ -63,7 +60,6 @@ class FormView(FormCard):
             row = FieldRow(place, self.look)
             fields = [self._make(row, one) for one in item.items]
             row.arrange([field for field in fields if isinstance(field, LabelledField)])
-            self.rows.append(row)
             return row
         if item.key == CHART:
             self.chart = ChartView(place, self.look, self._session, lambda: self.form.texts["name"])

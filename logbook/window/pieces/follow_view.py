@@ -42,14 +42,16 @@ class FollowView(Card):
         self.warnings = Sentence(place, style="Warning.TLabel")
         self.sentences = Sentence(place)
         self.drawing = DrawingCanvas(place, look)
+        self.joined = DrawingCanvas(place, look)
         self.sizes = Table(place, look, COLUMNS, lambda _: None)
         FittingColumns(self.sizes, NEED)
         self.notes = Sentence(place, style="Muted.TLabel")
         self.shaping = ttk.Button(place, text=f"Shaping…  {accelerator(place, 'Mod-j')}", command=shape)
-        self._parts = (self.missing, self.warnings, self.sentences, self.drawing, self.sizes, self.notes)
+        self._parts = (self.missing, self.warnings, self.sentences, self.drawing, self.joined, self.sizes, self.notes)
         self.runs = ttk.Frame(place, style="Card.TFrame")
         self.runs.columnconfigure(0, weight=1)
-        in_order = (*self._parts[:3], self.runs, *self._parts[3:], self.shaping)
+        before = (self.missing, self.warnings, self.drawing, self.sentences)
+        in_order = (*before, self.runs, self.sizes, self.joined, self.notes, self.shaping)
         for row, widget in enumerate(in_order):
             sticky = "w" if widget is self.shaping else "ew"
             look.grid(widget, row=row, column=0, sticky=sticky, padx=(0, 2), pady=(0.5, 1))
@@ -62,9 +64,10 @@ class FollowView(Card):
         self.sentences.configure(text="\n".join(card.sentences))
         self.notes.configure(text="\n".join(card.notes))
         self.drawing.show(card.draw)
+        self.joined.show(card.draw_joined)
         self.sizes.set_rows(Row(cells[0], cells, (place,) * len(cells)) for place, cells in enumerate(card.sizes))
         self.sizes.tree.configure(height=max(1, len(card.sizes)))
-        shown = (card.missing, card.warnings, card.sentences, card.draw, card.sizes, card.notes)
+        shown = (card.missing, card.warnings, card.sentences, card.draw, card.draw_joined, card.sizes, card.notes)
         for widget, there in zip(self._parts, shown, strict=True):
             if there:
                 widget.grid()

@@ -7,17 +7,16 @@ from tkinter import ttk
 
 from logbook.craft.words.lengths import Units
 from logbook.pages.pieces.piece_form import PieceForm
-from logbook.pages.pieces.plan_texts import TICKED
+from logbook.pages.pieces.plan_texts import TICKED, with_unit
 from logbook.window.choices import ChoiceField, SuggestionField
 from logbook.window.field import Field, LabelledField
-from logbook.window.form_card import FormCard, Item
+from logbook.window.field_row import FieldRow
+from logbook.window.form_card import FormCard, Item, SideBySide
 from logbook.window.keyboard import focused
 from logbook.window.look import Look
-from logbook.window.pieces.form_fields import ITEMS, Entry, Tick
+from logbook.window.pieces.form_fields import ITEMS, LABEL_LETTERS, Entry, Tick
 from logbook.window.text_field import TextField
 from logbook.window.tick_box import TickBox
-
-LABEL_LETTERS = 15
 
 
 class FormView(FormCard):
@@ -60,15 +59,18 @@ class FormView(FormCard):
                 field.show_message(error)
             elif not (self._entries[key].swatches and key not in self._left and focused(field) is field.input):
                 field.show_message(hints.get(key) or None, "hint")
-            if self._entries[key].length:
-                field.show_unit(self._units().value)
-        self.fields["ease"].show_unit(f"{self._units().value} or %")
         from_body = bool(self.form.texts["body"].strip())
         self.fields["width"].input.state(["disabled" if from_body else "!disabled"])  # type: ignore[attr-defined]
 
     def _make(self, place: ttk.Frame, item: Item) -> ttk.Widget:
         if isinstance(item, Tick):
             return self._make_tick(place, item)
+        if isinstance(item, SideBySide):
+            row = FieldRow(place, self.look)
+            for one in item.items:
+                self._make(row, one)
+            row.arrange([self.fields[one.key] for one in item.items])
+            return row
         assert isinstance(item, Entry)
         self._entries[item.key] = item
         return self._follow(item.key, self._field(place, item))
@@ -84,7 +86,10 @@ class FormView(FormCard):
             return ChoiceField(place, look, label, entry.choices, width=width, label_width=LABEL_LETTERS)
         if entry.lines:
             return TextField(place, look, label, lines=entry.lines, label_width=LABEL_LETTERS)
-        return Field(place, look, label, width=width, label_width=LABEL_LETTERS, unit=entry.unit, grow=entry.grows)
+        plain = Field(place, look, label, width=width, label_width=entry.letters, grow=entry.grows)
+        if entry.example:
+            plain.show_example(entry.example)
+        return plain
 
     def _swatches(self, key: str) -> list[str]:
         known = self.form.swatch_uid(key)
@@ -111,8 +116,10 @@ class FormView(FormCard):
         self.form.type_in(key, text)
 
     def _leave(self, key: str) -> None:
-        """A swatch chosen from the list stands there by its tag alone."""
+        """A swatch chosen from the list stands there by its tag alone, a length with its unit."""
         field = self.fields[key]
+        if self._entries[key].length:
+            field.text = with_unit(field.text, self._units())
         if self._entries[key].swatches and self.form.swatch_uid(key) and field.text != self.form.swatch_tag(key):
             field.text = self.form.swatch_tag(key)
         super()._leave(key)

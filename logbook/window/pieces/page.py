@@ -64,6 +64,7 @@ class PiecesPage(RecordPage):
         for place, view in enumerate((column, self.editor, self.follow)):
             self._place(view, place)
         self._arrange(SHARES)
+        self.sizes.shown_anew()
         self._mark()
         self._changed()
 
@@ -129,6 +130,7 @@ class PiecesPage(RecordPage):
         return f"“{gone.name}” is deleted. Undo brings it back."
 
     def _shown_anew(self) -> None:
+        self.sizes.shown_anew()
         super()._shown_anew()
         self.follow.to_top()
 

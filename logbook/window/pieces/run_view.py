@@ -1,7 +1,7 @@
 """The size run of the piece in hand: its table, what is wanted of one size, what parts those that are the same, the lines."""
 
 import tkinter as tk
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import partial
 from tkinter import ttk
@@ -14,6 +14,7 @@ from logbook.window.field_row import FieldRow
 from logbook.window.fitting import FittingColumns
 from logbook.window.folding import Folding
 from logbook.window.look import Look
+from logbook.window.pieces.notes_view import NotesView
 from logbook.window.sentence import Sentence
 from logbook.window.table import Column, Row, Table
 
@@ -38,6 +39,12 @@ NEED = (
     "size", "chain", "rows", "around", "ease", "same", "width", "body", "balls", "armhole", "neck", "length", "repeats", "yarn",
     "edges",
 )  # fmt: skip
+CHANGES = (
+    Column("size", "Size", 6),
+    Column("what", "Number", 12, grow=True),
+    Column("was", "As published", 12, "right", grow=True),
+    Column("now", "Today", 10, "right", grow=True),
+)
 FIELDS = {
     "size": ("Size", 7), "body": ("Body", 9), "ease": ("Ease", 9), "length": ("Length", 9), "armhole": ("Armhole", 9),
     "neck": ("Neck", 9),
@@ -80,7 +87,8 @@ class RunView(ttk.Frame):
         self.remedies.columnconfigure(1, weight=1)
         self.yarn = Sentence(self)
         self.set_words = Sentence(self, style="Section.TLabel")
-        self.notes = Sentence(self, style="Muted.TLabel")
+        self.changes = Table(self, look, CHANGES)
+        self.notes = NotesView(self, look)
         self.lines_fold = Folding(self, "Lines for the pattern", actions.lines_open, actions.fold_lines)
         self.lines_fold.inside.columnconfigure(0, weight=1)
         self.lines = Sentence(self.lines_fold.inside)
@@ -88,7 +96,7 @@ class RunView(ttk.Frame):
         look.grid(self.copy_button, row=0, column=0, sticky="w", pady=(0.5, 1))
         self.lines.grid(row=1, column=0, sticky="ew")
         widgets = (self.table, self.missing, self._buttons(), self._size_fields(), self.same, self.remedies, self.yarn,
-                   self.set_words, self.lines_fold, self.notes)  # fmt: skip
+                   self.set_words, self.changes, self.lines_fold, self.notes)  # fmt: skip
         for row, widget in enumerate(widgets):
             look.grid(widget, row=row, column=0, sticky="ew", pady=(0, 1))
 
@@ -112,8 +120,18 @@ class RunView(ttk.Frame):
         _say(self.set_words, "\n".join(card.set_words))
         self.lines.configure(text=card.lines.strip())
         self.copy_button.state(["!disabled" if card.lines else "disabled"])
-        _say(self.notes, "\n".join(card.notes))
+        self._show_changes(card.changes)
+        self.notes.show(card.notes)
         self._show_size()
+
+    def _show_changes(self, changes: Sequence[tuple[str, ...]]) -> None:
+        """What of the published numbers would be otherwise today."""
+        if changes:
+            self.changes.set_rows(Row(str(place), cells, cells) for place, cells in enumerate(changes))
+            self.changes.tree.configure(height=min(MOST_ROWS, len(changes)))
+            self.changes.grid()
+        else:
+            self.changes.grid_remove()
 
     def start(self) -> None:
         """Puts the keyboard into the first field of the size in hand, or onto the button that takes sizes from a chart."""
@@ -181,7 +199,6 @@ class RunView(ttk.Frame):
             field.input.state(["!disabled" if self._rows else "disabled"])  # type: ignore[attr-defined]
             field.show_message(self._card.errors.get((self._place, key)) if self._rows else None)
         self._showing = False
-        self.size_row.show_messages()
         self.remove_button.state(["!disabled" if self._rows else "disabled"])
 
     def _show_remedies(self) -> None:

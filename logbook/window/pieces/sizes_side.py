@@ -31,7 +31,8 @@ from logbook.window.pieces.run_files import OnPage, RunFiles
 from logbook.window.pieces.run_view import RunActions, RunView
 from logbook.window.sentence import Sentence
 
-FOLD, LINES_FOLD = "pieces.sizes", "pieces.lines"
+SHUT, LINES_FOLD = "pieces.sizes shut", "pieces.lines"
+"""Sizes stand open where there are some, unless the user has shut them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +84,7 @@ class SizesSide:
 
     def _build_run(self, parent: ttk.Frame) -> tuple[Folding, RunView]:
         opened = self._session.settings.opened
-        folding = Folding(parent, "Si&zes", FOLD in opened, partial(self._around.fold, FOLD))
+        folding = Folding(parent, "Si&zes", False, lambda is_open: self._around.fold(SHUT, not is_open))
         folding.grid(row=0, column=0, sticky="ew")
         folding.inside.columnconfigure(0, weight=1)
         actions = RunActions(
@@ -124,6 +125,10 @@ class SizesSide:
         self.card = self._maker.card(read, sizes, swatch, edge, self._form.saved)
         self.view.show(self.card, self._form.texts["sizes"])
         self.made_words.configure(text="\n".join(self._made.of(self._form.uid)))
+
+    def shown_anew(self) -> None:
+        """Another piece is in hand: its sizes are in sight, if it has some."""
+        self.folding.show(bool(self._form.texts["sizes"].strip()) and SHUT not in self._session.settings.opened)
 
     def reload(self) -> None:
         """The logbook holds something else."""

@@ -36,7 +36,8 @@ class BeginView:
         for field in self.fields.values():
             field.grid(sticky="ew")
             field.variable.trace_add("write", lambda *_: self._typed())
-        self._examples = {key: self._example(key, text) for key, text in EXAMPLES.items()}
+        for key, text in EXAMPLES.items():
+            self.fields[key].show_example(text)
         self.keep = ttk.Button(below, text="Keep as a swatch", command=keep, style="Accent.TButton")
         self.keep.grid(sticky="w")
 
@@ -55,21 +56,6 @@ class BeginView:
         self._showing = False
         wrong = next((errors[key] for key in said if key in errors and key != "stitch pattern"), "")
         self.fields[GAUGE].show_message(wrong or None)
-        self._show_examples()
-
-    def _example(self, key: str, text: str) -> ttk.Label:
-        """What may be typed, in grey in the empty field: there is no room under it for more lines at large text sizes."""
-        entry = self.fields[key].input
-        example = ttk.Label(entry, text=text, style="Example.TLabel")
-        example.bind("<Button-1>", lambda _: entry.focus_set())
-        return example
-
-    def _show_examples(self) -> None:
-        for key, example in self._examples.items():
-            if self.fields[key].text:
-                example.place_forget()
-            else:
-                example.place(x=self._look.pixels(2), rely=0.5, anchor="w")
 
     def _take(self, texts: Mapping[str, str]) -> None:
         for key, text in begin_texts(texts, self.fields[MEASURED].text).items():

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from tkinter import ttk
 
 from logbook.pages.swatches.form_texts import ReadingLine
+from logbook.window.example import Example
 from logbook.window.field import MARKS
 from logbook.window.keyboard import focused
 from logbook.window.keys import MnemonicLabel, split_mnemonic
@@ -27,7 +28,7 @@ class ReadingRow:
 
     variable: tk.StringVar
     entry: ttk.Entry
-    example: ttk.Label
+    example: Example
     says: ttk.Label
 
 
@@ -92,17 +93,13 @@ class ReadingsView(ttk.Frame):
     def _show_example(self, place: int) -> None:
         """In an empty line, how a reading is written."""
         row = self.rows[place]
-        row.example.configure(text=f"e.g. {EXAMPLES[place % len(EXAMPLES)]}")
-        if row.variable.get():
-            row.example.place_forget()
-        else:
-            row.example.place(in_=row.entry, x=self.look.pixels(2), rely=0.5, anchor="w")
+        row.example.say(f"e.g. {EXAMPLES[place % len(EXAMPLES)]}")
 
     def _have_rows(self, count: int) -> None:
         while len(self.rows) < count:
             self._add_row()
         for row in self.rows[count:]:
-            for widget in (row.example, row.entry, row.says):
+            for widget in (row.entry, row.says):
                 widget.destroy()
         del self.rows[count:]
 
@@ -110,10 +107,8 @@ class ReadingsView(ttk.Frame):
         variable = tk.StringVar(self)
         entry = ttk.Entry(self, textvariable=variable, width=LETTERS, font="TkTextFont")
         muted = styled(self, "Muted.TLabel")
-        row = ReadingRow(
-            variable, entry, ttk.Label(self, style="Example.TLabel"), ttk.Label(self, style=muted, width=SAID, anchor="e")
-        )
-        row.example.bind("<Button-1>", lambda _: entry.focus_set())
+        says = ttk.Label(self, style=muted, width=SAID, anchor="e")
+        row = ReadingRow(variable, entry, Example(entry, variable, self.look, ""), says)
         self.rows.append(row)
         if len(self.rows) == 1:
             self.label.target = entry

@@ -13,7 +13,7 @@ from logbook.craft.pieces.seams import SEAMS
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.words.lengths import Ease, Units
 from logbook.pages.pieces.piece_form import NEW
-from logbook.pages.pieces.plan_texts import IN_ROUND, SIDEWAYS, read_plan, texts_of
+from logbook.pages.pieces.plan_texts import IN_ROUND, SIDEWAYS, read_plan, texts_of, with_unit
 from tests.support.cloth import LACE_PANEL, RIBBED, VEST
 
 tenths = st.integers(1, 20_000).map(lambda tenths: tenths / 10)
@@ -123,3 +123,12 @@ def test_a_body_measure_stands_before_the_width_and_units_are_the_users() -> Non
     assert (read.plan.width_mm, read.plan.body_mm, read.plan.in_round) == (None, pytest.approx(939.8), True)
     assert read.plan.ease == Ease(mm=pytest.approx(-50.8))  # type: ignore[arg-type]
     assert replace(NEW.plan, width_mm=1).panels == 2
+
+
+@pytest.mark.parametrize(
+    ("typed", "shown"),
+    [("54", "54 cm"), (" 54,5 ", "54,5 cm"), ("54 cm", "54 cm"), ("-5", "-5 cm"), ("6 %", "6 %"), ("", ""), ("wide", "wide"),
+     ("18 1/4", "18 1/4 cm"), ("1/0", "1/0")],
+)  # fmt: skip
+def test_a_bare_number_is_shown_with_the_unit_it_is_read_in(typed: str, shown: str) -> None:
+    assert with_unit(typed, Units.CM) == shown

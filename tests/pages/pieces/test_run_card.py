@@ -96,7 +96,9 @@ def test_a_set_run_shows_its_own_lines_and_what_would_change(session: Session, f
     other = card(session, form)
     assert other.lines == before.lines
     assert [size["chain"] for size in other.sizes] == [68, 68, 80, 86]
-    assert "A: chain 68, today 64." in other.set_words[-1]
+    assert other.set_words[-1] == "Today these would be different:"
+    assert ("A", "chain", "68", "64") in other.changes
+    assert same.changes == ()
 
 
 def test_the_size_in_hand_is_the_piece_that_is_shown(session: Session, form: PieceForm) -> None:

@@ -6,6 +6,7 @@ import pytest
 
 from logbook.pages.session import Session
 from logbook.tasks.browsing import pattern_list
+from logbook.window.field_row import FieldRow
 from logbook.window.keys import MnemonicLabel
 from logbook.window.look import Look
 from logbook.window.patterns.page import PatternsPage
@@ -132,9 +133,14 @@ def test_messages_of_a_row_of_fields_share_a_line(root: tk.Tk, page: PatternsPag
     below = page.editor.fields["first_stitch"].winfo_rooty()
     press(multiple.input, "<End>", "<BackSpace>")
     type_text(multiple.input, "8")
-    shared = [row.message["text"] for row in page.editor.rows]
-    assert "! Saving this changes the gauge of AB-01, read in repeats." in shared
-    assert page.editor.fields["first_stitch"].winfo_rooty() == below
+    assert page.editor.fields["first_stitch"].winfo_rooty() == below  # nothing moves while one types
+    press(multiple.input, "<Tab>")
+    row = multiple.master
+    assert isinstance(row, FieldRow)
+    assert row.message is not None
+    assert row.message["text"] == "! Saving this changes the gauge of AB-01, read in repeats."
+    assert row.message.winfo_viewable()
+    assert page.editor.fields["first_stitch"].winfo_rooty() > below
 
 
 @pytest.mark.parametrize("percent", [100, 150, 200])

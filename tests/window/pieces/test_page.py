@@ -163,7 +163,12 @@ def test_nothing_is_cut_off_at_any_text_size(root: tk.Tk, look: Look, page: Piec
 
 def test_units_and_another_window_are_followed(root: tk.Tk, page: PiecesPage, session: Session) -> None:
     session.change_settings(replace(session.settings, units="in"))
-    assert page.editor.fields["width"].unit["text"] == "in"
+    slit = page.editor.fields["slit"]
+    slit.input.focus_force()
+    write(root, "3 1/2")
+    hit(root, "<Tab>")
+    assert slit.text == "3 1/2 in"  # what a bare number is read in
+    slit.text = ""
     assert "in wide" in page.follow.sentences["text"]
     other = PiecesPage(tk.Frame(root), page.look, session)
     other.editor.fields["neck"].text = "30 cm"
@@ -207,3 +212,21 @@ def test_everything_in_the_folds_counts(root: tk.Tk, page: PiecesPage) -> None:
     fields["finish"].text = "washed, pinned out"
     assert page.follow.headline["text"] == "—"  # this swatch was measured neither as worked nor pinned out
     assert "pinned out" in page.follow.missing["text"]
+
+
+def test_short_fields_share_a_line_where_there_is_room_and_what_holds_stands_in_grey(
+    root: tk.Tk, look: Look, page: PiecesPage
+) -> None:
+    fields = page.editor.fields
+    assert fields["width"].input.winfo_rooty() == fields["body"].input.winfo_rooty()
+    assert fields["ease"].input.winfo_rootx() == fields["length"].input.winfo_rootx()
+    look.apply(percent=200)
+    settle(root)
+    assert fields["width"].input.winfo_rooty() < fields["body"].input.winfo_rooty()
+    assert fields["width"].input.winfo_rootx() == fields["body"].input.winfo_rootx()
+
+
+def test_the_drawing_stands_under_the_headline(page: PiecesPage) -> None:
+    places = [part.winfo_rooty() for part in (page.follow.headline, page.follow.drawing, page.follow.sentences)]
+    assert places == sorted(places)
+    assert page.follow.drawing.winfo_height() > 100

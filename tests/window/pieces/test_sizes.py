@@ -33,7 +33,7 @@ def session(tmp_path: Path) -> Iterator[Session]:
     with new_book(tmp_path / "a.logbook", keep_backups=False) as book:
         uid = save_swatch(book, replace(SWATCH, uid=""))
         save_piece(book, PlannedPiece(plan=PLAN, swatch=uid, sizes=BUSTS))
-        yield Session(book, Settings().with_opened("pieces.sizes", True))
+        yield Session(book, Settings())
 
 
 @pytest.fixture
@@ -156,7 +156,10 @@ def test_a_run_is_set_shown_as_it_was_and_taken_back(root: tk.Tk, page: PiecesPa
     assert piece(session).published is not None
     assert "Today it would be the same." in page.sizes.view.set_words["text"]
     page.editor.fields["edge stitches"].text = "1"
-    assert "A: chain 68, today 64." in page.sizes.view.set_words["text"]
+    changes = page.sizes.view.changes
+    assert ("A", "chain", "68", "64") in [changes.cells(key) for key in changes.shown]
+    settle(root)
+    assert changes.winfo_ismapped()
     hit(root, "<Control-l>")
     assert "Ch 68 (68, 80, 86)." in root.clipboard_get()
     hit(root, "<Control-s>")
