@@ -71,7 +71,6 @@ class _MadeDialog(Dialog):
         self._showing = False
         self._left: set[str] = set()
         self.fields: dict[str, LabelledField] = {}
-        self._rows: list[FieldRow] = []
         self._hints: dict[str, str] = {}
         scrolled = Scrolled(self.inside, look, 64)
         scrolled.grid(row=0, column=0, sticky="nsew")
@@ -103,7 +102,6 @@ class _MadeDialog(Dialog):
             beside = FieldRow(place, self.look)
             beside.arrange([self._add(key, self._field(beside, key, label, width)) for key, label, width in part.fields])
             self.look.grid(beside, row=row, column=0, sticky="ew", pady=(1, 0))
-            self._rows.append(beside)
             return
         if part.lines == 1:
             field: LabelledField = Field(place, self.look, part.label, label_width=LABEL_LETTERS, grow=True)
@@ -142,8 +140,6 @@ class _MadeDialog(Dialog):
         for key, field in self.fields.items():
             error = errors.get(key) if key in self._left else None
             field.show_message(error or self._hints.get(key) or None, "error" if error else "hint")
-        for row in self._rows:
-            row.show_messages()
         self.beside.configure(text=self._form.beside() or " ")
 
     def _save(self) -> None:
