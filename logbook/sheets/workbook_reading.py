@@ -29,6 +29,8 @@ _NAMESPACES = {
     "http://purl.oclc.org/ooxml/spreadsheetml/main",
 }
 """The language of sheets, as the standard's transitional and its strict form call it."""
+_OTHER_SHEETS = {"chartsheet", "dialogsheet", "xlMacrosheet", "xlIntlMacrosheet"}
+"""Kinds of sheets that hold no log."""
 _WIDEST = 16_384
 """Columns that a sheet can have at all (its last one is XFD). Blank cells may reach that far: whole rows are given colours."""
 
@@ -102,6 +104,8 @@ def _find_workbook(parts: ZipParts) -> _Workbook:
         kind, target = relations.get(identity, ("", ""))
         if kind == "worksheet":
             found.append((sheet_name, target))
+        elif kind not in _OTHER_SHEETS:
+            raise DamagedZipError(f"its sheet “{sheet_name[:40]}” leads nowhere")
     if not found:
         raise DamagedZipError("it holds no sheet of cells")
     return _Workbook(tuple(found), named.get("sharedStrings", ""), named.get("styles", ""), since_1904)
@@ -224,7 +228,7 @@ class _SheetReader:
         self._attributes: dict[str, str] = {}
         self._texts = _Texts()
         self._value: str | None = None
-        self._in_data = self._in_value = self._formula = self._worded = False
+        self._in_data = self._in_row = self._in_cell = self._in_value = self._formula = self._worded = False
 
     def handlers(self) -> Handlers:
         """What to call while the sheet is read. What stands beside its data may use the same names: it is passed over."""
@@ -252,21 +256,26 @@ class _SheetReader:
         number = _whole(attributes["r"]) if "r" in attributes else self._row + 1
         if number <= self._row:
             raise DamagedZipError(f"row {number} stands after row {self._row}")
-        self._row, self._column, self._cells = number, 0, []
+        if self._in_row:
+            raise DamagedZipError(f"row {number} stands within row {self._row}")
+        self._row, self._column, self._cells, self._in_row = number, 0, [], True
 
     def _end_row(self) -> None:
         if self._in_data:
+            self._in_row = False
             self.collector.add(self._row, self._cells)
 
     def _start_cell(self, attributes: dict[str, str]) -> None:
         if not self._in_data:
             return
+        if self._in_cell or not self._in_row:
+            raise DamagedZipError(f"a cell stands within another, or in no row (row {self._row})")
         column = _column_number(attributes["r"], self._row) if "r" in attributes else self._column + 1
         if column <= self._column:
             raise DamagedZipError(f"the cells of row {self._row} stand out of order")
         if column > _WIDEST:
             raise DamagedZipError(f"row {self._row} has more than {_WIDEST:,} cells, blank ones counted")
-        self._column, self._attributes = column, attributes
+        self._column, self._attributes, self._in_cell = column, attributes, True
         self._value, self._formula, self._worded = None, False, False
         self._texts.clear()
 
@@ -277,6 +286,8 @@ class _SheetReader:
         self._texts.clear()
 
     def _start_value(self, attributes: dict[str, str]) -> None:
+        if self._in_cell and self._value is not None:
+            raise DamagedZipError(f"a cell of row {self._row} holds two values")
         self._value, self._in_value = "", True
 
     def _end_value(self) -> None:
@@ -294,6 +305,7 @@ class _SheetReader:
     def _end_cell(self) -> None:
         if not self._in_data:
             return
+        self._in_cell = False
         content = self._content()
         if content is None or content == "":
             return

@@ -17,6 +17,7 @@ from collections.abc import Sequence
 from contextlib import closing
 from dataclasses import dataclass, field
 from pathlib import Path
+from types import ModuleType
 from typing import Any
 
 from logbook.book import backups, connection
@@ -24,6 +25,7 @@ from logbook.book.checking import check_whole
 from logbook.book.kept_twice import require_kept_alike
 from logbook.book.logbook import open_logbook
 from logbook.book.schema import STEPS
+from logbook.book.trouble import as_sentences
 from logbook.errors import RefusedError
 from tests.faults import victim
 from tests.faults.work import CYCLE, act, plain, quick_folder
@@ -45,8 +47,7 @@ class Result:
 def run(count: int, weakness: str = "", seed: int = 0) -> Result:
     """Kills ``count`` children. A weakness is tried till it shows."""
     chance = random.Random(seed)
-    context = multiprocessing.get_context("forkserver" if "forkserver" in multiprocessing.get_all_start_methods() else "spawn")
-    context.set_forkserver_preload([victim.__name__])
+    context = forking(victim)
     result = Result()
     with quick_folder() as folder:
         start = folder / "start.logbook"
@@ -95,23 +96,42 @@ def _kill_one(context: Any, place: Path, states: list[Any], weakness: str, chanc
     child.close()
     result.kills += 1
     result.during[CYCLE[done % len(CYCLE)] if done < victim.STEPS else "nothing any more"] += 1
+    judge(place / "a.logbook", states[done : done + 2], result)
+    result.bad_backups += count_bad_backups(place / "backups", states, place / "a.logbook")
+
+
+def forking(module: ModuleType) -> Any:
+    """Where children come from: a server that has the module they need ready, if the system knows such."""
+    context: Any = multiprocessing.get_context(
+        "forkserver" if "forkserver" in multiprocessing.get_all_start_methods() else "spawn"
+    )
+    context.set_forkserver_preload([module.__name__])
+    return context
+
+
+def judge(path: Path, expected: list[Any], result: Result) -> None:
+    """Opens what a kill left: whether it holds one of the states expected, is whole, and can be gone on with."""
     try:
-        with open_logbook(place / "a.logbook") as book:
+        with open_logbook(path) as book:
+            result.lost += plain(book.connection) not in expected
             check_whole(book.connection, book.path, len(STEPS))
             require_kept_alike(book.connection)
-            result.lost += plain(book.connection) not in states[done : done + 2]
             edit(book, "S-01", notes="and on it goes")
     except RefusedError:
         result.corrupt += 1
-    for folder in (place / "backups").glob("*"):
-        for path, _ in backups.kept(folder):
-            result.bad_backups += not _is_whole(path, states)
+
+
+def count_bad_backups(folder: Path, states: list[Any], start: Path) -> int:
+    """How many files that have a backup's name are not whole, or hold no state that was; ``start`` and links to it are known."""
+    found = [path for place in folder.glob("*") for path, _ in backups.kept(place) if not path.samefile(start)]
+    return sum(not _is_whole(path, states) for path in found)
 
 
 def _is_whole(backup: Path, states: list[Any]) -> bool:
     try:
-        with closing(connection.connect(backup, "ro")) as opened:
+        with as_sentences(backup), closing(connection.connect(backup, "ro")) as opened:
             check_whole(opened, backup, len(STEPS))
+            require_kept_alike(opened)
             return plain(opened) in states
     except RefusedError:
         return False

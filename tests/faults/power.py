@@ -36,7 +36,7 @@ from logbook.tasks.exporting import export
 from tests.faults.cut import Cut
 from tests.faults.disk import Disk, Event, shimmed
 from tests.faults.files import recorded
-from tests.faults.work import CYCLE, act, quick_folder
+from tests.faults.work import CYCLE, act, in_place, quick_folder
 from tests.support.books import small_book
 
 NAME = "a.logbook"
@@ -174,11 +174,6 @@ def _require_good_backups(folder: Path, states: Sequence[str]) -> None:
 
 @contextmanager
 def _weakened(weakness: str) -> Iterator[None]:
-    @contextmanager
-    def in_place(target: Path, mode: int = 0o600) -> Iterator[Path]:
-        os.close(os.open(target, os.O_CREAT | os.O_EXCL | os.O_RDWR, mode))
-        yield target
-
     with (
         mock.patch.dict(settings._SETTINGS, {"synchronous": LEVELS[weakness]} if weakness in LEVELS else {}),
         mock.patch.object(copying, "new_file", in_place if weakness == "in-place" else copying.new_file),

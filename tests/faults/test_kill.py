@@ -1,6 +1,6 @@
 """Kill −9, in short; ``python -m tests.faults.kill`` is the long form."""
 
-from tests.faults import kill
+from tests.faults import kill, kill_backups
 from tests.faults.work import CYCLE
 
 
@@ -11,10 +11,19 @@ def test_a_kill_takes_back_nothing_acknowledged_and_leaves_no_half() -> None:
     assert (result.lost, result.corrupt, result.bad_backups) == (0, 0, 0)
 
 
+def test_a_kill_in_each_phase_of_a_backup_leaves_no_bad_one() -> None:
+    result = kill_backups.run(4)
+    assert result.kills == 4
+    assert (result.lost, result.corrupt, result.bad_backups) == (0, 0, 0)
+
+
+def test_a_backup_that_has_its_name_before_it_is_whole_would_show() -> None:
+    assert kill_backups.run(20, "in-place").bad_backups > 0
+
+
 def test_without_one_transaction_for_one_action_it_would_show() -> None:
-    result = kill.run(15, "parts")
-    assert result.lost + result.corrupt > 0  # which of the two depends on the moment
+    assert kill.run(60, "parts").lost > 0
 
 
 def test_said_before_it_is_done_it_would_show() -> None:
-    assert kill.run(15, "early").lost > 0
+    assert kill.run(60, "early").lost > 0

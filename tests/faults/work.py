@@ -1,5 +1,6 @@
 """What is done to a logbook while it is killed, cut off or refused: the same work each time, so that states can be compared."""
 
+import os
 import sqlite3
 import tempfile
 from collections.abc import Iterator
@@ -46,6 +47,13 @@ def plain(connection: sqlite3.Connection) -> tuple[Any, ...]:
     changes = connection.execute("SELECT record_table, before IS NULL, after IS NULL FROM change ORDER BY position").fetchall()
     words = connection.execute("SELECT folded FROM swatch_words ORDER BY folded").fetchall()
     return found, actions, changes, words
+
+
+@contextmanager
+def in_place(target: Path, mode: int = 0o600) -> Iterator[Path]:
+    """A weakness to plant: a new file is written under its own name, and not under another until it is whole."""
+    os.close(os.open(target, os.O_CREAT | os.O_EXCL | os.O_RDWR, mode))
+    yield target
 
 
 @contextmanager

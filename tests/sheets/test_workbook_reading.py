@@ -67,9 +67,11 @@ def test_prefixes_paths_and_kinds_of_the_strict_form() -> None:
     parts["xl/workbook.xml"] = (
         '<x:workbook xmlns:x="http://purl.oclc.org/ooxml/spreadsheetml/main"'
         ' xmlns:q="http://purl.oclc.org/ooxml/officeDocument/relationships"><x:workbookPr date1904="1"/><x:sheets>'
-        '<x:sheet name="Picture" sheetId="1" q:id="rId9"/><x:sheet name="Log" sheetId="2" q:id="rId1"/></x:sheets></x:workbook>'
+        '<x:sheet name="Picture" sheetId="1" q:id="rId3"/><x:sheet name="Log" sheetId="2" q:id="rId1"/></x:sheets></x:workbook>'
     )
-    parts["xl/_rels/workbook.xml.rels"] = relations(("worksheet", "/xl/elsewhere/log.xml"), ("styles", "styles.xml"))
+    parts["xl/_rels/workbook.xml.rels"] = relations(
+        ("worksheet", "/xl/elsewhere/log.xml"), ("styles", "styles.xml"), ("chartsheet", "chartsheets/sheet1.xml")
+    )
     parts["xl/elsewhere/log.xml"] = (
         '<x:worksheet xmlns:x="http://purl.oclc.org/ooxml/spreadsheetml/main"><x:sheetData><x:row r="7"><x:c r="C7" s="1"><x:v>0'
         "</x:v></x:c></x:row></x:sheetData><extLst><row><c><v>9</v></c></row></extLst></x:worksheet>"
@@ -78,6 +80,19 @@ def test_prefixes_paths_and_kinds_of_the_strict_form() -> None:
     sheet = read_workbook(packed(parts), "x")
     assert sheet.name == "Log"
     assert [(row.number, row.cells) for row in sheet.rows] == [(7, (None, None, dt.date(1904, 1, 1)))]
+
+
+@pytest.mark.parametrize("kind", ["worksheet]]>", ""])
+def test_a_sheet_that_leads_nowhere_is_not_passed_over_for_the_next(kind: str) -> None:
+    parts = parts_of(text_row(1, "tag"), "a")
+    parts["xl/workbook.xml"] = str(parts["xl/workbook.xml"]).replace(
+        "</sheets>", '<sheet name="Readings" sheetId="2" r:id="rId2"/></sheets>'
+    )
+    first = (kind, "worksheets/sheet1.xml") if kind else ("styles", "styles.xml")
+    parts["xl/_rels/workbook.xml.rels"] = relations(first, ("worksheet", "worksheets/sheet2.xml"))
+    parts["xl/worksheets/sheet2.xml"] = sheet_xml(text_row(1, "gauge no."))
+    with pytest.raises(RefusedError, match="its sheet “Log” leads nowhere"):
+        read_workbook(packed(parts), "x")
 
 
 def test_a_sheet_of_another_language_is_refused() -> None:
@@ -127,6 +142,10 @@ def test_a_far_blank_row_or_cell_is_only_blank() -> None:
         ("<row><c><v>x</v></c></row>", "can be read"),
         ('<row><c t="zz"><v>1</v></c></row>', "unknown kind"),
         ('<row r="one"/>', "whole number"),
+        ("<row><c><v>20</v><c/></c></row>", "within another"),
+        ('<c r="A1"><v>20</v></c>', "no row"),
+        ("<row><c><v>20</v></c><row/></row>", "row 2 stands within row 1"),
+        ("<row><c><v>20</v><v>21</v></c></row>", "two values"),
         ("<row>", "mismatched tag"),
         ("&bomb;", "undefined entity"),
     ],
