@@ -58,7 +58,9 @@ def _picked(making: Making, piece: str, name: str, edge: Edge, drawn: float) -> 
     stitches = max(half_up(edge.mm * drawn / making.p), 1)
     rate = small_ratio(stitches, edge.count)
     at_rate = edge.count * rate[0] // rate[1]
-    return PickedUp(piece=piece, edge=name, stitches=stitches, along=edge.along, rate=rate, over=stitches - at_rate)
+    return PickedUp(
+        piece=piece, edge=name, stitches=stitches, along=edge.along, rate=rate, over=stitches - at_rate, mixed=edge.mixed
+    )
 
 
 def _corners(making: Making, along: tuple[tuple[str, str], ...]) -> int:

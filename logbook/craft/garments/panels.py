@@ -179,8 +179,11 @@ def _edges(making: Making, numbers: PieceNumbers, neck: ShapedNeck | None, inset
     if of_neck:
         edges["shoulder"] = making.along_stitches((stitches - sides * inset - of_neck) // sides, "neck width")
         mm = neck_edge_mm(neck, making.p, making.q) if neck else of_neck * making.p
-        count = neck.leaves + sides * neck.rows if neck else of_neck
-        edges["neck"] = making.along_stitches(count, "neck width", mm)
+        edges["neck"] = making.along_stitches(of_neck, "neck width", mm)
+        if neck and neck.form == "v":
+            edges["neck"] = making.along_rows(neck.leaves + sides * neck.rows, "neck width", mm)
+        elif neck:
+            edges["neck"] = replace(edges["neck"], count=neck.leaves + sides * neck.rows, mixed=True)
     if half:
         edges["front"] = making.along_rows(rows - (neck.rows if neck else 0), "length")
     return edges

@@ -21,7 +21,8 @@ class Level:
 class Edge:
     """One edge: how long it is when finished, and of how many stitches or rows it is made.
 
-    ``step_mm`` is what one stitch, row or repeat changes. ``measure`` is the measure of the piece that governs it.
+    ``step_mm`` is what one stitch, row or repeat changes. ``measure`` is the measure of the piece that governs it. ``mixed``:
+    counted are stitches and row ends together, as round a neck.
     """
 
     mm: float
@@ -29,6 +30,7 @@ class Edge:
     along: Direction
     step_mm: float
     measure: str
+    mixed: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,6 +66,7 @@ class PickedUp:
     along: Direction
     rate: tuple[int, int]
     over: int
+    mixed: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,22 +1,25 @@
 """The lines of an edging, and where it lies."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from logbook.craft.garments.shaped_piece import PickedUp, ShapedPiece
 from logbook.craft.swatches.conditions import Direction
-from logbook.craft.words.counting import counted, listed
+from logbook.craft.words.counting import listed
+from logbook.craft.words.printed_sizes import alike
 from logbook.tasks.written.parts import PatternTable
 from logbook.tasks.written.piece_in_sizes import PieceInSizes
 from logbook.tasks.written.round_lines import stitches_until
 
 
 def edging_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
+    """The lines of an edging."""
     for number, edge in enumerate(of.one.picked):
-        rates = {(piece.picked[number].rate, piece.picked[number].over) for piece in of.pieces}
-        rate = f", {_rate(edge)}" if len({rate for rate, _ in rates}) == 1 else ""
+        rate = f", {_rate([piece.picked[number] for piece in of.pieces])}"
         stitches = of.all(lambda piece, number=number: piece.picked[number].stitches)  # type: ignore[misc]
-        yield f"Pick up {stitches} sts along the {edge.edge} of the {edge.piece}{rate}."
-    yield f"Bring them to {of.all(lambda piece: piece.foundation)} sts in the first {of.row}."
+        yield f"Pick up {stitches} sts along the {edge_words(edge.edge)} of the {edge.piece}{rate}."
+    there = of.all(lambda piece: piece.foundation)
+    exact = all(sum(edge.stitches for edge in piece.picked) == piece.foundation for piece in of.pieces)
+    yield f"{there} sts in all." if exact else f"Pick up a few more or fewer, here and there, to have {there} sts in all."
     corners = of.one.parts.get("corners")
     if corners:
         by = of.one.parts["corner"]
@@ -36,13 +39,20 @@ def edging_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
     yield f"{of.all(lambda piece: piece.rows)} {of.row}s in all. Fasten off."
 
 
-def _rate(edge: PickedUp) -> str:
-    """``3 sts to 4 rows``."""
-    unit = "row" if edge.along is Direction.ROWS else "st"
-    stitches, of = edge.rate
-    return f"one in each {unit}" if stitches == of else f"{counted(stitches, 'st')} to {counted(of, unit)}"
+def _rate(edges: Sequence[PickedUp]) -> str:
+    """``3 sts to 4 rows``, in lists where sizes differ."""
+    by_rows, mixed = edges[0].along is Direction.ROWS, edges[0].mixed
+    if {edge.rate for edge in edges} == {(1, 1)}:
+        return f"one in each {'row end' if by_rows else 'st'}" + (" and row end" if mixed else "")
+    stitches, of = (alike(edge.rate[side] for edge in edges) for side in (0, 1))
+    return f"{stitches} sts to {of} {'rows' if by_rows else 'sts'}" + (" and row ends" if mixed else "")
 
 
 def along_words(piece: ShapedPiece) -> str:
     """``the neck of the back and the neck of the front``."""
-    return listed([f"the {edge.edge} of the {edge.piece}" for edge in piece.picked])
+    return listed([f"the {edge_words(edge.edge)} of the {edge.piece}" for edge in piece.picked])
+
+
+def edge_words(edge: str) -> str:
+    """An edge as a pattern calls it: ``front edge``, ``lower edge`` and so on."""
+    return {"start": "foundation edge", "end": "last row", "shoulder": "shoulder", "armhole": "armhole"}.get(edge, f"{edge} edge")

@@ -5,8 +5,9 @@ from collections.abc import Iterator, Sequence
 from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.joins import Joined, Verdict
 from logbook.craft.garments.shapes import EDGING, HALF_FRONT
-from logbook.craft.words.counting import counted, listed
-from logbook.tasks.written.edging_lines import along_words
+from logbook.craft.words.counting import listed
+from logbook.craft.words.printed_sizes import alike
+from logbook.tasks.written.edging_lines import along_words, edge_words
 
 _SIDES = ("side", "left side", "right side")
 
@@ -20,9 +21,9 @@ def making_up(sizes: Sequence[GarmentInSize]) -> tuple[str, ...]:
     edgings = [piece for piece in first.pieces if piece.wish.shape == EDGING]
     at_neck = [piece for piece in edgings if any(edge.edge == "neck" for edge in piece.picked)]
     shoulders = [number for number in order if _place(first.joins[number]) == 0]
-    steps = [_join([size.joins[number] for size in sizes]) for number in shoulders]
+    steps = [_join(sizes, number) for number in shoulders]
     steps += [f"Work the {piece.name} along {along_words(piece)} as written there." for piece in at_neck]
-    steps += [_join([size.joins[number] for size in sizes]) for number in order if number not in shoulders]
+    steps += [_join(sizes, number) for number in order if number not in shoulders]
     steps += list(_sleeve_seams(first))
     steps += [f"Work the {piece.name} along {along_words(piece)} as written there." for piece in edgings if piece not in at_neck]
     slits = [piece for piece in first.pieces if _has_slit(first, piece.name)]
@@ -42,31 +43,47 @@ def _place(join: Joined) -> int:
     return 2 if join.wish.edge in _SIDES and join.wish.at in _SIDES else 3
 
 
-def _join(joins: Sequence[Joined]) -> str:
+def _join(sizes: Sequence[GarmentInSize], number: int) -> str:
     """One join of all sizes."""
-    join = joins[0]
-    of, to = join.wish.of, listed([f"the {name}" for name in join.wish.to])
-    rates = {(one.rate, one.a.along, one.b_along) for one in joins}
-    rate = f", {_rate(join)}" if len(rates) == 1 else ""
+    joins = [size.joins[number] for size in sizes]
+    wish = joins[0].wish
+    of, to = _one(sizes[0], wish.of), listed([_one(sizes[0], name) for name in wish.to])
+    rate = f", {_rate(joins)}"
     ease = ", easing it in" if any(one.verdict is Verdict.EASE_IN for one in joins) else ""
-    if join.wish.edge == join.wish.at == "shoulder":
-        return f"Sew the shoulders of the {of} and {to} together{rate}."
-    if join.wish.edge in _SIDES and join.wish.at in _SIDES:
-        return f"Sew the sides of the {of} and {to} together up to the armhole markers{rate}."
-    if join.wish.at == "armhole":
+    left = any(place == "armhole" for name in wish.to for place, _, _ in sizes[0].piece(name).left)
+    marked = not left and any(_has_armhole(sizes[0], name) for name in wish.to)
+    if wish.edge == wish.at == "shoulder":
+        return f"Sew the shoulders of {of} and {to} together{rate}."
+    if wish.edge in _SIDES and wish.at in _SIDES:
+        up_to = " up to the armhole" if left else " up to the armhole markers" if marked else ""
+        return f"Sew the sides of {of} and {to} together{up_to}{rate}."
+    if wish.at == "armhole":
+        where = ", from marker to marker" if marked else ""
+        under = "; its straight rows meet the sts left unworked under the arm" if left else ""
         return (
-            f"Sew the {join.wish.edge} of each {of} to the armhole of {to}, from marker to marker, its middle at the shoulder"
-            f"{rate}{ease}."
+            f"Sew the {edge_words(wish.edge)} of each {wish.of} to the armhole of {to}{where}, its middle at the shoulder"
+            f"{rate}{ease}{under}."
         )
-    return f"Sew the {join.wish.edge} of the {of} to the {join.wish.at} of {to}{rate}{ease}."
+    return f"Sew the {edge_words(wish.edge)} of {of} to the {edge_words(wish.at)} of {to}{rate}{ease}."
 
 
-def _rate(join: Joined) -> str:
-    a, b = join.rate
-    names = {"stitches": "st", "rows": "row"}
-    if join.a.along.value == join.b_along and a == b:
-        return "stitch to stitch" if join.b_along == "stitches" else "row to row"
-    return f"{counted(a, names[join.a.along.value])} to {counted(b, names[join.b_along])}"
+def _one(size: GarmentInSize, name: str) -> str:
+    return f"{'each' if size.piece(name).wish.alike > 1 else 'the'} {name}"
+
+
+def _has_armhole(size: GarmentInSize, name: str) -> bool:
+    edge = size.piece(name).edges.get("armhole")
+    return edge is not None and edge.measure == "armhole"
+
+
+def _rate(joins: Sequence[Joined]) -> str:
+    """``5 sts to 4 rows``, in lists where sizes differ."""
+    of, to = joins[0].a.along.value, joins[0].b_along
+    if of == to and {join.rate for join in joins} == {(1, 1)}:
+        return "stitch to stitch" if to == "stitches" else "row to row"
+    units = {"stitches": "sts", "rows": "rows"}
+    a, b = (alike(join.rate[side] for join in joins) for side in (0, 1))
+    return f"{a} {units[of]} to {b} {units[to]}"
 
 
 def _sleeve_seams(size: GarmentInSize) -> Iterator[str]:

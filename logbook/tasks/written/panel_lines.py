@@ -1,22 +1,34 @@
-"""The lines of a panel or a half front: marks, armholes, neck."""
+"""The lines of a panel or a half front: marks, armholes, neck.
 
-from collections.abc import Iterator
+Where armholes that are left out and the shaping of the neck may run into one another, a table tells the count after every row
+that changes it.
+"""
+
+from collections.abc import Callable, Iterator, Sequence
 
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.shapes import DOWN, HALF_FRONT, SIDEWAYS
 from logbook.craft.words.printed_sizes import alike
 from logbook.tasks.written.parts import PatternTable
-from logbook.tasks.written.piece_in_sizes import PieceInSizes, begin, shaping_of, spread_lines
+from logbook.tasks.written.piece_in_sizes import NONE, PieceInSizes, begin, shaping_of, spread_lines
 
 
 def panel_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
+    """The lines of a panel or half front."""
     yield from begin(of)
     shaped = any(piece.left for piece in of.pieces)
     if not shaped:
         yield f"Work {of.all(lambda piece: piece.rows)} {of.row}s."
-    yield from _marks(of)
-    yield from _insets(of)
-    yield from _neck(of)
+    yield from _sideways_marks(of) if of.one.wish.worked == SIDEWAYS else _marks(of)
+    if of.one.wish.shape == HALF_FRONT and of.one.wish.alike == 2 and shaped:
+        yield "In the first the front edge is at the beginning of right-side rows, in the second at their end."
+    together = _run_together(of.pieces)
+    yield from _insets(of, together)
+    yield from _neck(of, together)
+    if together:
+        yield "Armhole and neck go on at the same time, so that after these rows there are:"
+    if together or _is_spread(of.pieces):
+        yield _counts(of)
     if shaped:
         yield f"{of.all(lambda piece: piece.rows)} {of.row}s in all."
     yield "Fasten off."
@@ -24,80 +36,144 @@ def panel_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
 
 def _marks(of: PieceInSizes) -> Iterator[str]:
     """Armholes and slits that are only marked."""
-    one = of.one
-    if one.wish.worked == SIDEWAYS or "side" not in one.edges:
-        return
-    sides = one.edges["side"].count
-    if "armhole" in one.edges and not any(place == "armhole" for place, _, _ in one.left):
-        place = of.all(lambda piece: piece.rows - piece.edges["armhole"].count)
-        edge = "the side edge" if one.wish.shape == HALF_FRONT else "both edges"
-        if one.wish.worked == DOWN:
-            place = of.all(lambda piece: piece.edges["armhole"].count)
-        yield f"Place a marker at {edge} at the end of row {place} for the armhole."
-    slits = [_slit(piece) for piece in of.pieces]
-    if sides and any(slits):
-        yield f"Place a marker at the end of row {alike(slits)} for the side slit; below it the sides stay open."
+    one, down = of.one, of.one.wish.worked == DOWN
+    if any("armhole" in piece.edges for piece in of.pieces) and not any(_first_row(piece, "armhole") for piece in of.pieces):
+        place = of.all(lambda piece: _of_edge(piece, "armhole", lambda deep: deep if down else piece.rows - deep))
+        edge = "the side edge" if one.wish.shape == HALF_FRONT else "both edges" if "side" in one.edges else "both sides"
+        yield f"Place a marker at {edge} at the end of {of.row} {place} for the armhole."
+    slits = [_slit(piece, piece.rows) for piece in of.pieces]
+    if any(slits):
+        place = alike(piece.rows - slit if down else slit for piece, slit in zip(of.pieces, slits, strict=True))
+        yield f"Place a marker at the end of row {place} for the side slit; below it the sides stay open."
 
 
-def _slit(piece: ShapedPiece) -> int:
+def _of_edge(piece: ShapedPiece, name: str, number: Callable[[int], int]) -> int | str:
+    """A number of an edge's count; a dash in a size that has no such edge."""
+    return number(piece.edges[name].count) if name in piece.edges else NONE
+
+
+def _slit(piece: ShapedPiece, units: int) -> int:
+    """What of an edge of so many rows or stitches is neither side nor armhole."""
     deep = piece.edges["armhole"].count if "armhole" in piece.edges else 0
-    return piece.rows - deep - piece.edges["side"].count
+    return units - deep - piece.edges["side"].count if "side" in piece.edges else 0
 
 
-def _insets(of: PieceInSizes) -> Iterator[str]:
-    left = [next(((row, count) for place, row, count in piece.left if place == "armhole"), None) for piece in of.pieces]
-    found = [place for place in left if place is not None]
-    if len(found) < len(left) or not found:
+def _sideways_marks(of: PieceInSizes) -> Iterator[str]:
+    """Armhole and slit counted in stitches of the first and last row, the neck in rows."""
+    if any("armhole" in piece.edges for piece in of.pieces):
+        under = of.all(lambda piece: _of_edge(piece, "armhole", lambda deep: piece.foundation - deep))
+        deep = of.all(lambda piece: _of_edge(piece, "armhole", lambda deep: deep))
+        yield f"In the first and the last row place a marker {under} sts from the lower edge: the {deep} above are the armhole."
+    slits = [_slit(piece, piece.foundation) for piece in of.pieces]
+    if any(slits):
+        yield f"The lowest {alike(slits)} sts of these rows stay open for the side slit."
+    if any("shoulder" in piece.edges for piece in of.pieces):
+        first = of.all(lambda piece: _of_edge(piece, "shoulder", lambda rows: rows))
+        last = of.all(lambda piece: _of_edge(piece, "shoulder", lambda rows: rows + piece.edges["neck"].count))
+        yield f"At the upper edge place markers at the end of rows {first} and {last}: between them is the neck."
+
+
+def _first_row(piece: ShapedPiece, wanted: str) -> int | None:
+    return next((row for place, row, _ in piece.left if place == wanted), None)
+
+
+def _run_together(pieces: Sequence[ShapedPiece]) -> bool:
+    """Whether in any size the neck begins before the armhole, or in the same row."""
+    rows = [(_first_row(piece, "armhole"), _first_row(piece, "neck")) for piece in pieces]
+    return any(armhole is not None and neck is not None and neck <= armhole for armhole, neck in rows)
+
+
+def _is_spread(pieces: Sequence[ShapedPiece]) -> bool:
+    """Whether the neck is shaped otherwise than in rows that follow one another."""
+    shapings = [shaping for piece in pieces if (shaping := shaping_of(piece, "neck")) is not None]
+    return any(list(one.at) != list(range(one.first + 1, one.first + 1 + len(one.at))) for one in shapings)
+
+
+def _insets(of: PieceInSizes, together: bool) -> Iterator[str]:
+    if not any(_first_row(piece, "armhole") for piece in of.pieces):
         return
-    edges = 1 if of.one.wish.shape == HALF_FRONT else 2
-    where = "at the side edge" if edges == 1 else "at each edge"
-    rows, counts = alike(row for row, _ in found), alike(count for _, count in found)
-    after = alike(piece.foundation - edges * count for piece, (_, count) in zip(of.pieces, found, strict=True))
-    yield f"Row {rows}: leave {counts} sts unworked {where} for the armhole: {after} sts."
+    where = "at the side edge" if of.one.wish.shape == HALF_FRONT else "at each edge"
+    found = [next((left for left in piece.left if left[0] == "armhole"), None) for piece in of.pieces]
+    counts = alike(0 if left is None else left[2] for left in found)
+    rows = of.all(lambda piece: _of_edge(piece, "armhole", lambda deep: piece.rows - deep + 1))
+    after = of.all(lambda piece: _of_edge(piece, "armhole", lambda deep: piece.counts[piece.rows - deep]))
+    behind = "" if together else f": {after} sts"
+    yield f"Row {rows}: leave {counts} sts unworked {where} for the armhole{behind}."
 
 
-def _neck(of: PieceInSizes) -> Iterator[str | PatternTable]:
+def _neck(of: PieceInSizes, together: bool) -> Iterator[str | PatternTable]:
     neck = [next(((row, count) for place, row, count in piece.left if place == "neck"), None) for piece in of.pieces]
-    found = [place for place in neck if place is not None]
-    if not found or len(found) < len(neck):
+    shoulders = of.all(lambda piece: _of_edge(piece, "shoulder", lambda count: count))
+    if not any(neck):
         if "shoulder" in of.one.edges and of.one.wish.worked != SIDEWAYS:
-            shoulder = of.all(lambda piece: piece.edges["shoulder"].count)
-            between = of.all(lambda piece: piece.edges["neck"].count)
-            yield f"Shoulders of {shoulder} sts on each side; the {between} sts between are the neck."
+            between = of.all(lambda piece: _of_edge(piece, "neck", lambda count: count))
+            yield f"Shoulders of {shoulders} sts on each side; the {between} sts between are the neck."
         return
-    half = of.one.wish.shape == HALF_FRONT
-    yield f"Work even to the end of row {alike(row - 1 for row, _ in found)}."
-    each = alike((piece.counts[row - 1]) // (1 if half else 2) for piece, (row, _) in zip(of.pieces, found, strict=True))
-    rows, gone = alike(row for row, _ in found), alike(count for _, count in found)
-    if half:
-        what = (
-            f"leave {gone} sts unworked at the front edge for the neck" if any(count for _, count in found) else "begin the neck"
-        )
-        yield f"Row {rows}: {what}: {each} sts."
-    else:
-        middle = (
-            f"leave the middle {gone} sts unworked for the neck"
-            if any(count for _, count in found)
-            else "divide the work at the middle"
-        )
-        yield f"Row {rows}: {middle}; from here each side is worked by itself: {each} sts on each side."
-    shoulders = of.all(lambda piece: piece.edges["shoulder"].count)
+    sides = 1 if of.one.wish.shape == HALF_FRONT else 2
+    rows = alike(place[0] if place else NONE for place in neck)
+    if not together:
+        yield f"Work even to the end of row {alike(place[0] - 1 if place else NONE for place in neck)}."
+    begun = alike(
+        _with_neck_begun(piece, place[0]) // sides if place else NONE for piece, place in zip(of.pieces, neck, strict=True)
+    )
+    yield from _parting(rows, [place[1] if place else 0 for place in neck], "" if together else begun, sides)
     yield from _neck_decreases(of)
-    which = "the" if half else "each"
+    which = "the" if sides == 1 else "each"
     yield f"Work even to the end of row {of.all(lambda piece: piece.rows)}: {shoulders} sts for {which} shoulder."
+
+
+def _with_neck_begun(piece: ShapedPiece, row: int) -> int:
+    """The stitches of the row that begins the neck, before what it decreases itself."""
+    shaping = shaping_of(piece, "neck")
+    return piece.counts[row - 1] + (shaping.at.count(row) * shaping.edges if shaping else 0)
+
+
+def _parting(rows: str, gone: Sequence[int], begun: str, sides: int) -> Iterator[str]:
+    """The row that leaves stitches for the neck, or parts the work for a V."""
+    left = alike(gone)
+    if sides == 1:
+        if any(gone):
+            yield f"Row {rows}: leave {left} sts unworked at the front edge for the neck" + (f": {begun} sts." if begun else ".")
+        else:
+            yield f"Row {rows} is the first row of the neck" + (f": {begun} sts before it is shaped." if begun else ".")
+        return
+    what = f"leave the middle {left} sts unworked for the neck" if any(gone) else "divide the work at the middle for the neck"
+    yield f"Row {rows}: {what}; from here each side is worked by itself" + (f": {begun} sts on each side." if begun else ".")
 
 
 def _neck_decreases(of: PieceInSizes) -> Iterator[str | PatternTable]:
     shapings = [shaping_of(piece, "neck") for piece in of.pieces]
     if not any(shapings):
         return
-    times = [len(shaping.at) if shaping else 0 for shaping in shapings]
-    straight = all(
-        shaping is None or list(shaping.at) == list(range(shaping.first + 1, shaping.first + 1 + len(shaping.at)))
-        for shaping in shapings
-    )
-    if straight:
+    if not _is_spread(of.pieces):
+        times = [len(shaping.at) if shaping else 0 for shaping in shapings]
         rows = "row" if set(times) == {1} else "rows"
         yield f"Decrease 1 st at the neck edge in each of the next {alike(times)} {rows}."
         return
-    yield from spread_lines("Decrease 1 st at the neck edge", "counted from the first row of the neck", of, shapings)
+    counting = "counting the first row of the neck as row 1"
+    yield from spread_lines("Decrease 1 st at the neck edge", counting, of, shapings)
+
+
+def _counts(of: PieceInSizes) -> PatternTable:
+    """The count after every row that changes it, in all sizes; after a neck has parted the work that of each side."""
+    changed = [[level for level in piece.levels if level.row > 0 and _changes(piece, level.row)] for piece in of.pieces]
+    rows = []
+    for number in range(max(len(own) for own in changed)):
+        here = [own[number] if number < len(own) else None for own in changed]
+        sts = alike(
+            NONE if level is None else _on_a_side(piece, level.row, level.stitches)
+            for piece, level in zip(of.pieces, here, strict=True)
+        )
+        rows.append((f"row {alike(NONE if level is None else level.row for level in here)}", f"{sts} sts"))
+    side = "" if of.one.wish.shape == HALF_FRONT else ", on each side once the neck is begun"
+    return PatternTable(("in row", f"after it{side}"), tuple(rows))
+
+
+def _changes(piece: ShapedPiece, row: int) -> bool:
+    return piece.counts[row - 1] != (piece.counts[row - 2] if row > 1 else piece.foundation)
+
+
+def _on_a_side(piece: ShapedPiece, row: int, stitches: int) -> int:
+    begun = _first_row(piece, "neck")
+    parted = piece.wish.shape != HALF_FRONT and begun is not None and row >= begun
+    return stitches // 2 if parted else stitches

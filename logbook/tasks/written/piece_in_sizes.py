@@ -114,4 +114,5 @@ def spread_lines(
 
 
 def shaping_of(piece: ShapedPiece, place: str) -> Shaping | None:
+    """What is shaped at that place of a piece; None if nothing is."""
     return next((shaping for shaping in piece.shapings if shaping.place == place and shaping.at), None)

@@ -10,6 +10,7 @@ from logbook.tasks.written.piece_in_sizes import NONE, PieceInSizes, begin, shap
 
 
 def raglan_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
+    """The lines of a raglan yoke."""
     yield from begin(of)
     part = {name: of.all(lambda piece, name=name: piece.parts[name]) for name in of.one.parts}  # type: ignore[misc]
     lines = of.one.parts["lines"]
@@ -59,6 +60,7 @@ def _raglan_counts(of: PieceInSizes) -> Iterator[PatternTable]:
 
 
 def round_yoke_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
+    """The lines of a yoke with rounds of increases."""
     yield from begin(of)
     yield "Increase evenly spread in these rounds, and work the others even:"
     levels = [
@@ -86,10 +88,12 @@ def _before(piece: ShapedPiece, row: int) -> int:
 
 
 def crown_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
+    """The lines of a crown with its tube."""
     each = of.all(lambda piece: piece.parts["each_round"])
     rounds = [piece.parts["crown_rounds"] for piece in of.pieces]
     yield f"Round 1: {each} sts in a ring."
-    yield f"Rounds 2 to {alike(rounds)}: increase {each} sts, evenly spread, in every round."
+    yield f"Round 2: 2 sts in each st. Round 3: (1 st in next st, 2 sts in next st) {each} times."
+    yield f"Go on so to round {alike(rounds)}, each with one st more before the 2 sts in one: {each} sts more in every round."
     most = max(rounds)
     yield PatternTable(
         ("round", "sts"),

@@ -10,6 +10,7 @@ from logbook.tasks.written.piece_in_sizes import NONE, PieceInSizes, begin, shap
 
 
 def taper_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
+    """The lines of a tapered panel."""
     yield from begin(of)
     shapings = [shaping_of(piece, "edges") for piece in of.pieces]
     known = [shaping for shaping in shapings if shaping]
@@ -23,6 +24,12 @@ def taper_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
         yield from spread_lines(doing, "", of, shapings)
         yield _counts_after(of, shapings)
         yield f"{of.all(lambda piece: piece.counts[-1])} sts after the last {'change' if mixed else word.lower()}."
+    multiple = of.pattern.multiple or 1
+    if multiple > 1 and known:
+        yield (
+            f"Work new stitches as plain ones; as soon as there are {multiple} of them at an edge, work them as a repeat. "
+            "Of a repeat that is no longer whole, work what is left plain."
+        )
     even = [piece.parts.get("even", 0) for piece in of.pieces]
     if any(even):
         yield f"Work {alike(even)} {of.row}s even."
@@ -42,7 +49,14 @@ def _counts_after(of: PieceInSizes, shapings: Sequence[Shaping | None]) -> Patte
 
 
 def triangle_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
+    """The lines of a triangle."""
     yield from begin(of)
     more = of.one.shapings[0].by if of.one.shapings else 0
-    yield f"Every row from row 2: {counted(more, 'st')} more than the row before."
+    each, odd = divmod(more, 2)
+    how = f", {each} at each edge" if not odd else ", evenly spread"
+    yield f"Every row from row 2: {counted(more, 'st')} more than the row before{how}."
+    longest = max(of.pieces, key=lambda piece: piece.rows)
+    yield PatternTable(
+        ("row", "sts"), tuple((f"row {row}", f"{longest.counts[row - 1]} sts") for row in range(10, longest.rows, 10))
+    )
     yield f"{of.all(lambda piece: piece.rows)} rows in all: {of.all(lambda piece: piece.counts[-1])} sts in the last. Fasten off."

@@ -68,7 +68,7 @@ def test_making_up_is_one_sequence() -> None:
     steps = [
         "shoulders of the back",
         "Work the neckband",
-        "end of each sleeve to the armhole",
+        "last row of each sleeve to the armhole",
         "Sew the sides",
         "seam of each sleeve",
     ]
