@@ -44,6 +44,7 @@ KEPT = {
         "round_plus", "joined_after_row_1", "foundation_stitches", "foundation_chain", "half_repeats", "side_edging_mm",
         "top_edging_mm", "bottom_edging_mm", "edge_stitches", "stitch_parity", "row_parity", "width_choose", "length_choose",
         "any_row", "row_shares", "armhole_mm", "neck_mm", "slit_mm", "snap", "head_mm", "upper_arm_mm", "hip_mm",
+        "other_costs",
     )
 }  # fmt: skip
 """What stands in the file, by name, and the field of the plan that it is: a field may get another name, what is kept may not."""

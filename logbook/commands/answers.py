@@ -7,6 +7,7 @@ from typing import Any
 from logbook.craft.gauges.washing import FinishedGauge
 from logbook.craft.pieces.fit import Fit
 from logbook.craft.pieces.options import Option
+from logbook.craft.pieces.time_and_money import yarn_cost
 from logbook.craft.swatches.gauge import Gauge
 from logbook.craft.words.lengths import Units, show_length
 from logbook.tasks.chain import ChainAnswer
@@ -90,6 +91,10 @@ def piece_json(answer: PieceAnswer, units: Units) -> dict[str, Any]:
         "marks": [{"name": name, mark.direction.one: mark.at, "true_mm": mark.true_mm} for name, mark in numbers.marks.items()],
         "grams": yarn.grams if yarn else None,
         "balls": yarn.balls if yarn else None,
+        "hours": numbers.time.hours if numbers.time else None,
+        "hours_give_or_take": numbers.time.give_or_take_hours if numbers.time else None,
+        "cost": yarn_cost(answer.gauges.yarn, yarn.balls if yarn else None),
+        "currency": answer.gauges.yarn.currency or None,
         "stretch": _stretch_json(fit) if fit and stretched else None,
         "notes": list(said(answer.notes, units)),
     }

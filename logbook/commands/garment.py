@@ -166,6 +166,7 @@ def _size_json(answer: GarmentAnswer, size: GarmentInSize) -> dict[str, Any]:
             for of in size.yarn
         ],
         "hours": size.hours,
+        "hours_give_or_take": size.time.give_or_take_hours if size.time else None,
         "cost": size.cost[0] if size.cost else None,
         "currency": size.cost[1] if size.cost else None,
         "problems": list(problems(answer, size)),

@@ -186,6 +186,9 @@ class LiveSizes:
             found.append(_Input("drift", "a whole piece strays by up to", across.give_or_take, PERCENT))
         if gauges.weight is not None and self._by_rows:
             found.append(_Input("weight", "100 stitches of one row weigh, g", gauges.weight.grams * 100, "0.000"))
+            used = gauges.drift.grams.factor - 1
+            if used:
+                found.append(_Input("used", "yarn used beyond the swatch, as learned", used, PERCENT))
             found.append(_Input("reserve", "yarn kept in reserve", gauges.assumptions.reserve, PERCENT))
             if yarn.ball_grams:
                 found.append(_Input("ball_g", "a ball weighs, g", yarn.ball_grams, "General"))
@@ -475,7 +478,8 @@ class LiveSizes:
         thread = self._thread(size, x)
         per_gram = f"/1000*{self._b('ball_g')}/{self._b('ball_m')}" if thread and "ball_m" in self._at else ""
         seams = f"+({thread}){per_gram}" if per_gram else ""
-        return Formula(f"{self._b('weight')}/100*{one}*{self._b('panels')}{seams}", yarn.grams)
+        used = f"*(1+{self._b('used')})" if "used" in self._at else ""
+        return Formula(f"({self._b('weight')}/100*{one}*{self._b('panels')}{seams}){used}", yarn.grams)
 
     def _thread(self, size: LiveSize, x: str) -> str:
         """Yarn of the seams, in mm."""

@@ -12,6 +12,7 @@ from logbook.craft.words.counting import counted, listed
 from logbook.craft.words.lengths import Units, show_length
 from logbook.craft.words.numbers import show_number
 from logbook.tasks.garments import GarmentAnswer
+from logbook.tasks.money_words import HANDS_CAUTION
 from logbook.tasks.note_words import CHILDREN_CAUTION
 
 _ADULT_BUST_MM = 700.0
@@ -63,6 +64,8 @@ def notes(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -
             said.append(f"“{piece.name}” is worked round, its swatch was worked flat: rounds often come out a little shorter.")
         if answer.cloths[piece.name].gauges.weight is None:
             said.append(f"No yarn for “{piece.name}”: weigh its swatch, and count its stitches and rows.")
+    if size.time is not None and size.pieces:
+        said.append(HANDS_CAUTION)
     return tuple(dict.fromkeys(said))
 
 

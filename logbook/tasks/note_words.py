@@ -32,6 +32,7 @@ from logbook.craft.swatches.conditions import Direction
 from logbook.craft.words.counting import counted, listed
 from logbook.craft.words.lengths import Units, show_length, show_mm
 from logbook.craft.words.numbers import show_number, show_percent
+from logbook.tasks.money_words import HANDS_CAUTION
 
 _PLAIN = {
     Plain.CHILDRENS_WEAR: (
@@ -55,6 +56,7 @@ _PLAIN = {
         "The swatch was not weighed, or its stitches and rows not counted: weigh and count it to know the yarn needed."
     ),
     Plain.HALF_REPEATS_PART: "Half repeats, which the pattern allows, would make them differ.",
+    Plain.LONG_HOURS: HANDS_CAUTION,
 }  # fmt: skip
 CHILDREN_CAUTION = _PLAIN[Plain.CHILDRENS_WEAR]
 _VERDICTS = {Verdict.TOO_TIGHT: "It is too tight on that body.", Verdict.DOES_NOT_GO_ON: "It does not go on that body."}

@@ -5,11 +5,13 @@ from collections.abc import Iterator
 from logbook.craft.gauges.washing import Washing
 from logbook.craft.pieces.marks import Mark
 from logbook.craft.pieces.options import Option
+from logbook.craft.pieces.time_and_money import price_of, yarn_cost
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.words.counting import counted
 from logbook.craft.words.lengths import Units, show_length
 from logbook.craft.words.numbers import show_number, show_percent
 from logbook.tasks.chain_words import LONG, WIDE, apart_words, repeats_words, sureness_words
+from logbook.tasks.money_words import price_words, sentence_of, time_words
 from logbook.tasks.pieces import PieceAnswer
 
 
@@ -32,11 +34,12 @@ def sentences(answer: PieceAnswer, units: Units) -> Iterator[str]:
 
 
 def counts(answer: PieceAnswer, units: Units) -> Iterator[str]:
-    """Stitches and rows, marks, yarn."""
+    """Stitches and rows, marks, yarn, time and what it costs."""
     yield stitches_sentence(answer)
     yield from rows_sentence(answer)
     yield from mark_sentences(answer, units)
     yield from yarn_sentence(answer)
+    yield from time_and_money(answer)
 
 
 def sizes_in_short(answer: PieceAnswer, units: Units) -> str:
@@ -124,6 +127,16 @@ def yarn_sentence(answer: PieceAnswer) -> Iterator[str]:
     if yarn.balls is not None:
         said += f"; {counted(yarn.balls, 'ball')} with {show_percent(answer.gauges.assumptions.reserve)} in reserve"
     yield f"{said}."
+
+
+def time_and_money(answer: PieceAnswer) -> Iterator[str]:
+    """``About 41 hours, give or take 9.`` and what it costs; nothing where that is not known."""
+    time, yarn, gauges = answer.numbers.time, answer.numbers.yarn, answer.gauges
+    if time is not None:
+        yield sentence_of(time_words(time))
+    rate, costs = gauges.assumptions.hourly_rate, answer.plan.other_costs or 0.0
+    price = price_of(yarn_cost(gauges.yarn, yarn.balls if yarn else None), gauges.yarn.currency, time, rate or 0.0, costs)
+    yield from price_words(price, time.hours if time else None, rate)
 
 
 def pieces_of(answer: PieceAnswer) -> str:

@@ -16,7 +16,7 @@ from logbook.craft.garments.shapes import CROWN, EDGING, HALF_FRONT, PANEL, RAGL
 from logbook.craft.garments.tapers import tapered_panel
 from logbook.craft.garments.together import YarnOf, cost, time_of, yarns
 from logbook.craft.garments.yokes import raglan_yoke, round_yoke
-from logbook.craft.pieces.time_and_money import TimeNeeded
+from logbook.craft.pieces.time_and_money import Price, TimeNeeded, price_of
 from logbook.craft.words.numbers import half_up
 from logbook.errors import RefusedError
 
@@ -34,7 +34,9 @@ MAKERS: Mapping[str, Callable[[Making], ShapedPiece]] = {
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class GarmentInSize:
-    """All of a garment in one size. ``cost`` is in ``currency``; None where something is not known."""
+    """All of a garment in one size. ``cost`` is that of the balls, with its currency, ``price`` the whole as the maker counts it
+    at ``rate`` an hour; None where something is not known.
+    """
 
     size: GarmentSize
     pieces: tuple[ShapedPiece, ...]
@@ -42,11 +44,19 @@ class GarmentInSize:
     yarn: tuple[YarnOf, ...]
     time: TimeNeeded | None
     cost: tuple[float, str] | None
+    other_costs: float = 0.0
+    rate: float | None = None
 
     @property
     def hours(self) -> float | None:
         """How long it takes."""
         return self.time.hours if self.time else None
+
+    @property
+    def price(self) -> Price:
+        """What it costs its maker."""
+        yarn, currency = self.cost or (None, "")
+        return price_of(yarn, currency, self.time, self.rate or 0.0, self.other_costs)
 
     @property
     def name(self) -> str:
@@ -180,8 +190,16 @@ def _in_size(
                 refused(place, error)
     pieces = tuple(done[wish.name] for wish in plan.pieces if wish.name in done)
     needed = yarns(pieces, cloths, joins)
+    rates = (cloth.gauges.assumptions.hourly_rate for cloth in cloths.values())
     return GarmentInSize(
-        size=size, pieces=pieces, joins=tuple(joins), yarn=needed, time=time_of(pieces, cloths), cost=cost(needed, cloths)
+        size=size,
+        pieces=pieces,
+        joins=tuple(joins),
+        yarn=needed,
+        time=time_of(pieces, cloths),
+        cost=cost(needed, cloths),
+        other_costs=plan.other_costs or 0.0,
+        rate=next(rates, None),
     )
 
 

@@ -69,7 +69,9 @@ class SizesWish:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class GarmentPlan:
-    """A garment as it is wanted. ``says`` is the maker's own text about it."""
+    """A garment as it is wanted. ``says`` is the maker's own text about it; ``other_costs`` what it takes beside yarn and work,
+    in the yarn's currency.
+    """
 
     name: str
     ease: str = ""
@@ -77,6 +79,7 @@ class GarmentPlan:
     pieces: tuple[PieceWish, ...] = ()
     joins: tuple[JoinWish, ...] = ()
     says: str = ""
+    other_costs: float | None = None
 
     def piece(self, name: str) -> PieceWish | None:
         """The piece of that name."""

@@ -9,9 +9,10 @@ from logbook.craft.sizes import body_chart
 from logbook.craft.sizes.body_chart import End
 from logbook.craft.swatches.fields import clean_text
 from logbook.craft.words.counting import listed
+from logbook.craft.words.numbers import read_positive
 from logbook.errors import LogbookError, RefusedError
 
-_GARMENT = ("name", "ease", "sizes", "pieces", "joins", "says")
+_GARMENT = ("name", "ease", "sizes", "pieces", "joins", "says", "other costs")
 _PIECE = ("name", "shape", "swatch", "edge swatch", "alike", "worked", "seam", "measures", "says")
 _JOIN = ("of", "edge", "to", "at")
 _SIZES = ("chart", "only", "end")
@@ -37,6 +38,7 @@ def plan_of(value: Any, *, whole: bool = True) -> GarmentPlan:
         pieces=pieces,
         joins=joins,
         says=_text(plan.get("says", ""), "What the plan says"),
+        other_costs=_costs(plan.get("other costs")),
     )
     for place, names in _places(garment):
         missing = next((name for name in names if garment.piece(name) is None), None)
@@ -56,6 +58,8 @@ def plan_value(plan: GarmentPlan) -> dict[str, Any]:
         value["joins"] = [{"of": j.of, "edge": j.edge, "to": list(j.to), "at": j.at} for j in plan.joins]
     if plan.says:
         value["says"] = plan.says
+    if plan.other_costs is not None:
+        value["other costs"] = plan.other_costs
     return value
 
 
@@ -237,6 +241,13 @@ def _list(value: Any, what: str) -> list[Any]:
     if len(value) > _MOST:
         raise RefusedError(f"“{what}” has {len(value)} entries: the most is {_MOST}.")
     return value
+
+
+def _costs(value: Any) -> float | None:
+    try:
+        return None if value in (None, "") else read_positive(str(value), "the other costs")
+    except LogbookError as error:
+        raise RefusedError(f"The other costs of the plan: {error}") from error
 
 
 def _text(value: Any, what: str) -> str:

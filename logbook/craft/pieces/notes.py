@@ -29,6 +29,7 @@ class Plain(Enum):
     FOUNDATION_STITCHES = auto()
     NOT_WEIGHED = auto()
     HALF_REPEATS_PART = auto()
+    LONG_HOURS = auto()
 
 
 class PlusNotUsed(NamedTuple):

@@ -28,7 +28,8 @@ class PiecePlan:
     ``side_edging_mm`` is added at each side, the other edgings once. ``foundation_chain``: count its own 4 mm.
     ``edge_stitches`` at each side; None: as many as bring the width near. ``row_parity`` ODD ends on a right-side row.
     ``any_row``: the pattern lets one stop inside a group. ``snap``: marks at whole repeats. ``head_mm``, ``upper_arm_mm`` and
-    ``hip_mm`` are what must go through neck, armholes and hem (None: not checked).
+    ``hip_mm`` are what must go through neck, armholes and hem (None: not checked). ``other_costs``: what it takes beside yarn and
+    work, in the yarn's currency.
     """
 
     name: str = ""
@@ -64,6 +65,7 @@ class PiecePlan:
     head_mm: float | None = ADULT_HEAD_MM
     upper_arm_mm: float | None = None
     hip_mm: float | None = None
+    other_costs: float | None = None
 
     @property
     def round_body(self) -> Direction:

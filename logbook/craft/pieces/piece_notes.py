@@ -43,6 +43,8 @@ def remarks_on(gauges: PieceGauges, numbers: PieceNumbers) -> Iterator[Note]:
         yield Clip(numbers.clip_grams)
     if numbers.yarn is None and numbers.rows is not None:
         yield Plain.NOT_WEIGHED
+    if numbers.time is not None:
+        yield Plain.LONG_HOURS
 
 
 def gauge_remarks(swatch: Swatch, plan: PiecePlan, gauges: PieceGauges, *, rows: bool) -> Iterator[Note]:

@@ -55,6 +55,7 @@ NUMBERS: Mapping[str, Number] = {
     "neck": Number(NumberKind.LENGTH, lambda size: size.piece.neck.begins.true_mm if size.piece.neck else None),
     "yarn": Number(NumberKind.GRAMS, lambda size: size.piece.yarn.grams if size.piece.yarn else None),
     "balls": Number(NumberKind.COUNT, lambda size: size.piece.yarn.balls if size.piece.yarn else None),
+    "hours": Number(NumberKind.COUNT, lambda size: round(size.piece.time.hours, 1) if size.piece.time else None),
     "same as": Number(NumberKind.WORDS, lambda size: ", ".join(size.same_as)),
 }
 """Each by its name."""

@@ -15,7 +15,8 @@ class Assumptions:
     ``variation``: the standard deviation of a fabric from place to place, relative, before it is measured;
     ``drift``: the same of a whole piece against its swatch; ``count_lean``: whether what made pieces teach of a hand's lean
     is counted into sizes; ``reserve``: yarn bought beyond the need, relative;
-    ``most_edge_stitches``: plain stitches at each side, at most.
+    ``most_edge_stitches``: plain stitches at each side, at most; ``hourly_rate``: what the maker counts an hour of work at, in
+    the currency of the yarn (None: work is not counted).
     """
 
     tape_mm: float = 1.0
@@ -26,6 +27,7 @@ class Assumptions:
     count_lean: bool = True
     reserve: float = 0.10
     most_edge_stitches: int = 4
+    hourly_rate: float | None = None
 
     def finest(self, readings: Sequence[Reading]) -> tuple[float, ...]:
         """How finely each of the readings of one condition and direction was read: mm for a span, units for a count.

@@ -18,6 +18,7 @@ from logbook.pages.garments.own_sizes import sizes_text, with_own_measure
 from logbook.pages.session import Session
 from logbook.tasks.garment_words import Problem, notes, problems_of
 from logbook.tasks.garments import GarmentAnswer, cloths_of, sizes_for
+from logbook.tasks.money_words import price_words, sentence_of, time_words
 from logbook.tasks.pieces import Basis
 from logbook.tasks.written.piece_in_sizes import in_round
 
@@ -235,10 +236,9 @@ def yarn_sentences(garment: GarmentInSize, alone: bool) -> list[str]:
         metres = "" if of.needed.metres is None else f", {of.needed.metres:,.0f} m"
         balls = "" if of.needed.balls is None else f", {of.needed.balls} ball{'' if of.needed.balls == 1 else 's'}"
         said.append(f"{name}: {of.needed.grams:,.0f} g{metres}{balls}.")
-    if garment.hours is not None and garment.pieces:
-        said.append(f"About {garment.hours:,.0f} hours.")
-    if garment.cost is not None:
-        said.append(f"The balls cost {garment.cost[0]:,.2f} {garment.cost[1]}.".replace(" .", "."))
+    if garment.time is not None and garment.pieces:
+        said.append(sentence_of(time_words(garment.time)))
+    said += price_words(garment.price, garment.hours, garment.rate)
     return said if alone else [f"In {garment.name}: {said[0]}", *said[1:]] if said else []
 
 

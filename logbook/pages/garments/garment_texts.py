@@ -16,10 +16,10 @@ from logbook.craft.garments.plan import Garment, GarmentPlan, JoinWish, PieceWis
 from logbook.craft.garments.shapes import CHOICES, EDGES, MEASURES, shape_called
 from logbook.craft.sizes import body_chart
 from logbook.craft.sizes.body_chart import End
-from logbook.craft.swatches.fields import read_text
+from logbook.craft.swatches.fields import exact, read_text
 from logbook.craft.words.counting import listed
 from logbook.craft.words.lengths import Ease, Units, read_ease
-from logbook.craft.words.numbers import NUMBER, read_whole
+from logbook.craft.words.numbers import NUMBER, read_positive, read_whole
 from logbook.errors import LogbookError, UnreadableError
 from logbook.pages.garments.own_sizes import read_sizes, sizes_text
 
@@ -27,7 +27,7 @@ Texts = Mapping[str, str]
 TICKED = "yes"
 NO_CHART = "none"
 ENDS = {"low end": End.LOW, "middle": End.MIDDLE, "high end": End.HIGH}
-GARMENT_KEYS = ("name", "ease", "chart", "only", "range", "own sizes", "says", "notes")
+GARMENT_KEYS = ("name", "ease", "chart", "only", "range", "own sizes", "other costs", "says", "notes")
 PIECE_KEYS = ("name", "shape", "swatch", "edge swatch", "alike", "worked", "seam", "says", *MEASURES, *CHOICES)
 JOIN_KEYS = ("of", "edge", "at", "to")
 TAKEN_NAMES = frozenset((*body_chart.MEASURES, *MEASURES, "ease", "size", "chest"))
@@ -75,6 +75,7 @@ def texts_of(garment: Garment) -> dict[str, str]:
         "only": ", ".join(plan.sizes.only),
         "range": next(word for word, end in ENDS.items() if end is plan.sizes.end),
         "own sizes": sizes_text(plan.sizes.typed),
+        "other costs": "" if plan.other_costs is None else exact(plan.other_costs),
         "says": plan.says,
         "notes": garment.notes,
     }
@@ -143,6 +144,7 @@ class _Reader:
             pieces=tuple(self._pieces.values()),
             joins=tuple(joins.values()),
             says=self._text("says"),
+            other_costs=self._try("other costs", lambda text: read_positive(text, "an amount of money")),
         )
         for number, piece in self._pieces.items():
             self._check_formulas(plan, number, piece)

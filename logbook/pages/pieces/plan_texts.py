@@ -16,7 +16,7 @@ from logbook.craft.pieces.seams import SEAMS
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.fields import exact, read_text
 from logbook.craft.words.lengths import MM_PER_INCH, NO_EASE, Ease, Units, read_ease, read_length, read_size
-from logbook.craft.words.numbers import read_number, read_whole
+from logbook.craft.words.numbers import read_number, read_positive, read_whole
 from logbook.errors import UnreadableError
 
 Texts = Mapping[str, str]
@@ -79,6 +79,7 @@ def texts_of(piece: PlannedPiece, units: Units, tag: str = "", edge_tag: str = "
         "stitch parity": _word(PARITY, plan.stitch_parity),
         "last row": _word(LAST_ROW, plan.row_parity),
         "row heights": " : ".join(exact(share) for share in plan.row_shares),
+        "other costs": "" if plan.other_costs is None else exact(plan.other_costs),
         "finish": piece.condition.words,
         "notes": piece.notes,
     }
@@ -107,6 +108,7 @@ def read_plan(texts: Texts, units: Units) -> ReadPlan:
         "stitch_parity": PARITY[texts["stitch parity"]],
         "row_parity": LAST_ROW[texts["last row"]],
         "row_shares": reader.read("row heights", _shares, ()),
+        "other_costs": reader.read("other costs", lambda text: read_positive(text, "an amount of money"), None),
     }
     reader.read("notes", read_text, "")  # for what can't be kept of them
     missing = _missing(texts)

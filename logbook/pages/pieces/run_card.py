@@ -124,7 +124,7 @@ def texts_with(remedy: PiecePlan, texts: Mapping[str, str]) -> dict[str, str]:
 
 _CELLS = (
     "size", "body", "chain", "repeats", "edge stitches", "rows", "width", "length", "all round", "ease", "armhole at",
-    "neck units", "yarn", "balls", "same as",
+    "neck units", "yarn", "balls", "hours", "same as",
 )  # fmt: skip
 
 

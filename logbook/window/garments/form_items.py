@@ -26,6 +26,7 @@ GARMENT_ITEMS: tuple[Entry | Section, ...] = (
     Entry("range", "Of a range take", "choice", 10, tuple(ENDS)),
     Section("garments.own", "Sizes of your own", (Entry("own sizes", "A line each", "lines", 3),)),
     Section("garments.joins", "&Joins", (Entry("joins", "", "joins"),)),
+    Entry("other costs", "Other costs", width=9),
     Entry("says", "Abo&ut it", "lines", 2),
     Entry("notes", "Notes", "lines", 2),
 )

@@ -93,6 +93,7 @@ ITEMS: tuple[Entry | Tick | SideBySide | Section, ...] = (
             Tick("foundation stitches", "Foundation stitches"),
             Entry("round plus", "Plus in the round", example="0"),
             Tick("joined", "Row 1 flat, then joined"),
+            Entry("other costs", "Other costs"),
         ),
     ),
     Entry("notes", "Notes", 0, lines=3),

@@ -33,11 +33,12 @@ COLUMNS = (
     Column("neck", "Neck", 4, "right", grow=True),
     Column("yarn", "Yarn", 5, "right", grow=True),
     Column("balls", "Balls", 4, "right", grow=True),
+    Column("hours", "Hours", 5, "right", grow=True),
     Column("same", "Same as", 7, grow=True),
 )
 NEED = (
     "size", "chain", "rows", "around", "ease", "same", "width", "body", "balls", "armhole", "neck", "length", "repeats", "yarn",
-    "edges",
+    "hours", "edges",
 )  # fmt: skip
 CHANGES = (
     Column("size", "Size", 6),

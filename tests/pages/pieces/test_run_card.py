@@ -44,7 +44,7 @@ def test_all_sizes_in_one_table(session: Session, form: PieceForm) -> None:
         ("A", "78.5 cm", "68", "11"), ("B", "83.5 cm", "68", "11"), ("C", "94.0 cm", "80", "13"), ("D", "104.0 cm", "86", "14"),
     ]  # fmt: skip
     assert shown.rows[0] == (
-        "A", "78.5 cm", "68", "11", "0", "62", "42.6 cm", "55.8 cm", "85.3 cm", "+6.8 cm", "40", "37", "208 g", "5", "B",
+        "A", "78.5 cm", "68", "11", "0", "62", "42.6 cm", "55.8 cm", "85.3 cm", "+6.8 cm", "40", "37", "208 g", "5", "–", "B",
     )  # fmt: skip
     assert shown.same == ("A and B come out the same.",)
     assert shown.yarn == "Yarn for one of each size: 924 g, give or take 64 g, 21 balls with the reserve."
