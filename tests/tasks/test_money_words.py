@@ -1,6 +1,6 @@
 """What a piece takes in hours and money, reckoned by hand.
 
-The vest of ``tests/support/cloth.py``: 2 panels of 74 stitches by 62 rows, 9,176 stitches; a stitch takes 0.2 minutes: 30.6 hours.
+The vest of ``tests/support/cloth.py``: 2 panels of 74 stitches by 62 rows, 9,176 stitches, 0.2 minutes a stitch, 30.6 hours.
 Its yarn comes in balls of 50 g at 4.95 EUR.
 """
 
