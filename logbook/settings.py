@@ -70,6 +70,11 @@ def data_folder() -> Path:
     return _folder("XDG_DATA_HOME", ".local/share")
 
 
+def desktop_folder() -> Path:
+    """The folder in which a Linux desktop looks for what the user's programs say of themselves."""
+    return _shared("XDG_DATA_HOME", ".local/share")
+
+
 def state_folder() -> Path:
     """The user's folder, on this computer alone, for what is typed and not saved, or ``LOGBOOK_HOME``."""
     return _folder("XDG_STATE_HOME", ".local/state", "LOCALAPPDATA", "Local")
@@ -82,8 +87,12 @@ def _folder(xdg: str, usual: str, windows: str = "APPDATA", windows_usual: str =
         return Path(os.environ.get(windows) or _home() / "AppData" / windows_usual) / PROGRAM
     if sys.platform == "darwin":
         return _home() / "Library" / "Application Support" / PROGRAM
+    return _shared(xdg, usual) / PROGRAM
+
+
+def _shared(xdg: str, usual: str) -> Path:
     named = Path(os.environ.get(xdg, ""))
-    return (named if named.is_absolute() else _home() / usual) / PROGRAM
+    return named if named.is_absolute() else _home() / usual
 
 
 def _home() -> Path:

@@ -31,6 +31,11 @@ COMMANDS = {
 }
 """Each command's module here, imported only when it is asked for (the window needs none of them), and what it does."""
 
+MENU = (
+    ("--add-to-menu", "add", "put the program in the desktop's menu, and open logbooks by a double click (Linux)"),
+    ("--remove-from-menu", "remove", "take it out of the menu again"),
+)
+
 
 def parse(arguments: Sequence[str]) -> argparse.Namespace:
     """What the words say; ``run`` is the command's function, or None for the window. Raises UsageError."""
@@ -51,11 +56,17 @@ def build_parser() -> Parser:
     parser.add_argument("--version", action="version", version=f"logbook {__version__}")
     parser.add_argument("--book", type=Path, metavar="FILE", help="the logbook to use (else the usual one)")
     parser.add_argument("--sample", action="store_true", help="open the window on a fresh copy of the sample")
+    for option, name, does in MENU:
+        parser.add_argument(option, dest="run", action="store_const", const=partial(_menu, name), help=does)
     parser.set_defaults(run=None)
     commands = parser.add_subparsers(metavar="COMMAND", parser_class=Parser)
     for name, (module, does) in COMMANDS.items():
         commands.add_parser(name, help=does, description=f"{does[0].upper()}{does[1:]}.", fill=partial(_fill, name, module))
     return parser
+
+
+def _menu(name: str, _: argparse.Namespace) -> int:
+    return int(getattr(import_module("logbook.commands.menu"), name)())
 
 
 def _fill(name: str, module: str, parser: Parser) -> None:
