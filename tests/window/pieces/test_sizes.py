@@ -70,11 +70,13 @@ def test_from_a_logged_swatch_to_the_copied_lines_of_five_sizes(root: tk.Tk, pag
 
     def chart(dialog: tk.Toplevel) -> None:
         nonlocal keys
-        hit(dialog, "<Alt-z>", "<Control-a>")
-        for line in ("size;bust", "XS;78.5", "S;83.5", "M;94", "L;104", "1X;114.5"):
-            write(dialog, line)
+        hit(dialog, "<Alt-e>")
+        for size, bust in (("XS", "78.5"), ("S", "83.5"), ("M", "94"), ("L", "104"), ("1X", "114.5")):
+            write(dialog, size)
+            hit(dialog, "<Tab>")
+            write(dialog, bust)
             hit(dialog, "<Return>")
-            keys += len(line) + 1
+            keys += len(size) + len(bust) + 2
         hit(dialog, "<Alt-t>")
         keys += 3
 
@@ -196,11 +198,16 @@ def test_a_chart_is_edited_kept_and_taken(root: tk.Tk, page: PiecesPage, session
     said: list[str] = []
 
     def act(dialog: tk.Toplevel) -> None:
-        dialog.text.text = "size; bust\nA; wide"  # type: ignore[attr-defined]
-        said.append(dialog.text.message["text"])  # type: ignore[attr-defined]
+        dialog.table.show(["size", "bust"], [["A", ""]])  # type: ignore[attr-defined]
+        dialog.table._cells[0][1].set("wide")  # type: ignore[attr-defined]
+        said.append(dialog.fault["text"])  # type: ignore[attr-defined]
         assert "disabled" in dialog.take_button.state()  # type: ignore[attr-defined]
         dialog.name.text = "chorus"  # type: ignore[attr-defined]
-        dialog.text.text = "size; bust\nA; 78.5\nB; 94"  # type: ignore[attr-defined]
+        dialog.clipboard_clear()
+        dialog.clipboard_append("A\t78.5\nB\t94\n")
+        dialog.table.start()  # type: ignore[attr-defined]
+        dialog.update()
+        hit(dialog, "<Control-v>")
         hit(dialog, "<Alt-s>")
         said.append(dialog.says["text"])  # type: ignore[attr-defined]
         hit(dialog, "<Alt-t>")
