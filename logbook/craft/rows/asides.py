@@ -8,6 +8,8 @@ from logbook.craft.rows.instructions import ANY_STITCH, PrintedCount, Span
 from logbook.craft.rows.targets import Targets
 from logbook.craft.rows.words import NUMBER, OTHER, STITCH, TOO_MANY
 
+_SAID_BESIDE = ("with", "including", "incl", "counts")
+
 
 @dataclass(frozen=True, slots=True)
 class SaidToCount:
@@ -127,8 +129,10 @@ def printed_counts(cur: Cursor, targets: Targets) -> tuple[PrintedCount, ...]:
         found.append(PrintedCount(numbers, wanted, cur.span_from(first)))
         for word in ("ending", "in", "total", "at", "row", "around", "."):
             cur.accept(word)
-        if not cur.accept(",", "and", ";"):
+        if not cur.accept(",", "and", ";") and not cur.next_is(*_SAID_BESIDE):
             break
+        if cur.next_is(*_SAID_BESIDE):
+            cur.at = len(cur.words)  # "with the ch-3 as the first", "including tch"
     if cur.more():
         cur.at = start
         return ()

@@ -103,7 +103,7 @@ class Describing:
         """What is made in one place, up to where it goes."""
         places = ("in", ".", "leave", "drop", ";")
         stop = next((index for index, word in enumerate(cur.words) if word.text in places), len(cur.words))
-        while stop and cur.words[stop - 1].text in ("worked", "all", ","):
+        while stop and cur.words[stop - 1].text in ("worked", "each", ","):
             stop -= 1
         stitches = Phrases(self.own, in_round=False).stitches
         after = cur.words[stop + 1 :]

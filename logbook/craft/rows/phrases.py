@@ -1,92 +1,36 @@
 """One row's words into instructions. What is not understood is named with its place; nothing is guessed."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 
 from logbook.craft.rows.asides import SaidToCount, is_remark, name_made, printed_counts, said_to_count
+from logbook.craft.rows.beside import Beside, joined_to
 from logbook.craft.rows.cursor import BREAKS, CLOSING, Cursor, NotUnderstoodError
 from logbook.craft.rows.instructions import (
     ANY_STITCH,
     Chain,
     Either,
     Instruction,
-    Last,
     Made,
     Next,
     OtherSide,
-    PrintedCount,
     Repeat,
     Ring,
-    Skip,
     Span,
     Times,
     ToEnd,
-    Until,
-    Wanted,
     Work,
 )
 from logbook.craft.rows.kinds import with_kind
 from logbook.craft.rows.own_stitches import OwnStitches
+from logbook.craft.rows.row_words import RowWords
+from logbook.craft.rows.skips import Skips
+from logbook.craft.rows.star_repeats import STARS, StarRepeats
 from logbook.craft.rows.stitches import Stitches
-from logbook.craft.rows.targets import ONE_STITCH_NAMES, Targets, replace_whole
-from logbook.craft.rows.words import NUMBER, ORDINAL, STITCH, TOGETHER, Word
+from logbook.craft.rows.targets import ONE_STITCH_NAMES, Targets
+from logbook.craft.rows.words import NUMBER
 
-STARS = ("*", "**", "***", "†")
 LONGEST_SAYING = 30  # words in "beg ch-3 counts as dc and ch 1 throughout"
 DEEPEST = 40  # brackets in brackets
-BESIDE = {
-    *(
-        "fasten",
-        "cut",
-        "change",
-        "changing",
-        "place",
-        "mark",
-        "move",
-        "stuff",
-        "weave",
-        "being",
-        "taking",
-        "take",
-        "care",
-        "careful",
-    ),
-    *(
-        "pull",
-        "rotate",
-        "rotating",
-        "switch",
-        "switching",
-        "carry",
-        "carrying",
-        "drop",
-        "dropping",
-        "pick",
-        "insert",
-        "tie",
-        "secure",
-    ),
-    *("sew", "remove", "begin", "continue", "finish", "tighten", "close", "closing", "use", "using", "rejoin", "slip", "adjust"),
-}
-"""Words that a phrase begins with that is no work."""
-
-
-@dataclass(slots=True)
-class RowWords:
-    """What one row's words say, as far as they were understood."""
-
-    items: list[Instruction] = field(default_factory=list)
-    said: dict[int, SaidToCount] = field(default_factory=dict)  # start of the chains it stands beside → what they count as
-    counts: tuple[PrintedCount, ...] = ()
-    turn_before: bool = False
-    turn_after: bool | None = None
-    joined_at: int | None = None  # how many instructions come before it joins
-    joins_to: str = ""  # "chain" or "stitch": what the round is joined to, if said
-    in_ring: bool = False  # the row makes its own foundation
-    notes: list[Span] = field(default_factory=list)
-    leaves_rest: bool = False
-    leaves: int = 0  # so many stitches, if said
-    faults: list[tuple[str, Span]] = field(default_factory=list)
 
 
 class Phrases:
@@ -98,8 +42,10 @@ class Phrases:
         self.targets = Targets(own.made)
         self.in_round = in_round
         self.stitches = Stitches(own.made, self.targets)
+        self.skips = Skips(self.targets, self.stitches)
+        self.beside = Beside(self.row, self.targets)
+        self.stars = StarRepeats(self.targets, self._phrase, self.sequence)
         self._into_ring = False  # what says no place goes into the ring
-        self._closed: set[str] = set()
 
     def read(self, cur: Cursor, kind_below: str) -> RowWords:
         """All of it. ``kind_below``: the stitch that an increase is of, if this row names none."""
@@ -123,18 +69,18 @@ class Phrases:
         stars: dict[str, int] = {}
         opened: dict[str, Span] = {}
         while cur.more():
-            if cur.accept(*BREAKS, "and", "-"):
+            if cur.accept(*BREAKS, "and", "-") or self._none_in_this_size(cur):
                 continue
             start = cur.at
             try:
                 if cur.word().text in STARS and cur.word().text != "**" and cur.word().text in stars:
-                    self._close_star(cur, items, stars)
+                    self.stars.close(cur, items, stars)
                 elif cur.word().text in STARS:
                     stars[cur.word().text] = len(items)
                     opened[cur.word().text] = Span(cur.word().start, cur.word().end)
                     cur.at += 1
                 elif cur.next_is("rep"):
-                    self._repeat_from_star(cur, items, stars)
+                    self.stars.repeat(cur, items, stars)
                 else:
                     items.extend(self._placed(self._phrase(cur, items), items))
             except NotUnderstoodError as error:
@@ -146,6 +92,19 @@ class Phrases:
         self.row.faults += [("no “rep from” goes back to it", span) for span in unused]
         return items
 
+    @staticmethod
+    def _none_in_this_size(cur: Cursor) -> bool:
+        """Steps over ``sc in next 0 (1, 2) sts`` where it is none."""
+        rest = cur.inside(cur.at, len(cur.words))
+        rest.skip_to(BREAKS)
+        depth = 0
+        for word in cur.words[cur.at : cur.at + rest.at]:
+            depth += (word.text in CLOSING) - (word.text in CLOSING.values())
+            if not depth and word.sizes and not word.value and not cur.next_is("rep"):
+                cur.at += rest.at
+                return True
+        return False
+
     def _placed(self, new: list[Instruction], items: list[Instruction]) -> list[Instruction]:
         """Refuses ``dc, ch 1, dc in next st``, which could mean one place or two."""
         if len(items) > 1 and new and isinstance(new[0], Work) and new[0].span.start not in self.stitches.unplaced:
@@ -154,104 +113,6 @@ class Phrases:
                 span = Span(before.span.start, new[0].span.end)
                 raise NotUnderstoodError(span, "put what goes into one place in brackets, or say where each stitch goes")
         return new
-
-    def _close_star(self, cur: Cursor, items: list[Instruction], stars: dict[str, int]) -> None:
-        """``*…* across``, ``*…* 6 times``; alone the second star only ends what is repeated later."""
-        start, star = cur.at, cur.word().text
-        cur.at += 1
-        until = self.targets.until(cur)
-        if until is None:
-            if star in self._closed:
-                raise cur.fail()
-            self._closed.add(star)
-            return
-        begin = stars.pop(star)
-        body = tuple(items[begin:])
-        if not body:
-            raise NotUnderstoodError(cur.span_from(start), f"nothing stands between the two {star}")
-        last = self._ending(cur, body, begin, stars)
-        items[begin:] = [Repeat(body, until, cur.span_from(start)), *last]
-
-    def _repeat_from_star(self, cur: Cursor, items: list[Instruction], stars: dict[str, int]) -> None:
-        start = cur.at
-        cur.at += 1
-        cur.accept("from", "between")
-        star = cur.word().text
-        if star not in STARS:
-            raise cur.fail("“repeat” needs the * it goes back to")
-        cur.at += 1
-        cur.accept("s")
-        self._closed.discard(star)
-        if star not in stars:
-            raise NotUnderstoodError(cur.span_from(start), f"there is no {star} to repeat from")
-        if cur.accept("to") and not cur.accept(*STARS):
-            cur.at -= 1
-        begin = stars.pop(star)
-        until = self._until_of_star(cur)
-        body = tuple(items[begin:])
-        if not body:
-            raise NotUnderstoodError(cur.span_from(start), f"nothing stands between the {star} and its repeat")
-        last = self._ending(cur, body, begin, stars)
-        items[begin:] = [Repeat(body, until, cur.span_from(start)), *last]
-
-    def _until_of_star(self, cur: Cursor) -> Until:
-        more = cur.sort_is(NUMBER) and cur.next_is("more", ahead=1)
-        more = more or (cur.next_is("once", "twice") and cur.next_is("more", ahead=1))
-        until = self.targets.until(cur)
-        if isinstance(until, Times):
-            more = cur.accept("more") or more
-            return Times(until.count + 1, 0 if more else until.count)
-        return until or ToEnd()
-
-    def _ending(self, cur: Cursor, body: tuple[Instruction, ...], begin: int, stars: dict[str, int]) -> list[Instruction]:
-        """``ending last rep at **``, ``ending last rep with sc in last st``, ``omitting last ch 1``: what the last repeat does
-        instead.
-        """
-        start = cur.at
-        cur.accept(",", ";")
-        cur.accept("and")
-        if cur.accept("omit"):
-            return self._omitting(cur, body)
-        if cur.next_is("last") and cur.sort_is(STITCH, 1) and cur.next_is("in", ahead=2) and isinstance(body[-1], Work):
-            cur.at += 1  # "working last dc in top of tch"
-            instead = self._phrase(cur, [])
-            same = bool(instead) and isinstance(instead[0], Work) and body[-1].made.items[-1:] == instead[0].made.items
-            if not same:
-                raise NotUnderstoodError(cur.span_from(start))
-            return [*body[:-1], *instead]
-        if not cur.accept("ending"):
-            cur.at = start
-            return []
-        last = cur.accept("last")
-        if last:
-            cur.accept("rep")
-        if cur.accept("at", "in") or cur.word().text in STARS:
-            star = cur.word().text
-            if star not in stars:
-                raise cur.fail("the place where the last repeat ends is not marked")
-            cur.at += 1
-            return list(body[: stars.pop(star) - begin])
-        cur.accept("with")
-        instead = self._phrase(cur, [])
-        ends = body[-1]
-        alike = isinstance(ends, Work) and bool(instead) and isinstance(instead[0], Work) and _takes_its_place(ends, instead[0])
-        return [*body[:-1], *instead] if last or alike else list(instead)
-
-    def _omitting(self, cur: Cursor, body: tuple[Instruction, ...]) -> list[Instruction]:
-        start = cur.at
-        cur.accept("last")
-        close = cur.closing() if cur.word().text in CLOSING else None
-        if close is not None:
-            left_out = self.sequence(cur.inside(cur.at + 1, close), [])
-            cur.at = close + 1
-        else:
-            left_out = self._phrase(cur, [])
-        cur.skip_to((",", ";", "."))
-        count = len(left_out)
-        same = [replace(item, span=Span(0, 0)) for item in left_out] == [replace(i, span=Span(0, 0)) for i in body[-count:]]
-        if not same or count >= len(body):
-            raise NotUnderstoodError(cur.span_from(start), "what is left out is not the end of the repeat")
-        return list(body[:-count])
 
     def _bracket(self, cur: Cursor, items: list[Instruction]) -> list[Instruction]:
         start, close = cur.at, cur.closing()
@@ -298,6 +159,9 @@ class Phrases:
         if name and items and isinstance(items[-1], Work):
             self._name(name, items)
             return True
+        if self.beside.leaves(inside) and not inside.more():
+            return True
+        inside.at = 0
         if is_remark(inside):
             self.row.notes.append(inside.span_from(inside.at) if not inside.more() else _all_of(inside))
             return True
@@ -317,9 +181,10 @@ class Phrases:
         start = cur.at
         if cur.word().text in CLOSING:
             return self._bracket(cur, items)
-        if self._turns_or_joins(cur, items) or self._says_what_counts(cur, items) or self._counts_at_end(cur):
+        if self._says_what_counts(cur, items) or self.beside.takes(cur, items):
             return []
-        if self._stands_beside(cur):
+        if cur.next_is("ring") and cur.next_is(*BREAKS, "", ahead=1) and not items:
+            cur.at += 1  # "make a magic ring," before what goes into it
             return []
         if cur.accept("otherside"):
             return [OtherSide(cur.span_from(start))]
@@ -328,7 +193,7 @@ class Phrases:
         if cur.next_is("fsc", "fhdc", "fdc") or (cur.sort_is(NUMBER) and cur.next_is("fsc", "fhdc", "fdc", ahead=1)):
             return self._foundation(cur)
         if cur.accept("sk"):
-            return self._skip(cur, start)
+            return self.skips.skip(cur, start)
         chain = self.stitches.chain(cur)
         if chain is not None:
             return [chain]
@@ -386,49 +251,6 @@ class Phrases:
             raise NotUnderstoodError(cur.span_from(start))
         return self.stitches.works(cur, made, start, where)
 
-    def _stands_beside(self, cur: Cursor) -> bool:
-        """Takes what is no work: ends, tails, colours, markers; kept as a note."""
-        start = cur.at
-        if cur.next_is("return"):
-            cur.at = len(cur.words)  # the way back of a two-pass row makes no stitch
-        elif cur.word().text in BESIDE or (cur.next_is("leave") and _has(cur, "tail")) or cur.next_is("nojoin"):
-            cur.skip_to((*BREAKS, "otherside"))
-            if cur.next_is(",") and cur.words[start].text in ("change", "changing"):
-                pass
-        else:
-            return False
-        if cur.at == start:
-            cur.at += 1
-        self.row.notes.append(cur.span_from(start))
-        return True
-
-    def _turns_or_joins(self, cur: Cursor, items: list[Instruction]) -> bool:
-        worked = any(not isinstance(item, Chain) for item in items)
-        if cur.accept("turn"):
-            self.row.turn_after = True if worked else self.row.turn_after
-            self.row.turn_before = self.row.turn_before or not worked
-        elif cur.accept("noturn"):
-            self.row.turn_after = False
-        elif cur.accept("join"):
-            start = cur.at
-            self.row.joined_at = len(items) if worked else self.row.joined_at
-            cur.skip_to((*BREAKS, "turn", "noturn", "(", "["))
-            clause = cur.words[start : cur.at]
-            if worked:
-                self.row.joins_to = _joined_to(clause)
-            elif any(word.sort == STITCH for word in clause) and not any(word.text == "slst" for word in clause):
-                cur.at = start + next(index for index, word in enumerate(clause) if word.sort == STITCH)
-        elif cur.next_is("leave") and (cur.next_is("rem", "last", "tch", "unworked", "st", ahead=1) or cur.sort_is(NUMBER, 1)):
-            start = cur.at
-            cur.skip_to((*BREAKS, "turn", "noturn"))
-            self.row.leaves_rest = True
-            self.row.leaves = next((word.value for word in cur.words[start : cur.at] if word.sort == NUMBER), 0)
-        elif cur.next_is("fasten", "change") or (cur.next_is("with", "using") and _names_yarn(cur)):
-            cur.skip_to(BREAKS)
-        else:
-            return cur.accept("side")
-        return True
-
     def _says_what_counts(self, cur: Cursor, items: list[Instruction]) -> bool:
         end = cur.at
         while end < min(len(cur.words), cur.at + LONGEST_SAYING) and cur.words[end].text not in (";", ".", "(", ")"):
@@ -439,73 +261,6 @@ class Phrases:
         self._note(said, items)
         cur.at = end
         return True
-
-    def _counts_at_end(self, cur: Cursor) -> bool:
-        """``34 sts``, ``= 20 sts`` or ``73 sc`` behind the work, at the row's end or before it turns."""
-        start = cur.at
-        cur.accept("=")
-        before = cur.word(-1).text if start else ""
-        signed = before in ("-", "=", ":")
-        ended = before in (".", ";", "turn", "noturn", ")", "]", "toend", "around") or cur.word(-2).text in (
-            "toend",
-            "around",
-            "st",
-            ")",
-        )
-        if not (cur.sort_is(NUMBER) and (signed or ended or cur.next_is("st", ahead=1)) and start):
-            cur.at = start
-            return False
-        end = cur.at
-        while end < len(cur.words) and cur.words[end].text not in (".", "turn", "join", "noturn"):
-            end += 1
-        counts = printed_counts(cur.inside(cur.at, end), self.targets)
-        rest = {word.text for word in cur.words[end:]} - {".", "turn", "join", "noturn", ",", "with", "slst", "first", "in", "st"}
-        if not counts or (not signed and rest and before not in (".", ";") and not cur.next_is("st", ahead=1)):
-            cur.at = start
-            return False
-        self.row.counts = counts
-        cur.at = end
-        return True
-
-    def _skip(self, cur: Cursor, start: int) -> list[Instruction]:
-        found: list[Instruction] = []
-        while True:
-            first = cur.accept("first")
-            cur.accept("next", "last")
-            if cur.next_is("(", "[") and (close := cur.closing()) is not None:
-                found += self._skip_all(cur, close, first)
-                return found
-            count = None if self.targets.names_a_size(cur) else cur.number()
-            if count is None and cur.accept("tch", "begch"):
-                return [*found, Skip(Wanted("tch"), 1, cur.span_from(start))]
-            wanted = replace_whole(self.targets.wanted_or_any(cur))
-            if cur.next_is("fromhook"):
-                cur.at += 1
-            found.append(Skip(wanted, count or 1, cur.span_from(start), first))
-            start = cur.at + 1
-            if not (cur.next_is("and") and (cur.next_is("next", "ch", ahead=1) or self._skips_on(cur))):
-                return found
-            cur.at += 1
-            cur.accept("sk")
-
-    def _skip_all(self, cur: Cursor, close: int, first: bool) -> list[Instruction]:
-        """``sk (dc, ch 1, dc)``: each of them."""
-        start = cur.at
-        made = self.stitches.made(cur.inside(cur.at + 1, close))
-        if made is None:
-            raise cur.fail()
-        cur.at = close + 1
-        span = cur.span_from(start)
-        return [Skip(Wanted(kind), 1, span, first and index == 0) for index, kind in enumerate(made.items)]
-
-    def _skips_on(self, cur: Cursor) -> bool:
-        """Whether ``and dc`` names one more that is skipped, and no stitch that is made."""
-        ahead = 2 if cur.sort_is(NUMBER, 1) else 1
-        if cur.next_is("sk", ahead=1):
-            return False
-        named = cur.word(ahead).sort in (STITCH, TOGETHER) or cur.next_is("st", "ch", "sp", *ONE_STITCH_NAMES, ahead=ahead)
-        after = cur.word(ahead + 1)
-        return named and after.text in ("", ",", ";", ".", ")", "]", "and")
 
     def _slip_stitch(self, cur: Cursor, items: list[Instruction], start: int) -> list[Instruction]:
         """A slip stitch that joins the round makes nothing; one before the row's first chains only moves along."""
@@ -519,9 +274,11 @@ class Phrases:
         closes = self.in_round and clause[:2] and any(text in ("first", "begch", "topof", "tch") for text in clause[:5])
         if worked and ("join" in clause or closes or clause[:1] == ["to"]):
             self.row.joined_at = len(items)
-            self.row.joins_to = _joined_to(cur.words[cur.at : cur.at + rest.at])
+            self.row.joins_to = joined_to(cur.words[cur.at : cur.at + rest.at])
             cur.at += rest.at
             return []
+        if cur.next_is("toend") and (cur.next_is("first", "next", "last", ahead=1) or cur.sort_is(NUMBER, 1)):
+            cur.at += 1  # "across next 4 sts"
         cur.accept("to")
         if not worked and cur.accept("next"):
             cur.at -= 1
@@ -531,15 +288,6 @@ class Phrases:
         return self.stitches.works(cur, made, start, self.targets.target(cur))
 
 
-def _takes_its_place(ends: Work, instead: Work) -> bool:
-    """Whether a row's end is the repeat's own last stitch made elsewhere, or less of it in the last such place."""
-    if ends.made == instead.made:
-        return True
-    own, last = ends.into, instead.into
-    same_place = isinstance(own, Next) and isinstance(last, Last) and own.wanted == last.wanted and own.wanted.kind != "st"
-    return same_place and set(ends.made.items) == set(instead.made.items)
-
-
 def _depth(cur: Cursor) -> int:
     """How deep brackets stand in brackets."""
     deepest = depth = 0
@@ -547,24 +295,6 @@ def _depth(cur: Cursor) -> int:
         depth += (word.text in CLOSING) - (word.text in CLOSING.values())
         deepest = max(deepest, depth)
     return deepest
-
-
-def _joined_to(words: Sequence[Word]) -> str:
-    """Whether a round is joined to its first chains ("chain") or to its first stitch ("stitch"); "" if that is not said."""
-    texts = [word.text for word in words]
-    if any(text in ("topof", "begch", "tch") for text in texts) or any(
-        texts[index] == "ch" and (index + 1 < len(texts) or words[index - 1].sort == ORDINAL or words[index - 1].sort == NUMBER)
-        for index in range(1, len(texts))
-    ):
-        return "chain"
-    return "stitch" if "first" in texts and any(word.sort == STITCH for word in words) else ""
-
-
-def _has(cur: Cursor, text: str) -> bool:
-    """Whether the word comes before the phrase ends."""
-    rest = cur.inside(cur.at, len(cur.words))
-    rest.skip_to(BREAKS)
-    return any(word.text == text for word in cur.words[cur.at : cur.at + rest.at])
 
 
 def _with_span(item: Instruction, span: Span) -> Instruction:
@@ -577,14 +307,3 @@ def _with_span(item: Instruction, span: Span) -> Instruction:
 
 def _all_of(cur: Cursor) -> Span:
     return Span(cur.words[0].start, cur.words[-1].end) if cur.words else Span(0, 0)
-
-
-def _names_yarn(cur: Cursor) -> bool:
-    """Whether "with" names a colour: its letter, or nothing that is left of it ("with A" reads like an article), no stitch."""
-    text = cur.word(1).text
-    if text in ("color", "colour", "cc", "mc", "", *BREAKS) or (len(text) == 1 and text.isalpha()):
-        return True
-    rest = cur.inside(cur.at, len(cur.words))
-    rest.skip_to(BREAKS)
-    clause = cur.words[cur.at : cur.at + rest.at]
-    return not any(word.sort in (STITCH, TOGETHER) or word.text in ("slst", "ch", "st") for word in clause)

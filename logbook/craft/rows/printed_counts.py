@@ -38,8 +38,12 @@ class _Claim:
 
 def wrong_counts(pattern: WrittenPattern, courses: Courses, speaker: Speaker) -> Iterator[Problem]:
     """A problem for each printed count that no width gives, or that another width gives than the counts before it."""
+    claims = list(_claims(pattern, courses))
+    if any(claim.steps() is None for claim in claims) and (found := list(_wrong_on_own_chain(pattern, courses, speaker))):
+        yield from found
+        return
     agreed: dict[int, tuple[tuple[int, ...], str]] = {}
-    for claim in _claims(pattern, courses):
+    for claim in claims:
         steps = claim.steps()
         sizes = len(claim.printed.numbers)
         if steps is None and claim.is_chain and (wrong := _where_it_fails(claim, courses, speaker)) is not None:
@@ -52,6 +56,29 @@ def wrong_counts(pattern: WrittenPattern, courses: Courses, speaker: Speaker) ->
             yield Problem(claim.row, _disagreeing(claim, agreed[sizes], speaker), claim.printed.span, kind=CLAIM)
         else:
             agreed.setdefault(sizes, (steps, claim.name))
+
+
+def _wrong_on_own_chain(pattern: WrittenPattern, courses: Courses, speaker: Speaker) -> Iterator[Problem]:
+    """The counts that the rows do not hold on the chain that the text says; none if its first count speaks against that chain."""
+    stated = pattern.chain_sizes
+    if stated is None or len(stated.numbers) != 1 or not courses.multiple or not 1 < stated.numbers[0] < MOST_CHAINS:
+        return
+    chain = stated.numbers[0]
+    laid = on_chain([course.row for course in courses.rows], courses.ways, chain)
+    chains_count = bool(courses.ways.get(CHAINS_COUNT))
+    agrees = False
+    for course in laid.rows:
+        for printed in course.row.counts:
+            held = _held(course.made.at(0), printed, chains_count)
+            if printed.numbers == (held,):
+                agrees = True
+            elif not agrees:
+                return
+            else:
+                says = (
+                    f"{course.row.name} says {speaker.quoted(printed.span)}, but on {chain} chains it holds {held}."
+                )
+                yield Problem(course.row.number, says, printed.span, kind=CLAIM)
 
 
 def _where_it_fails(claim: _Claim, courses: Courses, speaker: Speaker) -> Problem | None:

@@ -7,9 +7,10 @@ from logbook.craft.rows.instructions import PrintedCount, Span, StatedMultiple, 
 from logbook.craft.swatches.stitch_pattern import read_multiple
 from logbook.errors import UnreadableError
 
-_SIZES = r"\d+(?:\s*[(\[]\s*\d+(?:\s*[,:;]\s*\d+)*\s*[)\]])?"
+_BETWEEN = r"\s*[,:;/–-]\s*"
+_SIZES = rf"\d+(?:\s*[(\[]\s*\d+(?:{_BETWEEN}\d+)*\s*[)\]]|(?:/\d+){{2,}})?"
 _CHAIN = re.compile(
-    rf"\b(?:ch|chain|make|work)\s*(?:a\s+chain\s+of\s+|-\s*)?(?P<a>{_SIZES})(?![\w-])(?!\s*(?:sc|hdc|dc|tr|htr|rows?))"
+    rf"\b(?:ch|chain)\s*(?:of\s+|-\s*)?(?P<a>{_SIZES})(?![\w-])(?!\s*(?:sc|hdc|dc|tr|htr|rows?))"
     rf"|(?<!of )(?P<b>{_SIZES})\s*(?:ch|chs|chains?)\b"
     r"(?!\s*(?:from|sp|-))",
     re.IGNORECASE,
@@ -33,7 +34,7 @@ BASE_IN_ROUND = re.compile(
 )
 """The same inside round 1, whose own chains may be joined too: nothing but chain and ring."""
 
-SIZED = re.compile(r"(?<![\d.,-])\d+\s*[(\[]\s*\d+(?:\s*,\s*\d+)*\s*[)\]]")
+SIZED = re.compile(rf"(?<![\d.,/-])\d+(?:\s*[(\[]\s*\d+(?:{_BETWEEN}\d+)*\s*[)\]]|(?:/\d+){{2,}}(?![\d/]))")
 
 
 @dataclass(frozen=True, slots=True)

@@ -120,7 +120,10 @@ class Stitches:
         if not count and cur.sort_is(NUMBER) and cur.next_is("in", ahead=1):
             count = cur.number() or 1  # "sc 2 in next st"
         around = cur.next_is("next", "each", "same", "first", "last", ahead=1) or cur.next_is("skipped", "sk", ahead=2)
-        if cur.accept("in") or (cur.next_is("around") and around):
+        across = cur.next_is("toend") and (cur.next_is("next", "first", "last", ahead=1) or cur.sort_is(NUMBER, 1))
+        if cur.accept("in") or (cur.next_is("around") and around) or across:
+            if across:
+                cur.at += 1
             cur.accept("around")
             cur.accept("of")
             if cur.next_is("toend", "around", "tolast"):

@@ -21,7 +21,7 @@ from logbook.craft.rows.instructions import (
 )
 from logbook.craft.rows.lines import Part
 from logbook.craft.rows.openings import Shown, at_hook, turning_chain
-from logbook.craft.rows.phrases import RowWords
+from logbook.craft.rows.row_words import RowWords
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,161 @@
+"""Phrases that are no work, or only end a row: colours, markers, tails, turning, joining, the stitches left, the count."""
+
+from collections.abc import Sequence
+
+from logbook.craft.rows.asides import printed_counts
+from logbook.craft.rows.cursor import BREAKS, Cursor
+from logbook.craft.rows.instructions import Chain, Instruction
+from logbook.craft.rows.row_words import RowWords
+from logbook.craft.rows.targets import Targets
+from logbook.craft.rows.words import NUMBER, ORDINAL, STITCH, TOGETHER, Word
+
+_OTHER_WORK = {
+    "fasten", "cut", "change", "changing", "place", "mark", "move", "stuff", "weave", "being", "taking", "take", "care",
+    "careful", "pull", "rotate", "rotating", "switch", "switching", "carry", "carrying", "drop", "dropping", "pick",
+    "insert", "tie", "secure", "sew", "remove", "begin", "continue", "finish", "tighten", "close", "closing", "use",
+    "using", "rejoin", "slip", "adjust",
+}  # fmt: skip
+"""Words that a phrase begins with that is no work."""
+
+
+class Beside:
+    """Takes such phrases off a row, and notes in ``row`` what they say."""
+
+    def __init__(self, row: RowWords, targets: Targets) -> None:
+        self.row = row
+        self.targets = targets
+
+    def takes(self, cur: Cursor, items: list[Instruction]) -> bool:
+        """Whether what comes next was such a phrase; ``items``: what the row does before it."""
+        return (
+            self._turns(cur, items)
+            or self._joins(cur, items)
+            or self.leaves(cur)
+            or self._names_colour_or_side(cur)
+            or self._counts_at_end(cur)
+            or self._stands_beside(cur)
+        )
+
+    def _turns(self, cur: Cursor, items: list[Instruction]) -> bool:
+        worked = any(not isinstance(item, Chain) for item in items)
+        if cur.accept("turn"):
+            self.row.turn_after = True if worked else self.row.turn_after
+            self.row.turn_before = self.row.turn_before or not worked
+            return True
+        if cur.accept("noturn"):
+            self.row.turn_after = False
+            return True
+        return False
+
+    def _joins(self, cur: Cursor, items: list[Instruction]) -> bool:
+        start = cur.at
+        if not cur.accept("join"):
+            return False
+        worked = any(not isinstance(item, Chain) for item in items)
+        self.row.joined_at = len(items) if worked else self.row.joined_at
+        cur.skip_to((*BREAKS, "turn", "noturn", "(", "["))
+        clause = cur.words[start + 1 : cur.at]
+        if worked:
+            self.row.joins_to = joined_to(clause)
+        elif any(word.sort == STITCH for word in clause) and not any(word.text == "slst" for word in clause):
+            cur.at = start + 1 + next(index for index, word in enumerate(clause) if word.sort == STITCH)
+        return True
+
+    def leaves(self, cur: Cursor) -> bool:
+        """``leaving last 4 sts unworked``."""
+        start = cur.at
+        if not (
+            cur.next_is("leave") and (cur.next_is("rem", "last", "tch", "unworked", "st", ahead=1) or cur.sort_is(NUMBER, 1))
+        ):
+            return False
+        cur.skip_to((*BREAKS, "turn", "noturn"))
+        self.row.leaves_rest = True
+        clause = cur.words[start : cur.at]
+        named = any(word.text == "last" for word in clause) and not any(word.text == "rem" for word in clause)
+        self.row.leaves = next((word.value for word in clause if word.sort == NUMBER), int(named))
+        return True
+
+    def _names_colour_or_side(self, cur: Cursor) -> bool:
+        if cur.next_is("fasten", "change") or (cur.next_is("with", "using") and _names_yarn(cur)):
+            cur.skip_to(BREAKS)
+            return True
+        return cur.accept("side")
+
+    def _stands_beside(self, cur: Cursor) -> bool:
+        """Ends, tails, colours, markers; kept as a note."""
+        start = cur.at
+        if cur.next_is("return"):
+            cur.at = len(cur.words)  # the way back of a two-pass row makes no stitch
+        elif self._no_work_begins(cur):
+            cur.skip_to((*BREAKS, "otherside"))
+        else:
+            return False
+        if cur.at == start:
+            cur.at += 1
+        self.row.notes.append(cur.span_from(start))
+        return True
+
+    @staticmethod
+    def _no_work_begins(cur: Cursor) -> bool:
+        if cur.word().text in _OTHER_WORK or cur.next_is("nojoin"):
+            return True
+        at_end = cur.next_is("at") and cur.next_is("ending", ahead=1)
+        return (cur.next_is("leave") and _has(cur, "tail")) or (
+            at_end and _has(cur, "change", "changing", "fasten", "cut", "drop")
+        )
+
+    def _counts_at_end(self, cur: Cursor) -> bool:
+        """``34 sts``, ``= 20 sts`` or ``73 sc`` behind the work, at the row's end or before it turns."""
+        start = cur.at
+        cur.accept("=")
+        before = cur.word(-1).text if start else ""
+        signed = before in ("-", "=", ":")
+        ended = before in (".", ";", "turn", "noturn", ")", "]", "toend", "around") or cur.word(-2).text in (
+            "toend",
+            "around",
+            "st",
+            ")",
+        )
+        if not (cur.sort_is(NUMBER) and (signed or ended or cur.next_is("st", ahead=1)) and start):
+            cur.at = start
+            return False
+        end = cur.at
+        while end < len(cur.words) and cur.words[end].text not in (".", "turn", "join", "noturn"):
+            end += 1
+        counts = printed_counts(cur.inside(cur.at, end), self.targets)
+        rest = {word.text for word in cur.words[end:]} - {".", "turn", "join", "noturn", ",", "with", "slst", "first", "in", "st"}
+        if not counts or (not signed and rest and before not in (".", ";") and not cur.next_is("st", ahead=1)):
+            cur.at = start
+            return False
+        self.row.counts = counts
+        cur.at = end
+        return True
+
+
+def joined_to(words: Sequence[Word]) -> str:
+    """Whether a round is joined to its first chains ("chain") or to its first stitch ("stitch"); "" if that is not said."""
+    texts = [word.text for word in words]
+    if any(text in ("topof", "begch", "tch") for text in texts) or any(
+        texts[index] == "ch" and (index + 1 < len(texts) or words[index - 1].sort == ORDINAL or words[index - 1].sort == NUMBER)
+        for index in range(1, len(texts))
+    ):
+        return "chain"
+    return "stitch" if "first" in texts and any(word.sort == STITCH for word in words) else ""
+
+
+def _has(cur: Cursor, *texts: str) -> bool:
+    """Whether one of the words comes before the phrase ends."""
+    rest = cur.inside(cur.at, len(cur.words))
+    rest.skip_to(BREAKS)
+    return any(word.text in texts for word in cur.words[cur.at : cur.at + rest.at])
+
+
+def _names_yarn(cur: Cursor) -> bool:
+    """Whether "with" names a colour: its letter, or nothing that is left of it ("with A" reads like an article), no stitch."""
+    text = cur.word(1).text
+    if text in ("color", "colour", "cc", "mc", "", *BREAKS) or (len(text) == 1 and text.isalpha()):
+        return True
+    rest = cur.inside(cur.at, len(cur.words))
+    rest.skip_to(BREAKS)
+    clause = cur.words[cur.at : cur.at + rest.at]
+    return not any(word.sort in (STITCH, TOGETHER) or word.text in ("slst", "ch", "st") for word in clause)

@@ -1,0 +1,24 @@
+"""What one row's words say, as far as they were understood."""
+
+from dataclasses import dataclass, field
+
+from logbook.craft.rows.asides import SaidToCount
+from logbook.craft.rows.instructions import Instruction, PrintedCount, Span
+
+
+@dataclass(slots=True)
+class RowWords:
+    """What one row's words say, as far as they were understood."""
+
+    items: list[Instruction] = field(default_factory=list)
+    said: dict[int, SaidToCount] = field(default_factory=dict)  # start of the chains it stands beside → what they count as
+    counts: tuple[PrintedCount, ...] = ()
+    turn_before: bool = False
+    turn_after: bool | None = None
+    joined_at: int | None = None  # how many instructions come before it joins
+    joins_to: str = ""  # "chain" or "stitch": what the round is joined to, if said
+    in_ring: bool = False  # the row makes its own foundation
+    notes: list[Span] = field(default_factory=list)
+    leaves_rest: bool = False
+    leaves: int = 0  # so many stitches, if said
+    faults: list[tuple[str, Span]] = field(default_factory=list)

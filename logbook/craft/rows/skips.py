@@ -1,0 +1,56 @@
+"""What a row passes over: ``sk next 2 dc and ch-1 sp``, ``sk (dc, ch 1, dc)``."""
+
+from logbook.craft.rows.cursor import Cursor
+from logbook.craft.rows.instructions import Instruction, Skip, Wanted
+from logbook.craft.rows.stitches import Stitches
+from logbook.craft.rows.targets import ONE_STITCH_NAMES, Targets, replace_whole
+from logbook.craft.rows.words import NUMBER, STITCH, TOGETHER
+
+
+class Skips:
+    """Reads what is skipped."""
+
+    def __init__(self, targets: Targets, stitches: Stitches) -> None:
+        self.targets = targets
+        self.stitches = stitches
+
+    def skip(self, cur: Cursor, start: int) -> list[Instruction]:
+        """What follows "skip", which stands at ``start``."""
+        found: list[Instruction] = []
+        while True:
+            first = cur.accept("first")
+            cur.accept("next", "last")
+            if cur.next_is("(", "[") and (close := cur.closing()) is not None:
+                found += self._all_of(cur, close, first)
+                return found
+            count = None if self.targets.names_a_size(cur) else cur.number()
+            if count is None and cur.accept("tch", "begch"):
+                return [*found, Skip(Wanted("tch"), 1, cur.span_from(start))]
+            wanted = replace_whole(self.targets.wanted_or_any(cur))
+            if cur.next_is("fromhook"):
+                cur.at += 1
+            found.append(Skip(wanted, count or 1, cur.span_from(start), first))
+            start = cur.at + 1
+            if not (cur.next_is("and") and (cur.next_is("next", "ch", ahead=1) or self._skips_on(cur))):
+                return found
+            cur.at += 1
+            cur.accept("sk")
+
+    def _all_of(self, cur: Cursor, close: int, first: bool) -> list[Instruction]:
+        """``sk (dc, ch 1, dc)``: each of them."""
+        start = cur.at
+        made = self.stitches.made(cur.inside(cur.at + 1, close))
+        if made is None:
+            raise cur.fail()
+        cur.at = close + 1
+        span = cur.span_from(start)
+        return [Skip(Wanted(kind), 1, span, first and index == 0) for index, kind in enumerate(made.items)]
+
+    def _skips_on(self, cur: Cursor) -> bool:
+        """Whether ``and dc`` names one more that is skipped, and no stitch that is made."""
+        ahead = 2 if cur.sort_is(NUMBER, 1) else 1
+        if cur.next_is("sk", ahead=1):
+            return False
+        named = cur.word(ahead).sort in (STITCH, TOGETHER) or cur.next_is("st", "ch", "sp", *ONE_STITCH_NAMES, ahead=ahead)
+        after = cur.word(ahead + 1)
+        return named and after.text in ("", ",", ";", ".", ")", "]", "and")
