@@ -75,9 +75,7 @@ def _wrong_on_own_chain(pattern: WrittenPattern, courses: Courses, speaker: Spea
             elif not agrees:
                 return
             else:
-                says = (
-                    f"{course.row.name} says {speaker.quoted(printed.span)}, but on {chain} chains it holds {held}."
-                )
+                says = f"{course.row.name} says {speaker.quoted(printed.span)}, but on {chain} chains it holds {held}."
                 yield Problem(course.row.number, says, printed.span, kind=CLAIM)
 
 
