@@ -258,8 +258,9 @@ class _Layings:
         start = len(self.below.small) + max(0, -(-(mark.at - len(self.below.head)) // len(self.below.unit)))
         start += by if by >= MANY_STEPS else 0
         last = start + by + ROOM_BEHIND
+        stride = 1 if by < MANY_STEPS else max(1, by // 8)
         while not self._comes_to(start, mark) and start < last:
-            start += 1
+            start += stride
         only = self._only_step(start, by, passes)
         steps = range(start, start + by) if only is None else (only,)
         if len(steps) * len(self.below.at(start)) > MOST_PLACES:
