@@ -85,9 +85,15 @@ def _how_often(words: str) -> int:
     return {"once": 1, "twice": 2}.get(words) or int(words.split()[0])
 
 
-def rows_said(words: str) -> tuple[list[int], int]:
-    """``in row 2, in every 4th row twice, then 3 rows even``: the rows, and how many are even behind them."""
+def rows_said(words: str, rows: int = 0) -> tuple[list[int], int]:
+    """``in row 2, in every 4th row twice, then 3 rows even``: the rows, and how many are even behind them.
+
+    ``2 in every row, and one more in row 3``: of ``rows`` rows.
+    """
     at: list[int] = []
+    if found := re.fullmatch(r"(?:(\d+) )?in every row(?:, and (?:one|once) more (.*?))?\.?", words):
+        more, even = rows_said(found[2]) if found[2] else ([], 0)
+        return sorted([*list(range(1, rows + 1)) * int(found[1] or 1), *more]), 0 if rows else even
     even = 0
     for part in words.rstrip(".").split(", "):
         if found := re.fullmatch(r"in (?:row|round) (\d+)", part):

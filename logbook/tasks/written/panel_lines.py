@@ -10,7 +10,7 @@ from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.shapes import DOWN, HALF_FRONT, SIDEWAYS
 from logbook.craft.words.printed_sizes import alike
 from logbook.tasks.written.parts import PatternTable
-from logbook.tasks.written.piece_in_sizes import NONE, PieceInSizes, begin, shaping_of, spread_lines
+from logbook.tasks.written.piece_in_sizes import NONE, PieceInSizes, begin, is_mirrored, shaping_of, spread_lines
 
 
 def panel_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
@@ -20,7 +20,7 @@ def panel_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
     if not shaped:
         yield f"Work {of.all(lambda piece: piece.rows)} {of.row}s."
     yield from _sideways_marks(of) if of.one.wish.worked == SIDEWAYS else _marks(of)
-    if of.one.wish.shape == HALF_FRONT and of.one.wish.alike == 2 and shaped:
+    if is_mirrored(of.one) and shaped:
         yield "In the first the front edge is at the beginning of right-side rows, in the second at their end."
     together = _run_together(of.pieces)
     yield from _insets(of, together)

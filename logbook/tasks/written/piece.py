@@ -1,11 +1,11 @@
 """One piece of a garment as it is written down, in all sizes at once: chain, rows, shaping, counts after every change."""
 
 from logbook.craft.garments.shaped_piece import ShapedPiece
-from logbook.craft.garments.shapes import CROWN, DOWN, EDGING, HALF_FRONT, RAGLAN, ROUND_YOKE, SIDEWAYS, TAPERED, TRIANGLE, YOKES
+from logbook.craft.garments.shapes import CROWN, DOWN, EDGING, RAGLAN, ROUND_YOKE, SIDEWAYS, TAPERED, TRIANGLE, YOKES
 from logbook.tasks.written.edging_lines import edging_lines
 from logbook.tasks.written.panel_lines import panel_lines
 from logbook.tasks.written.parts import Part
-from logbook.tasks.written.piece_in_sizes import PieceInSizes, in_round
+from logbook.tasks.written.piece_in_sizes import PieceInSizes, in_round, is_mirrored
 from logbook.tasks.written.round_lines import crown_lines, raglan_lines, round_yoke_lines
 from logbook.tasks.written.taper_lines import taper_lines, triangle_lines
 
@@ -31,7 +31,7 @@ def heading(piece: ShapedPiece) -> str:
     """``Sleeve (make 2), worked from the bottom up``."""
     wish = piece.wish
     name = wish.name[:1].upper() + wish.name[1:]
-    if wish.shape == HALF_FRONT and wish.alike == 2:
+    if is_mirrored(piece):
         name += " (make 2, the second mirrored)"
     elif wish.alike > 1:
         name += f" (make {wish.alike})"

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from logbook.craft.garments.shaped_piece import ShapedPiece, Shaping
-from logbook.craft.garments.shapes import CROWN, ROUND, YOKES
+from logbook.craft.garments.shapes import CROWN, HALF_FRONT, ROUND, YOKES
 from logbook.craft.pieces.shaping import rows_text
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.counting import ordinal
@@ -45,6 +45,11 @@ class PieceInSizes:
 def in_round(piece: ShapedPiece) -> bool:
     """Whether it is worked in rounds."""
     return piece.wish.worked == ROUND or piece.wish.shape in (*YOKES, CROWN)
+
+
+def is_mirrored(piece: ShapedPiece) -> bool:
+    """Whether it is a pair of fronts of which the second is the mirror of the first."""
+    return piece.wish.shape == HALF_FRONT and piece.wish.alike == 2 and bool(piece.wish.choice("mirrored", True))
 
 
 def begin(of: PieceInSizes) -> Iterator[str]:
