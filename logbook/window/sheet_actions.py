@@ -4,6 +4,7 @@ import tkinter as tk
 from dataclasses import replace
 from pathlib import Path
 
+from logbook.craft.words.counting import counted
 from logbook.errors import LogbookError
 from logbook.pages.own_sheet_page import OwnSheetPage, remembering
 from logbook.pages.session import Session
@@ -116,7 +117,7 @@ def export_sheet(root: tk.Tk, look: Look, session: Session) -> None:
             return export(book, Path(chosen), report)
 
     def written(result: ExportResult) -> None:
-        session.say(f"{result.rows} swatches written to {result.target}.")
+        session.say(f"{counted(result.rows, 'swatch')} written to {result.target}.")
         for note in result.notes:
             tell(root, look, note)
 

@@ -54,7 +54,11 @@ def yarn_words(texts: Texts, swatch: Swatch) -> list[str]:
 def _pattern_words(texts: Texts) -> list[str]:
     terms, worked, setup = (texts[key].strip() for key in ("terms", "worked", "set-up rows"))
     worked_words = {"flat": "worked flat", "round": "worked in the round"}.get(worked, worked)
-    return [f"{terms} terms" if terms else "", worked_words, f"{setup} set-up rows" if setup else ""]
+    return [
+        f"{terms} terms" if terms else "",
+        worked_words,
+        f"{setup} set-up {'row' if setup == '1' else 'rows'}" if setup else "",
+    ]
 
 
 def _more_words(texts: Texts) -> list[str]:

@@ -1,0 +1,54 @@
+"""How soon the program's window is there, as it is handed on: ``python -m tests.bench.starts [PROGRAM …]``.
+
+Each PROGRAM is a file to start, a ``logbook.pyz`` or a frozen ``logbook``; the one installed here is measured beside them, in
+turn, on the sample. Printed are minimum, median and maximum of the time to a window that the X server shows, read every 10 ms.
+Wants xdotool. Nothing is asserted.
+"""
+
+import os
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Sequence
+
+from tests.support.display import own_display
+
+ROUNDS = 7
+TITLE = "Sample – Swatch and gauge logbook"
+
+
+def start_s(program: Sequence[str], environment: dict[str, str]) -> float:
+    """Seconds from starting the process to the window."""
+    with tempfile.TemporaryDirectory() as home:
+        before = time.perf_counter()
+        process = subprocess.Popen([*program, "--sample"], env=environment | {"LOGBOOK_HOME": home}, cwd=home)
+        search = ["xdotool", "search", "--onlyvisible", "--name", TITLE]
+        while not subprocess.run(search, env=environment, capture_output=True).stdout:
+            if process.poll() is not None:
+                raise SystemExit(f"{' '.join(program)} ended with {process.returncode}.")
+            time.sleep(0.01)
+        took = time.perf_counter() - before
+        process.kill()
+        process.wait()
+    return took
+
+
+def main() -> None:
+    programs = {"installed": [sys.executable, "-P", "-m", "logbook"]}
+    for path in sys.argv[1:]:
+        programs[path] = [sys.executable, path] if path.endswith(".pyz") else [path]
+    took: dict[str, list[float]] = {name: [] for name in programs}
+    with own_display() as display:
+        environment = dict(os.environ) | {"DISPLAY": display}
+        for _ in range(ROUNDS + 1):  # the first fills the caches
+            for name, program in programs.items():
+                took[name].append(start_s(program, environment))
+    for name, times in took.items():
+        least, middle, most = min(times[1:]), statistics.median(times[1:]), max(times[1:])
+        print(f"{name}: {1000 * least:.0f}, {1000 * middle:.0f}, {1000 * most:.0f} ms")
+
+
+if __name__ == "__main__":
+    main()
