@@ -35,5 +35,5 @@ def session(tmp_path: Path) -> Iterator[Session]:
     shells = next(p for p in pattern_list(book) if p.name == "Shells")
     save_swatch(book, swatch_with("AB-01", shells, "4 repeats = 15.1 cm"))
     save_swatch(book, swatch_with("AB-02", shells, "20 sts = 12 cm"))
-    yield Session(book, Settings())
+    yield Session(book, Settings().with_opened("patterns.numbers", True))
     book.close()

@@ -63,7 +63,7 @@ def figures(proof: Proof) -> dict[str, str]:
     """The texts of the form that proven rows give; none while they are not proven."""
     if not proof.proven:
         return {}
-    found = {key: getattr(proof, key) for key in CHAIN_FIGURES} | _rows_counted(proof)
+    found = {key: getattr(proof, key) for key in CHAIN_FIGURES} | row_figures(proof)
     texts = {key: str(number) for key, number in found.items() if number is not None}
     if proof.first_stitch is not None:
         texts |= {"first_stitch": ordinal(proof.first_stitch), "skip_cover": cover_words(proof.skip_cover)}
@@ -75,7 +75,7 @@ def contradictions(proof: Proof, pattern: StitchPattern) -> dict[str, str]:
     if not proof.proven or proof.multiple is None or proof.chain_constant is None or pattern.multiple is None:
         return {}
     m, c = proof.multiple, proof.chain_constant
-    on = f"a multiple of {m}" + (f" plus {c}" if c else "")
+    on = "any number of" if m == 1 else f"a multiple of {m}" + (f" plus {c}" if c else "")
     if pattern.multiple % m:
         return {"multiple": f"The rows fit on {on} chains, not on a multiple of {pattern.multiple}."}
     extra = _extra(pattern)
@@ -95,7 +95,7 @@ def _extra(pattern: StitchPattern) -> int | None:
         return None
 
 
-def _rows_counted(proof: Proof) -> dict[str, int]:
+def row_figures(proof: Proof) -> dict[str, int]:
     """Set-up rows and rows in a repeat, if the last row leads back to one of the others."""
     numbers = [row.row for row in proof.rows]
     if proof.leads_back_to not in numbers:
@@ -140,6 +140,8 @@ def _message(proof: Proof, pattern: StitchPattern) -> Message | None:
 def _fit(proof: Proof) -> str:
     if proof.multiple is None:
         fit = "Every row fits onto the one below."
+    elif proof.multiple == 1:
+        fit = f"Every row fits on any number of chains, from {proof.smallest} on."
     else:
         constant = f" plus {proof.chain_constant}" if proof.chain_constant else ""
         chains = f"a multiple of {proof.multiple}{constant} chains, from {proof.smallest} on"

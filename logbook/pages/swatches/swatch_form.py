@@ -197,6 +197,16 @@ class SwatchForm:
             "stitch pattern": self._named("stitch pattern", missing_multiple(swatch.pattern) if swatch.pattern else ""),
         }
 
+    def warnings(self) -> dict[str, str]:
+        """Where the chain, once something is typed, contradicts the written rows of the stitch pattern."""
+        pattern = self.typed().swatch.pattern
+        if pattern is None or not pattern.rows_text or not self.is_dirty:
+            return {}
+        from logbook.pages.swatches.chain_of_rows import contradiction
+
+        said = contradiction(pattern)
+        return {CHAIN: said} if said else {}
+
     def _take(self, saved: Swatch | None, texts: dict[str, str]) -> None:
         self.saved, self.texts, self._clean, self._typed = saved, texts, dict(texts), None
 
@@ -231,7 +241,12 @@ class SwatchForm:
         """The texts of the details of a known yarn or pattern; empty ones for an unknown name."""
         if key == "yarn":
             return texts_of(Swatch(yarn=self.known.yarns.get(name)))
-        return texts_of(Swatch(pattern=self.known.patterns.get(name) or self._basic(name, terms)))
+        known = self.known.patterns.get(name)
+        if known is not None and known.rows_text and known.multiple is None:
+            from logbook.pages.swatches.chain_of_rows import with_chain  # proving is slow to import, and seldom wanted
+
+            known = with_chain(known)
+        return texts_of(Swatch(pattern=known or self._basic(name, terms)))
 
     def _basic(self, name: str, terms: str = "") -> StitchPattern | None:
         """The fabric of a basic stitch that is known by that name: in ``terms``, else in those of the settings or the others."""

@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from logbook.pages.patterns.pattern_texts import SENTENCE, TERMS
 from logbook.pages.patterns.wording import COVERS
-from logbook.window.form_card import SideBySide
+from logbook.window.form_card import Section, SideBySide
 
 ROWS, CHART = "rows_text", "chart"
 
@@ -21,24 +21,33 @@ class Entry(NamedTuple):
     lines: int = 0
 
 
-ITEMS: tuple[Entry | SideBySide, ...] = (
+NUMBERS = "patterns.numbers"
+"""The section of the numbers, which the sentence says as well."""
+ITEMS: tuple[Entry | SideBySide | Section, ...] = (
     Entry("name", "Na&me"),
     Entry(SENTENCE, "The &chain, in words"),
-    SideBySide((Entry("multiple", "Multi&ple", 6), Entry("plus", "Plus", 6), Entry("extra_chains", "E&xtra chains", 6))),
-    SideBySide(
+    Section(
+        NUMBERS,
+        "Numbers",
         (
-            Entry("first_stitch", "First stitch, in ch&ain", 6, "from the hook"),
-            Entry("skip_cover", "S&kipped chains count as", 20, choices=COVERS),
-        )
+            SideBySide((Entry("multiple", "Multi&ple", 6), Entry("plus", "Plus", 6), Entry("extra_chains", "E&xtra chains", 6))),
+            SideBySide(
+                (
+                    Entry("first_stitch", "First stitch, in ch&ain", 6, "from the hook"),
+                    Entry("skip_cover", "S&kipped chains count as", 20, choices=COVERS),
+                )
+            ),
+            SideBySide(
+                (
+                    Entry("set_up_rows", "Set-up rows", 6),
+                    Entry("rows_in_repeat", "Rows in a repeat", 6),
+                    Entry("closing_rows", "Closing rows", 6),
+                )
+            ),
+            Entry("half_plus", "Plus for a half repeat", 6),
+        ),
     ),
-    SideBySide(
-        (
-            Entry("set_up_rows", "Set-up rows", 6),
-            Entry("rows_in_repeat", "Rows in a repeat", 6),
-            Entry("closing_rows", "Closing rows", 6),
-        )
-    ),
-    SideBySide((Entry("half_plus", "Plus for a half repeat", 6), Entry("terms", "Terms", 10, choices=TERMS))),
+    Entry("terms", "Terms", 10, choices=TERMS),
     Entry(ROWS, "Written r&ows", lines=8),
     Entry(CHART, ""),
     Entry("notes", "Notes", lines=3),

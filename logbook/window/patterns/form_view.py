@@ -5,6 +5,7 @@ from collections.abc import Callable
 from tkinter import ttk
 
 from logbook.pages.patterns.message import Message
+from logbook.pages.patterns.number_words import in_sight, number_words
 from logbook.pages.patterns.pattern_form import PatternForm
 from logbook.pages.patterns.pattern_texts import SENTENCE
 from logbook.pages.session import Session
@@ -15,7 +16,7 @@ from logbook.window.form_card import FormCard, Item, SideBySide
 from logbook.window.keyboard import focused
 from logbook.window.look import Look
 from logbook.window.patterns.chart_view import ChartView
-from logbook.window.patterns.form_fields import CHART, ITEMS, ROWS, Entry
+from logbook.window.patterns.form_fields import CHART, ITEMS, NUMBERS, ROWS, Entry
 from logbook.window.patterns.prover import Prover
 from logbook.window.patterns.rows_field import RowsField
 from logbook.window.text_field import TextField
@@ -26,10 +27,18 @@ EXAMPLE = "As the pattern says it: “multiple of 10 plus 4”, or “multiple o
 class FormView(FormCard):
     """Shows a ``PatternForm`` and types into it."""
 
-    def __init__(self, parent: tk.Misc, look: Look, session: Session, form: PatternForm, on_change: Callable[[], object]) -> None:
+    def __init__(
+        self,
+        parent: tk.Misc,
+        look: Look,
+        session: Session,
+        form: PatternForm,
+        on_change: Callable[[], object],
+        on_fold: Callable[[str, bool], object],
+    ) -> None:
         self.form, self._session = form, session
         self._prover = Prover(parent, form, self._rows_proven)
-        super().__init__(parent, look, form, ITEMS, (), on_change, lambda *_: None)
+        super().__init__(parent, look, form, ITEMS, session.settings.opened, on_change, on_fold)
 
     @property
     def written_rows(self) -> RowsField:
@@ -43,6 +52,9 @@ class FormView(FormCard):
         self._title.configure(text=self.form.title)
         errors, messages, card = self.form.reading().problems, self.form.messages(), self.form.rows()
         here = focused(self)
+        self.sections[NUMBERS].say_beside(number_words(self.form.texts))
+        if not self.sections[NUMBERS].is_open:
+            messages |= in_sight(messages)
         for key, field in self.fields.items():
             error = self._lacking.get(key) or (errors.get(key) if key in self._left or field.input is not here else None)
             message = Message(error, "error") if error else messages.get(key)

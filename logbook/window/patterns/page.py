@@ -36,7 +36,7 @@ class PatternsPage(RecordPage):
         super().__init__(parent, look, session, self.form)
         actions = FindActions(self._select, self._go_to_form, self.delete)
         self.find = FindView(self.frame, look, self.patterns, actions)
-        self.editor = FormView(self.frame, look, session, self.form, self._changed)
+        self.editor = FormView(self.frame, look, session, self.form, self._changed, self._fold)
         self.meaning = MeaningView(self.frame, look)
         for place, view in enumerate((self.find, self.editor, self.meaning)):
             self._place(view, place)

@@ -41,7 +41,7 @@ class FormView(FormCard):
     def say(self) -> None:
         """Brings title, meanings and messages up to date."""
         self._title.configure(text=self.form.title)
-        typed, hints = self.form.typed(), self.form.hints()
+        typed, hints, warnings = self.form.typed(), self.form.hints(), self.form.warnings()
         self.say_beside(heading_words(self.form.texts))
         for name, words in section_words(self.form.texts, typed.swatch).items():
             if name in self.sections:
@@ -52,6 +52,8 @@ class FormView(FormCard):
             error = self._lacking.get(key) or (typed.errors.get(key) if key in self._left else None)
             if error:
                 field.show_message(error)
+            elif key in warnings:
+                field.show_message(warnings[key], "warning")
             else:
                 field.show_message(hints.get(key) or None, "hint")
         for key, readings in self.readings.items():

@@ -57,7 +57,7 @@ def test_a_new_swatch_is_logged_found_and_gives_its_chain(root: tk.Tk, page: Swa
         "",
     ]
     assert page.editor.readings[WASHED].rows[2].example.winfo_ismapped()
-    assert page.editor.readings[WASHED].rows[2].example["text"] == "e.g. 4 repeats = 15.1 cm"
+    assert page.editor.readings[WASHED].rows[2].example["text"].endswith("4 repeats = 15.1 cm")
     hit(root, "<Control-s>")
     assert not page.form.is_dirty
     kept = swatch_in_hand(session.book, page.form.uid)
