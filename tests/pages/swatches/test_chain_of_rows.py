@@ -9,8 +9,8 @@ from logbook.tasks.stitch_patterns import save_pattern
 
 ROWS = (
     "Row 1: Sc in 2nd ch from hook, *sk 2 ch, 5 dc in next ch, sk 2 ch, sc in next ch; rep from * to end. Turn.\n"
-    "Row 2: Ch 3 (counts as dc), 2 dc in first sc, *sk 2 dc, sc in next dc, sk 2 dc, 5 dc in next sc; rep from * ending with 3 dc "
-    "in last sc. Turn.\n"
+    "Row 2: Ch 3 (counts as dc), 2 dc in first sc, *sk 2 dc, sc in next dc, sk 2 dc, 5 dc in next sc; rep from * ending with "
+    "3 dc in last sc. Turn.\n"
     "Row 3: Ch 1, sc in first dc, *sk 2 dc, 5 dc in next sc, sk 2 dc, sc in next dc; rep from * to end, last sc in top of "
     "turning ch. Turn.\nRep rows 2 and 3."
 )
