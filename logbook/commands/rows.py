@@ -67,6 +67,7 @@ def _json(proof: Proof, text: str) -> dict[str, Any]:
         "problems": [_problem(problem) for problem in proof.problems],
         "remarks": [_problem(remark) for remark in proof.remarks] + [_remark(says) for says in proof.statements],
         "notes": [_quoted(text, note) for note in proof.notes],
+        "beyond": [{"row": row.row, "stitches": row.stitches.constant, "spaces": row.spaces.constant} for row in proof.beyond],
     }
     return found | ({"sizes": [_json(size, text) for size in proof.sizes]} if proof.sizes else {})
 
@@ -98,7 +99,8 @@ def _text(proof: Proof, text: str) -> str:
 
 
 def _figures(proof: Proof) -> list[str]:
-    rows = [(row.name, _count(row.stitches, "st", "sts"), _count(row.spaces, "space", "spaces")) for row in proof.rows]
+    told = (*proof.rows, *proof.beyond)
+    rows = [(row.name, _count(row.stitches, "st", "sts"), _count(row.spaces, "space", "spaces")) for row in told]
     lines = [table(("", "stitches", "spaces"), rows), ""] if rows else []
     lines += [_chains(proof)] if proof.smallest is not None else []
     if proof.leads_back_to is not None:

@@ -6,7 +6,7 @@ from logbook.craft.rows.asides import printed_counts
 from logbook.craft.rows.cursor import BREAKS, Cursor
 from logbook.craft.rows.instructions import Chain, Instruction
 from logbook.craft.rows.row_words import RowWords
-from logbook.craft.rows.targets import Targets
+from logbook.craft.rows.targets import GROUP_NAMES, ONE_STITCH_NAMES, Targets
 from logbook.craft.rows.words import NUMBER, ORDINAL, STITCH, TOGETHER, Word
 
 _OTHER_WORK = {
@@ -69,8 +69,11 @@ class Beside:
         ):
             return False
         cur.skip_to((*BREAKS, "turn", "noturn"))
-        self.row.leaves_rest = True
         clause = cur.words[start : cur.at]
+        if {word.text for word in clause} & {"tail", "long", "end", "cm", "inch", "inches", "mm", "m"}:
+            cur.at = start
+            return False
+        self.row.leaves_rest = True
         named = any(word.text == "last" for word in clause) and not any(word.text == "rem" for word in clause)
         self.row.leaves = next((word.value for word in clause if word.sort == NUMBER), int(named))
         return True
@@ -78,6 +81,9 @@ class Beside:
     def _names_colour_or_side(self, cur: Cursor) -> bool:
         if cur.next_is("fasten", "change") or (cur.next_is("with", "using") and _names_yarn(cur)):
             cur.skip_to(BREAKS)
+            return True
+        if cur.accept("forward", "fwd"):
+            cur.accept("pass")
             return True
         return cur.accept("side")
 
@@ -140,7 +146,11 @@ def joined_to(words: Sequence[Word]) -> str:
         for index in range(1, len(texts))
     ):
         return "chain"
-    return "stitch" if "first" in texts and any(word.sort == STITCH for word in words) else ""
+    return "stitch" if "first" in texts and any(_is_stitch(word) for word in words) else ""
+
+
+def _is_stitch(word: Word) -> bool:
+    return word.sort in (STITCH, TOGETHER) or word.text in (*ONE_STITCH_NAMES, *GROUP_NAMES)
 
 
 def _has(cur: Cursor, *texts: str) -> bool:

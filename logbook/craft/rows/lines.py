@@ -18,6 +18,7 @@ _NAME = re.compile(
     (?:(?P<kind>{_ROW}\b|r(?=\d))\s*(?P<numbers>{_NUMBERS})?
         (?:,?\s+and\s+(?:all|every)\s+(?P<every>even|odd|following|remaining|subsequent|other)[\w\s-]{{0,30}}?)?
       |(?P<which>\d+)(?:st|nd|rd|th)\s+(?P<kind2>{_ROW}))\s*
+    (?:,?\s*(?P<pass>forward|fwd|return|rtn)(?:\s+pass)?\s*)?
     (?:\([^()\n]{{0,40}}\)|\[[^\[\]\n]{{0,40}}\])?)\s*(?:[:.]|(?<=[\s\d)])[-–—]\s)""",
     re.IGNORECASE | re.VERBOSE,
 )
@@ -43,7 +44,8 @@ _BESIDE = re.compile(
 )
 AGAIN = re.compile(
     rf"""\s*(?:then\s+)?(?:rep(?:eat)?|work(?:\s+as)?(?:\s+(?:for|in))?|same\s+as|as(?:\s+(?:for|in))?)\s+(?:the\s+)?
-    (?:(?:last|previous)\s+(?:(?P<back>\d+|two|three|four|five|six)\s+)?{_ROW}
+    (?:(?P<named>dec(?:rease)?|inc(?:rease)?|short)\s+{_ROW}
+      |(?:last|previous)\s+(?:(?P<back>\d+|two|three|four|five|six)\s+)?{_ROW}
       |(?:from\s+)?(?:{_ROW}|r)\s*(?P<first>\d+)(?:\s*(?:-|–|—|to|through|thru|and|&)\s*(?:{_ROW}\s*)?(?P<last>\d+))?
       |(?P<first2>\d+)(?:st|nd|rd|th)(?:\s*(?:-|–|—|to|and|&)\s*(?P<last2>\d+)(?:st|nd|rd|th))?\s+{_ROW})
     (?P<rest>(?:[\s.,;)].*)?)\Z""",
@@ -53,7 +55,8 @@ _TOLD_AGAIN = re.compile(
     rf"(?<=[.;)\]])\s+(?=rep(?:eat)?\s+(?:the\s+)?(?:(?:last|previous)\s+(?:\w+\s+)?{_ROW}|(?:from\s+)?{_ROW}\s*\d|\d+(?:st|nd|rd|th)\s+{_ROW}))",
     re.IGNORECASE,
 )
-_WORDS = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
+_WORDS = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10}
+_TIMES = {**_WORDS, "once": 1, "twice": 2}
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,6 +137,14 @@ def _stands_apart(line: str, before: str) -> bool:
 def makes(text: str) -> bool:
     """Whether a line tells to make something somewhere."""
     return _MAKES.search(text) is not None and not _BESIDE.match(text)
+
+
+def times_again(found: re.Match[str]) -> int:
+    """How often ``AGAIN`` says so: ``Rep Rows 2 and 3 four more times``; 0 if it does not."""
+    told = re.match(rf"\W*(?:for\s+)?(\d{{1,3}}|{'|'.join(_TIMES)})(?:\s+more)?(?:\s+times?)?\b", found["rest"], re.IGNORECASE)
+    if told is None or not re.search(r"times?|once|twice|more", told[0], re.IGNORECASE):
+        return 0
+    return _TIMES.get(told[1].lower(), int(told[1]) if told[1].isdigit() else 0)
 
 
 def goes_back_to(found: re.Match[str], last_row: int) -> tuple[int, int]:

@@ -15,10 +15,12 @@ from logbook.craft.rows.instructions import (
     OtherSide,
     Repeat,
     Ring,
+    Same,
     Span,
     Times,
     ToEnd,
     Work,
+    works_of,
 )
 from logbook.craft.rows.kinds import with_kind
 from logbook.craft.rows.own_stitches import OwnStitches
@@ -26,7 +28,7 @@ from logbook.craft.rows.row_words import RowWords
 from logbook.craft.rows.skips import Skips
 from logbook.craft.rows.star_repeats import STARS, StarRepeats
 from logbook.craft.rows.stitches import Stitches
-from logbook.craft.rows.targets import ONE_STITCH_NAMES, Targets
+from logbook.craft.rows.targets import ONE_STITCH_NAMES, Each, Targets
 from logbook.craft.rows.words import NUMBER
 
 LONGEST_SAYING = 30  # words in "beg ch-3 counts as dc and ch 1 throughout"
@@ -53,6 +55,10 @@ class Phrases:
             self.row.faults.append(("brackets stand in brackets too deep", cur.span_from(0) if cur.words else Span(0, 0)))
             return self.row
         self.row.items = with_kind(self.sequence(cur, self.row.items), kind_below)
+        if any("tss" in work.made.items for work in works_of(self.row.items)):
+            self.row.counts = tuple(
+                replace(count, wanted=ANY_STITCH) if count.wanted.kind == "sp" else count for count in self.row.counts
+            )  # loops on the hook
         if self._into_ring:
             self.row.items = [self._in_the_ring(item) for item in self.row.items]
         return self.row
@@ -125,6 +131,8 @@ class Phrases:
             cur.skip_to(BREAKS)
             raise NotUnderstoodError(cur.span_from(start), "say how often in all")
         times = self.targets.times(cur)
+        if made is None and cur.next_is("in") and inside.accept("slst") and inside.accept(","):
+            return self._led_to(cur, inside, start)
         if made is not None and (cur.next_is("in") or (cur.next_is("each") and cur.next_is("in", ahead=1))):
             repeated = Made(made.items * (times.count if times else 1), made.name)
             return self.stitches.work(cur, repeated, start)
@@ -144,6 +152,18 @@ class Phrases:
         if not body:
             raise NotUnderstoodError(cur.span_from(start))
         return [Repeat(tuple(body), until, cur.span_from(start))]
+
+    def _led_to(self, cur: Cursor, inside: Cursor, start: int) -> list[Instruction]:
+        """``(sl st, ch 3, 3 dc) in next ch-3 sp``: the slip stitch leads there, the rest goes into the same place."""
+        cur.at += 1
+        where = self.targets.target(cur)
+        chain = self.stitches.chain(inside)
+        inside.accept(",")
+        made = self.stitches.made(inside) if chain is not None else None
+        if chain is None or made is None or isinstance(where, Each):
+            raise NotUnderstoodError(cur.span_from(start))
+        span = cur.span_from(start)
+        return [Work(Made(("sl st",)), where, span), chain, Work(made, Same(), span)]
 
     def _aside(self, inside: Cursor, items: list[Instruction], start: int) -> bool:
         """Takes what stands in brackets beside the work; False if it is work."""
@@ -181,11 +201,15 @@ class Phrases:
         start = cur.at
         if cur.word().text in CLOSING:
             return self._bracket(cur, items)
+        if cur.next_is("insert") and (pulled := self._hook_inserted(cur)) is not None:
+            return pulled
         if self._says_what_counts(cur, items) or self.beside.takes(cur, items):
             return []
         if cur.next_is("ring") and cur.next_is(*BREAKS, "", ahead=1) and not items:
             cur.at += 1  # "make a magic ring," before what goes into it
             return []
+        if cur.accept("even", "straight"):
+            return self._even(cur, start)
         if cur.accept("otherside"):
             return [OtherSide(cur.span_from(start))]
         if cur.word().text in self.own.steps:
@@ -214,6 +238,27 @@ class Phrases:
             cur.accept("st")
         span = cur.span_from(start)
         return [_with_span(item, span) for item in self.own.steps[cur.words[start].text]]
+
+    def _hook_inserted(self, cur: Cursor) -> list[Instruction] | None:
+        """``insert hook in next bar, yo, pull up a loop``; None if it is something else."""
+        start = cur.at
+        if cur.accept("insert") and cur.accept("hook") and cur.accept("in"):
+            where = self.targets.target(cur)
+            while cur.accept(",", "and", "yo", "yrh"):
+                pass
+            if cur.accept("tss"):
+                return self.stitches.works(cur, Made(("tss",)), start, where)
+        cur.at = start
+        return None
+
+    def _even(self, cur: Cursor, start: int) -> list[Instruction]:
+        """``work even in sc``: one into each."""
+        cur.accept("in")
+        kind = cur.stitch()
+        if kind is None:
+            raise NotUnderstoodError(cur.span_from(start), "say in which stitch, or “Rep Row 2”")
+        span = cur.span_from(start)
+        return [Repeat((Work(Made((kind,)), Next(ANY_STITCH), span),), self.targets.until(cur) or ToEnd(), span)]
 
     def _foundation(self, cur: Cursor) -> list[Instruction]:
         """``25 fsc``: chain and row 1 in one."""

@@ -1,9 +1,11 @@
 """Proves written rows: the one entry from a text to all that its rows say of themselves."""
 
 import re
+from bisect import bisect_left
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
+from logbook.craft.rows.beyond import Beyond, beyond
 from logbook.craft.rows.courses import Course, Courses, closes, fit_at_one_width, lay_all, leads_back
 from logbook.craft.rows.every_width import Fit, Misfit
 from logbook.craft.rows.in_every_size import in_all_sizes, of_size
@@ -81,6 +83,8 @@ class _Proving:
         courses = tried.best
         problems = [Problem(fault.row, fault.says, fault.span, kind=NOT_UNDERSTOOD) for fault in self.pattern.faults]
         problems += self._troubles(tried)
+        above = beyond(self.pattern, self._faulty(), courses.ways, self.speaker) if courses.fits else Beyond()
+        problems += above.problems
         statements = [*self._of_reading(tried), *self._of_widths(courses)]
         back = None
         if courses.rows and not problems:
@@ -94,15 +98,22 @@ class _Proving:
             problems += self._misstated(courses)
         problems = sorted(problems, key=lambda problem: problem.span.start)
         return replace(
-            self._filled_in(courses, back, problems, statements), notes=self.pattern.notes, remarks=tuple(self._passed(courses))
+            self._filled_in(courses, back, problems, statements),
+            notes=self.pattern.notes,
+            remarks=tuple(self._passed(courses)),
+            beyond=tuple(above.rows),
         )
 
     def _understood(self) -> tuple[WrittenRow, ...]:
         """The rows up to the first that holds something not understood."""
-        for index, row in enumerate(self.pattern.rows):
-            if any(row.span.start <= fault.span.start < row.span.end + 1 for fault in self.pattern.faults):
-                return self.pattern.rows[:index]
-        return self.pattern.rows
+        faulty = self._faulty()
+        return self.pattern.rows[: faulty.index(True)] if True in faulty else self.pattern.rows
+
+    def _faulty(self) -> list[bool]:
+        """Which rows hold something not understood."""
+        starts = sorted(fault.span.start for fault in self.pattern.faults)
+        rows = self.pattern.rows
+        return [bisect_left(starts, row.span.start) < bisect_left(starts, row.span.end + 1) for row in rows]
 
     def _filled_in(self, courses: Courses, back: int | None, problems: list[Problem], statements: list[str]) -> Proof:
         proof = Proof(self.speaker.terms, problems=tuple(problems), statements=tuple(statements), leads_back_to=back)

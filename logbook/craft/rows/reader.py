@@ -20,10 +20,11 @@ from logbook.craft.rows.instructions import (
     WrittenPattern,
 )
 from logbook.craft.rows.kinds import prevailing_kind
-from logbook.craft.rows.lines import AGAIN, MOST_ROWS, WORK, Part, called, goes_back_to, makes, parts
+from logbook.craft.rows.lines import AGAIN, MOST_ROWS, WORK, Part, called, goes_back_to, makes, parts, times_again
 from logbook.craft.rows.phrases import Phrases
+from logbook.craft.rows.row_words import ReadRow
 from logbook.craft.rows.sayings import BASE_IN_ROUND, BASE_SENTENCE, bare_of_chain, chains_count, saying, size_count
-from logbook.craft.rows.turning import ReadRow, written_rows
+from logbook.craft.rows.turning import written_rows
 from logbook.craft.rows.words import Reading, Word, cut
 from logbook.craft.words.terms import Terms
 
@@ -59,6 +60,9 @@ class _Reading:
             if not part.name and self.describing.describe(part.start, part.end):
                 self.how = replace(self.how, own=self.describing.own.ways)
         for index, part in enumerate(lines):
+            if re.search(r"\b(?:return|rtn)\b", part.name, re.IGNORECASE):
+                self._note(part)  # the way back of a two-pass row makes no stitch
+                continue
             try:
                 if not self._refers(part, lines[index + 1 :]) and not self._speaks_of_all(part, named):
                     self._row(part)
@@ -101,12 +105,16 @@ class _Reading:
             return False
         last_row = self._next_number() - 1
         first, last = goes_back_to(found, last_row)
+        if found["named"]:
+            like_named = [row.number for row in self.rows if row.part.name.lower().startswith(found["named"].lower()[:3])]
+            first = last = like_named[-1] if like_named else 0
         counts, rest_is_note = self._rest(found.start("rest"), part.end)
         if not rest_is_note:
             return False
         span = Span(part.start, part.end)
         ahead = next((each.numbers[0] for each in after if each.numbers), 0)
-        if not part.name and ahead <= last_row + 1:
+        times = 0 if part.name or ahead else times_again(found)
+        if not part.name and ahead <= last_row + 1 and not times:
             self.repeat = (first, last, span)
             return True
         known = {row.number: row for row in self.rows}
@@ -114,14 +122,24 @@ class _Reading:
             of = part.name or "“" + self.text[part.start : part.end].strip()[:40] + "”"
             self._fault(part.numbers[0] if part.numbers else 0, f"{of} refers to a row that is not written before it.", span)
             return True
-        numbers = part.numbers or (tuple(range(last_row + 1, ahead)) if not part.name else (self._next_number(),))
+        until = ahead or last_row + 1 + times * (last - first + 1)
+        numbers = part.numbers or (tuple(range(last_row + 1, until)) if not part.name else (self._next_number(),))
         for at, number in enumerate(numbers):
             like = known[first + at % (last - first + 1)]
-            own = replace(like.words, counts=counts or like.words.counts)
+            own = replace(like.words, counts=self._counts_again(counts, like.words.counts, times > 0, number == until - 1))
             self.rows.append(ReadRow(replace(like.part, name=called(part if part.numbers else like.part, number)), number, own))
         if part.every:
             self.repeat = (first, last, span)
         return True
+
+    @staticmethod
+    def _counts_again(
+        told: tuple[PrintedCount, ...], own: tuple[PrintedCount, ...], some_times: bool, is_last: bool
+    ) -> tuple[PrintedCount, ...]:
+        """The counts of a row that is as another: where it is worked some times, what is told is the last one's."""
+        if some_times:
+            return told if is_last else ()
+        return told or own
 
     def _rest(self, start: int, end: int) -> tuple[tuple[PrintedCount, ...], bool]:
         """The counts behind ``Rep Row 2``, and whether nothing else stands there that would be work."""

@@ -69,6 +69,7 @@ class Proof:
 
     ``remarks``: what is worth saying of a row and stops nothing. ``notes``: lines and phrases set aside as no work. ``sizes``: a
     proof for each size, if the rows differ from size to size; the rest then is the first size's, with the problems of all.
+    ``beyond``: the rows above one that is not understood, at the one width whose count that row prints.
 
     ``leads_back_to``: the row that comes after the last one when the pattern repeats. ``statements``: what is no trouble, but
     worth knowing. ``terms``: those the text was read in.
@@ -89,6 +90,7 @@ class Proof:
     remarks: tuple[Problem, ...] = ()
     notes: tuple[Span, ...] = ()
     sizes: tuple["Proof", ...] = ()
+    beyond: tuple[RowCount, ...] = ()
 
     @property
     def proven(self) -> bool:

@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 
 from logbook.craft.rows.asides import SaidToCount
 from logbook.craft.rows.instructions import Instruction, PrintedCount, Span
+from logbook.craft.rows.lines import Part
 
 
 @dataclass(slots=True)
@@ -22,3 +23,12 @@ class RowWords:
     leaves_rest: bool = False
     leaves: int = 0  # so many stitches, if said
     faults: list[tuple[str, Span]] = field(default_factory=list)
+
+
+@dataclass(frozen=True, slots=True)
+class ReadRow:
+    """One row's words, read by themselves."""
+
+    part: Part
+    number: int
+    words: RowWords

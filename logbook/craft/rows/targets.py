@@ -27,7 +27,7 @@ from logbook.craft.rows.instructions import (
 from logbook.craft.rows.words import NUMBER, ORDINAL, STITCH, TOGETHER
 
 ONE_STITCH_NAMES = ("cl", "pc", "puff", "bobble", "picot")  # many loops, but one top
-GROUP_NAMES = ("shell", "fan", "v-st", "group")
+GROUP_NAMES = ("shell", "fan", "v-st", "group", "block")
 
 
 @dataclass(frozen=True, slots=True)
@@ -268,10 +268,25 @@ class Targets:
         if found is None:
             cur.at = start
             return None
+        if found.kind == "sp" and self._of_block(cur):
+            return found
         if found.kind in ("sp", "st", "ch") and cur.next_is("of", "in") and (of := self._of_group(cur)) is not None:
             part = "sp" if found.kind == "sp" else "centre"
             return replace(of, part=part, size=found.size if part == "sp" else of.size)
         return found
+
+    @staticmethod
+    def _of_block(cur: Cursor) -> bool:
+        """Steps over ``of next block``: a block has one space."""
+        start = cur.at
+        if cur.accept("of"):
+            cur.accept("next", "previous", "prev", "last", "first", "same")
+            if cur.accept("row"):
+                cur.number()
+            if cur.accept("block"):
+                return True
+        cur.at = start
+        return False
 
     def _part_follows(self, cur: Cursor) -> bool:
         """``centre dc of shell``, ``2nd dc of shell``: a stitch picked out of a group."""

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 from logbook.craft.rows.asides import SaidToCount
+from logbook.craft.rows.blocks import moves_to_block, with_blocks
 from logbook.craft.rows.instructions import (
     Chain,
     Counts,
@@ -19,18 +20,8 @@ from logbook.craft.rows.instructions import (
     WrittenRow,
     works_of,
 )
-from logbook.craft.rows.lines import Part
 from logbook.craft.rows.openings import Shown, at_hook, turning_chain
-from logbook.craft.rows.row_words import RowWords
-
-
-@dataclass(frozen=True, slots=True)
-class ReadRow:
-    """One row's words, read by themselves."""
-
-    part: Part
-    number: int
-    words: RowWords
+from logbook.craft.rows.row_words import ReadRow
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +36,7 @@ class Rows:
 def written_rows(rows: Sequence[ReadRow], throughout: Sequence[SaidToCount]) -> Rows:
     """Gives each row its chains. ``throughout``: what is said of all rows' first chains."""
     between = _Between(list(throughout))
-    written = tuple(between.row(row, index == 0) for index, row in enumerate(rows))
+    written = tuple(between.row(row, index == 0) for index, row in enumerate(with_blocks(rows)))
     return Rows(written, between.base, tuple(between.faults))
 
 
@@ -80,6 +71,10 @@ class _Between:
             self.base = PrintedCount((base.count,), Wanted("ch"), base.span)
             del items[0]
         moves = _moves(items)
+        own = None if is_first else next((work for work in works_of(items) if isinstance(work.into, FromHook)), None)
+        if own is not None:
+            says = f"{row.part.name} works into chains of its own, and it is not seen which."
+            self.faults.append(Fault(row.number, says, own.span))
         opening = self._opening(items, said, is_first, words.joins_to)
         return WrittenRow(
             row.number, row.part.name, Span(row.part.start, row.part.end), row.part.in_round, moves, opening, tuple(items),
@@ -142,7 +137,7 @@ def _moves(items: list[Instruction]) -> tuple[Work, ...]:
     count = 0
     while count < len(items) and isinstance(item := items[count], Work) and item.made.items == ("sl st",):
         count += 1
-    if not (count and count < len(items) and isinstance(items[count], Chain)):
+    if not (count and count < len(items) and (isinstance(items[count], Chain) or moves_to_block(items) == count)):
         return ()
     moves = tuple(item for item in items[:count] if isinstance(item, Work))
     del items[:count]

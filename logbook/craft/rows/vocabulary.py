@@ -19,6 +19,7 @@ _WAYS = {
     "v-st": "v - st|v - sts|v st|v sts|vst|vsts|v - stitch|v - stitches|v stitch|v stitches",
     "shell": "shell shells",
     "fan": "fan fans",
+    "block": "block blocks tile tiles",
     "group": "group groups grp grps",
     "cl": "cl cls cluster clusters",
     "pc": "pc|pcs|popcorn|popcorns|pop|popcorn st",

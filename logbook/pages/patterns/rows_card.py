@@ -51,7 +51,8 @@ PROVING = RowsCard((), (), Message("The rows are being proven …", "hint"))
 
 def rows_card(proof: Proof, pattern: StitchPattern) -> RowsCard:
     """Counts in repeats as ``pattern`` counts them."""
-    counts = tuple(CountBeside(row.span.start, row.name, _count(row, proof, pattern)) for row in proof.rows)
+    told = (*proof.rows, *proof.beyond)
+    counts = tuple(CountBeside(row.span.start, row.name, _count(row, proof, pattern)) for row in told)
     marks = tuple((problem.span.start, problem.span.end) for problem in proof.problems)
     asked = next((problem for problem in proof.problems if problem.choices), None)
     choices = () if asked is None else tuple(Choice(words, asked.span.end) for words in asked.choices)
