@@ -142,6 +142,35 @@ def test_a_pattern_for_one_width_says_so() -> None:
     assert "The rows fit at one width only, 11 chains." in proof.statements
 
 
+@pytest.mark.parametrize(
+    ("chain", "times", "stitches", "said"),
+    [
+        (14, "3 times", 9, False),  # 1 + 3 + 3·3 = 13 chains beside the one that lifts: three more
+        (11, "3 times", 7, True),  # 1 + 3·3 = 10: three in all
+        (14, "3 more times", 9, False),
+    ],
+)
+def test_repeat_n_times_is_n_more_and_n_in_all_where_only_that_fits(chain: int, times: str, stitches: int, said: bool) -> None:
+    row = f"Ch {chain}.\nRow 1: Sc in 2nd ch from hook, *ch 1, sk 1 ch, sc in next 2 ch; rep from * {times}, turn."
+    proof = prove(row)
+    assert (proof.proven, proof.smallest) == (True, chain)
+    assert proof.rows[0].stitches == Linear(0, stitches)
+    assert any("N times in all" in statement for statement in proof.statements) == said
+
+
+def test_three_more_times_are_never_three_in_all() -> None:
+    row = "Ch 11.\nRow 1: Sc in 2nd ch from hook, *ch 1, sk 1 ch, sc in next 2 ch; rep from * 3 more times, turn."
+    assert not prove(row).proven
+
+
+def test_beside_one_that_is_three_in_all_what_is_bracketed_keeps_its_number() -> None:
+    proof = prove(
+        "Ch 15.\nRow 1: Sc in 2nd ch from hook, [sk 1 ch, sc in next ch] 2 times, *ch 1, sk 1 ch, sc in next 2 ch; rep from * 3 times."
+    )
+    assert proof.proven
+    assert proof.rows[0].stitches == Linear(0, 1 + 2 + 6)
+
+
 def test_where_chains_count_is_one_switch_of_the_pattern() -> None:
     rows = (
         "sc in 2nd ch from hook, *ch 1, sk 1 ch, sc in next ch; rep from * to end\n"

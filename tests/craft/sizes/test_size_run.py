@@ -160,3 +160,10 @@ def test_sizes_from_the_widest_down_are_not_taken_for_alike() -> None:
     (edges, _) = remedies(falling, PLAN, tuple(reversed(BUSTS)), GAUGES)
     (rising, _) = remedies(size_run(PLAN, BUSTS, GAUGES), PLAN, BUSTS, GAUGES)
     assert edges.note == rising.note
+
+
+def test_a_size_that_comes_out_narrower_misses_as_much_as_one_that_comes_out_wider() -> None:
+    # One edge stitch at each side: 570 → 83 + 2 are 553.6 (−16.4), 595 → 591.8 (−3.2). Two: 566.4 (−3.6), 604.5 (+9.5).
+    two = tuple(SizePlan(name=name, body_mm=bust) for name, bust in (("1", 1090), ("2", 1140)))
+    edges, *_ = remedies(size_run(PLAN, two, GAUGES), PLAN, two, GAUGES)
+    assert edges.note == EdgesPart(2)
