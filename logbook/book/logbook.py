@@ -14,10 +14,11 @@ from logbook.book.checking import check_tables, check_whole
 from logbook.book.connection import connect, keep_one_file, transaction
 from logbook.book.copying import new_file, verified_copy
 from logbook.book.derived import refresh_derived
+from logbook.book.kept_twice import require_kept_alike
 from logbook.book.leftover import name_with_journal, take_back
 from logbook.book.opening import is_writable, look
 from logbook.book.schema import APPLICATION_ID, STEPS, take_steps
-from logbook.book.trouble import DamagedError, InUseError, as_sentences, code_of
+from logbook.book.trouble import DamagedError, InUseError, OtherNameError, as_sentences, code_of
 from logbook.errors import RefusedError
 
 _UID = re.compile(r"[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}")
@@ -213,23 +214,39 @@ def open_logbook(path: Path, backup_folder: Path | None = None, *, patience: flo
     Raises RefusedError in one sentence; a file that is refused is not changed by a byte.
     """
     path = name_with_journal(Path(os.path.realpath(path)))
-    seen = look(path)
+    with _by_this_name(path):
+        seen = look(path)
     if seen.hot:
         take_back(path, patience)
         seen = look(path)
-    with as_sentences(path):
+    with _by_this_name(path), as_sentences(path):
         connection = connect(path, patience=patience)
         try:
             check_tables(connection, path, seen.step)
+            if warning := _warning(path):
+                check_whole(connection, path, seen.step)
+                if seen.step == len(STEPS):
+                    require_kept_alike(connection)
             uid = _own_uid(connection, path)
             keep_one_file(connection, path)
             read_only = not is_writable(connection)
             if seen.step < len(STEPS):
                 _take_to_newest(connection, path, backup_folder, uid, seen.step, read_only=read_only)
-            return Logbook(path, connection, uid, read_only, backup_folder, seen.identity, warning=_warning(path))
+            return Logbook(path, connection, uid, read_only, backup_folder, seen.identity, warning=warning)
         except BaseException:
             connection.close()
             raise
+
+
+@contextmanager
+def _by_this_name(path: Path) -> Iterator[None]:
+    """Without a journal that its other name left in another folder the file may not be whole."""
+    try:
+        yield
+    except DamagedError as error:
+        if _warning(path):
+            raise OtherNameError(path.name) from error
+        raise
 
 
 def _warning(path: Path) -> str:

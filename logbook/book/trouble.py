@@ -26,6 +26,17 @@ class AlteredError(DamagedError):
         self.args = (f"{said}): leave it as it is and restore it under a new name: it is repaired from what it keeps twice.",)
 
 
+class OtherNameError(DamagedError):
+    """It is not whole, perhaps only by this one of its names."""
+
+    def __init__(self, name: str) -> None:
+        super().__init__("", name)
+        self.args = (
+            f"{name} is not whole: it has another name on this disk, and may have been left in the middle of a write. Open it "
+            "by its other name first; if that is damaged too, restore the newest backup under a new name.",
+        )
+
+
 class NewerError(RefusedError):
     """Something in it was written by a newer version of this program, which says more of it than this one knows."""
 

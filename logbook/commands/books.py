@@ -1,8 +1,10 @@
 """The logbook a command works on."""
 
 import argparse
+import sys
 from pathlib import Path
 
+from logbook.commands.output import print_text
 from logbook.tasks.keeping import Logbook, open_book, usual_logbook
 
 
@@ -14,4 +16,12 @@ def path_of(arguments: argparse.Namespace) -> Path:
 
 def book_of(arguments: argparse.Namespace) -> Logbook:
     """That logbook, opened. Raises RefusedError in one sentence."""
-    return open_book(path_of(arguments))
+    book = open_book(path_of(arguments))
+    warn(book.warning)
+    return book
+
+
+def warn(warning: str) -> None:
+    """Says on standard error what is to be heeded with the logbook, if anything is."""
+    if warning:
+        print_text(f"logbook: {warning}", sys.stderr)

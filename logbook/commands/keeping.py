@@ -4,7 +4,7 @@ import argparse
 import sys
 from pathlib import Path
 
-from logbook.commands.books import book_of, path_of
+from logbook.commands.books import book_of, path_of, warn
 from logbook.commands.output import print_json, print_text
 from logbook.commands.parser import Parser, add_common
 from logbook.craft.words.counting import counted
@@ -36,6 +36,7 @@ def fill_restore(parser: Parser) -> None:
 def _check(arguments: argparse.Namespace) -> int:
     result = check(path_of(arguments), deep=arguments.deep)
     several = len(result.problems) > 1
+    warn(result.warning)
     if arguments.json:
         print_json({"ok": result.ok, "swatches": result.swatches, "problems": list(result.problems)})
     elif result.ok:

@@ -47,11 +47,13 @@ SUFFIX = backups.SUFFIX
 
 @dataclass(frozen=True, slots=True)
 class CheckResult:
-    """Whether all is well, how many swatches there are (None: can't be counted), and a sentence for each problem."""
+    """Whether all is well, how many swatches there are (None: can't be counted), a sentence for each problem, and what is to be
+    heeded though all is well."""
 
     ok: bool
     swatches: int | None
     problems: tuple[str, ...]
+    warning: str = ""
 
 
 def backup_folder() -> Path:
@@ -118,7 +120,7 @@ def check_book(book: Logbook, *, deep: bool = False) -> CheckResult:
         problems.extend([str(error)] if len(error.found) == 1 else [f"{book.path.name}: {one}." for one in error.found])
     except RefusedError as error:
         problems.append(str(error))
-    return CheckResult(not problems, count, tuple(problems))
+    return CheckResult(not problems, count, tuple(problems), book.warning)
 
 
 def back_up(book: Logbook) -> Path:

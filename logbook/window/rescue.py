@@ -52,7 +52,7 @@ def offer_rescue(parent: tk.Misc, look: Look, path: Path, damage: RefusedError, 
         return None
     book = _restored(parent, look, backup.path, target)
     if book is not None and isinstance(damage, DamagedError) and _can_swap(path, book.path):
-        return _named(parent, look, path, book)
+        return _named(parent, look, path, book, "The backup is restored")
     return book
 
 
@@ -65,10 +65,11 @@ def _set_right(parent: tk.Misc, look: Look, path: Path, damage: AlteredError) ->
         return None
     try:
         set_right_as(path, target)
-        return open_book(target)
+        book = open_book(target)
     except RefusedError as error:
         tell(parent, look, str(error))
         return None
+    return _named(parent, look, path, book, "It is repaired") if _can_swap(path, book.path) else book
 
 
 def _restored(parent: tk.Misc, look: Look, backup: Path, target: Path) -> Logbook | None:
@@ -92,13 +93,13 @@ def _can_swap(damaged: Path, restored: Path) -> bool:
     return damaged.is_file() and not damaged.is_symlink() and damaged.parent.samefile(restored.parent)
 
 
-def _named(parent: tk.Misc, look: Look, damaged: Path, book: Logbook) -> Logbook:
-    """The restored logbook, opened; under the damaged one's name, if the user wants that."""
+def _named(parent: tk.Misc, look: Look, damaged: Path, book: Logbook, done: str) -> Logbook:
+    """The restored or repaired logbook, opened; under the damaged one's name, if the user wants that."""
     aside = damaged_name(damaged)
     answer = ask(
         parent,
         look,
-        f"The backup is restored as {book.path.name}. Should it take the name {damaged.name}, so that it opens next time?",
+        f"{done} as {book.path.name}. Should it take the name {damaged.name}, so that it opens next time?",
         [Answer("swap", "&Use that name"), Answer("keep", "&Keep both names")],
         default="swap",
         escape="keep",

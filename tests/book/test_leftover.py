@@ -81,3 +81,20 @@ def test_by_its_other_name_the_journal_is_found_and_it_is_said_that_it_has_two(p
         assert "more than one name" in book.warning
     assert check_thoroughly(path) == 3
     shutil.rmtree(tmp_path)
+
+
+@pytest.mark.skipif(os.name == "nt", reason="links as on Unix")
+def test_a_name_in_another_folder_does_not_show_a_write_cut_off_as_if_it_were_whole(path: Path, tmp_path: Path) -> None:
+    (tmp_path / "other").mkdir()
+    second = tmp_path / "other" / "second.logbook"
+    os.link(path, second)
+    content = path.read_bytes()
+    with pytest.raises(DamagedError, match="Open it by its other name first"):
+        open_logbook(second)
+    assert path.read_bytes() == content
+    with open_logbook(path) as book:
+        assert len(held(book)["swatch"]) == 3
+        assert "more than one name" in book.warning
+    with open_logbook(second) as book:
+        edit(book, "S-01", colour="rust")
+    assert check_thoroughly(path) == 3

@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from logbook.book.gauges import row_of_gauges
-from logbook.book.logbook import Logbook, open_logbook
+from logbook.book.logbook import Logbook, new_logbook, open_logbook
 from logbook.book.running_digest import not_as_kept
 from logbook.book.schema import STEPS
 from logbook.book.swatches import swatches
@@ -18,6 +18,7 @@ from logbook.book.thorough_check import check_thoroughly
 from logbook.book.undo import redo, undo
 from logbook.craft.sizes.published_run import PublishedRun
 from logbook.tasks.exporting import export
+from logbook.tasks.merging import merge
 from logbook.tasks.pieces import made_pieces, planned_pieces
 from logbook.tasks.set_runs import published
 from logbook.tasks.undoing import history
@@ -80,6 +81,25 @@ def test_it_is_sound_and_hands_on_every_cell(path: Path, released: Path, tmp_pat
     )
     assert len(now) == len(then) == 3
     assert [{column: row[column] for column in then[0]} for row in now] == then
+
+
+def test_merged_into_a_new_one_it_is_there_whole(path: Path, held: dict[str, Any], tmp_path: Path) -> None:
+    before = path.read_bytes()
+    with new_logbook(tmp_path / "new.logbook") as book:
+        empty = rows_of(book, held["columns"])
+        assert merge(book, path).written
+        assert rows_of(book, held["columns"]) == held["now"]
+        export(book, tmp_path / "merged.csv")
+        assert not merge(book, path).written
+        undo(book)
+        assert rows_of(book, held["columns"]) == empty
+        redo(book)
+        assert rows_of(book, held["columns"]) == held["now"]
+    assert check_thoroughly(tmp_path / "new.logbook") == 3
+    assert path.read_bytes() == before
+    with open_logbook(path) as book:
+        export(book, tmp_path / "own.csv")
+    assert sorted((tmp_path / "merged.csv").read_bytes().splitlines()) == sorted((tmp_path / "own.csv").read_bytes().splitlines())
 
 
 def test_its_pieces_are_what_they_were(path: Path) -> None:

@@ -1,5 +1,6 @@
 """Check, back up and restore from the command line."""
 
+import os
 import shutil
 import sqlite3
 from contextlib import closing
@@ -54,6 +55,16 @@ class TestCheck:
             file.truncate(target.stat().st_size - 100)
         done("check", "--book", wardrobe)
         assert target.name in refused(1, "check", "--book", wardrobe, "--deep")
+
+
+@pytest.mark.skipif(os.name == "nt", reason="links as on Unix")
+@pytest.mark.parametrize("arguments", [("check",), ("find", "LC-02", "--json"), ("backup",)], ids=lambda words: words[0])
+def test_one_with_a_second_name_is_opened_and_that_is_said(wardrobe: Path, arguments: tuple[str, ...]) -> None:
+    os.link(wardrobe, wardrobe.with_name("second.logbook"))
+    ran = run(*arguments, "--book", wardrobe)
+    assert ran.code == 0
+    assert ran.out
+    assert "wardrobe.logbook has more than one name on this disk: open it by one of them alone" in sentence_of(ran)
 
 
 class TestBackup:

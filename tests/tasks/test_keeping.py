@@ -78,6 +78,22 @@ def test_a_reading_whose_text_says_otherwise_is_found(full: Logbook) -> None:
     assert "does not say what is kept of it" in first + second
 
 
+@pytest.mark.parametrize("column", ["number", "length_mm"])
+def test_a_reading_of_nought_in_both_copies_is_named(full: Logbook, column: str) -> None:
+    """Kept so by whatever program."""
+    columns = RECORDS["reading"]
+    with full.writing("another program's") as writing:
+        uid, *values = writing.connection.execute(
+            f"""SELECT uid, {", ".join(columns)} FROM reading
+            WHERE place = 0 AND swatch = (SELECT uid FROM swatch WHERE tag = 'S-02')"""
+        ).fetchone()
+        writing.put("reading", uid, dict(zip(columns, values, strict=True)) | {column: 0.0})
+    for deep in (False, True):
+        (problem,) = check_book(full, deep=deep).problems
+        assert problem.startswith("Swatch S-02: “4 repeats = 15.3 cm” is kept as "), problem
+        assert problem.endswith("so no gauge counts it: change something in that swatch and save it.")
+
+
 def test_a_sound_one(full: Logbook) -> None:
     before = held(full)
     for deep in (False, True):

@@ -3,12 +3,14 @@
 import errno
 import os
 import shutil
+import sqlite3
+from contextlib import closing
 from pathlib import Path
 
 import pytest
 
-from logbook.tasks.browsing import swatch_lines
-from logbook.tasks.keeping import DamagedError, back_up, open_book, usual_logbook
+from logbook.tasks.browsing import swatch_in_hand, swatch_lines
+from logbook.tasks.keeping import AlteredError, DamagedError, back_up, check_thoroughly, open_book, usual_logbook
 from logbook.tasks.logging_swatches import delete_swatches
 from logbook.window import main
 from logbook.window.main_window import MainWindow
@@ -87,6 +89,53 @@ def test_a_second_one_gets_a_name_of_its_own(window: MainWindow, usual: Path) ->
         assert opened(window, "<Alt-r>", "<Alt-u>")[0] == usual
     asides = [usual.with_name(f"swatches damaged{number}.logbook") for number in ("", " 2")]
     assert [aside.read_bytes() for aside in asides] == contents
+
+
+def altered(path: Path) -> AlteredError:
+    """Changes a record behind the logbook's back; what the thorough check says of it."""
+    with closing(sqlite3.connect(path, isolation_level=None)) as connection:
+        connection.execute("UPDATE swatch SET hook_mm = 9.5 WHERE tag = 'LC-02'")
+    with pytest.raises(AlteredError) as raised:
+        check_thoroughly(path)
+    return raised.value
+
+
+def hook(window: MainWindow) -> float | None:
+    book = session_of(window).book
+    (uid,) = (line.uid for line in swatch_lines(book) if line.tag == "LC-02")
+    found = swatch_in_hand(book, uid)
+    return None if found is None else found.hook_mm
+
+
+def test_what_was_altered_is_repaired_from_its_other_copy_and_nothing_newer_lost(window: MainWindow, usual: Path) -> None:
+    window.show(open_book(usual))
+    settle(window.root)
+    was = hook(window)
+    session = session_of(window)
+    newest = swatch_lines(session.book)[0]
+    session.write(lambda: delete_swatches(session.book, [newest.uid]))  # after the backup
+    damage = altered(usual)
+    content = usual.read_bytes()
+    answers = Answers(window, "<Alt-r>", "<Alt-u>")
+    assert window.watch.deal_with(damage)
+    assert answers.all_given
+    assert "was kept as" in answers.heard[0]
+    assert session_of(window).book.is_at(usual)
+    assert hook(window) == was != 9.5
+    assert newest.tag not in tags(window)
+    assert check_thoroughly(usual) == len(tags(window))
+    assert usual.with_name("swatches damaged.logbook").read_bytes() == content
+
+
+def test_the_repair_can_be_left(window: MainWindow, usual: Path) -> None:
+    window.show(open_book(usual))
+    settle(window.root)
+    damage = altered(usual)
+    there = sorted(usual.parent.iterdir())
+    answers = Answers(window, "<Escape>")
+    window.watch.deal_with(damage)
+    assert answers.all_given
+    assert sorted(usual.parent.iterdir()) == there
 
 
 def test_damage_found_while_it_is_open(window: MainWindow, usual: Path) -> None:

@@ -2,12 +2,14 @@
 
 import pytest
 
+from logbook.book.schema import RECORDS
 from logbook.craft.swatches.conditions import Condition
 from logbook.pages.session import Session
 from logbook.pages.swatches.form_texts import readings_key
 from logbook.pages.swatches.section_words import section_words
 from logbook.pages.swatches.swatch_form import SwatchForm
 from logbook.tasks.browsing import swatch_in_hand, swatch_lines
+from logbook.tasks.keeping import check_book
 from logbook.tasks.logging_swatches import delete_swatches
 
 WORKED, WASHED = readings_key(Condition.WORKED), readings_key(Condition.WASHED)
@@ -127,3 +129,20 @@ def test_a_basic_stitch_brings_its_chain_with_its_name(session: Session) -> None
     form.type_in("extra chains", "3")
     form.type_in("stitch pattern", "shells")
     assert [form.texts[name] for name in names] == ["", "", "3", "", "", ""]
+
+
+def test_a_reading_kept_as_nought_is_read_again_when_something_of_its_swatch_is_saved(form: SwatchForm, session: Session) -> None:
+    """As the check of the logbook says. Kept so by whatever program."""
+    take(form, session, "HC-01")
+    columns = RECORDS["reading"]
+    with session.book.writing("another program's") as writing:
+        uid, *values = writing.connection.execute(
+            f"SELECT uid, {', '.join(columns)} FROM reading WHERE swatch = ? ORDER BY rowid LIMIT 1", (form.uid,)
+        ).fetchone()
+        writing.put("reading", uid, dict(zip(columns, values, strict=True)) | {"number": 0.0})
+    session.notice_others()
+    assert len(check_book(session.book).problems) == 1
+    take(form, session, "HC-01")
+    form.type_in("notes", "looked at")
+    assert form.save() == {}
+    assert check_book(session.book, deep=True).problems == ()
