@@ -14,6 +14,10 @@ from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
 
+NOT_SAVED = " · not saved"
+"""How a form's title ends while something typed is not saved."""
+BESIDE = 45
+"""Per cent of the width that the words beside the title get at most."""
 INDENT = 2
 """Units by which what is folded stands in."""
 
@@ -84,6 +88,7 @@ class FormCard(Card):
         self._beside = Sentence(self, style="Muted.TLabel")
         self._beside.configure(anchor="e", justify="right")
         self._beside.grid(row=0, column=1, sticky="ew")
+        self.bind("<Configure>", lambda _: self._share_title(), add="+")
         self._scrolled = Scrolled(self, look, 10)
         look.grid(self._scrolled, row=1, column=0, columnspan=2, sticky="nsew", pady=(1, 0))
         self._build(self._scrolled.inside, items)
@@ -124,11 +129,19 @@ class FormCard(Card):
         if first is not None:
             self._go_to(first)
 
-    def say_beside(self, text: str) -> None:
-        """A few words at the right of the title."""
-        self._beside.configure(text=text)
-        self.columnconfigure(0, weight=11, uniform="title" if text else "")
-        self.columnconfigure(1, weight=10 if text else 0, uniform="title" if text else "")
+    def say_title(self, title: str, beside: str = "") -> None:
+        """The title, and at its right ``beside``, or that something is not saved: so nothing moves at the first key."""
+        name, unsaved, _ = title.partition(NOT_SAVED)
+        self._title.configure(text=name)
+        self._beside.configure(text="not saved" if unsaved else beside)
+        self._share_title()
+
+    def _share_title(self) -> None:
+        """The words beside the title in one line where they leave it half of the width."""
+        text = str(self._beside.cget("text"))
+        needed = self.look.base.measure(text) + self.look.pixels(2) if text else 0
+        self.columnconfigure(0, weight=1)
+        self.columnconfigure(1, minsize=min(needed, self.winfo_width() * BESIDE // 100))
 
     def start(self) -> None:
         """Puts the keyboard into the first field."""

@@ -141,12 +141,16 @@ def _range(cell: str, measure: str, units: Units) -> tuple[float, float]:
 _BABY_WORDS = (
     "baby(?:’s|'s)?|babies|newborns?|preemies?|infants?|toddlers?|cots?|cribs?|cradles?|prams?|strollers?|pushchairs?|boot(?:ie|ee)s?|layettes?|"
     "christenings?|baptisms?|bibs?|rompers?|onesies?|pacifiers?|dumm(?:y|ies)|nurser(?:y|ies)|child(?:ren)?(?:’s|'s)?|kids?|"
-    "grandchild(?:ren)?|grandson|granddaughter|godchild"
+    "grandchild(?:ren)?|grandson|granddaughter|godchild|kindergarten|preschool(?:er)?s?|tweens?|teens?|teenagers?|carrycots?|"
+    "moses baskets?|swaddl(?:e|ing)|sleep ?sacks?|papoose|teethers?|rattles?|lovey|toys?"
 )
+_HEIGHT = "(?:50|56|62|68|74|80|86|92|98|104|110|116|122|128|134|140|146|152)"
+"""Children's sizes that go by the body's height in cm, as a pair: 98/104."""
 _CHILD = re.compile(
     r"\b(?:bab(?:y|ies)|newborn|preemie|infant|toddler|child(?:ren)?|kids?|boys?|girls?|junior|youth|age|aged|yrs?|years?|yo|mo|mths?|months?|nb|tot)\b"
     rf"|\b(?:{_BABY_WORDS})\b"
     r"|(?<![\d.])(?:0\s*[-–/]\s*\d{1,2}|3\s*[-–/]\s*6|6\s*[-–/]\s*9)(?![\d.])"
+    rf"|(?<![\d.])(?:{_HEIGHT})\s*/\s*(?:{_HEIGHT})(?![\d.])"
     r"|\b\d+\s*(?:t|m|mo|y|yo|yrs?)\b",
     re.IGNORECASE,
 )

@@ -8,6 +8,7 @@ from logbook.tasks.note_words import said
 from logbook.tasks.piece_files import piece_svg, title_of
 from logbook.tasks.piece_words import sentences
 from logbook.tasks.pieces import PieceAnswer
+from logbook.tasks.printed.cautions import cautions
 from logbook.tasks.printed.markup import inline, listed, page
 
 _STYLE = """
@@ -27,10 +28,13 @@ svg { display: block; width: 100%; height: auto; max-height: 110mm; margin: 2mm 
 def print_page(answer: PieceAnswer, units: Units, source: str, notes: str = "", today: date | None = None) -> str:
     """The whole HTML file; ``source`` says what swatch it is worked from, ``notes`` are the maker's own."""
     words = "centimetres" if units is Units.CM else "inches"
+    warnings = said(answer.warnings, units)
+    minded = cautions(answer.gauges.yarn.fibre, (answer.plan.name,), notes)
     parts = (
         f"<h1>{escape(title_of(answer))}</h1>",
         f'<p class="from">{escape(source)}. Finished sizes in {words}. {(today or date.today()).isoformat()}.</p>',
-        *(f'<p class="warning">! {escape(warning)}</p>' for warning in said(answer.warnings, units)),
+        *(f'<p class="warning">! {escape(warning)}</p>' for warning in warnings),
+        *(f'<p class="from">{escape(caution)}</p>' for caution in minded if caution not in warnings),
         listed(sentences(answer, units)),
         inline(piece_svg(answer, units, titled=False)),
         f"<p>{escape(notes)}</p>" if notes.strip() else "",

@@ -68,7 +68,7 @@ class PartCard(FormCard):
 
     def say(self) -> None:
         """Brings title, what measures come to, and messages up to date."""
-        self._title.configure(text=self.form.title)
+        self.say_title(self.form.title)
         card = self._around.card()
         for key, field in self.fields.items():
             error = self._lacking.get(key) or (card.errors.get(full_key(self.form, key)) if key in self._left else None)

@@ -49,7 +49,7 @@ class FormView(FormCard):
 
     def say(self) -> None:
         """Brings title and messages, and what the written rows come to, up to date."""
-        self._title.configure(text=self.form.title)
+        self.say_title(self.form.title)
         errors, messages, card = self.form.reading().problems, self.form.messages(), self.form.rows()
         here = focused(self)
         self.sections[NUMBERS].say_beside(number_words(self.form.texts))

@@ -46,7 +46,7 @@ class FormView(FormCard):
 
     def say(self) -> None:
         """Brings title, units and messages up to date."""
-        self._title.configure(text=self.form.title)
+        self.say_title(self.form.title)
         errors = self.form.read().errors
         hints = {
             "swatch": self.form.swatch_words(),

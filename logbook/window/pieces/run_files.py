@@ -9,6 +9,7 @@ from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.errors import RefusedError
 from logbook.pages.pieces.run_card import RunCard
 from logbook.pages.session import Session
+from logbook.tasks.printed.cautions import cautions
 from logbook.tasks.printed.run_page import run_page
 from logbook.tasks.set_runs import set_run, unset_run
 from logbook.tasks.size_runs import save_lines, save_run_workbook
@@ -25,6 +26,7 @@ class OnPage:
     card: Callable[[], RunCard]
     saved: Callable[[], PlannedPiece | None]
     name: Callable[[], str]
+    notes: Callable[[], str]
     source: Callable[[], str]
     save: Callable[[], bool]
     changed: Callable[[], object]
@@ -53,7 +55,9 @@ class RunFiles:
         if not card.sizes:
             self._session.say(NOTHING)
             return
-        said = card.set_words if card.set_run else ()
+        names = (self._page.name(), *(str(size["size"]) for size in card.sizes))
+        minded = cautions(card.answer.gauges.yarn.fibre if card.answer else "", names, self._page.notes())
+        said = (*(card.set_words if card.set_run else ()), *minded)
         html = run_page(self._page.name(), card.sizes, card.lines, self._session.units, f"{self._page.source()}.", said)
         self._files.printer.show_page(html, "sizes.html")
 

@@ -105,6 +105,7 @@ class SizesSide:
             card=lambda: self.card,
             saved=lambda: self._form.saved,
             name=lambda: self._form.texts["name"].strip(),
+            notes=lambda: self._form.texts["notes"],
             source=self._source,
             save=self._saved,
             changed=self._around.reloaded,

@@ -40,9 +40,8 @@ class FormView(FormCard):
 
     def say(self) -> None:
         """Brings title, meanings and messages up to date."""
-        self._title.configure(text=self.form.title)
         typed, hints, warnings = self.form.typed(), self.form.hints(), self.form.warnings()
-        self.say_beside(heading_words(self.form.texts))
+        self.say_title(self.form.title, heading_words(self.form.texts))
         for name, words in section_words(self.form.texts, typed.swatch).items():
             if name in self.sections:
                 self.sections[name].say_beside(words)

@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import date
 from xml.etree import ElementTree
 
+from logbook.craft.swatches.yarn import Yarn
 from logbook.craft.words.lengths import Units
 from logbook.pages.session import Session
 from logbook.tasks.pieces import basis_of_tag, work_out_piece
@@ -29,3 +30,14 @@ def test_it_holds_title_source_date_units_drawing_and_numbers(session: Session) 
     assert said.count("The neck is 47.6 cm round") == 1
     assert page.find(".//{http://www.w3.org/2000/svg}svg") is not None
     assert "http://" not in html.replace("http://www.w3.org/2000/svg", "")
+
+
+def test_what_is_to_be_minded_is_printed_once(session: Session) -> None:
+    answer = work_out_piece(basis_of_tag(session.book, "H1"), replace(VEST, name="Vest"))
+    yarn = replace(answer.gauges.yarn, fibre="60 % acrylic, 40 % wool")
+    answer = replace(answer, gauges=replace(answer.gauges, yarn=yarn))
+    html = print_page(answer, Units.CM, "From swatch H1", "For a christening.")
+    assert html.count("melts and fixes under a hot iron") == 1
+    assert html.count("allergies to wool") == 1
+    assert html.count("no cords or drawstrings at the neck") == 1
+    assert "hot iron" not in print_page(replace(answer, gauges=replace(answer.gauges, yarn=Yarn(fibre="linen"))), Units.CM, "")
