@@ -11,6 +11,7 @@ from dataclasses import replace
 
 from logbook.book.changes import Writing, new_uid
 from logbook.book.search import folded
+from logbook.book.testers import remove_testers
 from logbook.book.trouble import as_damage
 from logbook.craft.garments.plan import Garment, GarmentPlan
 from logbook.craft.garments.plan_file import plan_of, plan_value
@@ -53,7 +54,8 @@ def put_garment(writing: Writing, garment: Garment) -> str:
 
 
 def remove_garment(writing: Writing, uid: str) -> None:
-    """Takes a garment out."""
+    """Takes a garment out, and those who try it."""
+    remove_testers(writing, uid)
     writing.remove("garment", uid)
 
 

@@ -9,6 +9,7 @@ from logbook.book.changes import Writing, new_uid
 from logbook.book.plan_text import plan_of, plan_text
 from logbook.book.schema import RECORDS
 from logbook.book.search import folded
+from logbook.book.testers import remove_testers
 from logbook.book.trouble import as_damage
 from logbook.craft.gauges.drift import Made
 from logbook.craft.pieces.made_piece import MadePiece
@@ -67,11 +68,12 @@ def put_piece(writing: Writing, piece: PlannedPiece) -> str:
 
 
 def remove_piece(writing: Writing, uid: str) -> None:
-    """Takes a planned piece and its sizes out. Raises RefusedError while a made piece comes from it."""
+    """Takes a planned piece, its sizes and those who try it out. Raises RefusedError while a made piece comes from it."""
     rows = writing.connection.execute("SELECT name FROM made_piece WHERE piece = ? ORDER BY name LIMIT 3", (uid,))
     if made := [name for (name,) in rows]:
         raise RefusedError(f"It was really made ({', '.join(made)}): take that out first, or keep the plan beside it.")
     _put_sizes(writing, uid, ())
+    remove_testers(writing, uid)
     writing.remove("piece", uid)
 
 

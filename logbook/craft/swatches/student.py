@@ -20,12 +20,19 @@ def probability_within(t: float, degrees: int) -> float:
 
 
 @cache
-def t_975(degrees: int) -> float:
-    """The 97.5 % quantile of Student's t, so that ±t holds 95 %. Raises ValueError for less than 1 degree of freedom."""
+def t_within(probability: float, degrees: int) -> float:
+    """The t for which ±t holds that probability (below 1). Raises ValueError for less than 1 degree of freedom."""
     if degrees < 1:
         raise ValueError(f"Student's t needs at least 1 degree of freedom, not {degrees}")
-    low, high = 0.0, 13.0  # t(97.5 %, 1) = 12.71 is the largest
+    low, high = 0.0, 13.0  # t(97.5 %, 1) = 12.71
+    while probability_within(high, degrees) < probability:
+        high *= 2
     while high - low > 1e-12 * high:
         middle = (low + high) / 2
-        low, high = (middle, high) if probability_within(middle, degrees) < 0.95 else (low, middle)
+        low, high = (middle, high) if probability_within(middle, degrees) < probability else (low, middle)
     return (low + high) / 2
+
+
+def t_975(degrees: int) -> float:
+    """The 97.5 % quantile of Student's t, so that ±t holds 95 %. Raises ValueError for less than 1 degree of freedom."""
+    return t_within(0.95, degrees)
