@@ -1,6 +1,7 @@
 """Those who try a pattern: from the file's rows to the records of the craft and back."""
 
 import sqlite3
+from typing import Any
 
 from logbook.book.changes import Writing, new_uid
 from logbook.book.schema import RECORDS
@@ -11,15 +12,15 @@ _COLUMNS = RECORDS["tester"]
 
 
 def testers(connection: sqlite3.Connection, of: str) -> list[Tester]:
-    """Those who try the piece or garment of that uid, by size and name."""
+    """Those who try the piece or garment of that uid, in the order they were put in."""
     rows = connection.execute(
         f"SELECT uid, {', '.join(_COLUMNS)} FROM tester WHERE piece = ?1 OR garment = ?1 ORDER BY rowid", (of,)
     )
-    return [
-        Tester(uid=uid, **{name: "" if value is None and name in ("piece", "garment") else value for name, value in pairs})
-        for uid, *rest in rows
-        for pairs in [list(zip(_COLUMNS, rest, strict=True))]
-    ]
+    return [_tester(uid, dict(zip(_COLUMNS, rest, strict=True))) for uid, *rest in rows]
+
+
+def _tester(uid: str, values: dict[str, Any]) -> Tester:
+    return Tester(uid=uid, **values | {name: values[name] or "" for name in ("piece", "garment")})
 
 
 def put_tester(writing: Writing, tester: Tester) -> str:

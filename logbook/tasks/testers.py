@@ -23,14 +23,20 @@ from logbook.craft.words.counting import counted
 from logbook.craft.words.numbers import show_percent
 from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_zip
-from logbook.sheets.tester_sheet import write_round_sheet
-from logbook.tasks.exporting import never_over
+from logbook.sheets.tester_sheet import CHOICES as TESTER_CHOICES
+from logbook.sheets.tester_sheet import TesterRows, write_round_sheet
+from logbook.sheets.tester_sheet import guesses as tester_guesses
+from logbook.sheets.tester_sheet import testers_of as testers_in
 from logbook.tasks.garment_publishing import published as published_garment
 from logbook.tasks.garments import work_out
 from logbook.tasks.pieces import basis_of
 from logbook.tasks.set_runs import published
-from logbook.tasks.size_runs import work_out_run
+from logbook.tasks.size_runs import never_over, work_out_run
 
+__all__ = [
+    "TESTER_CHOICES", "Pattern", "TesterRows", "delete_tester", "off_sentences", "save_round_sheet", "save_testers",
+    "taken_together", "tester_guesses", "testers_in", "testers_of", "trial_of",
+]  # fmt: skip
 Pattern = PlannedPiece | Garment
 """What is tried: a saved piece with its sizes, or a saved garment."""
 
@@ -53,11 +59,11 @@ def testers_of(book: Logbook, of: Pattern) -> list[Tester]:
 
 def save_testers(book: Logbook, of: Pattern, testers: Sequence[Tester]) -> None:
     """Saves them in one step, new ones (no uid) or known. Raises RefusedError, in one sentence; then nothing is written."""
-    own = {"garment": of.uid, "piece": ""} if isinstance(of, Garment) else {"piece": of.uid, "garment": ""}
+    piece, garment = ("", of.uid) if isinstance(of, Garment) else (of.uid, "")
     label = f"tester {testers[0].name}" if len(testers) == 1 else counted(len(testers), "tester")
     with book.writing(f"{label} of {of.name}") as writing:
         for tester in testers:
-            kept.put_tester(writing, replace(tester, **own))
+            kept.put_tester(writing, replace(tester, piece=piece, garment=garment))
 
 
 def delete_tester(book: Logbook, of: Pattern, tester: Tester) -> None:
@@ -95,9 +101,8 @@ def off_sentences(book: Logbook, of: Pattern, testers: Sequence[Tester]) -> tupl
     if found:
         return tuple(map(off_words, found))
     sizes = len({one.size for one in tried})
-    return (
-        f"No size is off beyond what gauge explains, as far as {counted(len(tried), 'measure')} in {counted(sizes, 'size')} tell.",
-    )
+    measures = f"{counted(len(tried), 'measure')} in {counted(sizes, 'size')}"
+    return (f"No size is off beyond what gauge explains, as far as {measures} tell.",)
 
 
 def off_words(off: SizeOff) -> str:

@@ -36,6 +36,7 @@ KEYS: tuple[tuple[str, str], ...] = (
     ("Mod-l", "swatches: copy the gauge line; pieces: copy the lines"),
     ("Mod-t", "swatches: print tags; pieces: mark as published"),
     ("Mod-m", "pieces: log what was made"),
+    ("Mod-Shift-m", "pieces: those who try the pattern"),
     ("Mod-h", "changes of the record shown"),
     ("Mod-c", "in a list: copy the rows as a table"),
     ("Home, End, PgUp, PgDn", "in a list: move; with Shift: select"),

@@ -5,7 +5,7 @@ from functools import partial
 from tkinter import ttk
 
 from logbook.errors import LogbookError
-from logbook.pages.own_sheet_page import OPTIONS, ROWS_SHOWN, OwnSheetPage
+from logbook.pages.own_sheet_page import ROWS_SHOWN, OwnSheetPage, SheetPage
 from logbook.window.choices import ChoiceField
 from logbook.window.dialog import BESIDE, Dialog
 from logbook.window.field import Field
@@ -19,7 +19,7 @@ _WIDTH, _COLUMN = 120, 18
 """Letters, where the screen has room for them."""
 
 
-def ask_columns(parent: tk.Misc, look: Look, page: OwnSheetPage) -> bool:
+def ask_columns(parent: tk.Misc, look: Look, page: SheetPage) -> bool:
     """Lets the maker say what the columns are; True if it goes on."""
     dialog = OwnSheetDialog(parent, look, page)
     dialog.start()
@@ -29,7 +29,7 @@ def ask_columns(parent: tk.Misc, look: Look, page: OwnSheetPage) -> bool:
 class OwnSheetDialog(Dialog):
     """What is chosen shows at once what comes of it."""
 
-    def __init__(self, parent: tk.Misc, look: Look, page: OwnSheetPage) -> None:
+    def __init__(self, parent: tk.Misc, look: Look, page: SheetPage) -> None:
         super().__init__(parent, look, f"Import {page.name}", self.close)
         self.wanted, self._page = False, page
         inside = self.inside
@@ -40,7 +40,7 @@ class OwnSheetDialog(Dialog):
         self._sheet: ChoiceField | None = None
         if len(page.sheet_names) > 1:
             self._sheet = ChoiceField(above, look, "&Sheet", page.sheet_names, width=24)
-            self._sheet.text = page.own.table.sheet
+            self._sheet.text = page.table.sheet
             self._sheet.variable.trace_add("write", lambda *_: self._take_sheet())
             look.grid(self._sheet, row=0, column=0, sticky="w", padx=(0, 4))
         self._over = Field(above, look, "Counts without a length are &over", width=10, unit="such as 10 cm or 4 in")
@@ -55,7 +55,8 @@ class OwnSheetDialog(Dialog):
         width = min(_WIDTH * look.base.measure("0"), inside.winfo_screenwidth() - 2 * look.pixels(5) - BESIDE)
         inside.columnconfigure(0, minsize=width)
         self.add_button("&Cancel", self.close)
-        self.add_button("Rest to the &notes", self._rest_to_notes)
+        if isinstance(page, OwnSheetPage):
+            self.add_button("Rest to the &notes", lambda: self._rest_to_notes(page))
         self._go = self.add_button("&Go on", self._go_on, accent=True)
 
     def start(self) -> None:
@@ -82,7 +83,9 @@ class OwnSheetDialog(Dialog):
             child.destroy()
         self._boxes = []
         for place, (heading, choice, cells) in enumerate(self._page.columns):
-            box = ChoiceField(self._table, self.look, _short(heading) or f"(column {place + 1})", OPTIONS, width=_COLUMN)
+            box = ChoiceField(
+                self._table, self.look, _short(heading) or f"(column {place + 1})", self._page.options, width=_COLUMN
+            )
             box.keep_no_line()
             box.text = choice
             box.variable.trace_add("write", partial(self._choose, place))
@@ -105,7 +108,7 @@ class OwnSheetDialog(Dialog):
             self._page.take_sheet(self._sheet.text)
         except LogbookError as error:
             say_foreseen(self, self.look, error)
-            self._sheet.text = self._page.own.table.sheet
+            self._sheet.text = self._page.table.sheet
         self._show()
 
     def _say_over(self) -> None:
@@ -113,8 +116,8 @@ class OwnSheetDialog(Dialog):
         self._over.show_message(self._page.trouble or None, "error")
         self._say()
 
-    def _rest_to_notes(self) -> None:
-        self._page.rest_to_notes()
+    def _rest_to_notes(self, page: OwnSheetPage) -> None:
+        page.rest_to_notes()
         self._say()
 
     def _show(self) -> None:

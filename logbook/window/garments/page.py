@@ -1,7 +1,7 @@
 """The garments on the page of pieces: what is planned, the one in hand or a piece of it, what follows from it."""
 
 import tkinter as tk
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from functools import partial
 from tkinter import ttk
 
@@ -15,6 +15,7 @@ from logbook.pages.garments.garment_form import GarmentForm
 from logbook.pages.garments.garment_list import NEW, GarmentList, InHand, piece_line_key, said_of
 from logbook.pages.garments.garment_texts import piece_key
 from logbook.pages.session import Session
+from logbook.tasks.drafts import Draft
 from logbook.tasks.garment_publishing import published, would_change
 from logbook.tasks.garments import delete_garment
 from logbook.window.find_list import FindActions
@@ -26,6 +27,8 @@ from logbook.window.garments.pattern_view import PatternActions
 from logbook.window.garments.tree import GarmentTree
 from logbook.window.keyboard import take_keyboard
 from logbook.window.look import Look
+from logbook.window.pieces.testers_side import OnPage as TestersOf
+from logbook.window.pieces.testers_side import TestersSide
 from logbook.window.record_page import RecordPage
 from logbook.window.table import Entry
 
@@ -63,6 +66,7 @@ class GarmentsPage(RecordPage):
         self.editor = GarmentEditor(self.frame, look, self.form, around)
         on_page = OnPage(lambda: self.card, self.save, self.settle, self.take_plan, self._written_to, self._pattern_shown)
         self.files = FileActions(self.frame, look, session, self.form, self._maker, on_page)
+        self.testers = TestersSide(self.frame, look, session, TestersOf(lambda: self.form.saved, self._written_to))
         self.follow = FollowView(
             self.frame,
             look,
@@ -129,7 +133,14 @@ class GarmentsPage(RecordPage):
 
     def more_entries(self) -> Sequence[Entry]:
         """What the menu of its name holds besides."""
-        return [(words, keys, action) if words else None for words, keys, action in self.files.entries]
+        own = [(words, keys, action) if words else None for words, keys, action in self.files.entries]
+        return [*own, None, *self.testers.entries]
+
+    def drafts(self) -> Iterator[Draft]:
+        """What is typed in the form, and for a tester."""
+        yield from super().drafts()
+        if (draft := self.testers.draft()) is not None:
+            yield draft
 
     @property
     def _name(self) -> str:

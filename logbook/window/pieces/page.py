@@ -4,7 +4,7 @@ import tkinter as tk
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from tkinter import ttk
 
-from logbook.pages.drafts import MADE, PIECES
+from logbook.pages.drafts import MADE, PIECES, TESTERS
 from logbook.pages.pieces.piece_card import PieceCard, PieceMaker
 from logbook.pages.pieces.piece_form import PieceForm
 from logbook.pages.pieces.piece_list import PieceList
@@ -18,6 +18,8 @@ from logbook.window.pieces.find_view import FindView
 from logbook.window.pieces.follow_view import FollowView
 from logbook.window.pieces.form_view import FormView
 from logbook.window.pieces.sizes_side import Around, SizesSide
+from logbook.window.pieces.testers_side import OnPage as TestersOf
+from logbook.window.pieces.testers_side import TestersSide
 from logbook.window.record_page import RecordPage
 from logbook.window.table import Entry
 
@@ -57,6 +59,7 @@ class PiecesPage(RecordPage):
         self.files = FileActions(self.frame, look, session, self.form, lambda: self.card.answer)
         self.follow = FollowView(self.frame, look, self.files.shape)
         self.sizes = self._sizes_side()
+        self.testers = TestersSide(self.frame, look, session, TestersOf(lambda: self.form.saved, self._written_to))
         self.find.grid(row=0, column=0, sticky="nsew")
         self.left.columnconfigure(0, weight=1)
         self.left.rowconfigure(0, weight=1)
@@ -69,17 +72,22 @@ class PiecesPage(RecordPage):
         self._changed()
 
     def drafts(self) -> Iterator[Draft]:
-        """What is typed in the form, and for a made piece."""
+        """What is typed in the form, for a made piece, and for a tester."""
         yield from super().drafts()
-        if (made := self.sizes.made_draft()) is not None:
-            yield made
+        for draft in (self.sizes.made_draft(), self.testers.draft()):
+            if draft is not None:
+                yield draft
 
     def kept(self, draft: Draft) -> Mapping[str, str] | None:
-        """As every page, of made pieces too."""
+        """As every page, of made pieces and testers too."""
+        if draft.page == TESTERS:
+            return self.testers.texts(draft)
         return self.sizes.made_texts(draft.record) if draft.page == MADE else super().kept(draft)
 
     def take_up(self, draft: Draft, texts: Mapping[str, str]) -> bool:
-        """As every page; a made piece is opened in its own window."""
+        """As every page; a made piece or a tester is opened in a window of its own."""
+        if draft.page == TESTERS:
+            return self.testers.take_up(draft, texts)
         if draft.page != MADE:
             return super().take_up(draft, texts)
         self.sizes.take_up_made(draft.record, texts)
@@ -111,7 +119,7 @@ class PiecesPage(RecordPage):
 
     def more_entries(self) -> Sequence[Entry]:
         """What the menu of its name holds besides."""
-        return (*self.files.entries, None, *self.sizes.entries)
+        return (*self.files.entries, None, *self.sizes.entries, *self.testers.entries)
 
     @property
     def _name(self) -> str:

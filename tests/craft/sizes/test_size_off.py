@@ -23,7 +23,7 @@ def test_a_size_that_is_off_is_named_with_what_gauge_explains() -> None:
     assert found.by_gauge == pytest.approx(0.01, abs=1e-4)
     r = [math.log(1.045 / 1.01), math.log(1.05 / 1.005), math.log(1.055 / 1.015)]
     fine = [math.log(one.came_out) for one in FINE]
-    w = 1 / (0.02**2 + 0.015**2)  # 1,600; that none is off counts 1/0.02² = 2,500
+    w = 1 / (0.02**2 + 0.017**2)  # 1,451; that none is off counts 1/0.02² = 2,500
     assert found.left == pytest.approx(math.expm1(sum(r) / 3 - w * sum(fine) / (9 * w + 2500)))
     # f = (4 + w·squares)/(4 + 8), U = t(97.5 %, 12)·√f·√(1/3w + 1/(9w + 2500))
     squares = sum((x - sum(r) / 3) ** 2 for x in r)

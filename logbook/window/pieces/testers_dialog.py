@@ -1,0 +1,215 @@
+"""Those who try a pattern: their list, the one in the form, which size is off, and the sheets that go round and come back."""
+
+import tkinter as tk
+from collections.abc import Callable, Mapping
+from pathlib import Path
+from tkinter import ttk
+
+from logbook.errors import LogbookError, RefusedError
+from logbook.pages.pieces.tester_form import FIELDS, HEADINGS, STATES, TesterForm
+from logbook.pages.session import Session
+from logbook.tasks.own_sheets import raw_sheets
+from logbook.window.choices import ChoiceField
+from logbook.window.dialog import Dialog
+from logbook.window.field import Field, LabelledField
+from logbook.window.field_row import FieldRow
+from logbook.window.file_dialogs import ask_what_to_open, ask_where_to_save
+from logbook.window.look import Look
+from logbook.window.message import say_foreseen
+from logbook.window.own_sheet_dialog import ask_columns
+from logbook.window.scrolled import Scrolled
+from logbook.window.sentence import Sentence
+from logbook.window.table import Column, Row, Table
+from logbook.window.text_field import TextField
+from logbook.window.unsaved import ask_of_unsaved
+
+LABEL_LETTERS = 14
+SHEETS = [("Sheets", "*.xlsx *.csv *.txt *.tsv"), ("All files", "*")]
+GAUGE_HINT = "Measured on what they made, washed: 20 sts = 12.4 cm; 20 sts = 12.6 cm; 16 rows = 11 cm"
+WIDTHS = {"Name": 16, "Size": 6, "State": 9, "Width": 9, "Length": 9, "Gauge": 24}
+
+
+def show_testers(parent: tk.Misc, look: Look, session: Session, form: TesterForm, done: Callable[[str], object]) -> None:
+    """Opens the dialog; ``done`` is told, in a sentence, whenever something was written."""
+    dialog = TestersDialog(parent, look, session, form, done)
+    dialog.open(dialog.fields["name"].input)
+    dialog.wait_window()
+
+
+class TestersDialog(Dialog):
+    """Everything in it can be undone."""
+
+    def __init__(self, parent: tk.Misc, look: Look, session: Session, form: TesterForm, done: Callable[[str], object]) -> None:
+        super().__init__(parent, look, form.title, self._leave, lambda: session.waiting)
+        self._session, self._form, self._done = session, form, done
+        self._showing = False
+        self._left: set[str] = set()
+        self.fields: dict[str, LabelledField] = {}
+        scrolled = Scrolled(self.inside, look, 84)
+        scrolled.grid(row=0, column=0, sticky="nsew")
+        self.inside.rowconfigure(0, weight=1)
+        place = scrolled.inside
+        place.columnconfigure(0, weight=1)
+        self._build(place)
+        self.refusal = Sentence(self.inside, " ", "Error.TLabel")
+        look.grid(self.refusal, row=1, column=0, sticky="ew", pady=(1, 0))
+        self.add_button("&Delete", self._delete)
+        self.add_button("Close", self._leave)
+        self.add_button("&New", self._new)
+        self.save_button = self.add_button("&Save", self._save, accent=True)
+        self.bind("<Control-s>", lambda _: self._save())
+        self._show_all()
+        self.update_idletasks()
+        scrolled.canvas.configure(height=min(place.winfo_reqheight(), self.winfo_screenheight() * 2 // 3))
+
+    def _build(self, place: ttk.Frame) -> None:
+        look = self.look
+        columns = [Column(name, name, WIDTHS[name], grow=name in ("Name", "Gauge"), least=6) for name in HEADINGS]
+        self.table = Table(place, look, columns, self._chosen)
+        self.table.tree.configure(height=6)
+        self.table.grid(row=0, column=0, sticky="ew")
+        sheets = ttk.Frame(place)
+        look.grid(sheets, row=1, column=0, sticky="w", pady=(1, 0))
+        for number, (text, letter, action) in enumerate(
+            (("Save the sheet to send round…", 22, self._save_sheet), ("Take in a sheet of answers…", 0, self._take_in))
+        ):
+            look.grid(ttk.Button(sheets, text=text, underline=letter, command=action), row=0, column=number, padx=(0, 2))
+        self.says = Sentence(place, " ", "Section.TLabel")
+        look.grid(self.says, row=2, column=0, sticky="ew", pady=(1, 1))
+        first = FieldRow(place, look)
+        first.arrange(
+            [
+                self._add("name", Field(first, look, "Na&me or initials", width=20)),
+                self._add("size", ChoiceField(first, look, "Si&ze", ("", *self._form.sizes), width=8)),
+                self._add("state", ChoiceField(first, look, "S&tate", STATES, width=10)),
+            ]
+        )
+        second = FieldRow(place, look)
+        unit = self._session.units.value
+        measured = [
+            self._add("width", Field(second, look, "&Width measured", width=10, unit=unit)),
+            self._add("length", Field(second, look, "&Length measured", width=10, unit=unit)),
+        ]
+        if len(self._form.parts) > 1:
+            measured.insert(0, self._add("part", ChoiceField(second, look, "&Piece measured", ("", *self._form.parts), width=18)))
+        second.arrange(measured)
+        for row, beside in enumerate((first, second), start=3):
+            look.grid(beside, row=row, column=0, sticky="ew", pady=(1, 0))
+        gauge = self._add("gauge", Field(place, look, "&Gauge of it", label_width=LABEL_LETTERS, grow=True))
+        said = self._add("said", TextField(place, look, "What the&y say", lines=3, label_width=LABEL_LETTERS))
+        for row, field in enumerate((gauge, said), start=5):
+            look.grid(field, row=row, column=0, sticky="ew", pady=(1, 0))
+
+    def _add(self, key: str, field: LabelledField) -> LabelledField:
+        self.fields[key] = field
+        field.variable.trace_add("write", lambda *_: self._typed(key))
+        field.input.bind("<FocusOut>", lambda _: self._leave_field(key), add="+")
+        return field
+
+    def _typed(self, key: str) -> None:
+        if not self._showing and self.fields[key].text != self._form.texts[key]:
+            self._left.discard(key)
+            self._form.type_in(key, self.fields[key].text)
+            self._show()
+
+    def _leave_field(self, key: str) -> None:
+        self._left.add(key)
+        self._show()
+
+    def _show(self) -> None:
+        self._showing = True
+        for key, field in self.fields.items():
+            if field.text != self._form.texts[key]:
+                field.text = self._form.texts[key]
+        self._showing = False
+        errors = self._form.errors() if self._form.is_dirty else {}
+        for key, field in self.fields.items():
+            error = errors.get(key) if key in self._left else None
+            field.show_message(error or (GAUGE_HINT if key == "gauge" else None), "error" if error else "hint")
+
+    def _show_all(self) -> None:
+        self._left.clear()
+        self.table.set_rows(Row(uid, cells, cells) for uid, cells in self._form.lines())
+        uid = self._form.tester.uid
+        self.table.select([uid] if uid else [])
+        self.says.configure(text="\n".join(self._form.sentences()))
+        self._show()
+
+    def _chosen(self, uids: tuple[str, ...]) -> None:
+        if uids and uids[0] != self._form.tester.uid:
+            if self._settle():
+                self._form.show(uids[0])
+            self._show_all()
+
+    def _settle(self) -> bool:
+        """Sees to what is typed; False if the user stays with it."""
+        if not self._form.is_dirty:
+            return True
+        wanted = ask_of_unsaved(self, self.look, self._session, self._form.tester.name or "the new tester")
+        return self._save() if wanted == "save" else wanted == "drop"
+
+    def _new(self) -> None:
+        if self._settle():
+            self._form.show("")
+            self._show_all()
+            self.fields["name"].input.focus_set()
+
+    def _save(self) -> bool:
+        errors: Mapping[str, str] = {}
+
+        def save() -> None:
+            nonlocal errors
+            errors = self._form.save()
+
+        if not self._try(save):
+            return False
+        if errors:
+            self._left.update(errors)
+            self._show()
+            self.fields[next(key for key in FIELDS if key in errors)].input.focus_set()
+            return False
+        self._show_all()
+        self._done(f"{self._form.tester.name} is saved.")
+        return True
+
+    def _delete(self) -> None:
+        name = self._form.tester.name
+        if self._form.tester.uid and self._try(self._form.delete):
+            self._show_all()
+            self._done(f"{name} is deleted. Undo brings it back.")
+
+    def _take_in(self) -> None:
+        if not self._settle():
+            return
+        chosen = ask_what_to_open(parent=self, title="Take in a sheet of answers", filetypes=SHEETS)
+        if not chosen:
+            return
+        try:
+            path = Path(chosen)
+            page = self._form.sheet_page(path.name, raw_sheets(path))
+            if ask_columns(self, self.look, page):
+                self._done(self._form.take_in(page))
+        except LogbookError as error:
+            say_foreseen(self, self.look, error)
+        self._show_all()
+
+    def _save_sheet(self) -> None:
+        chosen = ask_where_to_save(
+            parent=self, title="Save the sheet to send round", defaultextension=".xlsx", filetypes=[("Workbook", "*.xlsx")]
+        )
+        if chosen and self._try(lambda: self._form.save_sheet(Path(chosen))):
+            self._done(f"{Path(chosen).name} is ready to send round.")
+
+    def _try(self, action: Callable[[], object]) -> bool:
+        """Whether it went; a refusal is said."""
+        self.refusal.configure(text=" ")
+        try:
+            action()
+        except RefusedError as error:
+            self.refusal.configure(text=f"✕ {error}")
+            return False
+        return True
+
+    def _leave(self) -> None:
+        if self._settle():
+            self.close()
