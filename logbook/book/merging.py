@@ -19,7 +19,11 @@ from logbook.book.schema import NAMES, RECORDS
 MERGE = "merge"
 """What the ``of`` of a merge's action says."""
 Row = Mapping[str, Any]
-Prefer = Literal["ours", "theirs"]
+Side = Literal["ours", "theirs"]
+Point = tuple[str, str, str]
+"""What a conflict is over: a table, a record's uid in it, and a field ("": the record itself; a name "twice": which keeps it)."""
+Prefer = Side | Mapping[Point, Side]
+"""Whose word goes: one side's throughout, or of each point."""
 Place = tuple[str, str]
 """A table and a record's uid in it."""
 
@@ -38,13 +42,22 @@ PARTS = {"reading": "swatch", "size": "piece"}
 
 @dataclass(frozen=True, slots=True)
 class Conflict:
-    """Two sides that say otherwise: of which record, in which field ("": the record itself, deleted on one side)."""
+    """Two sides that say otherwise: of which record, in which field ("": the record itself, deleted on one side).
+
+    ``twice``: it is a name that would stand twice, and ``ours`` and ``theirs`` are two records.
+    """
 
     table: str
     record: str
     field: str
     ours: Any
     theirs: Any
+    twice: bool = False
+
+    @property
+    def point(self) -> Point:
+        """What it is over."""
+        return self.table, self.record, f"{self.field} twice" if self.twice else self.field
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,6 +188,15 @@ def _weigh(
     plan.taken.append(Taken(*place, mine, yours, last, result))
 
 
+def undecided(plan: Merging, prefer: Prefer | None) -> list[Conflict]:
+    """The conflicts of a plan over which nothing has been said."""
+    return [one for one in plan.conflicts if prefer is None or (isinstance(prefer, Mapping) and one.point not in prefer)]
+
+
+def _is_theirs(prefer: Prefer | None, conflict: Conflict) -> bool:
+    return (prefer.get(conflict.point) if isinstance(prefer, Mapping) else prefer) == "theirs"
+
+
 def _last_alike(ours: Sequence[_Step], theirs: Sequence[_Step]) -> tuple[bool, Row | None]:
     """The latest state that both know: that of the latest change both have, or an equal one that both came to after all those."""
     there = {step.uid: number for number, step in enumerate(theirs)}
@@ -201,7 +223,7 @@ def _together(
     """Both sides' changes of one record, field by field."""
     if mine is None or yours is None:
         conflict = Conflict(*place, "", mine, yours)
-        return (yours if prefer == "theirs" else mine), [conflict]
+        return (yours if _is_theirs(prefer, conflict) else mine), [conflict]
     result, conflicts = dict(mine), []
     for column in RECORDS[place[0]]:
         was, ours, theirs = (base or {}).get(column), mine[column], yours[column]
@@ -211,7 +233,7 @@ def _together(
             result[column] = theirs
             continue
         conflicts.append(Conflict(*place, column, ours, theirs))
-        if prefer == "theirs":
+        if _is_theirs(prefer, conflicts[-1]):
             result[column] = theirs
     return result, conflicts
 
@@ -234,7 +256,7 @@ def _parts_follow(plan: Merging, own: _Side, other: _Side, prefer: Prefer | None
             asked = any((c.table, c.record, c.field) == (*place, "") for c in plan.conflicts)
             if not asked and any(_changed(there, gone, one) for one in parts):
                 plan.conflicts.append(Conflict(*place, "", mine, yours))
-                kept = yours if prefer == "theirs" else mine
+                kept = yours if _is_theirs(prefer, plan.conflicts[-1]) else mine
                 results[place] = Taken(*place, mine, yours, other.last.get(place, ""), kept)
             stays = (results[place].result if place in results else mine) is not None
             for one in parts:
@@ -306,8 +328,9 @@ def _part_names(plan: Merging, own: _Side, prefer: Prefer | None) -> None:
             name = one.result[column]
             owner = names.get(name)
             if owner not in (None, uid):
-                plan.conflicts.append(Conflict(table, uid, column, own.now((table, str(owner))), one.result))
-                _rename(plan, own, table, column, str(owner) if prefer == "theirs" else uid, names)
+                conflict = Conflict(table, uid, column, own.now((table, str(owner))), one.result, twice=True)
+                plan.conflicts.append(conflict)
+                _rename(plan, own, table, column, str(owner) if _is_theirs(prefer, conflict) else uid, names)
             names.setdefault(name, uid)
 
 

@@ -10,11 +10,11 @@ from pathlib import Path
 from typing import Any
 
 from logbook.book.logbook import Logbook, open_logbook
-from logbook.book.merging import MERGE, PARTS, Conflict, Merging, Prefer, Taken, carry_out, plan_merge
+from logbook.book.merging import MERGE, PARTS, Conflict, Merging, Point, Prefer, Side, Taken, carry_out, plan_merge, undecided
 from logbook.book.schema import NAMES
 from logbook.errors import RefusedError
 
-__all__ = ["MergeAnswer", "Prefer", "Question", "merge"]
+__all__ = ["MergeAnswer", "Point", "Prefer", "Question", "Side", "merge"]
 
 _KINDS = {
     "yarn": "yarn", "stitch_pattern": "stitch pattern", "swatch": "swatch", "piece": "piece", "made_piece": "made piece",
@@ -25,12 +25,13 @@ _KINDS = {
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """One thing both sides have otherwise, in words."""
+    """One thing both sides have otherwise, in words; ``point`` is what an answer to it is given for."""
 
     record: str
     field: str
     ours: str
     theirs: str
+    point: Point
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +47,8 @@ class MergeAnswer:
 
 
 def merge(book: Logbook, other: Path, prefer: Prefer | None = None) -> MergeAnswer:
-    """Merges the logbook at ``other`` into ``book``. Without ``prefer`` nothing is written if anything must be asked.
+    """Merges the logbook at ``other`` into ``book``. Nothing is written while anything must be asked that ``prefer`` leaves open:
+    the questions are then those; else they are all that were decided.
 
     Raises RefusedError, in one sentence, if the other one can't be read or is the same file; it is never written.
     """
@@ -55,13 +57,17 @@ def merge(book: Logbook, other: Path, prefer: Prefer | None = None) -> MergeAnsw
     with _copy_of(other) as theirs:
         with book.reading() as connection, theirs.reading() as there:
             plan = plan_merge(connection, there, prefer)
-            questions = tuple(_question((connection, there), conflict) for conflict in plan.conflicts)
-        if questions and prefer is None:
+            left = undecided(plan, prefer)
+            questions = tuple(_question((connection, there), conflict) for conflict in left or plan.conflicts)
+        if left:
             return _answer(plan, questions, written=False)
         if plan.taken:
             book.back_up_first()
             with book.writing(f"merge {other.name}", of=MERGE) as writing, theirs.reading() as there:
-                carry_out(writing, plan_merge(writing.connection, there, prefer))
+                plan = plan_merge(writing.connection, there, prefer)
+                if undecided(plan, prefer):  # another window may have written between the look and the write
+                    raise RefusedError("Another window has just changed this logbook: look at what is there now, then try again.")
+                carry_out(writing, plan)
         return _answer(plan, questions, written=bool(plan.taken))
 
 
@@ -117,14 +123,16 @@ def _whole(one: Taken) -> tuple[str, str]:
 def _question(sides: tuple[sqlite3.Connection, ...], conflict: Conflict) -> Question:
     ours, other = conflict.ours, conflict.theirs
     field = conflict.field.replace("_", " ")
-    if conflict.field in NAMES.values() and isinstance(ours, dict):
+    if conflict.twice:
         name = str(ours[conflict.field])
         called = f"{_KINDS[conflict.table]} “{name}”"
-        return Question(called, field, f"{called} is here already", f"another {called}")
+        return Question(called, field, f"{called} is here already", f"another {called}", conflict.point)
     record = _called(sides, conflict)
     if not conflict.field:
-        return Question(record, "", "deleted" if ours is None else "there", "deleted" if other is None else "there")
-    return Question(record, field, _shown(ours), _shown(other))
+        return Question(
+            record, "", "deleted" if ours is None else "there", "deleted" if other is None else "there", conflict.point
+        )
+    return Question(record, field, _shown(ours), _shown(other), conflict.point)
 
 
 def _called(sides: tuple[sqlite3.Connection, ...], conflict: Conflict) -> str:

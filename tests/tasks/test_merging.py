@@ -47,7 +47,7 @@ def pair(tmp_path: Path) -> Iterator[tuple[Logbook, Logbook]]:
             yield ours, theirs
 
 
-def edit(book: Logbook, tag: str, **changes: Any) -> None:
+def edit(book: Logbook, tag: str, /, **changes: Any) -> None:
     swatch = swatch_in_hand(book, uid_of(book, tag))
     assert swatch is not None
     save_swatch(book, replace(swatch, **changes))
@@ -101,6 +101,46 @@ def test_what_both_changed_is_asked_field_by_field(pair: tuple[Logbook, Logbook]
     assert merged is not None
     assert (merged.colour, merged.notes, merged.dye_lot) == ("red", "a", "7")
     assert merge(ours, theirs.path).questions == ()
+
+
+def test_each_is_decided_by_itself(pair: tuple[Logbook, Logbook]) -> None:
+    ours, theirs = pair
+    edit(ours, "H1", colour="blue", notes="a")
+    edit(theirs, "H1", colour="red", notes="b")
+    delete_swatches(ours, [uid_of(ours, "R1")])
+    edit(theirs, "R1", colour="red")
+    before = tables(ours)
+    asked = {(q.record, q.field): q.point for q in merge(ours, theirs.path).questions}
+    swatches = {key: point for key, point in asked.items() if key[0].startswith("swatch")}
+    assert {("swatch H1", "colour"), ("swatch H1", "notes"), ("swatch R1", "")} <= swatches.keys()
+    some = {point: "theirs" for key, point in asked.items() if key != ("swatch H1", "notes")}
+    left = merge(ours, theirs.path, some)  # type: ignore[arg-type]
+    assert ([(q.record, q.field) for q in left.questions], left.written) == ([("swatch H1", "notes")], False)
+    assert tables(ours) == before
+    assert merge(ours, theirs.path, {**some, asked["swatch H1", "notes"]: "ours"}).written  # type: ignore[dict-item]
+    merged = swatch_in_hand(ours, uid_of(ours, "H1"))
+    assert merged is not None
+    assert (merged.colour, merged.notes) == ("red", "a")
+    assert uid_of(ours, "R1")
+    assert merge(ours, theirs.path).questions == ()
+    assert merge(theirs, ours.path).questions == ()
+    assert tables(theirs) == tables(ours)
+    undo(ours)
+    assert tables(ours) == before
+
+
+def test_what_an_answer_brings_up_is_asked_next(pair: tuple[Logbook, Logbook]) -> None:
+    ours, theirs = pair
+    log(ours, "Q")
+    edit(ours, "H1", tag="Z")
+    edit(theirs, "H1", tag="Q")
+    (first,) = merge(ours, theirs.path).questions
+    assert (first.field, first.ours, first.theirs) == ("tag", "Z", "Q")
+    (second,) = merge(ours, theirs.path, {first.point: "theirs"}).questions
+    assert second.ours == "swatch “Q” is here already"
+    assert merge(ours, theirs.path, {first.point: "theirs", second.point: "ours"}).written
+    with ours.reading() as connection:
+        assert {tag for (tag,) in connection.execute("SELECT tag FROM swatch WHERE tag LIKE 'Q%'")} == {"Q", "Q (2)"}
 
 
 def test_ours_preferred_is_not_asked_again(pair: tuple[Logbook, Logbook]) -> None:

@@ -17,19 +17,40 @@ from tests.support.whole_window import chosen_file, dialogs, said, session_of, w
 __all__ = ["window"]
 
 
-def coloured(path: Path, colour: str) -> None:
+def coloured(path: Path, **colours: str) -> None:
+    """Swatches LC-02 and LC-01 get other colours."""
     with open_book(path) as book:
-        swatch = swatch_in_hand(book, uid_of(book, "LC-02"))
-        assert swatch is not None
-        save_swatch(book, replace(swatch, colour=colour))
+        for name, colour in colours.items():
+            swatch = swatch_in_hand(book, uid_of(book, name.replace("_", "-")))
+            assert swatch is not None
+            save_swatch(book, replace(swatch, colour=colour))
 
 
-@pytest.mark.parametrize(("key", "colour"), [("<Alt-t>", "red"), ("<Alt-h>", "blue"), ("<Escape>", "blue")])
-def test_whose_word_goes(window: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, key: str, colour: str) -> None:
+def colours(window: MainWindow) -> list[str]:
+    book = session_of(window).book
+    found = [swatch_in_hand(book, uid_of(book, tag)) for tag in TAGS]
+    return [one.colour for one in found if one is not None]
+
+
+TAGS = ("LC-01", "LC-02")
+
+
+@pytest.mark.parametrize(
+    ("keys", "wanted"),
+    [
+        (["<Alt-t>", "<Alt-h>", "<Alt-m>"], {"red", "blue"}),
+        (["<Alt-h>", "<Alt-h>", "<Alt-m>"], {"blue"}),
+        (["<Control-a>", "<Alt-t>", "<Alt-m>"], {"red"}),
+        (["<Alt-t>", "<Alt-m>", "<Escape>"], {"blue"}),  # one is still open, so nothing is merged yet
+    ],
+)
+def test_whose_word_goes(
+    window: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, keys: list[str], wanted: set[str]
+) -> None:
     book = session_of(window).book
     other = Path(shutil.copy(book.path, tmp_path / "other.logbook"))
-    coloured(other, "red")
-    coloured(book.path, "blue")
+    coloured(other, LC_01="red", LC_02="red")
+    coloured(book.path, LC_01="blue", LC_02="blue")
     session_of(window).notice_others()
     chosen_file(monkeypatch, other)
     window.say("")
@@ -39,17 +60,17 @@ def test_whose_word_goes(window: MainWindow, tmp_path: Path, monkeypatch: pytest
         for shown in dialogs(window.root):
             if "Whose word goes" in words_of(shown) and not heard:
                 heard.append(words_of(shown))
-                press(shown, key)
+                for key in keys:
+                    press(shown.focus_get() or shown, key)
+                    window.root.update()
         if not heard:
             window.root.after(5, answer)
 
     answer()
     window.menu.books.merge()
     wait_until(window.root, lambda: heard and not dialogs(window.root))
-    assert "Both logbooks changed the same things: 1 difference" in heard[0]
-    swatch = swatch_in_hand(book, uid_of(book, "LC-02"))
-    assert swatch is not None
-    assert swatch.colour == colour
-    if key != "<Escape>":
+    assert "Both logbooks changed the same things: 2 differences" in heard[0]
+    if keys[-1] != "<Escape>":
         wait_until(window.root, lambda: said(window))
         assert said(window).startswith("Merged other.logbook")
+    assert set(colours(window)) == wanted
