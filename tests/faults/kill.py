@@ -13,7 +13,7 @@ import random
 import shutil
 import sys
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from contextlib import closing
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -77,11 +77,22 @@ def _states(start: Path, folder: Path) -> list[Any]:
 
 
 def _kill_one(context: Any, place: Path, states: list[Any], weakness: str, chance: random.Random, result: Result) -> None:
+    wanted = result.kills % victim.STEPS
+    done = killed(context, victim.work, (place / "a.logbook", place / "backups"), weakness, wanted, chance)
+    result.kills += 1
+    result.during[CYCLE[done % len(CYCLE)] if done < victim.STEPS else "nothing any more"] += 1
+    judge(place / "a.logbook", states[done : done + 2], result)
+    result.bad_backups += count_bad_backups(place / "backups", states, place / "a.logbook")
+
+
+def killed(
+    context: Any, work: Callable[..., None], places: Sequence[Path], weakness: str, wanted: int, chance: random.Random
+) -> int:
+    """Runs ``work`` in a child and kills it at a moment after it has said ``wanted``; the number it said last."""
     said, child_says = context.Pipe(duplex=False)
-    child = context.Process(target=victim.work, args=(place / "a.logbook", place / "backups", child_says, weakness))
+    child = context.Process(target=work, args=(*places, child_says, weakness))
     child.start()
     child_says.close()
-    wanted = result.kills % victim.STEPS
     while said.recv() < wanted:
         pass
     said.poll(chance.choice((0, 0.001, 0.01)) * chance.random())  # a moment within the next piece of work, or two
@@ -94,10 +105,7 @@ def _kill_one(context: Any, place: Path, states: list[Any], weakness: str, chanc
     except EOFError:
         said.close()
     child.close()
-    result.kills += 1
-    result.during[CYCLE[done % len(CYCLE)] if done < victim.STEPS else "nothing any more"] += 1
-    judge(place / "a.logbook", states[done : done + 2], result)
-    result.bad_backups += count_bad_backups(place / "backups", states, place / "a.logbook")
+    return done
 
 
 def forking(module: ModuleType) -> Any:

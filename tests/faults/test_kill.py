@@ -1,6 +1,6 @@
 """Kill −9, in short; ``python -m tests.faults.kill`` is the long form."""
 
-from tests.faults import kill, kill_backups
+from tests.faults import kill, kill_backups, kill_merge
 from tests.faults.work import CYCLE
 
 
@@ -27,3 +27,13 @@ def test_without_one_transaction_for_one_action_it_would_show() -> None:
 
 def test_said_before_it_is_done_it_would_show() -> None:
     assert kill.run(60, "early").lost > 0
+
+
+def test_a_kill_in_a_merge_leaves_it_as_before_or_merged() -> None:
+    result = kill_merge.run(12)
+    assert result.kills == 12
+    assert (result.lost, result.corrupt) == (0, 0)
+
+
+def test_a_merge_that_is_no_one_transaction_would_show() -> None:
+    assert kill_merge.run(60, "parts").lost > 0

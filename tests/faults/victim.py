@@ -13,7 +13,9 @@ from unittest import mock
 
 from logbook.book import backups, connection, copying
 from logbook.book.logbook import Logbook, open_logbook
+from logbook.book.undo import undo
 from logbook.errors import RefusedError
+from logbook.tasks.merging import merge
 from tests.faults.work import CYCLE, act, in_place
 from tests.support.books import put_worked
 
@@ -33,6 +35,23 @@ def work(path: Path, backup_folder: Path, said: Connection, weakness: str) -> No
             act(book, step)
             if weakness != "early":
                 said.send(step + 1)
+
+
+MERGES = 4
+"""How often the child merges and undoes it, by turns."""
+
+
+def merge_and_undo(path: Path, other: Path, backup_folder: Path, said: Connection, weakness: str) -> None:
+    """Merges another logbook, undoes it, merges it again."""
+    with _weakened(weakness), open_logbook(path, backup_folder) as book:
+        book.connection.execute("PRAGMA cache_size = 20")
+        for number in range(MERGES):
+            said.send(number)
+            if number % 2:
+                undo(book)
+            else:
+                merge(book, other, "theirs")
+        said.send(MERGES)
 
 
 @contextmanager
