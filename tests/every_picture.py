@@ -1,13 +1,16 @@
 """A picture of every page and dialog in every text size and palette, to be looked at one by one before a release:
-``python -m tests.every_picture FOLDER [PART-OF-A-NAME …]`` (wants Xvfb, the window manager openbox and ImageMagick).
+``python -m tests.every_picture FOLDER [WIDTHxHEIGHT …] [PART-OF-A-NAME …]`` (wants Xvfb,
+the window manager openbox and ImageMagick).
 
 The pictures are called after what they show, as ``swatches 150 dark.png``; one at which a dialog did not come up is named at the
-end. They are made on the sample, at 1366×768, zoomed, with the frames and titles that a window manager gives.
+end. They are made on the sample, on a screen of 1366×768 or of each size named, zoomed, with the frames and titles that a window
+manager gives. Parts are those of the names of ``SCENES``.
 """
 
 import gc
 import math
 import os
+import re
 import shutil
 import subprocess
 import sys
@@ -16,9 +19,11 @@ import time
 import tkinter as tk
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from itertools import product
 from pathlib import Path
 
 from logbook.book.logbook import open_logbook
+from logbook.pages.patterns.pattern_texts import SENTENCE
 from logbook.pages.pieces.shaping import KINDS
 from logbook.settings import Settings, WindowPlace
 from logbook.tasks.importing import plan_import
@@ -26,6 +31,7 @@ from logbook.tasks.keeping import DamagedError, ReplacedError, back_up, new_book
 from logbook.tasks.sampling import new_sample
 from logbook.window.background import Report
 from logbook.window.dialog import Dialog
+from logbook.window.garments.follow_view import VIEWS
 from logbook.window.import_dialog import show_plan
 from logbook.window.main_window import MainWindow
 from logbook.window.progress import run_with_progress
@@ -148,11 +154,36 @@ def pages(stage: Stage) -> None:
     patterns(stage.root, stage.window)
     stage.shoot_down("patterns")
     stage.page.new()
-    stage.page.editor.fields["multiple"].text = "six"
+    stage.page.editor.fields[SENTENCE].text = "multiple of six"
     stage.page.editor.fields["rows_text"].text = "Row 1: Sc in 2nd ch from hook, *quux in next ch; rep from * to end. Turn."
     stage.page.save()
     stage.shoot("patterns, what stands in the way")
     stage.page.revert()
+
+
+def garments(stage: Stage) -> None:
+    """A garment as a whole, one of its pieces, and each view of them."""
+    stage.window.tabs.select(1)
+    settle(stage.root)
+    page = stage.window.made_page(1)
+    page.show("garments")  # type: ignore[attr-defined]
+    settle(stage.root)
+    part = page.part
+    stage.shoot("garments")
+    part.find.table.walk(1)  # type: ignore[attr-defined]
+    stage.shoot("garments, a piece")
+    for view in VIEWS[1:]:
+        part.follow.views.buttons[view].invoke()  # type: ignore[attr-defined]
+        settle(stage.root)
+        stage.shoot(f"garments, {view}")
+
+
+def names(stage: Stage) -> None:
+    """The lists of names."""
+    swatches(stage)
+    stage.dialog("yarns", stage.page.yarns)
+    patterns(stage.root, stage.window)
+    stage.dialog("stitch patterns by name", stage.page.names)
 
 
 def dialogs_of_swatches(stage: Stage) -> None:
@@ -242,32 +273,43 @@ def empty(stage: Stage) -> None:
         stage.shoot(f"{name}, empty")
 
 
-SCENES: tuple[Scene, ...] = (pages, dialogs_of_swatches, dialogs_of_pieces, dialogs_of_the_menu, empty)
+SCENES: tuple[Scene, ...] = (pages, garments, names, dialogs_of_swatches, dialogs_of_pieces, dialogs_of_the_menu, empty)
 
 
-def main(folder: Path, parts: list[str]) -> None:
-    """Takes the pictures whose scene's name holds one of ``parts``, or all."""
+def main(folder: Path, words: list[str]) -> None:
+    """Takes the pictures whose scene's name holds one of the words, or all, on each screen that is named."""
     folder.mkdir(parents=True, exist_ok=True)
     gc.disable()  # a worker that happened to collect what is left of a window would reach for Tk from its thread
     missed: list[str] = []
-    with own_display():
+    screens = [word for word in words if re.fullmatch(r"\d+x\d+", word)] or ["{}x{}".format(*SIZE)]
+    parts = [word for word in words if word not in screens]
+    with tempfile.TemporaryDirectory() as home:
+        os.environ["LOGBOOK_HOME"] = home
+        (Path(home) / "sample").mkdir()
+        with new_sample(Path(home) / "sample") as book:
+            sample = book.path
+        for screen in screens:
+            size = tuple(map(int, screen.split("x")))
+            place = folder if len(screens) == 1 else folder / screen
+            place.mkdir(exist_ok=True)
+            missed += on_screen(sample, place, (size[0], size[1]), parts)
+    print("\n".join(["Not taken:", *missed]) if missed else f"All pictures are in {folder}.")
+
+
+def on_screen(sample: Path, folder: Path, screen: tuple[int, int], parts: list[str]) -> list[str]:
+    """Takes them on a screen of that size; what was missed."""
+    missed: list[str] = []
+    with own_display(size=screen):
         manager = subprocess.Popen(["openbox"], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
         try:
-            with tempfile.TemporaryDirectory() as home:
-                os.environ["LOGBOOK_HOME"] = home
-                (Path(home) / "sample").mkdir()
-                with new_sample(Path(home) / "sample") as book:
-                    sample = book.path
-                for size in SIZES:
-                    for palette in PALETTES:
-                        for scene in SCENES:
-                            if not parts or any(part in scene.__name__ for part in parts):
-                                missed += played(scene, sample, folder, size, palette)
-                                gc.collect()
+            for size, palette, scene in product(SIZES, PALETTES, SCENES):
+                if not parts or any(part in scene.__name__ for part in parts):
+                    missed += played(scene, sample, folder, size, palette)
+                    gc.collect()
         finally:
             manager.terminate()
             manager.wait()
-    print("\n".join(["Not taken:", *missed]) if missed else f"All pictures are in {folder}.")
+    return missed
 
 
 def played(scene: Scene, sample: Path, folder: Path, size: int, palette: str) -> list[str]:
@@ -281,13 +323,15 @@ def played(scene: Scene, sample: Path, folder: Path, size: int, palette: str) ->
 def a_stage(sample: Path, folder: Path, size: int, palette: str) -> Iterator[Stage]:
     """A window on a copy of the sample; it is closed in the end, whatever is typed in it."""
     root = tk.Tk()
-    settings = Settings(text_size=size, palette=palette, opened=EVERYTHING_OPEN, place=WindowPlace(*SIZE, 0, 0, True))
+    width, height = root.winfo_screenwidth(), root.winfo_screenheight()
+    place = WindowPlace(width, height, 0, 0, True)
+    settings = Settings(text_size=size, palette=palette, opened=EVERYTHING_OPEN, place=place)
     window = MainWindow(root, settings)
     copy = Path(shutil.copy(sample, Path(tempfile.mkdtemp()) / "sample.logbook"))
     window.show(open_logbook(copy), is_sample=True)
     root.deiconify()
     settle(root)
-    root.event_generate("<Motion>", warp=True, x=SIZE[0], y=SIZE[1])  # out of the way: what is under the pointer looks otherwise
+    root.event_generate("<Motion>", warp=True, x=width, y=height)  # out of the way: what is under the pointer looks otherwise
     settle(root)
     yield Stage(window, lambda name: folder / f"{name} {size} {palette}.png")
     window.close_down()

@@ -1,4 +1,6 @@
-"""Rows as a chart of the trade's symbols, drawn flat as they lie on the chain; row 1 is read from the right.
+"""Rows as a chart of the trade's symbols, drawn flat as they lie on the chain, its right side towards the reader: rows worked on
+that side are read from the right and numbered there, the others from the left. The chains of a space lie in an arc, and a bracket
+below the chain holds one repeat.
 
 Symbols: oval, chain; dot, slip stitch; cross, sc (UK dc); a stem with a bar, hdc (htr); with one stroke across, dc (tr); with
 two, tr (dtr); stems that meet, stitches worked together; a ring on the stem, a cluster, popcorn, puff or bobble; a foot, a
@@ -6,8 +8,8 @@ raised stitch; a small ring alone, a picot.
 """
 
 from collections.abc import Iterator, Sequence
-from itertools import pairwise
-from math import cos, hypot, pi, sin
+from itertools import groupby, pairwise
+from math import atan2, cos, hypot, pi, sin
 
 from logbook.craft.drawing.drawing import Drawing, Line, Marker, Point, Polygon, Role, Shape, Text
 from logbook.craft.rows.courses import Courses
@@ -19,6 +21,7 @@ from logbook.errors import RefusedError
 MOST_ROWS, MOST_CHAINS = 40, 120
 MORE_REPEATS = 2  # than the least width has
 WIDEST = 2.0  # a stitch, in line heights
+ARC, HIGHEST_ARC = 0.16, 0.8  # how high the arc of a space is for each of its chains, and at most, in stitch widths
 STITCH_GAP, CHAIN_GAP = 0.75, 0.5  # least way between the tops of a row's neighbours, in stitch widths
 
 
@@ -37,13 +40,33 @@ def chart(courses: Courses, width: float, line: float) -> Drawing:
     left, right = min(x for x, _ in points), max(x for x, _ in points)
     high = max(y for _, y in points)
     size = min((width - 5 * line) / (right - left + 1), WIDEST * line)
-    pen = Pen(size, 2.5 * line + size * (0.5 - left), size * (high + 1.2))
+    mirrored = chain - 1.0 if courses.wrong_side_first else None
+    edge = left if mirrored is None else mirrored - right
+    pen = Pen(size, 2.5 * line + size * (0.5 - edge), size * (high + 1.2), mirrored)
     shapes = [shape for index in range(chain) for shape in pen.oval((index, 0.0), "ink")]
+    bracket = list(_bracket(courses, pen, chain, line))
+    shapes += bracket
     for number, (row, laid, below, tops) in enumerate(rows):
         role: Role = "series2" if number % 2 else "series1"
         shapes += _row(pen, laid, below, tops, role)
         shapes.append(_number(pen, row, tops, line, role))
-    return Drawing(min(width, size * (right - left + 1) + 5 * line), size * (high + 2.2), line, tuple(shapes))
+    foot = size * (high + 2.2) + (1.6 * line if bracket else 0.0)
+    return Drawing(min(width, size * (right - left + 1) + 5 * line), foot, line, tuple(shapes))
+
+
+def _bracket(courses: Courses, pen: "Pen", chain: int, line: float) -> Iterator[Shape]:
+    """Below the chain, from where row 1 begins its repeat a second time, as far as a repeat goes."""
+    marks = courses.rows[0].laid.marks
+    if courses.multiple < 2 or not marks or not marks[0]:
+        return
+    first = chain - 1.0 - marks[0][min(1, len(marks[0]) - 1)].at
+    last = first - courses.multiple + 1
+    if last < 0:
+        return
+    (x0, y), (x1, _) = sorted((pen.put((first + 0.4, -0.5)), pen.put((last - 0.4, -0.5))))
+    down = y + 0.4 * line
+    yield Line(((x0, y), (x0, down), (x1, down), (x1, y)), "muted")
+    yield Text((x0 + x1) / 2, down + 0.8 * line, f"repeat of {courses.multiple} ch", "muted")
 
 
 def _rows(courses: Courses, chain: int) -> Iterator[tuple[WrittenRow, Laid, Sequence[Point], list[Point]]]:
@@ -65,7 +88,7 @@ def _feet(under: Sequence[tuple[int, int]], below: Sequence[Point]) -> list[Poin
     feet = []
     for start, end in under:
         spot = below[start : max(end, start + 1)]
-        feet.append((sum(x for x, _ in spot) / len(spot), sum(y for _, y in spot) / len(spot)))
+        feet.append((sum(x for x, _ in spot) / len(spot), max(y for _, y in spot)))
     return feet
 
 
@@ -82,7 +105,21 @@ def _tops(laid: Laid, below: Sequence[Point]) -> list[Point]:
         spread = (alike.index(index) - (len(alike) - 1) / 2) * STITCH_GAP if abs(alike[-1] - alike[0]) < 12 else 0.0
         x = sum(foot[0] for foot in feet) / len(feet) + way * spread
         wished.append((way * x, max(foot[1] for foot in feet) + height(place)))
-    return [(way * x, y) for x, y in _apart(_filled(wished), laid.row)]
+    return _in_arcs([(way * x, y) for x, y in _apart(_filled(wished), laid.row)], laid.row)
+
+
+def _in_arcs(tops: list[Point], row: Sequence[Place]) -> list[Point]:
+    """Chains that span a space hang in an arc, higher the more they are; a single one, and a chain at an end, lies flat."""
+    start = 0
+    for is_chain, run in groupby(row, lambda place: place.kind == CHAIN):
+        count = len(list(run))
+        if is_chain and count > 1 and start > 0 and start + count < len(row):
+            rise = min(ARC * count, HIGHEST_ARC)
+            for index in range(count):
+                x, y = tops[start + index]
+                tops[start + index] = (x, y + rise * sin(pi * (index + 0.5) / count))
+        start += count
+    return tops
 
 
 def _filled(wished: Sequence[tuple[float, float] | None]) -> list[tuple[float, float]]:
@@ -130,9 +167,11 @@ def _strokes(place: Place) -> int:
 
 
 def _row(pen: "Pen", laid: Laid, below: Sequence[Point], tops: Sequence[Point], role: Role) -> Iterator[Shape]:
-    for place, under, top in zip(laid.row, laid.under, tops, strict=True):
+    for index, (place, under, top) in enumerate(zip(laid.row, laid.under, tops, strict=True)):
         if place.kind == CHAIN:
-            yield from pen.oval(top, role)
+            before, after = tops[max(index - 1, 0)], tops[min(index + 1, len(tops) - 1)]
+            is_between = laid.row[max(index - 1, 0)].kind == laid.row[min(index + 1, len(tops) - 1)].kind == CHAIN
+            yield from pen.oval(top, role, _slope(before, after) if is_between else 0.0)
         elif place.turning:
             yield from pen.column(_feet(under, below)[0], top, place.turning, role)
         elif place.kind == PICOT:
@@ -141,30 +180,45 @@ def _row(pen: "Pen", laid: Laid, below: Sequence[Point], tops: Sequence[Point], 
             yield from pen.stitch(place, _feet(under, below), top, role)
 
 
+def _slope(before: Point, after: Point) -> float:
+    """The angle of the way between two neighbours; 0 where they are one above the other."""
+    across = after[0] - before[0]
+    return atan2((after[1] - before[1]) * (1 if across > 0 else -1), abs(across)) if across else 0.0
+
+
 def _number(pen: "Pen", row: WrittenRow, tops: Sequence[Point], line: float, role: Role) -> Text:
     """The row's number where it begins."""
-    starts_right = tops[0][0] > tops[-1][0]
-    x, y = pen.put(tops[0])
+    (x, y), (end, _) = pen.put(tops[0]), pen.put(tops[-1])
+    starts_right = x > end
     return Text(
         x + (1 if starts_right else -1) * (0.6 * pen.size + 0.2 * line), y, str(row.number), role, "w" if starts_right else "e"
     )
 
 
 class Pen:
-    """Draws symbols; ``size`` is a stitch width on the drawing, ``left`` and ``bottom`` where (0, 0) lies."""
+    """Draws symbols; ``size`` is a stitch width on the drawing, ``left`` and ``bottom`` where (0, 0) lies; from the other side
+    what lies at x is drawn at ``mirrored`` − x.
+    """
 
-    def __init__(self, size: float, left: float, bottom: float) -> None:
+    def __init__(self, size: float, left: float, bottom: float, mirrored: float | None = None) -> None:
         self.size = size
         self.left = left
         self.bottom = bottom
+        self._mirrored = mirrored
 
     def put(self, point: Point) -> Point:
-        return self.left + point[0] * self.size, self.bottom - point[1] * self.size
+        x = point[0] if self._mirrored is None else self._mirrored - point[0]
+        return self.left + x * self.size, self.bottom - point[1] * self.size
 
-    def oval(self, at: Point, role: Role, upright: bool = False) -> Iterator[Shape]:
+    def oval(self, at: Point, role: Role, turned: float = 0.0, upright: bool = False) -> Iterator[Shape]:
+        """A chain; ``turned`` by an angle, counted from flat, as in an arc."""
         x, y = self.put(at)
         wide, tall = (0.1, 0.2) if upright else (0.22, 0.12)
-        corners = [(x + wide * self.size * cos(turn * pi / 8), y + tall * self.size * sin(turn * pi / 8)) for turn in range(16)]
+        turned = -turned if self._mirrored is None else turned  # the sheet's y runs downwards
+        corners = []
+        for step in range(16):
+            across, up = wide * self.size * cos(step * pi / 8), tall * self.size * sin(step * pi / 8)
+            corners.append((x + across * cos(turned) - up * sin(turned), y + across * sin(turned) + up * cos(turned)))
         yield Polygon(tuple(corners), None, role)
 
     def ring(self, at: Point, across: float, role: Role) -> Marker:

@@ -28,7 +28,8 @@ class Course:
 
 @dataclass(frozen=True, slots=True)
 class Courses:
-    """The rows laid in one way of reading them: all that fit, and the first that does not.
+    """The rows laid in one way of reading them: all that fit, and the first that does not. ``wrong_side_first``: row 1 is said to
+    be worked on the wrong side.
 
     They fit on ``smallest`` + ``multiple``·j chains, j = 0, 1, …; ``multiple`` 0: on the smallest only (or on no chain, in a
     ring).
@@ -40,6 +41,7 @@ class Courses:
     multiple: int
     stopped: WrittenRow | None = None
     misfit: Misfit | None = None
+    wrong_side_first: bool = False
 
     @property
     def fits(self) -> bool:

@@ -43,7 +43,12 @@ def prove(text: str, terms: Terms | None = None, chains_count: bool | None = Non
 
 def fitting_rows(text: str, terms: Terms | None = None, chains_count: bool | None = None) -> Courses:
     """The rows of ``text`` as far as they are understood and fit, each laid onto the one below at every width."""
-    return _proving(text, terms, chains_count, suggest=False).tried().best
+    found = _proving(text, terms, chains_count, suggest=False).tried().best
+    named = text[: found.rows[0].row.span.start] if found.rows else ""
+    return replace(found, wrong_side_first=bool(_WRONG_SIDE.search(named)))
+
+
+_WRONG_SIDE = re.compile(r"[(\[]\s*(?:ws|wrong side)\b[^)\]\n]*[)\]]\s*[:.]?\s*\Z", re.IGNORECASE)
 
 
 def _proving(text: str, terms: Terms | None, chains_count: bool | None, suggest: bool, size: int = 0) -> "_Proving":

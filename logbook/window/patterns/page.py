@@ -9,10 +9,12 @@ from logbook.pages.patterns.pattern_list import PatternList
 from logbook.pages.session import Session
 from logbook.tasks.stitch_patterns import delete_pattern
 from logbook.window.find_list import FindActions
+from logbook.window.keys import bind_keys
 from logbook.window.look import Look
 from logbook.window.patterns.find_view import FindView
 from logbook.window.patterns.form_view import FormView
 from logbook.window.patterns.meaning_view import MeaningView
+from logbook.window.printing import Printer
 from logbook.window.record_page import RecordPage
 from logbook.window.table import Entry
 
@@ -41,6 +43,8 @@ class PatternsPage(RecordPage):
         for place, view in enumerate((self.find, self.editor, self.meaning)):
             self._place(view, place)
         self._arrange(SHARES)
+        self._printer = Printer(session)
+        bind_keys(self.frame.winfo_toplevel(), "Mod-p", self.print, while_shown=self.frame)
         self._mark()
         self._shown_anew()
 
@@ -77,7 +81,18 @@ class PatternsPage(RecordPage):
 
     def more_entries(self) -> Sequence[Entry]:
         """What the menu of its name holds besides."""
-        return (("Rename or &merge…", "", self.names),)
+        return (("&Print its page", "Mod-p", self.print), ("Rename or &merge…", "", self.names))
+
+    def print(self) -> None:
+        """Opens the page of the pattern as typed in the browser."""
+        from logbook.tasks.printed.pattern_page import pattern_page
+
+        pattern = self.form.reading().pattern
+        if not (pattern.name or pattern.rows_text):
+            self.session.say("There is nothing to print yet: name the pattern, or write its rows.")
+            return
+        rule = self.form.meaning().chain_rule
+        self._printer.show_page(pattern_page(pattern, f"{rule}." if pattern.multiple else ""), "pattern.html")
 
     def names(self) -> None:
         """The names of all stitch patterns, with the one in hand chosen: to rename or merge it."""

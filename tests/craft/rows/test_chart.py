@@ -18,7 +18,7 @@ def test_every_pattern_of_the_common_stock_is_drawn_within_its_sheet(name: str) 
     assert drawing.width <= 900
     points = [point for shape in drawing.shapes if isinstance(shape, Line | Polygon) for point in shape.points]
     assert all(0 <= x <= drawing.width and 0 <= y <= drawing.height for x, y in points)
-    numbers = [shape.text for shape in drawing.shapes if isinstance(shape, Text)]
+    numbers = [shape.text for shape in drawing.shapes if isinstance(shape, Text) and shape.text.isdecimal()]
     assert numbers == [str(course.row.number) for course in courses.rows]
 
 
@@ -41,3 +41,46 @@ def test_the_foundation_has_an_oval_a_chain() -> None:
 def test_what_cannot_be_drawn_is_refused(rows: str) -> None:
     with pytest.raises(RefusedError):
         chart(fitting_rows(rows), 900, 20)
+
+
+SPACES = "Sc in 2nd ch from hook, *ch 5, sk 3 ch, sc in next ch; rep from * to end"
+
+
+def ovals(rows: str) -> list[tuple[float, float]]:
+    """The middle of each oval, first those of the chain."""
+    drawing = chart(fitting_rows(rows), 900, 20)
+    points = [shape.points for shape in drawing.shapes if isinstance(shape, Polygon)]
+    return [(sum(x for x, _ in one) / len(one), sum(y for _, y in one) / len(one)) for one in points]
+
+
+def test_the_chains_of_a_space_hang_in_an_arc() -> None:
+    made = ovals(SPACES)[-5:]
+    heights = [-y for _, y in made]
+    assert heights[2] == max(heights)
+    assert heights[0] < heights[1] < heights[2] > heights[3] > heights[4]
+    assert heights[0] == pytest.approx(heights[4])
+
+
+def test_a_bracket_below_the_chain_holds_one_repeat() -> None:
+    drawing = chart(fitting_rows(SPACES), 900, 20)
+    (words,) = (shape for shape in drawing.shapes if isinstance(shape, Text) and "repeat" in shape.text)
+    assert words.text == "repeat of 4 ch"
+    (bracket,) = (shape for shape in drawing.shapes if isinstance(shape, Line) and len(shape.points) == 4)
+    left, right = bracket.points[0][0], bracket.points[-1][0]
+    chain = ovals(SPACES)[: 6 + 2 * 4]
+    assert sum(left < x < right for x, _ in chain) == 4
+    assert not any(
+        len(shape.points) == 4
+        for shape in chart(fitting_rows("sc in 2nd ch from hook and in each ch"), 900, 20).shapes
+        if isinstance(shape, Line)
+    )
+
+
+@pytest.mark.parametrize(("side", "is_right"), [("", True), (" (RS)", True), (" (WS)", False)])
+def test_right_side_rows_are_numbered_at_the_right(side: str, is_right: bool) -> None:
+    drawing = chart(
+        fitting_rows(f"Row 1{side}: Sc in 2nd ch from hook and in each ch across. Turn.\nRow 2: Ch 1, sc in each sc."), 900, 20
+    )
+    first, second = (shape for shape in drawing.shapes if isinstance(shape, Text))
+    assert (first.x > second.x) == is_right
+    assert all(0 <= shape.x <= drawing.width for shape in (first, second))
