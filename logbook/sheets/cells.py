@@ -25,6 +25,7 @@ class Role(StrEnum):
     SECTION = "section"
     HEADING = "heading"
     LABEL = "label"
+    ALIGNED = "aligned"
     INPUT = "input"
     ANSWER = "answer"
     NOTE = "note"

@@ -7,6 +7,7 @@ from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.sheets.book_writer import BookWriter, SheetWriter
 from logbook.sheets.cells import HUNDREDTHS, TENTHS, WHOLE, Content, Heading, Look, Role
+from logbook.sheets.pattern_sheet import write_pattern_sheet
 
 SHEETS = ("Pieces", "Rows", "Joins", "Yarn", "Pattern")
 
@@ -29,14 +30,7 @@ def write_garment_workbook(
         _rows(book, title, sizes)
         _joins(book, title, sizes)
         _yarn(book, title, sizes)
-        sheet = book.sheet("Pattern", [100])
-        sheet.head(title, "The lines of the pattern.")
-        for heading, lines in parts:
-            if heading:
-                sheet.add((heading,), Look(Role.SECTION), height=21)
-            for line in lines:
-                sheet.paragraph(line, Role.LABEL)
-            sheet.skip()
+        write_pattern_sheet(book, "Pattern", title, parts)
         book.save(stream)
 
 

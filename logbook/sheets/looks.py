@@ -19,8 +19,8 @@ def dress(cell: Any, look: Look) -> None:
 
     role = look.role
     cell.font = Font(
-        name="Calibri",
-        size={Role.TITLE: 16, Role.ANSWER: 14, Role.SECTION: 12, Role.NOTE: 10}.get(role, 11),
+        name="Courier New" if role is Role.ALIGNED else "Calibri",
+        size={Role.TITLE: 16, Role.ANSWER: 14, Role.SECTION: 12, Role.NOTE: 10, Role.ALIGNED: 9}.get(role, 11),
         bold=role in (Role.TITLE, Role.HEADING, Role.SECTION, Role.ANSWER, Role.TROUBLE),
         color={
             Role.TITLE: ACCENT, Role.SECTION: ACCENT, Role.ANSWER: ACCENT, Role.SUBTITLE: MUTED, Role.NOTE: MUTED,
@@ -38,7 +38,7 @@ def dress(cell: Any, look: Look) -> None:
         cell.border = Border(bottom=Side("thin", color=_HAIR))
     across = "right" if look.right else "center" if look.centred else "left" if look.wraps or role in _AT_THE_LEFT else None
     indent = 1 if across == "left" and role in (Role.CELL, Role.NOTE, Role.HEADING) else 0
-    down = "center" if role in (Role.HEADING, Role.INPUT, Role.ANSWER, Role.LABEL) else "top"
+    down = "center" if role in (Role.HEADING, Role.INPUT, Role.ANSWER, Role.LABEL, Role.ALIGNED) else "top"
     cell.alignment = Alignment(horizontal=across, vertical=down, wrap_text=look.wraps or None, indent=indent)
     cell.number_format = look.numbers
 

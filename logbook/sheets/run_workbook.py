@@ -14,6 +14,7 @@ from logbook.sheets.cells import TENTHS, WHOLE, Content, Formula, Look, Role, co
 from logbook.sheets.live_sizes import LiveSize, LiveSizes
 from logbook.sheets.looks import difference_rule
 from logbook.sheets.panel_chart import write_drawings
+from logbook.sheets.pattern_sheet import write_pattern_sheet
 
 SHEETS = ("Sizes", "Drawing", "Lines")
 _PUBLISHED = (
@@ -56,13 +57,7 @@ def write_run_workbook(
         for sentence in said:
             sheet.paragraph(sentence)
         write_drawings(book, [(size.name, figures_of(size)) for size in written.sizes])
-        lines = book.sheet("Lines", [100])
-        lines.head(title, "The lines of the pattern.")
-        for part in pattern_parts(written):
-            lines.add((part.heading,), Look(Role.SECTION), height=21)
-            for line in part.lines:
-                lines.paragraph(line, Role.LABEL)
-            lines.skip()
+        write_pattern_sheet(book, "Lines", title, ((part.heading, part.lines) for part in pattern_parts(written)))
         book.save(stream)
 
 

@@ -128,9 +128,11 @@ def _piece_sentence(piece: ShapedPiece, trouble: Trouble) -> str:
 
 
 def _eased(join: Joined, units: Units) -> str:
-    more = "longer" if join.difference_mm > 0 else "shorter"
-    off, to = show_length(abs(join.difference_mm), units), listed([f"“{name}”" for name in join.wish.to])
-    return f"Ease in the {join.wish.edge} of “{join.wish.of}”: it is {off} {more} than the {join.wish.at} of {to}."
+    """What is longer is eased into what is shorter."""
+    wish, off = join.wish, show_length(abs(join.difference_mm), units)
+    one, other = f"{wish.edge} of “{wish.of}”", f"{wish.at} of {listed([f'“{name}”' for name in wish.to])}"
+    longer, shorter = (one, other) if join.difference_mm > 0 else (other, one)
+    return f"Ease the {longer} into the {shorter}: it is {off} longer."
 
 
 def _openings(size: GarmentInSize, units: Units) -> list[str]:
