@@ -2,8 +2,9 @@
 
 from dataclasses import dataclass
 
-from logbook.craft.garments.garment import GarmentInSize, Remedy, remedy_for
+from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.joins import Joined, Verdict
+from logbook.craft.garments.remedies import Remedy, remedy_for
 from logbook.craft.garments.shaped_piece import ShapedPiece, Trouble
 from logbook.craft.garments.shapes import HALF_FRONT, PANEL, ROUND, YOKES
 from logbook.craft.pieces.fit import ADULT_HEAD_MM
@@ -93,8 +94,12 @@ def _join_problem(answer: GarmentAnswer, size: GarmentInSize, join: Joined, unit
     if trouble is not None and trouble.kind == "inset":
         has, needs = (show_length(float(trouble.figures[key]), units) for key in ("has", "needs"))
         inset_of = trouble.figures["piece"]
-        said = f"The straight part of “{wish.of}” is {has}, but the inset of “{inset_of}” is {needs}: make them alike."
-        return Problem(said, (wish.of, str(inset_of)))
+        said = f"The straight part of “{wish.of}” is {has}, but the inset of “{inset_of}” is {needs}"
+        remedy = remedy_for(answer.plan, size.size, answer.cloths, join)
+        if remedy is None:
+            return Problem(f"{said}: make them alike.", (wish.of, str(inset_of)))
+        mended = f"{remedy.measure} of “{remedy.piece}” {show_length(remedy.mm, units)}"
+        return Problem(f"{said}. What would fit: {mended}.", (wish.of, str(inset_of)), remedy)
     if trouble is not None and trouble.kind == "counts differ":
         a, b = (_units(int(trouble.figures[key]), str(trouble.figures["along"])) for key in ("a", "b"))
         what = f"The {wish.edge} of “{wish.of}” has {a}, the {wish.at} of {to} {b}: they are sewn one to one and must be equal"

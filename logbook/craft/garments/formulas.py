@@ -7,8 +7,9 @@ number; ``y + 5 %`` is 1.05·y; a bare number stands only alone, and is in cm. O
 """
 
 import re
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 
 from logbook.craft.words.lengths import LONGEST_MM, UNIT, Ease, Units, read_length, unit_mm
 from logbook.craft.words.numbers import read_number
@@ -62,16 +63,22 @@ def measure_of(text: str, names: Iterable[str], value_of: Callable[[str], float 
     return value
 
 
+@lru_cache(maxsize=64)
+def _to_find(names: tuple[str, ...]) -> tuple[Mapping[str, str], re.Pattern[str]]:
+    """The names by their small letters, and the pattern that finds the longest of them."""
+    longest_first = sorted(names, key=len, reverse=True)
+    known = {" ".join(name.split()).casefold(): name for name in longest_first}
+    words = (r"\s+".join(re.escape(word) for word in name.split()) for name in known)
+    return known, re.compile(rf"(?:{'|'.join(words) or '(?!)'})(?!\w)", re.IGNORECASE)
+
+
 class _Reader:
     """One pass over a formula, from left to right."""
 
     def __init__(self, text: str, names: Iterable[str], value_of: Callable[[str], float | Ease]) -> None:
         self._text, self._at, self._depth = text, 0, 0
         self._value_of = value_of
-        longest_first = sorted(names, key=len, reverse=True)
-        self._names = {" ".join(name.split()).casefold(): name for name in longest_first}
-        words = (r"\s+".join(re.escape(word) for word in name.split()) for name in self._names)
-        self._name = re.compile(rf"(?:{'|'.join(words) or '(?!)'})(?!\w)", re.IGNORECASE)
+        self._names, self._name = _to_find(tuple(names))
 
     def whole(self) -> _Value:
         """The value of the whole text."""

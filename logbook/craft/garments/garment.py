@@ -1,13 +1,13 @@
 """A garment worked out: every piece in every size, the joins between them, and what it takes."""
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from logbook.craft.garments.body import GarmentSize, NamedError, SizeMeasures
 from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.crowns import crown_and_tube, triangle
 from logbook.craft.garments.edgings import edging
-from logbook.craft.garments.joins import Joined, Verdict, joined
+from logbook.craft.garments.joins import Joined, joined
 from logbook.craft.garments.making import Making, joined_edges
 from logbook.craft.garments.panels import panel
 from logbook.craft.garments.plan import GarmentPlan, PieceWish
@@ -17,7 +17,6 @@ from logbook.craft.garments.tapers import tapered_panel
 from logbook.craft.garments.together import YarnOf, cost, time_of, yarns
 from logbook.craft.garments.yokes import raglan_yoke, round_yoke
 from logbook.craft.pieces.time_and_money import Price, TimeNeeded, price_of
-from logbook.craft.words.numbers import half_up
 from logbook.errors import RefusedError
 
 MAKERS: Mapping[str, Callable[[Making], ShapedPiece]] = {
@@ -68,17 +67,6 @@ class GarmentInSize:
         return next(piece for piece in self.pieces if piece.name == name)
 
 
-@dataclass(frozen=True, slots=True)
-class Remedy:
-    """The least change that makes a join fit: ``measure`` of ``piece`` as ``mm``, so many units ``more`` (fewer: negative)."""
-
-    piece: str
-    measure: str
-    mm: float
-    more: int
-    along: str
-
-
 def work_out_garment(plan: GarmentPlan, sizes: Sequence[GarmentSize], cloths: Mapping[str, Cloth]) -> tuple[GarmentInSize, ...]:
     """The garment in every size; ``cloths`` by the names of the pieces.
 
@@ -110,52 +98,7 @@ def work_out_possible(plan: GarmentPlan, size: GarmentSize, cloths: Mapping[str,
     return Possible(_in_size(plan, size, cloths, several=False, refused=refused), pieces, joins)
 
 
-def remedy_for(plan: GarmentPlan, size: GarmentSize, cloths: Mapping[str, Cloth], trouble: Joined) -> Remedy | None:
-    """The smallest change to the first edge's piece with which the join fits; None if none was found near."""
-    wish, edge = trouble.wish, trouble.a
-    piece = plan.piece(wish.of)
-    wanted = None if piece is None else SizeMeasures(plan, size).get(piece, edge.measure)
-    if piece is None or wanted is None:
-        return None
-    near = half_up(-trouble.difference_mm / edge.step_mm)
-    near_to = near if plan.is_worked_on(trouble.wish) else 0
-    whole = sorted({near + k for k in range(-4, 5)} - {0}, key=lambda more: abs(more - near_to))
-    halves = [near + k + 0.5 for k in (-1, 0, -2, 1)]  # for a measure that lies just between two counts
-    for more in (*whole, *halves):
-        mm = wanted + more * edge.step_mm
-        if mm > 0 and (fitting := _fits_with(plan, size, cloths, trouble, mm)) is not None:
-            return Remedy(wish.of, edge.measure, mm, fitting, edge.along.value)
-    return None
-
-
-def with_measure(size: GarmentSize, piece: str, measure: str, mm: float) -> GarmentSize:
-    """The size with one measure of a piece said otherwise."""
-    own = {**size.pieces.get(piece, {}), measure: f"{mm:.3f} mm"}
-    return replace(size, pieces={**size.pieces, piece: own})
-
-
-def _fits_with(plan: GarmentPlan, size: GarmentSize, cloths: Mapping[str, Cloth], trouble: Joined, mm: float) -> int | None:
-    """By how many units the first edge changes with that measure, if the join then fits."""
-    measures = SizeMeasures(plan, with_measure(size, trouble.wish.of, trouble.a.measure, mm))
-    done: dict[str, ShapedPiece] = {}
-    try:
-        for wish in _needed_for(plan, trouble):
-            done[wish.name] = _made(plan, wish, measures, cloths[wish.name], done, several=False)
-        new = joined(trouble.wish, done)
-    except RefusedError:
-        return None
-    return new.a.count - trouble.a.count if new.verdict is Verdict.FITS else None
-
-
-def _needed_for(plan: GarmentPlan, join: Joined) -> Sequence[PieceWish]:
-    """The pieces that are joined, after those that an edging among them lies along, and those that they are worked on from."""
-    names = {join.wish.of, *join.wish.to}
-    names |= {name for piece in plan.pieces if piece.name in names for name, _ in piece.choice("along", ())}
-    names |= {on.to[0] for name in names if (on := plan.worked_on_from(name)) is not None}
-    return [piece for piece in _in_turn(plan) if piece.name in names]
-
-
-def _in_turn(plan: GarmentPlan) -> Sequence[PieceWish]:
+def in_turn(plan: GarmentPlan) -> Sequence[PieceWish]:
     """All pieces, each after those it needs: yokes, what is worked on from them, edgings."""
     return sorted(plan.pieces, key=lambda piece: (piece.shape == EDGING, piece.shape not in YOKES))
 
@@ -175,10 +118,10 @@ def _in_size(
     """``refused`` hears of every piece, by its name, and every join, by its place, that can't be."""
     measures = SizeMeasures(plan, size)
     done: dict[str, ShapedPiece] = {}
-    for wish in _in_turn(plan):
+    for wish in in_turn(plan):
         if refused is _raised or wish.name in cloths:
             try:
-                done[wish.name] = _made(plan, wish, measures, cloths[wish.name], done, several=several)
+                done[wish.name] = made_piece(plan, wish, measures, cloths[wish.name], done, several=several)
             except RefusedError as error:
                 refused(wish.name, error)
     joins = []
@@ -203,9 +146,11 @@ def _in_size(
     )
 
 
-def _made(
+def made_piece(
     plan: GarmentPlan, wish: PieceWish, measures: SizeMeasures, cloth: Cloth, done: Mapping[str, ShapedPiece], *, several: bool
 ) -> ShapedPiece:
+    """One piece, after those it needs. Raises RefusedError, in one sentence that names the piece (of ``several`` sizes the size
+    too), if it can't be."""
     sewn, goes_on = joined_edges(plan, wish.name), plan.worked_on_from(wish.name)
     making = Making(wish, cloth.gauges, measures, sewn, dict(done), goes_on)
     before = f"Size {measures.size.name}: " if several else ""

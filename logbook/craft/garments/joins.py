@@ -27,7 +27,8 @@ class Verdict(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Joined:
-    """A join worked out. ``rate``: so many stitches or rows of the first edge to so many of the other; ``trouble``: why not;
+    """A join worked out. ``b_measure`` governs the other edge; ``rate``: so many stitches or rows of the first edge to so many
+    of the other; ``trouble``: why not;
     ``goes_on``: no seam, the first piece is worked on from the other."""
 
     wish: JoinWish
@@ -35,6 +36,7 @@ class Joined:
     b_mm: float
     b_count: int
     b_along: str
+    b_measure: str
     verdict: Verdict
     rate: tuple[int, int]
     trouble: Trouble | None = None
@@ -62,6 +64,7 @@ def joined(wish: JoinWish, pieces: Mapping[str, ShapedPiece]) -> Joined:
         b_mm=b_mm,
         b_count=b_count,
         b_along=edges[0].along.value,
+        b_measure=edges[0].measure,
         verdict=Verdict.TROUBLE if met else verdict,
         rate=small_ratio(a.count, b_count),
         trouble=met or trouble,

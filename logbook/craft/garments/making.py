@@ -114,7 +114,8 @@ class Making:
 
     def piece(self, foundation: int, counts: tuple[int, ...], **rest: object) -> ShapedPiece:
         """The piece with every row as wide as its stitches, unless ``widths`` says otherwise."""
-        widths = rest.pop("widths", None) or tuple(count * self.p for count in (foundation, *counts))
+        pitch = self.p
+        widths = rest.pop("widths", None) or tuple(count * pitch for count in (foundation, *counts))
         return ShapedPiece(
             wish=self.wish,
             foundation=foundation,

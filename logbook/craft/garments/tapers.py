@@ -34,7 +34,8 @@ def tapered_panel(making: Making) -> ShapedPiece:
     shaped = rows - even
     at = spread(abs(end - start) // 2, shaped, right_side_only=bool(wish.choice("right side rows", False)))
     counts = counts_from(start, rows, [(row, 2 * by) for row in at])
-    widths = tuple(_width(making, start, count) for count in (start, *counts))
+    by_count = {count: _width(making, start, count) for count in {start, *counts}}
+    widths = tuple(by_count[count] for count in (start, *counts))
     side = making.along_rows(rows, "length", math.hypot(rows * making.q, abs(widths[-1] - widths[0]) / 2))
     return making.piece(
         start,

@@ -5,8 +5,9 @@ from dataclasses import dataclass, field
 
 from logbook.craft.garments.body import GarmentSize, SizeMeasures
 from logbook.craft.garments.cloth import Cloth
-from logbook.craft.garments.garment import GarmentInSize, Possible, Remedy, work_out_possible
+from logbook.craft.garments.garment import GarmentInSize, Possible, work_out_possible
 from logbook.craft.garments.plan import GarmentPlan
+from logbook.craft.garments.remedies import Remedy
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.shapes import EDGING
 from logbook.craft.swatches.swatch import Swatch

@@ -6,9 +6,9 @@ from functools import partial
 from tkinter import ttk
 from typing import NamedTuple
 
-from logbook.craft.garments.garment import Remedy
 from logbook.craft.garments.garment_drawing import piece_drawing, pieces_drawing
-from logbook.craft.words.lengths import Units
+from logbook.craft.garments.remedies import Remedy
+from logbook.craft.words.lengths import Units, show_length
 from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker, yarn_sentences
 from logbook.pages.garments.joins_words import join_lines
 from logbook.pages.garments.number_rows import PIECE_HEADINGS, piece_rows, row_rows, size_rows
@@ -269,12 +269,14 @@ class FollowView(Card):
         bar.grid(row=row, column=0, sticky="ns", padx=(0, self.look.pixels(1.5)), pady=1)
         Sentence(self.troubles, f"✕ {sentence}", "Error.TLabel").grid(row=row, column=1, sticky="ew", pady=2)
         if remedy is not None:
-            button = ttk.Button(self.troubles, text=_take_words(remedy), command=partial(self._do.remedy, remedy))
+            button = ttk.Button(self.troubles, text=_take_words(remedy, self._units()), command=partial(self._do.remedy, remedy))
             self.look.grid(button, row=row, column=2, sticky="e", padx=(2, 0), pady=(0.3, 0.3))
             self._remedies[remedy] = button
 
 
-def _take_words(remedy: Remedy) -> str:
+def _take_words(remedy: Remedy, units: Units) -> str:
+    if not remedy.more:
+        return f"Take {show_length(remedy.mm, units)}"
     unit = {"stitches": "stitch", "rows": "row"}[remedy.along] if abs(remedy.more) == 1 else remedy.along
     unit = {"stitches": "stitches", "stitch": "stitch"}.get(unit, unit)
     return f"Take {abs(remedy.more)} {unit} {'more' if remedy.more > 0 else 'fewer'}"

@@ -5,8 +5,8 @@ from collections.abc import Callable, Iterator, Sequence
 from functools import partial
 from tkinter import ttk
 
-from logbook.craft.garments.garment import Remedy
 from logbook.craft.garments.plan import GarmentPlan
+from logbook.craft.garments.remedies import Remedy
 from logbook.craft.words.counting import listed
 from logbook.errors import LogbookError, RefusedError
 from logbook.pages.drafts import GARMENTS

@@ -7,9 +7,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from logbook.craft.garments.body import sizes_of
-from logbook.craft.garments.garment import remedy_for, with_measure, work_out_garment
+from logbook.craft.garments.garment import work_out_garment
 from logbook.craft.garments.joins import Verdict
 from logbook.craft.garments.plan_file import plan_of, plan_value
+from logbook.craft.garments.remedies import remedy_for, with_measure
 from logbook.craft.sizes.trade_charts import WOMEN
 from logbook.errors import LogbookError
 from tests.support.shaped_pieces import cloth, garment, piece

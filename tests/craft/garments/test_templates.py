@@ -4,9 +4,10 @@ from dataclasses import replace
 
 import pytest
 
-from logbook.craft.garments.garment import remedy_for, with_measure, work_out_garment
+from logbook.craft.garments.garment import work_out_garment
 from logbook.craft.garments.joins import Verdict
 from logbook.craft.garments.plan import GarmentPlan
+from logbook.craft.garments.remedies import remedy_for, with_measure
 from logbook.craft.garments.templates import EMPTY, TEMPLATES, new_piece, template
 from logbook.craft.garments.usual_joins import usual_joins
 from logbook.tasks.garments import GarmentAnswer, work_out

@@ -8,9 +8,10 @@ from hypothesis import strategies as st
 
 from logbook.craft.garments.body import sizes_of
 from logbook.craft.garments.cloth import Cloth
-from logbook.craft.garments.garment import GarmentInSize, remedy_for, with_measure, work_out_garment
+from logbook.craft.garments.garment import GarmentInSize, work_out_garment
 from logbook.craft.garments.joins import Verdict
 from logbook.craft.garments.plan_file import plan_of
+from logbook.craft.garments.remedies import remedy_for, with_measure
 from logbook.errors import LogbookError
 from tests.support.shaped_pieces import cloth, garment
 

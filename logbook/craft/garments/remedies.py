@@ -1,0 +1,186 @@
+"""What would mend a join that does not fit: the least change of a measure with which its trouble is gone.
+
+How an edge answers to its measure is tried out, since a shoulder becomes wider as the neck becomes narrower; from there the
+measures near the one that should fit are tried, whole steps of the edge first.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from logbook.craft.garments.body import GarmentSize, SizeMeasures
+from logbook.craft.garments.cloth import Cloth
+from logbook.craft.garments.garment import in_turn, made_piece
+from logbook.craft.garments.joins import Joined, Verdict, joined
+from logbook.craft.garments.plan import GarmentPlan, PieceWish
+from logbook.craft.garments.shaped_piece import Edge, ShapedPiece
+from logbook.craft.garments.shapes import TAPERED
+from logbook.craft.words.numbers import half_up
+from logbook.errors import RefusedError
+
+_NEAR = 5
+"""So many steps on either side of the measure that should fit are tried."""
+_TYPED_MM = 0.02
+"""A measure that is typed in inches may come out so much off."""
+
+
+@dataclass(frozen=True, slots=True)
+class Remedy:
+    """The least change that makes a join fit: ``measure`` of ``piece`` as ``mm``, so many units ``more`` (fewer: negative).
+
+    ``more`` is 0 where not the length of the edge changes but how it is shaped.
+    """
+
+    piece: str
+    measure: str
+    mm: float
+    more: int
+    along: str
+
+
+@dataclass(frozen=True, slots=True)
+class _Trial:
+    """A join worked out again with other measures."""
+
+    plan: GarmentPlan
+    size: GarmentSize
+    cloths: Mapping[str, Cloth]
+    trouble: Joined
+
+    def with_measure(self, piece: str, measure: str, mm: float) -> tuple[Joined, Mapping[str, ShapedPiece]] | None:
+        """The join and its pieces; None if they can't be."""
+        measures = SizeMeasures(self.plan, with_measure(self.size, piece, measure, mm))
+        done: dict[str, ShapedPiece] = {}
+        try:
+            for wish in _needed_for(self.plan, self.trouble):
+                done[wish.name] = made_piece(self.plan, wish, measures, self.cloths[wish.name], done, several=False)
+            return joined(self.trouble.wish, done), done
+        except RefusedError:
+            return None
+
+    def mends(self, new: Joined) -> bool:
+        """Whether that trouble is gone; another may be left, which has a remedy of its own."""
+        kind = self.trouble.trouble.kind if self.trouble.trouble else ""
+        return new.verdict is Verdict.FITS or (new.trouble is not None and new.trouble.kind != kind)
+
+
+def remedy_for(plan: GarmentPlan, size: GarmentSize, cloths: Mapping[str, Cloth], trouble: Joined) -> Remedy | None:
+    """The smallest change with which that trouble of the join is gone; None if none was found near.
+
+    The piece that is joined is changed, else those that it is joined to.
+    """
+    trial = _Trial(plan, size, cloths, trouble)
+    for name, measure in dict.fromkeys(_measures(plan, trouble)):
+        piece = plan.piece(name)
+        wanted = None if piece is None else _wanted(plan, size, piece, measure)
+        if piece is not None and wanted is not None:
+            remedy = _inset_remedy(trial, piece) if measure in ("straight", "inset") else _found(trial, piece, measure, wanted)
+            if remedy is not None:
+                return remedy
+    return None
+
+
+def with_measure(size: GarmentSize, piece: str, measure: str, mm: float) -> GarmentSize:
+    """The size with one measure of a piece said otherwise."""
+    own = {**size.pieces.get(piece, {}), measure: f"{mm:.3f} mm"}
+    return replace(size, pieces={**size.pieces, piece: own})
+
+
+def _measures(plan: GarmentPlan, join: Joined) -> Iterator[tuple[str, str]]:
+    """Pieces and their measures that may mend a join, the likeliest first."""
+    if join.trouble is not None and join.trouble.kind == "inset":
+        of = plan.piece(join.wish.of)
+        yield (
+            (join.wish.of, "straight")
+            if of is not None and of.shape == TAPERED
+            else (str(join.trouble.figures["piece"]), "inset")
+        )
+        return
+    yield join.wish.of, join.a.measure
+    for name in join.wish.to:
+        yield name, join.b_measure
+    if "shoulder" in (join.wish.edge, join.wish.at):
+        yield from ((name, "width") for name in (join.wish.of, *join.wish.to))
+
+
+def _wanted(plan: GarmentPlan, size: GarmentSize, piece: PieceWish, measure: str) -> float | None:
+    try:
+        wanted = SizeMeasures(plan, size).get(piece, measure)
+    except RefusedError:
+        return None
+    return 0.0 if wanted is None and measure in ("straight", "inset") else wanted
+
+
+def _inset_remedy(trial: _Trial, piece: PieceWish) -> Remedy | None:
+    """The straight rows of a sleeve as long as the inset, or the inset as wide as they are long."""
+    figures = trial.trouble.trouble.figures if trial.trouble.trouble else {}
+    measure, mm = ("straight", "needs") if piece.shape == TAPERED else ("inset", "has")
+    new = trial.with_measure(piece.name, measure, round(float(figures[mm]), 1))
+    if new is None or not trial.mends(new[0]):
+        return None
+    return Remedy(piece.name, measure, round(float(figures[mm]), 1), 0, "rows")
+
+
+def _found(trial: _Trial, piece: PieceWish, measure: str, wanted: float) -> Remedy | None:
+    trouble, edge = trial.trouble, _edge_of(trial, piece.name, wanted, measure)
+    if edge is None:
+        return None
+    step, first = edge.step_mm, piece.name == trouble.wish.of
+    gap = (-trouble.difference_mm if first else trouble.difference_mm / _pieces_alike(trial, piece.name)) or 0.0
+    slope = _slope(trial, piece.name, measure, wanted, step)
+    if not slope:
+        return None
+    near = half_up(gap / slope / step)
+    goes_on = trouble.goes_on
+    whole = sorted({near + k for k in range(-_NEAR, _NEAR + 1)} - {0}, key=lambda steps: abs(steps - near if goes_on else steps))
+    halves = [near + k + 0.5 for k in (-1, 0, -2, 1)]  # for a measure that lies just between two counts
+    for steps in (*whole, *halves):
+        mm = round(wanted + steps * step, 1)
+        if mm > 0 and (more := _mending(trial, piece.name, measure, mm, edge)) is not None:
+            return Remedy(piece.name, measure, mm, more, edge.along.value)
+    return None
+
+
+def _pieces_alike(trial: _Trial, name: str) -> int:
+    """How often the edge of a piece that is joined to counts."""
+    wish = trial.trouble.wish
+    return 2 if len(wish.to) == 1 and wish.at == "armhole" and trial.trouble.b_measure == "armhole" else 1
+
+
+def _edge_of(trial: _Trial, name: str, wanted: float, measure: str) -> Edge | None:
+    wish = trial.trouble.wish
+    now = trial.with_measure(name, measure, wanted)
+    return None if now is None else now[1][name].edges.get(wish.edge if name == wish.of else wish.at)
+
+
+def _slope(trial: _Trial, name: str, measure: str, wanted: float, step: float) -> float:
+    """By how many mm the edge changes where the measure changes by one."""
+    wish = trial.trouble.wish
+    edge = wish.edge if name == wish.of else wish.at
+    found: list[tuple[float, float]] = []
+    for by in (0.0, 8 * step, -8 * step, 3 * step, -3 * step):
+        if wanted + by > 0 and (new := trial.with_measure(name, measure, wanted + by)) is not None and edge in new[1][name].edges:
+            found.append((by, new[1][name].edges[edge].mm))
+        if len(found) == 2:
+            (a, before), (b, after) = found
+            return (after - before) / (b - a)
+    return 0.0
+
+
+def _mending(trial: _Trial, name: str, measure: str, mm: float, edge: Edge) -> int | None:
+    """By how many units the edge changes with that measure, if it mends the join, however it is typed."""
+    wish = trial.trouble.wish
+    more = None
+    for typed in (mm, mm - _TYPED_MM, mm + _TYPED_MM):
+        new = trial.with_measure(name, measure, typed)
+        if new is None or not trial.mends(new[0]):
+            return None
+        more = more if more is not None else new[1][name].edges[wish.edge if name == wish.of else wish.at].count - edge.count
+    return more
+
+
+def _needed_for(plan: GarmentPlan, join: Joined) -> Sequence[PieceWish]:
+    """The pieces that are joined, after those that an edging among them lies along, and those that they are worked on from."""
+    names = {join.wish.of, *join.wish.to}
+    names |= {name for piece in plan.pieces if piece.name in names for name, _ in piece.choice("along", ())}
+    names |= {on.to[0] for name in names if (on := plan.worked_on_from(name)) is not None}
+    return [piece for piece in in_turn(plan) if piece.name in names]

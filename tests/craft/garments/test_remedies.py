@@ -1,0 +1,123 @@
+"""A join that does not fit is named with what would mend it, and taken it does: over random garments."""
+
+from dataclasses import replace
+from typing import Any
+
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+
+from logbook.craft.garments.body import sizes_of
+from logbook.craft.garments.garment import work_out_garment
+from logbook.craft.garments.joins import Joined, Verdict
+from logbook.craft.garments.plan_file import plan_of
+from logbook.craft.garments.remedies import remedy_for, with_measure
+from logbook.errors import LogbookError
+from tests.support.shaped_pieces import cloth
+
+PITCH = st.integers(30, 140).map(lambda tenths: tenths / 10)
+
+
+def mm(low: int, high: int) -> st.SearchStrategy[str]:
+    return st.integers(low, high).map(lambda length: f"{length} mm")
+
+
+@st.composite
+def sewn(draw: st.DrawFn) -> dict[str, Any]:
+    """Back, front and sleeves whose measures know nothing of one another."""
+    inset = draw(st.booleans())
+
+    def body(name: str) -> dict[str, Any]:
+        measures = {"width": draw(mm(350, 700)), "length": draw(mm(400, 700)), "armhole": draw(mm(140, 300)),
+                    "neck width": draw(mm(100, 240)), "neck depth": draw(mm(30, 130))}  # fmt: skip
+        if inset:
+            measures["inset"] = draw(mm(10, 50))
+        neck = draw(st.sampled_from(["round", "square", "v"]))
+        return {
+            "name": name,
+            "shape": "straight panel",
+            "neck": neck,
+            "measures": measures,
+            "seam": draw(st.sampled_from(["", "5 mm"])),
+        }
+
+    sleeve = {"start width": draw(mm(180, 300)), "end width": draw(mm(240, 600)), "length": draw(mm(300, 500)),
+              "straight": draw(mm(0, 60))}  # fmt: skip
+    front = body("front")
+    back = body("back")
+    if inset:
+        front["measures"]["inset"] = back["measures"]["inset"]
+    return {
+        "name": "g",
+        "pieces": [back, front, {"name": "sleeve", "shape": "tapered panel", "alike": 2, "measures": sleeve}],
+        "joins": [
+            {"of": "front", "edge": "shoulder", "to": ["back"], "at": "shoulder"},
+            {"of": "front", "edge": "side", "to": ["back"], "at": "side"},
+            {"of": "sleeve", "edge": "end", "to": ["back", "front"], "at": "armhole"},
+        ],
+    }  # fmt: skip
+
+
+@st.composite
+def from_a_yoke(draw: st.DrawFn) -> dict[str, Any]:
+    """A yoke, body and sleeves whose measures know nothing of one another."""
+    yoke = {"neck round": "500 mm", "yoke depth": draw(mm(160, 320)), "body round": draw(mm(700, 1500)),
+            "upper arm round": draw(mm(260, 520)), "underarm": draw(mm(0, 100))}  # fmt: skip
+    sleeve = {"start width": draw(mm(220, 600)), "end width": draw(mm(180, 260)), "length": "420 mm"}
+    body = {"width": draw(mm(600, 1700)), "length": "300 mm"}
+    shape = draw(st.sampled_from(["raglan yoke", "round yoke"]))
+    return {
+        "name": "g",
+        "pieces": [
+            {"name": "yoke", "shape": shape, "measures": yoke},
+            {
+                "name": "body",
+                "shape": "straight panel",
+                "worked": "round",
+                "measures": body,
+            },
+            {"name": "sleeve", "shape": "tapered panel", "worked": "round", "alike": 2, "measures": sleeve},
+        ],
+        "joins": [
+            {"of": "body", "edge": "start", "to": ["yoke"], "at": "end"},
+            {"of": "sleeve", "edge": "start", "to": ["yoke"], "at": "armhole"},
+        ],
+    }
+
+
+def mended(value: dict[str, Any], p: float, q: float) -> int:
+    """Takes what is offered until nothing is in the way, each join by itself; how many remedies that took."""
+    plan = plan_of(value)
+    cloths = dict.fromkeys((piece.name for piece in plan.pieces), cloth(p, q))
+    (size,) = sizes_of(plan, None)
+    try:
+        (made,) = work_out_garment(plan, (size,), cloths)
+    except LogbookError:
+        assume(False)
+        raise
+    taken = 0
+    for place in range(len(plan.joins)):
+        alone = replace(plan, joins=(plan.joins[place],))
+        own = size
+        for _ in range(3):
+            (made,) = work_out_garment(alone, (own,), cloths)
+            join: Joined = made.joins[0]
+            if join.verdict is not Verdict.TROUBLE:
+                break
+            remedy = remedy_for(alone, own, cloths, join)
+            assert remedy is not None, f"{join.wish.edge}: {join.a.mm} to {join.b_mm}, {join.trouble}"
+            own = with_measure(own, remedy.piece, remedy.measure, remedy.mm)
+            taken += 1
+        assert join.verdict is not Verdict.TROUBLE
+    return taken
+
+
+@given(sewn(), PITCH, PITCH)
+@settings(max_examples=12)
+def test_what_is_sewn_can_be_mended(value: dict[str, Any], p: float, q: float) -> None:
+    mended(value, p, q)
+
+
+@given(from_a_yoke(), PITCH, PITCH)
+@settings(max_examples=12)
+def test_what_is_worked_on_can_be_mended(value: dict[str, Any], p: float, q: float) -> None:
+    mended(value, p, q)
