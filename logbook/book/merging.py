@@ -15,6 +15,7 @@ from typing import Any, Literal
 
 from logbook.book.changes import Writing, row_of
 from logbook.book.schema import NAMES, RECORDS
+from logbook.craft.swatches.picture_names import names_text, picture_names
 
 MERGE = "merge"
 """What the ``of`` of a merge's action says."""
@@ -231,6 +232,9 @@ def _together(
             continue
         if base is not None and ours == was:
             result[column] = theirs
+            continue
+        if column == "pictures":  # a name is one picture for ever, so both sides' are kept
+            result[column] = names_text((*picture_names(ours), *picture_names(theirs)))
             continue
         conflicts.append(Conflict(*place, column, ours, theirs))
         if _is_theirs(prefer, conflicts[-1]):

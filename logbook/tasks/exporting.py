@@ -8,12 +8,14 @@ from typing import BinaryIO
 
 from logbook.book import swatches as stored
 from logbook.book.logbook import Logbook
+from logbook.craft.swatches.picture_names import picture_names
 from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_whole
 from logbook.sheets.csv_file import count_csv_rows, write_csv
 from logbook.sheets.log import Log
 from logbook.sheets.reading import read_sheet
 from logbook.sheets.workbook import count_workbook_rows, write_workbook
+from logbook.tasks.pictures import along
 from logbook.tasks.whole_log import log_of
 
 SUFFIXES = (".xlsx", ".csv")
@@ -29,7 +31,8 @@ class ExportResult:
 
 
 def export(book: Logbook, target: Path, progress: Callable[[int, int], None] | None = None) -> ExportResult:
-    """Writes every swatch to ``target``, a workbook or CSV by its suffix; the target is the old file or the whole new one.
+    """Writes every swatch to ``target``, a workbook or CSV by its suffix, and the pictures beside it; the target is the old file
+    or the whole new one.
 
     ``progress`` gets (done, total) and may raise to cancel. Raises RefusedError, in one sentence.
     """
@@ -53,7 +56,9 @@ def export(book: Logbook, target: Path, progress: Callable[[int, int], None] | N
             raise RefusedError(f"{target.name} did not reach the disk whole: try again, or choose another folder.")
 
     write_whole(target, write, verify, never=(book.path,))
-    return ExportResult(len(swatches), target, tuple(_notes(target)))
+    shown = [swatch.pictures for swatch in swatches] + [made.pictures for made in log.made]
+    left = along((name for text in shown for name in picture_names(text)), book.path, target)
+    return ExportResult(len(swatches), target, (*_notes(target), *filter(None, (left,))))
 
 
 def _notes(target: Path) -> Iterator[str]:

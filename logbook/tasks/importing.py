@@ -12,6 +12,7 @@ from logbook.book.kept_records import KeptRow, put_rows
 from logbook.book.logbook import Logbook
 from logbook.book.tags import free_tags
 from logbook.craft.swatches.fields import FIELDS, Owner
+from logbook.craft.swatches.picture_names import picture_names
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.swatch_fields import swatch_of, value_of, values_of
@@ -22,6 +23,7 @@ from logbook.sheets.swatch_rows import Problem, SheetSwatch, SheetSwatches, miss
 from logbook.tasks.keeping import new_book
 from logbook.tasks.kept_import import NOTHING_KEPT, KeptPlan, plan_kept, read_kept
 from logbook.tasks.own_sheets import OwnSheet, Wishes, own_sheet
+from logbook.tasks.pictures import along
 
 __all__ = ["ImportPlan", "ImportResult", "Problem", "carry_out", "import_into", "import_into_new", "plan_import"]
 
@@ -44,6 +46,7 @@ class ImportPlan:
     """What an import would do, and the ``sheet`` it was planned from. Rows that change nothing are in neither list.
 
     ``own``: the maker's own sheet that it came from, None for a sheet of the log. ``kept``: what comes beside swatches.
+    ``beside``: the file whose pictures lie beside it.
     """
 
     name: str
@@ -53,6 +56,7 @@ class ImportPlan:
     sheet: SheetSwatches
     own: OwnSheet | None = None
     kept: KeptPlan = NOTHING_KEPT
+    beside: Path | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +77,7 @@ def plan_import(book: Logbook | None, path: Path, own: Wishes | None = None) -> 
     if book is not None and book.is_at(path):
         raise RefusedError(f"{path.name} is the logbook that is open: choose a sheet (.xlsx or .csv).")
     if own is None:
-        return plan_for(book, path.name, swatches_of(read_sheet(path)), kept=read_kept(path))
+        return replace(plan_for(book, path.name, swatches_of(read_sheet(path)), kept=read_kept(path)), beside=path)
     found = own_sheet(path, own)
     return plan_for(book, path.name, found.swatches, found)
 
@@ -119,11 +123,21 @@ def carry_out(
             book.back_up_first()
         with book.writing(f"import {plan.name}") as writing:
             again = _planned(plan.name, plan.sheet, _Known.of(writing.connection), plan.own)
-            if replace(again, kept=plan.kept, problems=(*again.problems, *plan.kept.problems)) != plan:
+            again = replace(again, kept=plan.kept, problems=(*again.problems, *plan.kept.problems), beside=plan.beside)
+            if again != plan:
                 raise RefusedError(f"The logbook was changed while {plan.name} was looked at: import it again.")
             _write(writing, rows, progress)
             put_rows(writing, plan.kept.written)
+        _take_pictures(plan, book.path)
     return ImportResult(len(plan.added), len(plan.changed), plan.kept.sentence())
+
+
+def _take_pictures(plan: ImportPlan, path: Path) -> None:
+    """Those beside the sheet that its records name; one that is missing is said where it would be shown."""
+    if plan.beside is not None:
+        texts = [one.swatch.pictures for one in (*plan.added, *plan.changed)]
+        texts += [str(row.values.get("pictures") or "") for row in plan.kept.written]
+        along((name for text in texts for name in picture_names(text)), plan.beside, path)
 
 
 def import_into(
@@ -150,6 +164,7 @@ def import_into_new(
         put_rows(writing, plan.kept.written)
 
     new_book(path, fill=fill).close()
+    _take_pictures(plan, path)
     return plan, ImportResult(len(plan.added), 0, plan.kept.sentence())
 
 

@@ -6,7 +6,7 @@ from contextlib import closing, suppress
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from logbook.book import backups
+from logbook.book import backups, pictures
 from logbook.book.backups import Backup, NoBackupError
 from logbook.book.changes import Writing
 from logbook.book.checking import check_whole
@@ -175,6 +175,9 @@ def damaged_name(path: Path) -> Path:
 def restore(backup: Path, target: Path) -> tuple[Path, list[str]]:
     """Restores a backup under a new name, nothing being overwritten; where it lies, and what was damaged and set right in it."""
     said = backups.restore(backup, target)
+    lay = backups.place_of(backup.parent)
+    if lay is not None:
+        _pictures_along(lay, target)
     return Path(os.path.abspath(target)), said
 
 
@@ -182,6 +185,14 @@ def set_right_as(path: Path, target: Path) -> None:
     """Writes a logbook, which may be open, as the new file ``target``, with what is damaged in it set right from what it keeps
     twice. Raises DamagedError if that is not enough."""
     backups.set_right_as(path, target)
+    _pictures_along(path, target)
+
+
+def _pictures_along(source: Path, target: Path) -> None:
+    """A backup names the pictures, which lie beside the logbook; those that are missing there are said where they are shown."""
+    with open_logbook(target) as book, book.reading() as connection:
+        names = pictures.names_in(connection)
+    pictures.bring_along(names, source, target)
 
 
 def _free_name(path: Path, word: str) -> Path:

@@ -11,6 +11,7 @@ from typing import Any
 
 from logbook.book.logbook import Logbook, open_logbook
 from logbook.book.merging import MERGE, PARTS, Conflict, Merging, Point, Prefer, Side, Taken, carry_out, plan_merge, undecided
+from logbook.book.pictures import bring_along, names_in
 from logbook.book.schema import NAMES
 from logbook.errors import RefusedError
 
@@ -68,6 +69,10 @@ def merge(book: Logbook, other: Path, prefer: Prefer | None = None) -> MergeAnsw
                 if undecided(plan, prefer):  # another window may have written between the look and the write
                     raise RefusedError("Another window has just changed this logbook: look at what is there now, then try again.")
                 carry_out(writing, plan)
+        if plan.taken:
+            with theirs.reading() as there:
+                pictures = names_in(there)
+            bring_along(pictures, other, book.path)
         return _answer(plan, questions, written=bool(plan.taken))
 
 

@@ -7,6 +7,7 @@ from logbook.errors import RefusedError
 from logbook.pages.drafts import CHAIN
 from logbook.pages.session import Session
 from logbook.tasks.keeping import SUFFIX, open_book
+from logbook.tasks.pictures import save_copy as copy_with_pictures
 from logbook.window.file_dialogs import ask_where_to_save
 from logbook.window.message import Answer, ask, tell
 
@@ -28,8 +29,8 @@ def save_copy(window: "MainWindow") -> None:
         return
     target = Path(chosen)
     try:
-        session.book.save_copy(target)
-        window.say(f"A copy was saved as {target}.")
+        left = copy_with_pictures(session.book, target)
+        window.say(" ".join(filter(None, (f"A copy was saved as {target}.", left))))
         stuck, typed = _can_not_go_on(session), _is_something_typed(window)
         if (stuck or typed) and _wants_to_go_on(window, target, stuck=stuck, typed=typed):
             window.go_on_with(open_book(target))

@@ -1,0 +1,27 @@
+"""``logbook picture``: a picture file taken in with a swatch."""
+
+import argparse
+from pathlib import Path
+
+from logbook.commands.books import book_of
+from logbook.commands.output import print_json, print_text
+from logbook.commands.parser import Parser, add_common
+from logbook.tasks.pictures import add_to_swatch
+
+
+def fill_picture(parser: Parser) -> None:
+    """The options of ``picture``."""
+    add_common(parser)
+    parser.add_argument("file", type=Path, metavar="FILE", help="a JPEG, PNG or GIF file; where it was taken is left out")
+    parser.add_argument("--swatch", required=True, metavar="TAG", help="the swatch it shows")
+    parser.set_defaults(run=_picture)
+
+
+def _picture(arguments: argparse.Namespace) -> int:
+    with book_of(arguments) as book:
+        name = add_to_swatch(book, arguments.swatch, arguments.file)
+    if arguments.json:
+        print_json({"picture": name})
+    else:
+        print_text(f"{arguments.file.name} is with swatch {arguments.swatch} now.")
+    return 0

@@ -1,0 +1,74 @@
+"""Pictures with a swatch or a made piece: taken in, brought along, shown."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+from pathlib import Path
+
+from logbook.book import pictures as kept
+from logbook.book.logbook import Logbook
+from logbook.book.swatches import swatch_of_tag
+from logbook.craft.swatches.picture_names import MOST, names_text, picture_names
+from logbook.craft.words.counting import counted
+from logbook.errors import RefusedError
+from logbook.tasks.logging_swatches import save_swatch
+
+
+def take_in(book: Logbook, source: Path) -> str:
+    """Copies a picture file beside the logbook and returns the name a record calls it by. Raises RefusedError."""
+    if book.read_only:
+        raise RefusedError(f"{book.path.name} can't be written to here: save a copy in a folder of your own and go on with that.")
+    return kept.take_in(book.path, source)
+
+
+def with_picture(names: str, name: str) -> str:
+    """The text of a record's pictures with one more. Raises RefusedError where there are too many."""
+    known = picture_names(names)
+    if len(known) >= MOST and name not in known:
+        raise RefusedError(f"There are {len(known)} pictures with this already, which is the most: take one off first.")
+    return names_text((*known, name))
+
+
+def without_picture(names: str, name: str) -> str:
+    """The text of a record's pictures without one; its file stays, for undo."""
+    return names_text(tuple(known for known in picture_names(names) if known != name))
+
+
+def picture(book: Logbook, name: str) -> bytes:
+    """What a picture holds. Raises RefusedError, in one sentence, if it is missing or broken."""
+    return kept.content_of(book.path, name)
+
+
+def picture_file(book: Logbook, name: str) -> Path:
+    """Where it lies, for the system's viewer. Raises RefusedError as ``picture``."""
+    kept.content_of(book.path, name)
+    return kept.folder_of(book.path) / name
+
+
+def add_to_swatch(book: Logbook, tag: str, source: Path) -> str:
+    """Takes a picture in with the swatch of that tag, and returns its name. Raises RefusedError, in one sentence."""
+    with book.reading() as connection:
+        swatch = swatch_of_tag(connection, tag)
+    name = take_in(book, source)
+    save_swatch(book, replace(swatch, pictures=with_picture(swatch.pictures, name)))
+    return name
+
+
+def save_copy(book: Logbook, target: Path) -> str:
+    """Saves a copy of what is open with its pictures; a sentence about those that could not come along, or ""."""
+    book.save_copy(target)
+    return along(names_of(book), book.path, target)
+
+
+def names_of(book: Logbook) -> list[str]:
+    """Every picture that a record of the logbook names."""
+    with book.reading() as connection:
+        return kept.names_in(connection)
+
+
+def along(names: Iterable[str], source: Path, target: Path) -> str:
+    """Copies pictures from beside one file to beside another; a sentence about those that could not be, or ""."""
+    left = kept.bring_along(names, source, target)
+    if not left:
+        return ""
+    are = "is" if len(left) == 1 else "are"
+    return f"{counted(len(left), 'picture')} {are} not in {kept.folder_of(target).name}: missing, or there is no room for it."
