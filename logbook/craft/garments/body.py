@@ -122,6 +122,8 @@ class SizeMeasures:
             return mm
         body = "bust" if name == "chest" else name
         if body not in self._size.body:
+            if self._size.name == ONE_SIZE:
+                raise NamedError(f"There is no {body}, as no sizes are chosen: choose a chart, or type the measure itself.")
             raise NamedError(f"Size {self._size.name} has no {body}: fill it in, or type the measure itself.")
         return self._size.body[body]
 
