@@ -79,7 +79,10 @@ BAD: dict[str, tuple[Any, str]] = {
     "shaped neck worked down": (plan(piece(measures=NECK, worked="down")), "shaped in a panel worked up"),
     "form of neck": (plan(piece(measures=NECK, neck="boat")), "say square, round or v"),
     "straight as long as the piece": (plan(piece("tapered panel", {**TAPER, "straight": "45 cm"})), "as long as the whole piece"),
-    "end without a stitch": (plan(piece("tapered panel", {**TAPER, "start width": "22.5 cm", "end width": "1 mm"})), "less than a stitch wide"),
+    "end without a stitch": (
+        plan(piece("tapered panel", {**TAPER, "start width": "22.5 cm", "end width": "1 mm"})),
+        "less than a stitch wide",
+    ),
     "yoke with a neck too wide": (plan(piece("raglan yoke", {**YOKE, "neck round": "120 cm"})), "neck is too wide"),
     "yoke with too small a neck": (plan(piece("raglan yoke", {**YOKE, "neck round": "3 cm"})), "too few stitches"),
     "round yoke under the arm": (plan(piece("round yoke", {**YOKE, "underarm": "40 cm"})), "underarm takes all"),
