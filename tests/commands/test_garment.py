@@ -74,25 +74,6 @@ def test_into_the_logbook_and_out_again(file: Path, tmp_path: Path) -> None:
     assert done_json("garment", again, "--book", book) == first
 
 
-@pytest.mark.parametrize(
-    ("value", "says"),
-    [
-        ([], "must be an object"),
-        ({"name": "g", "pieces": [{"name": "a", "shape": "cape"}]}, "“cape” is not a shape"),
-        (plan({**PANEL, "measures": {"width": "wide", "length": "1"}}), "“wide”"),
-        (plan({**PANEL, "swatch": {"gauge": "4"}}), "“gauge”"),
-        (plan({**PANEL, "says": 3, "x": 1}), "“x”"),
-        (plan(SLEEVE, sizes={"chart": "cats"}), "no body chart “cats”"),
-        (plan(SLEEVE, sizes={"chart": "women", "only": ["Q"]}), "no size Q"),
-        (plan(SLEEVE, sizes={"chart": "heads"}), "Size newborn has no upper arm"),
-    ],
-)  # fmt: skip
-def test_a_bad_plan_is_one_sentence(file: Path, value: Any, says: str, tmp_path: Path) -> None:
-    book = tmp_path / "a.logbook"
-    garment_book(book).close()
-    assert says in refused(1, "garment", written(file, value), "--book", book)
-
-
 def test_bad_files_and_bad_words(tmp_path: Path) -> None:
     assert "could not be read" in refused(1, "garment", tmp_path / "none.json")
     broken = tmp_path / "b.json"

@@ -138,46 +138,6 @@ def test_half_fronts_have_one_neck_edge() -> None:
     assert front.edges["front"].count == 96
 
 
-@pytest.mark.parametrize(
-    ("changes", "says"),
-    [
-        ({"colour": "red"}, "“colour”, which is not known"),
-        ({"pieces": []}, "no pieces"),
-        ({"pieces": [{**BACK, "shape": "blob"}]}, "“blob” is not a shape"),
-        ({"pieces": [{**BACK, "measures": {"width": "5 cm"}}]}, "“back” has no length"),
-        ({"pieces": [{**BACK, "measures": {**BACK["measures"], "wingspan": "5 cm"}}]}, "“wingspan”, which is not known"),  # type: ignore[dict-item]
-        ({"pieces": [{**BACK, "measures": {"width": "bust", "length": "wide"}}], "joins": []}, "has no bust"),
-        ({"pieces": [{**BACK, "measures": {"width": "40 cm", "length": "wide"}}], "joins": []}, "Couldn't read .*“wide”"),
-        ({"pieces": [{**BACK, "measures": {"width": "length of back", "length": "width of back"}}], "joins": []}, "in a circle"),
-        ({"pieces": [{**BACK, "measures": {"width": "40 cm", "length": "0 cm"}}], "joins": []}, "must be more than 0"),
-        ({"pieces": [{**BACK, "measures": {"width": "2 cm - 9 cm", "length": "5"}}], "joins": []}, "must be more than 0"),
-        (
-            {
-                "pieces": [{**BACK, "measures": {"width": "20 cm", "length": "50", "neck width": "30", "neck depth": "5"}}],
-                "joins": [],
-            },
-            "no shoulder",
-        ),
-        ({"pieces": [BACK, BACK]}, "Two pieces are called"),
-        ({"pieces": [{**BACK, "name": "bust"}]}, "can't be called “bust”"),
-        ({"joins": [{"of": "sleeve", "edge": "end", "to": ["hood"], "at": "neck"}]}, "“hood”, which the plan does not have"),
-        ({"joins": [{"of": "sleeve", "edge": "top", "to": ["back"], "at": "neck"}]}, "names the edge “top”"),
-        ({"joins": [{**TO_ARMHOLE, "at": "neck"}]}, "no edge “neck”"),
-        ({"sizes": [{"size": "M"}, {"size": "M"}]}, "“M” is there twice"),
-        ({"sizes": [{"size": "M", "belly": "3 cm"}]}, "“belly”, which is not known"),
-        ({"pieces": [BACK, {"name": "b", "shape": "edging", "measures": {"depth": "2"}}], "joins": []}, "nothing to pick up"),
-        ({"pieces": [{**BACK, "worked": "inside out"}]}, "can't be worked “inside out”"),
-        ({"pieces": [{**SLEEVE, "right side rows": "often"}]}, "Couldn't read “right side rows” of “sleeve”: say true or false."),
-        ({"ease": "much"}, "The ease of the garment"),
-    ],
-)
-def test_a_bad_plan_is_refused_in_one_sentence(changes: dict[str, Any], says: str) -> None:
-    with pytest.raises(LogbookError, match=says) as refused:
-        garment(jumper(**changes), PLAIN)
-    assert str(refused.value).endswith(".")
-    assert "\n" not in str(refused.value)
-
-
 def test_a_plan_comes_back_as_it_was() -> None:
     plan = plan_of(jumper(sizes={"chart": "women", "end": "low", "only": ["S"]}, ease="-6 %", says="Work it twice."))
     assert plan_of(plan_value(plan)) == plan
