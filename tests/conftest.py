@@ -20,7 +20,7 @@ settings.load_profile("logbook")
 
 tempfile.tempdir = QUICK
 
-pytest_plugins = ["tests.support.screen", "tests.support.hand"]
+pytest_plugins = ["tests.support.screen", "tests.support.hand", "tests.support.user"]
 
 
 NUMBERS = itertools.count()

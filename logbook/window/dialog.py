@@ -4,7 +4,7 @@ import tkinter as tk
 from collections.abc import Callable
 from tkinter import ttk
 
-from logbook.window.keyboard import holder, last_focused, take_keyboard
+from logbook.window.keyboard import holder, keep_behind, last_focused, take_keyboard
 from logbook.window.keys import install_mnemonics, split_mnemonic
 from logbook.window.look import Look
 
@@ -45,7 +45,7 @@ class Dialog(tk.Toplevel):
         self.rowconfigure(0, weight=1)
         self.inside.columnconfigure(0, weight=1)
         self._on_escape, self._stays = on_escape, stays
-        self.protocol("WM_DELETE_WINDOW", self.leave)
+        keep_behind(self, self.leave)
         self.bind("<Escape>", lambda _: self.leave())
         install_mnemonics(self)
 

@@ -7,8 +7,13 @@ raises KeyError on. Here they count as elsewhere. Nothing else in the window may
 import tkinter as tk
 from collections.abc import Callable
 
-GIVEN_AWAY_MS = (20, 100, 300)
-"""After a click the window manager takes about so long to give the keyboard to another window."""
+GIVEN_MS = (0, 20, 100, 300)
+"""The word that the keyboard was given may come so long before it is."""
+
+DRAWN_MS = 200
+"""What takes the keyboard while its page is still to be drawn is in sight by then."""
+POSTED = ("Menu", "ComboboxPopdown")
+"""The kinds of what Tk opens for a moment and shuts again."""
 
 
 def focused(place: tk.Misc) -> tk.Misc | None:
@@ -26,27 +31,88 @@ def holder(place: tk.Misc) -> tk.Misc | None:
     return _known(place.grab_current)
 
 
-def install_keyboard(root: tk.Misc) -> None:
-    """Once a program: a dialog that holds the pointer keeps the keyboard as well.
+def install_keyboard(root: tk.Misc, begin: Callable[[], object]) -> None:
+    """Once a program: what is not in sight keeps no keyboard. ``begin`` puts it where work in the window begins.
 
-    A click on a window behind comes to the dialog, but the window manager gives the keyboard to that window, which may not use
-    it: Escape, Tab and Return would do nothing any more.
+    A list that is shut as soon as it opens takes the keyboard all the same, and Tk thinks that it keeps it. A click that the
+    window manager hands on late comes to a page that was left meanwhile: its field takes the keyboard, its list opens over the
+    next page.
     """
 
-    def take_back(path: str) -> None:
-        held = root.tk.call("winfo", "exists", path) and str(root.tk.call("grab", "current", path)) == path
-        if held and not root.tk.call("focus"):
-            root.tk.call("focus", "-force", root.tk.call("focus", "-lastfor", path))
+    def out_of_sight(_: object) -> None:
+        root.after_idle(_bring_back, root, begin)
 
-    def clicked(event: "tk.Event[tk.Misc]") -> None:
-        path = str(event.widget)
-        size = (int(root.tk.call("winfo", what, path)) for what in ("width", "height"))
-        if not all(0 <= at < most for at, most in zip((event.x, event.y), size, strict=True)):
-            for soon in GIVEN_AWAY_MS:
-                root.after(soon, take_back, path)
+    def came(event: "tk.Event[tk.Misc]") -> None:
+        if not root.tk.call("winfo", "viewable", event.widget):
+            root.after(DRAWN_MS, _bring_back, root, begin)
 
-    for kind in ("Toplevel", "TkFDialog", "TkChooseDir"):
-        root.bind_class(kind, "<Button>", clicked, add="+")
+    root.bind_all("<FocusIn>", came, add="+")
+    for kind in POSTED:
+        root.bind_class(kind, "<Unmap>", out_of_sight, add="+")
+    root.bind_class("ComboboxListbox", "<Map>", out_of_sight, add="+")
+    # Tkinter does not know the list: its event has but the path.
+    root.bind_class("ComboboxPopdown", "<Map>", lambda event: _shut_unseen(root, str(event.widget).rpartition(".")[0]), add="+")
+    root.bind_class("TCombobox", "<Unmap>", lambda event: _shut_unseen(root, str(event.widget)), add="+")
+
+
+def _shut_unseen(root: tk.Misc, box: str) -> None:
+    """The list of a drop-down that is not in sight is shut."""
+    if root.tk.call("winfo", "exists", f"{box}.popdown") and not root.tk.call("winfo", "viewable", box):
+        root.tk.call("ttk::combobox::Unpost", box)
+
+
+def _bring_back(root: tk.Misc, begin: Callable[[], object], tries: int = 10) -> None:
+    """What a list, a menu or a field out of sight has goes to the drop-down, to where it was before, or where work begins."""
+    ask = root.tk.call
+    path = str(ask("focus"))
+    held = str(ask("grab", "current", "."))
+    if not path or ask("winfo", "viewable", path) or (held and str(ask("winfo", "class", held)) in POSTED):
+        return  # along the bar Tk shows one menu while another has the keyboard
+    window = held or "."
+    for place in (path.partition(".popdown.")[0], str(ask("focus", "-lastfor", window))):
+        if ask("winfo", "viewable", place) and str(ask("winfo", "class", place)) not in POSTED:
+            ask("focus", "-force", place)
+            return
+    if held:
+        ask("focus", "-force", held)
+    elif tries and ask("winfo", "viewable", "."):
+        begin()
+        root.after(DRAWN_MS, _bring_back, root, begin, tries - 1)  # the page may still have to be drawn
+
+
+def keep_behind(window: tk.Tk | tk.Toplevel, close: Callable[[], object]) -> None:
+    """``close`` is what the window's own button does. While a dialog above holds the pointer, that button does nothing, and the
+    window takes no keyboard.
+
+    The window manager gives the keyboard to a window that is clicked, or whose title is, though Tk lets it do nothing then:
+    Escape, Tab and Return would be dead. It says that it did to windows that ask for it, by the protocol of that name.
+    """
+    ask = window.tk.call
+
+    def above() -> str:
+        held = str(ask("grab", "current", window))
+        own = not held or str(ask("winfo", "class", held)) in POSTED
+        return "" if own or str(ask("winfo", "toplevel", held)) == str(window) else held
+
+    def take_back(held: str) -> None:
+        if above() == held and not ask("focus"):
+            ask("focus", "-force", ask("focus", "-lastfor", held))
+
+    def given() -> None:
+        held = above()
+        for soon in GIVEN_MS if held else ():
+            window.after(soon, take_back, held)
+
+    def closed() -> None:
+        held = above()
+        if held:
+            ask("raise", held)
+            given()
+        else:
+            close()
+
+    window.protocol("WM_DELETE_WINDOW", closed)
+    window.protocol("WM_TAKE_FOCUS", given)
 
 
 def list_is_open(widget: tk.Misc) -> bool:

@@ -16,7 +16,7 @@ from logbook.window.coming_forward import ComingForward
 from logbook.window.draft_keeper import DraftKeeper
 from logbook.window.icon import draw_icon
 from logbook.window.idle_backups import IdleBackups
-from logbook.window.keyboard import install_keyboard
+from logbook.window.keyboard import install_keyboard, keep_behind
 from logbook.window.keys import bind_keys, install_keys, install_mnemonics, split_mnemonic
 from logbook.window.look import Look
 from logbook.window.menu_bar import MenuBar
@@ -51,7 +51,7 @@ class MainWindow:
         self._pages: dict[int, Page] = {}
         self._down = False
         self._apply_settings()
-        install_keyboard(root)
+        install_keyboard(root, self._begin)
         install_keys(root)
         install_mnemonics(root)
         install_wheel(root)
@@ -63,7 +63,7 @@ class MainWindow:
         self._build()
         self.drafts = DraftKeeper(self)
         self.menu = MenuBar(self)
-        root.protocol("WM_DELETE_WINDOW", self.leave)
+        keep_behind(root, self.leave)
 
     def _build(self) -> None:
         self.root.columnconfigure(0, weight=1)
@@ -180,9 +180,7 @@ class MainWindow:
         self.root.deiconify()
         if note:
             self.say(note)
-        page = self.page_in_hand()
-        if page is not None:
-            self.root.after_idle(page.first_focus)
+        self.root.after_idle(self._begin)
         self.root.mainloop()
         return 0
 
@@ -215,6 +213,12 @@ class MainWindow:
         if self.session is not None:
             self.session.book.close()
         self.root.destroy()
+
+    def _begin(self) -> None:
+        """The keyboard goes where work on the page begins."""
+        page = self.page_in_hand()
+        if page is not None:
+            page.first_focus()
 
     def _page_chosen(self) -> None:
         """Pages are made when they are first looked at, so that the window is there at once."""

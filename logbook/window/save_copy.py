@@ -35,7 +35,7 @@ def save_copy(window: "MainWindow") -> None:
         if (stuck or typed) and _wants_to_go_on(window, target, stuck=stuck, typed=typed):
             window.go_on_with(open_book(target))
     except RefusedError as error:
-        if not window.watch.deal_with(error):
+        if not window.watch.deal_with(error, again=True):
             tell(window.root, window.look, str(error))
 
 

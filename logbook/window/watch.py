@@ -39,10 +39,13 @@ class Watch:
         if self._check is not None:
             self._check.join()
 
-    def deal_with(self, error: LogbookError) -> bool:
-        """Offers what can be done when the logbook under the window is damaged, gone or another; False: it is none of these."""
+    def deal_with(self, error: LogbookError, *, again: bool = False) -> bool:
+        """Offers what can be done when the logbook under the window is damaged, gone or another; False: it is none of these.
+
+        What was declined once is offered no more, unless ``again``: the user asks for a way out.
+        """
         session = self._window.session
-        if session is None or self._dealing or session.damage:
+        if session is None or self._dealing or (session.damage and not again):
             return False
         self._dealing = True
         try:

@@ -86,7 +86,11 @@ def any_event(chance: random.Random, shown: Shown, size: tuple[int, int]) -> Eve
         return "wheel", (x, y, chance.choice((4, 5, 5, 6, 7)), chance.randint(1, 4))
     if way < 0.63:
         return "drag", (x, y, *any_place(chance, shown, size))
-    if way < 0.71:
+    if way < 0.65:
+        return "two_clicks", (x, y, *any_place(chance, shown, size))
+    if way < 0.67:
+        return "click_and_key", (x, y, chance.choice(KEYS))
+    if way < 0.75:
         return "type", (chance.choice(TEXTS),)
     return "key", (chance.choice(KEYS),)
 
@@ -301,8 +305,8 @@ def printed_events(text: str) -> list[Event]:
         way, _, what = line.strip().partition(" ")
         if line.startswith("  ") and way in ("type", "key"):
             found.append((way, (what,)))
-        elif line.startswith("  ") and way in ("click", "drag", "wheel"):
-            found.append((way, [int(number) for number in what.split()]))
+        elif line.startswith("  ") and way in ("click", "two_clicks", "click_and_key", "drag", "wheel"):
+            found.append((way, [int(one) if one.isdecimal() else one for one in what.split()]))
     return found
 
 

@@ -98,6 +98,16 @@ class Hand:
     def click(self, x: int, y: int, button: int = LEFT, times: int = 1) -> None:
         self._do(f"mousemove {x} {y}", *[f"mousedown {button}", f"mouseup {button}"] * times)
 
+    def two_clicks(self, x: int, y: int, then_x: int, then_y: int) -> None:
+        """On two places, in a hurry."""
+        self._do(
+            *(line for at in ((x, y), (then_x, then_y)) for line in ("mousemove {} {}".format(*at), "mousedown 1", "mouseup 1"))
+        )
+
+    def click_and_key(self, x: int, y: int, name: str) -> None:
+        """The key before what the click does can be seen."""
+        self._do(f"mousemove {x} {y}", "mousedown 1", "mouseup 1", f"key --delay 0 {name}")
+
     def drag(self, x: int, y: int, to_x: int, to_y: int) -> None:
         halfway = f"mousemove {(x + to_x) // 2} {(y + to_y) // 2}"
         self._do(f"mousemove {x} {y}", "mousedown 1", halfway, f"mousemove {to_x} {to_y}", "mouseup 1")

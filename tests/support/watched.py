@@ -14,12 +14,14 @@ import socket
 import sys
 import tkinter as tk
 from collections.abc import Callable, Iterator, Mapping
+from pathlib import Path
 from typing import Any
 
 from logbook.commands import main as command_line
 from logbook.pages.garments.garment_texts import piece_key
 from logbook.pages.session import Session
 from logbook.window import main as start
+from logbook.window import unexpected
 from logbook.window.choices import ChoiceField
 from logbook.window.main_window import MainWindow
 from logbook.window.pieces.both import PiecesAndGarments
@@ -54,6 +56,13 @@ class Teller:
                     self.saved.append(told | {"book": str(window.session.book.path)})  # type: ignore[union-attr]
             window_say(sentence)
 
+        write_down = unexpected.write_down
+
+        def write_all_down(error: BaseException, log: Path) -> str:
+            print(f"{type(error).__name__}: {error}", file=sys.stderr, flush=True)  # nothing of a maker's is in it here
+            return write_down(error, log)
+
+        unexpected.write_down = write_all_down  # type: ignore[attr-defined]
         window.say = say  # type: ignore[method-assign]
 
     def _stay_at_home(self) -> None:

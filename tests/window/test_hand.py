@@ -5,84 +5,14 @@ What the hand does is done outside the program, which runs as a user starts it; 
 
 from collections.abc import Iterator
 from itertools import product
-from pathlib import Path
 
 import pytest
 
-from tests.support.hand import RIGHT, WHEEL_DOWN, WHEEL_LEFT, WHEEL_UP, Hand
-from tests.support.shown import Program, Shown, Widget
+from tests.support.hand import RIGHT, WHEEL_DOWN, WHEEL_LEFT, WHEEL_UP
+from tests.support.shown import Shown, Widget
+from tests.support.user import FIELDS, User
 
 PAGES = (1, 2, 3)
-FIELDS = ("TEntry", "TCombobox", "Text", "TSpinbox")
-
-
-class User:
-    """A hand on the program, on the page it has chosen."""
-
-    def __init__(self, hand: Hand, program: Program) -> None:
-        self.hand, self.program = hand, program
-        self.program.at_rest()
-
-    def page(self, number: int) -> Shown:
-        self.hand.key(f"ctrl+{number}")
-        return self.program.at_rest()
-
-    def press(self, *keys: str) -> Shown:
-        self.hand.key(*keys)
-        return self.program.look()
-
-    def click(self, place: Widget | tuple[int, int], button: int = 1) -> Shown:
-        """A click that is not the second of two on one place."""
-        x, y = place.middle if isinstance(place, Widget) else place
-        self.hand.move(x - 1, y)
-        self.hand.click(x, y, button)
-        return self.program.look()
-
-    def field(self, label: str) -> Widget:
-        """The input at the right of, or under, the label with this text."""
-        shown = self.program.look()
-        found = next(w for w in shown.of_kind("TLabel") if w.text == label)
-        return next(w for w in shown.within(found.path.rpartition(".")[0]) if w.kind in FIELDS)
-
-    def all_closed(self) -> Shown:
-        """Escape until neither a dialog nor a menu nor a list is open."""
-        shown = self.program.look()
-        for _ in range(8):
-            if not (shown.dialogs or shown.menus or shown.lists):
-                return shown
-            shown = self.press("Escape")
-        return self.program.until(lambda now: not (now.dialogs or now.menus or now.lists), "an end of dialogs")
-
-    def choose(self, *labels: str) -> Shown:
-        """Clicks through the menus of the bar, or the one that is open."""
-        shown = self.program.look()
-        place = shown.bar
-        for label in labels:
-            assert place is not None
-            entry = next(e for e in place.more["entries"] if e["label"] == label)
-            before = {menu.path for menu in shown.menus}
-            self.hand.click(*entry["at"])
-            if entry["kind"] == "cascade":
-                shown = self.program.until(lambda now: {m.path for m in now.menus} - before, label)  # noqa: B023
-                place = next(menu for menu in shown.menus if menu.path not in before)
-        return self.program.look()
-
-    def nothing_unexpected(self) -> None:
-        assert self.program.ended in (None, 0)
-        assert self.program.unexpected() == ""
-
-
-@pytest.fixture
-def user(hands_screen: str, tmp_path: Path) -> Iterator[User]:
-    """A hand on the sample; what the program did not expect fails the test."""
-    program, hand = Program(hands_screen, tmp_path / "home", "--sample"), Hand(hands_screen)
-    try:
-        made = User(hand, program)
-        yield made
-        made.nothing_unexpected()
-    finally:
-        program.end()
-        hand.take_away()
 
 
 def stops(user: User) -> Iterator[Widget]:

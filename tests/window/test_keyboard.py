@@ -7,7 +7,7 @@ from pathlib import Path
 from tkinter import ttk
 
 from logbook.window import keyboard
-from logbook.window.keyboard import focused, holder, last_focused
+from logbook.window.keyboard import focused, holder, install_keyboard, last_focused
 from tests.support.screen import wait_until
 
 WINDOW = Path(keyboard.__file__).parent
@@ -49,6 +49,38 @@ def test_the_list_of_a_drop_down_is_elsewhere(root: tk.Tk) -> None:
     wait_until(root, lambda: raises(root.focus_get))
     assert focused(root) is None
     assert holder(root) is None
+
+
+def test_a_list_that_is_shut_gives_the_keyboard_back(root: tk.Tk) -> None:
+    """Not every window manager does, and Tk may think that it still has it."""
+    install_keyboard(root, begin=root.focus_set)
+    box = ttk.Combobox(root, values=["one", "two"])
+    box.grid()
+    box.focus_force()
+    root.update()
+    for shut in (("ttk::combobox::Unpost", str(box)), ("wm", "withdraw", f"{box}.popdown")):
+        box.event_generate("<Down>")
+        wait_until(root, lambda: raises(root.grab_current))
+        root.tk.call("focus", "-force", f"{box}.popdown.f.l")
+        wait_until(root, lambda: raises(root.focus_get))
+        root.tk.call(*shut)
+        wait_until(root, lambda: focused(root) is box)
+
+
+def test_a_menu_that_is_shut_gives_the_keyboard_back(root: tk.Tk) -> None:
+    install_keyboard(root, begin=root.focus_set)
+    entry = ttk.Entry(root)
+    entry.grid()
+    entry.focus_force()
+    root.update()
+    menu = tk.Menu(root, tearoff=False)
+    menu.add_command(label="Save")
+    menu.post(20, 20)
+    wait_until(root, menu.winfo_ismapped)
+    menu.focus_force()
+    wait_until(root, lambda: focused(root) is menu)
+    menu.unpost()
+    wait_until(root, lambda: focused(root) is entry)
 
 
 def test_the_shown_copy_of_a_menu_is_elsewhere(root: tk.Tk) -> None:

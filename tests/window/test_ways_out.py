@@ -96,3 +96,22 @@ def test_no_copy_is_made_of_what_is_no_logbook_any_more(tmp_path: Path) -> None:
             with pytest.raises(WrittenOverError):
                 book.save_copy(tmp_path / "copy.logbook")
             assert not (tmp_path / "copy.logbook").exists()
+
+
+def test_a_backup_that_was_declined_is_offered_again_with_a_copy(
+    mine: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    back_up(session_of(mine).book)
+    type_into(mine, 0, "yarn")
+    session_of(mine).book.path.write_bytes(b"")
+    asked = Answers(mine, "<Escape>")
+    hit(mine.root, "<Control-s>")
+    until_all_is_quiet(mine, asked)
+    assert text_in(mine, "yarn").endswith(TYPED)
+    asked = Answers(mine, "<Alt-r>")
+    chosen_file(monkeypatch, tmp_path / "copy.logbook")
+    mine.menu.books.save_copy()
+    until_all_is_quiet(mine, asked)
+    assert "newest good backup" in asked.heard[0]
+    press(form_of(mine).fields["yarn"].input, "<Control-s>")
+    assert TYPED.encode() in session_of(mine).book.path.read_bytes()
