@@ -6,6 +6,7 @@ from pathlib import Path
 
 from logbook.book import pictures as kept
 from logbook.book.logbook import Logbook
+from logbook.book.picture_bytes import NoPictureError, picture_of
 from logbook.book.swatches import swatch_of_tag
 from logbook.craft.swatches.picture_names import MOST, names_text, picture_names
 from logbook.craft.words.counting import counted
@@ -42,6 +43,15 @@ def picture_file(book: Logbook, name: str) -> Path:
     """Where it lies, for the system's viewer. Raises RefusedError as ``picture``."""
     kept.content_of(book.path, name)
     return kept.folder_of(book.path) / name
+
+
+def measured(content: bytes) -> tuple[str, int, int]:
+    """The kind of a picture (png, gif, jpg), its width and its height. Raises RefusedError if it is no whole one."""
+    try:
+        found = picture_of(content)
+    except NoPictureError as error:
+        raise RefusedError(f"The picture {error}.") from error
+    return found.kind, found.width, found.height
 
 
 def add_to_swatch(book: Logbook, tag: str, source: Path) -> str:

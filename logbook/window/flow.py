@@ -14,20 +14,36 @@ class Flow(ttk.Frame):
         super().__init__(parent, style=styled(parent, "TFrame"), width=2, height=2)
         self.look, self._gap = look, gap
         self._things: list[tk.Widget] = []
+        self._followed: set[tk.Widget] = set()
         self.bind("<Configure>", lambda _: self._lay_out())
         look.when_changed(self, lambda: self.after_idle(self._lay_out))
 
     def add(self, thing: tk.Widget) -> None:
         """The next one."""
         self._things.append(thing)
-        thing.bind("<Configure>", lambda _: self.after_idle(self._lay_out), add="+")
+        if thing not in self._followed:
+            self._followed.add(thing)
+            thing.bind("<Configure>", lambda _: self.after_idle(self._lay_out), add="+")
+        if self.winfo_width() > 2:
+            self.after_idle(self._lay_out)
+
+    @property
+    def things(self) -> list[tk.Widget]:
+        """What is in it."""
+        return list(self._things)
+
+    def clear(self) -> None:
+        """Takes everything out; what was added is still there."""
+        for thing in self._things:
+            thing.place_forget()
+        self._things = []
 
     def _lay_out(self) -> None:
         if not self.winfo_exists():
             return
         room, gap = self.winfo_width(), self.look.pixels(self._gap)
         x = y = line = 0
-        for thing in self._things:
+        for thing in [thing for thing in self._things if thing.winfo_exists()]:
             wide, high = thing.winfo_reqwidth(), thing.winfo_reqheight()
             if x and x + wide > room:
                 x, y, line = 0, y + line, 0

@@ -35,6 +35,7 @@ OF_ONE_SWATCH = (
     "notes",
     "hung grams",
     "hung clip cm",
+    "pictures",
 )
 """What the next swatch of the same kind does not share."""
 

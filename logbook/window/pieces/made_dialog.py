@@ -6,6 +6,7 @@ from tkinter import ttk
 from typing import NamedTuple
 
 from logbook.errors import RefusedError
+from logbook.pages.picture_shelf import PictureShelf
 from logbook.pages.pieces.made_form import LENGTHS, MadeForm
 from logbook.pages.session import Session
 from logbook.pages.typed_since import MEANWHILE
@@ -13,6 +14,7 @@ from logbook.window.dialog import Dialog
 from logbook.window.field import Field, LabelledField
 from logbook.window.field_row import FieldRow
 from logbook.window.look import Look
+from logbook.window.pictures_field import PicturesField
 from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
 from logbook.window.text_field import TextField
@@ -95,6 +97,8 @@ class _MadeDialog(Dialog):
         self.look.grid(self.beside, row=place.grid_size()[1], column=0, sticky="ew", pady=(0, 1))
         for part in AFTERWARDS:
             self._put(place, part)
+        pictures = PicturesField(place, self.look, "Pictures", PictureShelf(self._session), label_width=LABEL_LETTERS)
+        self.look.grid(self._add("pictures", pictures), row=place.grid_size()[1], column=0, sticky="ew", pady=(1, 0))
 
     def _put(self, place: ttk.Frame, part: Line | Whole) -> None:
         row = place.grid_size()[1]

@@ -30,6 +30,16 @@ class Entry(NamedTuple):
         return self.width == 0
 
 
+PICTURES = "swatches.pictures"
+
+
+class Pictures(NamedTuple):
+    """The pictures of the swatch."""
+
+    key: str
+    label: str
+
+
 class Readings(NamedTuple):
     """The readings of one condition."""
 
@@ -115,4 +125,5 @@ ITEMS: tuple[Entry | Readings | SideBySide | Section, ...] = (
             Entry("notes", "Notes", 0, lines=3),
         ),
     ),
+    Section(PICTURES, "Pictures", (Pictures("pictures", ""),)),
 )

@@ -5,16 +5,18 @@ from collections.abc import Callable, Iterable, Mapping
 from functools import partial
 from tkinter import ttk
 
+from logbook.pages.picture_shelf import PictureShelf
 from logbook.pages.swatches.form_texts import READINGS
 from logbook.pages.swatches.meanings import together
 from logbook.pages.swatches.section_words import heading_words, section_words
 from logbook.pages.swatches.swatch_form import SwatchForm
 from logbook.window.choices import ChoiceField, SuggestionField
 from logbook.window.field import Field, LabelledField
-from logbook.window.form_card import FormCard, Item, SideBySide
+from logbook.window.form_card import FormCard, Item, Section, SideBySide
 from logbook.window.look import Look
 from logbook.window.pair import Pair
-from logbook.window.swatches.form_fields import ITEMS, Entry, Readings
+from logbook.window.pictures_field import PicturesField
+from logbook.window.swatches.form_fields import ITEMS, PICTURES, Entry, Pictures, Readings
 from logbook.window.swatches.readings_view import ReadingsView
 from logbook.window.text_field import TextField
 
@@ -32,8 +34,9 @@ class FormView(FormCard):
         opened: Iterable[str],
         on_change: Callable[[], object],
         on_fold: Callable[[str, bool], object],
+        shelf: PictureShelf,
     ) -> None:
-        self.form = form
+        self.form, self._shelf = form, shelf
         self.readings: dict[str, ReadingsView] = {}
         self._choices: dict[str, dict[str, str]] = {}
         super().__init__(parent, look, form, ITEMS, opened, on_change, on_fold)
@@ -80,6 +83,8 @@ class FormView(FormCard):
         if isinstance(item, Readings):
             self.readings[item.key] = ReadingsView(place, self.look, item.label, item.hint, partial(self._typed, item.key))
             return self.readings[item.key]
+        if isinstance(item, Pictures):
+            return self._follow(item.key, PicturesField(place, self.look, item.label, self._shelf))
         assert isinstance(item, Entry)
         return self._follow(item.key, self._field(place, item))
 
@@ -100,6 +105,22 @@ class FormView(FormCard):
             field.text = self._shown(key)
         for key, readings in self.readings.items():
             readings.text = self.form.texts[key]
+
+    def show(self) -> None:
+        """Pictures are in sight where there are any, and out of the way where there are none."""
+        section = next(item for item in ITEMS if isinstance(item, Section) and item.name == PICTURES)
+        if self.form.texts["pictures"]:
+            self._open(section)
+        elif PICTURES not in self._opened:
+            self.sections[PICTURES].show(False)
+        super().show()
+
+    def add_picture(self) -> None:
+        """Asks for a picture of the swatch in hand."""
+        self._open(next(item for item in ITEMS if isinstance(item, Section) and item.name == PICTURES))
+        field = self.fields["pictures"]
+        assert isinstance(field, PicturesField)
+        field.add()
 
     def _shown(self, key: str) -> str:
         text = self.form.texts[key]

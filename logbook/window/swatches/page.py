@@ -69,10 +69,11 @@ class SwatchesPage(RecordPage):
     def editor(self) -> "FormView":  # type: ignore[override]
         """The form, made when it is first wanted or when the list is drawn, which is not to wait for it; the chain follows."""
         if self._editor is None:
+            from logbook.pages.picture_shelf import PictureShelf
             from logbook.window.swatches.form_view import FormView
 
-            opened = self.session.settings.opened
-            self._editor = FormView(self.frame, self.look, self.form, opened, self._changed, self._fold)
+            opened, shelf = self.session.settings.opened, PictureShelf(self.session)
+            self._editor = FormView(self.frame, self.look, self.form, opened, self._changed, self._fold, shelf)
             self._place(self._editor, 1)
             self._editor.lift(self.find)  # next after the list, where Tab goes on to
             when_drawn(self._editor, lambda: self.side)
@@ -132,7 +133,8 @@ class SwatchesPage(RecordPage):
 
     def more_entries(self) -> Sequence[Entry]:
         """What the menu of its name holds besides."""
-        return (*self.gauges.entries, None, ("&Yarns…", "", self.yarns))
+        picture = ("Add a p&icture…", "", lambda: self.editor.add_picture())
+        return (picture, *self.gauges.entries, None, ("&Yarns…", "", self.yarns))
 
     def yarns(self) -> None:
         """The list of yarns, with that of the swatch in hand chosen."""

@@ -1,0 +1,149 @@
+"""The pictures of a record, small and in a row, as a field of its form; its text names them."""
+
+import tkinter as tk
+from functools import partial
+from pathlib import Path
+from tkinter import ttk
+
+from logbook.errors import RefusedError
+from logbook.pages.picture_shelf import PictureShelf
+from logbook.window.dialog import Dialog
+from logbook.window.field import LabelledField
+from logbook.window.file_dialogs import ask_what_to_open
+from logbook.window.flow import Flow
+from logbook.window.look import Look
+from logbook.window.message import tell
+from logbook.window.picture_images import shown, small
+from logbook.window.styles import styled
+
+KINDS = [("Pictures", "*.jpg *.jpeg *.JPG *.JPEG *.png *.PNG *.gif *.GIF"), ("All files", "*")]
+LETTERS = 11
+"""How high and wide a small picture is, in letters."""
+OF_SCREEN = 0.8
+
+
+class PicturesField(LabelledField):
+    """Return or a click shows one large, Delete takes it off; *Add a picture…* takes a file in. Small ones are drawn one by one,
+    when nothing else waits."""
+
+    several_lines = True
+
+    def __init__(self, parent: tk.Misc, look: Look, label: str, shelf: PictureShelf, *, label_width: int = 0) -> None:
+        super().__init__(parent, look, label, label_width)
+        self._shelf = shelf
+        self._waiting: list[str] = []
+        self._timer = ""
+        self.row = Flow(self, look)
+        self.add_button = ttk.Button(self.row, text="Add a picture…", command=self.add, style=styled(parent, "TButton"))
+        self.buttons: dict[str, ttk.Button] = {}
+        self.variable.trace_add("write", lambda *_: self._follow())
+        self.bind("<Destroy>", lambda _: self._stop(), add="+")
+        self.arrange(self.row, grow=True, focus=self.add_button)
+        self._follow()
+
+    def add(self) -> None:
+        """Asks for a file and takes it in."""
+        chosen = ask_what_to_open(parent=self.winfo_toplevel(), title="Add a picture", filetypes=KINDS)
+        if chosen:
+            self.take(Path(chosen))
+
+    def take(self, source: Path) -> None:
+        """Takes a file in; a refusal is told."""
+        try:
+            self.text = self._shelf.add(self.text, source)
+        except RefusedError as error:
+            tell(self.winfo_toplevel(), self.look, str(error))
+
+    def _follow(self) -> None:
+        """A button for each picture that the text names."""
+        self._stop()
+        names = self._shelf.names(self.text)
+        if list(self.buttons) == list(names) and self.row.things:
+            return
+        self.row.clear()
+        for button in self.buttons.values():
+            button.destroy()
+        self.buttons = {}
+        for number, name in enumerate(names, start=1):
+            button = ttk.Button(self.row, text=f"Picture {number}", command=partial(self._show_large, name))
+            button.bind("<Delete>", lambda _, name=name: self._take_off(name))  # type: ignore[misc]
+            button.bind("<Return>", lambda _, name=name: self._show_large(name))  # type: ignore[misc]
+            for press in ("<Button-3>", "<Control-Button-1>"):
+                button.bind(press, partial(self._menu, name))
+            self.buttons[name] = button
+            self.row.add(button)
+        self.row.add(self.add_button)
+        self.add_button.lift()  # last for Tab too
+        self._waiting = list(names)
+        if names:
+            self._timer = self.after_idle(self._draw_next)
+
+    def _draw_next(self) -> None:
+        self._timer = ""
+        if not self._waiting:
+            return
+        name = self._waiting.pop(0)
+        button = self.buttons[name]
+        try:
+            image = small(self, name, self._shelf.content(name), LETTERS * self.look.base.measure("0"))
+            button.configure(image=image)
+            button.image = image  # type: ignore[attr-defined]  # Tk does not hold it
+        except RefusedError as error:
+            button.configure(text=f"{button.cget('text')}: {_short(str(error))}")
+        if self._waiting:
+            self._timer = self.after(1, self._draw_next)
+
+    def _show_large(self, name: str) -> None:
+        window = self.winfo_toplevel()
+        width, height = (int(size * OF_SCREEN) for size in (window.winfo_screenwidth(), window.winfo_screenheight()))
+        try:
+            image = shown(window, self._shelf.content(name), width, height - 4 * self.look.base.metrics("linespace"))
+        except RefusedError as refused:
+            self._in_viewer(name, refused)
+            return
+        dialog = Dialog(window, self.look, "Picture", lambda: dialog.close())
+        picture = ttk.Label(dialog.inside, image=image)
+        picture.image = image  # type: ignore[attr-defined]
+        picture.grid(row=0, column=0)
+        close = dialog.add_button("Close", dialog.close)
+        dialog.add_button("&Take it off", partial(self._take_off_and_close, name, dialog))
+        dialog.open(close)
+
+    def _in_viewer(self, name: str, refused: RefusedError) -> None:
+        import webbrowser
+
+        try:
+            file = self._shelf.file(name)
+        except RefusedError:
+            tell(self.winfo_toplevel(), self.look, str(refused))
+            return
+        if not webbrowser.open(file.as_uri()):
+            tell(self.winfo_toplevel(), self.look, f"No viewer could be opened. The picture is {file}.")
+
+    def _take_off_and_close(self, name: str, dialog: Dialog) -> None:
+        dialog.close()
+        self._take_off(name)
+
+    def _take_off(self, name: str) -> None:
+        self.text = self._shelf.take_off(self.text, name)
+        self.add_button.focus_set()
+
+    def _menu(self, name: str, event: "tk.Event[tk.Misc]") -> None:
+        menu = tk.Menu(self, tearoff=False)
+        menu.add_command(label="Show it large", underline=0, command=partial(self._show_large, name))
+        menu.add_command(label="Take it off", underline=0, accelerator="Delete", command=partial(self._take_off, name))
+        menu.tk_popup(event.x_root, event.y_root)
+
+    def _stop(self) -> None:
+        self._waiting = []
+        if self._timer:
+            self.after_cancel(self._timer)
+            self._timer = ""
+
+
+def _short(sentence: str) -> str:
+    """``The picture is missing: it should …`` as ``missing``."""
+    for word in ("missing", "damaged", "viewer"):
+        if word in sentence:
+            return "opens in a viewer" if word == "viewer" else word
+    return "can't be shown"
