@@ -31,6 +31,13 @@ class Entry(NamedTuple):
 
 
 PICTURES = "swatches.pictures"
+"""The section of pictures, in sight where there are any."""
+
+
+class AddPicture(NamedTuple):
+    """A button that takes a picture in."""
+
+    key: str = "pictures"
 
 
 class Pictures(NamedTuple):
@@ -123,6 +130,7 @@ ITEMS: tuple[Entry | Readings | SideBySide | Section, ...] = (
             Entry("swatch rows", "by", unit="rows"),
             Entry("minutes", "It took", unit="minutes"),
             Entry("notes", "Notes", 0, lines=3),
+            AddPicture(),
         ),
     ),
     Section(PICTURES, "Pictures", (Pictures("pictures", ""),)),

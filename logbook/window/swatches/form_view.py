@@ -16,7 +16,8 @@ from logbook.window.form_card import FormCard, Item, Section, SideBySide
 from logbook.window.look import Look
 from logbook.window.pair import Pair
 from logbook.window.pictures_field import PicturesField
-from logbook.window.swatches.form_fields import ITEMS, PICTURES, Entry, Pictures, Readings
+from logbook.window.styles import styled
+from logbook.window.swatches.form_fields import ITEMS, PICTURES, AddPicture, Entry, Pictures, Readings
 from logbook.window.swatches.readings_view import ReadingsView
 from logbook.window.text_field import TextField
 
@@ -83,6 +84,10 @@ class FormView(FormCard):
         if isinstance(item, Readings):
             self.readings[item.key] = ReadingsView(place, self.look, item.label, item.hint, partial(self._typed, item.key))
             return self.readings[item.key]
+        if isinstance(item, AddPicture):
+            place = ttk.Frame(place, style=styled(place, "TFrame"))
+            ttk.Button(place, text="Add a picture…", command=self.add_picture).grid(row=0, column=0, sticky="w")
+            return place
         if isinstance(item, Pictures):
             return self._follow(item.key, PicturesField(place, self.look, item.label, self._shelf))
         assert isinstance(item, Entry)
@@ -108,19 +113,24 @@ class FormView(FormCard):
 
     def show(self) -> None:
         """Pictures are in sight where there are any, and out of the way where there are none."""
-        section = next(item for item in ITEMS if isinstance(item, Section) and item.name == PICTURES)
         if self.form.texts["pictures"]:
-            self._open(section)
-        elif PICTURES not in self._opened:
-            self.sections[PICTURES].show(False)
+            self._show_pictures()
+        else:
+            self.sections[PICTURES].grid_remove()
         super().show()
 
     def add_picture(self) -> None:
         """Asks for a picture of the swatch in hand."""
-        self._open(next(item for item in ITEMS if isinstance(item, Section) and item.name == PICTURES))
+        self._show_pictures()
         field = self.fields["pictures"]
         assert isinstance(field, PicturesField)
         field.add()
+        if not field.text:
+            self.sections[PICTURES].grid_remove()
+
+    def _show_pictures(self) -> None:
+        self.sections[PICTURES].grid()
+        self._open(next(item for item in ITEMS if isinstance(item, Section) and item.name == PICTURES))
 
     def _shown(self, key: str) -> str:
         text = self.form.texts[key]
