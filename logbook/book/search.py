@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from logbook.book.rows import rows_of
 from logbook.craft.swatches.conditions import Condition
 from logbook.errors import RefusedError
 
@@ -78,6 +79,12 @@ def matching(connection: sqlite3.Connection, filters: Filters) -> list[str]:
     return sorted(found, key=lambda uid: _rank(texts[uid], wanted))
 
 
+def folded_words(connection: sqlite3.Connection, uids: Sequence[str]) -> list[str]:
+    """The folded text of each of these swatches, in their order; "" where there is none."""
+    texts = dict(rows_of(connection, "swatch_words", "swatch", ("swatch", "folded"), uids))
+    return [texts.get(uid, "") for uid in uids]
+
+
 def ranks(connection: sqlite3.Connection, uids: Sequence[str], words: str) -> dict[str, int]:
     """How near swatches that were found by ``words`` come, as ``matching`` puts them in order; nothing where more than
     _MOST_RANKED were found, among which nobody looks for one yet.
@@ -85,9 +92,7 @@ def ranks(connection: sqlite3.Connection, uids: Sequence[str], words: str) -> di
     wanted = set(folded(words).split())
     if not wanted or not 2 <= len(uids) <= _MOST_RANKED:
         return {}
-    marks = ", ".join("?" * len(uids))
-    texts = dict(connection.execute(f"SELECT swatch, folded FROM swatch_words WHERE swatch IN ({marks})", list(uids)))
-    return {uid: _rank(text, wanted) for uid, text in texts.items()}
+    return {uid: _rank(text, wanted) for uid, text in zip(uids, folded_words(connection, uids), strict=True)}
 
 
 def _rank(text: str, wanted: set[str]) -> int:

@@ -114,15 +114,29 @@ def first_lines(connection: sqlite3.Connection, most: int) -> list[tuple[Any, ..
     return connection.execute(f"{_LINES} WHERE swatch.uid IN {first} {_NEWEST_FIRST}", (most,)).fetchall()
 
 
-_LINES = """SELECT swatch.uid, swatch.tag, swatch.date, coalesce(yarn.name, ''), coalesce(stitch_pattern.name, ''),
-    swatch.hook_mm, swatch.colour FROM swatch LEFT JOIN yarn ON yarn.uid = swatch.yarn
+def lines_of(connection: sqlite3.Connection, uids: Sequence[str]) -> list[tuple[Any, ...]]:
+    """The ``lines`` of these swatches, in any order."""
+    return rows_of(connection, _WORKED_OF, "swatch.uid", _LINE, uids, "swatch.rowid")
+
+
+def newest_first(connection: sqlite3.Connection) -> list[str]:
+    """The uids of all ``lines``."""
+    return [uid for (uid,) in connection.execute(f"SELECT uid FROM swatch {_NEWEST_FIRST}")]
+
+
+_LINE = (
+    "swatch.uid",
+    "swatch.tag",
+    "swatch.date",
+    "coalesce(yarn.name, '')",
+    "coalesce(stitch_pattern.name, '')",
+    "swatch.hook_mm",
+    "swatch.colour",
+)
+_WORKED_OF = """swatch LEFT JOIN yarn ON yarn.uid = swatch.yarn
     LEFT JOIN stitch_pattern ON stitch_pattern.uid = swatch.stitch_pattern"""
+_LINES = f"SELECT {', '.join(_LINE)} FROM {_WORKED_OF}"
 _NEWEST_FIRST = "ORDER BY swatch.date DESC, swatch.tag"
-
-
-def count(connection: sqlite3.Connection) -> int:
-    """How many swatches there are."""
-    return int(connection.execute("SELECT count(*) FROM swatch").fetchone()[0])
 
 
 def owner_of_tag(connection: sqlite3.Connection, tag: str) -> str | None:

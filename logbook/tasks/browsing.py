@@ -33,16 +33,22 @@ def swatch_lines(book: Logbook) -> list[SwatchLine]:
         return [SwatchLine(*row) for row in stored.lines(connection)]
 
 
+def swatches_newest_first(book: Logbook) -> list[str]:
+    """The uids of all swatches."""
+    with book.reading() as connection:
+        return stored.newest_first(connection)
+
+
+def lines_of(book: Logbook, uids: Sequence[str]) -> list[SwatchLine]:
+    """These swatches, in any order; those that are not there any more are left out."""
+    with book.reading() as connection:
+        return [SwatchLine(*row) for row in stored.lines_of(connection, uids)]
+
+
 def first_swatch_lines(book: Logbook, most: int) -> list[SwatchLine]:
     """The newest ``most`` of them."""
     with book.reading() as connection:
         return [SwatchLine(*row) for row in stored.first_lines(connection, most)]
-
-
-def swatch_count(book: Logbook) -> int:
-    """How many swatches are logged."""
-    with book.reading() as connection:
-        return stored.count(connection)
 
 
 def owner_of_tag(book: Logbook, tag: str) -> str | None:

@@ -24,8 +24,8 @@ class FindActions(NamedTuple):
 class FindList(ttk.Frame):
     """Typing filters at once; Down and Up walk through the list from the find field, Return goes on to what the page takes.
 
-    A list of a kind makes its table and says its rows, and which of them the words find. ``empty`` is a heading and a sentence,
-    shown where the list will be while there is nothing to list.
+    ``table`` makes its table; ``empty`` is a heading and a sentence, shown where the list will be while there is nothing to list.
+    A list of a kind fills it, and says which rows the words find.
     """
 
     rows_above = 0
@@ -51,24 +51,12 @@ class FindList(ttk.Frame):
         self.find.variable.trace_add("write", lambda *_: self.look_up())
 
     @abstractmethod
-    def rows(self) -> Iterable[Row]:
-        """All rows as they are now."""
-
-    @abstractmethod
-    def found(self) -> tuple[Iterable[str] | None, str]:
-        """The keys of the rows that are asked for (None: all of them), and how many that is in words."""
-
     def reload(self) -> None:
         """Shows the rows as they are now; the find text goes on holding."""
-        self.table.set_rows(self.rows())
-        self.show_table(bool(self.table.shown))
-        self.look_up()
 
+    @abstractmethod
     def look_up(self) -> None:
         """Shows what the words find, and how many that is."""
-        keys, count = self.found()
-        self.table.show_only(keys)
-        self.say_found(count, nothing=bool(self.table.count) and not self.table.shown)
 
     def say_found(self, count: str, nothing: bool) -> None:
         """How many were found, and if that is ``nothing``, what shows all again."""
@@ -119,3 +107,34 @@ class FindList(ttk.Frame):
             self.table.walk(1)
         self._actions.take()
         return "break"
+
+
+class FindRecords(FindList):
+    """The find list of a few hundred records: ``rows`` gives all of them as they are now, ``found`` the keys of those in which
+    words are found (None: nothing is asked for), and how many that is in words."""
+
+    def __init__(
+        self,
+        parent: tk.Misc,
+        look: Look,
+        table: Callable[[tk.Misc], Table],
+        empty: Sequence[str],
+        actions: FindActions,
+        rows: Callable[[], Iterable[Row]],
+        found: Callable[[str], tuple[Iterable[str] | None, str]],
+    ) -> None:
+        self._rows, self._found = rows, found
+        super().__init__(parent, look, table, empty, actions)
+        self.reload()
+
+    def reload(self) -> None:
+        """Shows the rows as they are now; the find text goes on holding."""
+        self.table.set_rows(self._rows())
+        self.show_table(bool(self.table.count))
+        self.look_up()
+
+    def look_up(self) -> None:
+        """Shows what the words find, and how many that is."""
+        keys, count = self._found(self.find.text)
+        self.table.show_only(keys)
+        self.say_found(count, nothing=bool(self.table.count) and not self.table.shown)

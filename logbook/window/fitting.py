@@ -4,7 +4,8 @@ import tkinter as tk
 from collections.abc import Callable, Sequence
 
 from logbook.window.look import Look
-from logbook.window.table import EDGES, Column, Table
+from logbook.window.table import Column, Table
+from logbook.window.table_columns import EDGES
 
 
 class FittingColumns:

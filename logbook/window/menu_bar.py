@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from logbook.settings import Settings
 from logbook.window.keys import accelerator, bind_keys, split_mnemonic
-from logbook.window.table import add_entries
+from logbook.window.menu_entries import add_entries
 from logbook.window.undo_actions import UndoActions
 
 if TYPE_CHECKING:

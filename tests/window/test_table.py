@@ -4,7 +4,7 @@ import pytest
 
 from logbook.window.look import Look
 from logbook.window.table import Column, Row, Table
-from tests.support.screen import press, wait_until
+from tests.support.screen import press
 
 COLUMNS = [Column("tag", "Tag", 8, grow=True), Column("width", "Width mm", 8, "right")]
 
@@ -157,22 +157,112 @@ def test_the_row_in_hand_is_marked_without_colour(root: tk.Tk, look: Look) -> No
     assert not made.table.mark.winfo_ismapped()
 
 
-def test_rows_that_follow_later_are_there_for_whoever_asks(root: tk.Tk, look: Look) -> None:
-    made = Made(root, look, 10)
-    made.table.set_rows([row(n) for n in range(5_000)])
-    assert len(made.tree.get_children()) < 5_000
+MANY = 5_000
+
+
+def in_sight(made: Made) -> list[str]:
+    """The keys of the rows that are to be seen, from top to bottom."""
+    tree, found = made.tree, []
+    for y in range(made.tree.bbox(made.tree.identify_row(60))[1] % 20 + 24, tree.winfo_height(), 5):  # type: ignore[index]
+        key = str(tree.identify_row(y))
+        if key and key not in found:
+            found.append(key)
+    return found
+
+
+def keys(first: int, last: int) -> list[str]:
+    return [f"k{n}" for n in range(first, last)]
+
+
+def shown_whole(root: tk.Tk, made: Made) -> bool:
+    """Whether what is in sight are rows without a gap, with their own texts and stripes."""
+    root.update()
+    seen = in_sight(made)
+    first = made.table.shown.index(seen[0])
+    alike = [str(made.tree.set(key, "tag")) == row(int(key[1:])).cells[0] for key in seen]
+    odd = [("odd" in made.tree.item(key)["tags"]) == bool((first + place) % 2) for place, key in enumerate(seen)]
+    return seen == list(made.table.shown[first : first + len(seen)]) and all(alike) and all(odd)
+
+
+def test_of_very_many_rows_those_near_are_real_and_keys_go_through_all(root: tk.Tk, look: Look) -> None:
+    made = Made(root, look, MANY)
+    assert len(made.tree.get_children()) < MANY / 10
     press(made.tree, "<End>")
-    assert made.table.selected == ("k4999",)
-    made.table.set_rows([row(n) for n in range(5_000)])
-    assert made.table.selected == ("k4999",)
-    made.table.show_only([f"k{n}" for n in range(0, 5_000, 2)])
-    assert len(made.tree.get_children()) == 2_500
-    made.table.show_only(None)
-    assert list(made.tree.get_children()) == [f"k{n}" for n in range(5_000)]
+    assert (made.table.selected, made.tree.selection()) == (("k4999",), ("k4999",))
+    assert shown_whole(root, made)
+    assert made.tree.bbox("k4999")
+    press(made.tree, *["<Prior>"] * 20)
+    (here,) = made.table.selected
+    assert made.tree.bbox(here)
+    assert shown_whole(root, made)
+    press(made.tree, "<Shift-Home>")
+    assert made.table.selected == tuple(keys(0, int(here[1:]) + 1))
+    assert shown_whole(root, made)
+    for _ in range(3):
+        press(made.tree, "<Down>")
+    assert made.table.selected == ("k3",)
+    press(made.tree, "<Control-a>")
+    assert len(made.table.selected) == MANY
+    press(made.tree, "<End>")
+    for _ in range(300):
+        made.table.walk(-1)
+    assert made.table.selected == ("k4699",)
+    assert shown_whole(root, made)
 
 
-def test_rows_follow_by_themselves(root: tk.Tk, look: Look) -> None:
-    made = Made(root, look, 1_000)
-    wait_until(root, lambda: len(made.tree.get_children()) == 1_000)
-    assert [str(made.tree.item(key)["values"][0]) for key in ("k0", "k999")] == [row(n).cells[0] for n in (0, 999)]
-    assert "odd" in made.tree.item("k999")["tags"]
+def test_the_wheel_and_the_bar_go_through_very_many_rows(root: tk.Tk, look: Look) -> None:
+    made = Made(root, look, MANY)
+    before = in_sight(made)[0]
+    for _ in range(60):
+        made.tree.yview_scroll(9, "units")
+        root.update_idletasks()
+    assert shown_whole(root, made)
+    assert in_sight(made)[0] == f"k{int(before[1:]) + 540}"
+    for share in (0.5, 0.99, 0.2):
+        made.table._real.scroll("moveto", str(share))
+        assert shown_whole(root, made)
+        assert in_sight(made)[0] == f"k{round(share * MANY)}"
+        assert made.table.down.get()[0] == pytest.approx(share, abs=0.001)
+    made.table._real.scroll("moveto", "1.0")
+    assert shown_whole(root, made)
+    assert in_sight(made)[-1] == "k4999"
+
+
+def click(made: Made, key: str, event: str = "Button-1") -> None:
+    x, y, _, height = made.tree.bbox(key)  # type: ignore[misc]
+    for one in (event, event.replace("Button", "ButtonRelease")):
+        made.tree.event_generate(f"<{one}>", x=int(x) + 20, y=int(y) + int(height) // 2)
+    made.table.update()
+
+
+def test_a_stretch_from_a_click_to_one_far_below_is_chosen_whole(root: tk.Tk, look: Look) -> None:
+    made = Made(root, look, MANY)
+    click(made, "k2")
+    made.table._real.scroll("moveto", "0.4")
+    root.update()
+    click(made, "k2005", "Shift-Button-1")
+    assert made.heard[-1] == tuple(keys(2, 2006))
+    click(made, "k2003", "Control-Button-1")
+    assert made.table.selected == (*keys(2, 2003), "k2004", "k2005")
+    click(made, "k2004")
+    assert made.heard[-1] == made.table.selected == ("k2004",)
+
+
+def test_what_is_selected_outlives_a_filter_and_other_rows(root: tk.Tk, look: Look) -> None:
+    made = Made(root, look, MANY)
+    made.table.select(["k4000"])
+    root.update()
+    assert made.tree.bbox("k4000")
+    made.table.show_only(keys(0, 10))
+    assert (made.tree.selection(), made.table.selected) == ((), ("k4000",))
+    made.table.show_only(keys(3000, MANY))
+    root.update()
+    assert made.tree.bbox("k4000")
+    made.table.set_rows(row(n) for n in range(1, MANY))
+    root.update()
+    assert made.tree.selection() == ("k4000",)
+    made.table.sort_by("width")
+    root.update()
+    assert made.tree.selection() == ("k4000",)
+    assert made.tree.bbox("k4000")
+    assert made.heard == []

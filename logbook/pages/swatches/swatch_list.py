@@ -1,7 +1,7 @@
 """The list of swatches: its lines as shown and sorted, and which of them a look-up leaves."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -20,16 +20,15 @@ from logbook.tasks.browsing import (
     Filters,
     SwatchLine,
     assumptions_of,
-    first_swatch_lines,
+    lines_of,
     matching_in_any_order,
     ranks_of,
-    swatch_count,
     swatch_lines,
+    swatches_newest_first,
     whole_swatches,
 )
+from logbook.tasks.word_search import WordSearch
 
-AT_ONCE = 100
-"""Lines, more than a screen shows."""
 ANY = "any"
 STATES = {Condition.WORKED: "unwashed", Condition.WASHED: "washed", Condition.PINNED: "pinned"}
 CLASS_CHOICES = (ANY, *(class_words(one.number) for one in YARN_CLASSES))
@@ -52,16 +51,18 @@ class Found:
     """The uids that match (None: all of them), how many that are in words, and a sentence for each text at fault, by its name.
 
     A text at fault asks for nothing. ``ranks`` says how near the words come: those of the least come first.
+    While it is ``still_looking``, ``uids`` are those found so far.
     """
 
     uids: list[str] | None
     count: str
     errors: Mapping[str, str]
     ranks: Mapping[str, int] = field(default_factory=dict)
+    still_looking: bool = False
 
 
 class SwatchList:
-    """All swatches of the logbook as lines, newest first, and their ``count``."""
+    """All swatches of the logbook, newest first: of each the uid is at hand, its line is read when it is to be seen."""
 
     def __init__(self, session: Session) -> None:
         self._session = session
@@ -69,8 +70,34 @@ class SwatchList:
 
     def reload(self) -> None:
         """Takes from the logbook again."""
-        self.count = swatch_count(self._session.book)
-        self._first = first_swatch_lines(self._session.book, AT_ONCE)
+        self.uids = swatches_newest_first(self._session.book)
+        self._there: frozenset[str] | None = None
+        self._search = WordSearch(self._session.book, self.uids)
+
+    @property
+    def count(self) -> int:
+        """How many there are."""
+        return len(self.uids)
+
+    @property
+    def newest(self) -> str | None:
+        """The uid of the swatch at the top; None if there is none."""
+        return self.uids[0] if self.uids else None
+
+    def __contains__(self, uid: object) -> bool:
+        """Whether there is such a swatch."""
+        if self._there is None:
+            self._there = frozenset(self.uids)
+        return uid in self._there
+
+    @property
+    def lines(self) -> Sequence[SwatchLine]:
+        """All of them as lines."""
+        return swatch_lines(self._session.book)
+
+    def lines_of(self, uids: Sequence[str]) -> Sequence[SwatchLine]:
+        """The lines of these, in any order."""
+        return lines_of(self._session.book, uids) if uids else ()
 
     def gauges(self, uids: Sequence[str]) -> dict[str, str]:
         """``15.7 sts × 11 rows washed`` of each; "" where nothing was measured."""
@@ -80,27 +107,26 @@ class SwatchList:
             for swatch in (whole_swatches(self._session.book, uids) if uids else ())
         }
 
-    @property
-    def newest(self) -> str | None:
-        """The uid of the swatch at the top; None if there is none."""
-        return self._first[0].uid if self._first else None
-
-    @property
-    def lines(self) -> Iterator[SwatchLine]:
-        """The lines one by one: so many as a screen shows are there at once, the others are read when they are asked for."""
-        yield from self._first
-        if self.count > len(self._first):
-            first = {line.uid for line in self._first}
-            yield from (line for line in swatch_lines(self._session.book) if line.uid not in first)
-
     def find(self, texts: FindTexts) -> Found:
         """What the texts leave of the list."""
+        *_, found = self.found(texts)
+        return found
+
+    def found(self, texts: FindTexts) -> Iterator[Found]:
+        """What the texts leave of the list as far as it was looked through, again and again; at last of all of it."""
         filters, errors = filters_of(texts)
+        whole = _swatches(self.count)
         if filters == Filters():
-            return Found(None, _swatches(self.count), errors)
-        uids = matching_in_any_order(self._session.book, filters)
-        ranks = ranks_of(self._session.book, uids, filters.words)
-        return Found(uids, f"{len(uids)} of {_swatches(self.count)}", errors, ranks)
+            yield Found(None, whole, errors)
+            return
+        rest = replace(filters, words="")
+        among = None if rest == Filters() else set(matching_in_any_order(self._session.book, rest))
+        uids: list[str] = []
+        for number, some in enumerate(self._search.found(filters.words, among), 1):
+            uids += some
+            if number < self._search.slices:
+                yield Found(uids, f"{len(uids)} and more of {whole}", errors, still_looking=True)
+        yield Found(uids, f"{len(uids)} of {whole}", errors, ranks_of(self._session.book, uids, filters.words))
 
 
 def cells(line: SwatchLine) -> tuple[str, ...]:

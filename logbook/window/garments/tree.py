@@ -1,7 +1,7 @@
 """What garments there are, each with its pieces below it, folding; and the find field above."""
 
 import tkinter as tk
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from functools import cached_property, partial
 
 from logbook.pages.garments.garment_list import GarmentLine, GarmentList
@@ -42,23 +42,20 @@ class GarmentTree(FindList):
         self._lines: list[GarmentLine] = []
         super().__init__(parent, look, self._tree, EMPTY, actions)
 
-    def rows(self) -> Iterator[Row]:
-        """The rows that are shown."""
-        return (Row(line.key, line.cells, line.cells) for line in self._lines)
-
-    def found(self) -> tuple[None, str]:
-        """All of them: what the words do not find is no row."""
+    def look_up(self) -> None:
+        """Shows the lines as they are now: what the words do not find is no row."""
         lines, count = self._garments.lines(self.find.text)
         if lines != self._lines:
             same_rows = [line.key for line in lines] == [line.key for line in self._lines]
             self._lines = lines
+            rows = [Row(line.key, line.cells, line.cells) for line in lines]
             if same_rows:
-                for row in self.rows():
+                for row in rows:
                     self.table.replace_row(row)
             else:
-                self.table.set_rows(self.rows())
+                self.table.set_rows(rows)
         self.show_table(bool(lines) or bool(self.find.text.strip()))
-        return None, count
+        self.say_found(count, nothing=False)
 
     def reload(self, chosen: str | None = None) -> None:
         """Shows the lines as they are now, with the chosen one marked; the find text goes on holding."""

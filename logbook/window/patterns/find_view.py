@@ -4,7 +4,7 @@ import tkinter as tk
 from collections.abc import Iterator
 
 from logbook.pages.patterns.pattern_list import PatternList, cells, sort_keys
-from logbook.window.find_list import FindActions, FindList
+from logbook.window.find_list import FindActions, FindRecords
 from logbook.window.fitting import fitting_table
 from logbook.window.look import Look
 from logbook.window.table import Column, Row
@@ -25,19 +25,11 @@ EMPTY = (
 )
 
 
-class FindView(FindList):
-    """Stitch patterns by name, multiple and use."""
+def find_view(parent: tk.Misc, look: Look, patterns: PatternList, actions: FindActions) -> FindRecords:
+    """The list on the page."""
 
-    def __init__(self, parent: tk.Misc, look: Look, patterns: PatternList, actions: FindActions) -> None:
-        self._patterns = patterns
-        table = fitting_table(look, COLUMNS, actions.select, NEED, LEAST, "pattern")
-        super().__init__(parent, look, table, EMPTY, actions)
-        self.reload()
+    def rows() -> Iterator[Row]:
+        return (Row(line.uid, cells(line), sort_keys(line)) for line in patterns.lines)
 
-    def rows(self) -> Iterator[Row]:
-        """All rows as they are now."""
-        return (Row(line.uid, cells(line), sort_keys(line)) for line in self._patterns.lines)
-
-    def found(self) -> tuple[list[str] | None, str]:
-        """Which patterns the words find, and how many that is."""
-        return self._patterns.find(self.find.text)
+    table = fitting_table(look, COLUMNS, actions.select, NEED, LEAST, "pattern")
+    return FindRecords(parent, look, table, EMPTY, actions, rows, patterns.find)

@@ -8,10 +8,10 @@ from logbook.pages.patterns.pattern_form import PatternForm
 from logbook.pages.patterns.pattern_list import PatternList
 from logbook.pages.session import Session
 from logbook.tasks.stitch_patterns import delete_pattern
-from logbook.window.find_list import FindActions
+from logbook.window.find_list import FindActions, FindRecords
 from logbook.window.keys import bind_keys
 from logbook.window.look import Look
-from logbook.window.patterns.find_view import FindView
+from logbook.window.patterns.find_view import find_view
 from logbook.window.patterns.form_view import FormView
 from logbook.window.patterns.meaning_view import MeaningView
 from logbook.window.printing import Printer
@@ -27,7 +27,7 @@ class PatternsPage(RecordPage):
 
     kind, drafts_as = "stitch pattern", PATTERNS
     panes_are = ("Stitch patterns", "Form", "What it means")
-    find: FindView
+    find: FindRecords
     editor: FormView
 
     def __init__(self, parent: tk.Misc, look: Look, session: Session) -> None:
@@ -37,7 +37,7 @@ class PatternsPage(RecordPage):
             self.form.show(self.patterns.lines[0].uid)
         super().__init__(parent, look, session, self.form)
         actions = FindActions(self._select, self._go_to_form, self.delete)
-        self.find = FindView(self.frame, look, self.patterns, actions)
+        self.find = find_view(self.frame, look, self.patterns, actions)
         self.editor = FormView(self.frame, look, session, self.form, self._changed, self._fold)
         self.meaning = MeaningView(self.frame, look)
         for place, view in enumerate((self.find, self.editor, self.meaning)):

@@ -4,7 +4,7 @@ import tkinter as tk
 from collections.abc import Iterator
 
 from logbook.pages.pieces.piece_list import PieceList, cells, sort_keys
-from logbook.window.find_list import FindActions, FindList
+from logbook.window.find_list import FindActions, FindRecords
 from logbook.window.fitting import fitting_table
 from logbook.window.look import Look
 from logbook.window.table import Column, Row
@@ -26,18 +26,11 @@ EMPTY = (
 )
 
 
-class FindView(FindList):
-    """Planned pieces by name, swatch, stitch pattern and yarn."""
+def find_view(parent: tk.Misc, look: Look, pieces: PieceList, actions: FindActions) -> FindRecords:
+    """The list on the page."""
 
-    def __init__(self, parent: tk.Misc, look: Look, pieces: PieceList, actions: FindActions) -> None:
-        self._pieces = pieces
-        super().__init__(parent, look, fitting_table(look, COLUMNS, actions.select, NEED, LEAST, "piece"), EMPTY, actions)
-        self.reload()
+    def rows() -> Iterator[Row]:
+        return (Row(line.uid, cells(line), sort_keys(line)) for line in pieces.lines)
 
-    def rows(self) -> Iterator[Row]:
-        """All rows as they are now."""
-        return (Row(line.uid, cells(line), sort_keys(line)) for line in self._pieces.lines)
-
-    def found(self) -> tuple[list[str] | None, str]:
-        """Which pieces the words find, and how many that is."""
-        return self._pieces.find(self.find.text)
+    table = fitting_table(look, COLUMNS, actions.select, NEED, LEAST, "piece")
+    return FindRecords(parent, look, table, EMPTY, actions, rows, pieces.find)

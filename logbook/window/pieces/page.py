@@ -11,10 +11,10 @@ from logbook.pages.pieces.piece_list import PieceList
 from logbook.pages.session import Session
 from logbook.tasks.drafts import Draft
 from logbook.tasks.pieces import delete_piece
-from logbook.window.find_list import FindActions
+from logbook.window.find_list import FindActions, FindRecords
 from logbook.window.look import Look
 from logbook.window.pieces.file_actions import FileActions
-from logbook.window.pieces.find_view import FindView
+from logbook.window.pieces.find_view import find_view
 from logbook.window.pieces.follow_view import FollowView
 from logbook.window.pieces.form_view import FormView
 from logbook.window.pieces.sizes_side import Around, SizesSide
@@ -32,7 +32,7 @@ class PiecesPage(RecordPage):
 
     kind, drafts_as = "piece", PIECES
     panes_are = ("Pieces", "Form", "Your numbers")
-    find: FindView
+    find: FindRecords
     editor: FormView
 
     def __init__(
@@ -54,7 +54,7 @@ class PiecesPage(RecordPage):
             look.grid(above(column), row=0, column=0, sticky="ew", pady=(0, 1))
         self.left = ttk.Frame(column, width=1, height=1)
         self.left.grid(row=1, column=0, sticky="nsew")
-        self.find = FindView(self.left, look, self.pieces, FindActions(self._select, self._go_to_form, self.delete))
+        self.find = find_view(self.left, look, self.pieces, FindActions(self._select, self._go_to_form, self.delete))
         self.editor = FormView(self.frame, look, self.form, lambda: session.units, opened, self._changed, self._fold)
         self.files = FileActions(self.frame, look, session, self.form, lambda: self.card.answer)
         self.follow = FollowView(self.frame, look, self.files.shape)

@@ -1,7 +1,9 @@
 """What there is: the find field, the filters and the list of swatches."""
 
+import math
+import time
 import tkinter as tk
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from functools import partial
 from tkinter import ttk
 from typing import NamedTuple
@@ -10,22 +12,23 @@ from logbook.pages.swatches.swatch_list import (
     CLASS_CHOICES,
     CONDITION_CHOICES,
     FindTexts,
+    Found,
     SwatchList,
     cells,
     sort_keys,
     two_lines,
 )
-from logbook.tasks.browsing import SwatchLine
 from logbook.tasks.logging_swatches import Known
 from logbook.window.choices import ChoiceField, SuggestionField
 from logbook.window.ellipsis import cut
 from logbook.window.field import Field, LabelledField
+from logbook.window.find_list import FindActions, FindList
 from logbook.window.folding import Folding
 from logbook.window.keys import split_mnemonic
 from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
-from logbook.window.sentence import Sentence
 from logbook.window.table import Column, Row, Table
+from logbook.window.table_rows import in_order
 from logbook.window.wrapped_button import WrappedButton
 
 COLUMNS = (
@@ -50,23 +53,53 @@ ROW_MORE = 2.2
 """Units of space in a row of two lines."""
 ROOM_BESIDE = 8
 """Units that the edges of a row take."""
+EMPTY = (
+    "No swatch is logged yet.",
+    "Fill in yarn or stitch, hook and one reading in the form beside this. Once saved, it is listed here.",
+)
+SCREENFUL = 60
+"""Swatches, more than are seen at once."""
+AT_ONCE_S = 0.02
+"""Seconds that a search may take at one go."""
 LINES_LEFT = 8
 """Of text for the list beside opened filters; where there are not twice as many, each gets half."""
 
 
-class FindActions(NamedTuple):
-    """What the page does when something is chosen here."""
+class SwatchActions(NamedTuple):
+    """What the page does with a double click, with the sample, and when the filters are folded."""
 
-    select: Callable[[tuple[str, ...]], object]
-    take: Callable[[], object]
     open: Callable[[], object]
-    delete: Callable[[], object]
     open_sample: Callable[[], object] | None
     fold: Callable[[bool], object]
 
 
-class FindView(ttk.Frame):
-    """Typing filters at once; Down and Up walk through the list from the find field, Return goes on to the chain."""
+class ListedSwatches:
+    """The list for its table, which reads the lines of those that come into sight."""
+
+    def __init__(self, swatches: SwatchList) -> None:
+        self._swatches = swatches
+
+    @property
+    def keys(self) -> Sequence[str]:
+        """All uids, newest first."""
+        return self._swatches.uids
+
+    def sorted_by(self, column: int, down: bool) -> list[str]:
+        """All uids in the order of a column."""
+        return in_order(((line.uid, sort_keys(line)[column]) for line in self._swatches.lines), down)
+
+    def rows(self, keys: Sequence[str]) -> list[Row]:
+        """The rows of these uids."""
+        return [Row(line.uid, cells(line), sort_keys(line)) for line in self._swatches.lines_of(keys)]
+
+    def __contains__(self, key: object) -> bool:
+        return key in self._swatches
+
+
+class FindView(FindList):
+    """Swatches by words and by filters, of any number: what is found of very many comes in slices, and no key waits for it."""
+
+    rows_above = 2
 
     def __init__(
         self,
@@ -75,61 +108,87 @@ class FindView(ttk.Frame):
         swatches: SwatchList,
         known: Callable[[], Known],
         actions: FindActions,
+        more: SwatchActions,
         filters_open: bool,
     ) -> None:
-        super().__init__(parent, width=1, height=1)
-        self.look, self._swatches, self._known, self._actions = look, swatches, known, actions
-        self.grid_propagate(False)
-        self.columnconfigure(0, weight=1)
-        self.rowconfigure(3, weight=1)
-        self.find = Field(self, look, "&Find", label_width=5, grow=True)
-        self.find.grid(row=0, column=0, sticky="ew")
-        self._sorting = tk.StringVar(self, next(iter(SORTS)))
-        self.sort = ttk.Menubutton(self, textvariable=self._sorting, style="List.TMenubutton")
-        self.sort.configure(menu=self._sort_menu())
-        look.grid(self.sort, row=0, column=1, sticky="ne", padx=(1, 0))
-        self.filters = Folding(self, "Filter by yarn, hook…", filters_open, self._fold)
-        self.filters.grid(row=1, column=0, columnspan=2, sticky="ew")
+        self._swatches, self._known, self._more = swatches, known, more
         self._fields: dict[str, LabelledField] = {}
         self._scrolled: Scrolled | None = None
-        self.table = Table(self, look, COLUMNS, actions.select)
-        self.table.tree.configure(displaycolumns=("swatch",), style="TwoLines.Treeview", show="")
-        self.table.on_view = self._show_in_sight
         self._in_sight: dict[str, str] = {}
         self._width = 0
+        self._coming: Iterator[Found] = iter(())
+        self._timer = ""
+        self._filters_open = filters_open
+        super().__init__(parent, look, self._table, EMPTY, actions)
+        self.table.on_view = self._show_in_sight
         self.table.tree.bind("<Configure>", self._follow_width, add="+")
+        self.table.tree.bind("<Double-Button-1>", self._open)
         look.when_changed(self, self._follow_look)
-        look.grid(self.table, row=3, column=0, columnspan=2, sticky="nsew", pady=(1, 0))
-        self._empty = self._empty_place(actions)
-        self._bind_keys()
         self.bind("<Configure>", lambda _: self._limit_filters(), add="+")
+        self.bind("<Destroy>", lambda _: self._stop_looking(), add="+")
         if filters_open:
             self._build_filters()
-        self.find.variable.trace_add("write", lambda *_: self.look_up())
         self.reload()
 
     def reload(self) -> None:
-        """Shows the lines of the list as they are now; the find text goes on holding."""
+        """Shows the list as it is now; the find text goes on holding."""
         self._in_sight.clear()
-        self.table.set_rows(_row(line) for line in self._swatches.lines)
+        self.table.show_list(ListedSwatches(self._swatches))
+        self.show_table(bool(self._swatches.count))
         if self._swatches.count:
-            self._empty.grid_remove()
             self.filters.grid()
-            self.table.grid()
         else:
             self.filters.grid_remove()
-            self.table.grid_remove()
-            self._empty.grid()
         self.look_up()
 
     def look_up(self) -> None:
-        """Shows what the texts find, and how many that is."""
-        found = self._swatches.find(self.texts())
-        self.table.show_only(found.uids, found.ranks)
-        all_gone = found.uids == [] and bool(self._swatches.count)
-        self.find.show_message(f"{found.count}. Esc shows all again." if all_gone else found.count, "hint")
+        """Shows what the texts find: of very many the first screenful at once, and all of them, with how many, soon after."""
+        self._stop_looking()
+        self._coming = self._swatches.found(self.texts())
+        found = self._look_on(enough=SCREENFUL)
+        self._show_found(found)
         for name, field in self._fields.items():
             field.show_message(found.errors.get(name))
+
+    def _look_on(self, enough: float = math.inf) -> Found:
+        """Looks through slice after slice, for as long as nobody notices or until ``enough`` are found."""
+        until = time.perf_counter() + AT_ONCE_S
+        while True:
+            found = next(self._coming)
+            if not found.still_looking:
+                return found
+            if len(found.uids or ()) >= enough or time.perf_counter() > until:
+                self._timer = self.after(1, self._go_on)
+                return found
+
+    def _go_on(self) -> None:
+        self._timer = ""
+        found = self._look_on()
+        if not found.still_looking or len(self.table.shown) < SCREENFUL:
+            self._show_found(found)
+
+    def _stop_looking(self) -> None:
+        if self._timer:
+            self.after_cancel(self._timer)
+        self._timer = ""
+
+    def _show_found(self, found: Found) -> None:
+        self.table.show_only(found.uids, found.ranks)
+        self.say_found(found.count, nothing=not found.still_looking and bool(self._swatches.count) and not self.table.shown)
+
+    def _table(self, place: tk.Misc) -> Table:
+        table = Table(place, self.look, COLUMNS, self._actions.select)
+        table.tree.configure(displaycolumns=("swatch",), style="TwoLines.Treeview", show="")
+        return table
+
+    def _above(self) -> None:
+        """The order of the list beside the find field, and the filters below it."""
+        self._sorting = tk.StringVar(self, next(iter(SORTS)))
+        self.sort = ttk.Menubutton(self, textvariable=self._sorting, style="List.TMenubutton")
+        self.sort.configure(menu=self._sort_menu())
+        self.look.grid(self.sort, row=0, column=1, sticky="ne", padx=(1, 0))
+        self.filters = Folding(self, "Filter by yarn, hook…", self._filters_open, self._fold)
+        self.filters.grid(row=1, column=0, columnspan=2, sticky="ew")
 
     def _sort_menu(self) -> tk.Menu:
         menu = tk.Menu(self.sort, tearoff=False)
@@ -182,16 +241,11 @@ class FindView(ttk.Frame):
             field.text = CLASS_CHOICES[0] if name in ("yarn_class", "condition") else ""
         self.find.text = ""
 
-    def start(self) -> None:
-        """Puts the keyboard into the find field, its text marked."""
-        self.find.input.focus_set()
-        self.find.input.event_generate("<<SelectAll>>")
-
     def _fold(self, is_open: bool) -> None:
         if is_open:
             self._build_filters()
         self._limit_filters()
-        self._actions.fold(is_open)
+        self._more.fold(is_open)
 
     def _build_filters(self) -> None:
         if self._scrolled is not None:
@@ -222,52 +276,17 @@ class FindView(ttk.Frame):
             most = max(room // 2, room - LINES_LEFT * self.look.line)
             self._scrolled.canvas.configure(height=max(1, min(wanted, most)))
 
-    def _empty_place(self, actions: FindActions) -> ttk.Frame:
-        """What stands where the list will be, while there is nothing to list."""
-        place = ttk.Frame(self)
-        place.columnconfigure(0, weight=1)
-        says = (
-            "No swatch is logged yet.",
-            "Fill in yarn or stitch, hook and one reading in the form beside this. Once saved, it is listed here.",
-        )
-        for row, sentence in enumerate(says):
-            style = "Section.TLabel" if row == 0 else "TLabel"
-            self.look.grid(Sentence(place, sentence, style), row=row, column=0, sticky="ew", pady=(0, 2))
-        if actions.open_sample is not None:
+    def _empty_place(self, says: Sequence[str]) -> ttk.Frame:
+        """What stands where the list will be, with a button to the sample where there is one to open."""
+        place = super()._empty_place(says)
+        if self._more.open_sample is not None:
             words, underline = split_mnemonic("Open an e&xample")
-            self.sample = WrappedButton(place, text=words, underline=underline, command=actions.open_sample)
-            self.sample.grid(row=2, column=0, sticky="w")
-        self.look.grid(place, row=3, column=0, columnspan=2, sticky="new", pady=(3, 0))
+            self.sample = WrappedButton(place, text=words, underline=underline, command=self._more.open_sample)
+            self.sample.grid(row=len(says), column=0, sticky="w")
         return place
-
-    def _bind_keys(self) -> None:
-        entry = self.find.input
-        for key, step in {"Down": 1, "Up": -1, "Next": 10, "Prior": -10}.items():
-            entry.bind(f"<{key}>", lambda _, step=step: self._walk(step))  # type: ignore[misc]
-        entry.bind("<Escape>", lambda _: self.clear())
-        for widget in (entry, self.table.tree):
-            widget.bind("<Return>", lambda _: self._take())
-        self.table.tree.bind("<Double-Button-1>", self._open)
-        self.table.tree.bind("<Delete>", lambda _: self._actions.delete())
-        self.table.tree.bind("<Escape>", lambda _: self.clear())
-
-    def _walk(self, step: int) -> str:
-        self.table.walk(step)
-        return "break"
 
     def _open(self, event: "tk.Event[ttk.Treeview]") -> str | None:
         if not self.table.tree.identify_row(event.y):
             return None
-        self._actions.open()
+        self._more.open()
         return "break"
-
-    def _take(self) -> str:
-        """With the swatch in hand hidden by the find text, the first that is found is taken."""
-        if self.table.shown and not set(self.table.selected) & set(self.table.shown):
-            self.table.walk(1)
-        self._actions.take()
-        return "break"
-
-
-def _row(line: SwatchLine) -> Row:
-    return Row(line.uid, cells(line), sort_keys(line))

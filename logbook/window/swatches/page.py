@@ -13,10 +13,11 @@ from logbook.pages.swatches.swatch_list import SwatchList, filters_of
 from logbook.tasks.browsing import tags_of
 from logbook.tasks.drafts import Draft
 from logbook.tasks.logging_swatches import delete_swatches
+from logbook.window.find_list import FindActions
 from logbook.window.gauges.gauge_actions import GaugeActions, OnPage
 from logbook.window.look import Look
 from logbook.window.record_page import RecordPage
-from logbook.window.swatches.find_view import FindActions, FindView
+from logbook.window.swatches.find_view import FindView, SwatchActions
 from logbook.window.table import Entry
 from logbook.window.when_drawn import when_drawn
 
@@ -46,10 +47,9 @@ class SwatchesPage(RecordPage):
         self._editor: FormView | None = None
         self._side: ChainSide | None = None
         opened = session.settings.opened
-        actions = FindActions(
-            self._select, self._go_to_width, self._go_to_readings, self.delete, session.open_sample, partial(self._fold, FILTERS)
-        )
-        self.find = FindView(self.frame, look, self.swatches, lambda: self.form.known, actions, FILTERS in opened)
+        actions = FindActions(self._select, self._go_to_width, self.delete)
+        more = SwatchActions(self._go_to_readings, session.open_sample, partial(self._fold, FILTERS))
+        self.find = FindView(self.frame, look, self.swatches, lambda: self.form.known, actions, more, FILTERS in opened)
         on_page = OnPage(
             in_hand=lambda: self.side.known(),
             selected=lambda: self.find.table.selected,

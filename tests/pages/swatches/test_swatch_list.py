@@ -4,6 +4,7 @@ import pytest
 
 from logbook.pages.session import Session
 from logbook.pages.swatches.swatch_list import CLASS_CHOICES, FindTexts, SwatchList, cells, sort_keys, two_lines
+from logbook.tasks import word_search
 
 
 def tags(swatches: SwatchList, texts: FindTexts) -> list[str]:
@@ -34,6 +35,14 @@ def test_the_number_found_is_said(session: Session) -> None:
     assert swatches.find(FindTexts()).count == "4 swatches"
     assert swatches.find(FindTexts(words="harbour")).count == "2 of 4 swatches"
     assert swatches.find(FindTexts(words="harbour")).uids is not None
+
+
+def test_of_many_what_is_found_is_told_as_it_is_found(session: Session, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(word_search, "SLICE", 1)
+    swatches = SwatchList(session)
+    found = [(len(one.uids or ()), one.count, one.still_looking) for one in swatches.found(FindTexts(words="merida"))]
+    assert [number for number, _, _ in found[:-1]] != [2, 2, 2, 2], "all at once"
+    assert found[-2:] == [(2, "2 and more of 4 swatches", True), (2, "2 of 4 swatches", False)]
 
 
 def test_a_hook_that_is_none_gets_a_sentence_and_filters_nothing(session: Session) -> None:

@@ -44,8 +44,8 @@ def test_nearest_gauge_finds_and_takes_in_hand(root: tk.Tk, page: SwatchesPage) 
     assert shown.table.shown == []
     shown.wanted.text = ""
     write(root, "1.3 repeats in 10 cm")
-    first = shown.table._rows[shown.table.selected[0]]
-    assert first.cells[1] == "MW-04"
+    first = shown.table.cells(shown.table.selected[0])
+    assert first[1] == "MW-04"
     hit(root, "<Return>")
     assert gone(page)
     assert page.form.texts["tag"] == "MW-04"
@@ -58,7 +58,7 @@ def test_nearest_gauge_goes_by_the_filters_of_the_page(root: tk.Tk, page: Swatch
     shown = dialog(page)
     assert isinstance(shown, NearestDialog)
     write(root, "16 sts in 10 cm")
-    assert sorted(shown.table._rows[uid].cells[1] for uid in shown.table.shown) == ["HC-01", "HC-02"]
+    assert sorted(shown.table.cells(uid)[1] for uid in shown.table.shown) == ["HC-01", "HC-02"]
     hit(root, "<Escape>")
     assert gone(page)
 

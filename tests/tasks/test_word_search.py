@@ -1,0 +1,29 @@
+"""What is found in memory, slice by slice, is what the logbook finds."""
+
+import pytest
+
+from logbook.book.logbook import Logbook
+from logbook.tasks import word_search
+from logbook.tasks.browsing import Filters, matching_in_any_order, swatches_newest_first
+from logbook.tasks.word_search import WordSearch
+from tests.support.wardrobe import book
+
+__all__ = ["book"]
+
+
+@pytest.mark.parametrize("words", ["", "merida", " SHELL harb ", "%", "é", "4.5 mm", "harbour nothing", "O"])
+@pytest.mark.parametrize("slice_", [1, 3, 5_000])
+def test_it_finds_what_the_logbook_finds(book: Logbook, words: str, slice_: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(word_search, "SLICE", slice_)
+    uids = swatches_newest_first(book)
+    search = WordSearch(book, uids)
+    wanted = set(matching_in_any_order(book, Filters(words=words)))
+    for _ in range(2):  # the second time with the texts at hand
+        found = list(search.found(words))
+        assert len(found) == search.slices
+        assert [uid for some in found for uid in some] == [uid for uid in uids if uid in wanted]
+
+
+def test_it_looks_among_those_it_is_to(book: Logbook) -> None:
+    uids = swatches_newest_first(book)
+    assert list(WordSearch(book, uids).found("", set(uids[1:3]))) == [uids[1:3]]
