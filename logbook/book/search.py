@@ -57,9 +57,10 @@ def refresh_words(connection: sqlite3.Connection, touched: Iterable[tuple[str, s
             )
 
 
-def words_of(connection: sqlite3.Connection) -> dict[str, str]:
-    """The folded text that every swatch should have, by its uid."""
-    return dict(_folded_of(connection.execute(_WORDS)))
+def words_agree(connection: sqlite3.Connection) -> bool:
+    """Whether every swatch, and nothing else, has the folded text it should have."""
+    kept = dict(connection.execute("SELECT swatch, folded FROM swatch_words"))
+    return all(kept.pop(uid, None) == text for uid, text in _folded_of(connection.execute(_WORDS))) and not kept
 
 
 def _folded_of(rows: Iterable[tuple[Any, ...]]) -> Iterator[tuple[str, str]]:

@@ -1,6 +1,7 @@
 """The slow check of a whole logbook, for the background and the command line: pages, tables, and every record read once."""
 
 import sqlite3
+from collections.abc import Sequence
 from contextlib import closing
 from pathlib import Path
 
@@ -12,21 +13,27 @@ from logbook.book.connection import connect
 from logbook.book.gauges import row_of_gauges
 from logbook.book.kept_twice import require_kept_alike
 from logbook.book.pieces import made_pieces, planned_pieces
+from logbook.book.rows import rows_of
 from logbook.book.schema import STEPS
-from logbook.book.search import words_of
-from logbook.book.swatches import swatches
+from logbook.book.search import words_agree
+from logbook.book.swatches import newest_first, swatches
 from logbook.book.trouble import DamagedError, as_sentences
 from logbook.book.undo import undo_state
 from logbook.craft.swatches.gauge import ARITHMETIC
+
+IN_MEMORY_BYTES = 64_000_000
+AT_ONCE = 2_000
+"""Swatches that are read at one go."""
 
 
 def check_thoroughly(path: Path, patience: float = 2.0) -> int:
     """Checks the logbook at ``path``, which may be open here and elsewhere, over its own connection. How many swatches it holds.
 
-    It is copied into memory, page by page as it is, and checked there: nobody who wants to write has to wait meanwhile. Raises
-    DamagedError, saying what is wrong.
+    It is copied, page by page as it is, and checked there: nobody who wants to write has to wait meanwhile. A large one is copied
+    to a file that goes with the check, not into memory. Raises DamagedError, saying what is wrong.
     """
-    with as_sentences(path), closing(sqlite3.connect(":memory:", isolation_level=None)) as copy:
+    place = "" if path.exists() and path.stat().st_size > IN_MEMORY_BYTES else ":memory:"
+    with as_sentences(path), closing(sqlite3.connect(place, isolation_level=None)) as copy:
         with closing(connect(path, "ro", patience)) as connection:
             connection.backup(copy, pages=256)
         copy.execute("PRAGMA cell_size_check = ON")
@@ -36,7 +43,10 @@ def check_thoroughly(path: Path, patience: float = 2.0) -> int:
 
 def check_records(connection: sqlite3.Connection) -> int:
     """Reads every record, every kept change and the search text. How many swatches there are. Raises DamagedError."""
-    found = swatches(connection)
+    uids = newest_first(connection)
+    gauges_agree = True
+    for start in range(0, len(uids), AT_ONCE):
+        gauges_agree &= _gauges_agree(connection, uids[start : start + AT_ONCE])
     planned_pieces(connection)
     made_pieces(connection)
     chart_texts(connection)
@@ -45,10 +55,15 @@ def check_records(connection: sqlite3.Connection) -> int:
     for (action,) in connection.execute("SELECT uid FROM action").fetchall():
         changes_of_action(connection, action)
     require_kept_alike(connection)
-    kept = dict(connection.execute("SELECT swatch, folded FROM swatch_words"))
-    if kept != words_of(connection):
+    if not words_agree(connection):
         raise DamagedError("what it searches in does not agree with its swatches")
-    kept_gauges = {uid: tuple(row) for uid, *row in connection.execute("SELECT * FROM swatch_gauges")}
-    if any(row[0] == ARITHMETIC and row != row_of_gauges(one) for one in found if (row := kept_gauges.get(one.uid))):
+    if not gauges_agree:
         raise DamagedError("a gauge it keeps does not agree with its readings")
-    return len(found)
+    return len(uids)
+
+
+def _gauges_agree(connection: sqlite3.Connection, uids: Sequence[str]) -> bool:
+    """Reads these swatches, and whether what is kept of their gauges is what their readings give."""
+    found = swatches(connection, uids)
+    kept = {uid: tuple(row) for uid, *row in rows_of(connection, "swatch_gauges", "swatch", ("*",), uids)}
+    return all(row[0] != ARITHMETIC or row == row_of_gauges(one) for one in found if (row := kept.get(one.uid)))

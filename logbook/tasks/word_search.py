@@ -16,6 +16,7 @@ class WordSearch:
         self._book = book
         self._slices = [uids[start : start + SLICE] for start in range(0, len(uids), SLICE)]
         self._texts: list[list[str] | None] = [None] * len(self._slices)
+        self._before: tuple[list[str], dict[int, Collection[int]]] = ([], {})
 
     @property
     def slices(self) -> int:
@@ -26,11 +27,17 @@ class WordSearch:
         """Slice by slice the uids of the swatches in which every one of the words is found, or a part of a word; of all or of
         those ``among`` which it is to be."""
         wanted = sorted(set(folded(words).split()), key=len, reverse=True)  # long ones are rare
+        before, known = self._before
+        if not all(any(part in word for word in wanted) for part in before):
+            known = {}  # else only what was found before can be found now, as while a word is typed
+        now: dict[int, Collection[int]] = {}
+        self._before = (wanted, now)
         for place, uids in enumerate(self._slices):
             texts = self._texts_of(place)
-            left: Collection[int] = range(len(uids))
+            left = known.get(place, range(len(uids)))
             for word in wanted:
                 left = [one for one in left if word in texts[one]]
+            now[place] = left
             yield [uids[one] for one in left if among is None or uids[one] in among]
 
     def _texts_of(self, place: int) -> list[str]:

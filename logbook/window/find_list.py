@@ -2,7 +2,7 @@
 
 import tkinter as tk
 from abc import abstractmethod
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Collection, Iterable, Sequence
 from functools import partial
 from tkinter import ttk
 from typing import NamedTuple
@@ -121,7 +121,7 @@ class FindRecords(FindList):
         empty: Sequence[str],
         actions: FindActions,
         rows: Callable[[], Iterable[Row]],
-        found: Callable[[str], tuple[Iterable[str] | None, str]],
+        found: Callable[[str], tuple[Collection[str] | None, str]],
     ) -> None:
         self._rows, self._found = rows, found
         super().__init__(parent, look, table, empty, actions)

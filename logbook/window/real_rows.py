@@ -5,9 +5,9 @@ from tkinter import ttk
 
 from logbook.window.table_rows import Row
 
-REAL = 240
+REAL = 200
 """Rows that are real at once: a few screens."""
-NEAR = 60
+NEAR = 50
 """With fewer real rows than these left above or below what is in sight, others become real."""
 ODD = "odd"
 

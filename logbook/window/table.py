@@ -6,7 +6,7 @@ What is selected is told by the keys of records, never by rows: of very many onl
 
 import sys
 import tkinter as tk
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from functools import cached_property, partial
 from tkinter import ttk
 
@@ -44,7 +44,8 @@ class Table(ttk.Frame):
         self.look, self.columns, self._on_select = look, tuple(columns), on_select
         self._listed: Listed = KeptRows()
         self._order: Sequence[str] = ()
-        self._wanted: set[str] | None = None
+        self._wanted: Collection[str] | None = None
+        self._as_listed = False
         self._ranks = _NO_RANKS
         self._chosen: tuple[str, ...] = ()
         self._focus = ""
@@ -94,11 +95,11 @@ class Table(ttk.Frame):
         self._listed.replace(row)
         self._real.replace(row)
 
-    def show_only(self, keys: Iterable[str] | None, ranks: Mapping[str, int] = _NO_RANKS) -> None:
+    def show_only(self, keys: Collection[str] | None, ranks: Mapping[str, int] = _NO_RANKS, *, as_listed: bool = False) -> None:
         """Shows the rows with these keys alone, or all for None; the selection stays, hidden or not. Those of a lesser rank come
-        first, and within a rank the sorting holds.
+        first, and within a rank the sorting holds. ``as_listed``: the keys come in the order of the list.
         """
-        self._wanted, self._ranks = None if keys is None else set(keys), ranks
+        self._wanted, self._ranks, self._as_listed = keys, ranks, as_listed
         shown = self._asked_for()
         if shown != self.shown:
             self._rearrange(shown)
@@ -247,10 +248,13 @@ class Table(ttk.Frame):
         self._rearrange(self._asked_for())
 
     def _asked_for(self) -> Sequence[str]:
-        wanted = self._wanted
-        if wanted is None:
+        if self._wanted is None:
             return self._order
-        shown = [key for key in self._order if key in wanted]
+        if self._as_listed and self._sorted is None:
+            shown = list(self._wanted)
+        else:
+            wanted = set(self._wanted)
+            shown = [key for key in self._order if key in wanted]
         return sorted(shown, key=lambda key: self._ranks.get(key, len(self._ranks))) if self._ranks else shown
 
     def _rearrange(self, shown: Sequence[str]) -> None:

@@ -59,7 +59,7 @@ def measured(window, note):
         root.tk.dooneevent(0)
     root.update_idletasks()
     chain = time.time() - started
-    while len(page.find.table.tree.get_children()) < page.swatches.count:
+    while page.find.table.count < page.swatches.count:
         root.tk.dooneevent(0)
     root.update_idletasks()
     rows = time.time() - started

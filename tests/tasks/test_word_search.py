@@ -27,3 +27,18 @@ def test_it_finds_what_the_logbook_finds(book: Logbook, words: str, slice_: int,
 def test_it_looks_among_those_it_is_to(book: Logbook) -> None:
     uids = swatches_newest_first(book)
     assert list(WordSearch(book, uids).found("", set(uids[1:3]))) == [uids[1:3]]
+
+
+def test_word_by_word_as_it_is_typed(book: Logbook) -> None:
+    uids = swatches_newest_first(book)
+    search = WordSearch(book, uids)
+    for words in ("m", "me", "merida", "merida 0", "merida 04", "0 merida", "arbour", "r", "", "har sh", "sh"):
+        wanted = set(matching_in_any_order(book, Filters(words=words)))
+        assert {uid for some in search.found(words) for uid in some} == wanted, words
+
+
+def test_a_look_that_was_broken_off_leaves_nothing_out(book: Logbook, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(word_search, "SLICE", 1)
+    search = WordSearch(book, swatches_newest_first(book))
+    next(search.found("harbour"))
+    assert len([uid for some in search.found("harbour co") for uid in some]) == 2

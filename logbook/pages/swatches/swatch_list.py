@@ -48,10 +48,9 @@ class FindTexts(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """The uids that match (None: all of them), how many that are in words, and a sentence for each text at fault, by its name.
-
-    A text at fault asks for nothing. ``ranks`` says how near the words come: those of the least come first.
-    While it is ``still_looking``, ``uids`` are those found so far.
+    """The uids that match, newest first (None: all of them), how many that is in words, and a sentence for each text at fault, by
+    its name; such a text asks for nothing. ``ranks`` says how near the words come: those of the least come first. While it is
+    ``still_looking``, ``uids`` are those found so far.
     """
 
     uids: list[str] | None

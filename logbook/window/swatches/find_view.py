@@ -173,7 +173,7 @@ class FindView(FindList):
         self._timer = ""
 
     def _show_found(self, found: Found) -> None:
-        self.table.show_only(found.uids, found.ranks)
+        self.table.show_only(found.uids, found.ranks, as_listed=True)
         self.say_found(found.count, nothing=not found.still_looking and bool(self._swatches.count) and not self.table.shown)
 
     def _table(self, place: tk.Misc) -> Table:
