@@ -202,10 +202,10 @@ class Part:
 
     @property
     def title(self) -> str:
-        """What stands over the form."""
+        """What stands over the form, and beside that."""
         page = self._page
         form = page.editor.card if self.kind == "garment" else page.editor
-        return str(form._title.cget("text"))
+        return f"{form._title.cget('text')} {form._beside.cget('text')}"
 
     @property
     def shown(self) -> Mapping[str, str]:
