@@ -12,13 +12,15 @@ SWATCHES = "swatches.csv"
 PIECES = "pieces.json"
 GARMENTS = ("matinee_top.json", "interval_cardigan.json", "foyer_raglan.json")
 FAULTY = "faulty.csv"
+PICTURES = "swatches.pictures"
+"""The folder of the pictures that swatches and made pieces name."""
 
 _PACKAGE = resources.files("logbook")
 
 
 @cache
 def folder() -> Path:
-    """The folder that holds SWATCHES, PIECES, GARMENTS and FAULTY; RefusedError if there is none.
+    """The folder that holds SWATCHES, PIECES, GARMENTS, FAULTY and PICTURES; RefusedError if there is none.
 
     Installed it lies inside the package, in a checkout beside it. Where the program is one packed file, it is taken out of it
     into a folder that goes with the program's end.
@@ -33,4 +35,8 @@ def folder() -> Path:
     atexit.register(unpacked.cleanup)
     for name in (SWATCHES, PIECES, *GARMENTS, FAULTY):
         (Path(unpacked.name) / name).write_bytes((inside / name).read_bytes())
+    pictures = Path(unpacked.name) / PICTURES
+    pictures.mkdir()
+    for file in (inside / PICTURES).iterdir():
+        (pictures / file.name).write_bytes(file.read_bytes())
     return Path(unpacked.name)

@@ -15,8 +15,8 @@ def test_the_sample_is_found_inside_a_packed_program(tmp_path: Path) -> None:
         for path in (ROOT / "logbook").rglob("*"):
             if path.is_file() and "__pycache__" not in path.parts:
                 file.write(path, path.relative_to(ROOT))
-        for path in (ROOT / "sample_data").iterdir():
-            file.write(path, Path("logbook", "sample_data", path.name))
+        for path in (ROOT / "sample_data").rglob("*.*"):
+            file.write(path, Path("logbook", "sample_data", path.relative_to(ROOT / "sample_data")))
     code = "from logbook import sample; print(sample.__file__); print(sorted(p.name for p in sample.folder().iterdir()))"
     env = {**os.environ, "PYTHONPATH": str(packed)}
     done = subprocess.run([sys.executable, "-c", code], env=env, cwd=tmp_path, capture_output=True, text=True, check=True)

@@ -11,12 +11,15 @@ from logbook.book.garments import put_garment
 from logbook.book.pieces import planned_pieces, put_made_piece, put_piece
 from logbook.book.plan_text import plan_of
 from logbook.book.swatches import swatch_of_tag
+from logbook.book.testers import put_tester
 from logbook.craft.garments.plan import Garment
 from logbook.craft.pieces.planned_piece import PlannedPiece, SizePlan
+from logbook.craft.sizes.tester import Tester
 from logbook.craft.words.terms import Terms
 from logbook.tasks.garments import read_plan
 from logbook.tasks.keeping import Logbook, new_book
 from logbook.tasks.made_pieces import made_from
+from logbook.tasks.pictures import along, names_of
 from logbook.tasks.pieces import basis_in
 from logbook.tasks.set_runs import with_set_run
 from logbook.tasks.size_runs import work_out_run
@@ -32,6 +35,7 @@ def new_sample(folder: Path) -> Logbook:
         _plan_pieces(writing)
         for name in sample.GARMENTS:
             put_garment(writing, Garment(plan=read_plan(sample.folder() / name)))
+    along(names_of(book), sample.folder() / sample.SWATCHES, book.path)
     return book
 
 
@@ -48,7 +52,7 @@ def _plan_pieces(writing: Writing) -> None:
 
 
 def _finish(writing: Writing, planned: PlannedPiece, piece: dict[str, Any]) -> None:
-    """Sets the run, and logs what was made of it: as planned, but for what the file says."""
+    """Sets the run, and logs what was made of it, as planned but for what the file says, and who tries it."""
     basis = basis_in(writing.connection, planned.swatch)
     answer = work_out_run(basis, planned.plan, planned.sizes)
     put_piece(writing, with_set_run(planned, answer, Terms.US, piece["set"]))
@@ -56,3 +60,5 @@ def _finish(writing: Writing, planned: PlannedPiece, piece: dict[str, Any]) -> N
         size = next(size for size in answer.run.sizes if size.name == made["size"])
         begun = made_from(planned, answer.piece(size), size.name, basis.swatch.hook_mm)
         put_made_piece(writing, replace(begun, **made))
+    for tester in piece["testers"]:
+        put_tester(writing, Tester(piece=planned.uid, **tester))
