@@ -23,6 +23,8 @@ from logbook.tasks.written.page import pattern_page
 from logbook.tasks.written.parts import part_lines, plain_text
 
 _SHEET_WIDTH, _LINE = 720.0, 20.0
+_HIGHEST_ON_A_PAGE = 15.0
+"""Line heights of a drawing that stands on the page of its piece."""
 
 
 def save_plan(plan: GarmentPlan, target: Path, book: Logbook | None = None) -> None:
@@ -58,7 +60,7 @@ def pattern_html(answer: GarmentAnswer, terms: Terms, units: Units, today: date 
     size = answer.numbers[len(answer.numbers) // 2]
     drawings = {"": to_svg(pieces_drawing(size, units)(_SHEET_WIDTH, _LINE), "")}
     for piece in size.pieces:
-        drawings[piece.name] = to_svg(piece_drawing(size, piece.name, units)(_SHEET_WIDTH, _LINE), "")
+        drawings[piece.name] = to_svg(piece_drawing(size, piece.name, units, _HIGHEST_ON_A_PAGE)(_SHEET_WIDTH, _LINE), "")
     drawn = f" Drawn in size {size.name}." if len(answer.numbers) > 1 else ""
     foot = f"Finished measurements.{drawn} {(today or date.today()).isoformat()}"
     return pattern_page(answer.plan.name, whole_pattern(written(answer, terms)), drawings, foot)

@@ -69,7 +69,7 @@ def panel(making: Making) -> ShapedPiece:
     if making.wish.worked == SIDEWAYS:
         return _straight(making, numbers, _sideways_edges(making, numbers))
     sides = 1 if making.wish.shape == HALF_FRONT else 2
-    inset, deep = _inset(making, rows)
+    inset, deep = _inset(making, numbers)
     neck = _neck(making, numbers.stitches, rows, sides)
     if neck is None and not inset:
         return _straight(making, numbers, _edges(making, numbers, None, 0, deep))
@@ -126,9 +126,9 @@ def _straight(making: Making, numbers: PieceNumbers, edges: dict[str, Edge]) -> 
     return making.piece(numbers.stitches, (numbers.stitches,) * rows, chain=None if making.on else numbers.chain, edges=edges)
 
 
-def _inset(making: Making, rows: int) -> tuple[int, int]:
-    """Stitches of the inset at each side, and the rows of the armhole (0 without one)."""
-    depth, inset = making.get("armhole"), making.get("inset")
+def _inset(making: Making, numbers: PieceNumbers) -> tuple[int, int]:
+    """Stitches of the inset at each side, and the rows of the armhole (0 without one); without an inset where today's mark is."""
+    depth, inset, rows = making.get("armhole"), making.get("inset"), numbers.rows or 0
     if depth is None:
         if inset:
             raise RefusedError("An inset needs the depth of its armhole: give “armhole” too.")
@@ -136,7 +136,8 @@ def _inset(making: Making, rows: int) -> tuple[int, int]:
     deep = half_up((depth + making.seams("shoulder")) / making.q)
     if not 0 < deep < rows:
         raise RefusedError("Its armhole must be at least a row deep and less deep than the piece is long.")
-    return half_up((inset or 0.0) / making.p), deep
+    stitches = half_up((inset or 0.0) / making.p)
+    return stitches, rows - numbers.armhole.at if numbers.armhole and not stitches else deep
 
 
 def _neck(making: Making, stitches: int, rows: int, edges: int) -> ShapedNeck | None:

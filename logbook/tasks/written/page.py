@@ -12,6 +12,10 @@ body { font: 10pt/1.4 sans-serif; color: #000; background: #fff; margin: 0 auto;
 h1 { font-size: 16pt; margin: 0 0 2mm }
 h2 { font-size: 11.5pt; margin: 5mm 0 1.5mm; break-after: avoid }
 p { margin: 0 0 1.5mm; orphans: 2; widows: 2 }
+p.before { break-after: avoid }
+section > p:last-child { break-before: avoid }
+.begin { break-inside: avoid; break-after: avoid }
+table.short { break-inside: avoid }
 table { border-collapse: collapse; margin: 1mm 0 3mm; font-size: 9.5pt }
 thead { display: table-header-group }
 tr { break-inside: avoid }
@@ -24,13 +28,15 @@ svg { display: block; max-width: 100%; height: auto; max-height: 150mm }
 """
 
 
+_SHORT = 24
+"""Rows of a table that is not parted between two pages."""
+
+
 def pattern_page(title: str, parts: Sequence[Part], drawings: Mapping[str, str], foot: str = "") -> str:
     """The whole HTML file; ``drawings`` are SVG by the name of their piece, that of all pieces by the name ""."""
     body = [f"<h1>{escape(title or 'A pattern')}</h1>"]
     for number, part in enumerate(parts):
-        heading = f"<h2>{escape(part.heading)}</h2>" if part.heading else ""
-        figure = _figure(drawings.get(part.drawing, "")) if part.drawing else ""
-        body.append(f"<section>{heading}{''.join(_block(block) for block in part.blocks)}{figure}</section>")
+        body.append(f"<section>{_part(part, drawings.get(part.drawing, '') if part.drawing else '')}</section>")
         if number == 0:
             body.append(_figure(drawings.get("", "")))
     if foot:
@@ -38,10 +44,20 @@ def pattern_page(title: str, parts: Sequence[Part], drawings: Mapping[str, str],
     return page(title, _STYLE, body)
 
 
-def _block(block: str | PatternTable) -> str:
+def _part(part: Part, drawing: str) -> str:
+    """Its heading with the drawing and what comes first, which stay together; then the rest."""
+    heading = f"<h2>{escape(part.heading)}</h2>" if part.heading else ""
+    tables_next = [isinstance(block, PatternTable) for block in (*part.blocks[1:], "")]
+    blocks = [_block(block, before=before) for block, before in zip(part.blocks, tables_next, strict=True)]
+    return f'<div class="begin">{heading}{_figure(drawing)}{"".join(blocks[:1])}</div>{"".join(blocks[1:])}'
+
+
+def _block(block: str | PatternTable, *, before: bool) -> str:
+    """A sentence, which stays with the table that comes after it (``before``), or a table, whole on a page if it is short."""
     if isinstance(block, str):
-        return f"<p>{escape(block)}</p>"
-    return table(block.headings, block.rows)
+        return f'<p class="before">{escape(block)}</p>' if before else f"<p>{escape(block)}</p>"
+    said = table(block.headings, block.rows)
+    return said.replace("<table>", '<table class="short">', 1) if len(block.rows) <= _SHORT else said
 
 
 def _figure(svg: str) -> str:

@@ -124,6 +124,8 @@ def test_a_page_to_print_stands_alone() -> None:
     page = pattern_html(work_out(plan_of({**PLAN, "says": "Cool & <light>"})), Terms.US, Units.CM)
     assert "Cool &amp; &lt;light&gt;" in page
     assert page.count("<svg") == 5
+    assert page.count("</h2><figure>") == 4  # each piece's drawing stands under its heading, on the same page
+    assert '<p class="before">Increase 1 st at each edge' in page
     assert "http://www.w3.org/2000/svg" in page
     assert "<script" not in page
     assert 'href="http' not in page
