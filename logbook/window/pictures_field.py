@@ -17,7 +17,7 @@ from logbook.window.picture_images import shown, small
 from logbook.window.styles import styled
 
 KINDS = [("Pictures", "*.jpg *.jpeg *.JPG *.JPEG *.png *.PNG *.gif *.GIF"), ("All files", "*")]
-LETTERS = 11
+LETTERS = 9
 """How high and wide a small picture is, in letters."""
 OF_SCREEN = 0.8
 

@@ -43,7 +43,7 @@ def test_each_has_a_button_that_shows_it_small(field: PicturesField, root: tk.Tk
     taken(field, tmp_path, png(20, 20), "b.png")
     wait_until(root, lambda: all(str(button.cget("image")) for button in field.buttons.values()))
     assert len(field.buttons) == 2
-    side = 11 * field.look.base.measure("0")
+    side = 9 * field.look.base.measure("0")
     assert 0 < field.buttons[first].image.width() <= side  # type: ignore[attr-defined]
     press(field.buttons[first], "<Delete>")
     assert first not in field.text

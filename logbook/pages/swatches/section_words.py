@@ -4,10 +4,8 @@ from collections.abc import Mapping
 from datetime import date
 
 from logbook.craft.swatches.conditions import Condition
-from logbook.craft.swatches.picture_names import picture_names
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.yarn import YARN_CLASSES
-from logbook.craft.words.counting import counted
 from logbook.craft.words.numbers import show_number
 from logbook.pages.swatches.form_texts import Texts
 
@@ -23,7 +21,6 @@ def section_words(texts: Texts, swatch: Swatch) -> Mapping[str, str]:
         "swatches.pattern": _joined(_pattern_words(texts)),
         "swatches.conditions": _joined([one.words for one in AT_ALL if one in measured]),
         "swatches.more": _joined(_more_words(texts)),
-        "swatches.pictures": counted(len(names), "picture") if (names := picture_names(texts["pictures"])) else "",
     }
 
 

@@ -30,10 +30,6 @@ class Entry(NamedTuple):
         return self.width == 0
 
 
-PICTURES = "swatches.pictures"
-"""The section of pictures, in sight where there are any."""
-
-
 class AddPicture(NamedTuple):
     """A button that takes a picture in."""
 
@@ -41,10 +37,9 @@ class AddPicture(NamedTuple):
 
 
 class Pictures(NamedTuple):
-    """The pictures of the swatch."""
+    """The pictures of the swatch, in sight where there are any."""
 
-    key: str
-    label: str
+    key: str = "pictures"
 
 
 class Readings(NamedTuple):
@@ -66,7 +61,8 @@ YARN_CLASS = {"": NOT_SAID} | {str(one.number): class_words(one.number) for one 
 TERMS = {"": NOT_SAID} | {terms.value: f"{terms.value} terms" for terms in Terms}
 WORKED = {"": NOT_SAID, "flat": "flat, to and fro", "round": "in the round"}
 
-ITEMS: tuple[Entry | Readings | SideBySide | Section, ...] = (
+ITEMS: tuple[Pictures | Entry | Readings | SideBySide | Section, ...] = (
+    Pictures(),
     Entry("yarn", "&Yarn", 0, suggests=True),
     Entry("stitch pattern", "Stit&ch", 0, suggests=True),
     Entry(CHAIN, "The chain", 0),
@@ -133,5 +129,4 @@ ITEMS: tuple[Entry | Readings | SideBySide | Section, ...] = (
             AddPicture(),
         ),
     ),
-    Section(PICTURES, "Pictures", (Pictures("pictures", ""),)),
 )

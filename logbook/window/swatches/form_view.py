@@ -12,12 +12,12 @@ from logbook.pages.swatches.section_words import heading_words, section_words
 from logbook.pages.swatches.swatch_form import SwatchForm
 from logbook.window.choices import ChoiceField, SuggestionField
 from logbook.window.field import Field, LabelledField
-from logbook.window.form_card import FormCard, Item, Section, SideBySide
+from logbook.window.form_card import FormCard, Item, SideBySide
 from logbook.window.look import Look
 from logbook.window.pair import Pair
 from logbook.window.pictures_field import PicturesField
 from logbook.window.styles import styled
-from logbook.window.swatches.form_fields import ITEMS, PICTURES, AddPicture, Entry, Pictures, Readings
+from logbook.window.swatches.form_fields import ITEMS, AddPicture, Entry, Pictures, Readings
 from logbook.window.swatches.readings_view import ReadingsView
 from logbook.window.text_field import TextField
 
@@ -89,7 +89,8 @@ class FormView(FormCard):
             ttk.Button(place, text="Add a picture…", command=self.add_picture).grid(row=0, column=0, sticky="w")
             return place
         if isinstance(item, Pictures):
-            return self._follow(item.key, PicturesField(place, self.look, item.label, self._shelf))
+            self.pictures = PicturesField(place, self.look, "Pictures", self._shelf, label_width=LABEL_LETTERS)
+            return self._follow(item.key, self.pictures)
         assert isinstance(item, Entry)
         return self._follow(item.key, self._field(place, item))
 
@@ -113,24 +114,21 @@ class FormView(FormCard):
 
     def show(self) -> None:
         """Pictures are in sight where there are any, and out of the way where there are none."""
-        if self.form.texts["pictures"]:
-            self._show_pictures()
-        else:
-            self.sections[PICTURES].grid_remove()
         super().show()
+        if self.form.texts["pictures"]:
+            self.pictures.grid()
+        else:
+            self.pictures.grid_remove()
+
+    def start(self) -> None:
+        """Puts the keyboard into the yarn."""
+        self._go_to("yarn")
 
     def add_picture(self) -> None:
         """Asks for a picture of the swatch in hand."""
-        self._show_pictures()
-        field = self.fields["pictures"]
-        assert isinstance(field, PicturesField)
-        field.add()
-        if not field.text:
-            self.sections[PICTURES].grid_remove()
-
-    def _show_pictures(self) -> None:
-        self.sections[PICTURES].grid()
-        self._open(next(item for item in ITEMS if isinstance(item, Section) and item.name == PICTURES))
+        self.pictures.add()
+        if self.pictures.text:
+            self.pictures.grid()
 
     def _shown(self, key: str) -> str:
         text = self.form.texts[key]
