@@ -19,7 +19,7 @@ from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
 from logbook.window.text_field import TextField
 
-LABEL_LETTERS = 14
+LABEL_LETTERS = 18
 COUNTED_IN = "What it measures is counted into the next piece."
 
 
@@ -47,8 +47,8 @@ WORKED = (
     Line((("predicted length", "Length by the swatch", 12), ("worked length", "as worked", 10), ("washed length", "washed", 10))),
     Line((("predicted grams", "Yarn &planned", 10), ("grams used", "Yarn &used", 10))),
     Line((("predicted hours", "Hours planned", 10), ("hours", "Hours &it took", 10), ("predicted growth", "&Grows worn", 10))),
-    Whole("gauge as worked", "Own gauge, as worked"),
-    Whole("gauge washed", "Own gauge, washed", hint="4 repeats = 15.1 cm; 22 rows = 15 cm"),
+    Whole("gauge as worked", "Its gauge as worked"),
+    Whole("gauge washed", "Its gauge washed", hint="4 repeats = 15.1 cm; 22 rows = 15 cm"),
     Whole("changed", "What was changed", 2),
 )
 UNITS = {"hook": "mm", "predicted grams": "g", "grams used": "g"}
@@ -93,7 +93,7 @@ class _MadeDialog(Dialog):
         place.columnconfigure(0, weight=1)
         for part in WORKED:
             self._put(place, part)
-        self.beside = Sentence(place, " ", "Section.TLabel")
+        self.beside = Sentence(place, " ")
         self.look.grid(self.beside, row=place.grid_size()[1], column=0, sticky="ew", pady=(0, 1))
         for part in AFTERWARDS:
             self._put(place, part)

@@ -26,7 +26,7 @@ from logbook.window.unsaved import ask_of_unsaved
 LABEL_LETTERS = 14
 SHEETS = [("Sheets", "*.xlsx *.csv *.txt *.tsv"), ("All files", "*")]
 GAUGE_HINT = "Measured on what they made, washed: 20 sts = 12.4 cm; 20 sts = 12.6 cm; 16 rows = 11 cm"
-WIDTHS = {"Name": 16, "Size": 6, "State": 9, "Width": 9, "Length": 9, "Gauge": 24}
+WIDTHS = {"Name": 14, "Size": 6, "State": 8, "Width": 8, "Length": 8, "Gauge": 14}
 
 
 def show_testers(parent: tk.Misc, look: Look, session: Session, form: TesterForm, done: Callable[[str], object]) -> None:
