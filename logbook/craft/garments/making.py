@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from logbook.craft.garments.body import SizeMeasures
 from logbook.craft.garments.plan import GarmentPlan, JoinWish, PieceWish
 from logbook.craft.garments.shaped_piece import Edge, ShapedPiece, WorkedOn
+from logbook.craft.garments.shapes import HALF_FRONT, ROUND, SIDEWAYS
 from logbook.craft.gauges.drift import combined
 from logbook.craft.pieces.options import Option, Pitch, recommended
 from logbook.craft.pieces.piece_gauges import PieceGauges
@@ -63,6 +64,30 @@ class Making:
         """What seams take at those edges together."""
         return self.seam_mm * len(self.joined.intersection(edges))
 
+    @property
+    def across_mm(self) -> float:
+        """What seams take of the width: at each side that is joined; a half front has one side, and in the round there is none.
+
+        The sides of a panel worked sideways are its first and last row.
+        """
+        if self.wish.worked == ROUND:
+            return 0.0
+        ends = (
+            (("left side", "start"), ("right side", "end")) if self.wish.worked == SIDEWAYS else (("left side",), ("right side",))
+        )
+        sides = sum(not self.joined.isdisjoint(names) for names in ends)
+        return self.seam_mm * (min(sides, 1) if self.wish.shape == HALF_FRONT else sides)
+
+    def with_seams(self, measure: str) -> float | None:
+        """A measure with what seams take of it, None where it is not wanted."""
+        mm, shoulder = self.get(measure), self.seams("shoulder")
+        if mm is None:
+            return None
+        along = 0.0 if self.wish.worked == SIDEWAYS else self.seams("start", "end")
+        more = {"length": along + shoulder, "armhole": shoulder, "neck depth": shoulder}
+        more |= dict.fromkeys(("width", "start width", "end width"), self.across_mm)
+        return mm + more.get(measure, 0.0)
+
     def need(self, measure: str) -> float:
         """A measure in mm. Raises RefusedError, naming it, if it is not there."""
         return self.measures.need(self.wish, measure)
@@ -92,7 +117,7 @@ class Making:
         Near: within 5 %, or two stitches, as a yoke reaches its counts in steps of so many.
         """
         on = self.on
-        if on is None or (self.gauges.pattern.multiple or 1) > 1 or self.seams("left side", "right side"):
+        if on is None or (self.gauges.pattern.multiple or 1) > 1 or self.across_mm:
             return own
         same = self.done[on.piece].stitch_mm == self.p
         return on.stitches if same and abs(own - on.stitches) <= max(0.05 * on.stitches, 2) else own
@@ -123,6 +148,7 @@ class Making:
             stitch_mm=self.p,
             row_mm=self.q,
             on=self.on,
+            wanted={name: mm for name in self.wish.kind.measures if (mm := self.with_seams(name)) is not None},
             widths=widths,  # type: ignore[arg-type]
             give_or_take_mm=self.give_or_take(widths[-1]),  # type: ignore[index]
             **rest,  # type: ignore[arg-type]

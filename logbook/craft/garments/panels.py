@@ -97,20 +97,14 @@ def panel(making: Making) -> ShapedPiece:
 
 def _plan(making: Making) -> PiecePlan:
     wish, seam = making.wish, making.seams("shoulder")
-    ends: tuple[str, ...]
     shaped = making.get("neck depth") is not None
     if (shaped or making.get("inset") is not None) and wish.worked != UP:
         what = "neck with a depth" if shaped else "armhole with an inset"
         raise RefusedError(f"A {what} is shaped in a panel worked up; leave it out, or work the panel up.")
-    if wish.worked == SIDEWAYS:
-        ends, sides = ("left side", "right side", "side"), ("start", "end")
-    else:
-        ends, sides = ("start", "end"), ("left side", "right side")
-    across = 0.0 if wish.worked == ROUND else making.seams(*sides)
     return PiecePlan(
         name=wish.name,
-        width_mm=making.need("width") + across,
-        length_mm=making.need("length") + making.seams(*ends) * (wish.worked != SIDEWAYS),
+        width_mm=making.need("width") + making.across_mm,
+        length_mm=making.need("length") + (0.0 if wish.worked == SIDEWAYS else making.seams("start", "end")),
         shoulder_seam_mm=seam,
         sideways=wish.worked == SIDEWAYS,
         in_round=wish.worked == ROUND,

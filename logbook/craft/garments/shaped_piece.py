@@ -85,10 +85,10 @@ class ShapedPiece:
     """The numbers of one piece in one size. Lengths in mm, finished.
 
     ``chain``: extra chains included; None where the piece does not begin with one. ``counts[r − 1]`` are the stitches of row r.
-    ``off_line_mm``: how far the outline strays from the line wanted. ``parts``: what is told beside the levels, by name (of a
-    yoke: back, front, sleeve and so on). ``on``: what it is worked on from (None: it begins by itself). ``picked``: of an
-    edging. ``left`` are stitches left unworked: (place, row, stitches
-    at each edge).
+    ``wanted``: its measures as they were asked for, with what seams take of them. ``off_line_mm``: how far the outline strays
+    from the line wanted. ``parts``: what is told beside the levels, by name (of a yoke: back, front, sleeve and so on). ``on``:
+    what it is worked on from (None: it begins by itself). ``picked``: of an edging. ``left`` are stitches left unworked: (place,
+    row, stitches at each edge).
     """
 
     wish: PieceWish
@@ -107,6 +107,7 @@ class ShapedPiece:
     on: WorkedOn | None = None
     picked: tuple[PickedUp, ...] = ()
     troubles: tuple[Trouble, ...] = ()
+    wanted: Mapping[str, float] = field(default_factory=dict)
 
     @property
     def name(self) -> str:

@@ -22,7 +22,7 @@ from logbook.errors import RefusedError
 def tapered_panel(making: Making) -> ShapedPiece:
     """A tapered panel. Raises RefusedError if it can't be."""
     wish, in_round = making.wish, making.wish.worked == ROUND
-    across = 0.0 if in_round else making.seams("left side", "right side")
+    across = making.across_mm
     chain = making.chain(making.need("start width") + across, chain_rule(PiecePlan(in_round=in_round), making.gauges))
     rows = whole_rows(making, making.need("length") + making.seams("start", "end"))
     even = half_up((making.get("straight") or 0.0) / making.q)

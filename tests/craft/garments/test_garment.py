@@ -200,3 +200,23 @@ def test_a_yoke_adds_up(shape: str, neck: int, depth: int, body: int, arm: int) 
     assert parts["body"] == pytest.approx(body / 6.25, abs=2.01)
     assert parts["arm"] == pytest.approx(arm / 6.25, abs=1.01)
     assert lines in (0, 4)
+
+
+@pytest.mark.parametrize(
+    ("shape", "worked", "edges", "stitches", "rows"),
+    [
+        ("straight panel", "up", ["side"], 84, 100),  # 500 + 2 · 12.5 = 525: 84
+        ("straight panel", "up", ["left side"], 82, 100),
+        ("half front", "up", ["side"], 82, 100),  # one side alone is sewn
+        ("straight panel", "up", ["start"], 80, 102),  # 500 + 12.5 = 512.5: 102.5, the lower
+        ("straight panel", "sideways", ["side"], 80, 105),  # its sides are its first and last row
+        ("straight panel", "sideways", ["start"], 80, 102),
+        ("straight panel", "round", ["start"], 80, 102),
+    ],
+)
+def test_a_seam_is_added_once_at_each_joined_edge(shape: str, worked: str, edges: list[str], stitches: int, rows: int) -> None:
+    measures = {"width": "50 cm", "length": "50 cm"}
+    pieces = [{"name": name, "shape": shape, "worked": worked, "seam": "12.5 mm", "measures": measures} for name in ("a", "b")]
+    joins = [{"of": "a", "edge": edge, "to": ["b"], "at": edge} for edge in edges]
+    (size,) = garment({"name": "g", "pieces": pieces, "joins": joins}, PLAIN)
+    assert [(piece.foundation, piece.rows) for piece in size.pieces] == [(stitches, rows)] * 2
