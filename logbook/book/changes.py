@@ -170,10 +170,10 @@ def readings_of_swatch(connection: sqlite3.Connection, swatch: str) -> list[str]
     """The uids of all readings a swatch has or ever had."""
     rows = connection.execute(
         f"""SELECT record FROM change WHERE record_table = 'reading' AND record IN (
-            SELECT uid FROM reading WHERE swatch = ?1
-            UNION SELECT record FROM change WHERE record_table = 'reading' AND after IS NULL AND {SWATCH_OF_TAKEN} = ?1
+            SELECT uid FROM reading WHERE swatch = :swatch
+            UNION SELECT record FROM change WHERE record_table = 'reading' AND after IS NULL AND {SWATCH_OF_TAKEN} = :swatch
         ) GROUP BY record ORDER BY min(position)""",
-        (swatch,),
+        {"swatch": swatch},
     )
     return [uid for (uid,) in rows]
 

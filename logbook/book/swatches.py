@@ -230,9 +230,9 @@ def remove_swatch(writing: Writing, uid: str) -> None:
 def _pieces_of(connection: sqlite3.Connection, swatch: str) -> list[str]:
     """The names of the planned and made pieces that a swatch is needed for."""
     rows = connection.execute(
-        """SELECT name FROM piece WHERE swatch = ?1 OR edge_swatch = ?1
-        UNION SELECT name FROM made_piece WHERE swatch = ?1 ORDER BY name""",
-        (swatch,),
+        """SELECT name FROM piece WHERE swatch = :swatch OR edge_swatch = :swatch
+        UNION SELECT name FROM made_piece WHERE swatch = :swatch ORDER BY name""",
+        {"swatch": swatch},
     )
     return [name for (name,) in rows]
 

@@ -11,9 +11,9 @@ def next_tag(connection: sqlite3.Connection, like: str = "") -> str:
     """A free tag to offer: the first part of ``like`` (or S) with the next number, as ``AB-04`` after ``AB-03``."""
     stem = _stem(like)
     (last,) = connection.execute(
-        """SELECT max(CAST(substr(tag, ?2) AS INTEGER)) FROM swatch WHERE substr(tag, 1, ?2 - 1) = ?1 || '-'
-        AND substr(tag, ?2) GLOB '[0-9]*' AND substr(tag, ?2) NOT GLOB '*[^0-9]*' AND length(tag) < ?2 + ?3""",
-        (stem, len(stem) + 2, _LONGEST_NUMBER),
+        """SELECT max(CAST(substr(tag, :from) AS INTEGER)) FROM swatch WHERE substr(tag, 1, :from - 1) = :stem || '-'
+        AND substr(tag, :from) GLOB '[0-9]*' AND substr(tag, :from) NOT GLOB '*[^0-9]*' AND length(tag) < :from + :longest""",
+        {"stem": stem, "from": len(stem) + 2, "longest": _LONGEST_NUMBER},
     ).fetchone()
     return f"{stem}-{(last or 0) + 1:02d}"
 

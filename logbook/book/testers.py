@@ -14,7 +14,7 @@ _COLUMNS = RECORDS["tester"]
 def testers(connection: sqlite3.Connection, of: str) -> list[Tester]:
     """Those who try the piece or garment of that uid, in the order they were put in."""
     rows = connection.execute(
-        f"SELECT uid, {', '.join(_COLUMNS)} FROM tester WHERE piece = ?1 OR garment = ?1 ORDER BY rowid", (of,)
+        f"SELECT uid, {', '.join(_COLUMNS)} FROM tester WHERE piece = :of OR garment = :of ORDER BY rowid", {"of": of}
     )
     return [_tester(uid, dict(zip(_COLUMNS, rest, strict=True))) for uid, *rest in rows]
 
@@ -31,7 +31,7 @@ def put_tester(writing: Writing, tester: Tester) -> str:
     if any(mm is not None and mm <= 0 for mm in (tester.width_mm, tester.length_mm)):
         raise RefusedError(f"The width and length that {tester.name} measured must be more than 0.")
     table, of = ("piece", tester.piece) if tester.piece else ("garment", tester.garment)
-    if not writing.connection.execute(f"SELECT 1 FROM {table} WHERE uid = ?", (of,)).fetchone():
+    if not writing.connection.execute(f"SELECT 1 FROM {table} WHERE uid = ?", {"of": of}).fetchone():
         raise RefusedError(f"The {table} that is tried is not in the logbook any more.")
     values = {column: getattr(tester, column) for column in _COLUMNS}
     writing.put("tester", uid, values | {"piece": tester.piece or None, "garment": tester.garment or None})
