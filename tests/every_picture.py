@@ -62,6 +62,8 @@ def swatches(stage: "Stage") -> None:
     stage.page.first_focus()
     settle(stage.root)
     find(stage.root, "2024-09-21")
+    stage.page.panes.bring(2)
+    settle(stage.root)
     type_text(stage.page.chain.width.input, "46")
 
 

@@ -8,6 +8,7 @@ from typing import NamedTuple
 from logbook.errors import RefusedError
 from logbook.pages.picture_shelf import PictureShelf
 from logbook.pages.pieces.made_form import LENGTHS, MadeForm
+from logbook.pages.pieces.plan_texts import with_unit
 from logbook.pages.session import Session
 from logbook.pages.typed_since import MEANWHILE
 from logbook.window.dialog import Dialog
@@ -51,7 +52,7 @@ WORKED = (
     Whole("gauge washed", "Its gauge washed", hint="4 repeats = 15.1 cm; 22 rows = 15 cm"),
     Whole("changed", "What was changed", 2),
 )
-UNITS = {"hook": "mm", "predicted grams": "g", "grams used": "g"}
+UNITS = {"predicted grams": "g", "grams used": "g"}
 AFTERWARDS = (
     Whole("fits", "How it &fits", 2),
     Whole("wear", "How it w&ears", 3, "A line a day: 2026-09-01: 47.5 x 58 cm, 3 washes, cuffs loose"),
@@ -115,8 +116,7 @@ class _MadeDialog(Dialog):
         self.look.grid(self._add(part.key, field), row=row, column=0, sticky="ew", pady=(1, 0))
 
     def _field(self, place: FieldRow, key: str, label: str, width: int) -> LabelledField:
-        unit = self._session.units.value if key in LENGTHS else UNITS.get(key, "")
-        return Field(place, self.look, label, width=width, unit=unit)
+        return Field(place, self.look, label, width=width, unit=UNITS.get(key, ""))
 
     def _add(self, key: str, field: LabelledField) -> LabelledField:
         self.fields[key] = field
@@ -131,6 +131,9 @@ class _MadeDialog(Dialog):
             self._show()
 
     def _leave(self, key: str) -> None:
+        """A length stands there with its unit."""
+        if key in LENGTHS:
+            self.fields[key].text = with_unit(self.fields[key].text, self._session.units)
         self._left.add(key)
         self._show()
 
