@@ -95,9 +95,9 @@ def _show(arguments: argparse.Namespace, own: Wishes) -> int:
         print_text(f"The table of “{table.sheet}”, headed in row {table.heading_row}:")
         for heading, choice in pairs:
             if heading or choice:
-                print_text(f"  {heading} → {choice or 'not taken'}")
+                print_text(f"  {heading} → {choice or 'not used'}")
         _print_import(plan, None)
-        print_text(f"It would bring {counted(len(plan.added), 'swatch')}, and change {len(plan.changed)}. Nothing was written.")
+        print_text(f"It would add {counted(len(plan.added), 'swatch')}, and change {len(plan.changed)}. Nothing was written.")
     _print_remarks(arguments, plan)
     return 0
 

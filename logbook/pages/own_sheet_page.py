@@ -18,7 +18,7 @@ from logbook.tasks.own_sheets import (
     read_over,
 )
 
-NOT_TAKEN = "not taken"
+NOT_TAKEN = "not used"
 ROWS_SHOWN = 6
 TROUBLES_SHOWN = 3
 _LONGEST = 40
@@ -174,11 +174,11 @@ class OwnSheetPage(SheetPage):
 
     def left(self) -> str:
         columns = [f"“{_short(heading)}”" for heading in self.own.rows.not_taken]
-        said = [f"Not taken: {', '.join(columns)}."] if columns else []
+        said = [f"Not used: {', '.join(columns)}."] if columns else []
         rows = [str(row) for row, _ in self.own.rows.aside]
         if rows:
             shown = ", ".join(rows[:10]) + (" …" if len(rows) > 10 else "")
-            said.append(f"Set aside as no swatches: row{'s' if len(rows) > 1 else ''} {shown}.")
+            said.append(f"Skipped, as they hold no swatch: row{'s' if len(rows) > 1 else ''} {shown}.")
         return " ".join(said)
 
     def _look_at(self, table: OwnTable) -> None:

@@ -39,7 +39,7 @@ def published(garment: Garment) -> Published | None:
         return published_of(garment.published)
     except (ValueError, TypeError, LookupError, AttributeError) as error:
         what = f"What was published of “{garment.name}” can't be read"
-        raise RefusedError(f"{what}: take a backup back, or publish it anew.") from error
+        raise RefusedError(f"{what}: restore a backup, or publish it again.") from error
 
 
 def published_page(before: Published, terms: Terms, units: Units) -> str:
@@ -86,11 +86,11 @@ def _document(before: Published, name: str) -> str:
     try:
         kept = before.documents()
     except (ValueError, TypeError, zlib.error) as error:
-        raise RefusedError("What was published can't be read: take a backup back, or publish it anew.") from error
+        raise RefusedError("What was published can't be read: restore a backup, or publish it again.") from error
     if name not in kept:
         what, _, which = name.partition(" ")
         of = f" of size {which.split(' ', 1)[1]}" if what == "drawing" and kept else ""
-        raise RefusedError(f"No {what}{of} was kept when this was published on {before.date}: its text was. Publish it anew.")
+        raise RefusedError(f"No {what}{of} was kept when this was published on {before.date}: its text was. Publish it again.")
     return kept[name]
 
 
@@ -102,7 +102,7 @@ def would_change(before: Published, answer: GarmentAnswer) -> tuple[str, ...]:
     said = tuple(in_all_sizes([(size, tuple(said)) for size, said in found.items()]))
     if said or all(pattern_text(answer, Terms(terms)) == text for terms, text in before.texts.items()):
         return said
-    return ("Its text would read otherwise: yarn, gauge, measurements or making up.",)
+    return ("Its text would read differently: yarn, gauge, measurements or making up.",)
 
 
 def _sentence(change: Change) -> str:

@@ -145,14 +145,12 @@ def _basis(piece: PieceWish, book: Logbook | None, known: dict[str, Basis]) -> B
         if not piece.edge_swatch.strip():
             return basis
         if book is None:
-            raise RefusedError(
-                f"The edges of “{piece.name}” are like the swatch {piece.edge_swatch}: say which logbook it is in."
-            )
+            raise RefusedError(f"The edges of “{piece.name}” are like the swatch {piece.edge_swatch}: name the logbook it is in.")
         return replace(basis, edge_swatch=_basis_of_tag(piece.edge_swatch, book, known).swatch)
     if not piece.swatch.strip():
         raise RefusedError(f"“{piece.name}” has no swatch yet: choose one by its tag.")
     if book is None:
-        raise RefusedError(f"“{piece.name}” names the swatch {piece.swatch}: say which logbook it is in.")
+        raise RefusedError(f"“{piece.name}” names the swatch {piece.swatch}: name the logbook it is in.")
     basis = _basis_of_tag(piece.swatch, book, known)
     if not piece.edge_swatch.strip():
         return basis

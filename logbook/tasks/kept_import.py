@@ -82,9 +82,9 @@ def _value(cell: RawCell, kind: Kind) -> Any:
     try:
         number = float(str(cell))
     except ValueError:
-        raise UnreadableError(f"“{str(cell)[:40]}” is no number: leave these sheets as they were.") from None
+        raise UnreadableError(f"“{str(cell)[:40]}” is not a number: leave these sheets as they were.") from None
     if kind.of == "INTEGER" and not number.is_integer():
-        raise UnreadableError(f"“{str(cell)[:40]}” is no whole number: leave these sheets as they were.")
+        raise UnreadableError(f"“{str(cell)[:40]}” is not a whole number: leave these sheets as they were.")
     return int(number) if kind.of == "INTEGER" else number
 
 

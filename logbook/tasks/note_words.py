@@ -113,7 +113,7 @@ def _sentence(
         case Verdict():
             return _VERDICTS[note]
         case PlusNotUsed(plus):
-            return f"In the round the flat plus of {plus} is not used."
+            return f"Worked in the round, the plus of {plus} is not used."
         case NotAllowed(chain, rule, others):
             return _not_allowed(chain, rule, others)
         case TheirWidth(count, gauge, mm):
@@ -244,7 +244,7 @@ def _too_small(opening: BodyOpening, give: float | None, units: Units) -> str:
     if give is None:
         return f"{what}: make it larger, or leave an opening."
     if opening.stretch <= give:
-        return f"{what}: it goes on only stretched by {show_percent(opening.stretch)}."
+        return f"{what}: it only goes on stretched by {show_percent(opening.stretch)}."
     return f"{what}, more than the fabric stretches: make it larger, or leave an opening."
 
 

@@ -42,7 +42,7 @@ class OwnSheet:
     @property
     def remarks(self) -> tuple[str, ...]:
         """What is not taken, as sentences."""
-        said = [f"Not taken: the column “{heading}”." for heading in self.rows.not_taken]
+        said = [f"Not used: the column “{heading}”." for heading in self.rows.not_taken]
         return (*said, *(f"Row {row} is set aside: {why}." for row, why in self.rows.aside))
 
 
@@ -104,7 +104,7 @@ def read_choice(text: str) -> tuple[str, str]:
     if not equals or not heading.strip():
         raise UnreadableError(f"“{text[:60]}” names no heading and column: write it like “Garn = yarn”.")
     if plain and plain not in CHOICES:
-        raise UnreadableError(f"“{plain[:40]}” is no column of the log: it has {', '.join(CHOICES)}.")
+        raise UnreadableError(f"“{plain[:40]}” is not a column of the log: it has {', '.join(CHOICES)}.")
     return " ".join(heading.casefold().split()), plain
 
 

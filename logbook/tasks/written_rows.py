@@ -23,7 +23,7 @@ def prove_file(path: Path, terms: Terms | None) -> tuple[str, Proof]:
     text = _text_of(path)
     proof = prove(text, terms)
     if not proof.rows and not proof.problems:
-        raise RefusedError(f"There are no rows in “{path.name}”: write them one a line, or begin each with “Row 1:”.")
+        raise RefusedError(f"There are no rows in “{path.name}”: write them one to a line, or begin each with “Row 1:”.")
     return text, proof
 
 

@@ -2,6 +2,7 @@
 
 import tkinter as tk
 from collections.abc import Sequence
+from datetime import datetime
 
 from logbook.pages.session import Session
 from logbook.tasks.undoing import HistoryLine, history
@@ -12,7 +13,7 @@ from logbook.window.table import Column, Row, Table
 
 MOST_LINES = 16
 COLUMNS = (
-    Column("at", "When (UTC)", 15),
+    Column("at", "When", 15),
     Column("action", "What was done", 18),
     Column("field", "Field", 15),
     Column("before", "Before", 27, grow=True, least=10),
@@ -45,5 +46,6 @@ def show_history(parent: tk.Misc, look: Look, session: Session, name: str, uid: 
 
 
 def _row(number: int, line: HistoryLine) -> Row:
-    cells = (line.at[:16].replace("T", " "), line.action, line.field, line.before, line.after)
+    when = datetime.fromisoformat(line.at).astimezone()
+    cells = (f"{when:%Y-%m-%d %H:%M}", line.action, line.field, line.before, line.after)
     return Row(str(number), cells, (line.at, *cells[1:]))

@@ -95,7 +95,7 @@ def sentence_on(plan: ImportPlan) -> str:
     edits = f"{changed} changed" if changed else "none changed"
     beside = f", and also {plan.kept.sentence()}" if plan.kept.written else ""
     if problems:
-        return f"{plan.name}: {counted(problems, 'problem')} found. Without those rows, it would bring {new}, {edits}{beside}."
+        return f"{plan.name}: {counted(problems, 'problem')} found. Without those rows, it would add {new}, {edits}{beside}."
     if not added and not changed and not plan.kept.written:
         return f"{plan.name} holds nothing that is not in the logbook already."
-    return f"{plan.name} would bring {new}, {edits}{beside}; one Undo takes it all back."
+    return f"{plan.name} would add {new}, {edits}{beside}; one Undo takes it all back."

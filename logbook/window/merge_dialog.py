@@ -35,8 +35,8 @@ class _Asked:
         self._dialog = Dialog(parent, look, f"Merge {name}", lambda: self._dialog.close())
         inside = self._dialog.inside
         said = (
-            f"Both logbooks changed the same things: {counted(len(questions), 'difference')}. Whose word goes? Choose for each, "
-            "or for several selected together (Ctrl+A: all)."
+            f"Both logbooks changed the same things: {counted(len(questions), 'difference')}. Which one is kept? Choose for "
+            "each, or for several selected together (Ctrl+A: all)."
         )
         look.grid(Sentence(inside, said), row=0, column=0, sticky="ew", pady=(0, 2))
         inside.columnconfigure(0, minsize=min(_WIDTH * look.base.measure("0"), inside.winfo_screenwidth() - BESIDE))
@@ -49,7 +49,7 @@ class _Asked:
         look.grid(self._whole, row=2, column=0, sticky="ew", pady=(1, 0))
         self._dialog.add_button("&Cancel", self._dialog.close)
         self._dialog.add_button("Keep what is &here", lambda: self._choose("ours"))
-        self._dialog.add_button("&Take the other's", lambda: self._choose("theirs"))
+        self._dialog.add_button("&Use the other's", lambda: self._choose("theirs"))
         self._merge = self._dialog.add_button("&Merge", self._done, accent=True)
         self._select(0)
         self._follow()

@@ -23,7 +23,7 @@ def test_it_shows_the_first_rows_with_a_guess_for_each_column(tmp_path: Path) ->
     assert page.columns[1] == ("Datum", "date", ["12.03.2019", "2.4.2019", "17. Mai 2019"])
     assert choices(page)["gewaschen"] == NOT_TAKEN
     assert page.outcome() == "3 swatches can be read."
-    assert page.left() == "Not taken: “gewaschen”."
+    assert page.left() == "Not used: “gewaschen”."
 
 
 def test_a_column_is_taken_once_and_what_follows_is_said_at_once(tmp_path: Path) -> None:

@@ -103,7 +103,7 @@ class TestNotes:
     @pytest.mark.parametrize(
         ("plan", "pattern", "words"),
         [
-            (PiecePlan(width_mm=460, in_round=True), SHELLS, "In the round the flat plus of 1 is not used."),
+            (PiecePlan(width_mm=460, in_round=True), SHELLS, "Worked in the round, the plus of 1 is not used."),
             (PiecePlan(width_mm=460, in_round=True), SHELLS, "joined into a ring first"),
             (PiecePlan(width_mm=460, foundation_stitches=True), SHELLS, "Foundation stitches make chain and row one"),
             (PiecePlan(width_mm=20), SHELLS, "Even one repeat is wider"),

@@ -32,7 +32,7 @@ EDGE = EdgeStitch(stitch_mm=6.0, give_or_take=0.03, extra_chains=1, tag="H1")
     ("note", "words"),
     [
         (TooSmall(NECK, None), "The neck is 50.0 cm round, but the head measures 56.0 cm: make it larger, or leave an opening."),
-        (TooSmall(NECK, 0.2), "The neck is 50.0 cm round, but the head measures 56.0 cm: it goes on only stretched by 12 %."),
+        (TooSmall(NECK, 0.2), "The neck is 50.0 cm round, but the head measures 56.0 cm: it only goes on stretched by 12 %."),
         (Verdict.TOO_TIGHT, "It is too tight on that body."),
         (CantTellApart(1), "Chains a stitch apart differ by less than the give or take: either may come nearer."),
         (EdgesOf(4, EDGE), "4 plain stitches at each side, as wide as on swatch H1; the chain starts as for them."),

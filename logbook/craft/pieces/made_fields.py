@@ -34,7 +34,7 @@ def read_hours(text: str) -> float:
     elif hours := _HOURS.match(plain):
         minutes = float(read_number(hours["h"], "a time") * 60 + (read_number(hours["m"], "a time") if hours["m"] else 0))
     if not 0 < minutes <= _LONGEST_MINUTES:
-        raise UnreadableError(f"“{plain[:40]}” is no time: type hours like 12.5 or 12:30, or minutes like 90 min.")
+        raise UnreadableError(f"“{plain[:40]}” is not a time: type hours like 12.5 or 12:30, or minutes like 90 min.")
     return minutes
 
 

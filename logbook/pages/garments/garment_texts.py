@@ -219,7 +219,7 @@ class _Reader:
         wish = JoinWish(of=self._text(key["of"]), edge=self._text(key["edge"]), at=self._text(key["at"]), to=to)
         gone = next((name for name in (wish.of, *to) if name not in names), None)
         if not to or not wish.edge or not wish.at:
-            self._lacking[key["to"]] = "Say which edge it is joined to, and of which piece."
+            self._lacking[key["to"]] = "Choose which edge it is joined to, and of which piece."
             return None
         if gone is not None:
             self._errors[key["of" if gone == wish.of else "to"]] = (
@@ -264,7 +264,7 @@ def _places(text: str) -> list[list[str]]:
     for part in filter(None, (part.strip() for part in text.split(","))):
         edge, of, piece = part.partition(" of ")
         if not of or edge.strip() not in EDGES:
-            raise UnreadableError(f"“{part[:40]}” is no edge of a piece: type it like “neck of back, front of front”.")
+            raise UnreadableError(f"“{part[:40]}” is not an edge of a piece: type it like “neck of back, front of front”.")
         places.append([piece.strip(), edge.strip()])
     return places
 

@@ -11,6 +11,7 @@ from logbook.craft.swatches.picture_names import picture_names
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.words.lengths import Units
 from logbook.errors import UnreadableError
+from logbook.pages.dates import typed_date
 from logbook.pages.drafts import MADE, draft_of
 from logbook.pages.pieces.plan_texts import length_text
 from logbook.pages.session import Session
@@ -82,7 +83,8 @@ class MadeForm:
         values: dict[str, Any] = {}
         for key, field in FIELDS.items():
             try:
-                values[field.attribute] = typed_value(field, self.texts[key], units)
+                text = typed_date(self.texts[key]) if key == "date" else self.texts[key]
+                values[field.attribute] = typed_value(field, text, units)
             except UnreadableError as error:
                 values[field.attribute], errors[key] = field.empty, str(error)
         if not values["name"] and "name" not in errors:

@@ -119,13 +119,13 @@ class TesterForm:
         """Takes the answers in, in one step of undo, and says what came of it. Raises RefusedError; then nothing is written."""
         coming = list(page.rows.good.values())
         if not coming:
-            return "There is nobody in that sheet to take in."
+            return "There is nobody in that sheet to import."
         together = taken_together(list(self.testers.values()), coming)
         new = sum(not tester.uid for tester in together)
         self._session.write(lambda: save_testers(self._session.book, self.of, together))
         self.reload()
         self.show(next(iter(self.testers), ""))
-        return f"{new} added, {len(together) - new} brought up to date. Edit → Undo takes it back."
+        return f"{new} added, {len(together) - new} updated. Edit → Undo takes it back."
 
     def save_sheet(self, target: Path) -> None:
         """Writes the sheet to send round. Raises RefusedError."""

@@ -30,7 +30,7 @@ class TesterSheetPage(SheetPage):
     def left(self) -> str:
         beside = zip(self._table.headings, self._choices, strict=True)
         columns = [f"“{heading}”" for heading, choice in beside if heading and not choice]
-        return f"Not taken: {', '.join(columns)}." if columns else ""
+        return f"Not used: {', '.join(columns)}." if columns else ""
 
     def _look_at(self, table: OwnTable) -> None:
         self._table = table

@@ -70,8 +70,8 @@ class SwatchChoice:
         if not tag or self.uid(text):
             return ""
         if several := len(self._found(text)):
-            return f"“{tag[:40]}” is found in {several} swatches: type more of it, or choose one from the list, which Down opens."
-        return f"There is no swatch “{tag[:40]}”: choose one from the list, which Down opens."
+            return f"“{tag[:40]}” is found in {several} swatches: type more of it, or choose one from the list (Down opens it)."
+        return f"There is no swatch “{tag[:40]}”: choose one from the list (Down opens it)."
 
 
 def tag_of(text: str) -> str:

@@ -13,6 +13,7 @@ from logbook.craft.words.hooks import hook_names
 from logbook.craft.words.lengths import Units
 from logbook.craft.words.terms import Terms
 from logbook.errors import UnreadableError
+from logbook.pages.dates import typed_date
 from logbook.pages.session import Session
 from logbook.pages.swatches.chain_text import CHAIN, follows, read_back
 from logbook.pages.swatches.form_texts import EMPTY, PLAIN, Texts, Typed, read_texts, readings_key, texts_of
@@ -125,7 +126,8 @@ class SwatchForm:
     def typed(self) -> Typed:
         """The swatch as it stands typed, its yarn and stitch pattern those of the logbook where their names are known."""
         if self._typed is None:
-            said = read_texts(self.texts, self.uid, self._session.units)
+            texts = {**self.texts, "date": typed_date(self.texts["date"])}
+            said = read_texts(texts, self.uid, self._session.units)
             yarn, pattern = said.swatch.yarn, said.swatch.pattern
             if yarn is not None and (known_yarn := self.known.yarns.get(yarn.name)):
                 yarn = replace(yarn, uid=known_yarn.uid)

@@ -70,10 +70,10 @@ class FileActions:
             ("", "", lambda: None),
             ("The same in another &yarn…", "", self.other_yarn),
             ("&Mark it as published", "", self.publish),
-            ("Take &back what was published", "", self.take_back),
+            ("&No longer published", "", self.take_back),
             ("", "", lambda: None),
             ("Save its p&lan as a file…", "", self.save_plan),
-            ("Take a plan &in from a file…", "", self.take_in),
+            ("&Open a plan from a file…", "", self.take_in),
         )
         for _, keys, action in self.entries:
             if keys:
@@ -146,7 +146,7 @@ class FileActions:
         """Asks for the file of a plan, and takes it in hand as a new garment, not saved."""
         if not self._page.settle():
             return
-        chosen = ask_what_to_open(parent=self._frame, title="Take a plan in", filetypes=PLANS)
+        chosen = ask_what_to_open(parent=self._frame, title="Open a plan", filetypes=PLANS)
         if not chosen:
             return
         try:
@@ -155,7 +155,7 @@ class FileActions:
             tell(self._frame, self.look, str(error))
             return
         self._page.take_plan(plan)
-        self._session.say(f"The plan of {Path(chosen).name} is in hand; nothing is saved yet.")
+        self._session.say(f"The plan of {Path(chosen).name} is shown; it is not saved yet.")
 
     def other_yarn(self) -> None:
         """The same garment from other swatches, as a new one."""
@@ -168,7 +168,7 @@ class FileActions:
         plan = ask_other_yarn(self._frame.winfo_toplevel(), self.look, other)
         if plan is not None:
             self._page.take_plan(plan)
-            self._session.say("The garment in the other yarn is in hand, not saved yet.")
+            self._session.say("The garment in the other yarn is shown; it is not saved yet.")
 
     def publish(self) -> None:
         """Keeps what is saved as published today."""

@@ -276,10 +276,10 @@ class FollowView(Card):
 
 def _take_words(remedy: Remedy, units: Units) -> str:
     if not remedy.more:
-        return f"Take {show_length(remedy.mm, units)}"
+        return f"Use {show_length(remedy.mm, units)}"
     unit = {"stitches": "stitch", "rows": "row"}[remedy.along] if abs(remedy.more) == 1 else remedy.along
     unit = {"stitches": "stitches", "stitch": "stitch"}.get(unit, unit)
-    return f"Take {abs(remedy.more)} {unit} {'more' if remedy.more > 0 else 'fewer'}"
+    return f"Work {abs(remedy.more)} {unit} {'more' if remedy.more > 0 else 'fewer'}"
 
 
 def _say(sentence: Sentence, text: str) -> None:

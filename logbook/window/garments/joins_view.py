@@ -37,7 +37,7 @@ class JoinsView(ttk.Frame):
         bar.grid(row=1, column=0, sticky="ew")
         self.usual_button = ttk.Button(bar, text="Usual joins", command=self._usual)
         self.add_button = ttk.Button(bar, text="Add a join", command=self._add)
-        self.out_button = ttk.Button(bar, text="Take it out", command=self._out)
+        self.out_button = ttk.Button(bar, text="Remove join", command=self._out)
         bar.bind("<Configure>", lambda _: self._fit(bar))
         self.fields: dict[str, LabelledField] = {}
         self._place = ttk.Frame(self, style="Card.TFrame")

@@ -92,7 +92,7 @@ class GarmentsPage(RecordPage):
         bar = ttk.Frame(left)
         self.look.grid(bar, row=2, column=0, sticky="ew", pady=(1, 0))
         self.add_button = ttk.Button(bar, text="Add a piece", underline=0, command=self.add_piece)
-        self.out_button = ttk.Button(bar, text="Take it out", underline=8, command=self.take_piece_out)
+        self.out_button = ttk.Button(bar, text="Remove piece", underline=3, command=self.take_piece_out)
         bar.bind("<Configure>", lambda _: self._fit(bar))
         return left
 
@@ -129,7 +129,7 @@ class GarmentsPage(RecordPage):
             self.form.take_piece_out()
             self._structure_changed()
             self.find.table.tree.focus_set()
-            self.session.say("The piece is taken out. Revert brings it back, until the garment is saved.")
+            self.session.say("The piece is removed. Revert brings it back, until the garment is saved.")
 
     def more_entries(self) -> Sequence[Entry]:
         """What the menu of its name holds besides."""
@@ -291,7 +291,7 @@ class GarmentsPage(RecordPage):
             says.insert(0, f"As published on {before.date}.")
             if answer is not None:
                 changes = would_change(before, answer)
-                says += [f"Now: {change}" for change in changes[:4]] or ["Nothing in it would be otherwise now."]
+                says += [f"Now: {change}" for change in changes[:4]] or ["Nothing in it would be different now."]
                 if len(changes) > 4:
                     says.append(f"And {len(changes) - 4} more.")
         elif answer is not None:
@@ -321,7 +321,7 @@ class GarmentsPage(RecordPage):
     def _take_remedy(self, remedy: Remedy) -> None:
         taken(self.form, remedy, self.card, self.session.units)
         self._shown_anew()
-        self.session.say("The remedy is taken: it stands in the form, not saved yet.")
+        self.session.say("The form is changed so that it fits; it is not saved yet.")
 
     def _written_to(self) -> None:
         """Something was written that the form does not show."""

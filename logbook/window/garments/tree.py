@@ -13,7 +13,7 @@ from logbook.window.table import COPY_KEYS, Column, Row, Table
 COLUMNS = (Column("name", "Garments", 14, grow=True, least=8), Column("chain", "Chain", 5, "right"))
 EMPTY = (
     "No garment is planned yet.",
-    "“New” begins one: choose what it is like, or begin empty and add its pieces one by one. Save it, and it stands here.",
+    "“New” begins one: choose what it is like, or begin empty and add its pieces one by one. Once saved, it is listed here.",
 )
 
 

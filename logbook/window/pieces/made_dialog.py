@@ -6,6 +6,7 @@ from tkinter import ttk
 from typing import NamedTuple
 
 from logbook.errors import RefusedError
+from logbook.pages.dates import typed_date
 from logbook.pages.picture_shelf import PictureShelf
 from logbook.pages.pieces.made_form import LENGTHS, MadeForm
 from logbook.pages.pieces.plan_texts import with_unit
@@ -131,7 +132,9 @@ class _MadeDialog(Dialog):
             self._show()
 
     def _leave(self, key: str) -> None:
-        """A length stands there with its unit."""
+        """A length stands there with its unit, a date as it is kept."""
+        if key == "date":
+            self.fields[key].text = typed_date(self.fields[key].text)
         if key in LENGTHS:
             self.fields[key].text = with_unit(self.fields[key].text, self._session.units)
         self._left.add(key)

@@ -46,7 +46,7 @@ class _ShapingDialog(Dialog):
             field.variable.trace_add("write", lambda *_: self._show())
             self.fields[key] = field
         self._on_edge = tk.BooleanVar(self, False)
-        self._box = TickBox(self.inside, look, "May lie on the very edge", self._on_edge, self._show)
+        self._box = TickBox(self.inside, look, "Also at the very edge", self._on_edge, self._show)
         self._box.grid(row=8, column=0, sticky="w")
         self.result = Sentence(self.inside, NOT_YET, "Section.TLabel")
         self.says = Sentence(self.inside, "", "Muted.TLabel")

@@ -71,7 +71,7 @@ class TestersDialog(Dialog):
         sheets = ttk.Frame(place)
         look.grid(sheets, row=1, column=0, sticky="w", pady=(1, 0))
         for number, (text, letter, action) in enumerate(
-            (("Save the sheet to send round…", 22, self._save_sheet), ("Take in a sheet of answers…", 0, self._take_in))
+            (("Save the sheet to send round…", 22, self._save_sheet), ("Import a sheet of answers…", 0, self._take_in))
         ):
             look.grid(ttk.Button(sheets, text=text, underline=letter, command=action), row=0, column=number, padx=(0, 2))
         self.says = Sentence(place, " ", "Section.TLabel")
@@ -181,7 +181,7 @@ class TestersDialog(Dialog):
     def _take_in(self) -> None:
         if not self._settle():
             return
-        chosen = ask_what_to_open(parent=self, title="Take in a sheet of answers", filetypes=SHEETS)
+        chosen = ask_what_to_open(parent=self, title="Import a sheet of answers", filetypes=SHEETS)
         if not chosen:
             return
         try:

@@ -158,8 +158,8 @@ def test_a_sideways_rib_with_negative_ease() -> None:
     assert found.growth.near
     assert found.clip_grams is None
     assert notes(RIBBED, RIB_SWATCH)[:2] == (
-        "The neck is 53.2 cm round, but the head measures 56.0 cm: it goes on only stretched by 5.3 %.",
-        "The hem is 81.2 cm round, but the hip measures 96.0 cm: it goes on only stretched by 18 %.",
+        "The neck is 53.2 cm round, but the head measures 56.0 cm: it only goes on stretched by 5.3 %.",
+        "The hem is 81.2 cm round, but the hip measures 96.0 cm: it only goes on stretched by 18 %.",
     )
     assert found.yarn is not None
     assert found.yarn.grams == pytest.approx(

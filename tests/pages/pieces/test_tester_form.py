@@ -69,9 +69,9 @@ def test_a_sheet_of_answers_is_taken_in_in_one_step(session: Session, form: Test
     sheet.write_text("Name,Size,Width cm,Colour\nIda,M,52\nNoor,L,56,red\n", "utf-8")
     page = form.sheet_page(sheet.name, raw_sheets(sheet))
     assert page.outcome() == "2 testers can be read."
-    assert page.left() == "Not taken: “Colour”."
+    assert page.left() == "Not used: “Colour”."
     page.choose(3, "said")
-    assert form.take_in(page) == "2 added, 0 brought up to date. Edit → Undo takes it back."
+    assert form.take_in(page) == "2 added, 0 updated. Edit → Undo takes it back."
     assert [cells[0] for _, cells in form.lines()] == ["Ida", "Noor"]
     undo(session.book)
     form.reload()

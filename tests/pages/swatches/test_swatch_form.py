@@ -146,3 +146,10 @@ def test_a_reading_kept_as_nought_is_read_again_when_something_of_its_swatch_is_
     form.type_in("notes", "looked at")
     assert form.save() == {}
     assert check_book(session.book, deep=True).problems == ()
+
+
+def test_a_date_is_read_as_people_write_it(form: SwatchForm) -> None:
+    form.type_in("date", "31 May 2026")
+    assert (form.typed().swatch.date, form.typed().errors) == ("2026-05-31", {})
+    form.type_in("date", "31 Foo 2026")
+    assert "is not a date" in form.typed().errors["date"]
