@@ -58,7 +58,7 @@ def test_whose_word_goes(
 
     def answer() -> None:
         for shown in dialogs(window.root):
-            if "Whose word goes" in words_of(shown) and not heard:
+            if "Which one is kept" in words_of(shown) and not heard:
                 heard.append(words_of(shown))
                 for key in keys:
                     press(shown.focus_get() or shown, key)

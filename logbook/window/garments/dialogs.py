@@ -105,7 +105,7 @@ def ask_other_yarn(parent: tk.Misc, look: Look, other: OtherYarn) -> GarmentPlan
         dialog.close()
 
     dialog.add_button("&Cancel", dialog.close)
-    take: ttk.Button = dialog.add_button("&Make it a new garment", begin, accent=True)
+    take: ttk.Button = dialog.add_button("Make i&t a new garment", begin, accent=True)
     for field in fields.values():
         field.variable.trace_add("write", lambda *_: show())
     show()
