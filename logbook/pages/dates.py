@@ -4,7 +4,7 @@ import locale
 import os
 from functools import lru_cache
 
-from logbook.craft.words.dates import iso_date
+from logbook.pages.date_words import iso_date
 
 
 def typed_date(text: str) -> str:

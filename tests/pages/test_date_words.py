@@ -2,7 +2,7 @@
 
 import pytest
 
-from logbook.craft.words.dates import iso_date
+from logbook.pages.date_words import iso_date
 
 MAY_31 = "2026-05-31"
 
