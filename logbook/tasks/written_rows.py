@@ -14,7 +14,7 @@ from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_text
 from logbook.sheets.limits import require_ordinary
 
-MOST_BYTES = 200_000
+MOST_BYTES = 1_000_000
 _WIDTH, _LINE = 900.0, 20.0
 
 

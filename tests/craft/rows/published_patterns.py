@@ -10,7 +10,7 @@ import re
 from pathlib import Path
 from typing import NamedTuple
 
-from logbook.craft.rows.proof import prove
+from logbook.craft.rows.proof import COUNT_CHAINS, prove
 from logbook.craft.rows.report import Linear, Proof
 
 FOLDER = Path(__file__).parent / "published"
@@ -134,6 +134,22 @@ def outcome(pattern: Published) -> tuple[str, str]:
     return whole, named
 
 
+def mends(text: str) -> list[bool]:
+    """For each mend that is offered for ``text``, whether the whole text is proven with it."""
+    found = []
+    for problem in prove(text).problems:
+        offered = re.search(r"“(?P<instead>[^”]*)” instead of “(?P<was>[^”]*)” would fix it", problem.suggestion)
+        if offered is not None:
+            words = r"\s+".join(map(re.escape, offered["was"].split()))
+            places = [place.span() for place in re.finditer(words, text)]
+            found.append(
+                any(prove(text[:start] + offered["instead"] + text[end:], suggest=False).proven for start, end in places)
+            )
+        elif problem.suggestion == COUNT_CHAINS:
+            found.append(prove(text + "\nEach ch counts as a st.\n", suggest=False).proven)
+    return found
+
+
 def main() -> None:
     tally: dict[str, dict[str, int]] = {}
     for pattern in published():
@@ -160,6 +176,8 @@ def main() -> None:
         for key, count in by.items():
             total[key] = total.get(key, 0) + count
     print("all", total)
+    offered = [mend for pattern in published() for mend in mends(pattern.twin)]
+    print(f"mends offered for the twins: {len(offered)}, that do not mend: {offered.count(False)}")
 
 
 if __name__ == "__main__":

@@ -2,7 +2,7 @@
 
 import pytest
 
-from tests.craft.rows.published_patterns import Published, outcome, published
+from tests.craft.rows.published_patterns import Published, mends, outcome, published
 
 PATTERNS = published()
 
@@ -16,3 +16,9 @@ def test_there_are_enough_of_every_kind() -> None:
     kinds = [pattern.kind for pattern in PATTERNS]
     assert len(kinds) >= 150
     assert all(kinds.count(kind) >= 8 for kind in set(kinds))
+
+
+def test_no_mend_is_offered_that_does_not_mend() -> None:
+    offered = [mend for pattern in PATTERNS[::5] for mend in mends(pattern.twin)]
+    assert len(offered) > 5
+    assert all(offered)
