@@ -50,7 +50,7 @@ def _text_of(path: Path) -> str:
     except OSError as error:
         raise RefusedError(f"“{path.name}” cannot be read ({error.strerror}).") from error
     if len(data) > MOST_BYTES:
-        raise RefusedError(f"“{path.name}” is larger than {MOST_BYTES // 1000} kB: give it only the rows of one pattern.")
+        raise RefusedError(f"“{path.name}” is larger than 1 MB: give it only the rows of one pattern.")
     try:
         return data.decode("utf-8-sig").replace("\r\n", "\n").replace("\r", "\n")
     except UnicodeDecodeError as error:

@@ -100,7 +100,7 @@ def test_a_chart_is_drawn(shells: Path, tmp_path: Path) -> None:
     [
         (b"", "There are no rows in “rows.txt”"),
         (b"\xff\xfe\x00", "is not text in UTF-8"),
-        (b"x" * 200_001, "is larger than 200 kB"),
+        (b"x" * 1_000_001, "is larger than 1 MB"),
     ],
 )
 def test_a_file_without_rows_is_refused(content: bytes, says: str, tmp_path: Path) -> None:

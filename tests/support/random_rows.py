@@ -34,6 +34,10 @@ PLAIN_ROW = Steps(
     "", False, (Step("many", 1, "sc", "ch"),), (Step("each", 1, "sc", "ch"),), 1, (Step("each", 1, "sc", "ch"),), True, 2
 )
 
+PLAIN_ABOVE = Steps(
+    "ch 1", False, (Step("many", 1, "sc", "st"),), (Step("each", 1, "sc", "st"),), 1, (Step("each", 1, "sc", "st"),), True
+)
+
 
 def counted(row: list[Thing]) -> tuple[int, int]:
     """Stitches and spaces."""
@@ -101,13 +105,26 @@ def shaped(rng: random.Random) -> list[Steps]:
     return rows
 
 
+def unequal(rng: random.Random) -> list[Steps]:
+    """Rows that each repeat by a multiple of their own, with plain rows between: they fit together now and then, or never."""
+    rows = [PLAIN_ROW]
+    for _ in range(rng.randint(2, 3)):
+        parts: list[list[Thing]] = [["sc"] * rng.randint(*between) for between in ((1, 3), (2, 7), (1, 3))]
+        rows += random_rows_on(rng, parts[0], parts[1], parts[2], 1)
+        rows.append(PLAIN_ABOVE)
+    return rows
+
+
 # Rounds with corners.
 
 
 @dataclass(frozen=True)
 class Round:
-    """``side`` stitches, then a corner of ``corner`` dc on both sides of a space, ``sides`` times; then ``rest`` stitches."""
+    """``begin`` stitches, then a corner of ``corner`` dc on both sides of a space; ``side`` stitches and a corner for the
+    other ``sides``; then ``rest`` stitches.
+    """
 
+    begin: int
     side: int
     corner: int
     space: int
@@ -117,15 +134,17 @@ class Round:
 
     def text(self) -> str:
         corner = f"({self.corner} dc, ch {self.space}, {self.corner} dc) in next ch-{self.below} sp"
-        side = f"dc in next {self.side} sts, " if self.side else ""
+        side = f"dc in next {self.side} sts, "
         rest = f", dc in next {self.rest} sts" if self.rest else ""
-        return f"Ch 1, *{side}{corner}; rep from * {self.sides - 1} more times{rest}, join with sl st in first dc."
+        alike = self.begin == self.side
+        first = "" if alike else f"dc in next {self.begin} sts, {corner}, "
+        more = self.sides - 1 if alike else self.sides - 2
+        return f"Ch 1, {first}*{side}{corner}; rep from * {more} more times{rest}, join with sl st in first dc."
 
     def laid(self, below: list[Thing]) -> list[Thing]:
         hand = Hand(list(below))
-        for _ in range(self.sides):
-            if self.side:
-                hand.step(Step("each", self.side, "dc", "st"))
+        for number in range(self.sides):
+            hand.step(Step("each", self.side if number else self.begin, "dc", "st"))
             hand.space(self.below)
             hand.make("dc", self.corner)
             hand.chain(self.space)
@@ -146,16 +165,14 @@ def corners(rng: random.Random) -> tuple[str, list[Round], list[Thing]]:
     begin, between, rest = side, side, 0
     for _ in range(rng.randint(1, 4)):
         corner, new = rng.randint(1, 3), rng.randint(1, 3)
-        if begin != between:  # from the second on, a round begins in mid-side: its first side is part of a whole one
-            break
-        rounds.append(Round(begin, corner, new, space, sides, rest))
-        begin, between, rest, space = begin + corner, begin + 2 * corner, corner, new
+        rounds.append(Round(begin, between, corner, new, space, sides, rest))
+        begin, between, rest, space = begin + corner, between + 2 * corner, rest + corner, new
     return first, rounds, made
 
 
 def spoilt_round(rng: random.Random, rounds: list[Round]) -> list[Round]:
     which = rng.randrange(len(rounds))
-    name = rng.choice(("side", "sides", "rest", "below"))
+    name = rng.choice(("begin", "side", "sides", "rest", "below"))
     changed = replace(rounds[which], **{name: max(1, getattr(rounds[which], name) + rng.choice((-1, 1)))})
     return [*rounds[:which], changed, *rounds[which + 1 :]]
 
@@ -219,6 +236,7 @@ REPEATING: dict[str, Callable[[random.Random], list[Steps]]] = {
     "wide": wide,
     "on a plain row": on_a_plain_row,
     "shaped": shaped,
+    "unequal multiples": unequal,
 }
 KINDS = (*REPEATING, "corners", "sizes")
 
@@ -236,7 +254,12 @@ def tried(kind: str, seed: int, is_spoilt: bool) -> str:
         rows = spoilt(rng, rows)
     proof = proof_of(rows)
     found = difference(rows, proof, rng, 70 if kind != "wide" else 12)
-    if not is_spoilt and proof.problems and not any("only at every" in problem.says for problem in proof.problems):
+    if (
+        not is_spoilt
+        and kind != "unequal multiples"
+        and proof.problems
+        and not any("only at every" in problem.says for problem in proof.problems)
+    ):
         found = found or f"has problems: {[problem.says for problem in proof.problems]}"
     return f"{found}\n" + "\n".join(row.text() for row in rows) if found else ""
 
@@ -245,10 +268,12 @@ def main() -> int:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--patterns", type=int, default=500, help="so many that fit, and as many spoilt, over all kinds")
     parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--kind", choices=KINDS, action="append", help="only these kinds")
     told = parser.parse_args()
-    each = -(-told.patterns // len(KINDS))
+    kinds = told.kind or KINDS
+    each = -(-told.patterns // len(kinds))
     differences = 0
-    for kind in KINDS:
+    for kind in kinds:
         for is_spoilt in (False, True):
             found = [(seed, tried(kind, seed, is_spoilt)) for seed in range(told.seed, told.seed + each)]
             wrong = [(seed, says) for seed, says in found if says]

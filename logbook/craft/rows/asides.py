@@ -76,7 +76,7 @@ def said_to_count(cur: Cursor) -> SaidToCount | None:
 
 def _counted(cur: Cursor) -> tuple[str, int, int]:
     """The stitch, the chains after it, and the skipped foundation chains beside it, in whatever order they stand."""
-    stitch, chains, over = "", 0, 0
+    stitch, chains, over, parted = "", 0, 0, False
     if not cur.accept("as"):
         return stitch, chains, over
     while True:
@@ -94,8 +94,11 @@ def _counted(cur: Cursor) -> tuple[str, int, int]:
             cur.accept("sp")
             if cur.accept("skipped", "sk"):
                 over += count
+            elif stitch and chains and not parted:
+                over, chains, parted = over + chains, count, True  # "1 ch, 1 dc and 1 ch": the first is the one skipped below
             else:
                 chains += count
+                parted = bool(stitch)
         elif (kind := cur.stitch()) is not None or cur.accept("st"):
             stitch = kind or stitch or "st"
             cur.accept("st")

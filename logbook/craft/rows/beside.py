@@ -103,7 +103,8 @@ class Beside:
 
     @staticmethod
     def _no_work_begins(cur: Cursor) -> bool:
-        if cur.word().text in _OTHER_WORK or cur.next_is("nojoin"):
+        told_not = cur.next_is("not") and cur.word(1).text in _OTHER_WORK
+        if cur.word().text in _OTHER_WORK or cur.next_is("nojoin") or told_not:
             return True
         at_end = cur.next_is("at") and cur.next_is("ending", ahead=1)
         return (cur.next_is("leave") and _has(cur, "tail")) or (

@@ -32,7 +32,8 @@ class Courses:
     be worked on the wrong side.
 
     They fit on ``smallest`` + ``multiple``·j chains, j = 0, 1, …; ``multiple`` 0: on the smallest only (or on no chain, in a
-    ring).
+    ring). ``narrowed``: (the first so many rows, first, by) where a later row left them only some widths, to be done by
+    ``settled``.
     """
 
     ways: Ways
@@ -42,6 +43,7 @@ class Courses:
     stopped: WrittenRow | None = None
     misfit: Misfit | None = None
     wrong_side_first: bool = False
+    narrowed: tuple[tuple[int, int, int], ...] = ()
 
     @property
     def fits(self) -> bool:
@@ -61,10 +63,31 @@ class Courses:
 def lay_all(rows: Sequence[WrittenRow], ways: Ways, done: Courses | None = None) -> Courses:
     """Lays the rows one onto the other, as far as they fit; onto those of ``done`` if given."""
     for row in rows:
-        done = _lay_next(done if done and (done.rows or done.smallest > 1) else _nothing_yet(row, ways), row)
+        done = lay_one(row, ways, done)
         if not done.fits:
             break
-    return done or Courses(ways, (), 1, 1)
+    return settled(done) if done else Courses(ways, (), 1, 1)
+
+
+def lay_one(row: WrittenRow, ways: Ways, done: Courses | None = None) -> Courses:
+    """One row laid onto the last of ``done``, whose rows are not settled yet."""
+    return _lay_next(done if done and (done.rows or done.smallest > 1) else _nothing_yet(row, ways), row)
+
+
+def settled(courses: Courses) -> Courses:
+    """Every row at the widths that all rows above it leave it, reckoned from the last row down."""
+    if not courses.narrowed:
+        return courses
+    todo, rows = list(courses.narrowed), list(courses.rows)
+    first, by = 0, 1
+    for index in range(len(rows) - 1, -1, -1):
+        while todo and todo[-1][0] > index:
+            _, inner, step = todo.pop()
+            first, by = inner + step * first, step * by
+        if (first, by) != (0, 1):
+            made = rows[index].made
+            rows[index] = replace(rows[index], made=made.every(first, by) if by else Widths(made.at(first), (), ()))
+    return replace(courses, rows=tuple(rows), narrowed=())
 
 
 def on_chain(rows: Sequence[WrittenRow], ways: Ways, chain: int) -> Courses:
@@ -108,14 +131,11 @@ def fit_at_one_width(done: Courses | None, rows: Sequence[WrittenRow], like: Cou
 
 def _narrowed(done: Courses, row: WrittenRow, fit: Fit) -> Courses:
     """One row more, and of the rows below only the widths that it fits."""
-    earlier = tuple(
-        replace(course, made=course.made.every(fit.first, fit.by) if fit.by else Widths(course.made.at(fit.first), (), ()))
-        for course in done.rows
-    )
     odd = fit.by if fit.by > 1 and fit.passes > 1 else 1
-    made = (*earlier, Course(row, fit.widths, fit.laid, odd))
+    made = (*done.rows, Course(row, fit.widths, fit.laid, odd))
     smallest = done.smallest + fit.first * done.multiple
-    return Courses(done.ways, made, smallest, done.multiple * fit.by)
+    narrowed = done.narrowed if (fit.first, fit.by) == (0, 1) else (*done.narrowed, (len(done.rows), fit.first, fit.by))
+    return Courses(done.ways, made, smallest, done.multiple * fit.by, narrowed=narrowed)
 
 
 def meets(below: Course, row: WrittenRow) -> Widths:

@@ -9,6 +9,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 MOST_ROWS = 2000
+MOST_LETTERS = 60_000  # in one row: some 2,500 phrases
+MOST_IN_ALL = 150_000  # in all rows
+MOST_TEXT = 300_000  # with what stands around them
 
 _ROW = r"(?:rows?|rnds?|rounds?)"
 _NUMBERS = r"\d+(?:\s*(?:-|–|—|to|through|thru|and|&|,(?:\s*and)?)\s*\d+)*"
@@ -39,7 +42,7 @@ _MAKES = re.compile(
 _BESIDE = re.compile(
     r"\s*(?:notes?|tips?|gauge|tension|materials?|yarn|hook|sizes?|finished|notions|abbreviations?|skill|level|difficulty|finishing|"
     r"assembly|making\s+up|place|mark|fasten|finish|weave|stuff|cut|sew|block|begin|work\s+even|special|stitch\s+guide|to\s+fit|"
-    r"measurements?|pattern\s+notes?|repeat\s+until)\b",
+    r"measurements?|pattern\s+notes?|repeat\s+until|(?:do\s+not|don['’]t)\s+(?:stuff|fasten|cut|break|block|turn\s+(?:the\s+)?work))\b",
     re.IGNORECASE,
 )
 AGAIN = re.compile(

@@ -11,6 +11,7 @@ from logbook.craft.rows.every_width import Fit, Misfit
 from logbook.craft.rows.in_every_size import in_all_sizes, of_size
 from logbook.craft.rows.instructions import Counts, Opening, WrittenPattern, WrittenRow
 from logbook.craft.rows.laying import TIMES_IN_ALL, opening_counts
+from logbook.craft.rows.lines import MOST_TEXT
 from logbook.craft.rows.mend_search import likely_mends, mended, nearest
 from logbook.craft.rows.mending import Change
 from logbook.craft.rows.places import Row, spaces, stitches
@@ -63,6 +64,7 @@ def _proving(text: str, terms: Terms | None, chains_count: bool | None, suggest:
 
 def _terms_of(text: str) -> Terms | None:
     """What the text says or proves; words for skipping prove nothing when the stitches speak against them."""
+    text = text[:MOST_TEXT]
     said = re.search(r"\b(US|UK) terms?\b", text, re.IGNORECASE)
     if said:
         return Terms(said[1].upper())

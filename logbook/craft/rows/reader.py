@@ -20,7 +20,19 @@ from logbook.craft.rows.instructions import (
     WrittenPattern,
 )
 from logbook.craft.rows.kinds import prevailing_kind
-from logbook.craft.rows.lines import AGAIN, MOST_ROWS, WORK, Part, called, goes_back_to, makes, parts, times_again
+from logbook.craft.rows.lines import (
+    AGAIN,
+    MOST_IN_ALL,
+    MOST_LETTERS,
+    MOST_ROWS,
+    WORK,
+    Part,
+    called,
+    goes_back_to,
+    makes,
+    parts,
+    times_again,
+)
 from logbook.craft.rows.phrases import Phrases
 from logbook.craft.rows.row_words import ReadRow
 from logbook.craft.rows.sayings import BASE_IN_ROUND, BASE_SENTENCE, bare_of_chain, chains_count, saying, size_count
@@ -54,7 +66,7 @@ class _Reading:
     _seen: int = 0
 
     def pattern(self) -> WrittenPattern:
-        lines = self._lines()
+        lines = self._of_a_size(self._lines())
         named = any(part.name for part in lines)
         for part in lines:
             if not part.name and self.describing.describe(part.start, part.end):
@@ -78,6 +90,25 @@ class _Reading:
             written.rows, faults, chain, first, last, span, chains_count(self.text), self.stated, tuple(self._notes()),
             self._sizes(chain),
         )  # fmt: skip
+
+    def _of_a_size(self, lines: list[Part]) -> list[Part]:
+        """The lines, without those that are longer than any row and those after more than any pattern has; they are named."""
+        kept: list[Part] = []
+        letters = 0
+        for part in lines:
+            letters += part.end - part.start
+            if letters > MOST_IN_ALL or len(kept) > MOST_ROWS + 200:
+                self._fault(
+                    0, "The text is longer than any pattern: from here on it is not looked at.", Span(part.start, part.start + 1)
+                )
+                break
+            if part.end - part.start > MOST_LETTERS:
+                self._fault(
+                    0, f"A row has {MOST_LETTERS:,} letters at most; this one is longer.", Span(part.start, part.start + 1)
+                )
+                break
+            kept.append(part)
+        return kept
 
     def _lines(self) -> list[Part]:
         """The lines, a chain joined to a ring parted from the round that begins behind it."""
@@ -214,6 +245,9 @@ class _Reading:
         )
         for says, span in words.faults:
             self._not_understood(numbers[0], says, span)
+        if not (part.name or words.items or words.faults or words.counts):
+            self._note(part)
+            return
         for number in numbers[:MOST_ROWS]:
             self.rows.append(ReadRow(replace(part, name=called(part, number)), number, words))
         if part.every:

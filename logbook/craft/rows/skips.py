@@ -49,6 +49,8 @@ class Skips:
     def _skips_on(self, cur: Cursor) -> bool:
         """Whether ``and dc`` names one more that is skipped, and no stitch that is made."""
         ahead = 2 if cur.sort_is(NUMBER, 1) else 1
+        if ahead == 2 and cur.next_is("-", ahead=2) and cur.next_is("ch", ahead=3) and cur.next_is("sp", ahead=4):
+            ahead = 4  # "and 1-ch sp"
         if cur.next_is("sk", ahead=1):
             return False
         named = cur.word(ahead).sort in (STITCH, TOGETHER) or cur.next_is("st", "ch", "sp", *ONE_STITCH_NAMES, ahead=ahead)

@@ -3,7 +3,9 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from logbook.craft.rows.courses import Courses, lay_all, on_chain
+from logbook.craft.rows.courses import Courses, lay_all, lay_one, on_chain, settled
+from logbook.craft.rows.every_width import Misfit
+from logbook.craft.rows.finding import Trouble
 from logbook.craft.rows.instructions import Counts, Repeat, Times, WrittenPattern, WrittenRow
 from logbook.craft.rows.laying import CHAINS_COUNT, TIMES_IN_ALL, Ways, opening_counts
 from logbook.craft.rows.places import spaces, stitches
@@ -11,6 +13,7 @@ from logbook.craft.rows.printed_counts import wrong_counts
 from logbook.craft.rows.sentences import Speaker
 
 MOST_WAYS = 64
+MOST_PLACES = 60_000  # laid in all rows, at their least widths; what more rows come to is not decided
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,12 +69,22 @@ def _holds(pattern: WrittenPattern, courses: Courses, speaker: Speaker) -> bool:
 def _laid(rows: Sequence[WrittenRow], always: dict[str, int], chain: int = 0) -> list[Courses]:
     """The rows laid in every way that goes on fitting; if none does, in those that get furthest. ``chain``: on that one only."""
     states = [on_chain((), always, chain) if chain else lay_all((), always)]
+    places = 0
     for row in rows:
-        tried = [lay_all((row,), ways, replace(state, ways=ways)) for state in states for ways in _ways(row, state.ways)]
+        if places > MOST_PLACES:
+            late = Misfit(Trouble("still", row.span), False, unproven=True)
+            return [settled(replace(state, stopped=row, misfit=late)) for state in states]
+        tried = [lay_one(row, ways, replace(state, ways=ways)) for state in states for ways in _ways(row, state.ways)]
         states = [each for each in tried if each.fits][:MOST_WAYS]
         if not states:
-            return tried
-    return states
+            return list(map(settled, tried))
+        places += sum(_size(state) for state in states)
+    return list(map(settled, states))
+
+
+def _size(courses: Courses) -> int:
+    made = courses.rows[-1].made
+    return len(made.head) + len(made.unit) + len(made.tail)
 
 
 def _ways(row: WrittenRow, ways: Ways) -> Iterator[Ways]:
