@@ -9,15 +9,15 @@ from logbook.commands.output import print_json, print_text
 from logbook.commands.parser import Parser, add_common
 from logbook.craft.proofreading.judging import Found, Verdict
 from logbook.errors import UsageError
-from logbook.tasks.garments import GarmentAnswer, garment_called, needs_book, read_plan, work_out
-from logbook.tasks.proofreading import Proofread, expected_words, proofread, read_text, what_words
+from logbook.tasks.garments import needs_book, read_plan, work_out
+from logbook.tasks.proofreading import Held, Proofread, expected_words, held_called, of_garment, proofread, read_text, what_words
 
 
 def fill_proofread(parser: Parser) -> None:
     """Its options."""
     parser.add_argument("text", metavar="TEXT", type=Path, help="the finished pattern as a text file")
     parser.add_argument("plan", metavar="PLAN.json", type=Path, nargs="?", help="the file of the garment's plan")
-    parser.add_argument("--name", metavar="NAME", help="a garment of the logbook")
+    parser.add_argument("--name", metavar="NAME", help="a garment or a set run of the logbook; what was published, if it was")
     add_common(parser)
     parser.set_defaults(run=run)
 
@@ -27,7 +27,7 @@ def run(arguments: argparse.Namespace) -> int:
     if (arguments.plan is None) == (arguments.name is None):
         raise UsageError("name the garment: the file of its plan, or --name NAME of one in the logbook")
     text = read_text(arguments.text)
-    read = proofread(text, _answer(arguments))
+    read = proofread(text, _held(arguments))
     if arguments.json:
         print_json(proofread_json(read))
     else:
@@ -35,12 +35,12 @@ def run(arguments: argparse.Namespace) -> int:
     return 0 if read.faultless else 1
 
 
-def _answer(arguments: argparse.Namespace) -> GarmentAnswer:
+def _held(arguments: argparse.Namespace) -> Held:
     plan = None if arguments.plan is None else read_plan(arguments.plan)
     if plan is not None and not needs_book(plan):
-        return work_out(plan)
+        return of_garment(work_out(plan))
     with book_of(arguments) as book:
-        return work_out(plan or garment_called(book, arguments.name).plan, book)
+        return of_garment(work_out(plan, book)) if plan is not None else held_called(book, arguments.name)
 
 
 def proofread_json(read: Proofread) -> dict[str, Any]:

@@ -1,17 +1,24 @@
 """Proofreading: the maker's finished text held against the numbers of a garment."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import NamedTuple
 
+from logbook.craft.garments.published import Published
 from logbook.craft.proofreading.judging import Found, Verdict, judged
 from logbook.craft.proofreading.quantities import Kind, Quantity, quantities
+from logbook.craft.proofreading.rows_in_text import rows_problems
 from logbook.craft.proofreading.text_checks import Problem, problems_of
+from logbook.craft.sizes.published_run import PublishedRun
 from logbook.craft.words.numbers import show_number
 from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
+from logbook.tasks import garment_publishing, set_runs
 from logbook.tasks.garment_files import written
-from logbook.tasks.garments import GarmentAnswer
+from logbook.tasks.garments import GarmentAnswer, garment_called, garments, work_out
+from logbook.tasks.keeping import Logbook
+from logbook.tasks.pieces import planned_pieces
 from logbook.tasks.written.garment import whole_pattern
 from logbook.tasks.written.parts import plain_text
 
@@ -56,24 +63,68 @@ def require_text(text: str, name: str = "The text") -> str:
     return text
 
 
-def proofread(text: str, answer: GarmentAnswer) -> Proofread:
-    """The text held against every number of the garment's whole pattern, in US and UK terms alike."""
-    names = [size.name for size in answer.numbers]
-    sections = (*(piece.name for piece in answer.plan.pieces), *_SECTIONS)
-    own = quantities(text, len(names), sections)
-    return Proofread(judged(own, _known(answer, sections), len(names)), problems_of(text, own, names))
+class Held(NamedTuple):
+    """What a text is held against: the sizes' names, the headings of its sections, and the pattern as the logbook has it."""
+
+    names: tuple[str, ...]
+    sections: tuple[str, ...]
+    pattern: str
 
 
-def _known(answer: GarmentAnswer, sections: Sequence[str]) -> list[Quantity]:
-    """The quantities of the whole pattern as the logbook writes it, lengths unrounded."""
-    known: dict[tuple[object, ...], Quantity] = {}
-    for terms in Terms:
-        text = plain_text(answer.plan.name, whole_pattern(replace(written(answer, terms), exact=True)))
-        for one in quantities(text, len(answer.numbers), sections):
-            known.setdefault((one.section, one.kind, one.values, one.before, one.after, one.line), one)
-        if terms is Terms.US:
-            first = list(known.values())
-    return first
+def of_garment(answer: GarmentAnswer) -> Held:
+    """A garment as it is worked out now, lengths unrounded."""
+    text = plain_text(answer.plan.name, whole_pattern(replace(written(answer, Terms.US), exact=True)))
+    return Held(tuple(size.name for size in answer.numbers), _sections(piece.name for piece in answer.plan.pieces), text)
+
+
+def of_published(before: Published) -> Held:
+    """A garment as it was published: no later reading or plan moves it."""
+    pieces = dict.fromkeys(name for size in before.sizes.values() for name in size)
+    return Held(
+        tuple(before.sizes), _sections(pieces), before.texts.get(Terms.US.value, "") or next(iter(before.texts.values()), "")
+    )
+
+
+def of_set_run(run: PublishedRun) -> Held:
+    """A size run as it was set."""
+    return Held(tuple(str(size["size"]) for size in run.sizes), _SECTIONS, run.lines)
+
+
+def _sections(pieces: Iterable[str]) -> tuple[str, ...]:
+    return (*pieces, *_SECTIONS)
+
+
+def held_called(book: Logbook, name: str) -> Held:
+    """What a text is held against by the name of a garment, else of a set run; what was published where it was.
+
+    Raises RefusedError, in one sentence, if there is neither.
+    """
+    run = next((piece for piece in planned_pieces(book) if piece.name == name and piece.published is not None), None)
+    if run is not None and all(garment.name != name for garment in garments(book)):
+        set_run = set_runs.published(run)
+        assert set_run is not None
+        return of_set_run(set_run)
+    garment = garment_called(book, name)
+    before = garment_publishing.published(garment)
+    return of_garment(work_out(garment.plan, book)) if before is None else of_published(before)
+
+
+def proofread(text: str, held: Held) -> Proofread:
+    """The text held against every number of the pattern, and its rows proven."""
+    own = quantities(text, len(held.names), held.sections)
+    known = list(_known(held))
+    problems = [*problems_of(text, own, held.names), *rows_problems(text, held.sections)]
+    return Proofread(judged(own, known, len(held.names)), tuple(sorted(problems, key=lambda problem: problem.line)))
+
+
+def _known(held: Held) -> Iterator[Quantity]:
+    """The quantities of the pattern, each once."""
+    seen: set[tuple[object, ...]] = set()
+    for one in quantities(held.pattern, len(held.names), held.sections):
+        key = (one.section, one.kind, one.values, one.before, one.after, one.line)
+        if key not in seen:
+            seen.add(key)
+            yield one
 
 
 def what_words(found: Found) -> str:

@@ -12,7 +12,7 @@ from logbook.craft.proofreading.judging import Verdict
 from logbook.craft.words.terms import Terms
 from logbook.tasks.garment_files import pattern_text
 from logbook.tasks.garments import GarmentAnswer, work_out
-from logbook.tasks.proofreading import proofread
+from logbook.tasks.proofreading import of_garment, proofread
 from tests.tasks.written.test_garment import PLAN
 
 _LIST = re.compile(r"(?<![\w.,/])\d+(?:\.\d+)? \([\d., –/]+\)")
@@ -85,13 +85,13 @@ def measure(count: int, seed: int) -> tuple[Counter[str], Counter[str], list[str
     text = pattern_text(right, Terms.US)
     for kind, changed, line in changes(text, chance, count):
         made[kind] += 1
-        read = proofread(changed, right)
+        read = proofread(changed, of_garment(right))
         lines = {one.quantity.line for one in read.found if one.verdict is Verdict.DIFFERS}
         lines |= {problem.line for problem in read.problems}
         found[kind] += line in lines
     alarms = []
     for name, same in {"unchanged": text, "UK terms": pattern_text(right, Terms.UK), **rewritten(text, chance)}.items():
-        read = proofread(same, right)
+        read = proofread(same, of_garment(right))
         alarms += [f"{name}: {one.quantity.text}" for one in read.found if one.verdict is Verdict.DIFFERS]
         alarms += [f"{name}: {problem.says}" for problem in read.problems]
     return made, found, alarms

@@ -4,11 +4,14 @@ from pathlib import Path
 
 import pytest
 
+from logbook.craft.garments.published import published_of, published_text
 from logbook.craft.proofreading.judging import Verdict
+from logbook.craft.sizes.published_run import PublishedRun
+from logbook.craft.sizes.run_numbers import SizeFigures
 from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
 from logbook.tasks.garment_files import pattern_text
-from logbook.tasks.proofreading import expected_words, proofread, read_text
+from logbook.tasks.proofreading import expected_words, of_garment, of_published, of_set_run, proofread, read_text
 from tests.tasks.changed_text import answer, measure
 
 
@@ -21,7 +24,7 @@ def test_changed_numbers_are_found_and_right_texts_are_left_alone() -> None:
 def test_it_says_which_entry_and_what_the_logbook_has() -> None:
     right = answer(("S", "M", "L"))
     text = pattern_text(right, Terms.US).replace("Ch 72 (80, 88).", "Ch 72 (81, 88).", 1)
-    read = proofread(text, right)
+    read = proofread(text, of_garment(right))
     (one,) = [one for one in read.found if one.verdict is Verdict.DIFFERS]
     assert (one.quantity.text, one.entries, expected_words(one)) == ("72 (81, 88)", (1,), "72 (80, 88)")
     assert not read.faultless
@@ -29,13 +32,13 @@ def test_it_says_which_entry_and_what_the_logbook_has() -> None:
 
 def test_chains_never_agree_with_stitches() -> None:
     right = answer(("S", "M", "L"))
-    read = proofread("Back, worked up\n\nCh 71 (79, 87).\n", right)
+    read = proofread("Back, worked up\n\nCh 71 (79, 87).\n", of_garment(right))
     assert [one.verdict for one in read.found] == [Verdict.DIFFERS]
 
 
 def test_an_unrelated_list_is_unknown() -> None:
     right = answer(("S", "M", "L"))
-    read = proofread("I walked 5 (9, 14) times round the lake.\n", right)
+    read = proofread("I walked 5 (9, 14) times round the lake.\n", of_garment(right))
     assert [one.verdict for one in read.found] == [Verdict.UNKNOWN]
 
 
@@ -54,3 +57,37 @@ def test_bad_files_get_a_sentence(tmp_path: Path, content: bytes, says: str) -> 
     file.write_bytes(content)
     with pytest.raises(RefusedError, match=says):
         read_text(file)
+
+
+def test_a_published_garment_is_held_against_what_was_published() -> None:
+    right = answer(("S", "M", "L"))
+    text = pattern_text(right, Terms.US)
+    before = published_of(published_text("2026-11-01", {"US": text}, right.numbers))
+    assert proofread(text, of_published(before)).faultless
+    (one,) = [
+        one
+        for one in proofread(text.replace("Ch 72 (80, 88).", "Ch 72 (81, 88).", 1), of_published(before)).found
+        if one.verdict is Verdict.DIFFERS
+    ]
+    assert one.entries == (1,)
+
+
+def test_a_set_run_is_held_against_its_own_lines() -> None:
+    run = PublishedRun(
+        date="2026-11-01",
+        tag="A1",
+        readings=(),
+        sizes=tuple(SizeFigures(size=name) for name in ("S", "M", "L", "XL")),
+        lines="Sizes S (M, L, XL)\nCh 62 (68, 80, 86).\nWork 71 (73, 75, 77) rows.",
+    )
+    held = of_set_run(run)
+    assert proofread(run.lines, held).faultless
+    assert not proofread(run.lines.replace("80", "81"), held).faultless
+
+
+def test_rows_in_the_text_are_proven() -> None:
+    right = answer(("S", "M", "L"))
+    text = (
+        "Back\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sts)\nRow 2: Ch 1, sc in each st. (9 sts)\n"
+    )
+    assert [problem.line for problem in proofread(text, of_garment(right)).problems if "holds" in problem.says] == [4]

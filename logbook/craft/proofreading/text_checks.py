@@ -24,10 +24,12 @@ _UK = re.compile(r"\b(?:htr|trtr|qtr|miss|missed|yrh|rtrf|rtrb|half treble)\b", 
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """What is wrong in a line of the text (from 1)."""
+    """What is wrong in a line of the text (from 1), and where it stands if it is less than the line (else both 0)."""
 
     line: int
     says: str
+    start: int = 0
+    end: int = 0
 
 
 def problems_of(text: str, found: Sequence[Quantity], names: Sequence[str]) -> tuple[Problem, ...]:

@@ -4,8 +4,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from logbook.craft.rows.courses import Courses, on_chain
+from logbook.craft.rows.every_width import Misfit
 from logbook.craft.rows.finding import Finder
-from logbook.craft.rows.instructions import PrintedCount, WrittenPattern
+from logbook.craft.rows.instructions import PrintedCount, WrittenPattern, WrittenRow
 from logbook.craft.rows.laying import CHAINS_COUNT
 from logbook.craft.rows.places import Row
 from logbook.craft.rows.report import CLAIM, Problem
@@ -61,7 +62,7 @@ def wrong_counts(pattern: WrittenPattern, courses: Courses, speaker: Speaker) ->
 def _wrong_on_own_chain(pattern: WrittenPattern, courses: Courses, speaker: Speaker) -> Iterator[Problem]:
     """The counts that the rows do not hold on the chain that the text says; none if its first count speaks against that chain."""
     stated = pattern.chain_sizes
-    if stated is None or len(stated.numbers) != 1 or not courses.multiple or not 1 < stated.numbers[0] < MOST_CHAINS:
+    if stated is None or len(stated.numbers) != 1 or courses.in_ring or not 1 < stated.numbers[0] < MOST_CHAINS:
         return
     chain = stated.numbers[0]
     laid = on_chain([course.row for course in courses.rows], courses.ways, chain)
@@ -77,6 +78,8 @@ def _wrong_on_own_chain(pattern: WrittenPattern, courses: Courses, speaker: Spea
             else:
                 says = f"{course.row.name} says {speaker.quoted(printed.span)}, but on {chain} chains it holds {held}."
                 yield Problem(course.row.number, says, printed.span, kind=CLAIM)
+    if agrees and laid.stopped is not None and laid.misfit is not None:
+        yield _stopped(laid.stopped, laid.misfit, chain, speaker)
 
 
 def _where_it_fails(claim: _Claim, courses: Courses, speaker: Speaker) -> Problem | None:
@@ -88,10 +91,13 @@ def _where_it_fails(claim: _Claim, courses: Courses, speaker: Speaker) -> Proble
             continue
         laid = on_chain([course.row for course in courses.rows], courses.ways, number)
         if laid.stopped is not None and laid.misfit is not None:
-            why = speaker.misfit(laid.stopped, laid.misfit).replace(" at every width", "")
-            says = f"On {number} chains, as the text says: {why}"
-            return Problem(laid.stopped.number, says, laid.misfit.trouble.span)
+            return _stopped(laid.stopped, laid.misfit, number, speaker)
     return None
+
+
+def _stopped(row: WrittenRow, misfit: Misfit, chain: int, speaker: Speaker) -> Problem:
+    why = speaker.misfit(row, misfit).replace(" at every width", "")
+    return Problem(row.number, f"On {chain} chains, as the text says: {why}", misfit.trouble.span)
 
 
 def _claims(pattern: WrittenPattern, courses: Courses) -> Iterator[_Claim]:
