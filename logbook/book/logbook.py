@@ -32,15 +32,11 @@ class WrittenOverError(ReplacedError):
     """It is the same file, but something else was written into it: what was open is not there any more."""
 
 
-class ChangedElsewhereError(RefusedError):
-    """Another window or program has written since the user last saw what is there."""
-
-
 @dataclass(slots=True)
 class Logbook:
     """An open logbook file. ``read_only``: the place can't be written to. Made by ``open_logbook`` and ``new_logbook``.
 
-    ``version_shown`` is the ``data_version`` of what the user has before them; None: they have nothing before them.
+    ``before_writing`` is called before anything is written, when nobody else can write any more; it may refuse.
 
     Everything raised over the file is a RefusedError with a sentence.
     """
@@ -53,7 +49,7 @@ class Logbook:
     identity: tuple[int, int]
     now: Callable[[], str] = utc_now
     last_seen: tuple[int, int] | None = None
-    version_shown: int | None = None
+    before_writing: Callable[[], object] = lambda: None
     warning: str = ""
 
     @contextmanager
@@ -66,18 +62,14 @@ class Logbook:
     def writing(self, label: str, kind: str = "do", of: str | None = None) -> Iterator[Writing]:
         """One user action, kept and undoable: all of it or nothing.
 
-        Raises ChangedElsewhereError if the user has something else before them than what is there by now.
+        Raises what ``before_writing`` raises.
         """
         if self.read_only:
             raise RefusedError(
                 f"{self.path.name} can't be written to here: save a copy in a folder of your own and go on with that."
             )
         with self._view(writes=True):
-            if self.version_shown not in (None, self.data_version()):
-                raise ChangedElsewhereError(
-                    f"Another window has changed {self.path.name} meanwhile, so nothing was written: see what is there now, then "
-                    "do it again."
-                )
+            self.before_writing()
             writing = Writing(self.connection, label, kind, of, self.now)
             yield writing
             refresh_derived(self.connection, writing.touched)

@@ -8,11 +8,15 @@ from logbook.craft.words.lengths import Units
 from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
 from logbook.settings import Settings
-from logbook.tasks.keeping import ChangedElsewhereError, DamagedError, InUseError, Logbook, WrittenOverError
+from logbook.tasks.keeping import DamagedError, InUseError, Logbook, WrittenOverError
 
 Result = TypeVar("Result")
 PATIENCE = 10
 """How many pauses of a tenth of a second are taken, each after a try that stood still for as long."""
+
+
+class ChangedElsewhereError(RefusedError):
+    """Another window or program has written since the user last saw what is there."""
 
 
 @dataclass(slots=True)
@@ -32,11 +36,12 @@ class Session:
     damage: str = ""
     writes: int = 0
     waiting: bool = False
+    _version_shown: int = 0
     _on_records: list[Callable[[object], None]] = field(default_factory=list)
     _on_settings: list[Callable[[], None]] = field(default_factory=list)
 
     def __post_init__(self) -> None:
-        self.book.version_shown = self.book.data_version()
+        self._take(self.book)
 
     @property
     def units(self) -> Units:
@@ -102,19 +107,32 @@ class Session:
         """
         with self.book.reading():
             version = self.book.data_version()
-        if version == self.book.version_shown:
+        if version == self._version_shown:
             return False
         self.say("Another window has changed this logbook: what you see is what is there now.")
         self.records_changed(None)
-        self.book.version_shown = version
+        self._version_shown = version
         return True
 
     def go_on_with(self, book: Logbook) -> None:
         """Another file takes the place of the logbook, a copy or a backup of it: what is typed on the pages stays."""
         self.book.close()
         self.book, self.damage, self.is_sample = book, "", False
-        book.version_shown = book.data_version()
+        self._take(book)
         self.records_changed(None)
+
+    def _take(self, book: Logbook) -> None:
+        """From now on the user has before them what is in this logbook."""
+        self._version_shown = book.data_version()
+        book.before_writing = self._require_shown
+
+    def _require_shown(self) -> None:
+        """Raises ChangedElsewhereError if the logbook is otherwise by now than what the user has before them."""
+        if self.book.data_version() != self._version_shown:
+            raise ChangedElsewhereError(
+                f"Another window has changed {self.book.path.name} meanwhile, so nothing was written: see what is there now, "
+                "then do it again."
+            )
 
     def on_records(self, told: Callable[[object], None]) -> None:
         """``told`` is called with whoever changed records, each time some have changed."""

@@ -13,7 +13,6 @@ from logbook.book.checking import check_whole
 from logbook.book.connection import connect
 from logbook.book.copying import beside_too
 from logbook.book.logbook import (
-    ChangedElsewhereError,
     Logbook,
     ReplacedError,
     WrittenOverError,
@@ -32,7 +31,6 @@ from logbook.settings import data_folder, load_settings
 __all__ = [
     "AlteredError",
     "Backup",
-    "ChangedElsewhereError",
     "DamagedError",
     "InUseError",
     "Logbook",

@@ -40,6 +40,13 @@ class WordSearch:
             now[place] = left
             yield [uids[one] for one in left if among is None or uids[one] in among]
 
+    def read_on(self) -> bool:
+        """Reads the texts of a slice before they are wanted; False if all are there."""
+        place = next((place for place, texts in enumerate(self._texts) if texts is None), None)
+        if place is not None:
+            self._texts_of(place)
+        return place is not None
+
     def _texts_of(self, place: int) -> list[str]:
         texts = self._texts[place]
         if texts is None:

@@ -5,13 +5,13 @@ from pathlib import Path
 from logbook.errors import RefusedError
 from logbook.tasks.keeping import DamagedError, Logbook, open_book
 from logbook.window.file_dialogs import ask_what_to_open
-from logbook.window.main_window import MainWindow
 from logbook.window.message import Answer, ask
+from logbook.window.open_window import OpenWindow
 from logbook.window.rescue import offer_rescue
 from logbook.window.save_copy import KINDS
 
 
-def another_book(window: MainWindow, path: Path, trouble: RefusedError) -> Logbook | None:
+def another_book(window: OpenWindow, path: Path, trouble: RefusedError) -> Logbook | None:
     """A backup of the logbook at ``path`` if that is damaged, else the one the user chooses instead.
 
     Asks again while there is ``trouble`` with that too. None, or RefusedError: the user gave up.

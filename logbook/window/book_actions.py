@@ -13,6 +13,7 @@ from logbook.tasks.keeping import SUFFIX, CheckResult, DamagedError, Logbook, Re
 from logbook.window.background import Report
 from logbook.window.file_dialogs import ask_what_to_open, ask_where_to_save
 from logbook.window.message import say_foreseen, tell
+from logbook.window.open_window import OpenWindow
 from logbook.window.progress import run_with_progress
 from logbook.window.rescue import offer_rescue
 from logbook.window.save_copy import KINDS, save_copy
@@ -23,13 +24,12 @@ if TYPE_CHECKING:
 
     from logbook.pages.session import Session
     from logbook.window.look import Look
-    from logbook.window.main_window import MainWindow
 
 
 class BookActions:
     """The entries of the menu for one window."""
 
-    def __init__(self, window: "MainWindow") -> None:
+    def __init__(self, window: OpenWindow) -> None:
         self._window = window
         self._sample_folders: list[tempfile.TemporaryDirectory[str]] = []
 

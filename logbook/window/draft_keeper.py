@@ -9,10 +9,10 @@ from logbook.errors import RefusedError
 from logbook.pages.drafts import PAGE_OF, Offer
 from logbook.pages.session import Session
 from logbook.tasks.drafts import Draft, DraftFile, LeftBehind, drafts_folder, left_behind
+from logbook.window.open_window import OpenWindow
 
 if TYPE_CHECKING:
     from logbook.window.background import Background
-    from logbook.window.main_window import MainWindow
 
 KEEP_MS = 700
 """How often is looked whether something else is typed; it is written in a thread, since a slow disk must not hold up typing."""
@@ -23,7 +23,7 @@ OFFER_MS = 300
 class DraftKeeper:
     """The drafts of one window; of a copy of the sample there are none."""
 
-    def __init__(self, window: "MainWindow") -> None:
+    def __init__(self, window: OpenWindow) -> None:
         self._window, self._root = window, window.root
         self._file: DraftFile | None = None
         self._kept: list[Draft] = []

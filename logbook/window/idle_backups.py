@@ -8,10 +8,10 @@ from logbook.errors import RefusedError
 from logbook.pages.session import Session
 from logbook.tasks.error_log import error_log, write_down
 from logbook.tasks.keeping import InUseError, NoBackupError
+from logbook.window.open_window import OpenWindow
 
 if TYPE_CHECKING:
     from logbook.window.background import Background
-    from logbook.window.main_window import MainWindow
 
 IDLE_MS = 60_000
 """How long no key and no button may have been pressed."""
@@ -20,7 +20,7 @@ IDLE_MS = 60_000
 class IdleBackups:
     """The backups of one window."""
 
-    def __init__(self, window: "MainWindow") -> None:
+    def __init__(self, window: OpenWindow) -> None:
         self._window = window
         self._timer = ""
         self._last = time.monotonic()

@@ -10,11 +10,11 @@ from typing import TYPE_CHECKING
 from logbook.settings import Settings
 from logbook.window.keys import accelerator, bind_keys, split_mnemonic
 from logbook.window.menu_entries import add_entries
+from logbook.window.open_window import OpenWindow
 from logbook.window.undo_actions import UndoActions
 
 if TYPE_CHECKING:
     from logbook.window.book_actions import BookActions
-    from logbook.window.main_window import MainWindow
 
 TEXT_SIZES = (100, 125, 150, 175, 200)
 _STEP = 25
@@ -26,7 +26,7 @@ PLUS, MINUS = ("plus", "equal", "KP_Add"), ("minus", "KP_Subtract")
 class MenuBar:
     """The menu of one window."""
 
-    def __init__(self, window: "MainWindow") -> None:
+    def __init__(self, window: OpenWindow) -> None:
         self._window = window
         self._root = window.root
         self._undo = UndoActions(window)

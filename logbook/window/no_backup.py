@@ -2,18 +2,15 @@
 
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from logbook.errors import RefusedError
 from logbook.tasks.keeping import NoBackupError
 from logbook.window.file_dialogs import ask_folder
 from logbook.window.message import Answer, ask, tell
-
-if TYPE_CHECKING:
-    from logbook.window.main_window import MainWindow
+from logbook.window.open_window import OpenWindow
 
 
-def offer_other_folder(window: "MainWindow", error: NoBackupError) -> None:
+def offer_other_folder(window: OpenWindow, error: NoBackupError) -> None:
     """Says that no backup could be made, and asks for another folder until one takes it or the user goes on without."""
     session = window.session
     if session is None:

@@ -1,7 +1,6 @@
 """Saving a copy of the logbook that is open, and going on with it where the open one can't be written to any more."""
 
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from logbook.errors import RefusedError
 from logbook.pages.drafts import CHAIN
@@ -10,14 +9,12 @@ from logbook.tasks.keeping import SUFFIX, open_book
 from logbook.tasks.pictures import save_copy as copy_with_pictures
 from logbook.window.file_dialogs import ask_where_to_save
 from logbook.window.message import Answer, ask, tell
-
-if TYPE_CHECKING:
-    from logbook.window.main_window import MainWindow
+from logbook.window.open_window import OpenWindow
 
 KINDS = [("Logbooks", f"*{SUFFIX}"), ("All files", "*")]
 
 
-def save_copy(window: "MainWindow") -> None:
+def save_copy(window: OpenWindow) -> None:
     """Asks where to and saves a verified copy; what is typed on the pages can be taken along into it."""
     session = window.session
     if session is None:
@@ -43,12 +40,12 @@ def _can_not_go_on(session: Session) -> bool:
     return bool(session.why_not_writable) or session.is_sample or not session.book.is_at(session.book.path)
 
 
-def _is_something_typed(window: "MainWindow") -> bool:
+def _is_something_typed(window: OpenWindow) -> bool:
     """Whether there is something to save: a wanted width is not."""
     return any(draft.page != CHAIN for page in window.pages for draft in page.drafts())
 
 
-def _wants_to_go_on(window: "MainWindow", target: Path, *, stuck: bool, typed: bool) -> bool:
+def _wants_to_go_on(window: OpenWindow, target: Path, *, stuck: bool, typed: bool) -> bool:
     answers = [Answer("go on", "&Go on with the copy"), Answer("stay", "&Keep editing")]
     sentence = f"A copy was saved as {target}{', without what is typed and not saved yet' if typed else ''}."
     details = "Going on with the copy, what is typed on the pages comes along and can be saved there."

@@ -5,10 +5,10 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from logbook.errors import RefusedError
+from logbook.window.open_window import OpenWindow
 
 if TYPE_CHECKING:
     from logbook.tasks.undoing import Action
-    from logbook.window.main_window import MainWindow
 
 
 class UndoActions:
@@ -16,7 +16,7 @@ class UndoActions:
 
     menu: tk.Menu
 
-    def __init__(self, window: "MainWindow") -> None:
+    def __init__(self, window: OpenWindow) -> None:
         self._window = window
 
     def undo(self) -> None:

@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 from logbook.errors import LogbookError, RefusedError
 from logbook.pages.session import Session
 from logbook.tasks.keeping import DamagedError, ReplacedError, WrittenOverError, check_thoroughly
+from logbook.window.open_window import OpenWindow
 
 if TYPE_CHECKING:
     from logbook.window.background import Background
-    from logbook.window.main_window import MainWindow
 
 CHECK_AFTER_MS = 1500
 """The thorough check follows the look at the tables when the window is there and has come to rest."""
@@ -19,7 +19,7 @@ CHECK_AFTER_MS = 1500
 class Watch:
     """The watch of one window."""
 
-    def __init__(self, window: "MainWindow") -> None:
+    def __init__(self, window: OpenWindow) -> None:
         self._window = window
         self._timer = ""
         self._check: Background[int] | None = None

@@ -231,9 +231,9 @@ def _fresh(window: MainWindow) -> Session:
     """A session that nobody is told of."""
     assert window.session is not None
     book = window.session.book
-    shown = book.version_shown
+    before_writing = book.before_writing
     session = Session(book, window.settings)
-    book.version_shown = shown
+    book.before_writing = before_writing
     return session
 
 

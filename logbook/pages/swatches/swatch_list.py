@@ -106,6 +106,10 @@ class SwatchList:
             for swatch in (whole_swatches(self._session.book, uids) if uids else ())
         }
 
+    def read_on(self) -> bool:
+        """Reads some of the texts that are looked in, before anything is asked for; False if all are there."""
+        return self._search.read_on()
+
     def find(self, texts: FindTexts) -> Found:
         """What the texts leave of the list."""
         *_, found = self.found(texts)

@@ -99,7 +99,7 @@ class PartCard(FormCard):
     def _make(self, place: ttk.Frame, item: Item) -> ttk.Widget:
         assert isinstance(item, Entry)
         if item.kind == "joins":
-            self.joins = JoinsView(place, self.look, self.form, self._around)
+            self.joins = JoinsView(place, self.look, self.form, self._around.typed)
             return self.joins
         if item.kind == "names":
             self._names = Sentence(place, style="Muted.TLabel")

@@ -1,9 +1,8 @@
 """The joins of the garment in hand: a list, and the fields of the one chosen."""
 
 import tkinter as tk
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from tkinter import ttk
-from typing import TYPE_CHECKING
 
 from logbook.craft.garments.shapes import EDGES
 from logbook.pages.garments.garment_form import GarmentForm
@@ -15,9 +14,6 @@ from logbook.window.look import Look
 from logbook.window.sentence import Sentence
 from logbook.window.table import Column, Row, Table
 
-if TYPE_CHECKING:
-    from logbook.window.garments.form_cards import Around
-
 COLUMNS = (Column("join", "Join", 20, grow=True, least=10),)
 LABEL_LETTERS = 12
 
@@ -25,9 +21,9 @@ LABEL_LETTERS = 12
 class JoinsView(ttk.Frame):
     """Adds, changes and takes out joins; the usual ones of such pieces come with one button."""
 
-    def __init__(self, parent: tk.Misc, look: Look, form: GarmentForm, around: "Around") -> None:
+    def __init__(self, parent: tk.Misc, look: Look, form: GarmentForm, typed: Callable[[], object]) -> None:
         super().__init__(parent, style="Card.TFrame")
-        self.look, self._form, self._around = look, form, around
+        self.look, self._form, self._typed_in = look, form, typed
         self.columnconfigure(0, weight=1)
         self._showing = False
         self.table = Table(self, look, COLUMNS, self._select)
@@ -114,7 +110,7 @@ class JoinsView(ttk.Frame):
         if key == "of" and not self.fields[key].text.strip():
             return  # a join without its piece would be none; it stays until another is typed
         form.type_in(name, self.fields[key].text)
-        self._around.typed()
+        self._typed_in()
 
     def _select(self, keys: tuple[str, ...]) -> None:
         if keys and int(keys[0]) != self._form.join:
@@ -123,19 +119,19 @@ class JoinsView(ttk.Frame):
 
     def _add(self) -> None:
         self._form.add_join()
-        self._around.typed()
+        self._typed_in()
         self.fields["edge"].input.focus_set()
 
     def _out(self) -> None:
         self._form.take_join_out()
-        self._around.typed()
+        self._typed_in()
         self.add_button.focus_set()
 
     def _usual(self) -> None:
         if not self._form.take_usual_joins():
             self._say("There are no further usual joins for these pieces: add one by hand.")
             return
-        self._around.typed()
+        self._typed_in()
 
     def _fit(self, bar: ttk.Frame) -> None:
         """Side by side where there is room, else one beneath another."""

@@ -61,6 +61,8 @@ SCREENFUL = 60
 """Swatches, more than are seen at once."""
 AT_ONCE_S = 0.02
 """Seconds that a search may take at one go."""
+READ_AFTER_MS, READ_EVERY_MS = 600, 30
+"""When what is looked in is read, a part every so often."""
 LINES_LEFT = 8
 """Of text for the list beside opened filters; where there are not twice as many, each gets half."""
 
@@ -117,7 +119,7 @@ class FindView(FindList):
         self._in_sight: dict[str, str] = {}
         self._width = 0
         self._coming: Iterator[Found] = iter(())
-        self._timer = ""
+        self._timer = self._reading = ""
         self._filters_open = filters_open
         super().__init__(parent, look, self._table, EMPTY, actions)
         self.table.on_view = self._show_in_sight
@@ -125,7 +127,7 @@ class FindView(FindList):
         self.table.tree.bind("<Double-Button-1>", self._open)
         look.when_changed(self, self._follow_look)
         self.bind("<Configure>", lambda _: self._limit_filters(), add="+")
-        self.bind("<Destroy>", lambda _: self._stop_looking(), add="+")
+        self.bind("<Destroy>", lambda _: self._stop(), add="+")
         if filters_open:
             self._build_filters()
         self.reload()
@@ -140,6 +142,7 @@ class FindView(FindList):
         else:
             self.filters.grid_remove()
         self.look_up()
+        self._read_on_soon()
 
     def look_up(self) -> None:
         """Shows what the texts find: of very many the first screenful at once, and all of them, with how many, soon after."""
@@ -171,6 +174,20 @@ class FindView(FindList):
         if self._timer:
             self.after_cancel(self._timer)
         self._timer = ""
+
+    def _read_on_soon(self) -> None:
+        """What is looked in is read while nobody types, so that the first key need not wait for it."""
+        if self._reading:
+            self.after_cancel(self._reading)
+        self._reading = self.after(READ_AFTER_MS, self._read_on)
+
+    def _read_on(self) -> None:
+        self._reading = self.after(READ_EVERY_MS, self._read_on) if self._swatches.read_on() else ""
+
+    def _stop(self) -> None:
+        self._stop_looking()
+        if self._reading:
+            self.after_cancel(self._reading)
 
     def _show_found(self, found: Found) -> None:
         self.table.show_only(found.uids, found.ranks, as_listed=True)
