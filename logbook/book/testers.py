@@ -31,7 +31,7 @@ def put_tester(writing: Writing, tester: Tester) -> str:
     if any(mm is not None and mm <= 0 for mm in (tester.width_mm, tester.length_mm)):
         raise RefusedError(f"The width and length that {tester.name} measured must be more than 0.")
     table, of = ("piece", tester.piece) if tester.piece else ("garment", tester.garment)
-    if not writing.connection.execute(f"SELECT 1 FROM {table} WHERE uid = ?", {"of": of}).fetchone():
+    if not writing.connection.execute(f"SELECT 1 FROM {table} WHERE uid = ?", (of,)).fetchone():
         raise RefusedError(f"The {table} that is tried is not in the logbook any more.")
     values = {column: getattr(tester, column) for column in _COLUMNS}
     writing.put("tester", uid, values | {"piece": tester.piece or None, "garment": tester.garment or None})
