@@ -87,7 +87,12 @@ def of_published(before: Published) -> Held:
 
 def of_set_run(run: PublishedRun) -> Held:
     """A size run as it was set."""
-    return Held(tuple(str(size["size"]) for size in run.sizes), _SECTIONS, run.lines)
+    return of_run((str(size["size"]) for size in run.sizes), run.lines)
+
+
+def of_run(names: Iterable[str], lines: str) -> Held:
+    """A size run by the lines that are written for it."""
+    return Held(tuple(names), _SECTIONS, lines)
 
 
 def _sections(pieces: Iterable[str]) -> tuple[str, ...]:

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.garment import GarmentInSize
@@ -11,6 +12,7 @@ from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.shapes import EDGING, YOKES
 from logbook.craft.gauges.gauge_line import gauge_line
 from logbook.craft.rows.in_terms import in_terms
+from logbook.craft.rows.proof import prove
 from logbook.craft.sizes.body_chart import is_childs_size
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.stitch_pattern import StitchPattern
@@ -131,9 +133,20 @@ def missing(written: WrittenGarment) -> tuple[str, ...]:
             found.append(f"The yarn of “{name}” can't be told: weigh its swatch, and say what a ball weighs and how long it is.")
         if pattern is None or not pattern.rows_text.strip():
             found.append(f"The stitch pattern of “{name}” has no written rows.")
+        elif not _proven(pattern):
+            found.append(f"The written rows of “{name}” are not proven.")
     if not written.plan.says.strip():
         found.append("There is no sentence about the garment yet.")
     return tuple(dict.fromkeys(found))
+
+
+@lru_cache(maxsize=32)
+def _proven_rows(text: str, terms: str) -> bool:
+    return prove(text, Terms(terms) if terms else None, suggest=False).proven
+
+
+def _proven(pattern: StitchPattern) -> bool:
+    return _proven_rows(pattern.rows_text, pattern.terms)
 
 
 def _sizes(written: WrittenGarment) -> Part:

@@ -1,6 +1,7 @@
 """What can be done with a garment: its pattern copied, saved, printed; its drawing and its plan as files; publishing."""
 
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from tkinter import ttk
 from typing import NamedTuple, TypeVar
@@ -60,6 +61,7 @@ class FileActions:
     ) -> None:
         self._frame, self.look, self._session, self._form, self._maker, self._page = frame, look, session, form, maker, page
         self.printer = Printer(session)
+        self._pasted: dict[str, str] = {}  # by garment: the text that was proofread last
         self.entries: tuple[tuple[str, str, Callable[[], object]], ...] = (
             ("&Print the pattern", "Mod-p", self.print),
             ("&Copy the pattern", "Mod-Shift-c", self.copy),
@@ -67,6 +69,7 @@ class FileActions:
             ("Save the pattern as a pa&ge…", "", self.save_page),
             ("Save the &drawing…", "", self.save_drawing),
             ("Save the &workbook…", "", self.save_workbook),
+            ("Proofread a te&xt…", "", self.proofread),
             ("", "", lambda: None),
             ("The same in another &yarn…", "", self.other_yarn),
             ("&Mark it as published", "", self.publish),
@@ -136,6 +139,17 @@ class FileActions:
             lambda before, to: save_bytes_as_they_stand(published_workbook(before, terms), to, book),
             lambda answer, to: save_garment_workbook(answer, terms, to, book),
         )
+
+    def proofread(self) -> None:
+        """A window for the maker's finished text, held against the garment; against what was published, if it was."""
+        from logbook.tasks.proofreading import of_garment, of_published
+        from logbook.window.proofreading_dialog import ProofreadingDialog
+
+        held = self._made(of_published, of_garment)
+        if held is not None:
+            name, texts = self._form.read().plan.name or "this garment", self._pasted
+            keep = partial(texts.__setitem__, self._form.uid)
+            ProofreadingDialog(self._frame.winfo_toplevel(), self.look, name, held, texts.get(self._form.uid, ""), keep)
 
     def save_plan(self) -> None:
         """Asks where to, and writes the plan as typed there; the window and the command take it in again."""

@@ -274,7 +274,8 @@ class GarmentsPage(RecordPage):
 
     def _show_pattern(self) -> None:
         """As published where it was published, with what would be otherwise now; else as it is now."""
-        from logbook.tasks.garment_files import pattern_text
+        from logbook.tasks.garment_files import pattern_text, written
+        from logbook.tasks.written.garment import missing
 
         says: list[str] = []
         text = ""
@@ -296,6 +297,8 @@ class GarmentsPage(RecordPage):
                     says.append(f"And {len(changes) - 4} more.")
         elif answer is not None:
             text = pattern_text(answer, self.session.terms)
+            lacking = missing(written(answer, self.session.terms))
+            says += ["Before it can be published:", *(f"– {one}" for one in lacking)] if lacking else []
         if text and self._maker.bad_sizes:
             bad = [size for size in self.card.sizes if size in self._maker.bad_sizes]
             where = f"in {listed(bad)} " if len(self.card.sizes) > 1 else ""

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from tkinter import ttk
 
@@ -37,11 +38,13 @@ class RunFiles:
 
     def __init__(self, frame: ttk.Frame, session: Session, files: FileActions, page: OnPage) -> None:
         self._frame, self._session, self._files, self._page = frame, session, files, page
+        self._pasted: dict[str, str] = {}  # by piece: the text that was proofread last
         self.entries = (
             ("Print &all sizes", "Mod-Shift-p", self.print),
             ("Copy the pattern &lines", "Mod-l", self.copy_lines),
             ("Save the l&ines…", "", self.save_lines),
             ("Save all sizes as a work&book…", "", self.save_workbook),
+            ("Proofread a te&xt…", "", self.proofread),
             ("&Mark as published", "Mod-t", self.set),
             ("&No longer published", "", self.unset),
         )
@@ -76,6 +79,19 @@ class RunFiles:
             self._files.save("Save the lines", ".txt", "Text", lambda to: save_lines(lines, to, book))
         else:
             self._session.say(NOTHING)
+
+    def proofread(self) -> None:
+        """A window for the maker's finished text, held against the lines of the run; against those published, if they were."""
+        from logbook.tasks.proofreading import of_run
+        from logbook.window.proofreading_dialog import ProofreadingDialog
+
+        card, name = self._page.card(), self._page.name()
+        if not card.lines:
+            self._session.say(NOTHING)
+            return
+        held = of_run((str(size["size"]) for size in card.sizes), card.lines)
+        keep = partial(self._pasted.__setitem__, name)
+        ProofreadingDialog(self._frame.winfo_toplevel(), self._files.look, name, held, self._pasted.get(name, ""), keep)
 
     def save_workbook(self) -> None:
         """Asks where to, and writes the run there."""

@@ -11,6 +11,7 @@ from logbook.pages.session import Session
 from logbook.tasks.garment_publishing import published, published_drawing, published_page, published_workbook
 from logbook.tasks.garments import garments
 from logbook.tasks.undoing import undo
+from logbook.window.dialog import Dialog
 from logbook.window.garments.page import GarmentsPage
 from logbook.window.look import Look
 from logbook.window.pieces.both import SEVERAL, SINGLE, PiecesAndGarments
@@ -234,3 +235,27 @@ def underlined(place: tk.Misc) -> Iterator[str]:
             if "underline" in (child.keys() or ()) and int(child.cget("underline")) >= 0:
                 yield str(child.cget("text"))[int(child.cget("underline"))].lower()
             yield from underlined(child)
+
+
+def test_a_pasted_text_is_proofread_in_place(root: tk.Tk, page: GarmentsPage) -> None:
+    begin(root, page)
+    text = page._pattern_shown()
+    spoilt = text.replace("Ch ", "Ch 9", 1)
+    page.files._pasted[page.form.uid] = spoilt
+    page.files.proofread()
+    root.update()
+    dialog = next(child for child in root.winfo_children() if isinstance(child, Dialog) and not child.modal)
+    try:
+        area = next(
+            child for frame in dialog.inside.winfo_children() for child in frame.winfo_children() if isinstance(child, tk.Text)
+        )
+        hit(root, "<F3>")
+        first = area.index("insert")
+        assert area.tag_ranges("trouble")
+        assert area.tag_nextrange("at", first)
+        hit(root, "<Shift-F3>")
+        area.replace("1.0", "end", text)
+        wait_until(root, lambda: not area.tag_ranges("trouble"))
+    finally:
+        hit(root, "<Escape>")
+    assert page.files._pasted[page.form.uid].strip() == text.strip()

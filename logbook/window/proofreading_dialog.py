@@ -1,0 +1,125 @@
+"""A pasted text proofread: what differs is marked in place, and gone through by key."""
+
+import tkinter as tk
+from collections.abc import Callable
+from functools import partial
+from tkinter import ttk
+
+from logbook.pages.proofread_text import NOTHING_YET, TROUBLE, UNKNOWN, Marked, marked, next_mark
+from logbook.tasks.proofreading import Held
+from logbook.window.dialog import Dialog
+from logbook.window.look import Look
+from logbook.window.scroll_bar import show_bar
+from logbook.window.sentence import Sentence
+
+PAUSE_MS = 600
+"""After the last key, before the text is read again."""
+AT = "at"
+
+
+class ProofreadingDialog:
+    """Stays open beside the work. ``held`` is what the text is held against; ``keep`` takes what was typed when it closes."""
+
+    def __init__(self, parent: tk.Misc, look: Look, name: str, held: Held, text: str, keep: Callable[[str], object]) -> None:
+        self.look, self._held, self._keep = look, held, keep
+        self._marked = Marked((), NOTHING_YET)
+        self._timer = ""
+        self.dialog = Dialog(parent, look, f"Proofread a text: {name}", self._close, modal=False)
+        inside = self.dialog.inside
+        inside.rowconfigure(0, weight=1)
+        frame = ttk.Frame(inside, style="Field.TFrame", padding=2)
+        frame.grid(row=0, column=0, sticky="nsew")
+        frame.columnconfigure(0, weight=1)
+        frame.rowconfigure(0, weight=1)
+        self.area = tk.Text(frame, width=76, height=18, wrap="word", font="TkTextFont", undo=True)
+        bar = ttk.Scrollbar(frame, orient="vertical", command=self.area.yview, takefocus=False, style="Card.Vertical.TScrollbar")
+        self.area.configure(yscrollcommand=partial(show_bar, bar))
+        self.area.grid(row=0, column=0, sticky="nsew")
+        bar.grid(row=0, column=1, sticky="ns")
+        self.here = Sentence(inside, style="Warning.TLabel")
+        look.grid(self.here, row=1, column=0, sticky="ew", pady=(1, 0))
+        self.whole = Sentence(inside, NOTHING_YET, "Muted.TLabel")
+        look.grid(self.whole, row=2, column=0, sticky="ew", pady=(1, 0))
+        look.when_changed(self.area, self._follow_look)
+        self._bind()
+        self.previous = self.dialog.add_button("&Previous", partial(self.go, back=True))
+        self.following = self.dialog.add_button("&Next", self.go, accent=True)
+        self.dialog.add_button("&Close", self._close)
+        self.area.insert("1.0", text)
+        self.area.edit_reset()
+        self.read()
+        self.dialog.open(self.area)
+
+    def _bind(self) -> None:
+        area = self.area
+        area.bind("<<Modified>>", self._typed)
+        area.bind("<Tab>", lambda _: self._leave("tk_focusNext"))
+        area.bind("<Shift-Tab>", lambda _: self._leave("tk_focusPrev"))
+        area.bind("<ButtonRelease-1>", lambda _: self._say_here(), add="+")
+        area.bind("<KeyRelease>", lambda _: self._say_here(), add="+")
+        self.dialog.bind("<F3>", lambda _: self.go())
+        self.dialog.bind("<Shift-F3>", lambda _: self.go(back=True))
+
+    def read(self) -> None:
+        """Proofreads what stands there now, and marks it."""
+        self._timer = ""
+        self._marked = marked(self.area.get("1.0", "end-1c"), self._held)
+        for sort in (TROUBLE, UNKNOWN, AT):
+            self.area.tag_remove(sort, "1.0", "end")
+        for mark in self._marked.marks:
+            self.area.tag_add(mark.sort, f"1.0+{mark.start}c", f"1.0+{mark.end}c")
+        self.whole.configure(text=self._marked.says)
+        for button in (self.previous, self.following):
+            button.state(["!disabled" if self._marked.troubles else "disabled"])
+        self._say_here()
+
+    def go(self, back: bool = False) -> None:
+        """To the next trouble behind the cursor, or the one before it."""
+        if self._timer:
+            self.area.after_cancel(self._timer)
+            self.read()
+        troubles = self._marked.troubles
+        found = next_mark([(mark.start, mark.end) for mark in troubles], self._cursor(), back)
+        if found is None:
+            return
+        place = f"1.0+{troubles[found].start}c"
+        self.area.mark_set("insert", place)
+        self.area.see(f"1.0+{troubles[found].end}c")
+        self.area.see(place)
+        self.area.focus_set()
+        self._say_here()
+
+    def _cursor(self) -> int:
+        return len(self.area.get("1.0", "insert"))
+
+    def _say_here(self) -> None:
+        at = self._cursor()
+        here = [mark for mark in self._marked.marks if mark.start <= at < mark.end and not self._timer]
+        self.area.tag_remove(AT, "1.0", "end")
+        for mark in here:
+            self.area.tag_add(AT, f"1.0+{mark.start}c", f"1.0+{mark.end}c")
+        self.here.configure(text="\n".join(dict.fromkeys(mark.says for mark in here)))
+
+    def _typed(self, _: object) -> None:
+        if self.area.edit_modified():
+            self.area.edit_modified(False)
+            if self._timer:
+                self.area.after_cancel(self._timer)
+            self._timer = self.area.after(PAUSE_MS, self.read)
+
+    def _follow_look(self) -> None:
+        palette = self.look.palette
+        self.area.configure(padx=self.look.pixels(1.5), pady=self.look.pixels(1), height=max(6, round(1800 / self.look.percent)))
+        self.area.tag_configure(UNKNOWN, foreground=palette.muted)
+        self.area.tag_configure(TROUBLE, background=palette.error_field, underline=True)
+        self.area.tag_configure(AT, background=palette.selection)
+
+    def _leave(self, way: str) -> str:
+        self.area.tk.call("focus", self.area.tk.call(way, str(self.area)))
+        return "break"
+
+    def _close(self) -> None:
+        if self._timer:
+            self.area.after_cancel(self._timer)
+        self._keep(self.area.get("1.0", "end-1c"))
+        self.dialog.close()
