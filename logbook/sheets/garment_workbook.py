@@ -1,12 +1,14 @@
 """A garment as a workbook: its pieces in all sizes, every row whose count changes, joins, yarn, and the lines of its pattern."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import BinaryIO
 
+from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.sheets.book_writer import BookWriter, SheetWriter
 from logbook.sheets.cells import HUNDREDTHS, TENTHS, WHOLE, Content, Heading, Look, Role
+from logbook.sheets.live_garment import LiveGarment
 from logbook.sheets.pattern_sheet import write_pattern_sheet
 
 SHEETS = ("Pieces", "Rows", "Joins", "Yarn", "Pattern")
@@ -16,6 +18,7 @@ def write_garment_workbook(
     stream: BinaryIO,
     title: str,
     sizes: Sequence[GarmentInSize],
+    cloths: Mapping[str, Cloth],
     said: Sequence[str],
     parts: Sequence[tuple[str, Sequence[str]]],
     date: str,
@@ -26,7 +29,7 @@ def write_garment_workbook(
     Raises RefusedError, naming the text, for a name that no sheet can hold.
     """
     with BookWriter(title, date) as book:
-        _pieces(book, title, sizes, said, date)
+        _pieces(book, title, sizes, cloths, said, date)
         _rows(book, title, sizes)
         _joins(book, title, sizes)
         _yarn(book, title, sizes)
@@ -34,15 +37,25 @@ def write_garment_workbook(
         book.save(stream)
 
 
-def _pieces(book: BookWriter, title: str, sizes: Sequence[GarmentInSize], said: Sequence[str], date: str) -> None:
-    sheet = book.sheet("Pieces", [30, *[11] * len(sizes)], landscape=len(sizes) > 5)
-    sheet.head(title, f"Finished sizes in cm, worked out on {date}. These are values: change the plan to change them.")
+def _pieces(
+    book: BookWriter, title: str, sizes: Sequence[GarmentInSize], cloths: Mapping[str, Cloth], said: Sequence[str], date: str
+) -> None:
+    columns = max(len(sizes), 3)
+    sheet = book.sheet("Pieces", [34, *[11] * columns], landscape=columns > 5)
+    sheet.head(title, f"Finished sizes in cm, worked out on {date}; measures with what seams take.")
+    live = LiveGarment(sheet, sizes, cloths)
+    if live.live:
+        live.write()
     heading = [Look(Role.HEADING), *[Look(Role.HEADING, right=True)] * len(sizes)]
-    for number, wish in enumerate(piece.wish for piece in sizes[0].pieces):
-        made = [size.pieces[number] for size in sizes]
+    values = [place for place, piece in enumerate(sizes[0].pieces) if piece.name not in live.live]
+    if values:
+        sheet.paragraph("What follows are values: change the plan to change them.")
+    for place in values:
+        made = [size.pieces[place] for size in sizes]
+        wish = made[0].wish
         sheet.add((f"{wish.name}{f' × {wish.alike}' if wish.alike > 1 else ''}", *(size.name for size in sizes)), heading)
-        for label, values, numbers in _numbers(made):
-            sheet.add((label, *values), [Look(Role.LABEL), *[Look(numbers=numbers, right=True)] * len(sizes)])
+        for label, said_of, numbers in _numbers(made):
+            sheet.add((label, *said_of), [Look(Role.LABEL), *[Look(numbers=numbers, right=True)] * len(sizes)])
         sheet.skip()
     for sentence in said:
         sheet.paragraph(sentence)

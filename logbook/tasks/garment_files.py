@@ -90,7 +90,7 @@ def garment_workbook(answer: GarmentAnswer, terms: Terms, stream: BinaryIO, day:
     sheet can hold."""
     said = in_all_sizes([(size.name, (*problems(answer, size), *notes(answer, size))) for size in answer.numbers])
     parts = [(part.heading, part_lines(part)) for part in whole_pattern(written(answer, terms))]
-    write_garment_workbook(stream, answer.plan.name or "A garment", answer.numbers, said, parts, day)
+    write_garment_workbook(stream, answer.plan.name or "A garment", answer.numbers, answer.cloths, said, parts, day)
 
 
 def save_garment_workbook(answer: GarmentAnswer, terms: Terms, target: Path, book: Logbook | None = None) -> None:

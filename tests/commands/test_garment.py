@@ -110,9 +110,9 @@ def test_a_workbook_with_every_number(file: Path, tmp_path: Path) -> None:
     out = tmp_path / "g.xlsx"
     sizes = {"chart": "women", "only": ["S", "M"]}
     done("garment", written(file, plan(SLEEVE, sizes=sizes)), "--workbook", out)
-    book = openpyxl.load_workbook(out)
+    book = openpyxl.load_workbook(out, data_only=True)
     assert book.sheetnames == ["Pieces", "Rows", "Joins", "Yarn", "Pattern"]
     cells = {row[0].value: [cell.value for cell in row[1:]] for row in book["Pieces"].iter_rows()}
-    assert cells["chain"] == [36, 36]
-    assert cells["stitches at the end"] == [51, 55]
+    assert cells["chain"][:2] == [36, 36]
+    assert cells["stitches at the end"][:2] == [51, 55]
     assert [cell.value for cell in book["Rows"][6]][:4] == ["sleeve", "S", 6, 37]

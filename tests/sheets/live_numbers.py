@@ -8,7 +8,7 @@ LibreOffice reckons one workbook anew with the inputs of another, and must come 
 import argparse
 import random
 import tempfile
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -134,7 +134,11 @@ def trials(folder: Path, times: int, chance: random.Random) -> Iterator[Trial]:
 
 def tried(folder: Path, times: int, seed: int) -> list[str]:
     """Where sheets reckoned anew and program differ."""
-    every = list(trials(folder, times, random.Random(seed)))
+    return differing(list(trials(folder, times, random.Random(seed))), folder)
+
+
+def differing(every: Sequence[Trial], folder: Path) -> list[str]:
+    """Where sheets differ from the program, each reckoned anew with the inputs of the other; in one run of LibreOffice."""
     changed = []
     for number, one in enumerate(every):
         other = openpyxl.load_workbook(one.other)[one.sheet]
@@ -144,14 +148,15 @@ def tried(folder: Path, times: int, seed: int) -> list[str]:
     for one, path in zip(every, recalculated(changed, folder), strict=True):
         ours, theirs = shown(one.other)[one.sheet], shown(path)["1"]
         wrong += [
-            f"{one.other.stem}, {ours.get(f'A{cell[1:]}')}: {theirs.get(cell)} is not {value}"
+            f"{one.other.stem}, {cell}, {ours.get(f'A{cell[1:]}')}: {theirs.get(cell)} is not {value}"
             for cell, value in ours.items()
-            if isinstance(value, int | float) and not _same(theirs.get(cell), value)
+            if isinstance(value, int | float) and not same(theirs.get(cell), value)
         ]
     return wrong
 
 
-def _same(said: Any, wanted: float) -> bool:
+def same(said: Any, wanted: float) -> bool:
+    """Whether a number of a sheet is the one that is wanted."""
     return isinstance(said, int | float) and bool(said == pytest.approx(wanted, rel=1e-9, abs=1e-9))
 
 

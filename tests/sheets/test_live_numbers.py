@@ -1,7 +1,12 @@
+import random
 from pathlib import Path
 
-from tests.sheets.live_numbers import KINDS, tried
+from tests.sheets import live_garments, live_numbers
 
 
 def test_a_spreadsheet_comes_to_the_numbers_of_the_program_with_other_inputs(tmp_path: Path) -> None:
-    assert tried(tmp_path, times=len(KINDS), seed=11) == []
+    """Pieces, sizes and garments of every kind, in one run of the spreadsheet program."""
+    chance = random.Random(11)
+    every = [*live_numbers.trials(tmp_path, len(live_numbers.KINDS), chance)]
+    every += live_garments.trials(tmp_path, len(live_garments.KINDS), chance)
+    assert live_numbers.differing(every, tmp_path) == []

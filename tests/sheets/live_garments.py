@@ -1,0 +1,131 @@
+"""The live sheet of garments, tried with random inputs.
+
+LibreOffice reckons one workbook anew with the inputs of another garment of the same pieces, and must come to the other's numbers,
+which are the program's.
+
+``python -m tests.sheets.live_garments --times 50 --seed 1``
+"""
+
+import argparse
+import random
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+from logbook.craft.garments.body import GarmentSize
+from logbook.craft.garments.garment import work_out_garment
+from logbook.craft.garments.plan_file import plan_of
+from logbook.errors import RefusedError
+from logbook.sheets.garment_workbook import write_garment_workbook
+from tests.sheets.live_numbers import Trial, differing
+from tests.support.shaped_pieces import cloth
+
+KINDS = ("cardigan", "raglan", "round yoke", "hat and shawl")
+
+
+def _body(chance: random.Random, neck: str, *, inset: bool) -> dict[str, str]:
+    deep = chance.uniform(20, 90) if neck != "v" else chance.uniform(120, 260)
+    measures = {"width": chance.uniform(220, 320), "length": chance.uniform(500, 640), "armhole": chance.uniform(170, 230),
+                "neck width": chance.uniform(70, 100), "neck depth": deep}  # fmt: skip
+    return _mm(measures | ({"inset": chance.uniform(20, 50)} if inset else {}))
+
+
+def _mm(measures: dict[str, float]) -> dict[str, str]:
+    return {name: f"{length:.1f} mm" for name, length in measures.items()}
+
+
+def _taper(chance: random.Random, start: float, end: float, *, straight: bool) -> dict[str, str]:
+    measures = {"start width": start, "end width": end, "length": chance.uniform(380, 480)}
+    return _mm(measures | ({"straight": chance.uniform(10, 60)} if straight else {}))
+
+
+def pieces(kind: str, chance: random.Random) -> tuple[list[dict[str, Any]], list[dict[str, Any]]]:
+    """Random pieces of a kind of garment, always of the same shapes and measures, and their joins."""
+    if kind == "cardigan":
+        back = _body(chance, "round", inset=True)
+        back |= _mm({"width": chance.uniform(430, 640), "neck width": chance.uniform(140, 200)})
+        front = _body(chance, "v", inset=True)
+        plain = _mm({"width": chance.uniform(300, 500), "length": chance.uniform(300, 500), "armhole": chance.uniform(100, 200),
+                     "neck width": chance.uniform(90, 160)})  # fmt: skip
+        made = [
+            {"name": "back", "shape": "straight panel", "neck": "round", "measures": back},
+            {"name": "front", "shape": "half front", "neck": "v", "measures": front},
+            {"name": "yoked", "shape": "half front", "neck": "round", "measures": _body(chance, "round", inset=False)},
+            {"name": "square", "shape": "straight panel", "neck": "square",
+             "measures": {**_body(chance, "square", inset=False), **_mm({"width": chance.uniform(400, 600)})}},
+            {"name": "vest", "shape": "straight panel", "measures": plain},
+            {"name": "sleeve", "shape": "tapered panel", "alike": 2,
+             "measures": _taper(chance, chance.uniform(200, 280), chance.uniform(300, 420), straight=True)},
+        ]  # fmt: skip
+        return made, []
+    if kind == "hat and shawl":
+        hat = {"name": "hat", "shape": "crown and tube", "each round": 6}
+        measures = _mm({"round": chance.uniform(450, 600), "height": chance.uniform(190, 260)})
+        wide = _mm({"wingspan": chance.uniform(500, 1800)})
+        return [
+            {**hat, "measures": measures},
+            {**hat, "name": "other", "exact": True, "measures": measures},
+            {"name": "shawl", "shape": "triangle", "first stitches": 5, "more a row": 3, "measures": wide},
+        ], []
+    body, arm = chance.uniform(800, 1300), chance.uniform(280, 460)
+    yoke = {"neck round": chance.uniform(420, 560), "yoke depth": chance.uniform(190, 300), "body round": body,
+            "upper arm round": arm, "underarm": chance.uniform(30, 100)}  # fmt: skip
+    off = chance.choice([1.0, 1.0, 1.2])
+    made = [
+        {"name": "yoke", "shape": "raglan yoke" if kind == "raglan" else kind, "measures": _mm(yoke)},
+        {"name": "body", "shape": "straight panel", "worked": "round", "measures": _mm({"width": body * off, "length": 340})},
+        {"name": "sleeve", "shape": "tapered panel", "worked": "round", "alike": 2,
+         "measures": _taper(chance, arm * off, chance.uniform(180, 240), straight=False)},
+    ]  # fmt: skip
+    return made, [
+        {"of": "body", "edge": "start", "to": ["yoke"], "at": "end"},
+        {"of": "sleeve", "edge": "start", "to": ["yoke"], "at": "armhole"},
+    ]
+
+
+def written(path: Path, kind: str, chance: random.Random) -> Path:
+    """A workbook of two sizes. Raises RefusedError for pieces that can't be."""
+    made, joins = pieces(kind, chance)
+    larger, _ = pieces(kind, chance)
+    plan = plan_of({"name": kind, "pieces": made, "joins": joins})
+    own = {piece["name"]: piece["measures"] for piece in larger}
+    p, q = round(chance.uniform(3, 9), 2), round(chance.uniform(3, 9), 2)
+    groups = {"set_up_rows": 1, "rows_in_repeat": 1} if kind == "cardigan" else {}
+    cloths = dict.fromkeys((piece.name for piece in plan.pieces), cloth(p, q, **groups))
+    sizes = work_out_garment(plan, [GarmentSize(name="A"), GarmentSize(name="B", pieces=own)], cloths)
+    with path.open("wb") as stream:
+        write_garment_workbook(stream, kind, sizes, cloths, (), (), "1 June 2026")
+    return path
+
+
+def trials(folder: Path, times: int, chance: random.Random) -> Iterator[Trial]:
+    """So many, of every kind in turn."""
+    done = 0
+    while done < times:
+        kind = KINDS[done % len(KINDS)]
+        base = folder / f"{kind}.xlsx"
+        try:
+            if not base.exists():
+                written(base, kind, chance)
+            yield Trial(base, "Pieces", written(folder / f"{kind} {done}.xlsx", kind, chance))
+        except RefusedError:
+            if not base.exists() or base.stat().st_size == 0:
+                base.unlink(missing_ok=True)
+            continue
+        done += 1
+
+
+def main() -> None:
+    parser = argparse.ArgumentParser()
+    parser.add_argument("--times", type=int, default=50)
+    parser.add_argument("--seed", type=int, default=1)
+    arguments = parser.parse_args()
+    with tempfile.TemporaryDirectory() as folder:
+        wrong = differing(list(trials(Path(folder), arguments.times, random.Random(arguments.seed))), Path(folder))
+    print("\n".join(wrong[:50]))
+    print(f"{arguments.times} garments, {len(wrong)} cells differ")
+
+
+if __name__ == "__main__":
+    main()
