@@ -57,9 +57,11 @@ class RealRows:
     def see(self, place: int) -> None:
         """Scrolls as little as it takes to have the row at ``place`` in sight."""
         before = self.in_sight()
-        if self.start <= place < self.start + len(self.real):
+        if not before:  # a place without room for a row, in which Tk would scroll past it
+            self._go_to(place)
+        elif self.start <= place < self.start + len(self.real):
             self._tree.see(self.keys[place])
-        elif before:
+        else:
             self._go_to(place if place < before.start else place - len(before) + 1)
 
     def scroll(self, *how: str) -> None:

@@ -266,3 +266,16 @@ def test_what_is_selected_outlives_a_filter_and_other_rows(root: tk.Tk, look: Lo
     assert made.tree.selection() == ("k4000",)
     assert made.tree.bbox("k4000")
     assert made.heard == []
+
+
+def test_what_is_selected_while_there_is_no_room_is_at_the_top_when_there_is(root: tk.Tk, look: Look) -> None:
+    made = Made(root, look, MANY)
+    root.geometry("300x30")
+    root.update()
+    for key in ("k0", "k3000", "k0"):
+        made.table.select([key])
+        root.geometry("300x400")
+        root.update()
+        assert in_sight(made)[0] == key
+        root.geometry("300x30")
+        root.update()
