@@ -32,11 +32,13 @@ from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.lengths import Units, read_size
 from logbook.craft.words.numbers import read_whole
 from logbook.errors import UnreadableError, UsageError
+from logbook.tasks.garment_files import save_as_it_stands
 from logbook.tasks.keeping import Logbook
 from logbook.tasks.note_words import said
 from logbook.tasks.piece_files import save_piece_svg, save_piece_workbook
 from logbook.tasks.piece_words import headline, sentences
 from logbook.tasks.pieces import Basis, PieceAnswer, basis_by_hand, basis_of_tag, work_out_piece
+from logbook.tasks.printed.piece_page import print_page
 
 _MEASURES = tuple(measure for measure in OF_A_SIZE if measure.help)
 
@@ -63,6 +65,8 @@ def add_options(parser: Parser) -> None:
     piece.add_argument("--edge-extra-chains", metavar="T", type=extra, help="the edge stitch's own (the pattern's)")
     piece.add_argument("--svg", metavar="OUT", type=Path, help="write the drawing to this file")
     piece.add_argument("--workbook", metavar="OUT", type=reading_with(_workbook), help="write the figures to this .xlsx")
+    piece.add_argument("--html", metavar="OUT", type=Path, help="write a page to print to this file")
+    piece.add_argument("--text", metavar="OUT", type=Path, help="write what is told here to a text file")
 
 
 def run(arguments: argparse.Namespace) -> int:
@@ -80,8 +84,18 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.json:
         print_json(piece_json(answer, units))
     else:
-        print_text("\n".join([f"{headline(answer)}.", *sentences(answer, units), "", *said(answer.notes, units)]))
+        print_text(piece_text(answer, units))
     return 0
+
+
+def piece_text(answer: PieceAnswer, units: Units) -> str:
+    """All that is told of a piece."""
+    return "\n".join([f"{headline(answer)}.", *sentences(answer, units), "", *said(answer.notes, units)])
+
+
+def source_words(arguments: argparse.Namespace) -> str:
+    """What the numbers are worked out from."""
+    return f"From swatch {arguments.swatch}" if arguments.swatch else "From a gauge given with it"
 
 
 def logged_basis(arguments: argparse.Namespace, book: Logbook) -> Basis:
@@ -122,6 +136,10 @@ def _write(arguments: argparse.Namespace, answer: PieceAnswer, units: Units, boo
         save_piece_svg(answer, arguments.svg, units, book)
     if arguments.workbook is not None:
         save_piece_workbook(answer, arguments.workbook, book)
+    if arguments.html is not None:
+        save_as_it_stands(print_page(answer, units, source_words(arguments)), arguments.html, book)
+    if arguments.text is not None:
+        save_as_it_stands(f"{piece_text(answer, units)}\n", arguments.text, book)
 
 
 def seam_or_width(text: str) -> str | float:

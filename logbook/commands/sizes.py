@@ -9,7 +9,7 @@ from logbook.commands.books import book_of
 from logbook.commands.chain_options import given, hand_pattern, refuse
 from logbook.commands.output import print_json, print_text
 from logbook.commands.parser import Parser, reading_with, units_of
-from logbook.commands.piece import add_options, hand_basis, logged_basis, plan_of
+from logbook.commands.piece import add_options, hand_basis, logged_basis, plan_of, source_words
 from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.sizes.body_chart import End
 from logbook.craft.sizes.run_numbers import figures_of
@@ -18,12 +18,14 @@ from logbook.craft.words.lengths import Units, read_length
 from logbook.craft.words.terms import Terms
 from logbook.errors import UsageError
 from logbook.tasks.body_charts import BUILT_IN, chart_called, chart_from_sheet
+from logbook.tasks.garment_files import save_as_it_stands
 from logbook.tasks.keeping import Logbook
 from logbook.tasks.note_words import said
 from logbook.tasks.piece_files import save_piece_svg
 from logbook.tasks.pieces import Basis
+from logbook.tasks.printed.run_page import run_page
 from logbook.tasks.run_words import shown
-from logbook.tasks.size_runs import RunAnswer, lines_of, save_run_workbook, work_out_run
+from logbook.tasks.size_runs import RunAnswer, lines_of, save_lines, save_run_workbook, work_out_run
 
 ARMHOLE_DEPTH = "armhole depth"
 
@@ -82,6 +84,12 @@ def _answered(arguments: argparse.Namespace, basis: Basis, book: Logbook | None)
         save_piece_svg(answer.piece(_size_called(answer, arguments.size)), arguments.svg, units, book)
     if arguments.workbook is not None:
         save_run_workbook(answer, terms, arguments.workbook, book)
+    if arguments.html is not None:
+        figures = [figures_of(size) for size in answer.run.sizes]
+        html = run_page("", figures, lines_of(answer, terms), units, f"{source_words(arguments)}.")
+        save_as_it_stands(html, arguments.html, book)
+    if arguments.text is not None:
+        save_lines(lines_of(answer, terms), arguments.text, book)
     if arguments.json:
         print_json([size_json(answer, size, units) for size in answer.run.sizes])
     elif arguments.lines:

@@ -164,3 +164,12 @@ def test_a_tag_that_is_not_there(book: Path) -> None:
 
 def test_json_holds_no_infinity(book: Path) -> None:
     json.loads(done(*of_book(book, "R1", *RIB, "--json")), parse_constant=lambda text: pytest.fail(text))
+
+
+def test_its_page_and_its_text_are_written(tmp_path: Path) -> None:
+    page, text = tmp_path / "vest.html", tmp_path / "vest.txt"
+    said = done(*BY_HAND, *VEST, "--html", page, "--text", text)
+    assert text.read_text("utf-8").strip() == said.strip()
+    html = page.read_text("utf-8")
+    assert "<svg" in html
+    assert "From a gauge given with it" in html

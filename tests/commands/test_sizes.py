@@ -149,3 +149,10 @@ class TestFiles:
 )
 def test_arguments_that_are_wrong_alone(options: list[str], named: str) -> None:
     assert named in refused(2, *SHELLS, *options)
+
+
+def test_the_page_and_the_lines_are_written(busts: Path, tmp_path: Path) -> None:
+    page, text = tmp_path / "run.html", tmp_path / "run.txt"
+    done(*SHELLS, "--sizes", busts, "--html", page, "--text", text)
+    assert text.read_text("utf-8") == done(*SHELLS, "--sizes", busts, "--lines", "us")
+    assert "<table" in page.read_text("utf-8")

@@ -3,7 +3,6 @@
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
 
 from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.garment import GarmentInSize
@@ -12,7 +11,6 @@ from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.shapes import EDGING, YOKES
 from logbook.craft.gauges.gauge_line import gauge_line
 from logbook.craft.rows.in_terms import in_terms
-from logbook.craft.rows.proof import prove
 from logbook.craft.sizes.body_chart import is_childs_size
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.stitch_pattern import StitchPattern
@@ -29,6 +27,7 @@ from logbook.tasks.written.making_up import making_up
 from logbook.tasks.written.parts import Part, PatternTable, lengths
 from logbook.tasks.written.piece import written_piece
 from logbook.tasks.written.piece_in_sizes import PieceInSizes, in_round
+from logbook.tasks.written.practice import practice_piece, proven_rows
 
 _ABBREVIATIONS = (
     ("ch", "chain", "chain"),
@@ -119,7 +118,13 @@ def short_version(written: WrittenGarment) -> tuple[str, ...]:
     for piece in written.pieces:
         if piece.one.chain is not None:
             lines.append(f"{piece.one.name}: ch {piece.all(lambda one: one.chain)}")
-    return (f"Sizes {sized(written.names)}", *lines)
+    patterns = [swatch.pattern for swatch in written.swatches.values() if swatch.pattern is not None]
+    practice = [_in_own_terms(practice_piece(pattern), pattern, written.terms) for pattern in patterns]
+    return (f"Sizes {sized(written.names)}", *lines, *dict.fromkeys(filter(None, practice)))
+
+
+def _in_own_terms(line: str, pattern: StitchPattern, terms: Terms) -> str:
+    return in_terms(line, Terms(pattern.terms or Terms.US), terms).text
 
 
 def missing(written: WrittenGarment) -> tuple[str, ...]:
@@ -133,20 +138,11 @@ def missing(written: WrittenGarment) -> tuple[str, ...]:
             found.append(f"The yarn of “{name}” can't be told: weigh its swatch, and say what a ball weighs and how long it is.")
         if pattern is None or not pattern.rows_text.strip():
             found.append(f"The stitch pattern of “{name}” has no written rows.")
-        elif not _proven(pattern):
+        elif proven_rows(pattern.rows_text, pattern.terms) is None:
             found.append(f"The written rows of “{name}” are not proven.")
     if not written.plan.says.strip():
         found.append("There is no sentence about the garment yet.")
     return tuple(dict.fromkeys(found))
-
-
-@lru_cache(maxsize=32)
-def _proven_rows(text: str, terms: str) -> bool:
-    return prove(text, Terms(terms) if terms else None, suggest=False).proven
-
-
-def _proven(pattern: StitchPattern) -> bool:
-    return _proven_rows(pattern.rows_text, pattern.terms)
 
 
 def _sizes(written: WrittenGarment) -> Part:

@@ -65,6 +65,7 @@ class FileActions:
         self.entries: tuple[tuple[str, str, Callable[[], object]], ...] = (
             ("&Print the pattern", "Mod-p", self.print),
             ("&Copy the pattern", "Mod-Shift-c", self.copy),
+            ("Copy the short &version", "", self.copy_short),
             ("Save the pattern as a &text…", "", self.save_text),
             ("Save the pattern as a pa&ge…", "", self.save_page),
             ("Save the &drawing…", "", self.save_drawing),
@@ -91,6 +92,17 @@ class FileActions:
         self._frame.clipboard_clear()
         self._frame.clipboard_append(text)
         self._session.say("The whole pattern is copied.")
+
+    def copy_short(self) -> None:
+        """Copies the lines for the box under a film: yarn, hook, gauge, chains, and a piece to practise on."""
+        from logbook.tasks.garment_files import written
+        from logbook.tasks.written.garment import short_version
+
+        answer = self._whole()
+        if answer is not None:
+            self._frame.clipboard_clear()
+            self._frame.clipboard_append("\n".join(short_version(written(answer, self._session.terms))))
+            self._session.say("The short version is copied.")
 
     def print(self) -> None:
         """Opens the whole pattern, with its drawings, as a page in the browser; what was published as it was published."""
