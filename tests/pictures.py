@@ -6,6 +6,7 @@ Every page is shown on the sample at 1366×768, 100 % text, light, with somethin
 import os
 import subprocess
 import tempfile
+import time
 import tkinter as tk
 from collections.abc import Callable
 from pathlib import Path
@@ -18,6 +19,7 @@ from tests.support.screen import press, settle, type_text
 
 FOLDER = Path(__file__).resolve().parent.parent / "logbook" / "help"
 SMALL = 640
+CHART_S = 2.5
 MENU = 28
 """Pixels the menu adds to what Tk calls the height of a window."""
 
@@ -69,6 +71,10 @@ def patterns(root: tk.Tk, window: MainWindow) -> None:
     window.tabs.select(len(window.tabs.tabs()) - 1)
     settle(root)
     find(root, "shell")
+    until = time.monotonic() + CHART_S
+    while time.monotonic() < until:  # its chart is drawn beside the window
+        root.update()
+        time.sleep(0.02)
 
 
 def pieces(root: tk.Tk, window: MainWindow) -> None:

@@ -23,7 +23,9 @@ class Answer(NamedTuple):
 def ask(
     parent: tk.Misc, look: Look, sentence: str, answers: Sequence[Answer], default: str, escape: str, details: str = ""
 ) -> str:
-    """The key of the answer chosen: ``default`` has the focus at first, Escape and closing give ``escape``."""
+    """The key of the answer chosen: ``default`` has the focus at first and is the last at the right, Escape and closing give
+    ``escape``.
+    """
     chosen = escape
 
     def choose(key: str) -> None:
@@ -33,7 +35,8 @@ def ask(
 
     dialog = Dialog(parent, look, parent.winfo_toplevel().title(), lambda: choose(escape))
     _say(dialog, sentence, details)
-    buttons = {a.key: dialog.add_button(a.text, _chooser(choose, a.key), a.key == default) for a in answers}
+    in_order = sorted(answers, key=lambda answer: answer.key == default)
+    buttons = {a.key: dialog.add_button(a.text, _chooser(choose, a.key), a.key == default) for a in in_order}
     for key, button in buttons.items():
         button.bind("<Right>", lambda _, key=key: _beside(buttons, key, 1))  # type: ignore[misc]
         button.bind("<Left>", lambda _, key=key: _beside(buttons, key, -1))  # type: ignore[misc]

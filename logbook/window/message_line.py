@@ -7,6 +7,8 @@ from tkinter import ttk
 from logbook.window.keyboard import focused
 from logbook.window.sentence import Sentence
 
+MOST_LINES = 8
+
 
 class MessageLine:
     """``place`` grids the sentence where its line is to be; called when one comes, and again by ``place_again``."""
@@ -31,8 +33,8 @@ class MessageLine:
         text, style = self._said
         shown = self.sentence is not None and bool(self.sentence.winfo_manager())
         if bool(text) != shown and not at_once and self._wait_until_left():
-            if self.sentence is not None:
-                self.sentence.configure(text=" ")
+            if self.sentence is not None and shown:
+                self._say_nothing(self.sentence)
             return
         if text and self.sentence is None:
             self.sentence = Sentence(self._owner)
@@ -43,6 +45,14 @@ class MessageLine:
             self._place(self.sentence)
         elif shown and not text:
             self.sentence.grid_remove()
+
+    def _say_nothing(self, sentence: Sentence) -> None:
+        """As high as what was said."""
+        high, lines = sentence.winfo_height(), 1
+        sentence.configure(text=" ")
+        while sentence.winfo_reqheight() < high and lines < MOST_LINES:
+            lines += 1
+            sentence.configure(text="\n".join([" "] * lines))
 
     def _wait_until_left(self) -> bool:
         """Whether the keyboard is in a field of the same form; when it leaves, there is room for what is to be said."""

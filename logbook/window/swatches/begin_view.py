@@ -6,6 +6,7 @@ from tkinter import ttk
 from logbook.pages.swatches.begin import FINISHED, GAUGE, MEASURED, STITCH, UNWASHED, begin_texts, form_texts
 from logbook.window.choices import ChoiceField, SuggestionField
 from logbook.window.field import Field, LabelledField
+from logbook.window.keyboard import focused
 from logbook.window.look import Look
 
 LABEL_LETTERS = 20
@@ -36,6 +37,9 @@ class BeginView:
         for field in self.fields.values():
             field.grid(sticky="ew")
             field.variable.trace_add("write", lambda *_: self._typed())
+        self._wrong = ""
+        for event in ("<FocusIn>", "<FocusOut>"):
+            self.fields[GAUGE].input.bind(event, lambda _: self.fields[GAUGE].after_idle(self._say_wrong), add="+")
         for key, text in EXAMPLES.items():
             self.fields[key].show_example(text)
         self.keep = ttk.Button(below, text="Keep as a swatch", command=keep, style="Accent.TButton")
@@ -54,8 +58,13 @@ class BeginView:
         if any(texts[key].strip() != text.strip() for key, text in said.items()):  # else what is typed stays, blanks and all
             self._take(texts)
         self._showing = False
-        wrong = next((errors[key] for key in said if key in errors and key != "stitch pattern"), "")
-        self.fields[GAUGE].show_message(wrong or None)
+        self._wrong = next((errors[key] for key in said if key in errors and key != "stitch pattern"), "")
+        self._say_wrong()
+
+    def _say_wrong(self) -> None:
+        """A gauge is not at fault while it is typed."""
+        gauge = self.fields[GAUGE]
+        gauge.show_message(self._wrong if self._wrong and focused(gauge) is not gauge.input else None)
 
     def _take(self, texts: Mapping[str, str]) -> None:
         for key, text in begin_texts(texts, self.fields[MEASURED].text).items():

@@ -54,3 +54,19 @@ def test_a_chain_typed_says_what_it_makes_and_cleared_the_width_is_back(root: tk
     hit(root, "<BackSpace>", "<BackSpace>")
     assert page.chain.headline["text"] == "Chain 74"
     assert "disabled" not in page.chain.width.input.state()  # type: ignore[attr-defined]
+
+
+def test_a_gauge_half_typed_is_no_error_and_moves_nothing(root: tk.Tk, look: Look, tmp_path: Path) -> None:
+    with new_book(tmp_path / "a.logbook") as book:
+        page = page_on(root, look, Session(book, Settings()))
+        gauge = page.side._begin.fields[GAUGE]  # type: ignore[union-attr]
+        gauge.input.focus_force()
+        root.update()
+        width = page.chain.width.input.winfo_rooty()
+        write(root, "16 st")
+        assert page.chain.width.input.winfo_rooty() == width
+        hit(root, "<Tab>")
+        root.update()
+        assert gauge.message is not None
+        assert gauge.message["text"].startswith("✕ “16 st”")
+        assert page.chain.width.input.winfo_rooty() > width
