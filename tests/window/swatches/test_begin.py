@@ -58,6 +58,7 @@ def test_a_chain_typed_says_what_it_makes_and_cleared_the_width_is_back(root: tk
 
 def test_a_gauge_half_typed_is_no_error_and_moves_nothing(root: tk.Tk, look: Look, tmp_path: Path) -> None:
     with new_book(tmp_path / "a.logbook") as book:
+        root.geometry("1366x690+0+0")
         page = page_on(root, look, Session(book, Settings()))
         gauge = page.side._begin.fields[GAUGE]  # type: ignore[union-attr]
         gauge.input.focus_force()
