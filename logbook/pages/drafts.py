@@ -7,11 +7,12 @@ from logbook.craft.swatches.conditions import Condition
 from logbook.tasks.drafts import NEW, Draft
 
 SWATCHES, CHAIN, PIECES, MADE, PATTERNS = "swatches", "chain", "pieces", "made pieces", "stitch patterns"
-GARMENTS, TESTERS = "garments", "testers"
-PAGE_OF = {SWATCHES: 0, CHAIN: 0, PIECES: 1, MADE: 1, GARMENTS: 1, TESTERS: 1, PATTERNS: 2}
+GARMENTS, TESTERS, CHARTS = "garments", "testers", "body charts"
+PAGE_OF = {SWATCHES: 0, CHAIN: 0, PIECES: 1, MADE: 1, GARMENTS: 1, TESTERS: 1, CHARTS: 1, PATTERNS: 2}
 """The number of the page on which a draft is taken up."""
 _KINDS = {
     SWATCHES: "swatch", PIECES: "piece", GARMENTS: "garment", MADE: "made piece", TESTERS: "tester", PATTERNS: "stitch pattern",
+    CHARTS: "body chart",
 }  # fmt: skip
 _LABELS = {f"readings {one.value}": f"readings {one.words}" for one in Condition} | {
     "sentence": "the chain, in words",

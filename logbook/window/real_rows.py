@@ -29,6 +29,8 @@ class RealRows:
         self.real: dict[str, Row] = {}
         self._odd: set[str] = set()
         self._waits = ""
+        self._to_see = -1
+        tree.bind("<Configure>", lambda _: self._tree.after_idle(self._drawn) if self._to_see >= 0 else None, add="+")
         tree.bind("<Destroy>", lambda _: self._stop(), add="+")
 
     def show(self, keys: Sequence[str], place: int = 0) -> None:
@@ -55,7 +57,10 @@ class RealRows:
         return range(self.start + round(first * many), self.start + round(last * many))
 
     def see(self, place: int) -> None:
-        """Scrolls as little as it takes to have the row at ``place`` in sight."""
+        """Scrolls as little as it takes to have the row at ``place`` in sight; when it is drawn, if it was not yet."""
+        self._to_see = place if self._tree.winfo_height() <= 1 else -1
+        if self._to_see >= 0:
+            return  # Tk takes no row to be in sight, and would scroll it out at the top
         before = self.in_sight()
         if not before:  # a place without room for a row, in which Tk would scroll past it
             self._go_to(place)
@@ -63,6 +68,10 @@ class RealRows:
             self._tree.see(self.keys[place])
         else:
             self._go_to(place if place < before.start else place - len(before) + 1)
+
+    def _drawn(self) -> None:
+        if 0 <= self._to_see < len(self.keys):
+            self.see(self._to_see)
 
     def scroll(self, *how: str) -> None:
         """As the scroll bar says."""

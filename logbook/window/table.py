@@ -198,7 +198,7 @@ class Table(ttk.Frame):
     def _bind_tree(self) -> None:
         bind = self.tree.bind
         bind("<<TreeviewSelect>>", lambda _: self._changed())
-        bind("<Configure>", lambda _: self.spread())
+        bind("<Configure>", lambda _: self.spread(), add="+")
         bind("<Configure>", lambda _: self.after_idle(self._place_mark), add="+")
         for event in ("<FocusIn>", "<FocusOut>"):
             bind(event, lambda _: self._place_edges(), add="+")

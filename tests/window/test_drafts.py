@@ -5,6 +5,7 @@ Ends by signals and by a dying X server, with real keys: tests/faults/drafts.py.
 
 import os
 import shutil
+import tkinter as tk
 from collections.abc import Callable
 from pathlib import Path
 
@@ -15,6 +16,7 @@ from logbook.tasks.keeping import open_book
 from logbook.tasks.logging_swatches import delete_swatches
 from logbook.window import draft_keeper
 from logbook.window.main_window import MainWindow
+from logbook.window.pieces.chart_dialog import _ChartDialog
 from logbook.window.pieces.made_dialog import _MadeDialog
 from tests.support.screen import hit, press, wait_until
 from tests.support.whole_window import (
@@ -28,6 +30,7 @@ from tests.support.whole_window import (
     type_into,
     until_all_is_quiet,
     window,
+    words_of,
 )
 
 __all__ = ["window"]
@@ -154,6 +157,53 @@ def test_a_made_piece(mine: MainWindow) -> None:
     look()
     wait_until(mine.root, lambda: seen)
     assert seen == [("riversand", piece)]
+
+
+def test_a_body_chart(mine: MainWindow) -> None:
+    """Its table is long to type, so it comes back, and giving it up asks."""
+    press(mine.root, "<Control-Key-2>")
+    heard: list[str] = []
+
+    def type_and_die() -> None:
+        wait_until(mine.root, lambda: dialogs(mine.root))
+        (dialog,) = dialogs(mine.root)
+        assert isinstance(dialog, _ChartDialog)
+        dialog.name.text = "my own"
+
+        def stay() -> None:
+            asked = [child for child in dialog.winfo_children() if isinstance(child, tk.Toplevel)]
+            if not asked:
+                mine.root.after(10, stay)
+                return
+            heard.append(words_of(asked[0]))
+            asked[0].leave()  # type: ignore[attr-defined]
+
+        stay()
+        dialog.leave()
+        assert dialog.winfo_exists()
+        wait_until(mine.root, lambda: is_kept("my own"))
+        mine.drafts.end(leave=True)
+        dialog.close()
+
+    mine.root.after(20, type_and_die)
+    press(mine.root, "<Control-b>")
+    assert "“my own” is not saved" in heard[0]
+    seen: list[tuple[str, int]] = []
+
+    def look() -> None:
+        for dialog in dialogs(mine.root):
+            if isinstance(dialog, _ChartDialog):
+                seen.append((dialog.name.text, len(dialog.table.rows)))
+                dialog.close()
+        if not seen:
+            mine.root.after(10, look)
+
+    Answers(mine, "<Return>")
+    mine.show(open_book(session_of(mine).book.path))
+    look()
+    wait_until(mine.root, lambda: seen)
+    assert seen[0][0] == "my own"
+    assert seen[0][1] > 4
 
 
 def in_hand(window: MainWindow) -> _MadeDialog:

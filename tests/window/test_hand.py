@@ -4,6 +4,7 @@ What the hand does is done outside the program, which runs as a user starts it; 
 """
 
 from collections.abc import Iterator
+from contextlib import suppress
 from itertools import product
 
 import pytest
@@ -26,6 +27,7 @@ def stops(user: User) -> Iterator[Widget]:
         assert here is not None
         if here.text.startswith("▸"):
             user.press("space")
+            user.program.at_rest()  # Tab passes by what is not drawn yet
         yield here
         if user.program.look().focus != here.path:
             user.click(here)
@@ -70,7 +72,7 @@ def open_every_menu(user: User, field: Widget) -> int:
 
 def choose_in_every_drop_down(user: User, window: str) -> None:
     for box in user.program.look().within(window):
-        if box.kind == "TCombobox":
+        if box.kind == "TCombobox" and not box.text.endswith("…"):  # that one does something, and is as before
             choose_by_click(user, box.path)
             choose_by_key(user, box.path)
 
@@ -187,8 +189,13 @@ DIALOGS: tuple[tuple[int, tuple[str, ...]], ...] = (
 """A page, and the entries of the menu, or the keys, that lead to the dialog."""
 
 
-def escape(user: User, _: Shown) -> None:
+def escape(user: User, shown: Shown) -> None:
+    """What was chosen on the way may be asked for."""
     user.hand.key("Escape")
+    at_end = user.program.until(lambda now: not now.dialogs or len(now.dialogs) > len(shown.dialogs), "its end, or a question")
+    discard = at_end.button("Discard")
+    if discard is not None and at_end.dialogs:
+        user.click(discard)
 
 
 def press_return(user: User, _: Shown) -> None:
@@ -197,6 +204,11 @@ def press_return(user: User, _: Shown) -> None:
 
 
 def close(user: User, _: Shown) -> None:
+    """Once more, where the window manager did not see yet which window is in front; the one behind does not close."""
+    user.hand.key("alt+F4")
+    with suppress(AssertionError):
+        user.program.until(lambda now: not now.dialogs, "its end", 3)
+        return
     user.hand.key("alt+F4")
 
 

@@ -279,3 +279,16 @@ def test_what_is_selected_while_there_is_no_room_is_at_the_top_when_there_is(roo
         assert in_sight(made)[0] == key
         root.geometry("300x30")
         root.update()
+
+
+def test_a_row_that_is_chosen_before_the_table_is_drawn_is_in_sight(root: tk.Tk, look: Look) -> None:
+    for chosen, seen in (("k0", (0.0,)), ("k39", (0.5, 1.0))):
+        table = Table(root, look, COLUMNS, lambda _: None)
+        table.grid(sticky="nsew")
+        table.set_rows(row(n) for n in range(40))
+        table.select([chosen])
+        root.update()
+        first, _ = table.tree.yview()
+        assert seen[0] <= first <= seen[-1]
+        assert table.tree.bbox(chosen)
+        table.destroy()

@@ -8,8 +8,11 @@ from logbook.craft.sizes.size_run import sizes_of_chart
 from logbook.craft.words.counting import counted
 from logbook.craft.words.lengths import read_length
 from logbook.errors import LogbookError
+from logbook.pages.drafts import CHARTS, draft_of
+from logbook.pages.pieces.chart_table import table_of, text_of
 from logbook.pages.session import Session
 from logbook.tasks.body_charts import BUILT_IN, chart_texts, delete_chart, save_chart
+from logbook.tasks.drafts import Draft
 from logbook.tasks.note_words import CHILDREN_CAUTION
 
 ENDS = {"the middle": End.MIDDLE, "the low end": End.LOW, "the high end": End.HIGH}
@@ -28,11 +31,30 @@ class Chosen:
 
 
 class ChartChoice:
-    """The charts of the logbook, each as a text of lines in cm."""
+    """The charts of the logbook, each as a text of lines in cm; ``typed`` is the name and the text of the one in hand."""
 
     def __init__(self, session: Session) -> None:
         self._session = session
         self.texts = chart_texts(session.book)
+        self.typed = (self.names[0], self.texts[self.names[0]])
+
+    @property
+    def is_dirty(self) -> bool:
+        """Whether the chart in hand is typed and not saved."""
+        name, text = self.typed
+        return (bool(name.strip()) or bool(text.strip())) and _as_typed(self.texts.get(name, "")) != _as_typed(text)
+
+    def draft(self) -> Draft | None:
+        """What is to be kept of it while it is typed."""
+        if not self.is_dirty:
+            return None
+        (name, text), there = self.typed, self.texts.get(self.typed[0], "")
+        opened = {"name": name if there else "", "table": _as_typed(there)}
+        return draft_of(CHARTS, name if there else "", name, self._session.units.value, {"name": name, "table": text}, opened)
+
+    def kept(self, name: str) -> dict[str, str] | None:
+        """The texts of a draft's chart as the logbook has it; None if it has none of that name."""
+        return {"name": name, "table": _as_typed(self.texts[name])} if name in self.texts else None
 
     @property
     def names(self) -> tuple[str, ...]:
@@ -59,6 +81,7 @@ class ChartChoice:
         """Keeps the chart under its name and says so. Raises a LogbookError, in one sentence, if it can't be."""
         self._session.write(lambda: save_chart(self._session.book, name.strip(), text))
         self.texts = chart_texts(self._session.book)
+        self.typed = (name.strip(), text)
         return f"The body chart “{name.strip()}” is saved."
 
     def delete(self, name: str) -> str:
@@ -66,3 +89,8 @@ class ChartChoice:
         self._session.write(lambda: delete_chart(self._session.book, name))
         self.texts = chart_texts(self._session.book)
         return f"The body chart “{name}” is {'as it was at first' if name in BUILT_IN else 'deleted'}. Undo brings yours back."
+
+
+def _as_typed(text: str) -> str:
+    """A chart's text as the table has it."""
+    return text_of(*table_of(text)) if text.strip() else ""

@@ -8,6 +8,7 @@ from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.errors import LogbookError
 from logbook.pages.pieces.chart_choice import ENDS, ROUND, ChartChoice
 from logbook.pages.pieces.chart_table import SIZE, more_measures, pasted, table_of, text_of
+from logbook.pages.session import Session
 from logbook.window.cell_grid import CellGrid
 from logbook.window.choices import ChoiceField, SuggestionField
 from logbook.window.dialog import Dialog
@@ -16,6 +17,7 @@ from logbook.window.keys import MnemonicLabel
 from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
+from logbook.window.unsaved import ask_of_unsaved
 
 LABEL_LETTERS = 22
 SIZE_LETTERS, CELL_LETTERS = 6, 10
@@ -25,17 +27,21 @@ MOST_SHARE = 0.92
 """Of the screen's width that the dialog takes at most."""
 
 
-def show_chart(parent: tk.Misc, look: Look, choice: ChartChoice, take: Callable[[tuple[SizePlan, ...]], object]) -> None:
+Take = Callable[[tuple[SizePlan, ...]], object]
+
+
+def show_chart(parent: tk.Misc, look: Look, session: Session, choice: ChartChoice, take: Take) -> None:
     """Opens the dialog; ``take`` gets the sizes that are taken."""
-    dialog = _ChartDialog(parent, look, choice, take)
+    dialog = _ChartDialog(parent, look, session, choice, take)
     dialog.open(dialog.take_button)
     dialog.wait_window()
 
 
 class _ChartDialog(Dialog):
-    def __init__(self, parent: tk.Misc, look: Look, choice: ChartChoice, take: Callable[[tuple[SizePlan, ...]], object]) -> None:
-        super().__init__(parent, look, "Sizes from a body chart", self.close, lambda: choice.waits)
-        self._choice, self._take = choice, take
+    def __init__(self, parent: tk.Misc, look: Look, session: Session, choice: ChartChoice, take: Take) -> None:
+        super().__init__(parent, look, "Sizes from a body chart", self._give_up, lambda: choice.waits)
+        self._session, self._choice, self._take = session, choice, take
+        name, text = choice.typed
         scrolled = Scrolled(self.inside, look, 92)
         scrolled.grid(row=0, column=0, sticky="nsew")
         self.inside.rowconfigure(0, weight=1)
@@ -62,8 +68,9 @@ class _ChartDialog(Dialog):
         self.add_button("&Save the chart", self._save)
         self.add_button("&Cancel", self.leave)
         self.take_button = self.add_button("Use &these sizes", self._taken, accent=True)
-        self.name.text = choice.names[0]
-        self._show_chart()
+        self.name.text = name
+        self._show_table(*table_of(text))
+        self._say()
         self.fault.grid_remove()
         self.name.variable.trace_add("write", lambda *_: self._show_chart())
         for field in (self.measure, self.end, self.deeper):
@@ -101,6 +108,7 @@ class _ChartDialog(Dialog):
         self._say()
 
     def _say(self, said: str = "") -> None:
+        self._choice.typed = (self.name.text.strip(), self._text)
         self.more.configure(values=more_measures(self.table.headings))
         self.more.set(ADD)
         chosen = self._choice.sizes(self._text, self.end.text, self.measure.text, self.deeper.text)
@@ -114,6 +122,16 @@ class _ChartDialog(Dialog):
         if chosen.plans and not self._choice.waits:
             self.close()
             self._take(chosen.plans)
+
+    def _give_up(self) -> None:
+        if self._choice.is_dirty:
+            name = f"the body chart “{self.name.text.strip()}”" if self.name.text.strip() else "the new body chart"
+            answer = ask_of_unsaved(self, self.look, self._session, name)
+            if answer == "save":
+                self._save()
+            if answer == "stay" or (answer == "save" and self._choice.is_dirty):
+                return
+        self.close()
 
     def _save(self) -> None:
         self._attempt(lambda: self._choice.save(self.name.text, self._text))

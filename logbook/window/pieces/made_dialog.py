@@ -20,6 +20,7 @@ from logbook.window.pictures_field import PicturesField
 from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
 from logbook.window.text_field import TextField
+from logbook.window.unsaved import ask_of_unsaved
 
 LABEL_LETTERS = 18
 COUNTED_IN = "What it measures is counted into the next piece."
@@ -62,7 +63,7 @@ AFTERWARDS = (
 
 
 def show_made(parent: tk.Misc, look: Look, session: Session, form: MadeForm, done: Callable[[str], object]) -> None:
-    """Opens the form; ``done`` is told, in a sentence, what was saved or deleted. Escape leaves all as it was."""
+    """Opens the form; ``done`` is told, in a sentence, what was saved or deleted."""
     dialog = _MadeDialog(parent, look, session, form, done)
     dialog.open(dialog.fields["name"].input)
     dialog.wait_window()
@@ -70,7 +71,7 @@ def show_made(parent: tk.Misc, look: Look, session: Session, form: MadeForm, don
 
 class _MadeDialog(Dialog):
     def __init__(self, parent: tk.Misc, look: Look, session: Session, form: MadeForm, done: Callable[[str], object]) -> None:
-        super().__init__(parent, look, "Made piece", self.close, lambda: session.waiting)
+        super().__init__(parent, look, "Made piece", self._give_up, lambda: session.waiting)
         self._session, self._form, self._done = session, form, done
         self._showing = False
         self._left: set[str] = set()
@@ -151,6 +152,16 @@ class _MadeDialog(Dialog):
             error = errors.get(key) if key in self._left else None
             field.show_message(error or self._hints.get(key) or None, "error" if error else "hint")
         self.beside.configure(text=self._form.beside() or " ")
+
+    def _give_up(self) -> None:
+        if not self._form.is_dirty:
+            self.close()
+            return
+        answer = ask_of_unsaved(self, self.look, self._session, self._form.texts["name"].strip() or "the new made piece")
+        if answer == "save":
+            self._save()
+        elif answer == "drop":
+            self.close()
 
     def _save(self) -> None:
         try:

@@ -4,7 +4,7 @@ import tkinter as tk
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from tkinter import ttk
 
-from logbook.pages.drafts import MADE, PIECES, TESTERS
+from logbook.pages.drafts import CHARTS, MADE, PIECES, TESTERS
 from logbook.pages.pieces.piece_card import PieceCard, PieceMaker
 from logbook.pages.pieces.piece_form import PieceForm
 from logbook.pages.pieces.piece_list import PieceList
@@ -72,9 +72,9 @@ class PiecesPage(RecordPage):
         self._changed()
 
     def drafts(self) -> Iterator[Draft]:
-        """What is typed in the form, for a made piece, and for a tester."""
+        """What is typed in the form, for a made piece, in a body chart, and for a tester."""
         yield from super().drafts()
-        for draft in (self.sizes.made_draft(), self.testers.draft()):
+        for draft in (self.sizes.made_draft(), self.sizes.chart_draft(), self.testers.draft()):
             if draft is not None:
                 yield draft
 
@@ -82,12 +82,17 @@ class PiecesPage(RecordPage):
         """As every page, of made pieces and testers too."""
         if draft.page == TESTERS:
             return self.testers.texts(draft)
+        if draft.page == CHARTS:
+            return self.sizes.chart_texts(draft.typed["name"])
         return self.sizes.made_texts(draft.record) if draft.page == MADE else super().kept(draft)
 
     def take_up(self, draft: Draft, texts: Mapping[str, str]) -> bool:
         """As every page; a made piece or a tester is opened in a window of its own."""
         if draft.page == TESTERS:
             return self.testers.take_up(draft, texts)
+        if draft.page == CHARTS:
+            self.sizes.take_up_chart({**draft.typed, **texts})
+            return True
         if draft.page != MADE:
             return super().take_up(draft, texts)
         self.sizes.take_up_made(draft.record, texts)

@@ -71,6 +71,7 @@ class SizesSide:
         self.card = RunCard()
         self._made = MadeList(session)
         self._made_form: MadeForm | None = None
+        self._chart: ChartChoice | None = None
         self.folding, self.view = self._build_run(below_plan)
         self.made_words = Sentence(below_plan)
         look.grid(self.made_words, row=1, column=0, sticky="ew", pady=(1, 0))
@@ -142,7 +143,28 @@ class SizesSide:
 
     def choose_chart(self) -> None:
         """Sizes from a body chart, in the place of those there are."""
-        show_chart(self._frame.winfo_toplevel(), self.look, ChartChoice(self._session), self._take_sizes)
+        self._show_chart(ChartChoice(self._session))
+
+    def chart_draft(self) -> Draft | None:
+        """What is typed in a body chart."""
+        return self._chart.draft() if self._chart is not None else None
+
+    def chart_texts(self, name: str) -> Mapping[str, str] | None:
+        """The texts of a body chart as the logbook has it; None if it has it not."""
+        return ChartChoice(self._session).kept(name)
+
+    def take_up_chart(self, texts: Mapping[str, str]) -> None:
+        """Opens the body charts, one with these texts typed."""
+        chart = self._chart = ChartChoice(self._session)
+        chart.typed = (texts["name"], texts["table"])
+        self._frame.after_idle(self._show_chart, chart)
+
+    def _show_chart(self, chart: ChartChoice) -> None:
+        self._chart = chart
+        try:
+            show_chart(self._frame.winfo_toplevel(), self.look, self._session, chart, self._take_sizes)
+        finally:
+            self._chart = None
 
     def log_made(self) -> None:
         """A made piece: of the saved piece in hand in the size in hand, else on its own."""
