@@ -7,6 +7,7 @@ from tkinter import ttk
 
 from logbook.pages.proofread_text import NOTHING_YET, TROUBLE, UNKNOWN, Marked, marked, next_mark
 from logbook.tasks.proofreading import Held
+from logbook.window.background import Background
 from logbook.window.dialog import Dialog
 from logbook.window.look import Look
 from logbook.window.scroll_bar import show_bar
@@ -22,7 +23,7 @@ class ProofreadingDialog:
 
     def __init__(self, parent: tk.Misc, look: Look, name: str, held: Held, text: str, keep: Callable[[str], object]) -> None:
         self.look, self._held, self._keep = look, held, keep
-        self._marked = Marked((), NOTHING_YET)
+        self._marked, self._marked_text = Marked((), NOTHING_YET), ""
         self._timer = ""
         self.dialog = Dialog(parent, look, f"Proofread a text: {name}", self._close, modal=False)
         inside = self.dialog.inside
@@ -60,10 +61,31 @@ class ProofreadingDialog:
         self.dialog.bind("<F3>", lambda _: self.go())
         self.dialog.bind("<Shift-F3>", lambda _: self.go(back=True))
 
+    @property
+    def text(self) -> str:
+        """What stands there now."""
+        return self.area.get("1.0", "end-1c")
+
     def read(self) -> None:
         """Proofreads what stands there now, and marks it."""
         self._timer = ""
-        self._marked = marked(self.area.get("1.0", "end-1c"), self._held)
+        text = self.text
+        self._take(text, marked(text, self._held))
+
+    def _read_beside(self) -> None:
+        """The same beside the window, so that no key waits for it."""
+        self._timer = ""
+        text = self.text
+        Background(self.dialog, lambda _: marked(text, self._held), partial(self._take, text), self._failed, lambda *_: None)
+
+    @staticmethod
+    def _failed(error: Exception) -> None:
+        raise error
+
+    def _take(self, text: str, found: Marked) -> None:
+        if text != self.text:
+            return  # another reading is on its way
+        self._marked, self._marked_text = found, text
         for sort in (TROUBLE, UNKNOWN, AT):
             self.area.tag_remove(sort, "1.0", "end")
         for mark in self._marked.marks:
@@ -75,8 +97,8 @@ class ProofreadingDialog:
 
     def go(self, back: bool = False) -> None:
         """To the next trouble behind the cursor, or the one before it."""
-        if self._timer:
-            self.area.after_cancel(self._timer)
+        self._stop_timer()
+        if self._marked_text != self.text:
             self.read()
         troubles = self._marked.troubles
         found = next_mark([(mark.start, mark.end) for mark in troubles], self._cursor(), back)
@@ -94,7 +116,7 @@ class ProofreadingDialog:
 
     def _say_here(self) -> None:
         at = self._cursor()
-        here = [mark for mark in self._marked.marks if mark.start <= at < mark.end and not self._timer]
+        here = [mark for mark in self._marked.marks if mark.start <= at < mark.end and self._marked_text == self.text]
         self.area.tag_remove(AT, "1.0", "end")
         for mark in here:
             self.area.tag_add(AT, f"1.0+{mark.start}c", f"1.0+{mark.end}c")
@@ -103,9 +125,13 @@ class ProofreadingDialog:
     def _typed(self, _: object) -> None:
         if self.area.edit_modified():
             self.area.edit_modified(False)
-            if self._timer:
-                self.area.after_cancel(self._timer)
-            self._timer = self.area.after(PAUSE_MS, self.read)
+            self._stop_timer()
+            self._timer = self.area.after(PAUSE_MS, self._read_beside)
+
+    def _stop_timer(self) -> None:
+        if self._timer:
+            self.area.after_cancel(self._timer)
+        self._timer = ""
 
     def _follow_look(self) -> None:
         palette = self.look.palette
@@ -119,7 +145,6 @@ class ProofreadingDialog:
         return "break"
 
     def _close(self) -> None:
-        if self._timer:
-            self.area.after_cancel(self._timer)
-        self._keep(self.area.get("1.0", "end-1c"))
+        self._stop_timer()
+        self._keep(self.text)
         self.dialog.close()

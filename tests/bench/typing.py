@@ -1,6 +1,6 @@
 """What follows a keystroke, in ms of processor time: ``python -m tests.bench.typing``. Printed, never asserted.
 
-Ten written rows proven anew, and thirty sizes of a piece worked out with what would part them, a
+Ten written rows proven anew, a row of sixty phrases, and thirty sizes of a piece worked out with what would part them, a
 garment of seven pieces in one of its nine sizes; the median of twenty tries each.
 """
 
@@ -32,6 +32,10 @@ def main() -> None:
     first, *repeated = written_rows()["shell stitch"].splitlines()
     rows = "\n".join(line.split(":", 1)[-1].strip() for line in (first, *(repeated[:2] * 5))[:10])
     print(f"ten written rows    {median(lambda: prove(rows, suggest=False)):6.1f} ms")
+    first_row = "Row 1: Sc in 2nd ch from hook and in each ch across, turn.\nRow 2: Ch 1, "
+    phrases = ", ".join(f"{'dc' if number % 2 else 'sc'} in next {number % 5 + 1} sts" for number in range(60))
+    for name, row in (("fixed", phrases), ("repeated", f"*{phrases}; rep from * to last 3 sts, sc in last 3 sts")):
+        print(f"60 phrases, {name:8} {median(lambda row=row: prove(first_row + row, suggest=False)):5.1f} ms")
     with tempfile.TemporaryDirectory() as folder:
         os.environ["LOGBOOK_HOME"] = folder
         with new_sample(Path(folder)) as book:

@@ -148,6 +148,8 @@ class _Reading:
         if not part.name and ahead <= last_row + 1 and not times:
             self.repeat = (first, last, span)
             return True
+        if len(self.rows) > MOST_ROWS:
+            return True  # more than are looked at, which is said
         known = {row.number: row for row in self.rows}
         if last < first or any(number not in known for number in range(first, last + 1)):
             of = part.name or "“" + self.text[part.start : part.end].strip()[:40] + "”"
