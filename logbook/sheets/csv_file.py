@@ -8,7 +8,7 @@ import codecs
 import csv
 import io
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import BinaryIO
 
 from logbook.craft.swatches.fields import clean_text
@@ -16,7 +16,7 @@ from logbook.craft.swatches.swatch import Swatch
 from logbook.errors import RefusedError, UnreadableError
 from logbook.sheets.cells import cell_text
 from logbook.sheets.columns import COLUMNS, Cell, cells_of
-from logbook.sheets.limits import RawSheet, RowCollector
+from logbook.sheets.limits import FOREIGN, Limits, RawSheet, RowCollector
 from logbook.sheets.progress import Progress, counted
 
 _LIKE_A_FORMULA = re.compile(r"'*[=+\-@\t\r]")
@@ -66,13 +66,13 @@ def count_csv_rows(stream: BinaryIO) -> int:
         text.detach()
 
 
-def read_csv(content: bytes, name: str) -> RawSheet:
+def read_csv(content: bytes, name: str, limits: Limits = FOREIGN) -> RawSheet:
     """The rows of a CSV file, its delimiter found from the heading line.
 
     Read are UTF-8, with or without a byte order mark, and UTF-16 with one. Raises RefusedError otherwise and past a limit.
     """
     encoding = _encoding(content, name)
-    return _rows(content, name, encoding, _delimiter(content, encoding))
+    return _rows(content, name, encoding, _delimiter(content, encoding), limits)
 
 
 def read_own_csv(content: bytes, name: str) -> RawSheet:
@@ -104,8 +104,8 @@ def _is_wide(content: bytes) -> bool:
     )
 
 
-def _rows(content: bytes, name: str, encoding: str, delimiter: str) -> RawSheet:
-    collector = RowCollector()
+def _rows(content: bytes, name: str, encoding: str, delimiter: str, limits: Limits = FOREIGN) -> RawSheet:
+    collector = RowCollector(limits)
     text = io.TextIOWrapper(
         io.BytesIO(content), encoding=encoding, errors="replace" if encoding == "cp1252" else None, newline=""
     )
@@ -123,12 +123,16 @@ def _encoding(content: bytes, name: str) -> str:
     encoding = "utf-16" if wide else "utf-8-sig"
     advice = "open it in a spreadsheet and save it as “CSV UTF-8”"
     try:
-        nought = "\0" in content.decode(encoding)
+        nought = any("\0" in some for some in codecs.iterdecode(_pieces(content), encoding))
     except UnicodeDecodeError as error:
         raise RefusedError(f"“{name}” is not written in UTF-8, so its accents can't be told: {advice}.") from error
     if nought:
         raise RefusedError(f"“{name}” is no text that can be read as CSV: {advice}.")
     return encoding
+
+
+def _pieces(content: bytes) -> Iterator[bytes]:
+    return (content[start : start + 1_000_000] for start in range(0, len(content), 1_000_000))
 
 
 def _delimiter(content: bytes, encoding: str) -> str:

@@ -4,25 +4,53 @@ Past a limit the sheet is refused, naming the limit.
 """
 
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
+from typing import BinaryIO
 
 from logbook.errors import RefusedError
 
-MOST_FILE_BYTES = 20_000_000
 MOST_ZIP_ENTRIES = 1_000
-MOST_INFLATED_BYTES = 50_000_000
 MOST_SHEETS = 50
-MOST_ROWS = 100_000
 MOST_COLUMNS = 256
 MOST_CELL_CHARACTERS = 32_767
-MOST_CELLS = 5_000_000
-MOST_TEXT_BYTES = 80_000_000
-MOST_ELEMENTS = 2_500_000
 MOST_DEPTH = 64
 LONGEST_TAG_BYTES = 300_000
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """The most that is taken: bytes of the file and of what it inflates to, rows, cells, bytes of text, elements of XML."""
+
+    file_bytes: int = 20_000_000
+    inflated_bytes: int = 50_000_000
+    rows: int = 100_000
+    cells: int = 5_000_000
+    text_bytes: int = 80_000_000
+    elements: int = 2_500_000
+
+
+FOREIGN = Limits()
+"""Those of a sheet that may come from anywhere."""
+_MOST_OWN_BYTES = 1_000_000_000
+_MOST_OWN_ROWS = 10_000_000
+_TIMES_INFLATED = 30
+"""A workbook of the log inflates to some 12 times its size; a bomb to a thousand times."""
+
+
+def limits_of_export(file_bytes: int) -> Limits:
+    """Those of an export of the log: in proportion to what lies on the disk, so that a small file can't ask for much."""
+    inflated = max(FOREIGN.inflated_bytes, _TIMES_INFLATED * file_bytes)
+    return Limits(
+        file_bytes=_MOST_OWN_BYTES,
+        inflated_bytes=inflated,
+        rows=_MOST_OWN_ROWS,
+        cells=max(FOREIGN.cells, inflated // 8),
+        text_bytes=max(FOREIGN.text_bytes, 3 * inflated),
+        elements=max(FOREIGN.elements, inflated // 8),
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,13 +82,19 @@ class RawSheet:
     rows: tuple[RawRow, ...]
 
 
+_OFTEN_THE_SAME = 60
+_MOST_KNOWN = 50_000
+
+
 @dataclass(slots=True)
 class RowCollector:
     """Gathers raw rows and holds them to the limits."""
 
+    limits: Limits = FOREIGN
     rows: list[RawRow] = field(default_factory=list)
     _cells: int = 0
     _text_bytes: int = 0
+    _same: dict[str, str] = field(default_factory=dict)
 
     def add(self, number: int, cells: Sequence[RawCell]) -> None:
         """Takes one row. Raises RefusedError past a limit; a blank row takes no room, whatever its number."""
@@ -69,18 +103,24 @@ class RowCollector:
             used -= 1
         if not used:
             return
-        if number > MOST_ROWS:
+        if number > self.limits.rows:
             raise RefusedError(
-                f"The sheet reaches down to row {number:,}: the most is {MOST_ROWS:,} rows. Split it into several."
+                f"The sheet reaches down to row {number:,}: the most is {self.limits.rows:,} rows. Split it into several."
             )
         if used > MOST_COLUMNS:
             raise RefusedError(f"Row {number:,} has {used} columns: the most is {MOST_COLUMNS}. Delete those not needed.")
-        kept = tuple(_measured(cell) for cell in cells[:used])
+        kept = tuple(self._once(_measured(cell)) for cell in cells[:used])
         self._cells += used
         self._text_bytes += sum(sys.getsizeof(cell) for cell in kept if isinstance(cell, str))
-        if self._cells > MOST_CELLS or self._text_bytes > MOST_TEXT_BYTES:
+        if self._cells > self.limits.cells or self._text_bytes > self.limits.text_bytes:
             raise RefusedError(f"The sheet holds too much to read at once (row {number:,} is too many): split it into several.")
         self.rows.append(RawRow(number, kept))
+
+    def _once(self, cell: RawCell) -> RawCell:
+        """The same text held once, as yarns and stitches come again and again."""
+        if not isinstance(cell, str) or len(cell) > _OFTEN_THE_SAME or len(self._same) > _MOST_KNOWN:
+            return cell
+        return self._same.setdefault(cell, cell)
 
 
 def _is_blank(cell: RawCell) -> bool:
@@ -93,19 +133,21 @@ def _measured(cell: RawCell) -> RawCell:
     return cell
 
 
-def read_bytes(path: Path) -> bytes:
-    """The whole file. Raises RefusedError if it is not there, no ordinary file, unreadable, or beyond 20 MB."""
+def read_bytes(path: Path, limits: Callable[[BinaryIO], Limits] = lambda _: FOREIGN) -> tuple[bytes, Limits]:
+    """The whole file, and the limits that hold for it. Raises RefusedError if it is not there, no ordinary file, unreadable, or
+    too large."""
     try:
         if not path.exists():
             raise RefusedError(f"“{path.name}” is not there: choose a sheet that is.")
         require_ordinary(path, "a workbook (.xlsx) or a CSV file")
         with path.open("rb") as file:
-            content = file.read(MOST_FILE_BYTES + 1)
+            its = limits(file)
+            content = file.read(its.file_bytes + 1)
     except (OSError, ValueError) as error:
         raise RefusedError(f"“{path.name}” can't be read ({_reason(error)}): close it elsewhere, or choose another.") from error
-    if len(content) > MOST_FILE_BYTES:
-        raise RefusedError(f"“{path.name}” is larger than {MOST_FILE_BYTES // 1_000_000} MB: split it into several sheets.")
-    return content
+    if len(content) > its.file_bytes:
+        raise RefusedError(f"“{path.name}” is larger than {its.file_bytes // 1_000_000} MB: split it into several sheets.")
+    return content, its
 
 
 def require_ordinary(path: Path, wanted: str) -> None:

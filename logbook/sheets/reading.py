@@ -1,11 +1,14 @@
 """Reading a sheet that a person chose: a workbook or a CSV file, told by what it holds and not by its name."""
 
+import os
 from pathlib import Path
+from typing import BinaryIO
 
 from logbook.errors import RefusedError
 from logbook.sheets.csv_file import read_csv, read_own_csv
 from logbook.sheets.kept_sheets import is_kept
-from logbook.sheets.limits import RawSheet, read_bytes
+from logbook.sheets.limits import FOREIGN, Limits, RawSheet, limits_of_export, read_bytes
+from logbook.sheets.own_export import is_export_of_log
 from logbook.sheets.workbook_reading import read_sheets, read_workbook
 
 _ZIP = b"PK\x03\x04"
@@ -15,16 +18,16 @@ _LOGBOOK = b"SQLite format 3\0"
 
 def read_sheet(path: Path) -> RawSheet:
     """The rows of a CSV file or of a workbook's first sheet. Raises RefusedError, one sentence, for all that can't be taken."""
-    content = read_bytes(path)
+    content, limits = read_bytes(path, _limits)
     if content.startswith(_ZIP):
-        return read_workbook(content, path.name)
+        return read_workbook(content, path.name, limits)
     _refuse_others(content, path)
-    return read_csv(content, path.name)
+    return read_csv(content, path.name, limits)
 
 
 def read_own_sheets(path: Path, wanted: str | None = None) -> tuple[RawSheet, ...]:
     """Every sheet of a file that a maker keeps in their own way, or the one called ``wanted``. Raises RefusedError."""
-    content = read_bytes(path)
+    content, _ = read_bytes(path)
     if content.startswith(_ZIP):
         return read_sheets(content, path.name, wanted)
     _refuse_others(content, path)
@@ -35,8 +38,18 @@ def read_own_sheets(path: Path, wanted: str | None = None) -> tuple[RawSheet, ..
 
 def read_kept_sheets(path: Path) -> tuple[RawSheet, ...]:
     """The sheets of a workbook of the log that hold what is not a swatch; none of a CSV. Raises RefusedError."""
-    content = read_bytes(path)
-    return read_sheets(content, path.name, is_kept) if content.startswith(_ZIP) else ()
+    content, limits = read_bytes(path, _limits)
+    return read_sheets(content, path.name, is_kept, limits) if content.startswith(_ZIP) else ()
+
+
+def is_export(path: Path) -> bool:
+    """Whether the file is an export of the log, as its first lines tell. Raises OSError if it can't be read."""
+    with path.open("rb") as file:
+        return is_export_of_log(file)
+
+
+def _limits(file: BinaryIO) -> Limits:
+    return limits_of_export(os.fstat(file.fileno()).st_size) if is_export_of_log(file) else FOREIGN
 
 
 def _refuse_others(content: bytes, path: Path) -> None:

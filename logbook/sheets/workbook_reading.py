@@ -17,7 +17,7 @@ from datetime import date, timedelta
 from functools import lru_cache
 
 from logbook.errors import RefusedError
-from logbook.sheets.limits import MOST_COLUMNS, MOST_SHEETS, RawCell, RawSheet, RowCollector, Unusable
+from logbook.sheets.limits import FOREIGN, MOST_COLUMNS, MOST_SHEETS, Limits, RawCell, RawSheet, RowCollector, Unusable
 from logbook.sheets.number_formats import Moment, builtin_moment, moment_of
 from logbook.sheets.zip_parts import DamagedZipError, Handlers, ZipParts, refusing_damage
 
@@ -35,12 +35,14 @@ _WIDEST = 16_384
 """Columns that a sheet can have at all (its last one is XFD). Blank cells may reach that far: whole rows are given colours."""
 
 
-def read_workbook(content: bytes, name: str) -> RawSheet:
+def read_workbook(content: bytes, name: str, limits: Limits = FOREIGN) -> RawSheet:
     """The rows of the first sheet. Raises RefusedError past a limit, or if this is no workbook that can be read."""
-    return _read(content, name, lambda sheets: sheets[:1])[0]
+    return _read(content, name, lambda sheets: sheets[:1], limits)[0]
 
 
-def read_sheets(content: bytes, name: str, wanted: str | Callable[[str], bool] | None = None) -> tuple[RawSheet, ...]:
+def read_sheets(
+    content: bytes, name: str, wanted: str | Callable[[str], bool] | None = None, limits: Limits = FOREIGN
+) -> tuple[RawSheet, ...]:
     """The rows of every sheet, of the one called ``wanted`` or of those it is true of.
 
     Raises RefusedError as ``read_workbook``, and if there is none of that name.
@@ -57,22 +59,22 @@ def read_sheets(content: bytes, name: str, wanted: str | Callable[[str], bool] |
             raise RefusedError(f"“{name}” has no sheet “{wanted[:40]}”: there is {names}.")
         return chosen
 
-    return _read(content, name, choose)
+    return _read(content, name, choose, limits)
 
 
 _Chosen = Callable[[Sequence[tuple[str, str]]], Sequence[tuple[str, str]]]
 
 
-def _read(content: bytes, name: str, choose: _Chosen) -> tuple[RawSheet, ...]:
+def _read(content: bytes, name: str, choose: _Chosen, limits: Limits) -> tuple[RawSheet, ...]:
     with refusing_damage(name):
-        parts = ZipParts(content, name)
+        parts = ZipParts(content, name, limits)
         try:
             workbook = _find_workbook(parts)
             chosen = choose(workbook.sheets)
             shared, moments = _shared_strings(parts, workbook.shared), _moments(parts, workbook.styles)
             read = []
             for sheet_name, path in chosen:
-                sheet = _SheetReader(shared, moments, workbook.since_1904)
+                sheet = _SheetReader(shared, moments, workbook.since_1904, limits)
                 parts.read(path, sheet.handlers())
                 read.append(RawSheet(sheet_name, tuple(sheet.collector.rows)))
             return tuple(read)
@@ -220,8 +222,8 @@ def unescaped(text: str) -> str:
 class _SheetReader:
     """Takes the elements of one sheet and gathers its rows."""
 
-    def __init__(self, shared: list[str], moments: list[Moment], since_1904: bool) -> None:
-        self.collector = RowCollector()
+    def __init__(self, shared: list[str], moments: list[Moment], since_1904: bool, limits: Limits) -> None:
+        self.collector = RowCollector(limits)
         self._shared, self._moments, self._since_1904 = shared, moments, since_1904
         self._row = self._column = 0
         self._cells: list[RawCell] = []

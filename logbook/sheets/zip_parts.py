@@ -14,13 +14,7 @@ from dataclasses import dataclass, field
 from xml.parsers import expat
 
 from logbook.errors import RefusedError
-from logbook.sheets.limits import (
-    LONGEST_TAG_BYTES,
-    MOST_DEPTH,
-    MOST_ELEMENTS,
-    MOST_INFLATED_BYTES,
-    MOST_ZIP_ENTRIES,
-)
+from logbook.sheets.limits import FOREIGN, LONGEST_TAG_BYTES, MOST_DEPTH, MOST_ZIP_ENTRIES, Limits
 
 _CHUNK = 65_536
 _ENTRY_MARK = b"PK\x01\x02"
@@ -65,14 +59,14 @@ class Handlers:
 class ZipParts:
     """An open workbook. Raises RefusedError past a limit, and what ``refusing_damage`` turns into a sentence."""
 
-    def __init__(self, content: bytes, name: str) -> None:
-        self._name = name
+    def __init__(self, content: bytes, name: str, limits: Limits = FOREIGN) -> None:
+        self._name, self._limits = name, limits
         # The directory itself can be a bomb: count its entries before they are built.
         if content.count(_ENTRY_MARK) > MOST_ZIP_ENTRIES:
             raise self._refused(f"holds more than {MOST_ZIP_ENTRIES:,} parts")
         self._archive = zipfile.ZipFile(io.BytesIO(content))
         self._entries = {info.filename.replace("\\", "/").casefold(): info for info in self._archive.infolist()}
-        self._elements_left = MOST_ELEMENTS
+        self._elements_left = limits.elements
         self._look_through()
 
     def close(self) -> None:
@@ -94,7 +88,8 @@ class ZipParts:
             depth += 1
             left -= 1
             if depth > MOST_DEPTH or left < 0:
-                raise self._refused(f"holds more than {MOST_ELEMENTS:,} elements, or elements nested deeper than {MOST_DEPTH}")
+                most = self._limits.elements
+                raise self._refused(f"holds more than {most:,} elements, or elements nested deeper than {MOST_DEPTH}")
             if handler := starts.get(name) or starts.get(name[name.find(":") + 1 :]):
                 handler(attributes)
 
@@ -119,8 +114,8 @@ class ZipParts:
                 raise DamagedZipError("it is packed in a way workbooks are not")
             for chunk in self._chunks(info):
                 inflated += len(chunk)
-                if inflated > MOST_INFLATED_BYTES:
-                    raise self._refused(f"unpacks to more than {MOST_INFLATED_BYTES // 1_000_000} MB")
+                if inflated > self._limits.inflated_bytes:
+                    raise self._refused(f"unpacks to more than {self._limits.inflated_bytes // 1_000_000} MB")
         for info in self._archive.infolist():
             self._look_for_document_type(info)
 

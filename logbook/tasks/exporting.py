@@ -1,6 +1,6 @@
 """Handing the whole log on as a workbook or a CSV file."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -13,7 +13,6 @@ from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_whole
 from logbook.sheets.csv_file import count_csv_rows, write_csv
 from logbook.sheets.log import Log
-from logbook.sheets.reading import read_sheet
 from logbook.sheets.workbook import count_workbook_rows, write_workbook
 from logbook.tasks.pictures import along
 from logbook.tasks.whole_log import log_of
@@ -58,12 +57,4 @@ def export(book: Logbook, target: Path, progress: Callable[[int, int], None] | N
     write_whole(target, write, verify, never=(book.path,))
     shown = [swatch.pictures for swatch in swatches] + [made.pictures for made in log.made]
     left = along((name for text in shown for name in picture_names(text)), book.path, target)
-    return ExportResult(len(swatches), target, (*_notes(target), *filter(None, (left,))))
-
-
-def _notes(target: Path) -> Iterator[str]:
-    """Whether an import would take it in again: tried, since that depends on much more than the number of swatches."""
-    try:
-        read_sheet(target)
-    except RefusedError:
-        yield f"An import can't take {target.name} in again whole: to hand everything on, give a copy of the logbook itself."
+    return ExportResult(len(swatches), target, tuple(filter(None, (left,))))

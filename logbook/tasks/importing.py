@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 from logbook.book import swatches as stored
+from logbook.book.backups import state_of
 from logbook.book.changes import Writing
 from logbook.book.kept_records import KeptRow, put_rows
 from logbook.book.logbook import Logbook
@@ -47,6 +48,7 @@ class ImportPlan:
 
     ``own``: the maker's own sheet that it came from, None for a sheet of the log. ``kept``: what comes beside swatches.
     ``beside``: the file whose pictures lie beside it.
+    ``state``: that of the logbook it was compared with.
     """
 
     name: str
@@ -57,6 +59,7 @@ class ImportPlan:
     own: OwnSheet | None = None
     kept: KeptPlan = NOTHING_KEPT
     beside: Path | None = None
+    state: tuple[int, bytes] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +95,8 @@ def plan_for(
     if book is None:
         return _with_kept(_planned(name, sheet, _Known({}, {}, {}, {}), own), None, kept)
     with book.reading() as connection:
-        return _with_kept(_planned(name, sheet, _Known.of(connection), own), connection, kept)
+        plan = replace(_planned(name, sheet, _Known.of(connection, sheet), own), state=state_of(connection))
+        return _with_kept(plan, connection, kept)
 
 
 def _with_kept(plan: ImportPlan, connection: sqlite3.Connection | None, kept: Kept) -> ImportPlan:
@@ -122,10 +126,11 @@ def carry_out(
         if not book.read_only:
             book.back_up_first()
         with book.writing(f"import {plan.name}") as writing:
-            again = _planned(plan.name, plan.sheet, _Known.of(writing.connection), plan.own)
-            again = replace(again, kept=plan.kept, problems=(*again.problems, *plan.kept.problems), beside=plan.beside)
-            if again != plan:
-                raise RefusedError(f"The logbook was changed while {plan.name} was looked at: import it again.")
+            if state_of(writing.connection) != plan.state:
+                again = _planned(plan.name, plan.sheet, _Known.of(writing.connection, plan.sheet), plan.own)
+                problems = (*again.problems, *plan.kept.problems)
+                if replace(again, kept=plan.kept, problems=problems, beside=plan.beside, state=plan.state) != plan:
+                    raise RefusedError(f"The logbook was changed while {plan.name} was looked at: import it again.")
             _write(writing, rows, progress)
             put_rows(writing, plan.kept.written)
         _take_pictures(plan, book.path)
@@ -170,7 +175,7 @@ def import_into_new(
 
 @dataclass(frozen=True, slots=True)
 class _Known:
-    """What the logbook holds already: swatches by uid, uids by tag, yarns and patterns by name."""
+    """What the logbook holds already: the swatches that the sheet names, by uid; uids by tag, yarns and patterns by name."""
 
     swatches: Mapping[str, Swatch]
     tags: Mapping[str, str]
@@ -178,11 +183,13 @@ class _Known:
     patterns: Mapping[str, StitchPattern]
 
     @staticmethod
-    def of(connection: sqlite3.Connection) -> "_Known":
-        swatches = {swatch.uid: swatch for swatch in stored.swatches(connection)}
+    def of(connection: sqlite3.Connection, sheet: SheetSwatches) -> "_Known":
+        named = [row.swatch.uid for row in sheet.good if row.swatch.uid]
+        swatches = {swatch.uid: swatch for swatch in stored.swatches(connection, named)}
+        tags = dict(connection.execute("SELECT tag, uid FROM swatch").fetchall())
         yarns = {yarn.name: yarn for yarn in stored.yarns(connection).values()}
         patterns = {pattern.name: pattern for pattern in stored.stitch_patterns(connection).values()}
-        return _Known(swatches, {swatch.tag: uid for uid, swatch in swatches.items()}, yarns, patterns)
+        return _Known(swatches, tags, yarns, patterns)
 
 
 def _planned(name: str, sheet: SheetSwatches, known: _Known, own: OwnSheet | None = None) -> ImportPlan:

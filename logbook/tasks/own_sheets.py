@@ -11,7 +11,7 @@ from logbook.sheets.own_cells import Over, read_over
 from logbook.sheets.own_guess import BY_NAME, CHOICES, field_of, guesses, with_choices
 from logbook.sheets.own_sheet import OwnRows, as_log
 from logbook.sheets.own_table import OwnTable, find_table
-from logbook.sheets.reading import read_own_sheets, read_sheet
+from logbook.sheets.reading import is_export, read_own_sheets, read_sheet
 from logbook.sheets.swatch_rows import Problem, SheetSwatches, swatches_of
 
 __all__ = [
@@ -78,8 +78,10 @@ def is_of_the_log(path: Path) -> bool:
     A heading that is not is named as a problem when the sheet is read.
     """
     try:
+        if is_export(path):
+            return True
         rows = read_sheet(path).rows
-    except RefusedError:
+    except (RefusedError, OSError):
         return False
     headings = [" ".join(str(cell).split()).casefold() for cell in rows[0].cells if cell not in (None, "")] if rows else []
     return bool(headings) and sum(heading in BY_NAME for heading in headings) >= _NEARLY_ALL * len(headings)

@@ -7,7 +7,6 @@ from pathlib import Path
 import pytest
 
 from logbook import sample
-from logbook.sheets import limits
 from logbook.tasks.keeping import new_book, usual_logbook
 from tests.support.command_line import done, done_json, refused, run, sentence_of
 from tests.support.faults import FAULTS
@@ -142,19 +141,6 @@ class TestExport:
         assert done("export", target, "--book", wardrobe) == f"{ROWS} swatches written to {target}.\n"
         assert done_json("export", target, "--book", wardrobe) == {"rows": ROWS, "target": str(target)}
         assert done("import", target, "--book", wardrobe) == "0 swatches added, 0 changed.\n"
-
-    def test_says_that_an_import_could_not_take_it_in_again(
-        self, wardrobe: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-    ) -> None:
-        monkeypatch.setattr(limits, "MOST_ROWS", ROWS)
-        target = tmp_path / "out.csv"
-        first, note = done("export", target, "--book", wardrobe).splitlines()
-        assert first == f"{ROWS} swatches written to {target}."
-        assert note.startswith("An import can't take out.csv in again whole")
-        ran = run("export", target, "--book", wardrobe, "--json")
-        assert (ran.code, ran.json) == (0, {"rows": ROWS, "target": str(target)})
-        assert ran.err == f"{note}\n"
-        assert "most is" in refused(1, "import", target, "--book", wardrobe)
 
     def test_the_sample_comes_out_as_it_went_in(self, wardrobe: Path, tmp_path: Path) -> None:
         done("export", tmp_path / "out.csv", "--book", wardrobe)

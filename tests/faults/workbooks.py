@@ -230,10 +230,17 @@ def _compared(content: bytes, sheet: RawSheet) -> str:
             theirs = _seen_by_openpyxl(content)
         except Exception:  # whatever it raises, it is no judge of this file
             return "alone"
+    for place in [place for place, cell in theirs.items() if cell is _EMPTY_OR_UNKNOWN]:
+        if isinstance(mine.get(place), Unusable | None):
+            mine.pop(place, None)
+            del theirs[place]
     if _comparable(mine) == _comparable(theirs):
         return "right"
     different = set(_comparable(mine).items()) ^ set(_comparable(theirs).items())
     return f"differs: {sorted(different, key=str)[:6]}"
+
+
+_EMPTY_OR_UNKNOWN = Unusable("an empty text, or a formula that was never worked out: openpyxl does not tell them apart")
 
 
 def _seen_by_openpyxl(content: bytes) -> dict[tuple[int, int], Any]:
@@ -244,7 +251,7 @@ def _seen_by_openpyxl(content: bytes) -> dict[tuple[int, int], Any]:
     for place, cell in values.items():
         value: Any = cell.value
         if cell.data_type == "e" or (value is None and formulas[place].data_type == "f"):
-            value = Unusable("an error or a formula")
+            value = _EMPTY_OR_UNKNOWN if cell.data_type == "str" else Unusable("an error or a formula")
         if value not in (None, ""):
             cells[place] = value
     return cells

@@ -7,11 +7,13 @@ from pathlib import Path
 
 import pytest
 
-from logbook.sheets import zip_parts
-from logbook.sheets.limits import RawSheet
+from logbook.errors import RefusedError
+from logbook.sheets.columns import COLUMNS
+from logbook.sheets.limits import Limits, RawRow, RawSheet
+from logbook.sheets.reading import is_export, read_sheet
 from logbook.sheets.workbook_reading import read_workbook
-from tests.faults.workbooks import MOST_MEGABYTES, bombs, heavy, judge_mutants, read_in_a_child
-from tests.support.workbook_parts import packed, parts_of, text_row
+from tests.faults.workbooks import MOST_MEGABYTES, bombs, heavy, judge_mutants, judged, read_in_a_child
+from tests.support.workbook_parts import packed, parts_of, text_row, workbook
 
 pytestmark = pytest.mark.skipif(not Path("/proc/self/status").exists(), reason="memory is measured by /proc")
 
@@ -47,6 +49,12 @@ def test_the_judge_sees_a_reader_that_drops_a_row() -> None:
     assert judge_mutants(60, seed=7, read=careless)["faults"]
 
 
+def test_the_judge_takes_a_formula_of_empty_text_as_either() -> None:
+    rows = '<row><c t="str"><f>""</f><v></v></c><c t="str"><f>A1</f></c><c><v>5</v></c></row>'
+    assert judged(workbook(rows))[0] == "right"
+    assert judged(workbook(rows), lambda *_: RawSheet("x", (RawRow(1, ("made up", None, 5.0)),)))[0].startswith("differs")
+
+
 def test_the_judge_sees_a_reader_that_lets_errors_through() -> None:
     def brittle(content: bytes, name: str) -> RawSheet:
         raise KeyError("xl/workbook.xml")
@@ -57,5 +65,13 @@ def test_the_judge_sees_a_reader_that_lets_errors_through() -> None:
 
 def test_without_its_limit_the_reader_would_take_a_bomb(monkeypatch: pytest.MonkeyPatch) -> None:
     bomb = packed({**parts_of(text_row(1, "tag")), "xl/media/a.bin": bytes(51_000_000)})
-    monkeypatch.setattr(zip_parts, "MOST_INFLATED_BYTES", 100_000_000)
-    assert read_workbook(bomb, "x").rows[0].cells == ("tag",)
+    assert read_workbook(bomb, "x", Limits(inflated_bytes=100_000_000)).rows[0].cells == ("tag",)
+
+
+def test_a_bomb_that_begins_as_an_export_of_the_log_is_held_to_its_size(tmp_path: Path) -> None:
+    heading = text_row(1, *(column.name for column in COLUMNS))
+    path = tmp_path / "bomb.xlsx"
+    path.write_bytes(packed({**parts_of(heading), "xl/media/a.bin": bytes(120_000_000)}))
+    assert is_export(path)
+    with pytest.raises(RefusedError, match="unpacks to more than"):
+        read_sheet(path)

@@ -52,7 +52,8 @@ def parts_of(rows: str, *texts: str) -> dict[str, str | bytes]:
         ),
         "xl/styles.xml": f'<styleSheet xmlns="{MAIN}"><numFmts count="1">'
         '<numFmt numFmtId="170" formatCode="[$-409]d\\ mmm\\ yy;@"/>'
-        '</numFmts><fonts count="1"><font/></fonts><fills count="1"><fill/></fills><borders count="1"><border/></borders>'
+        '</numFmts><fonts count="1"><font/></fonts><fills count="1"><fill><patternFill/></fill></fills>'
+        '<borders count="1"><border/></borders>'
         '<cellStyleXfs count="1"><xf numFmtId="14"/></cellStyleXfs><cellXfs count="4"><xf numFmtId="0"/><xf numFmtId="14"/>'
         '<xf numFmtId="20"/><xf numFmtId="170"/></cellXfs></styleSheet>',
         STRINGS: strings_xml(*texts),

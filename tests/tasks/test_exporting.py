@@ -5,8 +5,9 @@ from pathlib import Path
 import pytest
 
 from logbook.errors import RefusedError
-from logbook.sheets import limits
+from logbook.sheets import limits, own_export, reading
 from logbook.tasks.exporting import export
+from logbook.tasks.importing import import_into_new, plan_import
 from logbook.tasks.keeping import Logbook
 from logbook.tasks.logging_swatches import delete_swatches, save_swatch
 from tests.support.books import COTTON, SHELLS, put_worked, swatch
@@ -69,15 +70,16 @@ def test_another_ending_is_refused(book: Logbook, tmp_path: Path, name: str) -> 
 
 
 @pytest.mark.parametrize("ending", ["csv", "xlsx"])
-def test_more_than_an_import_takes_in_is_said(
+def test_an_import_takes_in_what_it_writes_beyond_what_it_takes_of_another_sheet(
     full: Logbook, ending: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     target = tmp_path / f"out.{ending}"
-    monkeypatch.setattr(limits, "MOST_ROWS", 151)
-    assert export(full, target).notes == ()
-    monkeypatch.setattr(limits, "MOST_ROWS", 150)
-    result = export(full, target)
-    assert result.rows == 150
-    assert result.notes == (
-        f"An import can't take out.{ending} in again whole: to hand everything on, give a copy of the logbook itself.",
-    )
+    export(full, target)
+    few = limits.Limits(file_bytes=2_000, inflated_bytes=20_000, rows=100, cells=100, text_bytes=1_000, elements=100)
+    monkeypatch.setattr(limits, "FOREIGN", few)
+    monkeypatch.setattr(reading, "FOREIGN", few)
+    plan, result = import_into_new(tmp_path / "new.logbook", target)
+    assert (plan.problems, result and result.added) == ((), 150)
+    monkeypatch.setattr(own_export, "_NAMES", ["another", "heading"])
+    with pytest.raises(RefusedError, match="is larger than"):
+        plan_import(None, target)

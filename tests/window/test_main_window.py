@@ -11,12 +11,11 @@ import pytest
 
 from logbook import sample
 from logbook.book.backups import listed
-from logbook.sheets import limits
 from logbook.tasks.browsing import assumptions_of, swatch_in_hand, swatch_lines
 from logbook.tasks.keeping import backup_folder, backups_of, new_book, open_book
 from logbook.tasks.logging_swatches import delete_swatches, save_swatch
 from logbook.tasks.undoing import history
-from logbook.window import idle_backups, rescue, sheet_actions
+from logbook.window import idle_backups, rescue
 from logbook.window.main_window import PAGES, MainWindow
 from tests.support.dialogs import while_asked
 from tests.support.screen import press, wait_until
@@ -87,17 +86,6 @@ def test_an_export_writes_the_whole_log(window: MainWindow, tmp_path: Path, monk
     press(window.root, "<Control-e>")
     wait_until(window.root, lambda: f"{len(tags(window))} swatches written" in said(window))
     assert target.read_bytes() == (sample.folder() / sample.SWATCHES).read_bytes()
-
-
-def test_an_export_that_no_import_takes_says_so(window: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    told: list[str] = []
-    monkeypatch.setattr(limits, "MOST_ROWS", 10)
-    monkeypatch.setattr(sheet_actions, "tell", lambda root, look, sentence: told.append(sentence))
-    monkeypatch.setattr("tkinter.filedialog.asksaveasfilename", lambda **_: str(tmp_path / "log.csv"))
-    press(window.root, "<Control-e>")
-    wait_until(window.root, lambda: bool(told))
-    assert told == ["An import can't take log.csv in again whole: to hand everything on, give a copy of the logbook itself."]
-    assert "swatches written" in said(window)
 
 
 def test_another_program_that_wrote_is_noticed_on_coming_back(window: MainWindow) -> None:
