@@ -214,6 +214,18 @@ class GarmentForm:
         self.texts |= {**said.piece_texts(number, wish), piece_key(number, "swatch"): swatch}
         self.piece = number
 
+    def move_piece(self, to: int) -> bool:
+        """Moves the piece chosen to that place among the pieces, from 0; whether it moved."""
+        order = self.pieces
+        if self.piece not in order or not 0 <= to < len(order) or order.index(self.piece) == to:
+            return False
+        moved = [number for number in order if number != self.piece]
+        moved.insert(to, self.piece)
+        places = dict(zip(moved, order, strict=True))
+        self.texts |= said.with_pieces_at(self.texts, places)
+        self.piece = places[self.piece]
+        return True
+
     def take_piece_out(self) -> None:
         """Takes the piece chosen out, and the joins that name it."""
         name = self.piece_text("name")

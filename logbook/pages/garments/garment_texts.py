@@ -293,6 +293,17 @@ def renumbered(texts: Texts, pieces: Sequence[int], joins: Sequence[int]) -> dic
     return found
 
 
+def with_pieces_at(texts: Texts, places: Mapping[int, int]) -> dict[str, str]:
+    """The texts of the pieces under other numbers, by the numbers they have."""
+    found = {}
+    for key, text in texts.items():
+        of, colon, name = key.partition(": ")
+        kind, _, number = of.partition(" ")
+        if kind == "piece" and colon and int(number) in places:
+            found[piece_key(places[int(number)], name)] = text
+    return found
+
+
 def with_piece_names(texts: Texts, old: str, new: str) -> dict[str, str]:
     """The texts in which other pieces, joins and sizes call a piece by its new name, where they called it by the old one."""
     if not old or not new:

@@ -26,6 +26,7 @@ from logbook.window.garments.form_cards import Around, GarmentEditor
 from logbook.window.garments.pattern_view import PatternActions
 from logbook.window.garments.tree import GarmentTree
 from logbook.window.keyboard import take_keyboard
+from logbook.window.keys import bind_keys
 from logbook.window.look import Look
 from logbook.window.pieces.testers_side import OnPage as TestersOf
 from logbook.window.pieces.testers_side import TestersSide
@@ -33,6 +34,7 @@ from logbook.window.record_page import RecordPage
 from logbook.window.table import Entry
 
 SHARES = (22, 31, 47)
+MOVES = (("Move piece up", "Alt-Up", -1), ("Move piece down", "Alt-Down", 1))
 """Of the page's width, from left to right."""
 REST_MS = 150
 """After the last key so long, the other sizes are worked out, one at a time."""
@@ -89,6 +91,10 @@ class GarmentsPage(RecordPage):
             self.look.grid(above(left), row=0, column=0, sticky="ew", pady=(0, 1))
         self.find = GarmentTree(left, self.look, self.garments, FindActions(self._select, self._go_to_form, self.delete))
         self.find.grid(row=1, column=0, sticky="nsew")
+        self.find.moved = self._dragged
+        for _, keys, by in MOVES:
+            for widget in (self.find.table.tree, self.frame.winfo_toplevel()):  # the list takes Up and Down for itself
+                bind_keys(widget, keys, partial(self.move_piece, by), while_shown=self.frame)
         bar = ttk.Frame(left)
         self.look.grid(bar, row=2, column=0, sticky="ew", pady=(1, 0))
         self.add_button = ttk.Button(bar, text="Add a piece", underline=0, command=self.add_piece)
@@ -123,6 +129,12 @@ class GarmentsPage(RecordPage):
         self._structure_changed()
         take_keyboard(self.editor.fields["name"].input)
 
+    def _dragged(self, key: str, onto: str) -> None:
+        """A piece was dropped on the line of another of its garment."""
+        places = [piece_line_key(self._key_of_garment, number) for number in self.form.pieces]
+        if key == self._key and onto in places:
+            self.move_piece_to(places.index(onto))
+
     def take_piece_out(self) -> None:
         """Takes the piece chosen out of the garment; until that is saved, Revert brings it back."""
         if self.form.piece:
@@ -131,10 +143,22 @@ class GarmentsPage(RecordPage):
             self.find.table.tree.focus_set()
             self.session.say("The piece is removed. Revert brings it back, until the garment is saved.")
 
+    def move_piece(self, by: int) -> None:
+        """Moves the piece chosen so many places down (negative: up) among the pieces of its garment."""
+        if self.form.piece:
+            self.move_piece_to(self.form.pieces.index(self.form.piece) + by)
+
+    def move_piece_to(self, place: int) -> None:
+        """Moves the piece chosen to that place, from 0; until that is saved, Revert brings the order back."""
+        if self.form.move_piece(place):
+            self._structure_changed()
+            self.find.reload(self._key)
+
     def more_entries(self) -> Sequence[Entry]:
         """What the menu of its name holds besides."""
         own = [(words, keys, action) if words else None for words, keys, action in self.files.entries]
-        return [*own, None, *self.testers.entries]
+        moves: list[Entry] = [(words, keys, partial(self.move_piece, by)) for words, keys, by in MOVES]
+        return [*own, None, *moves, None, *self.testers.entries]
 
     def drafts(self) -> Iterator[Draft]:
         """What is typed in the form, and for a tester."""

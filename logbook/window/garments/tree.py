@@ -1,7 +1,7 @@
 """What garments there are, each with its pieces below it, folding; and the find field above."""
 
 import tkinter as tk
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import cached_property, partial
 
 from logbook.pages.garments.garment_list import GarmentLine, GarmentList
@@ -35,11 +35,16 @@ class TreeTable(Table):
 
 
 class GarmentTree(FindList):
-    """What is selected is the key of a row: of a garment, or of one of its pieces."""
+    """What is selected is the key of a row: of a garment, or of one of its pieces.
+
+    ``moved`` hears of a piece that was dragged onto another line.
+    """
 
     def __init__(self, parent: tk.Misc, look: Look, garments: GarmentList, actions: FindActions) -> None:
         self._garments = garments
         self._lines: list[GarmentLine] = []
+        self._pressed = ""
+        self.moved: Callable[[str, str], object] = lambda key, onto: None
         super().__init__(parent, look, self._tree, EMPTY, actions)
 
     def look_up(self) -> None:
@@ -73,6 +78,8 @@ class GarmentTree(FindList):
         tree = self.table.tree
         for key, is_open in {"Right": True, "Left": False}.items():
             tree.bind(f"<{key}>", partial(self._fold_here, is_open))
+        tree.bind("<Button-1>", self._press, add="+")
+        tree.bind("<B1-Motion>", self._drag, add="+")
         tree.bind("<ButtonRelease-1>", self._clicked, add="+")
         tree.bind("<Double-Button-1>", self._double_clicked)
 
@@ -86,9 +93,24 @@ class GarmentTree(FindList):
                 self._fold(line.garment, is_open)
         return "break"
 
+    def _press(self, event: "tk.Event[tk.Misc]") -> None:
+        self._pressed = self.table.tree.identify_row(event.y)
+
+    def _drag(self, event: "tk.Event[tk.Misc]") -> str:
+        """A piece that is dragged is taken along; nothing is chosen on the way."""
+        over = self.table.tree.identify_row(event.y)
+        away = self._pressed in self._keys_of_pieces() and over != self._pressed
+        self.table.tree.configure(cursor="sb_v_double_arrow" if away else "")
+        return "break"
+
     def _clicked(self, event: "tk.Event[tk.Misc]") -> None:
-        """The sign before a garment folds."""
-        key = self.table.tree.identify_row(event.y)
+        """The sign before a garment folds; a piece that was dragged is dropped."""
+        key, pressed = self.table.tree.identify_row(event.y), self._pressed
+        self._pressed = ""
+        self.table.tree.configure(cursor="")
+        if pressed in self._keys_of_pieces() and key != pressed:
+            self.moved(pressed, key)
+            return
         if event.x < self.look.base.measure("▸ ") + self.look.pixels(2.5) and key in self._keys_of_garments():
             self._fold(key, not self._garments.is_open(key))
 
@@ -100,6 +122,9 @@ class GarmentTree(FindList):
 
     def _keys_of_garments(self) -> Sequence[str]:
         return [line.key for line in self._lines if not line.is_piece]
+
+    def _keys_of_pieces(self) -> Sequence[str]:
+        return [line.key for line in self._lines if line.is_piece]
 
     def _fold(self, garment: str, is_open: bool) -> None:
         chosen = self.table.selected

@@ -202,3 +202,21 @@ def test_the_size_shown_follows_every_key(session: Session, form: GarmentForm) -
         steps += 1
     assert steps == 8
     assert len(maker.whole().numbers) == 9
+
+
+def test_pieces_are_put_in_another_order(session: Session, form: GarmentForm) -> None:
+    begun(form).save()
+    names = [piece.name for piece in form.read().plan.pieces]
+    assert names == ["back", "front", "sleeve", "band"]
+    form.piece = form.pieces[2]
+    sleeve = form.piece_text("start width")
+    assert form.move_piece(0)
+    assert [piece.name for piece in form.read().plan.pieces] == ["sleeve", "back", "front", "band"]
+    assert (form.piece_text("name"), form.piece_text("start width")) == ("sleeve", sleeve)
+    assert form.is_dirty
+    assert not form.move_piece(-1)
+    assert form.save() == {}
+    assert [piece.name for piece in garments(session.book)[0].plan.pieces] == ["sleeve", "back", "front", "band"]
+    assert form.move_piece(2)
+    form.revert()
+    assert [piece.name for piece in form.read().plan.pieces] == ["sleeve", "back", "front", "band"]

@@ -259,3 +259,27 @@ def test_a_pasted_text_is_proofread_in_place(root: tk.Tk, page: GarmentsPage) ->
     finally:
         hit(root, "<Escape>")
     assert page.files._pasted[page.form.uid].strip() == text.strip()
+
+
+def test_pieces_are_moved_by_key_and_dragged(root: tk.Tk, page: GarmentsPage) -> None:
+    begin(root, page)
+    tree = page.find.table.tree
+
+    def names() -> list[str]:
+        return [page.form.texts[f"piece {number}: name"] for number in page.form.pieces]
+
+    tree.selection_set("new/3")
+    root.update()
+    tree.focus_force()
+    root.update()
+    hit(root, "<Alt-Up>")
+    assert names() == ["back", "sleeve", "front", "band"]
+    assert page.find.table.selected == ("new/2",)
+    hit(root, "<Alt-Down>")
+    assert names() == ["back", "front", "sleeve", "band"]
+    (x, y, _, height), (_, top, _, _) = tree.bbox("new/3"), tree.bbox("new/1")
+    for event, at in (("<Button-1>", y), ("<B1-Motion>", top), ("<ButtonRelease-1>", top)):
+        tree.event_generate(event, x=x + 80, y=at + height // 2)
+        root.update()
+    assert names() == ["sleeve", "back", "front", "band"]
+    assert page.find.table.selected == ("new/1",)
