@@ -41,7 +41,7 @@ def outline(piece: ShapedPiece) -> Outline:
     top = piece.rows * piece.row_mm
     points = [*right, *reversed(neck_right), *neck_left, *reversed(left)]
     edges = dict(_edges(piece, right, left, neck_right, neck_left, top))
-    down = piece.wish.worked == DOWN or piece.wish.shape in _ROUND
+    down = piece.wish.worked == DOWN or piece.wish.shape in _ROUND or piece.on is not None
     turned = piece.wish.worked == SIDEWAYS
 
     def placed(line: Sequence[Point]) -> tuple[Point, ...]:

@@ -10,6 +10,7 @@ from logbook.craft.garments.body import sizes_of
 from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.garment import GarmentInSize, work_out_garment
 from logbook.craft.garments.joins import Verdict
+from logbook.craft.garments.outline import outline
 from logbook.craft.garments.plan_file import plan_of
 from logbook.craft.garments.remedies import remedy_for, with_measure
 from logbook.errors import LogbookError
@@ -52,6 +53,14 @@ def test_they_go_on_over_the_stitches_of_the_yoke() -> None:
     )
     assert size.piece("sleeve").counts[-1] == 35  # 220/6.25 = 35.2, odd as 57
     assert [(join.verdict, join.difference_mm, join.goes_on) for join in size.joins] == [(Verdict.FITS, 0, True)] * 2
+
+
+def test_they_hang_down_from_the_yoke_in_the_drawing() -> None:
+    (size,) = garment(jumper(), PLAIN)
+    for name in ("body", "sleeve"):
+        shape = outline(size.piece(name))
+        assert shape.upside_down
+        assert {y for _, y in shape.edges["start"][0]} == {shape.height}
 
 
 def test_a_seam_takes_nothing_where_there_is_none() -> None:
