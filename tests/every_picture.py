@@ -174,6 +174,7 @@ def garments(stage: Stage) -> None:
     stage.shoot("garments")
     part.find.table.walk(1)  # type: ignore[attr-defined]
     stage.shoot("garments, a piece")
+    part.panes.bring(2)
     for view in VIEWS[1:]:
         part.follow.views.buttons[view].invoke()  # type: ignore[attr-defined]
         settle(stage.root)

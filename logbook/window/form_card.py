@@ -16,8 +16,8 @@ from logbook.window.sentence import Sentence
 
 NOT_SAVED = " · not saved"
 """How a form's title ends while something typed is not saved."""
-BESIDE = 45
-"""Per cent of the width that the words beside the title get at most."""
+BESIDE, LEAST_BESIDE = 25, 10
+"""Per cent of the width that the words beside the title get in any case, and letters of them that are worth saying."""
 INDENT = 2
 """Units by which what is folded stands in."""
 
@@ -137,11 +137,16 @@ class FormCard(Card):
         self._share_title()
 
     def _share_title(self) -> None:
-        """The words beside the title in one line where they leave it half of the width."""
+        """The words beside the title in one line where there is room, else in several in what the title leaves; where that is
+        next to nothing they give way.
+        """
         text = str(self._beside.cget("text"))
         needed = self.look.base.measure(text) + self.look.pixels(2) if text else 0
+        left = self.winfo_width() - self.look.title.measure(str(self._title.cget("text"))) - self.look.pixels(12)
+        least = min(needed, LEAST_BESIDE * self.look.base.measure("0"))
         self.columnconfigure(0, weight=1)
-        self.columnconfigure(1, minsize=min(needed, self.winfo_width() * BESIDE // 100))
+        self.columnconfigure(1, minsize=min(needed, max(left, self.winfo_width() * BESIDE // 100)) if left >= least else 0)
+        self._beside.grid() if left >= least else self._beside.grid_remove()
 
     def start(self) -> None:
         """Puts the keyboard into the first field."""

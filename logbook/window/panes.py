@@ -110,9 +110,12 @@ class Panes(ttk.Frame):
                 following.focus_set()
 
     def _place_bars(self) -> None:
-        """Each part gets its share, and none less than it needs while the others can spare it."""
+        """Each part gets its share, and none less than it needs; where that is too much, all give way alike."""
         width, least = self.bar.winfo_width(), self._least()
         shown = [place for place in range(3) if place != self._hidden]
+        needed = sum(least[place] for place in shown)
+        room = width - SASH * (len(shown) - 1)
+        least = [pixels * min(room, needed) // needed for pixels in least]
         first, second = self._shares
         parts = [first, second - first, 1 - second]
         whole = sum(parts[place] for place in shown) or 1.0
