@@ -1,5 +1,6 @@
 """The columns of the log in a sheet: their order, widths and units, and how a swatch becomes a row of cells and back."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 from typing import Any
@@ -52,6 +53,11 @@ def _column(field: Field) -> Column:
 
 
 COLUMNS: tuple[Column, ...] = tuple(_column(field) for field in FIELDS)
+
+
+def columns_for(swatches: Iterable[Swatch]) -> tuple[Column, ...]:
+    """The columns that a sheet of these swatches has: that of pictures, the last, only where there is one."""
+    return COLUMNS if any(swatch.pictures for swatch in swatches) else COLUMNS[:-1]
 
 
 def cells_of(swatch: Swatch) -> tuple[Cell, ...]:

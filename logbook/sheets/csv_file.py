@@ -15,7 +15,7 @@ from logbook.craft.swatches.fields import clean_text
 from logbook.craft.swatches.swatch import Swatch
 from logbook.errors import RefusedError, UnreadableError
 from logbook.sheets.cells import cell_text
-from logbook.sheets.columns import COLUMNS, Cell, cells_of
+from logbook.sheets.columns import COLUMNS, Cell, cells_of, columns_for
 from logbook.sheets.limits import FOREIGN, Limits, RawSheet, RowCollector
 from logbook.sheets.progress import Progress, counted
 
@@ -40,9 +40,10 @@ def write_csv(stream: BinaryIO, swatches: Sequence[Swatch], progress: Progress |
     text = io.TextIOWrapper(stream, encoding="utf-8-sig", newline="", write_through=True)
     try:
         writer = csv.writer(text, quoting=csv.QUOTE_ALL, lineterminator="\r\n")
-        writer.writerow([column.name for column in COLUMNS])
+        columns = columns_for(swatches)
+        writer.writerow([column.name for column in columns])
         for swatch in counted(swatches, progress):
-            writer.writerow([_shown(cell, swatch, place) for place, cell in enumerate(cells_of(swatch))])
+            writer.writerow([_shown(cell, swatch, place) for place, cell in enumerate(cells_of(swatch)[: len(columns)])])
         text.flush()
     finally:
         text.detach()

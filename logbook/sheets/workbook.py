@@ -17,7 +17,7 @@ from logbook.sheets import chain_sheet
 from logbook.sheets.book_writer import BookWriter
 from logbook.sheets.cells import Heading
 from logbook.sheets.chain_sheet import write_chain_sheet
-from logbook.sheets.columns import COLUMNS, cells_of
+from logbook.sheets.columns import COLUMNS, cells_of, columns_for
 from logbook.sheets.gauges_sheet import write_gauges
 from logbook.sheets.hooks_sheet import write_hooks
 from logbook.sheets.kept_sheets import write_kept
@@ -59,10 +59,11 @@ def write_workbook(stream: BinaryIO, log: Log, title: str, date: str, progress: 
 
 def _write_swatches(book: BookWriter, swatches: Sequence[Swatch], readings: int, progress: Progress | None) -> None:
     """The log: too wide for one page in a size that can be read, so that it takes three."""
-    sheet = book.sheet("Swatches", _LOG, landscape=True, pages_wide=3, top=1, freeze=2)
+    columns = len(columns_for(swatches))
+    sheet = book.sheet("Swatches", _LOG[:columns], landscape=True, pages_wide=3, top=1, freeze=2)
     sheet.raw.print_title_cols = "A:B"
-    rows = (cells_of(swatch) for swatch in counted(swatches, progress, after=readings))
-    sheet.table(_LOG, rows, len(swatches), who=lambda row: f"Swatch “{row[1]}”")
+    rows = (cells_of(swatch)[:columns] for swatch in counted(swatches, progress, after=readings))
+    sheet.table(_LOG[:columns], rows, len(swatches), who=lambda row: f"Swatch “{row[1]}”")
 
 
 def count_workbook_rows(stream: BinaryIO) -> int:

@@ -38,6 +38,7 @@ FULL = Swatch(
     foundation_hook_mm=5.0, worked="flat", worked_by="Noémie", way_of_washing="by hand", swatch_grams=12.25,
     swatch_stitches=37.0, swatch_rows=22.0,
     notes="two\nlines", hung_grams=80.0, hung_clip_mm=120.0, minutes=42.5,
+    pictures=f"{'0' * 64}.png",
     readings=(
         *taken("4 repeats = 15.1 cm; 2.75 repeats in 10 cm; 22 rows = 15 cm to 1/2 cm; 14 sts = 4\"; 1/3 repeats in 10 cm"),
         *taken("3 row repeats = 9 cm", Condition.WORKED), *taken("9 sts = 10 cm", Condition.HUNG),

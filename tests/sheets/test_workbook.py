@@ -50,7 +50,7 @@ def test_the_log_is_set_up_to_be_read_and_printed(book: Any) -> None:
     log = book.worksheets[0]
     assert [cell.value for cell in log[1]] == [column.name for column in COLUMNS]
     assert log.freeze_panes == "C2"
-    assert log.auto_filter.ref == f"A1:AX{len(awkward_swatches()) + 1}"
+    assert log.auto_filter.ref == f"A1:AY{len(awkward_swatches()) + 1}"
     assert (log.page_setup.orientation, log.page_setup.fitToHeight) == ("landscape", 0)
     assert log.sheet_properties.pageSetUpPr.fitToPage
     assert log.print_title_rows == "$1:$1"
