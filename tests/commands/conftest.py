@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from logbook.book.pictures import folder_of
 from logbook.tasks.sampling import new_sample
 
 
@@ -18,6 +19,6 @@ def sample_logbook(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture
 def wardrobe(sample_logbook: Path, tmp_path: Path) -> Path:
     """A copy of it of the test's own."""
-    pictures = pictures_beside(sample_logbook)
-    shutil.copytree(pictures, tmp_path / "wardrobe.pictures")
-    return Path(shutil.copy(sample_logbook, tmp_path / "wardrobe.logbook"))
+    copy = Path(shutil.copy(sample_logbook, tmp_path / "wardrobe.logbook"))
+    shutil.copytree(folder_of(sample_logbook), folder_of(copy))
+    return copy
