@@ -148,6 +148,10 @@ class FormCard(Card):
         self.columnconfigure(1, minsize=min(needed, max(left, self.winfo_width() * BESIDE // 100)) if left >= least else 0)
         self._beside.grid() if left >= least else self._beside.grid_remove()
 
+    def fault(self, key: str, error: str | None) -> str:
+        """What is to be said to be wrong with a field: what stands in the way of saving, or once it was left its ``error``."""
+        return self._lacking.get(key) or (error if key in self._left and error else "")
+
     def start(self) -> None:
         """Puts the keyboard into the first field."""
         self._go_to(next(iter(self.fields)))

@@ -71,7 +71,7 @@ class PartCard(FormCard):
         self.say_title(self.form.title)
         card = self._around.card()
         for key, field in self.fields.items():
-            error = self._lacking.get(key) or (card.errors.get(full_key(self.form, key)) if key in self._left else None)
+            error = self.fault(key, card.errors.get(full_key(self.form, key)))
             if error:
                 field.show_message(error)
             elif not (self._entries[key].kind == "swatch" and key not in self._left and focused(field) is field.input):

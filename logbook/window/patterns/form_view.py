@@ -56,7 +56,7 @@ class FormView(FormCard):
         if not self.sections[NUMBERS].is_open:
             messages |= in_sight(messages)
         for key, field in self.fields.items():
-            error = self._lacking.get(key) or (errors.get(key) if key in self._left or field.input is not here else None)
+            error = self.fault(key, errors.get(key)) or ("" if field.input is here else errors.get(key))
             message = Message(error, "error") if error else messages.get(key)
             if key == SENTENCE and not error and (key in errors or not field.text.strip()):
                 message = Message(EXAMPLE, "hint")

@@ -54,7 +54,7 @@ class FormView(FormCard):
             "body": self._body_width,
         }
         for key, field in self.fields.items():
-            error = self._lacking.get(key) or (errors.get(key) if key in self._left else None)
+            error = self.fault(key, errors.get(key))
             if error:
                 field.show_message(error)
             elif not (self._entries[key].swatches and key not in self._left and focused(field) is field.input):

@@ -53,7 +53,7 @@ class FormView(FormCard):
         letter = self.form.hook_letter()
         self.fields["hook mm"].show_unit(f"mm · {letter}" if letter else "mm")
         for key, field in self.fields.items():
-            error = self._lacking.get(key) or (typed.errors.get(key) if key in self._left else None)
+            error = self.fault(key, typed.errors.get(key))
             if error:
                 field.show_message(error)
             elif key in warnings:
