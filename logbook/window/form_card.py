@@ -10,6 +10,7 @@ from typing import NamedTuple, Protocol
 from logbook.window.card import Card
 from logbook.window.field import LabelledField
 from logbook.window.folding import Folding
+from logbook.window.followed_fields import FollowedFields
 from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
@@ -78,10 +79,9 @@ class FormCard(Card):
         self.look, self._form, self._items = look, form, items
         self._on_change, self._on_fold = on_change, on_fold
         self._opened = set(opened)
-        self.fields: dict[str, LabelledField] = {}
+        self._followed = FollowedFields(lambda key: self._typed(key, self.fields[key].text), self._leave)
+        self.fields = self._followed.fields
         self.sections: dict[str, Folding] = {}
-        self._left: set[str] = set()
-        self._lacking: Mapping[str, str] = {}
         self.rowconfigure(1, weight=1)
         self._title = Sentence(self, style="Title.TLabel")
         self._title.grid(row=0, column=0, sticky="ew")
@@ -112,15 +112,14 @@ class FormCard(Card):
 
     def show(self) -> None:
         """Shows the record in hand as the form has it, from the top, with nothing at fault yet."""
-        self._left.clear()
-        self._lacking = {}
+        self._followed.begin()
         self._show_texts()
         self._scrolled.canvas.yview_moveto(0)
         self.say()
 
     def show_errors(self, errors: Mapping[str, str]) -> None:
         """Says what stands in the way of saving beside each field, and goes to the first."""
-        self._lacking = errors
+        self._followed.lack(errors)
         for section in (item for item in self._items if isinstance(item, Section)):
             if any(key in errors for key in keys_of(section.items)):
                 self._open(section)
@@ -150,7 +149,11 @@ class FormCard(Card):
 
     def fault(self, key: str, error: str | None) -> str:
         """What is to be said to be wrong with a field: what stands in the way of saving, or once it was left its ``error``."""
-        return self._lacking.get(key) or (error if key in self._left and error else "")
+        return self._followed.fault(key, error)
+
+    def was_left(self, key: str) -> bool:
+        """Whether the keyboard has left the field since something was typed in it."""
+        return self._followed.was_left(key)
 
     def start(self) -> None:
         """Puts the keyboard into the first field."""
@@ -189,23 +192,18 @@ class FormCard(Card):
 
     def _follow(self, key: str, field: LabelledField) -> LabelledField:
         """Keeps a field that was made, and types what is typed in it into the form."""
-        self.fields[key] = field
-        field.variable.trace_add("write", lambda *_: self._typed(key, field.text))
-        field.input.bind("<FocusOut>", lambda _: self._leave(key), add="+")
-        return field
+        return self._followed.follow(key, field)
 
     def _typed(self, key: str, text: str) -> None:
         if text == self._form.texts[key]:
             return
-        self._left.discard(key)
-        self._lacking = {name: error for name, error in self._lacking.items() if name != key}
+        self._followed.touched(key)
         self._type_in(key, text)
         self.say()
         self._on_change()
 
     def _leave(self, key: str) -> None:
         """What can't be read is at fault only once the field was left."""
-        self._left.add(key)
         self.say()
 
 

@@ -74,7 +74,7 @@ class PartCard(FormCard):
             error = self.fault(key, card.errors.get(full_key(self.form, key)))
             if error:
                 field.show_message(error)
-            elif not (self._entries[key].kind == "swatch" and key not in self._left and focused(field) is field.input):
+            elif not (self._entries[key].kind == "swatch" and not self.was_left(key) and focused(field) is field.input):
                 field.show_message(self._hint(key), "hint")
             if self._entries[key].kind == "measure":
                 value = card.values.get(key, "")

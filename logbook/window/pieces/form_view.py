@@ -57,7 +57,7 @@ class FormView(FormCard):
             error = self.fault(key, errors.get(key))
             if error:
                 field.show_message(error)
-            elif not (self._entries[key].swatches and key not in self._left and focused(field) is field.input):
+            elif not (self._entries[key].swatches and not self.was_left(key) and focused(field) is field.input):
                 field.show_message(hints.get(key) or None, "hint")
         from_body = bool(self.form.texts["body"].strip())
         self.fields["width"].input.state(["disabled" if from_body else "!disabled"])  # type: ignore[attr-defined]

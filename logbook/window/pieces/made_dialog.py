@@ -15,6 +15,7 @@ from logbook.pages.typed_since import MEANWHILE
 from logbook.window.dialog import Dialog
 from logbook.window.field import Field, LabelledField
 from logbook.window.field_row import FieldRow
+from logbook.window.followed_fields import FollowedFields
 from logbook.window.look import Look
 from logbook.window.pictures_field import PicturesField
 from logbook.window.scrolled import Scrolled
@@ -73,9 +74,8 @@ class _MadeDialog(Dialog):
     def __init__(self, parent: tk.Misc, look: Look, session: Session, form: MadeForm, done: Callable[[str], object]) -> None:
         super().__init__(parent, look, "Made piece", self._give_up, lambda: session.waiting)
         self._session, self._form, self._done = session, form, done
-        self._showing = False
-        self._left: set[str] = set()
-        self.fields: dict[str, LabelledField] = {}
+        self._followed = FollowedFields(self._typed, self._leave)
+        self.fields = self._followed.fields
         self._hints: dict[str, str] = {}
         scrolled = Scrolled(self.inside, look, 64)
         scrolled.grid(row=0, column=0, sticky="nsew")
@@ -121,14 +121,11 @@ class _MadeDialog(Dialog):
         return Field(place, self.look, label, width=width, unit=UNITS.get(key, ""))
 
     def _add(self, key: str, field: LabelledField) -> LabelledField:
-        self.fields[key] = field
-        field.variable.trace_add("write", lambda *_: self._typed(key))
-        field.input.bind("<FocusOut>", lambda _: self._leave(key), add="+")
-        return field
+        return self._followed.follow(key, field)
 
     def _typed(self, key: str) -> None:
-        if not self._showing and self.fields[key].text != self._form.texts[key]:
-            self._left.discard(key)
+        if self.fields[key].text != self._form.texts[key]:
+            self._followed.touched(key)
             self._form.type_in(key, self.fields[key].text)
             self._show()
 
@@ -138,18 +135,13 @@ class _MadeDialog(Dialog):
             self.fields[key].text = typed_date(self.fields[key].text)
         if key in LENGTHS:
             self.fields[key].text = with_unit(self.fields[key].text, self._session.units)
-        self._left.add(key)
         self._show()
 
     def _show(self) -> None:
-        self._showing = True
-        for key, field in self.fields.items():
-            if field.text != self._form.texts[key]:
-                field.text = self._form.texts[key]
-        self._showing = False
+        self._followed.show(self._form.texts)
         errors = self._form.read().errors
         for key, field in self.fields.items():
-            error = errors.get(key) if key in self._left else None
+            error = self._followed.fault(key, errors.get(key))
             field.show_message(error or self._hints.get(key) or None, "error" if error else "hint")
         self.beside.configure(text=self._form.beside() or " ")
 
@@ -170,7 +162,7 @@ class _MadeDialog(Dialog):
             self.refusal.configure(text=f"✕ {error}")
             return
         if errors:
-            self._left.update(errors)
+            self._followed.leave(errors)
             self._show()
             self.fields[next(iter(errors))].input.focus_set()
             return

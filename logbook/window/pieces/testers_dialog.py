@@ -14,6 +14,7 @@ from logbook.window.dialog import Dialog
 from logbook.window.field import Field, LabelledField
 from logbook.window.field_row import FieldRow
 from logbook.window.file_dialogs import ask_what_to_open, ask_where_to_save
+from logbook.window.followed_fields import FollowedFields
 from logbook.window.look import Look
 from logbook.window.message import say_foreseen
 from logbook.window.own_sheet_dialog import ask_columns
@@ -42,9 +43,8 @@ class TestersDialog(Dialog):
     def __init__(self, parent: tk.Misc, look: Look, session: Session, form: TesterForm, done: Callable[[str], object]) -> None:
         super().__init__(parent, look, form.title, self._leave, lambda: session.waiting)
         self._session, self._form, self._done = session, form, done
-        self._showing = False
-        self._left: set[str] = set()
-        self.fields: dict[str, LabelledField] = {}
+        self._followed = FollowedFields(self._typed, self._leave_field)
+        self.fields = self._followed.fields
         scrolled = Scrolled(self.inside, look, 84)
         scrolled.grid(row=0, column=0, sticky="nsew")
         self.inside.rowconfigure(0, weight=1)
@@ -101,34 +101,26 @@ class TestersDialog(Dialog):
             look.grid(field, row=row, column=0, sticky="ew", pady=(1, 0))
 
     def _add(self, key: str, field: LabelledField) -> LabelledField:
-        self.fields[key] = field
-        field.variable.trace_add("write", lambda *_: self._typed(key))
-        field.input.bind("<FocusOut>", lambda _: self._leave_field(key), add="+")
-        return field
+        return self._followed.follow(key, field)
 
     def _typed(self, key: str) -> None:
-        if not self._showing and self.fields[key].text != self._form.texts[key]:
-            self._left.discard(key)
+        if self.fields[key].text != self._form.texts[key]:
+            self._followed.touched(key)
             self._form.type_in(key, self.fields[key].text)
             self._show()
 
     def _leave_field(self, key: str) -> None:
-        self._left.add(key)
         self._show()
 
     def _show(self) -> None:
-        self._showing = True
-        for key, field in self.fields.items():
-            if field.text != self._form.texts[key]:
-                field.text = self._form.texts[key]
-        self._showing = False
+        self._followed.show(self._form.texts)
         errors = self._form.errors() if self._form.is_dirty else {}
         for key, field in self.fields.items():
-            error = errors.get(key) if key in self._left else None
+            error = self._followed.fault(key, errors.get(key))
             field.show_message(error or (GAUGE_HINT if key == "gauge" else None), "error" if error else "hint")
 
     def _show_all(self) -> None:
-        self._left.clear()
+        self._followed.begin()
         self.table.set_rows(Row(uid, cells, cells) for uid, cells in self._form.lines())
         uid = self._form.tester.uid
         self.table.select([uid] if uid else [])
@@ -164,7 +156,7 @@ class TestersDialog(Dialog):
         if not self._try(save):
             return False
         if errors:
-            self._left.update(errors)
+            self._followed.leave(errors)
             self._show()
             self.fields[next(key for key in FIELDS if key in errors)].input.focus_set()
             return False

@@ -17,6 +17,7 @@ from logbook.window.field import Field, LabelledField
 from logbook.window.fitting import FittingColumns
 from logbook.window.flow import Flow
 from logbook.window.folding import Folding
+from logbook.window.followed_fields import FollowedFields
 from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
@@ -87,12 +88,12 @@ class ChainView(Card):
         self.look, self._units = look, units
         self._on_change, self._on_fold = on_change, on_fold
         self._opened = set(opened)
-        self._fields: dict[str, LabelledField] = {}
+        self._followed = FollowedFields(self._typed, lambda _: self._say())
+        self._fields = self._followed.fields
         self._ticks: dict[str, tk.BooleanVar] = {}
         self._from_body: Sentence | None = None
         self._foldings: dict[str, Folding] = {}
         self._to_build: dict[str, Callable[[], None]] = {}
-        self._left: set[str] = set()
         self._card = ChainCard()
         self.rowconfigure(7, weight=1)
         look.grid(Sentence(self, "Starting chain", "Title.TLabel"), row=0, column=0, sticky="ew", pady=(0, 1))
@@ -263,29 +264,21 @@ class ChainView(Card):
         self._add(Field(place, look, "Finished length", width=9, label_width=LABEL_LETTERS), "length").grid(sticky="ew")
 
     def _add(self, field: LabelledField, name: str) -> LabelledField:
-        self._fields[name] = field
-        field.variable.trace_add("write", lambda *_: self._typed(name))
-        field.input.bind("<FocusOut>", lambda _: self._leave(name), add="+")
-        return field
+        return self._followed.follow(name, field)
 
     def _tick(self, place: ttk.Frame, name: str) -> None:
         ticked = self._ticks[name] = tk.BooleanVar(self, False)
         TickBox(place, self.look, TICKS[name], ticked, self._on_change).grid(sticky="w")
 
     def _typed(self, name: str) -> None:
-        self._left.discard(name)
+        self._followed.touched(name)
         self._on_change()
-
-    def _leave(self, name: str) -> None:
-        self._left.add(name)
-        self._say()
 
     def _say(self) -> None:
         """Messages under the fields; a width that comes of something else can't be typed."""
         card, follows = self._card, self.texts().width_follows
         for name, field in self._fields.items():
-            error = card.errors.get(name)
-            field.show_message(error if error and name in self._left else None)
+            field.show_message(self._followed.fault(name, card.errors.get(name)) or None)
         self.width.input.state(["disabled" if follows else "!disabled"])  # type: ignore[attr-defined]
         if self._from_body is not None:
             self._from_body.configure(text=card.body_width or " ")

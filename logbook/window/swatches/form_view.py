@@ -62,7 +62,7 @@ class FormView(FormCard):
                 field.show_message(hints.get(key) or None, "hint")
         for key, readings in self.readings.items():
             said = together(typed.swatch, READINGS[key], self.form.assumptions, self.form.units)
-            readings.say(typed.lines[key], said, self._lacking.get(key, ""))
+            readings.say(typed.lines[key], said, self.fault(key, None))
 
     def start_readings(self) -> None:
         """Puts the keyboard into the first reading."""
