@@ -5,19 +5,17 @@ from dataclasses import replace
 from logbook.craft.rows.asides import SaidToCount, is_remark, name_made, printed_counts, said_to_count
 from logbook.craft.rows.beside import Beside, joined_to
 from logbook.craft.rows.cursor import BREAKS, CLOSING, Cursor, NotUnderstoodError
+from logbook.craft.rows.doings import Doings
 from logbook.craft.rows.instructions import (
     ANY_STITCH,
     Chain,
-    Either,
     Instruction,
     Made,
     Next,
     OtherSide,
     Repeat,
     Ring,
-    Same,
     Span,
-    Times,
     ToEnd,
     Work,
     works_of,
@@ -28,7 +26,7 @@ from logbook.craft.rows.row_words import RowWords
 from logbook.craft.rows.skips import Skips
 from logbook.craft.rows.star_repeats import STARS, StarRepeats
 from logbook.craft.rows.stitches import Stitches
-from logbook.craft.rows.targets import ONE_STITCH_NAMES, Each, Targets
+from logbook.craft.rows.targets import ONE_STITCH_NAMES, Targets
 from logbook.craft.rows.words import NUMBER
 
 LONGEST_SAYING = 30  # words in "beg ch-3 counts as dc and ch 1 throughout"
@@ -46,6 +44,7 @@ class Phrases:
         self.stitches = Stitches(own.made, self.targets)
         self.skips = Skips(self.targets, self.stitches)
         self.beside = Beside(self.row, self.targets)
+        self.doings = Doings(own, self.row, self.targets, self.stitches)
         self.stars = StarRepeats(self.targets, self._phrase, self.sequence)
         self._into_ring = False  # what says no place goes into the ring
 
@@ -132,7 +131,7 @@ class Phrases:
             raise NotUnderstoodError(cur.span_from(start), "say how often in all")
         times = self.targets.times(cur)
         if made is None and cur.next_is("in") and inside.accept("slst") and inside.accept(","):
-            return self._led_to(cur, inside, start)
+            return self.doings.led_to(cur, inside, start)
         if made is not None and (cur.next_is("in") or (cur.next_is("each") and cur.next_is("in", ahead=1))):
             repeated = Made(made.items * (times.count if times else 1), made.name)
             return self.stitches.work(cur, repeated, start)
@@ -152,18 +151,6 @@ class Phrases:
         if not body:
             raise NotUnderstoodError(cur.span_from(start))
         return [Repeat(tuple(body), until, cur.span_from(start))]
-
-    def _led_to(self, cur: Cursor, inside: Cursor, start: int) -> list[Instruction]:
-        """``(sl st, ch 3, 3 dc) in next ch-3 sp``: the slip stitch leads there, the rest goes into the same place."""
-        cur.at += 1
-        where = self.targets.target(cur)
-        chain = self.stitches.chain(inside)
-        inside.accept(",")
-        made = self.stitches.made(inside) if chain is not None else None
-        if chain is None or made is None or isinstance(where, Each):
-            raise NotUnderstoodError(cur.span_from(start))
-        span = cur.span_from(start)
-        return [Work(Made(("sl st",)), where, span), chain, Work(made, Same(), span)]
 
     def _aside(self, inside: Cursor, items: list[Instruction], start: int) -> bool:
         """Takes what stands in brackets beside the work; False if it is work."""
@@ -201,7 +188,7 @@ class Phrases:
         start = cur.at
         if cur.word().text in CLOSING:
             return self._bracket(cur, items)
-        if cur.next_is("insert") and (pulled := self._hook_inserted(cur)) is not None:
+        if cur.next_is("insert") and (pulled := self.doings.hook_inserted(cur)) is not None:
             return pulled
         if self._says_what_counts(cur, items) or self.beside.takes(cur, items):
             return []
@@ -209,13 +196,13 @@ class Phrases:
             cur.at += 1  # "make a magic ring," before what goes into it
             return []
         if cur.accept("even", "straight"):
-            return self._even(cur, start)
+            return self.doings.even(cur, start)
         if cur.accept("otherside"):
             return [OtherSide(cur.span_from(start))]
         if cur.word().text in self.own.steps:
-            return self._steps(cur)
+            return self.doings.steps(cur)
         if cur.next_is("fsc", "fhdc", "fdc") or (cur.sort_is(NUMBER) and cur.next_is("fsc", "fhdc", "fdc", ahead=1)):
-            return self._foundation(cur)
+            return self.doings.foundation(cur)
         if cur.accept("sk"):
             return self.skips.skip(cur, start)
         chain = self.stitches.chain(cur)
@@ -227,49 +214,6 @@ class Phrases:
         if cur.accept("slst"):
             return self._slip_stitch(cur, items, start)
         return self.stitches.phrase(cur, start)
-
-    def _steps(self, cur: Cursor) -> list[Instruction]:
-        """A stitch of several steps, as the pattern has described it."""
-        start = cur.at
-        cur.at += 1
-        if cur.accept("over"):
-            cur.accept("next")
-            cur.number()
-            cur.accept("st")
-        span = cur.span_from(start)
-        return [_with_span(item, span) for item in self.own.steps[cur.words[start].text]]
-
-    def _hook_inserted(self, cur: Cursor) -> list[Instruction] | None:
-        """``insert hook in next bar, yo, pull up a loop``; None if it is something else."""
-        start = cur.at
-        if cur.accept("insert") and cur.accept("hook") and cur.accept("in"):
-            where = self.targets.target(cur)
-            while cur.accept(",", "and", "yo", "yrh"):
-                pass
-            if cur.accept("tss"):
-                return self.stitches.works(cur, Made(("tss",)), start, where)
-        cur.at = start
-        return None
-
-    def _even(self, cur: Cursor, start: int) -> list[Instruction]:
-        """``work even in sc``: one into each."""
-        cur.accept("in")
-        kind = cur.stitch()
-        if kind is None:
-            raise NotUnderstoodError(cur.span_from(start), "say in which stitch, or “Rep Row 2”")
-        span = cur.span_from(start)
-        return [Repeat((Work(Made((kind,)), Next(ANY_STITCH), span),), self.targets.until(cur) or ToEnd(), span)]
-
-    def _foundation(self, cur: Cursor) -> list[Instruction]:
-        """``25 fsc``: chain and row 1 in one."""
-        start = cur.at
-        count = cur.number()
-        kind = cur.word().text[1:]
-        cur.at += 1
-        count = count or cur.number() or 1
-        self.row.in_ring = True
-        span = cur.span_from(start)
-        return [Repeat((Work(Made((kind,)), Ring(), span),), Times(count), span)]
 
     def _place_first(self, cur: Cursor, items: list[Instruction], start: int) -> list[Instruction] | None:
         """``in first st work 2 sc``; ``… and in each ch across``, which goes on as before it; None if it is neither."""
@@ -340,14 +284,6 @@ def _depth(cur: Cursor) -> int:
         depth += (word.text in CLOSING) - (word.text in CLOSING.values())
         deepest = max(deepest, depth)
     return deepest
-
-
-def _with_span(item: Instruction, span: Span) -> Instruction:
-    if isinstance(item, Repeat):
-        return replace(item, body=tuple(_with_span(inner, span) for inner in item.body), span=span)
-    if isinstance(item, Either):
-        return replace(item, works=tuple(replace(work, span=span) for work in item.works), span=span)
-    return replace(item, span=span)
 
 
 def _all_of(cur: Cursor) -> Span:

@@ -118,8 +118,8 @@ def short_version(written: WrittenGarment) -> tuple[str, ...]:
     for piece in written.pieces:
         if piece.one.chain is not None:
             lines.append(f"{piece.one.name}: ch {piece.all(lambda one: one.chain)}")
-    patterns = [swatch.pattern for swatch in written.swatches.values() if swatch.pattern is not None]
-    practice = [_in_own_terms(practice_piece(pattern), pattern, written.terms) for pattern in patterns]
+    patterns = list(dict.fromkeys(swatch.pattern for swatch in written.swatches.values() if swatch.pattern is not None))
+    practice = [_in_own_terms(practice_piece(pattern, len(patterns) > 1), pattern, written.terms) for pattern in patterns]
     return (f"Sizes {sized(written.names)}", *lines, *dict.fromkeys(filter(None, practice)))
 
 

@@ -20,8 +20,11 @@ def proven_rows(text: str, terms: str) -> Proof | None:
     return proof if proof is not None and proof.proven else None
 
 
-def practice_piece(pattern: StitchPattern) -> str:
-    """``Practice piece: ch 20. Row 1: 19 sts. Row 2: …``; "" where rows are not proven, or are rounds worked from a ring."""
+def practice_piece(pattern: StitchPattern, named: bool = False) -> str:
+    """``Practice piece: ch 20. Row 1: 19 sts. Row 2: …``; "" where rows are not proven, or are rounds worked from a ring.
+
+    ``named``: with the name of the stitch pattern.
+    """
     proof = proven_rows(pattern.rows_text, pattern.terms)
     if proof is None or proof.smallest is None:
         return ""
@@ -31,7 +34,8 @@ def practice_piece(pattern: StitchPattern) -> str:
         repeats = max(least, REPEATS)
         chain = proof.multiple * repeats + proof.chain_constant
     counts = (_count(row.name, row.stitches.at(repeats), row.spaces.at(repeats)) for row in proof.rows)
-    return f"Practice piece: ch {chain}. {' '.join(counts)}"
+    of = f" in {pattern.name}" if named and pattern.name else ""
+    return f"Practice piece{of}: ch {chain}. {' '.join(counts)}"
 
 
 def _count(name: str, stitches: int, spaces: int) -> str:

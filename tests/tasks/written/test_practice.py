@@ -21,3 +21,9 @@ def test_single_stitches_are_more_than_three() -> None:
 def test_rows_that_are_not_proven_make_none() -> None:
     assert practice_piece(StitchPattern(rows_text="Row 1: dance in each ch")) == ""
     assert practice_piece(StitchPattern()) == ""
+
+
+def test_of_several_stitch_patterns_each_is_named() -> None:
+    assert practice_piece(StitchPattern(name="shells", rows_text=SHELLS), named=True).startswith(
+        "Practice piece in shells: ch 20."
+    )
