@@ -11,7 +11,11 @@ from logbook.craft.sizes.run_numbers import SizeFigures
 from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
 from logbook.tasks.garment_files import pattern_text
-from logbook.tasks.proofreading import expected_words, of_garment, of_published, of_set_run, proofread, read_text
+from logbook.tasks.garment_publishing import publish
+from logbook.tasks.garments import garments, work_out
+from logbook.tasks.pieces import planned_pieces
+from logbook.tasks.proofreading import expected_words, held_called, of_garment, of_published, of_set_run, proofread, read_text
+from logbook.tasks.sampling import new_sample
 from tests.tasks.changed_text import answer, measure
 
 
@@ -91,3 +95,17 @@ def test_rows_in_the_text_are_proven() -> None:
         "Back\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sts)\nRow 2: Ch 1, sc in each st. (9 sts)\n"
     )
     assert [problem.line for problem in proofread(text, of_garment(right)).problems if "holds" in problem.says] == [4]
+
+
+def test_a_garment_or_a_set_run_is_called_by_its_name(tmp_path: Path) -> None:
+    with new_sample(tmp_path) as book:
+        garment = garments(book)[0]
+        assert held_called(book, garment.plan.name) == of_garment(work_out(garment.plan, book))
+        published = publish(book, garment, work_out(garment.plan, book))
+        assert held_called(book, garment.plan.name).pattern == published_of(published.published or "").texts["US"]
+        run = next(piece for piece in planned_pieces(book) if piece.published is not None)
+        held = held_called(book, run.name)
+        assert proofread(held.pattern, held).faultless
+        assert held.names == tuple(size.name for size in run.sizes)
+        with pytest.raises(RefusedError):
+            held_called(book, "no such thing")
