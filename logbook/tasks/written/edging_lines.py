@@ -16,7 +16,8 @@ def edging_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
     for number, edge in enumerate(of.one.picked):
         rate = f", {_rate([piece.picked[number] for piece in of.pieces])}"
         stitches = of.all(lambda piece, number=number: piece.picked[number].stitches)  # type: ignore[misc]
-        yield f"Pick up {stitches} sts along the {edge_words(edge.edge)} of the {edge.piece}{rate}."
+        doing = "Pick up" if number else "With the right side facing, pick up"
+        yield f"{doing} {stitches} sts along the {edge_words(edge.edge)} of the {edge.piece}{rate}."
     there = of.all(lambda piece: piece.foundation)
     exact = all(sum(edge.stitches for edge in piece.picked) == piece.foundation for piece in of.pieces)
     yield f"{there} sts in all." if exact else f"Pick up a few more or fewer, here and there, to have {there} sts in all."

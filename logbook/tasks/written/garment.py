@@ -8,7 +8,7 @@ from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.plan import GarmentPlan
 from logbook.craft.garments.shaped_piece import ShapedPiece
-from logbook.craft.garments.shapes import EDGING, YOKES
+from logbook.craft.garments.shapes import EDGING, ROUND_YOKE, YOKES
 from logbook.craft.gauges.gauge_line import gauge_line
 from logbook.craft.rows.in_terms import in_terms
 from logbook.craft.sizes.body_chart import is_childs_size
@@ -244,7 +244,19 @@ def _notes(written: WrittenGarment) -> Iterator[str]:
     if flat:
         yield "Row 1 is a right-side row. Turn after every row."
     if any(in_round(piece) for piece in made):
-        yield "Rounds are joined unless the stitch pattern says otherwise."
+        yield "Join each round with a slip stitch and do not turn, unless the stitch pattern says otherwise."
+    yield from _shaping_words(written)
+
+
+def _shaping_words(written: WrittenGarment) -> Iterator[str]:
+    """How stitches are gained and lost, where they are."""
+    by = {shaping.by > 0 for piece in written.pieces for one in piece.pieces for shaping in one.shapings if shaping.at}
+    if any(piece.one.wish.shape == ROUND_YOKE for piece in written.pieces):
+        by.add(True)
+    ways = [words for more, words in ((True, "To increase, work 2 sts into one"), (False, "work 2 sts together")) if more in by]
+    if ways:
+        said = "; to decrease, ".join(ways) if len(ways) > 1 else ways[0]
+        yield f"{said if True in by else f'To decrease, {said}'}."
 
 
 def _names(pieces: Sequence[ShapedPiece]) -> str:

@@ -150,3 +150,15 @@ def test_a_body_goes_on_from_its_yoke() -> None:
     assert "10 sts along its chains and the 47 sts left of the sleeve are 57 sts." in text
     assert "Sew" not in text
     assert "Worked in one piece: yoke, with body and sleeve (× 2) worked on from it." in text
+
+
+def test_how_stitches_are_gained_and_lost_is_told_where_they_are() -> None:
+    text = text_of(PLAN)
+    assert "To increase, work 2 sts into one; to decrease, work 2 sts together." in text
+    assert "With the right side facing, pick up" in text
+    straight = [{**PLAN["pieces"][0], "measures": {"width": "50 cm", "length": "56 cm"}}]
+    assert "To increase" not in text_of({**PLAN, "pieces": straight, "joins": []})
+    sleeve = text_of({**PLAN, "pieces": [PLAN["pieces"][2]], "joins": []})
+    assert "To increase, work 2 sts into one." in sleeve
+    necks = text_of({**PLAN, "pieces": PLAN["pieces"][:2], "joins": []})
+    assert "To decrease, work 2 sts together." in necks
