@@ -7,8 +7,8 @@ from typing import Any
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.fields import exact
 from logbook.craft.words.numbers import read_positive, read_whole
-from logbook.errors import UnreadableError
 from logbook.pages.session import Session
+from logbook.pages.text_reader import TextReader
 from logbook.tasks.browsing import assumptions_of, save_assumptions
 
 
@@ -82,13 +82,10 @@ class AssumptionForm:
 
     def errors(self, texts: Mapping[str, str]) -> dict[str, str]:
         """A sentence for each text that can't be read."""
-        found = {}
+        reader = TextReader(texts)
         for name, kind in _KINDS.items():
-            try:
-                kind.value(texts[name])
-            except UnreadableError as error:
-                found[name] = str(error)
-        return found
+            reader.value(name, kind.value)
+        return reader.errors
 
     def save(self, texts: Mapping[str, str]) -> None:
         """Keeps them. Raises LogbookError if that can't be."""

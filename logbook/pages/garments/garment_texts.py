@@ -20,8 +20,9 @@ from logbook.craft.swatches.fields import exact, read_text
 from logbook.craft.words.counting import listed
 from logbook.craft.words.lengths import Ease, Units, read_ease
 from logbook.craft.words.numbers import NUMBER, read_positive, read_whole
-from logbook.errors import LogbookError, UnreadableError
+from logbook.errors import UnreadableError
 from logbook.pages.garments.own_sizes import read_sizes, sizes_text
+from logbook.pages.text_reader import TextReader
 
 Texts = Mapping[str, str]
 TICKED = "yes"
@@ -116,11 +117,12 @@ def read_garment(texts: Texts, units: Units) -> ReadGarment:
 
 
 class _Reader:
-    """Reads one text after another and keeps a sentence for each that can't be read."""
+    """Reads the garment, its pieces and its joins."""
 
     def __init__(self, texts: Texts, units: Units) -> None:
         self._texts, self._units = texts, units
-        self._errors: dict[str, str] = {}
+        self._reader = TextReader(texts)
+        self._errors = self._reader.errors
         self._lacking: dict[str, str] = {}
         self._pieces: dict[int, PieceWish] = {}
 
@@ -156,14 +158,7 @@ class _Reader:
         return self._texts.get(key, "").strip()
 
     def _try(self, key: str, read: Any) -> Any:
-        text = self._text(key)
-        if not text:
-            return None
-        try:
-            return read(text)
-        except LogbookError as error:
-            self._errors[key] = str(error)
-            return None
+        return self._reader.read(key, read) if key in self._texts else None
 
     def _ease(self, text: str) -> str:
         whole = with_unit(text, self._units)

@@ -14,6 +14,7 @@ from logbook.craft.swatches.stitch_pattern import ChainStatement, StitchPattern,
 from logbook.craft.words.counting import ordinal
 from logbook.errors import LogbookError, RefusedError, UnreadableError
 from logbook.pages.patterns.wording import NOT_SAID, cover_words, read_cover, read_ordinal, statement
+from logbook.pages.text_reader import TextReader
 
 Texts = Mapping[str, str]
 
@@ -71,14 +72,10 @@ def typed(texts: Texts, key: str, text: str) -> dict[str, str]:
 
 def read_form(texts: Texts, uid: str = "") -> FormReading:
     """Reads every field."""
-    values: dict[str, Any] = {"uid": uid}
-    problems: dict[str, str] = {}
-    for key, read in _READ.items():
-        try:
-            values[key] = read(texts[key])
-        except UnreadableError as error:
-            problems[key] = str(error)
-    pattern = StitchPattern(**values)
+    reader, empty = TextReader(texts), StitchPattern()
+    values = {key: reader.value(key, read, getattr(empty, key)) for key, read in _READ.items()}
+    problems = reader.errors
+    pattern = StitchPattern(uid=uid, **values)
     for key, problem in _contradictions(texts, pattern).items():
         problems.setdefault(key, problem)
     return FormReading(pattern, problems)

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import partial
 from typing import Any
 
 from logbook.craft.pieces.made_fields import MADE_FIELDS, shown_text, typed_value
@@ -10,11 +11,11 @@ from logbook.craft.swatches.fields import Field
 from logbook.craft.swatches.picture_names import picture_names
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.words.lengths import Units
-from logbook.errors import UnreadableError
 from logbook.pages.dates import typed_date
 from logbook.pages.drafts import MADE, draft_of
 from logbook.pages.pieces.plan_texts import length_text
 from logbook.pages.session import Session
+from logbook.pages.text_reader import TextReader
 from logbook.tasks.browsing import assumptions_of, swatch_in_hand
 from logbook.tasks.drafts import Draft
 from logbook.tasks.made_pieces import delete_made_piece, predicted, save_made_piece
@@ -79,14 +80,13 @@ class MadeForm:
 
     def read(self) -> ReadMade:
         """What the texts come to."""
-        units, errors = self._session.units, dict[str, str]()
-        values: dict[str, Any] = {}
-        for key, field in FIELDS.items():
-            try:
-                text = typed_date(self.texts[key]) if key == "date" else self.texts[key]
-                values[field.attribute] = typed_value(field, text, units)
-            except UnreadableError as error:
-                values[field.attribute], errors[key] = field.empty, str(error)
+        units = self._session.units
+        reader = TextReader({**self.texts, "date": typed_date(self.texts["date"])})
+        values = {
+            field.attribute: reader.value(key, partial(typed_value, field, units=units), field.empty)
+            for key, field in FIELDS.items()
+        }
+        errors = reader.errors
         if not values["name"] and "name" not in errors:
             errors["name"] = "Name it, for example “Vest for Noémie”."
         return ReadMade(replace(self._made, **values), errors)

@@ -4,7 +4,7 @@ Choices and ticks are texts too: a choice is one of the words of its table, a ti
 """
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -18,6 +18,7 @@ from logbook.craft.swatches.fields import exact, read_text
 from logbook.craft.words.lengths import MM_PER_INCH, NO_EASE, Ease, Units, read_ease, read_length, read_size
 from logbook.craft.words.numbers import read_number, read_positive, read_whole
 from logbook.errors import UnreadableError
+from logbook.pages.text_reader import TextReader
 
 Texts = Mapping[str, str]
 _BARE = re.compile(r"[-−]?\s*\d[\d.,/ ¼½¾⅛⅜⅝⅞]*")
@@ -116,22 +117,12 @@ def read_plan(texts: Texts, units: Units) -> ReadPlan:
     return ReadPlan(plan, FINISH[texts["finish"]], missing, reader.errors)
 
 
-class _Reader:
-    """Reads one text after another and keeps a sentence for each that can't be read."""
+class _Reader(TextReader):
+    """Lengths without a unit are in ``units``."""
 
     def __init__(self, texts: Texts, units: Units) -> None:
-        self._texts, self._units = texts, units
-        self.errors: dict[str, str] = {}
-
-    def read(self, key: str, reader: Callable[[str], Any], empty: Any) -> Any:
-        text = self._texts[key].strip()
-        if not text:
-            return empty
-        try:
-            return reader(text)
-        except UnreadableError as error:
-            self.errors[key] = str(error)
-            return empty
+        super().__init__(texts)
+        self._units = units
 
     def size(self, key: str) -> Any:
         return self.read(key, lambda text: read_size(text, self._units, "a length"), None)

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -9,11 +10,12 @@ from logbook.craft.pieces.made_fields import kept_readings
 from logbook.craft.sizes.tester import TESTER_FIELDS, State, Tester
 from logbook.craft.swatches.fields import Field
 from logbook.craft.words.lengths import Units, show_length
-from logbook.errors import RefusedError, UnreadableError
+from logbook.errors import RefusedError
 from logbook.pages.drafts import TESTERS, draft_of
 from logbook.pages.pieces.plan_texts import length_text
 from logbook.pages.pieces.tester_sheet_page import TesterSheetPage
 from logbook.pages.session import Session
+from logbook.pages.text_reader import TextReader
 from logbook.tasks.drafts import Draft
 from logbook.tasks.own_sheets import RawSheet
 from logbook.tasks.testers import (
@@ -143,13 +145,11 @@ class TesterForm:
         self.texts |= {key: text for key, text in texts.items() if key in self.texts}
 
     def _read(self) -> tuple[Tester, dict[str, str]]:
-        values: dict[str, Any] = {}
-        errors: dict[str, str] = {}
-        for key, field in FIELDS.items():
-            try:
-                values[field.attribute] = _value(field, self.texts[key], self._session.units)
-            except UnreadableError as error:
-                values[field.attribute], errors[key] = field.empty, str(error)
+        reader, units = TextReader(self.texts), self._session.units
+        values = {
+            field.attribute: reader.value(key, partial(_value, field, units=units), field.empty) for key, field in FIELDS.items()
+        }
+        errors = reader.errors
         if not values["name"] and "name" not in errors:
             errors["name"] = "Give a name or initials."
         return replace(self.tester, **values), errors

@@ -13,6 +13,7 @@ from logbook.craft.words.lengths import NO_EASE, Units, read_ease, read_size
 from logbook.craft.words.numbers import read_whole
 from logbook.errors import RefusedError, UnreadableError
 from logbook.pages.pieces.plan_texts import FINISH, PARITY, TICKED, ReadPlan, read_extra
+from logbook.pages.text_reader import TextReader
 
 CHOOSE = {"nearest to it": Choose.NEAREST, "at least that": Choose.AT_LEAST, "at most that": Choose.AT_MOST}
 
@@ -93,14 +94,9 @@ def read_chain(texts: ChainTexts, units: Units) -> ReadWish:
         "round_plus": lambda text: read_whole(text, "a plus", 0, 10_000),
         "length": lambda text: read_size(text, units, "a length"),
     }
-    found: dict[str, Any] = {}
-    errors = {}
-    for name in _asked(texts):
-        text = getattr(texts, name)
-        try:
-            found[name] = readers[name](text) if text.strip() else None
-        except UnreadableError as error:
-            errors[name] = str(error)
+    reader = TextReader({name: getattr(texts, name) for name in _asked(texts)})
+    found = {name: reader.read(name, readers[name]) for name in reader.texts}
+    errors = reader.errors
     if texts.in_round and texts.sideways:
         errors["sideways"] = "A piece worked sideways is flat: untick one of “in the round” and “sideways”."
     if texts.from_chain and texts.sideways:

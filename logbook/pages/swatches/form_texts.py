@@ -6,6 +6,7 @@ Every field of the log is a text by its name, the readings are one text for each
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import partial
 from typing import Any, NamedTuple
 
 from logbook.craft.swatches.conditions import Condition, Direction
@@ -16,6 +17,7 @@ from logbook.craft.swatches.swatch_fields import swatch_of, value_of
 from logbook.craft.words.lengths import Units
 from logbook.errors import LogbookError, UnreadableError
 from logbook.pages.swatches.chain_text import CHAIN, chain_text_of, problem
+from logbook.pages.text_reader import TextReader
 
 Texts = Mapping[str, str]
 _ELSEWHERE = ("uid", "half-repeat plus", "written rows")
@@ -72,14 +74,9 @@ def texts_of(swatch: Swatch) -> dict[str, str]:
 
 def read_texts(texts: Texts, uid: str, units: Units) -> Typed:
     """What the texts say; lengths without a unit are in ``units``."""
-    values: dict[Field, Any] = {}
-    errors: dict[str, str] = {}
-    for name, field in PLAIN.items():
-        values[field] = field.empty
-        try:
-            values[field] = field.typed(texts[name], units)
-        except UnreadableError as error:
-            errors[name] = str(error)
+    reader = TextReader(texts)
+    values = {field: reader.value(name, partial(field.typed, units=units), field.empty) for name, field in PLAIN.items()}
+    errors = reader.errors
     lines = {key: tuple(_read_line(line, units) for line in texts[key].split("\n")) for key in READINGS}
     first_errors = {key: next((line.error for line in found if line.error), "") for key, found in lines.items()}
     errors |= {key: error for key, error in first_errors.items() if error}
