@@ -46,6 +46,7 @@ KEYS: tuple[tuple[str, str], ...] = (
     ("Mod-e", "export to a sheet"),
     ("Mod-plus", "larger text"),
     ("Mod-minus", "smaller text"),
+    ("F3, Shift+F3", "when proofreading: next trouble, trouble before"),
     ("F1", "the walk through"),
 )
 
