@@ -190,6 +190,8 @@ def row_of(table: str, text: str | None, schema: int) -> dict[str, Any] | None:
     if text is None:
         return None
     with as_damage("A kept change"):
+        if not isinstance(text, str) or not isinstance(schema, int):
+            raise ValueError(f"{text!r:.40} is no text, or {schema!r:.40} no schema")
         row = json.loads(text)
         if table not in RECORDS or not isinstance(row, dict):
             raise ValueError(f"{text[:40]} is no {table}")

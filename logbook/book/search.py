@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from logbook.book.rows import rows_of
+from logbook.book.trouble import DamagedError
 from logbook.craft.swatches.conditions import Condition
 from logbook.errors import RefusedError
 
@@ -19,6 +20,14 @@ def folded(text: str) -> str:
     """``text`` without case and accents, so that ``etoile`` finds ``Étoile``."""
     decomposed = unicodedata.normalize("NFKD", text).casefold()
     return "".join(c for c in decomposed if not unicodedata.combining(c))
+
+
+def joined(parts: Sequence[str | float | None]) -> str:
+    """What of a record is searched in, one below the other; numbers are in mm. Raises DamagedError if one is neither."""
+    for part in parts:
+        if part is not None and not isinstance(part, str | float):
+            raise DamagedError(f"a text in it is {part!r}")
+    return "\n".join(f"{part:g} mm" if isinstance(part, float) else part for part in parts if part)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,7 +74,7 @@ def words_agree(connection: sqlite3.Connection) -> bool:
 
 def _folded_of(rows: Iterable[tuple[Any, ...]]) -> Iterator[tuple[str, str]]:
     for swatch, *parts in rows:
-        yield swatch, folded("\n".join(f"{part:g} mm" if isinstance(part, float) else part for part in parts if part))
+        yield swatch, folded(joined(parts))
 
 
 def matching(connection: sqlite3.Connection, filters: Filters) -> list[str]:

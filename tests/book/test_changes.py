@@ -5,10 +5,11 @@ import sqlite3
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 import pytest
 
-from logbook.book.changes import changes_of_action, changes_of_record
+from logbook.book.changes import changes_of_action, changes_of_record, row_of
 from logbook.book.logbook import Logbook
 from logbook.book.running_digest import not_as_kept
 from logbook.book.swatches import put_swatch, put_yarn, remove_swatch, swatches, yarns
@@ -111,6 +112,13 @@ def test_a_kept_change_that_was_tampered_with_is_damage(book: Logbook) -> None:
         book.connection.execute("UPDATE change SET after = ?", (after,))
         with pytest.raises(DamagedError, match="A kept change"):
             changes_of_action(book.connection, actions(book)[-1])
+
+
+@pytest.mark.parametrize(("text", "schema"), [(5, 2), (b"{}", 2), ("{}", "2"), ("{}", None)])
+def test_a_kept_change_of_another_type_is_damage(text: Any, schema: Any) -> None:
+    """As a damaged page may show it, whatever the table demands."""
+    with pytest.raises(DamagedError, match="A kept change"):
+        row_of("yarn", text, schema)
 
 
 def test_readings_keep_their_uid_by_place(book: Logbook) -> None:

@@ -7,8 +7,9 @@ from pathlib import Path
 import pytest
 
 from logbook.book.logbook import Logbook
-from logbook.book.search import Filters, folded, matching
+from logbook.book.search import Filters, folded, joined, matching
 from logbook.book.swatches import put_stitch_pattern, put_swatch, put_yarn, remove_swatch, swatches
+from logbook.book.trouble import DamagedError
 from logbook.book.undo import undo
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.stitch_pattern import StitchPattern
@@ -112,3 +113,9 @@ def test_a_tag_comes_first_then_whole_words_then_parts_of_words(book: Logbook) -
         put_swatch(writing, swatch(20, tag="lace", date="2020-01-01", notes=""))
     assert found(book, words="lace") == "laceKIJlace-1"
     assert found(book, words="LACE hem") == "K"
+
+
+def test_what_is_searched_in_and_is_no_text_any_more_is_damage() -> None:
+    assert joined(["lace", None, 4.5, ""]) == "lace\n4.5 mm"
+    with pytest.raises(DamagedError, match="a text in it is 5"):
+        joined(["lace", 5])
