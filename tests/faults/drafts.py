@@ -192,6 +192,7 @@ def main() -> int:
     parser.add_argument("--seed", type=int, default=0)
     parser.add_argument("--weakness", default="", choices=("", "unwritten", "late"))
     asked = parser.parse_args()
+    signal.signal(signal.SIGHUP, signal.SIG_DFL)  # started by nohup, the program would not heed it either
     if lacking := missing():
         print(f"can't run here: a real hand needs {' and '.join(lacking)}")
         return 3

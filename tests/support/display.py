@@ -11,6 +11,11 @@ DPI = int(os.environ.get("LOGBOOK_TEST_DPI", "96"))
 """A run of the tests at other than 96 dots per inch is asked for by ``LOGBOOK_TEST_DPI``."""
 
 
+def scaled(pixels: int) -> int:
+    """As many pixels as show what that many show at 96 dots per inch, where text is larger."""
+    return pixels * max(DPI, 96) // 96
+
+
 class Display(str):
     """The name of a display, and the number of the process that serves it."""
 

@@ -7,6 +7,7 @@ import pytest
 
 from logbook.window.look import Look
 from logbook.window.panes import Panes, Shares
+from tests.support.display import scaled
 from tests.support.screen import settle
 
 
@@ -28,9 +29,12 @@ class Shown:
         self.panes.share((0.3, 0.65))
 
 
+WIDTH = scaled(1340)
+
+
 @pytest.fixture
 def shown(root: tk.Tk) -> Shown:
-    root.geometry("1340x600+0+0")
+    root.geometry(f"{WIDTH}x600+0+0")
     made = Shown(root)
     settle(root)
     return made
@@ -38,17 +42,17 @@ def shown(root: tk.Tk) -> Shown:
 
 def test_each_has_its_share(shown: Shown) -> None:
     widths = [part.winfo_width() for part in shown.parts]
-    assert [round(width / 1340, 1) for width in widths] == [0.3, 0.3, 0.3]
+    assert [width / WIDTH for width in widths] == pytest.approx([0.3, 0.35, 0.35], abs=0.02)
     assert shown.panes.hidden is None
 
 
 def test_a_dragged_bar_is_told_and_never_squeezes_a_part(root: tk.Tk, shown: Shown) -> None:
     bar = shown.panes.bar
-    bar.sash_place(0, 500, 0)
-    bar.event_generate("<ButtonRelease-1>", x=500, y=10)
+    bar.sash_place(0, scaled(500), 0)
+    bar.event_generate("<ButtonRelease-1>", x=scaled(500), y=10)
     settle(root)
     assert len(shown.kept) == 1
-    assert round(shown.kept[0][0], 2) == round(500 / 1340, 2)
+    assert round(shown.kept[0][0], 2) == round(scaled(500) / WIDTH, 2)
     shown.panes.share((0.01, 0.99))
     settle(root)
     letter = shown.look.base.measure("0")

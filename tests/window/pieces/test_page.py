@@ -15,12 +15,13 @@ from logbook.window.look import Look
 from logbook.window.pieces.page import PiecesPage
 from logbook.window.pieces.shaping_dialog import show_shaping
 from tests.support.dialogs import while_asked
+from tests.support.display import scaled
 from tests.support.screen import focused, hit, settle, write
 
 
 @pytest.fixture
 def page(root: tk.Tk, look: Look, session: Session) -> PiecesPage:
-    root.geometry("1366x690+0+0")
+    root.geometry(f"{scaled(1366)}x{scaled(690)}+0+0")
     shown = PiecesPage(root, look, session)
     shown.frame.pack(fill="both", expand=True)
     settle(root)

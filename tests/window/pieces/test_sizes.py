@@ -24,6 +24,7 @@ from logbook.tasks.pieces import made_pieces, planned_pieces, save_piece
 from logbook.window.look import Look
 from logbook.window.pieces.page import PiecesPage
 from tests.support.dialogs import while_asked
+from tests.support.display import scaled
 from tests.support.screen import focused, hit, settle, write
 from tests.support.size_runs import BUSTS, PLAN, SWATCH
 
@@ -38,7 +39,7 @@ def session(tmp_path: Path) -> Iterator[Session]:
 
 @pytest.fixture
 def page(root: tk.Tk, look: Look, session: Session) -> PiecesPage:
-    root.geometry("1366x690+0+0")
+    root.geometry(f"{scaled(1366)}x{scaled(690)}+0+0")
     shown = PiecesPage(root, look, session)
     shown.frame.pack(fill="both", expand=True)
     settle(root)
