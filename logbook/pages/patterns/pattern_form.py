@@ -12,6 +12,7 @@ from logbook.pages.patterns.message import Message
 from logbook.pages.patterns.pattern_texts import SENTENCE, FormReading, read_back, read_form, texts_of, typed, with_sentence
 from logbook.pages.patterns.proving import ToProve
 from logbook.pages.patterns.rows_card import CHAIN_FIGURES, PROVING, ROW_FIGURES, RowsCard, contradictions, figures, rows_card
+from logbook.pages.record_form import RecordForm
 from logbook.pages.session import Session
 from logbook.pages.typed_since import typed_since
 from logbook.tasks.browsing import SwatchLine, pattern_list, swatches_of_pattern
@@ -24,7 +25,7 @@ FROM_ROWS = ((SENTENCE, *CHAIN_FIGURES), ROW_FIGURES)
 """The fields that proven rows fill in, in groups: all of a group, or none where the user has said some of it."""
 
 
-class PatternForm:
+class PatternForm(RecordForm[StitchPattern]):
     """One stitch pattern in hand, new or saved. ``texts`` are changed through ``type_in`` alone."""
 
     def __init__(self, session: Session) -> None:
@@ -47,25 +48,9 @@ class PatternForm:
                 self.new()
 
     @property
-    def uid(self) -> str:
-        """The uid of the pattern in hand, "" for a new one."""
-        return self.saved.uid if self.saved else ""
-
-    @property
-    def title(self) -> str:
-        """What is in hand, in words."""
-        name = self.saved.name if self.saved else "New stitch pattern"
-        return f"{name} · not saved" if self.is_dirty else name
-
-    @property
-    def is_dirty(self) -> bool:
-        """Whether something is typed that is not saved."""
-        return any(text.strip() != self._clean[key].strip() for key, text in self.texts.items())
-
-    @property
-    def opened(self) -> Mapping[str, str]:
-        """The texts as they were when it was taken in hand."""
-        return self._clean
+    def name(self) -> str:
+        """As it is saved, or ``New stitch pattern``."""
+        return self.saved.name if self.saved else "New stitch pattern"
 
     def kept(self, draft: Draft) -> Mapping[str, str] | None:
         """The texts of the draft's pattern, or of a new one's namesake, as the logbook has it; None: there is none."""
@@ -75,12 +60,6 @@ class PatternForm:
         else:
             found = self._patterns.get(draft.record)
         return texts_of(found) if found is not None else None
-
-    def take_up(self, draft: Draft, texts: Mapping[str, str]) -> None:
-        """Takes the draft's pattern in hand, or a new one where there is none, with these texts typed."""
-        if draft.is_new or not self.show(draft.record):
-            self.new()
-        self.texts |= {key: text for key, text in texts.items() if key in self.texts}
 
     def changed_elsewhere(self) -> bool:
         """Whether the logbook holds this pattern otherwise now than when it was taken in hand; after ``refresh``."""
@@ -103,11 +82,6 @@ class PatternForm:
             name = next(copy_names(self.saved.name, (pattern.name for pattern in self._patterns.values())))
             self._take(None, texts_of(replace(self.saved, uid="", name=name)))
             self._clean = texts_of(StitchPattern())
-
-    def revert(self) -> None:
-        """Goes back to what is saved, or for a new pattern to an empty form."""
-        if self.saved is None or not self.show(self.uid):
-            self.new()
 
     def type_in(self, key: str, text: str) -> None:
         """``text`` stands in the field ``key`` now; what follows from it follows."""

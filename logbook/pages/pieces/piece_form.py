@@ -9,6 +9,7 @@ from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.craft.words.lengths import Units
 from logbook.pages.pieces.plan_texts import ReadPlan, read_plan, texts_of
 from logbook.pages.pieces.size_texts import ReadSizes, read_sizes, sizes_text
+from logbook.pages.record_form import RecordForm
 from logbook.pages.session import Session
 from logbook.pages.swatches.swatch_choice import SwatchChoice
 from logbook.pages.typed_since import typed_since
@@ -18,7 +19,7 @@ from logbook.tasks.pieces import copy_of, planned_pieces, save_piece
 NEW = PlannedPiece(plan=PiecePlan(head_mm=ADULT_HEAD_MM))
 
 
-class PieceForm:
+class PieceForm(RecordForm[PlannedPiece]):
     """One piece in hand, new or saved. ``texts`` are changed through ``type_in`` alone."""
 
     def __init__(self, session: Session) -> None:
@@ -35,25 +36,9 @@ class PieceForm:
         self._swatches.refresh()
 
     @property
-    def uid(self) -> str:
-        """The uid of the piece in hand, "" for a new one."""
-        return self.saved.uid if self.saved else ""
-
-    @property
-    def title(self) -> str:
-        """What is in hand, in words."""
-        name = self.saved.name if self.saved else "New piece"
-        return f"{name} · not saved" if self.is_dirty else name
-
-    @property
-    def is_dirty(self) -> bool:
-        """Whether something is typed that is not saved."""
-        return any(text.strip() != self._clean[key].strip() for key, text in self.texts.items())
-
-    @property
-    def opened(self) -> Mapping[str, str]:
-        """The texts as they were when it was taken in hand."""
-        return self._clean
+    def name(self) -> str:
+        """As it is saved, or ``New piece``."""
+        return self.saved.name if self.saved else "New piece"
 
     def kept(self, draft: Draft) -> Mapping[str, str] | None:
         """The texts of the draft's piece, or of a new one's namesake, as the logbook has it; None: there is none."""
@@ -63,12 +48,6 @@ class PieceForm:
         else:
             found = self._pieces.get(draft.record)
         return self._texts_of(found, Units(draft.units)) if found is not None else None
-
-    def take_up(self, draft: Draft, texts: Mapping[str, str]) -> None:
-        """Takes the draft's piece in hand, or a new one where there is none, with these texts typed."""
-        if draft.is_new or not self.show(draft.record):
-            self.new()
-        self.texts |= {key: text for key, text in texts.items() if key in self.texts}
 
     def type_in(self, key: str, text: str) -> None:
         """Takes the text of one field as it stands now."""
@@ -122,11 +101,6 @@ class PieceForm:
             copy = copy_of(self.saved, (piece.name for piece in self._pieces.values()))
             self._take(None, copy)
             self._clean = dict.fromkeys(self.texts, "")
-
-    def revert(self) -> None:
-        """Goes back to what is saved, or for a new piece to an empty form."""
-        if self.saved is None or not self.show(self.uid):
-            self.new()
 
     def save(self) -> Mapping[str, str]:
         """Saves what is typed; then it is the piece in hand. What stands in the way comes back, a sentence a field.

@@ -14,6 +14,7 @@ from logbook.craft.words.lengths import Units
 from logbook.craft.words.terms import Terms
 from logbook.errors import UnreadableError
 from logbook.pages.dates import typed_date
+from logbook.pages.record_form import RecordForm
 from logbook.pages.session import Session
 from logbook.pages.swatches.chain_text import CHAIN, follows, read_back
 from logbook.pages.swatches.form_texts import EMPTY, PLAIN, Texts, Typed, read_texts, readings_key, texts_of
@@ -41,7 +42,7 @@ OF_ONE_SWATCH = (
 """What the next swatch of the same kind does not share."""
 
 
-class SwatchForm:
+class SwatchForm(RecordForm[Swatch]):
     """One swatch in hand, new or logged: take it by ``new`` or ``show``. ``texts`` are changed through ``type_in`` alone."""
 
     def __init__(self, session: Session, today: Callable[[], str] = lambda: date.today().isoformat()) -> None:
@@ -60,34 +61,14 @@ class SwatchForm:
         self._typed = None
 
     @property
-    def uid(self) -> str:
-        """The uid of the swatch in hand, "" for a new one."""
-        return self.saved.uid if self.saved else ""
-
-    @property
-    def title(self) -> str:
-        """What is in hand, in words."""
-        return f"{self.name} · not saved" if self.is_dirty else self.name
-
-    @property
     def name(self) -> str:
         """``Swatch HC-01`` as it is logged, or ``New swatch``."""
         return f"Swatch {self.saved.tag}" if self.saved else "New swatch"
 
     @property
-    def is_dirty(self) -> bool:
-        """Whether something is typed that is not saved."""
-        return any(text.strip() != self._clean[key].strip() for key, text in self.texts.items())
-
-    @property
     def units(self) -> Units:
         """In which lengths are shown."""
         return self._session.units
-
-    @property
-    def opened(self) -> Mapping[str, str]:
-        """The texts as they were when it was taken in hand."""
-        return self._clean
 
     def kept(self, draft: Draft) -> Mapping[str, str] | None:
         """The texts of the draft's swatch, or of a new one's namesake, as the logbook has it; None: there is none."""
@@ -97,9 +78,7 @@ class SwatchForm:
 
     def take_up(self, draft: Draft, texts: Mapping[str, str]) -> None:
         """Takes the draft's swatch in hand, or a new one where there is none, with these texts typed."""
-        if draft.is_new or not self.show(draft.record):
-            self.new()
-        self.texts |= {key: text for key, text in texts.items() if key in self.texts}
+        super().take_up(draft, texts)
         self._typed = None
 
     def type_in(self, key: str, text: str) -> dict[str, str]:
@@ -154,11 +133,6 @@ class SwatchForm:
         shared = {key: text for key, text in self.texts.items() if key in PLAIN and key not in OF_ONE_SWATCH}
         self.new()
         self._take(None, self.texts | shared)
-
-    def revert(self) -> None:
-        """Goes back to what is saved, or for a new swatch to an empty form."""
-        if self.saved is None or not self.show(self.uid):
-            self.new()
 
     def save(self) -> dict[str, str]:
         """Saves what is typed; then it is the swatch in hand. What stands in the way comes back, a sentence a field.
