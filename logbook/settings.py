@@ -34,7 +34,8 @@ class Settings:
 
     ``opened`` names the folded sections that stand open, ``recent`` the logbooks opened last, the latest first.
     ``backups`` is the folder chosen for backups, "" for the usual one; ``sheets`` what the columns of a maker's own sheets were
-    taken as, by their headings; ``panes`` where the bars between the panes of a page are, in shares of its width.
+    taken as, by their headings; ``panes`` where the bars between the panes of a page are, in shares of its width;
+    ``remembered`` what was last chosen or typed on a page and is there again at the next start.
     """
 
     units: str = "cm"
@@ -47,10 +48,15 @@ class Settings:
     backups: str = ""
     sheets: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
     panes: Mapping[str, tuple[float, float]] = field(default_factory=dict)
+    remembered: Mapping[str, str] = field(default_factory=dict)
 
     def with_recent(self, path: str) -> "Settings":
         """``path`` comes first, and is there once."""
         return replace(self, recent=(path, *(p for p in self.recent if p != path))[:RECENT_KEPT])
+
+    def with_remembered(self, name: str, text: str) -> "Settings":
+        """``text`` is there again at the next start."""
+        return replace(self, remembered={**self.remembered, name: text})
 
     def with_opened(self, section: str, is_open: bool) -> "Settings":
         others = tuple(name for name in self.opened if name != section)
@@ -195,5 +201,6 @@ READERS: dict[str, Callable[[Any], Any]] = {
     "backups": lambda value: value if isinstance(value, str) and (not value or Path(value).is_absolute()) else None,
     "sheets": _sheets,
     "panes": _panes,
+    "remembered": lambda value: dict(value) if _sheets({"": value}) is not None else None,
 }
 """For each setting: the value read, or None if it is not one."""

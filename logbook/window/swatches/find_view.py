@@ -68,11 +68,12 @@ LINES_LEFT = 8
 
 
 class SwatchActions(NamedTuple):
-    """What the page does with a double click, with the sample, and when the filters are folded."""
+    """What the page does with a double click, with the sample, when the filters are folded and when another order is chosen."""
 
     open: Callable[[], object]
     open_sample: Callable[[], object] | None
     fold: Callable[[bool], object]
+    sorted: Callable[[str], object] = lambda words: None
 
 
 class ListedSwatches:
@@ -209,14 +210,21 @@ class FindView(FindList):
 
     def _sort_menu(self) -> tk.Menu:
         menu = tk.Menu(self.sort, tearoff=False)
-        for words, column in SORTS.items():
-            sort = partial(self.table_sort, column)
+        for words in SORTS:
+            sort = partial(self.table_sort, words)
             menu.add_radiobutton(label=words, variable=self._sorting, value=words, command=sort)
         return menu
 
-    def table_sort(self, column: str | None) -> None:
+    def table_sort(self, words: str) -> None:
         """Sorts by what was chosen."""
-        self.table.sort(column)
+        self.sort_as(words)
+        self._more.sorted(words)
+
+    def sort_as(self, words: str) -> None:
+        """Sorts so, if it is one of the orders there are."""
+        if words in SORTS:
+            self._sorting.set(words)
+            self.table.sort(SORTS[words])
 
     def _follow_look(self) -> None:
         look = self.look

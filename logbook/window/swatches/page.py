@@ -27,6 +27,8 @@ if TYPE_CHECKING:
     from logbook.window.swatches.form_view import FormView
 
 FILTERS = "swatches.filters"
+SORT, WIDTH = "swatches.sort", "swatches.width"
+"""What is remembered from one start to the next: the order of the list, and the width wanted last."""
 SHARES = (413, 462, 475)
 """Of the page's width, from left to right."""
 
@@ -48,8 +50,11 @@ class SwatchesPage(RecordPage):
         self._side: ChainSide | None = None
         opened = session.settings.opened
         actions = FindActions(self._select, self._go_to_width, self.delete)
-        more = SwatchActions(self._go_to_readings, session.open_sample, partial(self._fold, FILTERS))
+        fold, sorted_as = partial(self._fold, FILTERS), partial(self._remember, SORT)
+        more = SwatchActions(self._go_to_readings, session.open_sample, fold, sorted_as)
         self.find = FindView(self.frame, look, self.swatches, lambda: self.form.known, actions, more, FILTERS in opened)
+        if SORT in session.settings.remembered:
+            self.find.sort_as(session.settings.remembered[SORT])
         on_page = OnPage(
             in_hand=lambda: self.side.known(),
             selected=lambda: self.find.table.selected,
@@ -99,8 +104,22 @@ class SwatchesPage(RecordPage):
             )
             self._place(self._side.chain, 2)
             self._side.chain.lift(self.editor)  # next after the form, where Tab goes on to
+            width = self._side.chain.width
+            width.text = self.session.settings.remembered.get(WIDTH, "")
+            width.input.bind("<FocusOut>", lambda _: self._remember(WIDTH, self._with_unit(width.text)), add="+")
             self._side.show()
         return self._side
+
+    def _with_unit(self, width: str) -> str:
+        from logbook.pages.pieces.plan_texts import with_unit  # as late as the chain
+
+        return with_unit(width, self.session.units)
+
+    def _remember(self, name: str, text: str) -> None:
+        """For the next start."""
+        settings = self.session.settings
+        if settings.remembered.get(name, "") != text:
+            self.session.change_settings(settings.with_remembered(name, text))
 
     @property
     def chain(self) -> "ChainView":
@@ -112,7 +131,10 @@ class SwatchesPage(RecordPage):
         yield from super().drafts()
         if self._side is not None:
             wish, units = self._side.chain.texts().as_typed(), self.session.units.value
-            if (draft := draft_of(CHAIN, "", "", units, wish, ChainTexts().as_typed())) is not None:
+            began = ChainTexts().as_typed() | {"width": self.session.settings.remembered.get(WIDTH, "")}
+            if self._with_unit(wish["width"]) == began["width"]:
+                began["width"] = wish["width"]
+            if (draft := draft_of(CHAIN, "", "", units, wish, began)) is not None:
                 yield draft
 
     def kept(self, draft: Draft) -> Mapping[str, str] | None:
