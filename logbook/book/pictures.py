@@ -8,13 +8,13 @@ import hashlib
 import os
 import sqlite3
 import stat
-from collections.abc import Iterable
+from collections.abc import Callable, Sequence
 from contextlib import suppress
 from pathlib import Path
 
 from logbook.book.picture_bytes import MOST_BYTES, NoPictureError, picture_of
 from logbook.craft.swatches.picture_names import NAME, picture_names
-from logbook.disk import private_folder, write_in_place
+from logbook.disk import private_folder, sync_folder, write_in_place
 from logbook.errors import RefusedError
 
 _COLUMNS = (("swatch", "pictures"), ("made_piece", "pictures"))
@@ -67,11 +67,18 @@ def names_in(connection: sqlite3.Connection) -> list[str]:
     return list(dict.fromkeys(name for text in texts for name in picture_names(text)))
 
 
-def bring_along(names: Iterable[str], source: Path, target: Path) -> list[str]:
-    """Copies pictures from beside ``source`` to beside ``target``; the names of those that could not be. Those there stay."""
-    left = []
+def bring_along(
+    names: Sequence[str], source: Path, target: Path, progress: Callable[[int, int], None] | None = None
+) -> list[str]:
+    """Copies pictures from beside ``source`` to beside ``target``; the names of those that could not be. Those there stay.
+
+    ``progress`` gets (done, total) and may raise to cancel.
+    """
+    left, brought = [], False
     folder, to = folder_of(source), folder_of(target)
-    for name in names:
+    for number, name in enumerate(names):
+        if progress is not None:
+            progress(number, len(names))
         if not NAME.match(name) or folder == to:
             continue
         if _is_whole(to / name, name):
@@ -81,10 +88,31 @@ def bring_along(names: Iterable[str], source: Path, target: Path) -> list[str]:
             if hashlib.sha256(content).hexdigest() != name[:64]:
                 raise NoPictureError
             private_folder(to)
-            write_in_place(to / name, content)
+            _write(to / name, content)
+            brought = True
         except (OSError, NoPictureError):
             left.append(name)
+    if brought:
+        _sync_all(to)
     return left
+
+
+def _write(file: Path, content: bytes) -> None:
+    """Whole or not at all; all that were brought along reach the disk together."""
+    new = file.with_name(f".{file.name}.{os.getpid()}.new")
+    try:
+        with os.fdopen(os.open(new, os.O_WRONLY | os.O_CREAT | os.O_TRUNC | getattr(os, "O_BINARY", 0), 0o600), "wb") as opened:
+            opened.write(content)
+        os.replace(new, file)
+    finally:
+        new.unlink(missing_ok=True)
+
+
+def _sync_all(folder: Path) -> None:
+    if hasattr(os, "sync"):
+        os.sync()
+    with suppress(OSError):
+        sync_folder(folder)
 
 
 def _is_whole(file: Path, name: str) -> bool:

@@ -175,7 +175,7 @@ def restore(backup: Path, target: Path) -> tuple[Path, list[str]]:
     said = backups.restore(backup, target)
     lay = backups.place_of(backup.parent)
     if lay is not None:
-        _pictures_along(lay, target)
+        _pictures_along(lay, target)  # a backup only names them: they lie beside the logbook
     return Path(os.path.abspath(target)), said
 
 
@@ -187,7 +187,7 @@ def set_right_as(path: Path, target: Path) -> None:
 
 
 def _pictures_along(source: Path, target: Path) -> None:
-    """A backup names the pictures, which lie beside the logbook; those that are missing there are said where they are shown."""
+    """Those that are missing are said where they would be shown."""
     with open_logbook(target) as book, book.reading() as connection:
         names = pictures.names_in(connection)
     pictures.bring_along(names, source, target)

@@ -1,17 +1,25 @@
 """Pictures with a swatch or a made piece: taken in, brought along, shown."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 from pathlib import Path
 
 from logbook.book import pictures as kept
-from logbook.book.logbook import Logbook
+from logbook.book.logbook import Logbook, open_logbook
 from logbook.book.picture_bytes import NoPictureError, picture_of
 from logbook.book.swatches import swatch_of_tag
 from logbook.craft.swatches.picture_names import MOST, names_text, picture_names
 from logbook.craft.words.counting import counted
 from logbook.errors import RefusedError
 from logbook.tasks.logging_swatches import save_swatch
+
+
+def how_many_beside(path: Path) -> int:
+    """How many pictures lie beside the logbook at ``path``."""
+    try:
+        return sum(1 for _ in kept.folder_of(path).iterdir())
+    except OSError:
+        return 0
 
 
 def take_in(book: Logbook, source: Path) -> str:
@@ -66,7 +74,19 @@ def add_to_swatch(book: Logbook, tag: str, source: Path) -> str:
 def save_copy(book: Logbook, target: Path) -> str:
     """Saves a copy of what is open with its pictures; a sentence about those that could not come along, or ""."""
     book.save_copy(target)
-    return along(names_of(book), book.path, target)
+    return along_with(book.path, target)
+
+
+def along_with(source: Path, target: Path, progress: Callable[[int, int], None] | None = None) -> str:
+    """Brings the pictures along that the logbook ``target``, which came of that at ``source``, names; a sentence about those that
+    could not be, or "".
+    """
+    try:
+        with open_logbook(target) as copy, copy.reading() as connection:
+            names = kept.names_in(connection)
+    except RefusedError as error:
+        return str(error)
+    return along(names, source, target, progress)
 
 
 def names_of(book: Logbook) -> list[str]:
@@ -75,9 +95,9 @@ def names_of(book: Logbook) -> list[str]:
         return kept.names_in(connection)
 
 
-def along(names: Iterable[str], source: Path, target: Path) -> str:
+def along(names: Iterable[str], source: Path, target: Path, progress: Callable[[int, int], None] | None = None) -> str:
     """Copies pictures from beside one file to beside another; a sentence about those that could not be, or ""."""
-    left = kept.bring_along(names, source, target)
+    left = kept.bring_along(tuple(names), source, target, progress)
     if not left:
         return ""
     are = "is" if len(left) == 1 else "are"

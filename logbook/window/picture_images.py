@@ -14,7 +14,6 @@ from logbook.pages.pictures_told import BY_TK, IN_VIEWER, WITH_PILLOW, fits_into
 
 _CACHED = 60
 """Small pictures that are kept, the latest shown."""
-_small: dict[tuple[str, int, str], tk.PhotoImage] = {}
 
 
 @cache
@@ -28,11 +27,11 @@ def pillow() -> Any:
 
 def small(master: tk.Misc, name: str, content: bytes, side: int) -> tk.PhotoImage:
     """At most ``side`` pixels high and wide. Raises RefusedError, in a few words, if it can't be shown here."""
-    key = (name, side, str(master.winfo_toplevel()))
-    found = _small.pop(key, None) or shown(master, content, side, side)
-    _small[key] = found
-    while len(_small) > _CACHED:
-        _small.pop(next(iter(_small)))
+    known: dict[tuple[str, int], tk.PhotoImage] = master.nametowidget(".").__dict__.setdefault("small_pictures", {})
+    found = known.pop((name, side), None) or shown(master, content, side, side)
+    known[name, side] = found
+    while len(known) > _CACHED:
+        known.pop(next(iter(known)))
     return found
 
 

@@ -20,6 +20,7 @@ KINDS = [("Pictures", "*.jpg *.jpeg *.JPG *.JPEG *.png *.PNG *.gif *.GIF"), ("Al
 LETTERS = 9
 """How high and wide a small picture is, in letters."""
 OF_SCREEN = 0.8
+_LARGE = "large"
 
 
 class PicturesField(LabelledField):
@@ -36,8 +37,9 @@ class PicturesField(LabelledField):
         self.row = Flow(self, look)
         self.add_button = ttk.Button(self.row, text="Add a picture…", command=self.add, style=styled(parent, "TButton"))
         self.buttons: dict[str, ttk.Button] = {}
+        self.images: dict[str, tk.PhotoImage] = {}
         self.variable.trace_add("write", lambda *_: self._follow())
-        self.bind("<Destroy>", lambda _: self._stop(), add="+")
+        self.bind("<Destroy>", lambda _: self._gone(), add="+")
         self.arrange(self.row, grow=True, focus=self.add_button)
         self._follow()
 
@@ -64,6 +66,7 @@ class PicturesField(LabelledField):
         for button in self.buttons.values():
             button.destroy()
         self.buttons = {}
+        self.images.clear()
         for number, name in enumerate(names, start=1):
             button = ttk.Button(self.row, text=f"Picture {number}", command=partial(self._show_large, name))
             button.bind("<Delete>", lambda _, name=name: self._take_off(name))  # type: ignore[misc]
@@ -87,7 +90,7 @@ class PicturesField(LabelledField):
         try:
             image = small(self, name, self._shelf.content(name), LETTERS * self.look.base.measure("0"))
             button.configure(image=image)
-            button.image = image  # type: ignore[attr-defined]  # Tk does not hold it
+            self.images[name] = image
         except RefusedError as error:
             button.configure(text=f"{button.cget('text')}: {_short(str(error))}")
         if self._waiting:
@@ -102,9 +105,9 @@ class PicturesField(LabelledField):
             self._in_viewer(name, refused)
             return
         dialog = Dialog(window, self.look, "Picture", lambda: dialog.close())
-        picture = ttk.Label(dialog.inside, image=image)
-        picture.image = image  # type: ignore[attr-defined]
-        picture.grid(row=0, column=0)
+        self.images[_LARGE] = image
+        ttk.Label(dialog.inside, image=image).grid(row=0, column=0)
+        dialog.bind("<Destroy>", lambda _: self.images.pop(_LARGE, None), add="+")
         close = dialog.add_button("Close", dialog.close)
         dialog.add_button("&Take it off", partial(self._take_off_and_close, name, dialog))
         dialog.open(close)
@@ -133,6 +136,11 @@ class PicturesField(LabelledField):
         menu.add_command(label="Show it large", underline=0, command=partial(self._show_large, name))
         menu.add_command(label="Take it off", underline=0, accelerator="Delete", command=partial(self._take_off, name))
         menu.tk_popup(event.x_root, event.y_root)
+
+    def _gone(self) -> None:
+        """Tk's pictures go here, in the window's own thread, not whenever they happen to be collected."""
+        self._stop()
+        self.images.clear()
 
     def _stop(self) -> None:
         self._waiting = []

@@ -6,11 +6,15 @@ from logbook.errors import RefusedError
 from logbook.pages.drafts import CHAIN
 from logbook.pages.session import Session
 from logbook.tasks.keeping import SUFFIX, open_book
-from logbook.tasks.pictures import save_copy as copy_with_pictures
+from logbook.tasks.pictures import along_with, how_many_beside
+from logbook.window.background import Report
 from logbook.window.file_dialogs import ask_where_to_save
-from logbook.window.message import Answer, ask, tell
+from logbook.window.message import Answer, ask, say_foreseen, tell
 from logbook.window.open_window import OpenWindow
+from logbook.window.progress import run_with_progress
 
+AT_ONCE = 12
+"""Pictures that are copied while one waits."""
 KINDS = [("Logbooks", f"*{SUFFIX}"), ("All files", "*")]
 
 
@@ -26,13 +30,37 @@ def save_copy(window: OpenWindow) -> None:
         return
     target = Path(chosen)
     try:
-        left = copy_with_pictures(session.book, target)
-        window.say(" ".join(filter(None, (f"A copy was saved as {target}.", left))))
+        session.book.save_copy(target)
+    except RefusedError as error:
+        if not window.watch.deal_with(error):
+            tell(window.root, window.look, str(error))
+        return
+    source = session.book.path
+
+    def bring(report: Report) -> str:
+        return along_with(source, target, report)
+
+    def give_up(error: Exception) -> None:
+        say_foreseen(window.root, window.look, error)
+        _saved(window, session, target, "")
+
+    if how_many_beside(source) <= AT_ONCE:
+        _saved(window, session, target, along_with(source, target))
+    else:
+        run_with_progress(
+            window.root, window.look, "Copying the pictures …", bring, lambda left: _saved(window, session, target, left), give_up
+        )
+
+
+def _saved(window: OpenWindow, session: Session, target: Path, left: str) -> None:
+    """Says so, and offers to go on with the copy where there is something that can't be saved here."""
+    window.say(" ".join(filter(None, (f"A copy was saved as {target}.", left))))
+    try:
         stuck, typed = _can_not_go_on(session), _is_something_typed(window)
         if (stuck or typed) and _wants_to_go_on(window, target, stuck=stuck, typed=typed):
             window.go_on_with(open_book(target))
     except RefusedError as error:
-        if not window.watch.deal_with(error, again=True):
+        if not window.watch.deal_with(error):
             tell(window.root, window.look, str(error))
 
 

@@ -44,7 +44,7 @@ def test_each_has_a_button_that_shows_it_small(field: PicturesField, root: tk.Tk
     wait_until(root, lambda: all(str(button.cget("image")) for button in field.buttons.values()))
     assert len(field.buttons) == 2
     side = 9 * field.look.base.measure("0")
-    assert 0 < field.buttons[first].image.width() <= side  # type: ignore[attr-defined]
+    assert 0 < field.images[first].width() <= side
     press(field.buttons[first], "<Delete>")
     assert first not in field.text
     assert len(field.buttons) == 1

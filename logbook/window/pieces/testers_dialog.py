@@ -71,7 +71,7 @@ class TestersDialog(Dialog):
         sheets = ttk.Frame(place)
         look.grid(sheets, row=1, column=0, sticky="w", pady=(1, 0))
         for number, (text, letter, action) in enumerate(
-            (("Save the sheet to send round…", 22, self._save_sheet), ("Import a sheet of answers…", 0, self._take_in))
+            (("Save the sheet to send round…", 23, self._save_sheet), ("Import a sheet of answers…", 0, self._take_in))
         ):
             look.grid(ttk.Button(sheets, text=text, underline=letter, command=action), row=0, column=number, padx=(0, 2))
         self.says = Sentence(place, " ", "Section.TLabel")
@@ -122,10 +122,15 @@ class TestersDialog(Dialog):
     def _show_all(self) -> None:
         self._followed.begin()
         self.table.set_rows(Row(uid, cells, cells) for uid, cells in self._form.lines())
+        self.after_idle(self._fit_table)
         uid = self._form.tester.uid
         self.table.select([uid] if uid else [])
         self.says.configure(text="\n".join(self._form.sentences()))
         self._show()
+
+    def _fit_table(self) -> None:
+        if self.winfo_exists():
+            self.table.spread()
 
     def _chosen(self, uids: tuple[str, ...]) -> None:
         if uids and uids[0] != self._form.tester.uid:
