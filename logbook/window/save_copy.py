@@ -32,7 +32,7 @@ def save_copy(window: OpenWindow) -> None:
     try:
         session.book.save_copy(target)
     except RefusedError as error:
-        if not window.watch.deal_with(error):
+        if not window.watch.deal_with(error, again=True):
             tell(window.root, window.look, str(error))
         return
     source = session.book.path
@@ -60,7 +60,7 @@ def _saved(window: OpenWindow, session: Session, target: Path, left: str) -> Non
         if (stuck or typed) and _wants_to_go_on(window, target, stuck=stuck, typed=typed):
             window.go_on_with(open_book(target))
     except RefusedError as error:
-        if not window.watch.deal_with(error):
+        if not window.watch.deal_with(error, again=True):
             tell(window.root, window.look, str(error))
 
 
