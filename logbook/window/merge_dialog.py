@@ -11,11 +11,11 @@ from logbook.window.sentence import Sentence
 from logbook.window.table import Column, Row, Table
 
 _COLUMNS = (
+    Column("taken", "Take", 10),
     Column("record", "What", 22),
     Column("field", "Field", 14),
     Column("ours", "Here", 24, grow=True),
     Column("theirs", "In the other logbook", 24, grow=True),
-    Column("taken", "Take", 10),
 )
 _TAKEN: Mapping[Side | None, str] = {"ours": "here", "theirs": "the other", None: "?"}
 _ROWS = 10
@@ -59,7 +59,7 @@ class _Asked:
     def _row(self, place: int) -> Row:
         one = self._questions[place]
         shown = tuple(" ".join(text.split()) for text in (one.record, one.field, one.ours, one.theirs))
-        cells = (*shown, _TAKEN[self._chosen[place]])
+        cells = (_TAKEN[self._chosen[place]], *shown)
         return Row(str(place), cells, cells)
 
     def _select(self, place: int) -> None:
@@ -94,3 +94,4 @@ class _Asked:
             one = self._questions[int(keys[0])]
             field = f", {one.field}" if one.field else ""
             self._whole.configure(text=f"{one.record}{field}: here {one.ours or 'nothing'}; there {one.theirs or 'nothing'}.")
+        self._dialog.grow()
