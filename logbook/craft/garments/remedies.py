@@ -60,7 +60,9 @@ class _Trial:
     def mends(self, new: Joined) -> bool:
         """Whether that trouble is gone; another may be left, which has a remedy of its own."""
         kind = self.trouble.trouble.kind if self.trouble.trouble else ""
-        return new.verdict is Verdict.FITS or (new.trouble is not None and new.trouble.kind != kind)
+        if new.trouble is None:
+            return new.verdict is Verdict.FITS or kind == "inset"  # the lengths were eased in before, and may stay so
+        return new.trouble.kind != kind
 
 
 def remedy_for(plan: GarmentPlan, size: GarmentSize, cloths: Mapping[str, Cloth], trouble: Joined) -> Remedy | None:
