@@ -22,6 +22,7 @@ from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.planned_piece import PlannedPiece, SizePlan
 from logbook.craft.sizes.body_chart import chart_text
+from logbook.craft.sizes.tester import Tester
 from logbook.craft.sizes.trade_charts import WOMEN
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition
@@ -41,6 +42,7 @@ from logbook.tasks.pieces import basis_of, delete_piece, made_pieces, planned_pi
 from logbook.tasks.set_runs import set_run, unset_run
 from logbook.tasks.size_runs import work_out_run
 from logbook.tasks.stitch_patterns import save_pattern
+from logbook.tasks.testers import save_testers
 from logbook.tasks.undoing import redo, undo
 from tests.support.books import taken
 
@@ -50,6 +52,11 @@ FANS = StitchPattern(
     name="Fans", multiple=6, plus=1, first_stitch=2, skip_cover=0, set_up_rows=1, rows_in_repeat=2, closing_rows=0, terms="US"
 )
 PLAIN = StitchPattern(name="Single crochet", multiple=1, extra_chains=1, rows_in_repeat=1)
+
+USED: dict[str, Any] = {
+    "grams_used": 263.5, "minutes": 1215.0, "yarn_used": LINEN.name, "washed_readings": "4 repeats = 15.3 cm; 20 rows = 13.6 cm",
+    "wear": "2026-09-01: 50 x 57.5 cm, 3 washes, softer", "pictures": f"{'0a' * 32}.png",
+}  # fmt: skip
 
 
 def swatch(tag: str, **values: Any) -> Swatch:
@@ -105,11 +112,12 @@ def _pieces(book: Logbook, uid: str) -> None:
     unset_run(book, vest)
     undo(book)
     begun = made_from(vest, answer.piece(answer.run.sizes[1]), "M", basis.swatch.hook_mm)
-    save_made_piece(book, replace(begun, date="2026-06-14", washed_width_mm=498.0, washed_length_mm=571.0, fits="well"))
+    save_made_piece(book, replace(begun, date="2026-06-14", washed_width_mm=498.0, washed_length_mm=571.0, fits="well", **USED))
     save_made_piece(book, MadePiece(name="Cushion", date="20260531", chain=74, washed_width_mm=465.25, notes="a date as typed"))
     cushion = next(one for one in made_pieces(book) if one.name == "Cushion")
     delete_made_piece(book, cushion)
     undo(book)
+    save_testers(book, vest, [Tester(name="Ida", size="M", readings="20 sts = 12.7 cm", width_mm=505.0, said="“Lovely”")])
     delete_piece(book, next(piece for piece in planned_pieces(book) if piece.name == "Scarf"))
     undo(book)
     redo(book)
