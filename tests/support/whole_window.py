@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from logbook.book.logbook import open_logbook
+from logbook.book.pictures import folder_of
 from logbook.pages.session import Session
 from logbook.settings import Settings
 from logbook.tasks.browsing import swatch_lines
@@ -31,12 +32,19 @@ def window(root: tk.Tk, sample_file: Path, tmp_path: Path, monkeypatch: pytest.M
     """The window on a fresh sample; errors in callbacks go to the harness and fail the test."""
     monkeypatch.setattr(main_window, "report_unexpected", lambda *_: None)
     shown = MainWindow(root, Settings(opened=("swatches.more", "pieces.notes")))
-    shown.show(open_logbook(Path(shutil.copy(sample_file, tmp_path))), is_sample=True)
+    shown.show(open_logbook(with_pictures(sample_file, tmp_path)), is_sample=True)
     root.update()
     yield shown
     shown.watch.end()
     if shown.session is not None:
         shown.session.book.close()
+
+
+def with_pictures(book: Path, folder: Path) -> Path:
+    """A copy of the logbook in the folder, with the pictures that lie beside it."""
+    copy = Path(shutil.copy(book, folder))
+    shutil.copytree(folder_of(book), folder_of(copy))
+    return copy
 
 
 def session_of(window: MainWindow) -> Session:
