@@ -4,7 +4,7 @@ import tkinter as tk
 from collections.abc import Callable
 from tkinter import ttk
 
-from logbook.window.keyboard import holder, keep_behind, last_focused, take_keyboard
+from logbook.window.keyboard import hold, holder, keep_behind, last_focused, take_keyboard
 from logbook.window.keys import install_mnemonics, split_mnemonic
 from logbook.window.look import Look
 
@@ -86,7 +86,7 @@ class Dialog(tk.Toplevel):
             self.update()
         self.update_idletasks()
         if self.modal:
-            self.grab_set()
+            hold(self)
         take_keyboard(focus)
 
     def grow(self) -> None:
@@ -100,6 +100,6 @@ class Dialog(tk.Toplevel):
         self.grab_release()
         self.destroy()
         if self._held is not None and self._held.winfo_exists():
-            self._held.grab_set()  # the dialog beneath
+            hold(self._held)  # the dialog beneath
         if self.modal and self._before is not None and self._before.winfo_exists():
             self._before.focus_set()

@@ -10,6 +10,8 @@ from collections.abc import Callable
 GIVEN_MS = (0, 20, 100, 300)
 """The word that the keyboard was given may come so long before it is."""
 
+HELD_ELSEWHERE_MS = 100
+"""Between tries to hold the pointer while another program does."""
 DRAWN_MS = 200
 """What takes the keyboard while its page is still to be drawn is in sight by then."""
 POSTED = ("Menu", "ComboboxPopdown")
@@ -113,6 +115,16 @@ def keep_behind(window: tk.Tk | tk.Toplevel, close: Callable[[], object]) -> Non
 
     window.protocol("WM_DELETE_WINDOW", closed)
     window.protocol("WM_TAKE_FOCUS", given)
+
+
+def hold(dialog: tk.Misc) -> None:
+    """Gives pointer and keyboard to the dialog alone; where the window manager holds the pointer, because a window is just being
+    moved, say, as soon as it lets go."""
+    try:
+        dialog.grab_set()
+    except tk.TclError:
+        if dialog.winfo_exists():
+            dialog.after(HELD_ELSEWHERE_MS, hold, dialog)
 
 
 def list_is_open(widget: tk.Misc) -> bool:

@@ -7,7 +7,7 @@ from pathlib import Path
 from tkinter import ttk
 
 from logbook.window import keyboard
-from logbook.window.keyboard import focused, holder, install_keyboard, last_focused
+from logbook.window.keyboard import focused, hold, holder, install_keyboard, last_focused
 from tests.support.screen import wait_until
 
 WINDOW = Path(keyboard.__file__).parent
@@ -93,6 +93,27 @@ def test_the_shown_copy_of_a_menu_is_elsewhere(root: tk.Tk) -> None:
     assert focused(root) is None
     assert last_focused(root) is None
     root.event_generate("<Escape>")
+
+
+class HeldElsewhere(tk.Toplevel):
+    """Another program, such as the window manager while a button moves a window, holds the pointer for the first two tries."""
+
+    tries = 0
+
+    def grab_set(self) -> None:
+        self.tries += 1
+        if self.tries <= 2:
+            raise tk.TclError("grab failed: another application has grab")
+        super().grab_set()
+
+
+def test_a_dialog_holds_the_pointer_once_another_program_lets_go_of_it(root: tk.Tk) -> None:
+    dialog = HeldElsewhere(root)
+    wait_until(root, dialog.winfo_viewable)
+    hold(dialog)
+    assert holder(root) is None
+    wait_until(root, lambda: holder(root) is dialog)
+    dialog.destroy()
 
 
 def raises(look_up: Callable[[], object]) -> bool:

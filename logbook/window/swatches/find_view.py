@@ -8,6 +8,7 @@ from functools import partial
 from tkinter import ttk
 from typing import NamedTuple
 
+from logbook.errors import LogbookError
 from logbook.pages.swatches.swatch_list import (
     CLASS_CHOICES,
     CONDITION_CHOICES,
@@ -183,7 +184,11 @@ class FindView(FindList):
         self._reading = self.after(READ_AFTER_MS, self._read_on)
 
     def _read_on(self) -> None:
-        self._reading = self.after(READ_EVERY_MS, self._read_on) if self._swatches.read_on() else ""
+        try:
+            more = self._swatches.read_on()
+        except LogbookError:  # nobody asked for this; whoever looks for something is told
+            more = False
+        self._reading = self.after(READ_EVERY_MS, self._read_on) if more else ""
 
     def _stop(self) -> None:
         self._stop_looking()
