@@ -100,7 +100,7 @@ class Program:
         env = os.environ | {"DISPLAY": display, "HOME": str(home), "LOGBOOK_HOME": str(home / "kept"), "TMPDIR": str(home)}
         env |= {"PYTHONPATH": str(TOP), "BROWSER": "true", "PYTHONWARNINGS": "ignore"}
         planted = ["--weakness", weakness] if weakness else []
-        self.output = home / "output.txt"
+        self.output = home.with_name(f"{home.name}-output.txt")  # beside it: a hand at random saves over what it sees
         with self.output.open("ab") as output:
             command = [sys.executable, "-m", "tests.support.watched", str(theirs.fileno()), *planted, *arguments]
             self._process = subprocess.Popen(command, env=env, cwd=home, stdout=output, stderr=output, pass_fds=[theirs.fileno()])
