@@ -13,7 +13,7 @@ from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.joins import Verdict
 from logbook.craft.garments.outline import Outline, Point, outline
 from logbook.craft.garments.shaped_piece import ShapedPiece
-from logbook.craft.garments.shapes import CROWN, RAGLAN, ROUND, ROUND_YOKE, TAPERED
+from logbook.craft.garments.shapes import TAPERED
 from logbook.craft.words.lengths import Units, show_length
 
 _JOIN_ROLES: tuple[Role, ...] = ("series2", "series3", "series1")
@@ -95,7 +95,7 @@ def _large(
 
 def _title(piece: ShapedPiece, units: Units) -> str:
     alike = f" × {piece.wish.alike}" if piece.wish.alike > 1 else ""
-    rows = "rounds" if piece.wish.worked == ROUND or piece.wish.shape in (RAGLAN, ROUND_YOKE, CROWN) else "rows"
+    rows = "rounds" if piece.in_round else "rows"
     if piece.wish.shape == TAPERED:
         return f"{piece.name}{alike}: {show_length(piece.widths[-1], units)} at the end, {piece.rows} {rows}"
     wide = "wide" if rows == "rows" else "round"

@@ -8,10 +8,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from logbook.craft.garments.shaped_piece import ShapedPiece
-from logbook.craft.garments.shapes import CROWN, DOWN, HALF_FRONT, RAGLAN, ROUND, ROUND_YOKE, SIDEWAYS
+from logbook.craft.garments.shapes import DOWN, FROM_TOP, HALF_FRONT, SIDEWAYS
 
 Point = tuple[float, float]
-_ROUND = (RAGLAN, ROUND_YOKE, CROWN)
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +40,7 @@ def outline(piece: ShapedPiece) -> Outline:
     top = piece.rows * piece.row_mm
     points = [*right, *reversed(neck_right), *neck_left, *reversed(left)]
     edges = dict(_edges(piece, right, left, neck_right, neck_left, top))
-    down = piece.wish.worked == DOWN or piece.wish.shape in _ROUND or piece.on is not None
+    down = piece.wish.worked == DOWN or piece.wish.shape in FROM_TOP or piece.on is not None
     turned = piece.wish.worked == SIDEWAYS
 
     def placed(line: Sequence[Point]) -> tuple[Point, ...]:
@@ -54,7 +53,7 @@ def outline(piece: ShapedPiece) -> Outline:
 
 def _across(piece: ShapedPiece) -> float:
     """How wide a stitch lies: half where the round lies flat."""
-    return piece.stitch_mm / (2 if piece.wish.worked == ROUND or piece.wish.shape in _ROUND else 1)
+    return piece.stitch_mm / (2 if piece.in_round else 1)
 
 
 def _neck_counts(piece: ShapedPiece) -> list[int]:

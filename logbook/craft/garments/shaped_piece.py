@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 
 from logbook.craft.garments.plan import PieceWish
+from logbook.craft.garments.shapes import FROM_TOP, ROUND
 from logbook.craft.swatches.conditions import Direction
 
 
@@ -108,6 +109,11 @@ class ShapedPiece:
     picked: tuple[PickedUp, ...] = ()
     troubles: tuple[Trouble, ...] = ()
     wanted: Mapping[str, float] = field(default_factory=dict)
+
+    @property
+    def in_round(self) -> bool:
+        """Whether it is worked in rounds."""
+        return self.wish.worked == ROUND or self.wish.shape in FROM_TOP
 
     @property
     def name(self) -> str:

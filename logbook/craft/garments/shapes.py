@@ -19,6 +19,8 @@ WAYS = (UP, DOWN, SIDEWAYS, ROUND)
 NECKS = ("square", "round", "v")
 YOKES = (RAGLAN, ROUND_YOKE)
 """Worked from the neck; body and sleeves are worked on from their last round."""
+FROM_TOP = (*YOKES, CROWN)
+"""Worked in rounds, from the top."""
 
 EDGES = ("start", "end", "side", "left side", "right side", "shoulder", "neck", "armhole", "front")
 """The edges of a piece: ``start`` is the foundation, whichever way it is worked."""

@@ -21,7 +21,6 @@ from logbook.tasks.garment_words import Problem, notes, problems_of
 from logbook.tasks.garments import GarmentAnswer, cloths_of, sizes_for
 from logbook.tasks.money_words import price_words, sentence_of, time_words
 from logbook.tasks.pieces import Basis
-from logbook.tasks.written.piece_in_sizes import in_round
 
 NOT_YET = "—"
 
@@ -192,7 +191,7 @@ class GarmentMaker:
 
 def piece_headline(piece: ShapedPiece) -> str:
     """``Chain 36, 90 rows``."""
-    rows = f"{piece.rows} {'round' if in_round(piece) else 'row'}{'' if piece.rows == 1 else 's'}"
+    rows = f"{piece.rows} {'round' if piece.in_round else 'row'}{'' if piece.rows == 1 else 's'}"
     if piece.wish.shape == EDGING:
         return f"Pick up {piece.foundation}, {rows}"
     if not piece.foundation:

@@ -7,7 +7,6 @@ from logbook.craft.garments.together import yarn_of_piece
 from logbook.craft.words.lengths import Units, show_length
 from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker
 from logbook.tasks.note_words import in_all_sizes
-from logbook.tasks.written.piece_in_sizes import in_round
 
 NONE = "–"
 PIECE_HEADINGS = ("Piece", "Chain", "Stitches", "Rows", "Width", "±", "Length", "Yarn")
@@ -39,7 +38,7 @@ def row_rows(card: GarmentCard, units: Units) -> tuple[str, list[tuple[str, ...]
         change = f"{count - before:+d}".replace("-", "−") if count != before else ""
         rows.append((str(number), str(count), change, show_length(piece.widths[number], units)))
         before = count
-    return f"Every {'round' if in_round(piece) else 'row'} of the {piece.name}", rows
+    return f"Every {'round' if piece.in_round else 'row'} of the {piece.name}", rows
 
 
 def size_rows(

@@ -26,7 +26,7 @@ from logbook.tasks.note_words import CHILDREN_CAUTION
 from logbook.tasks.written.making_up import making_up
 from logbook.tasks.written.parts import Part, PatternTable, lengths
 from logbook.tasks.written.piece import written_piece
-from logbook.tasks.written.piece_in_sizes import PieceInSizes, in_round
+from logbook.tasks.written.piece_in_sizes import PieceInSizes
 from logbook.tasks.written.practice import practice_piece, proven_rows
 
 _ABBREVIATIONS = (
@@ -164,7 +164,7 @@ def _measurements(written: WrittenGarment) -> Iterator[PatternTable]:
         one = piece.one
         if one.wish.shape == EDGING:
             continue
-        around = "round" if in_round(one) else "wide"
+        around = "round" if one.in_round else "wide"
         first, last = (written.lengths(p.widths[place] for p in piece.pieces) for place in (0, -1))
         if one.wish.shape in YOKES:
             rows += [(f"{one.name}, neck round", first)]
@@ -240,10 +240,10 @@ def _notes(written: WrittenGarment) -> Iterator[str]:
         yield f"{built[:-1]}, with {_names(on)} worked on from it."
     else:
         yield built
-    flat = [piece for piece in made if not in_round(piece)]
+    flat = [piece for piece in made if not piece.in_round]
     if flat:
         yield "Row 1 is a right-side row. Turn after every row."
-    if any(in_round(piece) for piece in made):
+    if any(piece.in_round for piece in made):
         yield "Join each round with a slip stitch and do not turn, unless the stitch pattern says otherwise."
     yield from _shaping_words(written)
 

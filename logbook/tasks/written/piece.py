@@ -1,11 +1,11 @@
 """One piece of a garment as it is written down, in all sizes at once: chain, rows, shaping, counts after every change."""
 
 from logbook.craft.garments.shaped_piece import ShapedPiece
-from logbook.craft.garments.shapes import CROWN, DOWN, EDGING, RAGLAN, ROUND_YOKE, SIDEWAYS, TAPERED, TRIANGLE, YOKES
+from logbook.craft.garments.shapes import CROWN, DOWN, EDGING, FROM_TOP, RAGLAN, ROUND_YOKE, SIDEWAYS, TAPERED, TRIANGLE
 from logbook.tasks.written.edging_lines import edging_lines
 from logbook.tasks.written.panel_lines import panel_lines
 from logbook.tasks.written.parts import Part
-from logbook.tasks.written.piece_in_sizes import PieceInSizes, in_round, is_mirrored
+from logbook.tasks.written.piece_in_sizes import PieceInSizes, is_mirrored
 from logbook.tasks.written.round_lines import crown_lines, raglan_lines, round_yoke_lines
 from logbook.tasks.written.taper_lines import taper_lines, triangle_lines
 
@@ -39,8 +39,8 @@ def heading(piece: ShapedPiece) -> str:
         return name
     if piece.on is not None:
         return f"{name}, worked on from the {piece.on.piece}"
-    if in_round(piece):
-        return f"{name}, worked in the round" + (" from the top" if wish.shape in (*YOKES, CROWN) else "")
+    if piece.in_round:
+        return f"{name}, worked in the round" + (" from the top" if wish.shape in FROM_TOP else "")
     if wish.shape == TRIANGLE:
         return f"{name}, worked from the tip"
     how = {DOWN: "from the top down", SIDEWAYS: "sideways"}.get(wish.worked, "from the bottom up")

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from logbook.craft.garments.shaped_piece import ShapedPiece, Shaping
-from logbook.craft.garments.shapes import CROWN, HALF_FRONT, ROUND, YOKES
+from logbook.craft.garments.shapes import HALF_FRONT
 from logbook.craft.pieces.shaping import rows_text
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.counting import ordinal
@@ -35,16 +35,11 @@ class PieceInSizes:
     @property
     def row(self) -> str:
         """What a row is called."""
-        return "round" if in_round(self.one) else "row"
+        return "round" if self.one.in_round else "row"
 
     def all(self, of: Callable[[ShapedPiece], object]) -> str:
         """A number of every size: ``62 (68, 80)``, once where all share it."""
         return alike(of(piece) for piece in self.pieces)
-
-
-def in_round(piece: ShapedPiece) -> bool:
-    """Whether it is worked in rounds."""
-    return piece.wish.worked == ROUND or piece.wish.shape in (*YOKES, CROWN)
 
 
 def is_mirrored(piece: ShapedPiece) -> bool:
@@ -59,17 +54,17 @@ def begin(of: PieceInSizes) -> Iterator[str]:
         yield from _going_on(of)
     if None in chains:
         return
-    yield f"Ch {alike(chains)}" + (" and join into a ring without a twist." if in_round(of.one) else ".")
-    if pattern.first_stitch is not None and not in_round(of.one):
+    yield f"Ch {alike(chains)}" + (" and join into a ring without a twist." if of.one.in_round else ".")
+    if pattern.first_stitch is not None and not of.one.in_round:
         yield f"The first stitch goes into the {ordinal(pattern.first_stitch)} ch from the hook{_cover(pattern.skip_cover)}."
-    multiple, plus = pattern.multiple or 1, (pattern.plus or 0) if not in_round(of.one) else 0
+    multiple, plus = pattern.multiple or 1, (pattern.plus or 0) if not of.one.in_round else 0
     repeats = ""
     if multiple > 1:
         repeats = f": {of.all(lambda piece: (piece.foundation - plus) // multiple)} repeats of {multiple}"
         repeats += f" and {plus} more" if plus else ""
     yield (
         f"{of.all(lambda piece: piece.foundation)} sts in row 1{repeats}."
-        if not in_round(of.one)
+        if not of.one.in_round
         else (f"{of.all(lambda piece: piece.foundation)} sts in the ring{repeats}.")
     )
 
