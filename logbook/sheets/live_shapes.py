@@ -223,11 +223,11 @@ def _yoke(one: ShapedPiece) -> list[Line]:
     found = [
         Line("first", "stitches at the neck", _nearest("{neck round}*10/{p}"), lambda piece: piece.foundation),
         Line("rows", "rounds", _nearest("{yoke depth}*10/{q}"), lambda piece: piece.rows),
-        _part("underarm sts", "stitches under each arm", _nearest("{underarm}*10/{p}")),
+        Line("underarm sts", "stitches under each arm", _nearest("{underarm}*10/{p}"), lambda piece: piece.parts["underarm"]),
     ]
     if one.chain is not None:
         found.insert(1, Line("chain", "chain", "{first}+{extra}", lambda piece: piece.chain))
-    return [line._replace(of=lambda piece: piece.parts["underarm"]) if line.key == "underarm sts" else line for line in found]
+    return found
 
 
 def _raglan(one: ShapedPiece) -> list[Line]:

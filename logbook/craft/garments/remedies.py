@@ -57,6 +57,10 @@ class _Trial:
         except RefusedError:
             return None
 
+    def edge_of(self, piece: str) -> str:
+        """Which edge of a piece the join is at."""
+        return self.trouble.wish.edge if piece == self.trouble.wish.of else self.trouble.wish.at
+
     def mends(self, new: Joined) -> bool:
         """Whether that trouble is gone; another may be left, which has a remedy of its own."""
         kind = self.trouble.trouble.kind if self.trouble.trouble else ""
@@ -115,11 +119,10 @@ def _wanted(plan: GarmentPlan, size: GarmentSize, piece: PieceWish, measure: str
 def _inset_remedy(trial: _Trial, piece: PieceWish) -> Remedy | None:
     """The straight rows of a sleeve as long as the inset, or the inset as wide as they are long."""
     figures = trial.trouble.trouble.figures if trial.trouble.trouble else {}
-    measure, mm = ("straight", "needs") if piece.shape == TAPERED else ("inset", "has")
-    new = trial.with_measure(piece.name, measure, round(float(figures[mm]), 1))
-    if new is None or not trial.mends(new[0]):
-        return None
-    return Remedy(piece.name, measure, round(float(figures[mm]), 1), 0, "rows")
+    measure, figure = ("straight", "needs") if piece.shape == TAPERED else ("inset", "has")
+    mm = round(float(figures[figure]), 1)
+    new = trial.with_measure(piece.name, measure, mm)
+    return Remedy(piece.name, measure, mm, 0, "rows") if new is not None and trial.mends(new[0]) else None
 
 
 def _found(trial: _Trial, piece: PieceWish, measure: str, wanted: float) -> Remedy | None:
@@ -127,7 +130,7 @@ def _found(trial: _Trial, piece: PieceWish, measure: str, wanted: float) -> Reme
     if edge is None:
         return None
     step, first = edge.step_mm, piece.name == trouble.wish.of
-    gap = (-trouble.difference_mm if first else trouble.difference_mm / _pieces_alike(trial, piece.name)) or 0.0
+    gap = -trouble.difference_mm if first else trouble.difference_mm / _pieces_alike(trouble)
     slope = _slope(trial, piece.name, measure, wanted, step)
     if not slope:
         return None
@@ -142,22 +145,19 @@ def _found(trial: _Trial, piece: PieceWish, measure: str, wanted: float) -> Reme
     return None
 
 
-def _pieces_alike(trial: _Trial, name: str) -> int:
+def _pieces_alike(join: Joined) -> int:
     """How often the edge of a piece that is joined to counts."""
-    wish = trial.trouble.wish
-    return 2 if len(wish.to) == 1 and wish.at == "armhole" and trial.trouble.b_measure == "armhole" else 1
+    return 2 if len(join.wish.to) == 1 and join.wish.at == "armhole" and join.b_measure == "armhole" else 1
 
 
 def _edge_of(trial: _Trial, name: str, wanted: float, measure: str) -> Edge | None:
-    wish = trial.trouble.wish
     now = trial.with_measure(name, measure, wanted)
-    return None if now is None else now[1][name].edges.get(wish.edge if name == wish.of else wish.at)
+    return None if now is None else now[1][name].edges.get(trial.edge_of(name))
 
 
 def _slope(trial: _Trial, name: str, measure: str, wanted: float, step: float) -> float:
     """By how many mm the edge changes where the measure changes by one."""
-    wish = trial.trouble.wish
-    edge = wish.edge if name == wish.of else wish.at
+    edge = trial.edge_of(name)
     found: list[tuple[float, float]] = []
     for by in (0.0, 8 * step, -8 * step, 3 * step, -3 * step):
         if wanted + by > 0 and (new := trial.with_measure(name, measure, wanted + by)) is not None and edge in new[1][name].edges:
@@ -170,13 +170,12 @@ def _slope(trial: _Trial, name: str, measure: str, wanted: float, step: float) -
 
 def _mending(trial: _Trial, name: str, measure: str, mm: float, edge: Edge) -> int | None:
     """By how many units the edge changes with that measure, if it mends the join, however it is typed."""
-    wish = trial.trouble.wish
     more = None
     for typed in (mm, mm - _TYPED_MM, mm + _TYPED_MM):
         new = trial.with_measure(name, measure, typed)
         if new is None or not trial.mends(new[0]):
             return None
-        more = more if more is not None else new[1][name].edges[wish.edge if name == wish.of else wish.at].count - edge.count
+        more = more if more is not None else new[1][name].edges[trial.edge_of(name)].count - edge.count
     return more
 
 

@@ -5,11 +5,11 @@ from collections.abc import Callable
 from typing import Any
 
 from logbook.craft.pieces.wear import read_worn, worn_text
-from logbook.craft.swatches.fields import Field, Kind, Owner, clean_text, exact, positive, read_date, read_text, whole
+from logbook.craft.swatches.fields import Field, Kind, Owner, clean_text, exact, positive, read_date, read_text, size_in_cm, whole
 from logbook.craft.swatches.picture_names import read_pictures
 from logbook.craft.swatches.readings import Reading, read_readings
 from logbook.craft.words.hooks import read_hook, show_hook
-from logbook.craft.words.lengths import Units, read_size
+from logbook.craft.words.lengths import Units
 from logbook.craft.words.numbers import NUMBER, read_number
 from logbook.errors import UnreadableError
 
@@ -59,10 +59,6 @@ def _grams(text: str) -> float:
     return positive("a weight in grams", 1_000_000)(re.sub(r"\s*g(rams?)?\.?\Z", "", text.strip(), flags=re.IGNORECASE))
 
 
-def _cm(text: str) -> float:
-    return read_size(text, Units.CM, "a length")
-
-
 _T, _N, _LENGTH = Kind.TEXT, Kind.NUMBER, "a length in cm"
 
 
@@ -71,7 +67,7 @@ def _field(name: str, attribute: str, kind: Kind, read: Callable[[str], Any], ex
 
 
 def _lengths(state: str, attribute: str) -> tuple[Field, ...]:
-    return tuple(_field(f"{state} {what} cm", f"{attribute}_{what}_mm", _N, _cm, _LENGTH) for what in ("width", "length"))
+    return tuple(_field(f"{state} {what} cm", f"{attribute}_{what}_mm", _N, size_in_cm, _LENGTH) for what in ("width", "length"))
 
 
 MADE_FIELDS: tuple[Field, ...] = (
@@ -87,7 +83,7 @@ MADE_FIELDS: tuple[Field, ...] = (
     *_lengths("predicted", "predicted"),
     _field("predicted grams", "predicted_grams", _N, _grams, "a weight in grams"),
     _field("predicted hours", "predicted_minutes", _N, read_hours, "hours like 12:30"),
-    _field("predicted growth cm", "predicted_growth_mm", _N, _cm, _LENGTH),
+    _field("predicted growth cm", "predicted_growth_mm", _N, size_in_cm, _LENGTH),
     *_lengths("worked", "worked"),
     *_lengths("washed", "washed"),
     _field("grams used", "grams_used", _N, _grams, "a weight in grams"),

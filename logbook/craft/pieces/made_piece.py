@@ -55,5 +55,4 @@ class MadePiece:
             TakenReading(condition, reading)
             for condition, text in ((Condition.WORKED, self.worked_readings), (Condition.WASHED, self.washed_readings))
             for reading in read_readings(text)
-            if text
         )

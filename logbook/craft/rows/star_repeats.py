@@ -36,12 +36,7 @@ class StarRepeats:
                 raise cur.fail()
             self._closed.add(star)
             return
-        begin = stars.pop(star)
-        body = tuple(items[begin:])
-        if not body:
-            raise NotUnderstoodError(cur.span_from(start), f"nothing stands between the two {star}")
-        last = self._ending(cur, body, begin, stars)
-        items[begin:] = [Repeat(body, until, cur.span_from(start)), *last]
+        self._put(cur, items, stars, star, until, start, f"nothing stands between the two {star}")
 
     def repeat(self, cur: Cursor, items: list[Instruction], stars: Stars) -> None:
         """``rep from * across``, ``rep between *s 3 more times``."""
@@ -58,11 +53,15 @@ class StarRepeats:
             raise NotUnderstoodError(cur.span_from(start), f"there is no {star} to repeat from")
         if cur.accept("to") and not cur.accept(*STARS):
             cur.at -= 1
-        begin = stars.pop(star)
         until = self._until_of_star(cur)
+        self._put(cur, items, stars, star, until, start, f"nothing stands between the {star} and its repeat")
+
+    def _put(self, cur: Cursor, items: list[Instruction], stars: Stars, star: str, until: Until, start: int, empty: str) -> None:
+        """Makes what stands since the star a repeat; ``empty`` is what is wrong where that is nothing."""
+        begin = stars.pop(star)
         body = tuple(items[begin:])
         if not body:
-            raise NotUnderstoodError(cur.span_from(start), f"nothing stands between the {star} and its repeat")
+            raise NotUnderstoodError(cur.span_from(start), empty)
         last = self._ending(cur, body, begin, stars)
         items[begin:] = [Repeat(body, until, cur.span_from(start)), *last]
 

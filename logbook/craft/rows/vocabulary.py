@@ -81,10 +81,10 @@ _WHOLE_NAMES = {
 
 
 _SIDES = [
-    ([how, *along, "opposite" if at else "other", "side", "of", *which, chain], "otherside")
+    ([how, *to, side, "side", "of", *which, chain], "otherside")
     for how in ("on", "along", "in", "into", "down", "across")
-    for along in ((), ("to",))
-    for at in (0, 1)
+    for to in ((), ("to",))
+    for side in ("other", "opposite")
     for which in ((), ("foundation",), ("starting",), ("beginning",), ("base",))
     for chain in ("ch", "chain", "chains")
 ]

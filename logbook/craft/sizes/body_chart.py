@@ -147,8 +147,8 @@ _BABY_WORDS = (
 _HEIGHT = "(?:50|56|62|68|74|80|86|92|98|104|110|116|122|128|134|140|146|152)"
 """Children's sizes that go by the body's height in cm, as a pair: 98/104."""
 _CHILD = re.compile(
-    r"\b(?:bab(?:y|ies)|newborn|preemie|infant|toddler|child(?:ren)?|kids?|boys?|girls?|junior|youth|age|aged|yrs?|years?|yo|mo|mths?|months?|nb|tot)\b"
-    rf"|\b(?:{_BABY_WORDS})\b"
+    rf"\b(?:{_BABY_WORDS})\b"
+    r"|\b(?:boys?|girls?|junior|youth|age|aged|yrs?|years?|yo|mo|mths?|months?|nb|tot)\b"
     r"|(?<![\d.])(?:0\s*[-–/]\s*\d{1,2}|3\s*[-–/]\s*6|6\s*[-–/]\s*9)(?![\d.])"
     rf"|(?<![\d.])(?:{_HEIGHT})\s*/\s*(?:{_HEIGHT})(?![\d.])"
     r"|\b\d+\s*(?:t|m|mo|y|yo|yrs?)\b",

@@ -6,8 +6,7 @@ from enum import StrEnum
 from typing import Any
 
 from logbook.craft.pieces.made_fields import kept_readings
-from logbook.craft.swatches.fields import Field, Kind, Owner, one_of, read_text
-from logbook.craft.words.lengths import Units, read_size
+from logbook.craft.swatches.fields import Field, Kind, Owner, one_of, read_text, size_in_cm
 
 
 class State(StrEnum):
@@ -37,10 +36,6 @@ class Tester:
     said: str = ""
 
 
-def _cm(text: str) -> float:
-    return read_size(text, Units.CM, "a length")
-
-
 def _field(name: str, attribute: str, kind: Kind, read: Callable[[str], Any], expected: str) -> Field:
     return Field(name, Owner.TESTER, attribute, kind, read, expected)
 
@@ -51,8 +46,8 @@ TESTER_FIELDS: tuple[Field, ...] = (
     _field("state", "state", Kind.TEXT, one_of(*State), "asked, working or done"),
     _field("gauge", "readings", Kind.TEXT, kept_readings, "readings, like “16 sts = 10 cm; 20 rows = 10 cm”"),
     _field("part", "part", Kind.TEXT, read_text, "the piece that was measured"),
-    _field("width cm", "width_mm", Kind.NUMBER, _cm, "a length in cm"),
-    _field("length cm", "length_mm", Kind.NUMBER, _cm, "a length in cm"),
+    _field("width cm", "width_mm", Kind.NUMBER, size_in_cm, "a length in cm"),
+    _field("length cm", "length_mm", Kind.NUMBER, size_in_cm, "a length in cm"),
     _field("said", "said", Kind.TEXT, read_text, "text"),
 )
 """Every field of a tester, once: form, sheet and mapping go by this table."""

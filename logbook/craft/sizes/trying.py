@@ -42,7 +42,7 @@ def tried_of(
 
 def own_gauge_of(tester: Tester, along: Direction, pattern: StitchPattern | None, assumptions: Assumptions) -> Gauge | None:
     """The tester's own gauge in a direction; None if it was not measured, or in repeats of an unknown length."""
-    readings = tuple(TakenReading(Condition.WASHED, reading) for reading in read_readings(tester.readings) if tester.readings)
+    readings = tuple(TakenReading(Condition.WASHED, reading) for reading in read_readings(tester.readings))
     swatch = Swatch(pattern=pattern, readings=readings)
     if swatch.per_repeat(along) is None and any(r.counted.whole_repeats for r in swatch.readings_of(Condition.WASHED, along)):
         return None

@@ -167,6 +167,11 @@ def cm_in_mm(text: str) -> float:
     return read_positive(text, "a width in cm", 1000) * 10
 
 
+def size_in_cm(text: str) -> float:
+    """A length in mm, which is in cm where it has no unit."""
+    return read_size(text, Units.CM, "a length")
+
+
 _COLUMN_WORDS = {
     Condition.WORKED: "as worked",
     Condition.WASHED: "washed",
