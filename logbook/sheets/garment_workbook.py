@@ -11,8 +11,6 @@ from logbook.sheets.cells import HUNDREDTHS, TENTHS, WHOLE, Content, Heading, Lo
 from logbook.sheets.live_garment import LiveGarment
 from logbook.sheets.pattern_sheet import write_pattern_sheet
 
-SHEETS = ("Pieces", "Rows", "Joins", "Yarn", "Pattern")
-
 
 def write_garment_workbook(
     stream: BinaryIO,

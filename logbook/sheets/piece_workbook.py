@@ -10,8 +10,6 @@ from logbook.sheets.book_writer import BookWriter
 from logbook.sheets.live_sizes import LiveSize, LiveSizes
 from logbook.sheets.panel_chart import write_drawings
 
-SHEETS = ("Piece", "Drawing")
-
 
 def write_piece_workbook(
     stream: BinaryIO, title: str, piece: LiveSize, gauges: PieceGauges, notes: Sequence[str], date: str

@@ -19,8 +19,6 @@ from logbook.tasks.keeping import SUFFIX
 NAME = "Swatch and gauge logbook"
 KIND = f"application/x-{PROGRAM}"
 PIXELS = (48, 128)
-ENTRY = f"applications/{PROGRAM}.desktop"
-KINDS = f"mime/packages/{PROGRAM}.xml"
 ICONS = "icons/hicolor"
 CACHES: tuple[tuple[str, str, str], ...] = (
     ("applications", "*.desktop", "mimeinfo.cache"),

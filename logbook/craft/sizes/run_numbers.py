@@ -75,12 +75,6 @@ class SizeFigures(dict[str, Value]):
         neck, width = self.length("neck"), self.length("width")
         return None if neck is None or width is None else (width - neck) / 2
 
-    @property
-    def hem_to_armhole_mm(self) -> float | None:
-        """From the hem to where the armhole begins; None without an armhole."""
-        depth, length = self.length("armhole"), self.length("length")
-        return None if depth is None or length is None else length - depth
-
 
 def figures_of(size: SizeNumbers) -> SizeFigures:
     """All numbers of a size worked out."""

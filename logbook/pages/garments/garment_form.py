@@ -193,11 +193,6 @@ class GarmentForm:
         self.texts |= said.renumbered(since, list(read.pieces), read.joins)
         return {}
 
-    def keep_published(self, garment: Garment) -> None:
-        """What is in hand is now kept so in the logbook; the texts stay as they are."""
-        self.refresh()
-        self.saved = self._start = garment
-
     def changed_elsewhere(self) -> bool:
         """Whether the logbook holds this garment otherwise now than when it was taken in hand; after ``refresh``."""
         return self.saved is not None and self._garments.get(self.uid) != self.saved
