@@ -77,8 +77,6 @@ class NamesDialog(Dialog):
         shown = self.table.shown
         self._uid = uid if uid in shown else next(iter(shown), "")
         self.table.select([self._uid] if self._uid else [])
-        if self._uid:
-            self.table.tree.see(self._uid)
         self._in_hand()
 
     def _chosen(self, keys: tuple[str, ...]) -> None:

@@ -5,6 +5,8 @@ from collections.abc import Callable
 
 import pytest
 
+from logbook.book.swatches import put_yarn
+from logbook.craft.swatches.yarn import Yarn
 from logbook.pages.session import Session
 from logbook.tasks.known_names import Kind, known_by_name
 from logbook.tasks.undoing import undo
@@ -68,4 +70,16 @@ def test_patterns_that_may_not_be_merged_say_so(root: tk.Tk, opened: Callable[[K
     dialog.into.text = "Shells"  # into the ripple of 12, shells of 6
     assert dialog.says.cget("text").startswith("✕ “Shells” has multiple 6, “Ripple” 12")
     assert dialog.merge_button.instate(["disabled"])
+    dialog.close()
+
+
+def test_the_last_of_very_many_yarns_is_in_hand_and_in_sight(root: tk.Tk, look: Look, session: Session) -> None:
+    with session.book.writing("many yarns") as writing:
+        uids = [put_yarn(writing, Yarn(name=f"Yarn {number:03d}")) for number in range(600)]
+    root.geometry("1366x690+0+0")
+    dialog = NamesDialog(root, look, session, Kind.YARN, uids[-1])
+    dialog.open(dialog.table.tree)
+    root.update()
+    assert dialog.name.text == "Yarn 599"
+    assert dialog.table.tree.bbox(uids[-1])
     dialog.close()

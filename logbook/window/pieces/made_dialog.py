@@ -50,7 +50,9 @@ WORKED = (
     Line((("predicted width", "Width by the swatch", 12), ("worked width", "as &worked", 10), ("washed width", "w&ashed", 10))),
     Line((("predicted length", "Length by the swatch", 12), ("worked length", "as worked", 10), ("washed length", "washed", 10))),
     Line((("predicted grams", "Yarn &planned", 10), ("grams used", "Yarn &used", 10))),
-    Line((("predicted hours", "Hours planned", 10), ("hours", "Hours &it took", 10), ("predicted growth", "&Grows worn", 10))),
+    Line(
+        (("predicted hours", "Hours planned", 10), ("hours", "Hours &it took", 10), ("predicted growth", "&Growth in wear", 10))
+    ),
     Whole("gauge as worked", "Its gauge as worked"),
     Whole("gauge washed", "Its gauge washed", hint="4 repeats = 15.1 cm; 22 rows = 15 cm"),
     Whole("changed", "What was changed", 2),
