@@ -22,6 +22,7 @@ from logbook.craft.garments.shapes import (
 )
 from logbook.craft.pieces.length import RowRule
 from logbook.sheets.cells import TENTHS, WHOLE
+from logbook.sheets.rounding import halves_down, halves_even, like, nearest
 
 
 class Line(NamedTuple):
@@ -33,23 +34,6 @@ class Line(NamedTuple):
     formula: str
     of: Callable[[ShapedPiece], float | None]
     numbers: str = WHOLE
-
-
-def _nearest(of: str) -> str:
-    return f"ROUND(ROUND({of},9),0)"
-
-
-def _halves_down(of: str) -> str:
-    return f"MAX(1,ROUNDUP(ROUND({of}-0.5,9),0))"
-
-
-def _halves_even(of: str) -> str:
-    return f"IF(ROUND(ABS(({of})-INT({of})-0.5),9)=0,2*ROUND(({of})/2,0),ROUND({of},0))"
-
-
-def _like(of: str, count: str) -> str:
-    """The count nearest to ``of`` that is odd or even as another is."""
-    return f"MOD({count},2)+2*{_nearest(f'(({of})-MOD({count},2))/2')}"
 
 
 def is_live(piece: ShapedPiece, cloth: Cloth) -> bool:
@@ -83,7 +67,7 @@ def _wanted(name: str) -> Line:
 
 def _begin(one: ShapedPiece, measure: str) -> list[Line]:
     """Stitches, and the chain where there is one; what is worked on has those it is worked on from."""
-    own = _halves_down(f"{{{measure}}}*10/{{p}}")
+    own = halves_down(f"{{{measure}}}*10/{{p}}")
     found: list[Line] = []
     if one.on is not None:
         there = f"{{{one.on.piece}.{'body' if one.on.edge == 'end' else 'arm'}}}"
@@ -112,21 +96,21 @@ def _left(piece: ShapedPiece, wanted: str) -> tuple[int, int]:
 def _panel(one: ShapedPiece) -> list[Line]:
     sides = 1 if one.wish.shape == HALF_FRONT else 2
     found = _begin(one, "width")
-    found.append(Line("rows", "rows", _halves_down("{length}*10/{q}"), lambda piece: piece.rows))
+    found.append(Line("rows", "rows", halves_down("{length}*10/{q}"), lambda piece: piece.rows))
     inset = bool(one.wanted.get("inset"))
     if "armhole" in one.wanted:
-        deep = _nearest("{armhole}*10/{q}") if inset else _halves_even("{armhole}*10/{q}")
+        deep = nearest("{armhole}*10/{q}") if inset else halves_even("{armhole}*10/{q}")
         found.append(Line("deep", "rows of the armhole", deep, lambda piece: piece.edges["armhole"].count))
         row = "{rows}-{deep}+1" if inset else "{rows}-{deep}"
         label = "armhole begins in row" if inset else "armhole is marked at the end of row"
         found.append(Line("armhole row", label, row, lambda piece: piece.rows - piece.edges["armhole"].count + inset))
     if inset:
-        count = _nearest("{inset}*10/{p}")
+        count = nearest("{inset}*10/{p}")
         found.append(Line("inset sts", "stitches left at each side", count, lambda piece: _left(piece, "armhole")[1]))
     if "neck depth" in one.wanted:
         found += _neck(one, sides, inset)
     elif "neck width" in one.wanted:
-        half = _halves_even("({neck width}*10/{p}-MOD({first},2))/2")
+        half = halves_even("({neck width}*10/{p}-MOD({first},2))/2")
         found.append(Line("neck sts", "stitches of the neck", f"MOD({{first}},2)+2*{half}", lambda p: p.edges["neck"].count))
         found.append(Line("shoulder", "stitches of a shoulder", "({first}-{neck sts})/2", lambda p: p.edges["shoulder"].count))
     found.append(_width("wide", "width, cm", "{first}", lambda piece: max(piece.widths)))
@@ -136,8 +120,8 @@ def _panel(one: ShapedPiece) -> list[Line]:
 def _neck(one: ShapedPiece, sides: int, inset: bool) -> list[Line]:
     form = one.wish.choice("neck", "round")
     wanted = "{neck width}*10/{p}"
-    of = _like(wanted, "{first}") if sides == 2 else _nearest(wanted)
-    half = _like("{neck sts}/2", "{neck sts}") if sides == 2 else _nearest("{neck sts}/2")
+    of = like(wanted, "{first}") if sides == 2 else nearest(wanted)
+    half = like("{neck sts}/2", "{neck sts}") if sides == 2 else nearest("{neck sts}/2")
     leaves = {
         "square": "{neck sts}",
         "v": "MOD({neck sts},2)" if sides == 2 else "0",
@@ -154,7 +138,7 @@ def _neck(one: ShapedPiece, sides: int, inset: bool) -> list[Line]:
         Line(
             "neck rows",
             "rows of the neck",
-            _nearest("{neck depth}*10/{q}"),
+            nearest("{neck depth}*10/{q}"),
             lambda piece: piece.rows - _left(piece, "neck")[0] + 1,
         ),
         Line("neck row", "neck begins in row", "{rows}-{neck rows}+1", lambda piece: _left(piece, "neck")[0]),
@@ -172,14 +156,14 @@ def _tapered(one: ShapedPiece, begun: int) -> list[Line]:
     """``begun``: rows that are worked once, before and behind those that are repeated."""
     found = _begin(one, "start width")
     exact = "{length}*10/{q}"
-    rows = _halves_down(exact) if begun else f"MAX(1,{_nearest(exact)})"
+    rows = halves_down(exact) if begun else f"MAX(1,{nearest(exact)})"
     found.append(Line("rows", "rows", rows, lambda piece: piece.rows))
     even = "{even}" if "straight" in one.wanted else "0"
     if "straight" in one.wanted:
         found.append(
-            Line("even", "of these even at the end", _nearest("{straight}*10/{q}"), lambda piece: piece.parts.get("even", 0))
+            Line("even", "of these even at the end", nearest("{straight}*10/{q}"), lambda piece: piece.parts.get("even", 0))
         )
-    last = _like("{end width}*10/{p}", "{first}")
+    last = like("{end width}*10/{p}", "{first}")
     times = "ABS({last}-{first})/2"
     found += [
         Line("last", "stitches at the end", last, lambda piece: piece.counts[-1]),
@@ -221,9 +205,9 @@ def _part(name: str, label: str, formula: str) -> Line:
 
 def _yoke(one: ShapedPiece) -> list[Line]:
     found = [
-        Line("first", "stitches at the neck", _nearest("{neck round}*10/{p}"), lambda piece: piece.foundation),
-        Line("rows", "rounds", _nearest("{yoke depth}*10/{q}"), lambda piece: piece.rows),
-        Line("underarm sts", "stitches under each arm", _nearest("{underarm}*10/{p}"), lambda piece: piece.parts["underarm"]),
+        Line("first", "stitches at the neck", nearest("{neck round}*10/{p}"), lambda piece: piece.foundation),
+        Line("rows", "rounds", nearest("{yoke depth}*10/{q}"), lambda piece: piece.rows),
+        Line("underarm sts", "stitches under each arm", nearest("{underarm}*10/{p}"), lambda piece: piece.parts["underarm"]),
     ]
     if one.chain is not None:
         found.insert(1, Line("chain", "chain", "{first}+{extra}", lambda piece: piece.chain))
@@ -235,11 +219,11 @@ def _raglan(one: ShapedPiece) -> list[Line]:
     ring = f"({{back}}+{{front}}+2*{{underarm sts}}+{lines})"
     return [
         *_yoke(one),
-        _part("sleeve", "each sleeve at the neck", _nearest(f"({{first}}-{lines})/8")),
+        _part("sleeve", "each sleeve at the neck", nearest(f"({{first}}-{lines})/8")),
         _part("back", "back at the neck", f"INT(({{first}}-{lines}-2*{{sleeve}})/2)"),
         _part("front", "front at the neck", f"{{first}}-{lines}-2*{{sleeve}}-{{back}}"),
-        _part("body_increases", "increases in the body, at each line", _nearest(f"({{body round}}*10/{{p}}-{ring})/4")),
-        _part("sleeve_increases", "in the sleeves", _nearest("({upper arm round}*10/{p}-{sleeve}-{underarm sts})/2")),
+        _part("body_increases", "increases in the body, at each line", nearest(f"({{body round}}*10/{{p}}-{ring})/4")),
+        _part("sleeve_increases", "in the sleeves", nearest("({upper arm round}*10/{p}-{sleeve}-{underarm sts})/2")),
         _part("body", "stitches of the body", f"{ring}+4*{{body_increases}}"),
         _part("arm", "stitches of a sleeve with its underarm", "{sleeve}+{underarm sts}+2*{sleeve_increases}"),
         Line("last", "stitches of the last round", "{first}+4*{body_increases}+4*{sleeve_increases}", lambda p: p.counts[-1]),
@@ -252,8 +236,8 @@ def _round_yoke(one: ShapedPiece) -> list[Line]:
     more = "({last}-{first})"
     return [
         *_yoke(one),
-        _part("body", "stitches of the body", f"2*{_nearest('{body round}*10/{p}/2')}"),
-        _part("sleeve", "each sleeve", f"{_nearest('{upper arm round}*10/{p}')}-{{underarm sts}}"),
+        _part("body", "stitches of the body", f"2*{nearest('{body round}*10/{p}/2')}"),
+        _part("sleeve", "each sleeve", f"{nearest('{upper arm round}*10/{p}')}-{{underarm sts}}"),
         _part("back", "back, and as many in front", "{body}/2-{underarm sts}"),
         _part("arm", "stitches of a sleeve with its underarm", "{sleeve}+{underarm sts}"),
         Line("last", "stitches of the last round", "2*{back}+2*{sleeve}", lambda piece: piece.counts[-1]),
@@ -273,12 +257,12 @@ def _round_yoke(one: ShapedPiece) -> list[Line]:
 def _crown(one: ShapedPiece) -> list[Line]:
     each = one.parts["each_round"]
     exact = bool(one.wish.choice("exact", False))
-    stitches = _nearest("{round}*10/{p}") if exact else f"{{crown_rounds}}*{each}"
+    stitches = nearest("{round}*10/{p}") if exact else f"{{crown_rounds}}*{each}"
     one_more = f"-({{last}}<>{{crown_rounds}}*{each})" if exact else ""
     return [
-        _part("crown_rounds", f"rounds of {each} more", _nearest(f"{{round}}*10/{{p}}/{each}")),
+        _part("crown_rounds", f"rounds of {each} more", nearest(f"{{round}}*10/{{p}}/{each}")),
         Line("last", "stitches round", stitches, lambda piece: piece.counts[-1]),
-        Line("rows", "rounds", _nearest("{height}*10/{q}"), lambda piece: piece.rows),
+        Line("rows", "rounds", nearest("{height}*10/{q}"), lambda piece: piece.rows),
         _part("tube_rounds", "of these even", f"{{rows}}-{{crown_rounds}}{one_more}"),
         _width("around", "round, cm", "{last}", lambda piece: piece.widths[-1]),
         _long(),
@@ -288,7 +272,7 @@ def _crown(one: ShapedPiece) -> list[Line]:
 def _triangle(one: ShapedPiece) -> list[Line]:
     first, more = one.foundation, int(one.wish.choice("more a row", 2))
     return [
-        Line("rows", "rows", f"1+{_nearest(f'({{wingspan}}*10/{{p}}-{first})/{more}')}", lambda piece: piece.rows),
+        Line("rows", "rows", f"1+{nearest(f'({{wingspan}}*10/{{p}}-{first})/{more}')}", lambda piece: piece.rows),
         Line("last", "stitches of the last row", f"{first}+{more}*({{rows}}-1)", lambda piece: piece.counts[-1]),
         _width("wide", "wingspan, cm", "{last}", lambda piece: piece.widths[-1]),
         _long(),

@@ -7,7 +7,8 @@ from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.sizes.run_numbers import figures_of
 from logbook.craft.sizes.size_run import SizeNumbers
 from logbook.sheets.book_writer import BookWriter
-from logbook.sheets.live_sizes import LiveSize, LiveSizes
+from logbook.sheets.live_cells import LiveSize
+from logbook.sheets.live_sizes import LiveSizes
 from logbook.sheets.panel_chart import write_drawings
 
 

@@ -11,7 +11,8 @@ from logbook.craft.sizes.run_numbers import NUMBERS, NumberKind, SizeFigures, fi
 from logbook.craft.sizes.size_run import SizeRun, plan_for
 from logbook.sheets.book_writer import BookWriter, SheetWriter
 from logbook.sheets.cells import TENTHS, WHOLE, Content, Formula, Look, Role, column_letters
-from logbook.sheets.live_sizes import LiveSize, LiveSizes
+from logbook.sheets.live_cells import LiveSize
+from logbook.sheets.live_sizes import LiveSizes
 from logbook.sheets.looks import difference_rule
 from logbook.sheets.panel_chart import write_drawings
 from logbook.sheets.pattern_sheet import write_pattern_sheet

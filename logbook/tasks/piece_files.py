@@ -8,7 +8,7 @@ from logbook.craft.drawing.svg import to_svg
 from logbook.craft.pieces.panel_drawing import panel_drawing
 from logbook.craft.words.lengths import Units
 from logbook.sheets.atomic import write_text, write_zip
-from logbook.sheets.live_sizes import LiveSize
+from logbook.sheets.live_cells import LiveSize
 from logbook.sheets.piece_workbook import write_piece_workbook
 from logbook.tasks.note_words import said
 from logbook.tasks.piece_words import headline

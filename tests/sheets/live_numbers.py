@@ -28,8 +28,11 @@ from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.words.lengths import Ease
 from logbook.errors import RefusedError
-from logbook.sheets.live_sizes import LiveSize
+from logbook.sheets.book_writer import BookWriter
+from logbook.sheets.cells import Formula
+from logbook.sheets.live_cells import LiveSize
 from logbook.sheets.piece_workbook import write_piece_workbook
+from logbook.sheets.rounding import halves_even
 from logbook.sheets.run_workbook import write_run_workbook
 from tests.support.cloth import gauges_of_swatch, swatch, thrice
 from tests.support.size_runs import SHELL, SWATCH
@@ -109,6 +112,24 @@ def write_sizes(path: Path, plan: PiecePlan, gauges: PieceGauges) -> Path:
     with path.open("wb") as stream:
         write_run_workbook(stream, told, SIZES, run, (), "1 June 2026")
     return path
+
+
+def write_rounding(path: Path, numbers: Sequence[float]) -> Path:
+    """Each number with what it rounds to."""
+    with BookWriter("Rounding", "1 June 2026") as book, path.open("wb") as stream:
+        sheet = book.sheet("Rounding", (20, 20, 20))
+        sheet.head("Rounding", "A half to the even number.")
+        for number in numbers:
+            sheet.add(("rounded", number, Formula(halves_even(f"B{sheet.row + 1}"), round(round(number, 9)))))
+        book.save(stream)
+    return path
+
+
+def trial_of_rounding(folder: Path) -> Trial:
+    """Halves, and what is a half but for the last digits of a computer."""
+    numbers = (2.5, 3.5, -2.5, -1.5, 0.5, 3.4999999999, 3.5000000001, 2.4999999999, 2.4, 2.6, 7.0)
+    base = write_rounding(folder / "Rounding.xlsx", [0.0] * len(numbers))
+    return Trial(base, "Rounding", write_rounding(folder / "Rounding of others.xlsx", numbers))
 
 
 Write = Callable[[Path, PiecePlan, PieceGauges], Path]
