@@ -1,5 +1,6 @@
 """The assumptions as they are typed."""
 
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -13,8 +14,9 @@ from logbook.tasks.browsing import assumptions_of
 
 
 @pytest.fixture
-def session(tmp_path: Path) -> Session:
-    return Session(new_logbook(tmp_path / "a.logbook"), Settings())
+def session(tmp_path: Path) -> Iterator[Session]:
+    with new_logbook(tmp_path / "a.logbook") as book:
+        yield Session(book, Settings())
 
 
 def texts(form: AssumptionForm, **typed: str) -> dict[str, str]:
