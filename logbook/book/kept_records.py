@@ -13,7 +13,7 @@ from typing import Any, NamedTuple
 from logbook.book import garments, pieces
 from logbook.book.body_charts import put_chart
 from logbook.book.changes import Writing, new_uid
-from logbook.book.schema import RECORDS, STEPS, take_steps
+from logbook.book.schema import RECORDS, STEPS, USES, take_steps
 from logbook.errors import LogbookError, RefusedError
 
 BY_NAME = ("yarn", "stitch_pattern", "body_chart")
@@ -21,16 +21,6 @@ BY_UID = ("piece", "size", "made_piece", "garment", "tester")
 TABLES = ("yarn", "stitch_pattern", "piece", "size", "made_piece", "body_chart", "garment", "tester")
 """In the order in which they can be written."""
 _FILLED_ONLY = ("yarn", "stitch_pattern")
-_REFERENCES = {
-    "piece": {"swatch": "swatch", "edge_swatch": "swatch"},
-    "size": {"piece": "piece"},
-    "made_piece": {"piece": "piece", "swatch": "swatch"},
-    "tester": {"piece": "piece", "garment": "garment"},
-}
-_WORDS = {
-    "yarn": "yarn", "stitch_pattern": "stitch pattern", "piece": "piece", "size": "size", "made_piece": "made piece",
-    "body_chart": "body chart", "garment": "garment", "tester": "tester",
-}  # fmt: skip
 
 Row = Mapping[str, Any]
 
@@ -143,12 +133,12 @@ def _says_more(row: KeptRow, before: Row | None) -> bool:
 
 
 def _trouble(row: KeptRow, known: Mapping[str, Mapping[str, Row]], there: Mapping[str, Collection[str]]) -> Trouble | None:
-    what, values = _WORDS[row.table], row.values
+    what, values = row.table.replace("_", " "), row.values
     if not str(values[_key(row.table)] or "").strip():
         return Trouble(
             row.table, row.row, _key(row.table), f"This {what} has no {_key(row.table)}: leave these sheets as they were."
         )
-    for column, table in _REFERENCES.get(row.table, {}).items():
+    for column, table in USES.get(row.table, ()):
         if values[column] and values[column] not in there[table]:
             return Trouble(
                 row.table, row.row, column, f"Its {table} is neither in the workbook nor in the logbook: take both in."

@@ -196,6 +196,19 @@ NAMES = {
 }  # fmt: skip
 """The column of a table in which a name may stand only once."""
 
+USES = {
+    "swatch": (("yarn", "yarn"), ("stitch_pattern", "stitch_pattern")),
+    "reading": (("swatch", "swatch"),),
+    "piece": (("swatch", "swatch"), ("edge_swatch", "swatch")),
+    "size": (("piece", "piece"),),
+    "made_piece": (("piece", "piece"), ("swatch", "swatch")),
+    "tester": (("piece", "piece"), ("garment", "garment")),
+}
+"""Which columns speak of which tables."""
+
+PARTS = {"reading": "swatch", "size": "piece"}
+"""Records that are part of another, named in that column."""
+
 YOUNGER: Mapping[int, Mapping[str, Mapping[str, Any]]] = {
     2: {
         "yarn": {"ball_price": None, "currency": ""},

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from logbook.book.kept_records import TABLES, KeptRow, Kind, columns_of, differing, kinds
+from logbook.book.schema import PARTS
 from logbook.craft.swatches.fields import clean_text, exact
 from logbook.craft.words.counting import counted, listed
 from logbook.errors import LogbookError, UnreadableError
@@ -15,11 +16,6 @@ from logbook.sheets.kept_sheets import NAMES, KeptCells, kept_cells
 from logbook.sheets.limits import RawCell, Unusable
 from logbook.sheets.reading import read_kept_sheets
 from logbook.sheets.swatch_rows import Problem
-
-_WORDS = {
-    "yarn": "yarn", "stitch_pattern": "stitch pattern", "piece": "piece", "made_piece": "made piece", "body_chart": "body chart",
-    "garment": "garment", "tester": "tester",
-}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +29,8 @@ class KeptPlan:
     def sentence(self) -> str:
         """``3 pieces and 2 made pieces``; "" for nothing. Sizes belong to their pieces."""
         tables = [row.table for row in self.written]
-        said = [counted(tables.count(table), words) for table, words in _WORDS.items() if table in tables]
+        kinds = [table for table in TABLES if table in tables and table not in PARTS]
+        said = [counted(tables.count(table), table.replace("_", " ")) for table in kinds]
         return listed(said) if said else ""
 
 

@@ -10,18 +10,14 @@ from pathlib import Path
 from typing import Any
 
 from logbook.book.logbook import Logbook, open_logbook
-from logbook.book.merging import MERGE, PARTS, Conflict, Merging, Point, Prefer, Side, Taken, carry_out, plan_merge, undecided
+from logbook.book.merge_plan import Conflict, Merging, Point, Prefer, Side, Taken, undecided
+from logbook.book.merge_sides import MERGE
+from logbook.book.merging import carry_out, plan_merge
 from logbook.book.pictures import bring_along, names_in
-from logbook.book.schema import NAMES
+from logbook.book.schema import NAMES, PARTS
 from logbook.errors import RefusedError
 
 __all__ = ["MergeAnswer", "Point", "Prefer", "Question", "Side", "merge"]
-
-_KINDS = {
-    "yarn": "yarn", "stitch_pattern": "stitch pattern", "swatch": "swatch", "piece": "piece", "made_piece": "made piece",
-    "garment": "garment", "body_chart": "body chart", "assumption": "assumption",
-    "tester": "tester",
-}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,7 +126,7 @@ def _question(sides: tuple[sqlite3.Connection, ...], conflict: Conflict) -> Ques
     field = conflict.field.replace("_", " ")
     if conflict.twice:
         name = str(ours[conflict.field])
-        called = f"{_KINDS[conflict.table]} “{name}”"
+        called = f"{_kind(conflict.table)} “{name}”"
         return Question(called, field, f"{called} is here already", f"another {called}", conflict.point)
     record = _called(sides, conflict)
     if not conflict.field:
@@ -147,14 +143,18 @@ def _called(sides: tuple[sqlite3.Connection, ...], conflict: Conflict) -> str:
         if parent is not None:
             whole = f"SELECT {parent} FROM {table} WHERE uid = ?"
             names = connection.execute(f"SELECT {NAMES[parent]} FROM {parent} WHERE uid = ({whole})", (conflict.record,))
-            called = f"{_KINDS[parent]} %s, {table}"
+            called = f"{_kind(parent)} %s, {table}"
         else:
             column = NAMES.get(table, "name" if table in ("made_piece", "tester") else "uid")
             names = connection.execute(f"SELECT {column} FROM {table} WHERE uid = ?", (conflict.record,))
-            called = f"{_KINDS[table]} %s"
+            called = f"{_kind(table)} %s"
         if row := names.fetchone():
             return str(called % row[0])
-    return _KINDS.get(table, table)
+    return _kind(table)
+
+
+def _kind(table: str) -> str:
+    return table.replace("_", " ")
 
 
 def _shown(value: Any) -> str:
