@@ -145,18 +145,22 @@ def _is_whole(backup: Path, states: list[Any]) -> bool:
         return False
 
 
-def main(arguments: Sequence[str] | None = None) -> int:
-    """Prints the counts; exit code 1 if anything was lost."""
-    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
-    parser.add_argument("--count", type=int, default=3000)
-    parser.add_argument("--weakness", choices=["", "parts", "early"], default="")
+def command(
+    run: Callable[[int, str, int], Result], says: str | None, count: int, weaknesses: Sequence[str], counts: Sequence[str]
+) -> int:
+    """The command line of a harness that kills: prints the ``counts`` of its result; exit code 1 if one of them is not 0."""
+    parser = argparse.ArgumentParser(description=says, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser.add_argument("--count", type=int, default=count)
+    parser.add_argument("--weakness", choices=["", *weaknesses], default="")
     parser.add_argument("--seed", type=int, default=0)
-    chosen = parser.parse_args(arguments)
+    chosen = parser.parse_args()
     result = run(chosen.count, chosen.weakness, chosen.seed)
-    print(f"{result.kills} killed: {result.lost} lost, {result.corrupt} corrupt, {result.bad_backups} bad backups")
+    found = {name: getattr(result, name) for name in counts}
+    shown = [f"{number} {name.replace('_', ' ')}" for name, number in found.items()]
+    print(f"{result.kills} killed: {', '.join(shown)}")
     print("killed during:", ", ".join(f"{kind} {number}" for kind, number in result.during.most_common()))
-    return 1 if result.lost or result.corrupt or result.bad_backups else 0
+    return 1 if any(found.values()) else 0
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(command(run, __doc__, 3000, ("parts", "early"), ("lost", "corrupt", "bad_backups")))

@@ -9,14 +9,12 @@ backup's name must be whole and hold a state that was, and ten such must be ther
     python -m tests.faults.kill_backups --count 40 --weakness in-place     (written under its own name)
 """
 
-import argparse
 import random
 import shutil
 import statistics
 import sys
 import time
 from collections import defaultdict
-from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -24,7 +22,7 @@ from typing import Any
 from logbook.book import backups
 from logbook.book.logbook import open_logbook
 from tests.faults import victim
-from tests.faults.kill import Result, count_bad_backups, forking, judge
+from tests.faults.kill import Result, command, count_bad_backups, forking, judge
 from tests.faults.work import plain, quick_folder
 from tests.support.books import put_worked, small_book
 
@@ -137,18 +135,5 @@ def _judge_backups(place: Path, trial: _Trial, result: Result) -> None:
     result.bad_backups += bad + (len(kept) < backups.KEPT_LAST) + (kept[0][0] != path)
 
 
-def main(arguments: Sequence[str] | None = None) -> int:
-    """Prints the counts; exit code 1 if anything was lost."""
-    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
-    parser.add_argument("--count", type=int, default=400)
-    parser.add_argument("--weakness", choices=["", "in-place"], default="")
-    parser.add_argument("--seed", type=int, default=0)
-    chosen = parser.parse_args(arguments)
-    result = run(chosen.count, chosen.weakness, chosen.seed)
-    print(f"{result.kills} killed in a backup: {result.lost} lost, {result.corrupt} corrupt, {result.bad_backups} bad backups")
-    print("killed during:", ", ".join(f"{kind} {number}" for kind, number in result.during.most_common()))
-    return 1 if result.lost or result.corrupt or result.bad_backups else 0
-
-
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(command(run, __doc__, 400, ("in-place",), ("lost", "corrupt", "bad_backups")))

@@ -4,11 +4,9 @@ python -m tests.faults.kill_merge --count 1000
 python -m tests.faults.kill_merge --count 100 --weakness parts     (each statement by itself)
 """
 
-import argparse
 import random
 import shutil
 import sys
-from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
@@ -21,7 +19,7 @@ from logbook.book.undo import undo
 from logbook.errors import RefusedError
 from logbook.tasks.merging import merge
 from tests.faults import victim
-from tests.faults.kill import Result, forking, killed
+from tests.faults.kill import Result, command, forking, killed
 from tests.faults.work import quick_folder
 from tests.support.books import edit, held, put_worked, small_book
 
@@ -89,18 +87,5 @@ def _judge(path: Path, other: Path, states: tuple[Any, Any], expected: set[int],
         result.corrupt += 1
 
 
-def main(arguments: Sequence[str] | None = None) -> int:
-    """Prints the counts; exit code 1 if anything was lost."""
-    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
-    parser.add_argument("--count", type=int, default=1000)
-    parser.add_argument("--weakness", choices=["", "parts"], default="")
-    parser.add_argument("--seed", type=int, default=0)
-    chosen = parser.parse_args(arguments)
-    result = run(chosen.count, chosen.weakness, chosen.seed)
-    print(f"{result.kills} killed: {result.lost} lost, {result.corrupt} corrupt")
-    print("killed during:", ", ".join(f"{kind} {number}" for kind, number in result.during.most_common()))
-    return 1 if result.lost or result.corrupt else 0
-
-
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(command(run, __doc__, 1000, ("parts",), ("lost", "corrupt")))
