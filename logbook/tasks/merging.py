@@ -126,7 +126,7 @@ def _question(sides: tuple[sqlite3.Connection, ...], conflict: Conflict) -> Ques
     field = conflict.field.replace("_", " ")
     if conflict.twice:
         name = str(ours[conflict.field])
-        called = f"{_kind(conflict.table)} “{name}”"
+        called = f"{_word(conflict.table)} “{name}”"
         return Question(called, field, f"{called} is here already", f"another {called}", conflict.point)
     record = _called(sides, conflict)
     if not conflict.field:
@@ -143,17 +143,17 @@ def _called(sides: tuple[sqlite3.Connection, ...], conflict: Conflict) -> str:
         if parent is not None:
             whole = f"SELECT {parent} FROM {table} WHERE uid = ?"
             names = connection.execute(f"SELECT {NAMES[parent]} FROM {parent} WHERE uid = ({whole})", (conflict.record,))
-            called = f"{_kind(parent)} %s, {table}"
+            called = f"{_word(parent)} %s, {table}"
         else:
             column = NAMES.get(table, "name" if table in ("made_piece", "tester") else "uid")
             names = connection.execute(f"SELECT {column} FROM {table} WHERE uid = ?", (conflict.record,))
-            called = f"{_kind(table)} %s"
+            called = f"{_word(table)} %s"
         if row := names.fetchone():
             return str(called % row[0])
-    return _kind(table)
+    return _word(table)
 
 
-def _kind(table: str) -> str:
+def _word(table: str) -> str:
     return table.replace("_", " ")
 
 
