@@ -26,12 +26,13 @@ from typing import Any
 import openpyxl
 
 from logbook.errors import RefusedError
+from logbook.sheets.cell_texts import unescaped
 from logbook.sheets.limits import RawCell, RawSheet, Unusable
 from logbook.sheets.log import Log
 from logbook.sheets.reading import read_sheet
 from logbook.sheets.swatch_rows import swatches_of
 from logbook.sheets.workbook import write_workbook
-from logbook.sheets.workbook_reading import read_workbook, unescaped
+from logbook.sheets.workbook_reading import read_workbook
 from tests.support.swatches import AWKWARD, awkward_swatches, plain_swatch
 from tests.support.workbook_parts import KINDS, MAIN, SHEET, STRINGS, packed, parts_of, sheet_xml, text_row, workbook
 
