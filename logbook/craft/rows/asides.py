@@ -120,7 +120,7 @@ def printed_counts(cur: Cursor, targets: Targets) -> tuple[PrintedCount, ...]:
     while cur.more():
         first = cur.at
         numbers = sizes(cur)
-        wanted = targets.wanted(cur) if numbers else None
+        wanted = targets.places.wanted(cur) if numbers else None
         if wanted is not None and cur.accept("on"):
             cur.accept("hook")
             wanted = ANY_STITCH  # loops on the hook

@@ -5,8 +5,9 @@ from collections.abc import Sequence
 from logbook.craft.rows.asides import printed_counts
 from logbook.craft.rows.cursor import BREAKS, Cursor
 from logbook.craft.rows.instructions import Chain, Instruction
+from logbook.craft.rows.place_kinds import GROUP_NAMES, ONE_STITCH_NAMES
 from logbook.craft.rows.row_words import RowWords
-from logbook.craft.rows.targets import GROUP_NAMES, ONE_STITCH_NAMES, Targets
+from logbook.craft.rows.targets import Targets
 from logbook.craft.rows.words import NUMBER, ORDINAL, STITCH, TOGETHER, Word
 
 _OTHER_WORK = {

@@ -8,7 +8,7 @@ from logbook.craft.rows.cursor import Cursor
 from logbook.craft.rows.instructions import Instruction, Made
 from logbook.craft.rows.own_stitches import OwnStitches
 from logbook.craft.rows.phrases import Phrases
-from logbook.craft.rows.targets import ONE_STITCH_NAMES
+from logbook.craft.rows.place_kinds import ONE_STITCH_NAMES
 from logbook.craft.rows.words import STITCH, TOGETHER, Reading, Word, cut, raw_words
 from logbook.craft.words.terms import Terms
 

@@ -22,11 +22,12 @@ from logbook.craft.rows.instructions import (
 )
 from logbook.craft.rows.kinds import with_kind
 from logbook.craft.rows.own_stitches import OwnStitches
+from logbook.craft.rows.place_kinds import ONE_STITCH_NAMES
 from logbook.craft.rows.row_words import RowWords
 from logbook.craft.rows.skips import Skips
 from logbook.craft.rows.star_repeats import STARS, StarRepeats
 from logbook.craft.rows.stitches import Stitches
-from logbook.craft.rows.targets import ONE_STITCH_NAMES, Targets
+from logbook.craft.rows.targets import Targets
 from logbook.craft.rows.words import NUMBER
 
 LONGEST_SAYING = 30  # words in "beg ch-3 counts as dc and ch 1 throughout"

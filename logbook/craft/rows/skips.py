@@ -2,8 +2,9 @@
 
 from logbook.craft.rows.cursor import Cursor
 from logbook.craft.rows.instructions import Instruction, Skip, Wanted
+from logbook.craft.rows.place_kinds import ONE_STITCH_NAMES, replace_whole
 from logbook.craft.rows.stitches import Stitches
-from logbook.craft.rows.targets import ONE_STITCH_NAMES, Targets, replace_whole
+from logbook.craft.rows.targets import Targets
 from logbook.craft.rows.words import NUMBER, STITCH, TOGETHER
 
 
@@ -23,10 +24,10 @@ class Skips:
             if cur.next_is("(", "[") and (close := cur.closing()) is not None:
                 found += self._all_of(cur, close, first)
                 return found
-            count = None if self.targets.names_a_size(cur) else cur.number()
+            count = None if self.targets.places.names_a_size(cur) else cur.number()
             if count is None and cur.accept("tch", "begch"):
                 return [*found, Skip(Wanted("tch"), 1, cur.span_from(start))]
-            wanted = replace_whole(self.targets.wanted_or_any(cur))
+            wanted = replace_whole(self.targets.places.wanted_or_any(cur))
             if cur.next_is("fromhook"):
                 cur.at += 1
             found.append(Skip(wanted, count or 1, cur.span_from(start), first))

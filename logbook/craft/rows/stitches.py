@@ -21,7 +21,8 @@ from logbook.craft.rows.instructions import (
     Work,
 )
 from logbook.craft.rows.kinds import WHOLE_STITCH
-from logbook.craft.rows.targets import GROUP_NAMES, ONE_STITCH_NAMES, Each, Targets
+from logbook.craft.rows.place_kinds import GROUP_NAMES, ONE_STITCH_NAMES
+from logbook.craft.rows.targets import Each, Targets
 from logbook.craft.rows.words import FOREIGN, MANY, NUMBER, STITCH, TOGETHER
 
 
@@ -66,7 +67,7 @@ class Stitches:
         return False
 
     def phrase(self, cur: Cursor, start: int) -> list[Instruction]:
-        sized = self.targets.names_a_size(cur)
+        sized = self.targets.places.names_a_size(cur)
         count = cur.number()
         if cur.accept("-") and not sized:
             raise NotUnderstoodError(cur.span_from(start))
@@ -251,7 +252,7 @@ class Stitches:
                 return ["picot"]
             cur.at = start
             return ["ch"] * chain.count
-        sized = self.targets.names_a_size(cur)
+        sized = self.targets.places.names_a_size(cur)
         count = cur.number()
         if sized:
             cur.accept("-")
