@@ -21,7 +21,7 @@ from logbook.craft.swatches.readings import read_readings
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.lengths import Ease
 from logbook.sheets import chain_sheet
-from logbook.sheets.chain_sheet import (
+from logbook.sheets.chain_cells import (
     BODY,
     EASE,
     EXTRA,

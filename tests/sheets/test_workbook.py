@@ -14,7 +14,7 @@ import pytest
 from logbook.craft.swatches.fields import Kind
 from logbook.craft.swatches.swatch import Swatch
 from logbook.errors import RefusedError
-from logbook.sheets import chain_sheet
+from logbook.sheets import chain_cells, chain_sheet
 from logbook.sheets.atomic import write_whole
 from logbook.sheets.columns import COLUMNS, cells_of
 from logbook.sheets.log import Log
@@ -157,8 +157,8 @@ def test_the_calculator_has_no_chain_where_the_chains_that_lift_the_first_stitch
     bare = replace(known.pattern, extra_chains=None, first_stitch=None, skip_cover=None)
     for pattern, has_chain in ((known.pattern, True), (bare, False)):
         sheet = openpyxl.load_workbook(written([replace(known, pattern=pattern)]), data_only=True)[chain_sheet.NAME]
-        chain = sheet[chain_sheet.CHAIN].value
+        chain = sheet[chain_cells.CHAIN].value
         assert isinstance(chain, int) is has_chain
-        assert isinstance(sheet[f"B{chain_sheet.FIRST_OPTION + 1}"].value, int) is has_chain
-        assert sheet[f"C{chain_sheet.FIRST_OPTION + 1}"].value > 0
+        assert isinstance(sheet[f"B{chain_cells.FIRST_OPTION + 1}"].value, int) is has_chain
+        assert sheet[f"C{chain_cells.FIRST_OPTION + 1}"].value > 0
         assert has_chain or "extra chains" in sheet["A25"].value
