@@ -48,7 +48,7 @@ class NamesDialog(Dialog):
         self.merge_button = ttk.Button(self.inside, text="Merge", underline=0, command=self._merge)
         self.says = Sentence(self.inside)
         look.grid(self.find, row=0, column=0, columnspan=2, sticky="ew")
-        look.grid(self.table, row=1, column=0, columnspan=2, sticky="nsew", pady=(0, 2))
+        look.grid(self.table, row=1, column=0, columnspan=2, sticky="nsew", pady=(1, 2))
         for row, (field, button) in enumerate(((self.name, self.rename_button), (self.into, self.merge_button)), 2):
             look.grid(field, row=row, column=0, sticky="ew")
             look.grid(button, row=row, column=1, sticky="new", padx=(2, 0))

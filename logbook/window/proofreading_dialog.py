@@ -3,15 +3,14 @@
 import tkinter as tk
 from collections.abc import Callable
 from functools import partial
-from tkinter import ttk
 
 from logbook.pages.proofread_text import NOTHING_YET, TROUBLE, UNKNOWN, Marked, marked, next_mark
 from logbook.tasks.proofreading import Held
 from logbook.window.background import Background
 from logbook.window.dialog import Dialog
 from logbook.window.look import Look
-from logbook.window.scroll_bar import show_bar
 from logbook.window.sentence import Sentence
+from logbook.window.text_area import TextArea
 
 PAUSE_MS = 600
 """After the last key, before the text is read again."""
@@ -28,15 +27,9 @@ class ProofreadingDialog:
         self.dialog = Dialog(parent, look, f"Proofread a text: {name}", self._close, modal=False)
         inside = self.dialog.inside
         inside.rowconfigure(0, weight=1)
-        frame = ttk.Frame(inside, style="Field.TFrame", padding=2)
-        frame.grid(row=0, column=0, sticky="nsew")
-        frame.columnconfigure(0, weight=1)
-        frame.rowconfigure(0, weight=1)
-        self.area = tk.Text(frame, width=76, height=18, wrap="word", font="TkTextFont", undo=True)
-        bar = ttk.Scrollbar(frame, orient="vertical", command=self.area.yview, takefocus=False, style="Card.Vertical.TScrollbar")
-        self.area.configure(yscrollcommand=partial(show_bar, bar))
-        self.area.grid(row=0, column=0, sticky="nsew")
-        bar.grid(row=0, column=1, sticky="ns")
+        typed = TextArea(inside, look, width=76, height=18, undo=True)
+        typed.grid(row=0, column=0, sticky="nsew")
+        self.area = typed.area
         self.here = Sentence(inside, style="Warning.TLabel")
         look.grid(self.here, row=1, column=0, sticky="ew", pady=(1, 0))
         self.whole = Sentence(inside, NOTHING_YET, "Muted.TLabel")
@@ -54,8 +47,6 @@ class ProofreadingDialog:
     def _bind(self) -> None:
         area = self.area
         area.bind("<<Modified>>", self._typed)
-        area.bind("<Tab>", lambda _: self._leave("tk_focusNext"))
-        area.bind("<Shift-Tab>", lambda _: self._leave("tk_focusPrev"))
         area.bind("<ButtonRelease-1>", lambda _: self._say_here(), add="+")
         area.bind("<KeyRelease>", lambda _: self._say_here(), add="+")
         self.dialog.bind("<F3>", lambda _: self.go())
@@ -135,14 +126,10 @@ class ProofreadingDialog:
 
     def _follow_look(self) -> None:
         palette = self.look.palette
-        self.area.configure(padx=self.look.pixels(1.5), pady=self.look.pixels(1), height=max(6, round(1800 / self.look.percent)))
+        self.area.configure(height=max(6, round(1800 / self.look.percent)))
         self.area.tag_configure(UNKNOWN, foreground=palette.muted)
         self.area.tag_configure(TROUBLE, background=palette.error_field, underline=True)
         self.area.tag_configure(AT, background=palette.selection)
-
-    def _leave(self, way: str) -> str:
-        self.area.tk.call("focus", self.area.tk.call(way, str(self.area)))
-        return "break"
 
     def _close(self) -> None:
         self._stop_timer()

@@ -43,10 +43,10 @@ def set_widths(tree: ttk.Treeview, look: Look, columns: Sequence[Column]) -> Non
 
 
 def spread(tree: ttk.Treeview, columns: Sequence[Column]) -> None:
-    """Gives the columns that grow alike what is left above their least width; Tk does so only while a table becomes wider."""
+    """Gives the columns that grow alike what the others leave; Tk does so only while a table becomes wider."""
     shown = tree.cget("displaycolumns")
     there = [column for column in columns if column.key in shown or "#all" in shown]
-    least = {column.key: int(tree.column(column.key, "minwidth")) for column in there}
+    least = {column.key: int(tree.column(column.key, "minwidth" if column.grow else "width")) for column in there}
     growing = [column.key for column in there if column.grow]
     if tree.winfo_width() > 1 and growing:
         more = max(0, tree.winfo_width() - EDGES - sum(least.values()))

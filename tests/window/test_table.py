@@ -292,3 +292,15 @@ def test_a_row_that_is_chosen_before_the_table_is_drawn_is_in_sight(root: tk.Tk,
         assert seen[0] <= first <= seen[-1]
         assert table.tree.bbox(chosen)
         table.destroy()
+
+
+def test_columns_that_grow_leave_the_others_their_width(root: tk.Tk, look: Look) -> None:
+    root.geometry("500x200+0+0")
+    columns = [Column("name", "Name", 30, grow=True, least=6), Column("width", "Width", 16, least=6)]
+    table = Table(root, look, columns)
+    root.columnconfigure(0, weight=1)
+    table.grid(sticky="nsew")
+    root.update()
+    assert int(table.tree.column("width", "width")) > int(table.tree.column("width", "minwidth"))
+    assert table.tree.xview() == (0.0, 1.0)
+    assert not table.across.winfo_ismapped()

@@ -91,6 +91,10 @@ class MadeForm:
             errors["name"] = "Name it, for example “Vest for Noémie”."
         return ReadMade(replace(self._made, **values), errors)
 
+    def errors(self) -> Mapping[str, str]:
+        """A sentence for each text that can't be read, and for a name that is missing."""
+        return self.read().errors
+
     def beside(self) -> str:
         """Planned beside measured and used, and its own gauge beside the swatch's, as far as they are typed."""
         made = self.read().made

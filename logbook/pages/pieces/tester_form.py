@@ -16,6 +16,7 @@ from logbook.pages.pieces.plan_texts import length_text
 from logbook.pages.pieces.tester_sheet_page import TesterSheetPage
 from logbook.pages.session import Session
 from logbook.pages.text_reader import TextReader
+from logbook.pages.typed_since import typed_since
 from logbook.tasks.drafts import Draft
 from logbook.tasks.own_sheets import RawSheet
 from logbook.tasks.testers import (
@@ -82,17 +83,22 @@ class TesterForm:
         self.texts[key] = text
 
     def errors(self) -> Mapping[str, str]:
-        """A sentence for each text that can't be read, and for a name that is missing."""
-        return self._read()[1]
+        """A sentence for each text that can't be read, and for a name that is missing; with nothing typed none."""
+        return self._read()[1] if self.is_dirty else {}
 
     def save(self) -> Mapping[str, str]:
-        """Saves the one in the form; what stands in the way comes back, a sentence a field. Raises RefusedError."""
-        tester, errors = self._read()
+        """Saves the one in the form; what stands in the way comes back, a sentence a field. Raises RefusedError.
+
+        What is typed while it waits makes ``is_dirty``.
+        """
+        (tester, errors), before = self._read(), dict(self.texts)
         if not errors:
             known = set(self.testers)
             self._session.write(lambda: save_testers(self._session.book, self.of, [tester]))
             self.reload()
+            since = typed_since(before, self.texts)
             self.show(tester.uid or next(uid for uid in self.testers if uid not in known))
+            self.texts |= since
         return errors
 
     def delete(self) -> None:

@@ -2,13 +2,13 @@
 
 import tkinter as tk
 from collections.abc import Callable
-from functools import partial
 from tkinter import ttk
 from typing import NamedTuple
 
+from logbook.window.flow import Flow
 from logbook.window.look import Look
-from logbook.window.scroll_bar import show_bar
 from logbook.window.sentence import Sentence
+from logbook.window.text_area import TextArea
 
 
 class PatternActions(NamedTuple):
@@ -27,29 +27,18 @@ class PatternView(ttk.Frame):
         self.look = look
         self.columnconfigure(0, weight=1)
         self.rowconfigure(2, weight=1)
-        bar = ttk.Frame(self, style="Card.TFrame")
+        bar = Flow(self, look)
         look.grid(bar, row=0, column=0, sticky="ew", pady=(0, 1))
         self.buttons: dict[str, ttk.Button] = {}
         words = {"Copy the pattern": actions.copy, "Save it…": actions.save, "Print it": actions.print}
-        for column, (text, action) in enumerate(words.items()):
+        for text, action in words.items():
             button = self.buttons[text] = ttk.Button(bar, text=text, command=action)
-            look.grid(button, row=0, column=column, sticky="w", padx=(0, 2))
+            bar.add(button)
         self.says = Sentence(self, style="Warning.TLabel")
         look.grid(self.says, row=1, column=0, sticky="ew", pady=(0, 1))
-        frame = ttk.Frame(self, style="Field.TFrame", padding=2)
-        frame.grid(row=2, column=0, sticky="nsew")
-        frame.columnconfigure(0, weight=1)
-        frame.rowconfigure(0, weight=1)
-        self.area = tk.Text(frame, width=20, height=4, wrap="word", font="TkTextFont", takefocus=True)
-        down = ttk.Scrollbar(frame, orient="vertical", command=self.area.yview, takefocus=False, style="Card.Vertical.TScrollbar")
-        self.area.configure(yscrollcommand=partial(show_bar, down))
-        self.area.grid(row=0, column=0, sticky="nsew")
-        down.grid(row=0, column=1, sticky="ns")
-        look.when_changed(self.area, lambda: self.area.configure(padx=look.pixels(1.5), pady=look.pixels(1)))
-        self.area.bind("<FocusIn>", lambda _: frame.state(["focus"]), add="+")
-        self.area.bind("<FocusOut>", lambda _: frame.state(["!focus"]), add="+")
-        self.area.bind("<Tab>", lambda _: self._leave("tk_focusNext"))
-        self.area.bind("<Shift-Tab>", lambda _: self._leave("tk_focusPrev"))
+        shown = TextArea(self, look, width=20, height=4, font="TkFixedFont", takefocus=True)  # its columns are made of spaces
+        shown.grid(row=2, column=0, sticky="nsew")
+        self.area = shown.area
         self.area.bind("<Control-Key-a>", lambda _: self._all())
         self._text = ""
         self.area.configure(state="disabled")
@@ -78,8 +67,4 @@ class PatternView(ttk.Frame):
 
     def _all(self) -> str:
         self.area.tag_add("sel", "1.0", "end-1c")
-        return "break"
-
-    def _leave(self, way: str) -> str:
-        self.tk.call("focus", self.tk.call(way, str(self.area)))
         return "break"

@@ -5,23 +5,19 @@ from collections.abc import Callable
 from tkinter import ttk
 from typing import NamedTuple
 
-from logbook.errors import RefusedError
 from logbook.pages.dates import typed_date
 from logbook.pages.picture_shelf import PictureShelf
 from logbook.pages.pieces.made_form import LENGTHS, MadeForm
 from logbook.pages.pieces.plan_texts import with_unit
 from logbook.pages.session import Session
 from logbook.pages.typed_since import MEANWHILE
-from logbook.window.dialog import Dialog
 from logbook.window.field import Field, LabelledField
 from logbook.window.field_row import FieldRow
-from logbook.window.followed_fields import FollowedFields
+from logbook.window.form_dialog import FormDialog
 from logbook.window.look import Look
 from logbook.window.pictures_field import PicturesField
-from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
 from logbook.window.text_field import TextField
-from logbook.window.unsaved import ask_of_unsaved
 
 LABEL_LETTERS = 18
 COUNTED_IN = "What it measures is counted into the next piece."
@@ -72,30 +68,19 @@ def show_made(parent: tk.Misc, look: Look, session: Session, form: MadeForm, don
     dialog.wait_window()
 
 
-class _MadeDialog(Dialog):
+class _MadeDialog(FormDialog):
     def __init__(self, parent: tk.Misc, look: Look, session: Session, form: MadeForm, done: Callable[[str], object]) -> None:
-        super().__init__(parent, look, "Made piece", self._give_up, lambda: session.waiting)
-        self._session, self._form, self._done = session, form, done
-        self._followed = FollowedFields(self._typed, self._leave)
-        self.fields = self._followed.fields
+        super().__init__(parent, look, "Made piece", session, form, 64, self._give_up)
+        self._form, self._done = form, done
         self._hints: dict[str, str] = {}
-        scrolled = Scrolled(self.inside, look, 64)
-        scrolled.grid(row=0, column=0, sticky="nsew")
-        self.inside.rowconfigure(0, weight=1)
-        self._build(scrolled.inside)
-        self.refusal = Sentence(self.inside, " ", "Error.TLabel")
-        look.grid(self.refusal, row=1, column=0, sticky="ew", pady=(1, 0))
+        self._build(self.body)
         if form.is_saved:
             self.add_button("&Delete", self._delete)
         self.add_button("&Cancel", self.leave)
-        self.save_button = self.add_button("&Save", self._save, accent=True)
-        self.bind("<Control-s>", lambda _: self._save())
+        self._end_form(self._save)
         self._show()
-        self.update_idletasks()
-        scrolled.canvas.configure(height=min(scrolled.inside.winfo_reqheight(), self.winfo_screenheight() * 2 // 3))
 
     def _build(self, place: ttk.Frame) -> None:
-        place.columnconfigure(0, weight=1)
         for part in WORKED:
             self._put(place, part)
         self.beside = Sentence(place, " ")
@@ -122,63 +107,35 @@ class _MadeDialog(Dialog):
     def _field(self, place: FieldRow, key: str, label: str, width: int) -> LabelledField:
         return Field(place, self.look, label, width=width, unit=UNITS.get(key, ""))
 
-    def _add(self, key: str, field: LabelledField) -> LabelledField:
-        return self._followed.follow(key, field)
-
-    def _typed(self, key: str) -> None:
-        if self.fields[key].text != self._form.texts[key]:
-            self._followed.touched(key)
-            self._form.type_in(key, self.fields[key].text)
-            self._show()
-
-    def _leave(self, key: str) -> None:
+    def _put_in_order(self, key: str) -> None:
         """A length stands there with its unit, a date as it is kept."""
         if key == "date":
             self.fields[key].text = typed_date(self.fields[key].text)
         if key in LENGTHS:
             self.fields[key].text = with_unit(self.fields[key].text, self._session.units)
-        self._show()
+
+    def _hint(self, key: str) -> str:
+        return self._hints.get(key, "")
 
     def _show(self) -> None:
-        self._followed.show(self._form.texts)
-        errors = self._form.read().errors
-        for key, field in self.fields.items():
-            error = self._followed.fault(key, errors.get(key))
-            field.show_message(error or self._hints.get(key) or None, "error" if error else "hint")
+        super()._show()
         self.beside.configure(text=self._form.beside() or " ")
 
     def _give_up(self) -> None:
-        if not self._form.is_dirty:
-            self.close()
-            return
-        answer = ask_of_unsaved(self, self.look, self._session, self._form.texts["name"].strip() or "the new made piece")
-        if answer == "save":
-            self._save()
-        elif answer == "drop":
+        if self._settle(self._form.texts["name"].strip() or "the new made piece", self._save) and self.winfo_exists():
             self.close()
 
-    def _save(self) -> None:
-        try:
-            errors = self._form.save()
-        except RefusedError as error:
-            self.refusal.configure(text=f"✕ {error}")
-            return
-        if errors:
-            self._followed.leave(errors)
-            self._show()
-            self.fields[next(iter(errors))].input.focus_set()
-            return
+    def _save(self) -> bool:
+        if not self._saved():
+            return False
         if self._form.is_dirty:
             self.refusal.configure(text=f"✕ {MEANWHILE}")
         else:
             self.close()
         self._done(f"“{self._form.texts['name'].strip()}” is saved. {self._form.taught() or COUNTED_IN}")
+        return True
 
     def _delete(self) -> None:
-        try:
-            self._form.delete()
-        except RefusedError as error:
-            self.refusal.configure(text=f"✕ {error}")
-            return
-        self.close()
-        self._done(f"“{self._form.texts['name'].strip()}” is deleted. Undo brings it back.")
+        if self._try(self._form.delete):
+            self.close()
+            self._done(f"“{self._form.texts['name'].strip()}” is deleted. Undo brings it back.")

@@ -1,28 +1,27 @@
 """Those who try a pattern: their list, the one in the form, which size is off, and the sheets that go round and come back."""
 
 import tkinter as tk
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from pathlib import Path
 from tkinter import ttk
 
-from logbook.errors import LogbookError, RefusedError
-from logbook.pages.pieces.tester_form import FIELDS, HEADINGS, STATES, TesterForm
+from logbook.errors import LogbookError
+from logbook.pages.pieces.plan_texts import with_unit
+from logbook.pages.pieces.tester_form import HEADINGS, STATES, TesterForm
 from logbook.pages.session import Session
+from logbook.pages.typed_since import MEANWHILE
 from logbook.tasks.own_sheets import raw_sheets
 from logbook.window.choices import ChoiceField
-from logbook.window.dialog import Dialog
-from logbook.window.field import Field, LabelledField
+from logbook.window.field import Field
 from logbook.window.field_row import FieldRow
 from logbook.window.file_dialogs import ask_what_to_open, ask_where_to_save
-from logbook.window.followed_fields import FollowedFields
+from logbook.window.form_dialog import FormDialog
 from logbook.window.look import Look
 from logbook.window.message import say_foreseen
 from logbook.window.own_sheet_dialog import ask_columns
-from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
 from logbook.window.table import Column, Row, Table
 from logbook.window.text_field import TextField
-from logbook.window.unsaved import ask_of_unsaved
 
 LABEL_LETTERS = 14
 SHEETS = [("Sheets", "*.xlsx *.csv *.txt *.tsv"), ("All files", "*")]
@@ -33,40 +32,27 @@ WIDTHS = {"Name": 14, "Size": 6, "State": 8, "Width": 8, "Length": 8, "Gauge": 1
 def show_testers(parent: tk.Misc, look: Look, session: Session, form: TesterForm, done: Callable[[str], object]) -> None:
     """Opens the dialog; ``done`` is told, in a sentence, whenever something was written."""
     dialog = TestersDialog(parent, look, session, form, done)
-    dialog.open(dialog.fields["name"].input)
+    dialog.open(dialog.table.tree if dialog.table.shown else dialog.fields["name"].input)
     dialog.wait_window()
 
 
-class TestersDialog(Dialog):
+class TestersDialog(FormDialog):
     """Everything in it can be undone."""
 
     def __init__(self, parent: tk.Misc, look: Look, session: Session, form: TesterForm, done: Callable[[str], object]) -> None:
-        super().__init__(parent, look, form.title, self._leave, lambda: session.waiting)
-        self._session, self._form, self._done = session, form, done
-        self._followed = FollowedFields(self._typed, self._leave_field)
-        self.fields = self._followed.fields
-        scrolled = Scrolled(self.inside, look, 84)
-        scrolled.grid(row=0, column=0, sticky="nsew")
-        self.inside.rowconfigure(0, weight=1)
-        place = scrolled.inside
-        place.columnconfigure(0, weight=1)
-        self._build(place)
-        self.refusal = Sentence(self.inside, " ", "Error.TLabel")
-        look.grid(self.refusal, row=1, column=0, sticky="ew", pady=(1, 0))
-        self.add_button("&Delete", self._delete)
+        super().__init__(parent, look, form.title, session, form, 84, self._leave)
+        self._form, self._done = form, done
+        self._build(self.body)
+        self.delete_button = self.add_button("&Delete", self._delete)
         self.add_button("Close", self._leave)
         self.add_button("&New", self._new)
-        self.save_button = self.add_button("&Save", self._save, accent=True)
-        self.bind("<Control-s>", lambda _: self._save())
+        self._end_form(self._save)
         self._show_all()
-        self.update_idletasks()
-        scrolled.canvas.configure(height=min(place.winfo_reqheight(), self.winfo_screenheight() * 2 // 3))
 
     def _build(self, place: ttk.Frame) -> None:
         look = self.look
         columns = [Column(name, name, WIDTHS[name], grow=name in ("Name", "Gauge"), least=6) for name in HEADINGS]
         self.table = Table(place, look, columns, self._chosen)
-        self.table.tree.configure(height=6)
         self.table.grid(row=0, column=0, sticky="ew")
         sheets = ttk.Frame(place)
         look.grid(sheets, row=1, column=0, sticky="w", pady=(1, 0))
@@ -85,10 +71,9 @@ class TestersDialog(Dialog):
             ]
         )
         second = FieldRow(place, look)
-        unit = self._session.units.value
         measured = [
-            self._add("width", Field(second, look, "&Width measured", width=10, unit=unit)),
-            self._add("length", Field(second, look, "&Length measured", width=10, unit=unit)),
+            self._add("width", Field(second, look, "&Width measured", width=10)),
+            self._add("length", Field(second, look, "&Length measured", width=10)),
         ]
         if len(self._form.parts) > 1:
             measured.insert(0, self._add("part", ChoiceField(second, look, "&Piece measured", ("", *self._form.parts), width=18)))
@@ -100,72 +85,48 @@ class TestersDialog(Dialog):
         for row, field in enumerate((gauge, said), start=5):
             look.grid(field, row=row, column=0, sticky="ew", pady=(1, 0))
 
-    def _add(self, key: str, field: LabelledField) -> LabelledField:
-        return self._followed.follow(key, field)
+    def _put_in_order(self, key: str) -> None:
+        if key in ("width", "length"):
+            self.fields[key].text = with_unit(self.fields[key].text, self._session.units)
 
-    def _typed(self, key: str) -> None:
-        if self.fields[key].text != self._form.texts[key]:
-            self._followed.touched(key)
-            self._form.type_in(key, self.fields[key].text)
-            self._show()
-
-    def _leave_field(self, key: str) -> None:
-        self._show()
+    def _hint(self, key: str) -> str:
+        return GAUGE_HINT if key == "gauge" else ""
 
     def _show(self) -> None:
-        self._followed.show(self._form.texts)
-        errors = self._form.errors() if self._form.is_dirty else {}
-        for key, field in self.fields.items():
-            error = self._followed.fault(key, errors.get(key))
-            field.show_message(error or (GAUGE_HINT if key == "gauge" else None), "error" if error else "hint")
+        super()._show()
+        self.delete_button.state(["!disabled" if self._form.tester.uid else "disabled"])
+        self.save_button.state(["!disabled" if self._form.is_dirty else "disabled"])
 
     def _show_all(self) -> None:
         self._followed.begin()
         self.table.set_rows(Row(uid, cells, cells) for uid, cells in self._form.lines())
-        self.after_idle(self._fit_table)
+        self.table.tree.configure(height=min(6, max(2, self.table.count)))
         uid = self._form.tester.uid
         self.table.select([uid] if uid else [])
         self.says.configure(text="\n".join(self._form.sentences()))
         self._show()
 
-    def _fit_table(self) -> None:
-        if self.winfo_exists():
-            self.table.spread()
-
     def _chosen(self, uids: tuple[str, ...]) -> None:
         if uids and uids[0] != self._form.tester.uid:
-            if self._settle():
+            if self._is_settled():
                 self._form.show(uids[0])
             self._show_all()
 
-    def _settle(self) -> bool:
-        """Sees to what is typed; False if the user stays with it."""
-        if not self._form.is_dirty:
-            return True
-        wanted = ask_of_unsaved(self, self.look, self._session, self._form.tester.name or "the new tester")
-        return self._save() if wanted == "save" else wanted == "drop"
+    def _is_settled(self) -> bool:
+        return self._settle(self._form.tester.name or "the new tester", self._save)
 
     def _new(self) -> None:
-        if self._settle():
+        if self._is_settled():
             self._form.show("")
             self._show_all()
             self.fields["name"].input.focus_set()
 
     def _save(self) -> bool:
-        errors: Mapping[str, str] = {}
-
-        def save() -> None:
-            nonlocal errors
-            errors = self._form.save()
-
-        if not self._try(save):
-            return False
-        if errors:
-            self._followed.leave(errors)
-            self._show()
-            self.fields[next(key for key in FIELDS if key in errors)].input.focus_set()
+        if not self._saved():
             return False
         self._show_all()
+        if self._form.is_dirty:
+            self.refusal.configure(text=f"✕ {MEANWHILE}")
         self._done(f"{self._form.tester.name} is saved.")
         return True
 
@@ -176,7 +137,7 @@ class TestersDialog(Dialog):
             self._done(f"{name} is deleted. Undo brings it back.")
 
     def _take_in(self) -> None:
-        if not self._settle():
+        if not self._is_settled():
             return
         chosen = ask_what_to_open(parent=self, title="Import a sheet of answers", filetypes=SHEETS)
         if not chosen:
@@ -197,16 +158,6 @@ class TestersDialog(Dialog):
         if chosen and self._try(lambda: self._form.save_sheet(Path(chosen))):
             self._done(f"{Path(chosen).name} is ready to send round.")
 
-    def _try(self, action: Callable[[], object]) -> bool:
-        """Whether it went; a refusal is said."""
-        self.refusal.configure(text=" ")
-        try:
-            action()
-        except RefusedError as error:
-            self.refusal.configure(text=f"✕ {error}")
-            return False
-        return True
-
     def _leave(self) -> None:
-        if self._settle():
+        if self._is_settled():
             self.close()

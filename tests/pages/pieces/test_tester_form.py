@@ -1,3 +1,4 @@
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -76,3 +77,21 @@ def test_a_sheet_of_answers_is_taken_in_in_one_step(session: Session, form: Test
     undo(session.book)
     form.reload()
     assert form.lines() == []
+
+
+def test_what_is_typed_while_saving_waits_stays_and_is_not_saved(
+    session: Session, form: TesterForm, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    typed(form, name="Ida", width="52 cm")
+    write = session.write
+
+    def slow(action: Callable[[], object]) -> object:
+        form.type_in("said", "Lovely")
+        return write(action)
+
+    monkeypatch.setattr(Session, "write", lambda _, action: slow(action))
+    assert form.save() == {}
+    assert form.texts["said"] == "Lovely"
+    assert form.is_dirty
+    assert form.tester.name == "Ida"
+    assert form.testers[form.tester.uid].said == ""
