@@ -14,7 +14,7 @@ from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.swatch import Swatch, gauge_in
 from logbook.craft.words.counting import counted
 from logbook.craft.words.lengths import Units, show_difference, show_length, show_mm
-from logbook.craft.words.numbers import show_number, show_percent
+from logbook.craft.words.numbers import show_change, show_number
 from logbook.tasks.drift import learnt_drift
 from logbook.tasks.note_words import said
 
@@ -32,7 +32,7 @@ def own_gauge(made: MadePiece, swatch: Swatch, assumed: Assumptions) -> list[str
         for condition in (Condition.WASHED, Condition.WORKED):
             mine, theirs = (gauge_in(of, condition, direction, assumed) for of in (own, swatch))
             if mine is not None and theirs is not None:
-                change = _signed(mine.pitch_mm / theirs.pitch_mm - 1)
+                change = show_change(mine.pitch_mm / theirs.pitch_mm - 1)
                 found.append(
                     f"A {direction.one} {condition.words}: {show_mm(mine.pitch_mm)}, on the swatch {show_mm(theirs.pitch_mm)} "
                     f"({change})."
@@ -63,7 +63,7 @@ def _sizes(made: MadePiece, units: Units) -> Iterator[str]:
         if before is not None and after is not None:
             yield (
                 f"{what}: predicted {show_length(before, units)}, measured {show_length(after, units)} "
-                f"({show_difference(after - before, units)}, {_signed(after / before - 1)})."
+                f"({show_difference(after - before, units)}, {show_change(after / before - 1)})."
             )
 
 
@@ -71,10 +71,10 @@ def _used(made: MadePiece) -> Iterator[str]:
     before, after = made.predicted_grams, made.grams_used
     if before and after:
         planned, used = show_number(before, 0), show_number(after, 0)
-        yield f"Yarn: planned {planned} g, used {used} g ({_signed(after / before - 1)})."
+        yield f"Yarn: planned {planned} g, used {used} g ({show_change(after / before - 1)})."
     before, after = made.predicted_minutes, made.minutes
     if before and after:
-        yield f"Hours: planned {_hours(before)}, took {_hours(after)} ({_signed(after / before - 1)})."
+        yield f"Hours: planned {_hours(before)}, took {_hours(after)} ({show_change(after / before - 1)})."
 
 
 def _hours(minutes: float) -> str:
@@ -104,8 +104,3 @@ def _apart(mm: float, units: Units, more: str, less: str) -> str:
 
 def _day(worn: Worn) -> str:
     return worn.date if worn.washes is None else f"{worn.date}, {counted(worn.washes, 'wash')}"
-
-
-def _signed(share: float) -> str:
-    shown = show_percent(share)
-    return shown if shown.startswith("−") or shown == "0 %" else f"+{shown}"

@@ -20,7 +20,7 @@ from logbook.craft.sizes.trying import Told, ToldSize, tried_of
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.counting import counted
-from logbook.craft.words.numbers import show_percent
+from logbook.craft.words.numbers import show_change, show_percent
 from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_zip
 from logbook.sheets.tester_sheet import CHOICES as TESTER_CHOICES
@@ -111,8 +111,8 @@ def off_words(off: SizeOff) -> str:
     way = more if off.left > 0 else less
     return (
         f"{_count(off.alike).capitalize()} of {_count(off.testers)} in {off.size} came out {way} than their gauge says: measured "
-        f"{_signed(off.came_out)}, by gauge {_signed(off.by_gauge)}. That leaves {show_percent(abs(off.left))}, give or take "
-        f"{show_percent(off.give_or_take)}: look at the {off.what} of {off.size}."
+        f"{show_change(off.came_out)}, by gauge {show_change(off.by_gauge)}. That leaves {show_percent(abs(off.left))}, "
+        f"give or take {show_percent(off.give_or_take)}: look at the {off.what} of {off.size}."
     )
 
 
@@ -184,8 +184,3 @@ def _called(name: str) -> str:
 def _count(number: int) -> str:
     words = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
     return words[number] if number < len(words) else str(number)
-
-
-def _signed(share: float) -> str:
-    shown = show_percent(share)
-    return shown if shown.startswith("−") or shown == "0 %" else f"+{shown}"

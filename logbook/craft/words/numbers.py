@@ -77,6 +77,12 @@ def show_percent(share: float) -> str:
     return f"{show_number(value, 0 if abs(value) >= 9.95 else 1)} %"
 
 
+def show_change(share: float) -> str:
+    """A change with its sign: ``+2.5 %``, ``−13 %``, ``0 %``."""
+    shown = show_percent(share)
+    return shown if shown.startswith("−") or shown == "0 %" else f"+{shown}"
+
+
 def _shortened(text: str) -> str:
     plain = " ".join(text.split())
     return plain if len(plain) <= _LONGEST else plain[:_LONGEST] + "…"

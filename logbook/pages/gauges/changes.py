@@ -6,7 +6,7 @@ from logbook.craft.gauges.condition_changes import ConditionChange, condition_ch
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.swatch import Swatch, gauges_of
-from logbook.craft.words.numbers import show_percent
+from logbook.craft.words.numbers import show_change, show_percent
 
 
 def changes_of(swatch: Swatch, assumed: Assumptions) -> tuple[str, ...]:
@@ -38,13 +38,8 @@ def _lines(found: Sequence[ConditionChange]) -> Iterator[str]:
 
 
 def _figure(change: ConditionChange) -> str:
-    amount = f"{change.direction.value} {_signed(change.change)}"
+    amount = f"{change.direction.value} {show_change(change.change)}"
     if change.give_or_take is None:
         return f"{amount} (counted too coarsely to be sure)"
     maybe_none = " (may be none)" if abs(change.change) <= change.give_or_take else ""
     return f"{amount} ± {show_percent(change.give_or_take)}{maybe_none}"
-
-
-def _signed(share: float) -> str:
-    shown = show_percent(share)
-    return shown if share <= 0 or shown == "0 %" else f"+{shown}"

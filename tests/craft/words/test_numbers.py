@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from logbook.craft.words.numbers import read_number, read_positive, read_whole, show_number, show_percent
+from logbook.craft.words.numbers import read_number, read_positive, read_whole, show_change, show_number, show_percent
 from logbook.errors import UnreadableError
 
 
@@ -87,6 +87,10 @@ def test_shares_are_shown_in_percent() -> None:
         "−3.1 %",
         "0 %",
     ]
+
+
+def test_changes_are_shown_with_their_sign() -> None:
+    assert [show_change(v) for v in (0.0249, -0.134, 0.0, 0.0004, -0.0004)] == ["+2.5 %", "−13 %", "0 %", "0 %", "0 %"]
 
 
 def test_whole_numbers_keep_to_their_range() -> None:
