@@ -1,9 +1,9 @@
-"""Dates as people write them, made into the one form that is kept."""
+"""Dates as people write them, made into the one form that is kept, and as they are shown."""
 
 import re
 from datetime import date
 
-_MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
+MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 _YEAR_FIRST = re.compile(r"(\d{4})\s*[-/. ]\s*(\d{1,2})\s*[-/. ]\s*(\d{1,2})")
 _YEAR_LAST = re.compile(r"(\d{1,2})\s*([-/.])\s*(\d{1,2})\s*\2\s*(\d{4}|\d{2})")
 _DAY_AND_MONTH = re.compile(r"(\d{1,2})(?:st|nd|rd|th)?\.?[\s-]+([a-z]{3,9})\.?,?[\s-]+(\d{4})", re.IGNORECASE)
@@ -31,6 +31,15 @@ def iso_date(text: str, month_first: bool | None) -> str:
     return text
 
 
+def date_words(text: str) -> str:
+    """``21 Sep 2024`` of ``2024-09-21``; any other text as it is."""
+    try:
+        day = date.fromisoformat(text)
+    except ValueError:
+        return text
+    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
+
+
 def _year_last(year: str, first: str, second: str, month_first: bool | None) -> str:
     """Where one of the two can be no month, that decides; else ``month_first`` does."""
     one, other = _iso(year, first, second), _iso(year, second, first)
@@ -41,7 +50,7 @@ def _year_last(year: str, first: str, second: str, month_first: bool | None) -> 
 
 def _month(name: str) -> str:
     word = name.casefold()
-    return next((str(number) for number, month in enumerate(_MONTHS, 1) if word.startswith(month)), "0")
+    return next((str(number) for number, month in enumerate(MONTHS, 1) if word.startswith(month.casefold())), "0")
 
 
 def _iso(year: str, month: str, day: str) -> str:

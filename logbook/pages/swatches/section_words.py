@@ -1,15 +1,14 @@
 """What the folded sections of the form of a swatch hold, in a few words beside their names."""
 
 from collections.abc import Mapping
-from datetime import date
 
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.yarn import YARN_CLASSES
 from logbook.craft.words.numbers import show_number
+from logbook.pages.date_words import date_words
 from logbook.pages.swatches.form_texts import Texts
 
-MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 AT_ALL = (Condition.PINNED, Condition.SIDEWAYS, Condition.LENGTHWISE, Condition.HUNG)
 
 
@@ -28,15 +27,6 @@ def heading_words(texts: Texts) -> str:
     """Beside the title: date, colour, dye lot."""
     lot = texts["dye lot"].strip()
     return _joined([date_words(texts["date"].strip()), texts["colour"].strip(), f"dye lot {lot}" if lot else ""])
-
-
-def date_words(text: str) -> str:
-    """``21 Sep 2024`` of ``2024-09-21``; any other text as it is."""
-    try:
-        day = date.fromisoformat(text)
-    except ValueError:
-        return text
-    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
 
 
 def yarn_words(texts: Texts, swatch: Swatch) -> list[str]:

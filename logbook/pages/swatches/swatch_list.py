@@ -13,9 +13,9 @@ from logbook.craft.words.hooks import read_hook, show_hook
 from logbook.craft.words.lengths import Units
 from logbook.craft.words.numbers import show_number
 from logbook.errors import UnreadableError
+from logbook.pages.date_words import date_words
 from logbook.pages.gauges.gauge_words import over_length, usual_condition
 from logbook.pages.session import Session
-from logbook.pages.swatches.section_words import date_words
 from logbook.tasks.browsing import (
     Filters,
     SwatchLine,
