@@ -18,7 +18,6 @@ from logbook.craft.words.terms import Terms
 from logbook.errors import LogbookError, UnreadableError, UsageError
 
 SEAM_HELP = "width each joined edge takes"
-FOURTH = 4
 
 
 def not_negative(text: str) -> float:
@@ -54,7 +53,7 @@ def gauges_of(arguments: argparse.Namespace) -> tuple[tuple[Reading, ...], tuple
 
 def add_gauge_options(parser: Parser) -> None:
     """A gauge by hand, or a logged swatch."""
-    gauge = parser.add_argument_group("the gauge, by hand or of a logged swatch")
+    gauge = parser.add_argument_group("the gauge, typed here or from a logged swatch")
     gauge.add_argument("--swatch", metavar="TAG", help="a swatch of the logbook")
     gauge.add_argument("--gauge", **readings(None, "a reading such as “4 repeats = 15.1 cm” or “16 x 20”"))
     gauge.add_argument("--multiple", metavar="M", type=count("a multiple", 1), help="stitches in a repeat")
@@ -63,7 +62,7 @@ def add_gauge_options(parser: Parser) -> None:
         "--extra-chains", metavar="T", type=count("a number of extra chains", 0), help="chains besides the base stitches"
     )
     gauge.add_argument(
-        "--first-stitch", metavar="J", type=count("a chain", 1), help="chain from the hook the first stitch goes into"
+        "--first-stitch", metavar="J", type=count("a chain", 1), help="which chain from the hook the first stitch goes into"
     )
     gauge.add_argument(
         "--cover",
@@ -86,7 +85,7 @@ def add_target_options(parser: Parser, seam: Callable[[str], Any] = not_negative
     target.add_argument("--panels", metavar="N", type=count("a number of panels", 1), help="equal panels round the body (2)")
     target.add_argument("--seam", metavar="LEN", type=reading_with(seam), help=seam_help)
     target.add_argument("--edging", metavar="LEN", type=reading_with(not_negative), help="edging at each side")
-    target.add_argument("--round", action="store_true", help="worked in the round: the width is the whole girth")
+    target.add_argument("--round", action="store_true", help="worked in the round: the width is all the way round")
     target.add_argument(
         "--round-plus", metavar="B", type=count("a plus", 0), help="base stitches besides whole repeats in the round"
     )
@@ -117,11 +116,11 @@ def hand_pattern(arguments: argparse.Namespace) -> StitchPattern | None:
 
 
 def _require_cover(said: StitchPattern) -> None:
-    """From the fourth chain on, what is skipped may well be a stitch: that changes the chain, so it is not taken as nothing."""
-    if said.first_stitch is not None and said.first_stitch >= FOURTH and said.skip_cover is None and said.extra_chains is None:
+    """What is skipped may well be a stitch: that changes the chain, so it is not taken as nothing."""
+    if said.first_stitch is not None and said.extra() is None:
         raise UsageError(
-            f"--first-stitch {said.first_stitch} needs --cover: say how many base chains the skipped chains cover "
-            "(0: they count as nothing, 1: as a stitch), or name the stitch with --stitch"
+            f"--first-stitch {said.first_stitch} needs --cover: say what the skipped chains count as "
+            "(0: nothing, 1: a stitch), or name the stitch with --stitch"
         )
 
 

@@ -14,7 +14,7 @@ from logbook.tasks.compare import Comparison, compare, difference_sentence
 def fill_compare(parser: Parser) -> None:
     """Its options."""
     add_common(parser)
-    parser.add_argument("tags", nargs="+", metavar="TAG")
+    parser.add_argument("tags", nargs="+", metavar="TAG", help="the tags of the swatches")
     parser.set_defaults(run=run)
 
 

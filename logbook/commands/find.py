@@ -30,7 +30,13 @@ def add_filters(parser: Parser) -> None:
     parser.add_argument("--yarn", default="", metavar="NAME", help="a part of the yarn's name")
     parser.add_argument("--stitch", default="", metavar="NAME", help="a part of the stitch pattern's name")
     parser.add_argument("--hook", type=reading_with(read_hook), metavar="MM", help="the hook in mm")
-    parser.add_argument("--class", dest="yarn_class", type=reading_with(_yarn_class), metavar="0–7", help="yarn class")
+    parser.add_argument(
+        "--class",
+        dest="yarn_class",
+        type=reading_with(_yarn_class),
+        metavar="0–7",
+        help="class of the yarn, 0 (lace) to 7 (jumbo)",
+    )
     parser.add_argument("--condition", type=reading_with(read_condition), metavar="CONDITION", help=", ".join(Condition))
 
 

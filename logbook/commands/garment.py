@@ -47,12 +47,14 @@ def fill_garment(parser: Parser) -> None:
     """Its options."""
     parser.add_argument("plan", metavar="PLAN.json", type=Path, nargs="?", help="the file of a plan")
     parser.add_argument("--name", metavar="NAME", help="a garment of the logbook")
-    parser.add_argument("--keep", action="store_true", help="put the file's garment into the logbook")
-    parser.add_argument("--lines", choices=[terms.value.lower() for terms in Terms], help="the whole pattern in these terms")
+    parser.add_argument("--keep", action="store_true", help="save the garment of the file in the logbook")
+    parser.add_argument(
+        "--lines", choices=[terms.value.lower() for terms in Terms], help="print the whole pattern in US or UK terms"
+    )
     parser.add_argument("--text", metavar="OUT", type=Path, help="write the whole pattern to a text file")
     parser.add_argument("--html", metavar="OUT", type=Path, help="write the whole pattern to a page to print")
     parser.add_argument("--workbook", metavar="OUT", type=Path, help="write all its numbers to a workbook")
-    parser.add_argument("--svg", metavar="OUT", type=Path, help="write the drawing of one size, all pieces and each large")
+    parser.add_argument("--svg", metavar="OUT", type=Path, help="draw one size: all its pieces together, and each of them large")
     parser.add_argument("--size", metavar="NAME", help="the size that is drawn (the first)")
     parser.add_argument("--save-plan", metavar="FILE", type=Path, help="write the plan to a file")
     add_common(parser, lengths=True)

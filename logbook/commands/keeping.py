@@ -28,7 +28,7 @@ def fill_backup(parser: Parser) -> None:
 def fill_restore(parser: Parser) -> None:
     """The options of ``restore``."""
     add_common(parser, book=False)
-    parser.add_argument("backup", type=Path, metavar="BACKUP")
+    parser.add_argument("backup", type=Path, metavar="BACKUP", help="the file of the backup")
     parser.add_argument("--to", type=Path, required=True, metavar="NEW", help="the new logbook file to write")
     parser.set_defaults(run=_restore)
 

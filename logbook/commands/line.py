@@ -13,7 +13,7 @@ from logbook.tasks.keeping import SUFFIX
 
 COMMANDS = {
     "chain": ("chain", "how many to chain for a width"),
-    "piece": ("piece", "a whole piece: chain, rows, marks, sizes, yarn"),
+    "piece": ("piece", "a whole piece: chain, rows, where to mark, measurements, yarn"),
     "sizes": ("sizes", "a garment in several sizes, and its pattern lines"),
     "garment": ("garment", "a garment of several pieces in all its sizes, from a plan"),
     "proofread": ("proofread", "check a finished pattern's text against the numbers of its garment"),
@@ -21,7 +21,7 @@ COMMANDS = {
     "nearest": ("nearest", "find the swatches nearest to a gauge"),
     "compare": ("compare", "compare two to six swatches"),
     "hooks": ("hooks", "which hook gives which gauge"),
-    "picture": ("picture", "take a picture in with a swatch"),
+    "picture": ("picture", "add a picture to a swatch"),
     "import": ("sheets", "import a sheet of swatches (.xlsx or .csv)"),
     "export": ("sheets", "write all swatches to a sheet (.xlsx or .csv)"),
     "merge": ("merge", "bring another logbook into this one"),

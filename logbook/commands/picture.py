@@ -12,7 +12,7 @@ from logbook.tasks.pictures import add_to_swatch
 def fill_picture(parser: Parser) -> None:
     """The options of ``picture``."""
     add_common(parser)
-    parser.add_argument("file", type=Path, metavar="FILE", help="a JPEG, PNG or GIF file; where it was taken is left out")
+    parser.add_argument("file", type=Path, metavar="FILE", help="a JPEG, PNG or GIF file; where it was taken is not kept")
     parser.add_argument("--swatch", required=True, metavar="TAG", help="the swatch it shows")
     parser.set_defaults(run=_picture)
 
@@ -23,5 +23,5 @@ def _picture(arguments: argparse.Namespace) -> int:
     if arguments.json:
         print_json({"picture": name})
     else:
-        print_text(f"{arguments.file.name} is with swatch {arguments.swatch} now.")
+        print_text(f"{arguments.file.name} was added to swatch {arguments.swatch}.")
     return 0

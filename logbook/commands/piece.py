@@ -62,11 +62,13 @@ def add_options(parser: Parser) -> None:
     piece.add_argument("--edge-stitches", metavar="N", type=reading_with(_edges), help="plain stitches at each side, or “auto”")
     piece.add_argument("--edge-gauge", **readings(Direction.STITCHES, "a reading of the plain stitch, such as “20 sts = 12 cm”"))
     extra = count("a number of extra chains", 0)
-    piece.add_argument("--edge-extra-chains", metavar="T", type=extra, help="the edge stitch's own (the pattern's)")
+    piece.add_argument(
+        "--edge-extra-chains", metavar="T", type=extra, help="extra chains of the edge stitch (else as many as the pattern's)"
+    )
     piece.add_argument("--svg", metavar="OUT", type=Path, help="write the drawing to this file")
     piece.add_argument("--workbook", metavar="OUT", type=reading_with(_workbook), help="write the figures to this .xlsx")
     piece.add_argument("--html", metavar="OUT", type=Path, help="write a page to print to this file")
-    piece.add_argument("--text", metavar="OUT", type=Path, help="write what is told here to a text file")
+    piece.add_argument("--text", metavar="OUT", type=Path, help="write it as text to this file")
 
 
 def run(arguments: argparse.Namespace) -> int:

@@ -17,7 +17,9 @@ def fill_proofread(parser: Parser) -> None:
     """Its options."""
     parser.add_argument("text", metavar="TEXT", type=Path, help="the finished pattern as a text file")
     parser.add_argument("plan", metavar="PLAN.json", type=Path, nargs="?", help="the file of the garment's plan")
-    parser.add_argument("--name", metavar="NAME", help="a garment or a set run of the logbook; what was published, if it was")
+    parser.add_argument(
+        "--name", metavar="NAME", help="a garment of the logbook, or a piece with published sizes: as published, if it was"
+    )
     add_common(parser)
     parser.set_defaults(run=run)
 

@@ -19,7 +19,7 @@ def fill_rows(parser: Parser) -> None:
     """Its options."""
     add_common(parser, book=False)
     parser.add_argument("--file", type=Path, metavar="FILE", required=True, help="a text file with the rows of one pattern")
-    parser.add_argument("--terms", type=reading_with(_terms), metavar="us|uk", help="what the stitches are named in")
+    parser.add_argument("--terms", type=reading_with(_terms), metavar="us|uk", help="the terms the rows are written in")
     parser.add_argument("--svg", type=Path, metavar="OUT", help="draw the rows as a chart of symbols to this file")
     parser.set_defaults(run=run)
 

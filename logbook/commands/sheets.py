@@ -18,7 +18,7 @@ from logbook.tasks.own_sheets import Wishes, field_of, read_choice, read_over
 def fill_import(parser: Parser) -> None:
     """The options of ``import``."""
     add_common(parser)
-    parser.add_argument("sheet", type=Path, metavar="SHEET")
+    parser.add_argument("sheet", type=Path, metavar="SHEET", help="the sheet to import")
     parser.add_argument("--new", action="store_true", help="make the logbook first; it must not be there yet")
     parser.add_argument("--good-rows-only", action="store_true", help="import the good rows even if others have problems")
     own = parser.add_argument_group("a sheet in your own words")
@@ -27,7 +27,9 @@ def fill_import(parser: Parser) -> None:
         "--map", type=choice, action="append", default=[], metavar="HEADING=COLUMN", help="what a column is; may be repeated"
     )
     own.add_argument("--sheet", dest="sheet_name", metavar="NAME", help="which sheet of the workbook")
-    own.add_argument("--per", type=reading_with(read_over), metavar="LEN", help="the width that all counts are over, as 10 cm")
+    own.add_argument(
+        "--per", type=reading_with(read_over), metavar="LEN", help="the length that all counts are over, such as 10 cm"
+    )
     own.add_argument("--show", action="store_true", help="show what each column would be taken as, and write nothing")
     parser.set_defaults(run=_import)
 
@@ -35,7 +37,7 @@ def fill_import(parser: Parser) -> None:
 def fill_export(parser: Parser) -> None:
     """The options of ``export``."""
     add_common(parser)
-    parser.add_argument("target", type=reading_with(_target), metavar="TARGET")
+    parser.add_argument("target", type=reading_with(_target), metavar="TARGET", help="the file to write, .xlsx or .csv")
     parser.set_defaults(run=_export)
 
 

@@ -41,13 +41,17 @@ def add_size_options(parser: Parser) -> None:
     """Which sizes, and what to write of them."""
     sizes = parser.add_argument_group("the sizes")
     which = sizes.add_mutually_exclusive_group()
-    which.add_argument("--sizes", metavar="FILE", type=Path, help="a .csv with columns size, bust and others of a chart, cm")
+    which.add_argument("--sizes", metavar="FILE", type=Path, help="a .csv with the columns size, bust and other measures, in cm")
     which.add_argument("--chart", metavar="NAME", help=f"a body chart: {', '.join(BUILT_IN)}, or one of the logbook's")
-    sizes.add_argument("--end", choices=[end.value for end in End], help="which figure of a range a size goes by (middle)")
+    sizes.add_argument(
+        "--end", choices=[end.value for end in End], help="which value to take where the chart has a range (middle)"
+    )
     deeper = reading_with(read_length)
     sizes.add_argument("--armhole-deeper", metavar="LEN", type=deeper, help="how much deeper than in the chart the armholes are")
     sizes.add_argument("--size", metavar="NAME", help="the size that --svg draws")
-    sizes.add_argument("--lines", choices=[terms.value.lower() for terms in Terms], help="the pattern's lines in these terms")
+    sizes.add_argument(
+        "--lines", choices=[terms.value.lower() for terms in Terms], help="print the pattern lines in US or UK terms"
+    )
 
 
 def run(arguments: argparse.Namespace) -> int:

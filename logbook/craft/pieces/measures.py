@@ -23,9 +23,9 @@ OF_A_SIZE = (
     Measure("armhole", "armhole_mm", help="depth of the armhole from the top"),
     Measure("neck", "neck_mm", help="width of the neck"),
     Measure("slit", "slit_mm", help="length of a slit from the bottom"),
-    Measure("upper arm", "upper_arm_mm", "upper arm", "what must go through the armhole"),
-    Measure("hip", "hip_mm", "hip", "what must go through the hem"),
-    Measure("head", "head_mm", "head", "what must go through the neck (56 cm)"),
+    Measure("upper arm", "upper_arm_mm", "upper arm", "round the upper arm, which must go through the armhole"),
+    Measure("hip", "hip_mm", "hip", "round the hip, which must go through the hem"),
+    Measure("head", "head_mm", "head", "round the head, which must go through the neck (56 cm)"),
 )
 """Those that a size may have otherwise than the piece."""
 OF_A_PIECE = (WIDTH, *OF_A_SIZE)
