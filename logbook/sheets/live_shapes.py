@@ -74,7 +74,8 @@ def _begin(one: ShapedPiece, measure: str) -> list[Line]:
         found.append(
             Line("there", f"stitches of the {one.on.piece}", there, lambda piece: piece.on.stitches if piece.on else None)
         )
-        own = f"IF(ABS({own}-{{there}})<=MAX(0.05*{{there}},2),{{there}},{own})"
+        near = f"ABS({own}-{{there}})<=MAX(0.05*{{there}},2)"
+        own = f"IF(AND({{{one.on.piece}.p}}={{p}},{near}),{{there}},{own})"
     found.append(Line("first", "stitches at the start", own, lambda piece: piece.foundation))
     if one.chain is not None:
         found.append(Line("chain", "chain", "{first}+{extra}", lambda piece: piece.chain))

@@ -93,6 +93,8 @@ def written(path: Path, kind: str, chance: random.Random) -> Path:
     p, q = round(chance.uniform(3, 9), 2), round(chance.uniform(3, 9), 2)
     groups = {"set_up_rows": 1, "rows_in_repeat": 1} if kind == "cardigan" else {}
     cloths = dict.fromkeys((piece.name for piece in plan.pieces), cloth(p, q, **groups))
+    if kind == "raglan":  # sleeves of another stitch, which begin by their own width however near that is
+        cloths["sleeve"] = cloth(round(p * 1.04, 2), q)
     sizes = work_out_garment(plan, [GarmentSize(name="A"), GarmentSize(name="B", pieces=own)], cloths)
     with path.open("wb") as stream:
         write_garment_workbook(stream, kind, sizes, cloths, (), (), "1 June 2026")
