@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from logbook.craft.garments.body import sizes_of
 from logbook.craft.garments.cloth import Cloth
-from logbook.craft.garments.garment import GarmentInSize, work_out_garment
+from logbook.craft.garments.garment import GarmentInSize, work_out_garment, work_out_possible
 from logbook.craft.garments.joins import Verdict
 from logbook.craft.garments.outline import outline
 from logbook.craft.garments.plan_file import plan_of
@@ -93,6 +93,13 @@ def test_one_that_is_far_off_is_a_trouble_with_what_mends_it() -> None:
 def test_without_its_yoke_it_is_not_worked_out() -> None:
     with pytest.raises(LogbookError, match="neck is too wide"):
         garment(jumper(**{"neck round": "150 cm"}), PLAIN)
+    plan = plan_of(jumper(**{"neck round": "150 cm"}))
+    (size,) = sizes_of(plan, None)
+    possible = work_out_possible(plan, size, dict.fromkeys(("yoke", "body", "sleeve"), PLAIN))
+    assert possible.garment.pieces == ()
+    assert {name: "worked on from “yoke”" in said for name, said in possible.pieces.items()} == {
+        "yoke": False, "body": True, "sleeve": True,
+    }  # fmt: skip
 
 
 @given(
