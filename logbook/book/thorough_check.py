@@ -10,6 +10,7 @@ from logbook.book.body_charts import chart_texts
 from logbook.book.changes import changes_of_action
 from logbook.book.checking import check_whole
 from logbook.book.connection import connect
+from logbook.book.garments import garments
 from logbook.book.gauges import row_of_gauges
 from logbook.book.kept_twice import require_kept_alike
 from logbook.book.pieces import made_pieces, planned_pieces
@@ -49,6 +50,7 @@ def check_records(connection: sqlite3.Connection) -> int:
         gauges_agree &= _gauges_agree(connection, uids[start : start + AT_ONCE])
     planned_pieces(connection)
     made_pieces(connection)
+    garments(connection)
     chart_texts(connection)
     assumptions(connection)
     undo_state(connection)

@@ -15,6 +15,10 @@ SPOILT = [
     ("UPDATE change SET after = '{' WHERE position = 3", "A kept change can't be read"),
     ("UPDATE action SET kind = 'undo', of = 'x' WHERE position = 3", "does not hang together"),
     ("INSERT INTO assumption VALUES ('most_edge_stitches', 9e999)", "An assumption can't be read"),
+    (
+        "INSERT INTO garment (uid, name, plan, notes, position) VALUES ('x', 'Vest', '{', '', 0)",
+        "The plan of “Vest” can't be read",
+    ),
     ("DELETE FROM swatch_words WHERE swatch = (SELECT uid FROM swatch)", "what it searches in"),
     ("UPDATE swatch_words SET folded = 'x'", "what it searches in"),
     ("UPDATE swatch_gauges SET sums = '[]' WHERE rowid = 1", "a gauge it keeps"),
