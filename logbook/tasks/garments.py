@@ -139,22 +139,23 @@ def cloths_of(
 
 
 def _basis(piece: PieceWish, book: Logbook | None, known: dict[str, Basis]) -> Basis:
+    basis = _basis_of_fabric(piece, book, known)
+    if not piece.edge_swatch.strip():
+        return basis
+    if book is None:
+        raise RefusedError(f"The edges of “{piece.name}” are like the swatch {piece.edge_swatch}: name the logbook it is in.")
+    return replace(basis, edge_swatch=_basis_of_tag(piece.edge_swatch, book, known).swatch)
+
+
+def _basis_of_fabric(piece: PieceWish, book: Logbook | None, known: dict[str, Basis]) -> Basis:
     if isinstance(piece.swatch, Mapping):
         swatch = swatch_in_place(piece.swatch, f"“{piece.name}”")
-        basis = Basis(swatch=swatch, assumed=Assumptions(), drift=drifts_of(Assumptions(), hand=swatch.worked_by))
-        if not piece.edge_swatch.strip():
-            return basis
-        if book is None:
-            raise RefusedError(f"The edges of “{piece.name}” are like the swatch {piece.edge_swatch}: name the logbook it is in.")
-        return replace(basis, edge_swatch=_basis_of_tag(piece.edge_swatch, book, known).swatch)
+        return Basis(swatch=swatch, assumed=Assumptions(), drift=drifts_of(Assumptions(), hand=swatch.worked_by))
     if not piece.swatch.strip():
         raise RefusedError(f"“{piece.name}” has no swatch yet: choose one by its tag.")
     if book is None:
         raise RefusedError(f"“{piece.name}” names the swatch {piece.swatch}: name the logbook it is in.")
-    basis = _basis_of_tag(piece.swatch, book, known)
-    if not piece.edge_swatch.strip():
-        return basis
-    return replace(basis, edge_swatch=_basis_of_tag(piece.edge_swatch, book, known).swatch)
+    return _basis_of_tag(piece.swatch, book, known)
 
 
 def _basis_of_tag(tag: str, book: Logbook, known: dict[str, Basis]) -> Basis:
