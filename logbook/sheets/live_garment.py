@@ -19,7 +19,7 @@ class LiveGarment:
     def __init__(self, sheet: SheetWriter, sizes: Sequence[GarmentInSize], cloths: Mapping[str, Cloth]) -> None:
         self._sheet, self._sizes, self._cloths = sheet, sizes, cloths
         self._made = {piece.name: [size.piece(piece.name) for size in sizes] for piece in sizes[0].pieces}
-        self._live = {name: lines_of(made, cloths[name]) for name, made in self._made.items() if is_live(made[0], cloths[name])}
+        self._live = {name: lines_of(made, cloths[name]) for name, made in self._made.items() if is_live(made, cloths[name])}
         self._at: dict[str, int] = {}
 
     @property

@@ -36,12 +36,14 @@ class Line(NamedTuple):
     numbers: str = WHOLE
 
 
-def is_live(piece: ShapedPiece, cloth: Cloth) -> bool:
-    """Whether formulas can say what comes of the piece."""
+def is_live(pieces: Sequence[ShapedPiece], cloth: Cloth) -> bool:
+    """Whether formulas can say what comes of the piece: those of its first size hold for all that want the same measures."""
+    piece = pieces[0]
+    alike = len({(frozenset(one.wanted), bool(one.wanted.get("inset"))) for one in pieces}) == 1
     grouped = piece.wish.shape in (PANEL, HALF_FRONT, TAPERED) and RowRule.of(cloth.gauges.pattern).in_repeat != 1
     marks = piece.wish.shape == PANEL and ("slit" in piece.wanted or piece.wish.worked == SIDEWAYS)
     flat = piece.on is not None and piece.wish.worked != ROUND
-    return (cloth.gauges.pattern.multiple or 1) == 1 and piece.wish.shape != EDGING and not (grouped or marks or flat)
+    return (cloth.gauges.pattern.multiple or 1) == 1 and piece.wish.shape != EDGING and alike and not (grouped or marks or flat)
 
 
 def lines_of(pieces: Sequence[ShapedPiece], cloth: Cloth) -> list[Line]:
