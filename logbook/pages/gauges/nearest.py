@@ -8,6 +8,7 @@ from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.readings import Counted, read_readings
 from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.words.counting import counted
 from logbook.craft.words.hooks import show_hook
 from logbook.craft.words.lengths import Units
 from logbook.craft.words.numbers import show_percent
@@ -70,11 +71,11 @@ class NearestGauge:
         if not near:
             looked = len(self._among.found) - any(one.swatch.uid == but for one in self._among.found)
             return NearAnswer(
-                says=f"None of the {looked} swatches looked through was measured in that, {condition.words}, and comes within "
-                f"{show_percent(FARTHEST)} of it."
+                says=f"Looked through {counted(looked, 'swatch')}: none was measured in that, {condition.words}, and comes "
+                f"within {show_percent(FARTHEST)} of it."
             )
-        swatches = "1 swatch" if len(near) == 1 else f"{len(near):,} swatches"
         nearest = f", the {MOST} nearest" if len(near) > MOST else ""
+        swatches = "1 swatch" if len(near) == 1 else f"{len(near):,} swatches"
         says = f"{swatches} {condition.words}{nearest}; nearest to {what} first."
         marked = {one.washing for one in near[:MOST]}
         says = " ".join([says, *(words for washing, words in _MARKS_MEAN.items() if washing in marked)])
