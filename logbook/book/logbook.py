@@ -18,7 +18,7 @@ from logbook.book.kept_twice import require_kept_alike
 from logbook.book.leftover import name_with_journal, take_back
 from logbook.book.opening import is_writable, look
 from logbook.book.schema import APPLICATION_ID, STEPS, take_steps
-from logbook.book.trouble import DamagedError, InUseError, OtherNameError, as_sentences, code_of
+from logbook.book.trouble import NOT_WRITABLE, DamagedError, InUseError, OtherNameError, as_sentences, code_of
 from logbook.errors import RefusedError
 
 _UID = re.compile(r"[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}")
@@ -58,16 +58,18 @@ class Logbook:
         with self._view(writes=False):
             yield self.connection
 
+    def require_writable(self) -> None:
+        """Raises RefusedError if it lies where it can't be written to."""
+        if self.read_only:
+            raise RefusedError(NOT_WRITABLE.format(name=self.path.name))
+
     @contextmanager
     def writing(self, label: str, kind: str = "do", of: str | None = None) -> Iterator[Writing]:
         """One user action, kept and undoable: all of it or nothing.
 
         Raises what ``before_writing`` raises.
         """
-        if self.read_only:
-            raise RefusedError(
-                f"{self.path.name} can't be written to here: save a copy in a folder of your own and go on with that."
-            )
+        self.require_writable()
         with self._view(writes=True):
             self.before_writing()
             writing = Writing(self.connection, label, kind, of, self.now)

@@ -54,10 +54,11 @@ _LEFT_OPEN = (
 )
 _NO_TEXT = "a text in it is not text any more"
 _NOT_PERMITTED = "{name} may not be opened: ask for permission to its folder, or save a copy elsewhere."
+NOT_WRITABLE = "{name} can't be written to here: save a copy in a folder of your own and go on with that."
 _SENTENCES: dict[int, str] = {
     sqlite3.SQLITE_READONLY_ROLLBACK: _LEFT_OPEN,
     sqlite3.SQLITE_IOERR_DELETE: _LEFT_OPEN,  # of the journal, which ends a write
-    sqlite3.SQLITE_READONLY: "{name} can't be written to here: save a copy in a folder of your own and go on with that.",
+    sqlite3.SQLITE_READONLY: NOT_WRITABLE,
     sqlite3.SQLITE_FULL: (
         "The disk is full, so {name} could not take this: make room and save again, or save a copy on another disk and go "
         "on with that."

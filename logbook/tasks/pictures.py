@@ -24,8 +24,7 @@ def how_many_beside(path: Path) -> int:
 
 def take_in(book: Logbook, source: Path) -> str:
     """Copies a picture file beside the logbook and returns the name a record calls it by. Raises RefusedError."""
-    if book.read_only:
-        raise RefusedError(f"{book.path.name} can't be written to here: save a copy in a folder of your own and go on with that.")
+    book.require_writable()
     return kept.take_in(book.path, source)
 
 
