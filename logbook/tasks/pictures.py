@@ -70,12 +70,6 @@ def add_to_swatch(book: Logbook, tag: str, source: Path) -> str:
     return name
 
 
-def save_copy(book: Logbook, target: Path) -> str:
-    """Saves a copy of what is open with its pictures; a sentence about those that could not come along, or ""."""
-    book.save_copy(target)
-    return along_with(book.path, target)
-
-
 def along_with(source: Path, target: Path, progress: Callable[[int, int], None] | None = None) -> str:
     """Brings the pictures along that the logbook ``target``, which came of that at ``source``, names; a sentence about those that
     could not be, or "".

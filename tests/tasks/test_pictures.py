@@ -22,10 +22,10 @@ from logbook.tasks.made_pieces import save_made_piece
 from logbook.tasks.merging import merge
 from logbook.tasks.pictures import (
     add_to_swatch,
+    along_with,
     names_of,
     picture,
     picture_file,
-    save_copy,
     take_in,
     with_picture,
     without_picture,
@@ -33,6 +33,12 @@ from logbook.tasks.pictures import (
 from logbook.tasks.undoing import undo
 from tests.support.garments import garment_book, uid_of
 from tests.support.pictures import GPS, exif, huge_png, jpeg, png
+
+
+def save_copy(book: Logbook, target: Path) -> str:
+    """A copy with its pictures, as the window saves one."""
+    book.save_copy(target)
+    return along_with(book.path, target)
 
 
 @pytest.fixture

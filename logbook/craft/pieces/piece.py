@@ -6,7 +6,7 @@ the neck in rows, and the garment stretches along its rows and hangs along its s
 finished size.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from logbook.craft.gauges.hanging import Growth
 from logbook.craft.pieces.fit import ADULT_HEAD_MM, Fit, panel_width
@@ -101,30 +101,6 @@ class PiecePlan:
             raise RefusedError("An armhole or slit needs the length of the piece: give it too.")
         if self.edge_stitches is not None and self.edge_stitches < 0:
             raise RefusedError("The edge stitches must be 0 or more at each side.")
-
-
-def turned(plan: PiecePlan) -> PiecePlan:
-    """The same cloth held the other way: width and length change places, and with them edgings and how it is worked.
-
-    Marks, body and neck belong to the way it is worn, and are left out. Top and bottom edging become equal.
-    """
-    ends = (plan.top_edging_mm + plan.bottom_edging_mm) / 2
-    return replace(
-        plan,
-        width_mm=plan.length_mm,
-        length_mm=plan.width_mm,
-        body_mm=None,
-        sideways=not plan.sideways,
-        shoulder_seam_mm=0.0,
-        side_edging_mm=ends,
-        top_edging_mm=plan.side_edging_mm,
-        bottom_edging_mm=plan.side_edging_mm,
-        width_choose=plan.length_choose,
-        length_choose=plan.width_choose,
-        armhole_mm=None,
-        neck_mm=None,
-        slit_mm=None,
-    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

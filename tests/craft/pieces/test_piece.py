@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from logbook.craft.pieces.fit import Verdict
 from logbook.craft.pieces.options import Choose, Parity
-from logbook.craft.pieces.piece import PieceNumbers, PiecePlan, turned
+from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_notes import remarks_on, warnings_on
 from logbook.craft.pieces.piece_numbers import work_out
 from logbook.craft.swatches.conditions import Direction
@@ -260,6 +260,30 @@ plans = st.builds(
     length_choose=st.sampled_from(Choose),
 )
 LACE_GAUGES = gauges_of_swatch(LACE_SWATCH, EDGE_SWATCH)
+
+
+def turned(plan: PiecePlan) -> PiecePlan:
+    """The same cloth held the other way: width and length change places, and with them edgings and how it is worked.
+
+    Marks, body and neck belong to the way it is worn, and are left out. Top and bottom edging become equal.
+    """
+    ends = (plan.top_edging_mm + plan.bottom_edging_mm) / 2
+    return replace(
+        plan,
+        width_mm=plan.length_mm,
+        length_mm=plan.width_mm,
+        body_mm=None,
+        sideways=not plan.sideways,
+        shoulder_seam_mm=0.0,
+        side_edging_mm=ends,
+        top_edging_mm=plan.side_edging_mm,
+        bottom_edging_mm=plan.side_edging_mm,
+        width_choose=plan.length_choose,
+        length_choose=plan.width_choose,
+        armhole_mm=None,
+        neck_mm=None,
+        slit_mm=None,
+    )
 
 
 @given(plans)
