@@ -9,7 +9,8 @@ from logbook.window.keys import install_mnemonics, split_mnemonic
 from logbook.window.look import Look
 
 BESIDE, ABOVE_AND_BELOW = 8, 60
-"""Pixels of the screen that a window's frame, its title and a task bar may need."""
+EDGE = 5
+"""Pixels of the screen that a window's frame, its title and a task bar may need; units beside what is in the dialog."""
 
 
 class Dialog(tk.Toplevel):
@@ -38,8 +39,8 @@ class Dialog(tk.Toplevel):
         self.title(title)
         self.configure(background=look.palette.page)
         self.inside, self._buttons = ttk.Frame(self), ttk.Frame(self)
-        look.grid(self.inside, row=0, column=0, sticky="nsew", padx=5, pady=(4, 0))
-        look.grid(self._buttons, row=1, column=0, sticky="ew", padx=5, pady=4)
+        look.grid(self.inside, row=0, column=0, sticky="nsew", padx=EDGE, pady=(4, 0))
+        look.grid(self._buttons, row=1, column=0, sticky="ew", padx=EDGE, pady=4)
         self._buttons.columnconfigure(1, weight=1)
         self.columnconfigure(0, weight=1)
         self.rowconfigure(0, weight=1)
@@ -48,6 +49,11 @@ class Dialog(tk.Toplevel):
         keep_behind(self, self.leave)
         self.bind("<Escape>", lambda _: self.leave())
         install_mnemonics(self)
+
+    @property
+    def most_inside(self) -> int:
+        """Pixels that what is in it may be wide on this screen."""
+        return self.winfo_screenwidth() - BESIDE - 2 * self.look.pixels(EDGE)
 
     def leave(self) -> None:
         """Escape, or the window's own button."""

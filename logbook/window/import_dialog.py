@@ -5,7 +5,7 @@ from tkinter import ttk
 
 from logbook.craft.words.counting import counted
 from logbook.tasks.importing import ImportPlan
-from logbook.window.dialog import BESIDE, Dialog
+from logbook.window.dialog import Dialog
 from logbook.window.look import Look
 from logbook.window.sentence import Sentence
 from logbook.window.table import Column, Row, Table
@@ -28,7 +28,7 @@ class _Plan:
         self._dialog = Dialog(parent, look, f"Import {plan.name}", lambda: self._dialog.close())
         inside = self._dialog.inside
         look.grid(Sentence(inside, sentence_on(plan)), row=0, column=0, sticky="ew", pady=(0, 2))
-        width = min(_WIDTH * look.base.measure("0"), inside.winfo_screenwidth() - 2 * look.pixels(5) - BESIDE)
+        width = min(_WIDTH * look.base.measure("0"), self._dialog.most_inside)
         inside.columnconfigure(0, minsize=width)
         count = len(plan.added) + len(plan.changed) + len(plan.kept.written)
         if plan.problems or count:

@@ -5,17 +5,17 @@ from collections.abc import Mapping
 
 from logbook.craft.words.counting import counted
 from logbook.tasks.merging import Point, Question, Side
-from logbook.window.dialog import BESIDE, Dialog
+from logbook.window.dialog import Dialog
 from logbook.window.look import Look
 from logbook.window.sentence import Sentence
 from logbook.window.table import Column, Row, Table
 
 _COLUMNS = (
     Column("taken", "Take", 10),
-    Column("record", "What", 22),
+    Column("record", "What", 22, grow=True, least=12),
     Column("field", "Field", 14),
-    Column("ours", "Here", 24, grow=True),
-    Column("theirs", "In the other logbook", 24, grow=True),
+    Column("ours", "Here", 24, grow=True, least=10),
+    Column("theirs", "In the other logbook", 24, grow=True, least=10),
 )
 _TAKEN: Mapping[Side | None, str] = {"ours": "here", "theirs": "the other", None: "?"}
 _ROWS = 10
@@ -39,7 +39,7 @@ class _Asked:
             "each, or for several selected together (Ctrl+A: all)."
         )
         look.grid(Sentence(inside, said), row=0, column=0, sticky="ew", pady=(0, 2))
-        inside.columnconfigure(0, minsize=min(_WIDTH * look.base.measure("0"), inside.winfo_screenwidth() - BESIDE))
+        inside.columnconfigure(0, minsize=min(_WIDTH * look.base.measure("0"), self._dialog.most_inside))
         self._table = Table(inside, look, _COLUMNS, self._show_whole)
         self._table.set_rows(self._row(place) for place in range(len(questions)))
         self._table.tree.configure(height=min(_ROWS, max(len(questions), 3)))
@@ -92,6 +92,6 @@ class _Asked:
             self._whole.configure(text=f"{counted(len(keys), 'difference')} selected.")
         elif keys:
             one = self._questions[int(keys[0])]
-            field = f", {one.field}" if one.field else ""
-            self._whole.configure(text=f"{one.record}{field}: here {one.ours or 'nothing'}; there {one.theirs or 'nothing'}.")
+            what = f"{one.record}, {one.field}" if one.field else one.record
+            self._whole.configure(text=f"{what}\nHere: {one.ours or 'nothing'}\nThere: {one.theirs or 'nothing'}")
         self._dialog.grow()

@@ -7,7 +7,7 @@ from tkinter import ttk
 from logbook.errors import LogbookError
 from logbook.pages.own_sheet_page import ROWS_SHOWN, OwnSheetPage, SheetPage
 from logbook.window.choices import ChoiceField
-from logbook.window.dialog import BESIDE, Dialog
+from logbook.window.dialog import Dialog
 from logbook.window.field import Field
 from logbook.window.keyboard import last_focused
 from logbook.window.look import Look
@@ -52,7 +52,7 @@ class OwnSheetDialog(Dialog):
         look.grid(self._left, row=4, column=0, sticky="ew", pady=(1, 0))
         look.grid(self._outcome, row=5, column=0, sticky="ew", pady=(1, 0))
         inside.rowconfigure(2, weight=1)
-        width = min(_WIDTH * look.base.measure("0"), inside.winfo_screenwidth() - 2 * look.pixels(5) - BESIDE)
+        width = min(_WIDTH * look.base.measure("0"), self.most_inside)
         inside.columnconfigure(0, minsize=width)
         self.add_button("&Cancel", self.close)
         if isinstance(page, OwnSheetPage):

@@ -1,6 +1,7 @@
 """Merging another logbook from the menu: what both changed is shown side by side, and one step of undo takes it back."""
 
 import shutil
+import tkinter as tk
 from dataclasses import replace
 from pathlib import Path
 
@@ -9,7 +10,12 @@ import pytest
 from logbook.tasks.browsing import swatch_in_hand
 from logbook.tasks.keeping import open_book
 from logbook.tasks.logging_swatches import save_swatch
+from logbook.tasks.merging import Question
+from logbook.window.look import Look
 from logbook.window.main_window import MainWindow
+from logbook.window.merge_dialog import ask_whose
+from logbook.window.sentence import Sentence
+from tests.support.dialogs import while_asked
 from tests.support.garments import uid_of
 from tests.support.screen import press, wait_until
 from tests.support.whole_window import chosen_file, dialogs, said, session_of, window, words_of
@@ -74,3 +80,20 @@ def test_whose_word_goes(
         wait_until(window.root, lambda: said(window))
         assert said(window).startswith("Merged other.logbook")
     assert set(colours(window)) == wanted
+
+
+def test_a_long_text_is_whole_in_large_text_and_nothing_is_beyond_the_window(root: tk.Tk, look: Look) -> None:
+    look.apply(percent=200)
+    text = "a little tighter than at home, " * 12
+    cut: list[str] = []
+
+    def measure(dialog: tk.Toplevel) -> None:
+        dialog.update()
+        right = dialog.winfo_rootx() + dialog.winfo_width()
+        inside = dialog.inside.winfo_children()  # type: ignore[attr-defined]
+        assert any(text in str(one.cget("text")) for one in inside if isinstance(one, Sentence))
+        cut.extend(str(one) for one in inside if one.winfo_rootx() + one.winfo_width() > right)
+
+    while_asked(root, measure)
+    ask_whose(root, look, "b", (Question("swatch A", "notes", text, "loose", ("swatches", "1", "notes")),))
+    assert not cut

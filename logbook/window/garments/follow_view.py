@@ -45,7 +45,6 @@ PIECES = (
     Column("length", PIECE_HEADINGS[6], 7, "right"),
     Column("grams", PIECE_HEADINGS[7], 6, "right"),
 )
-NEED = ("piece", "chain", "stitches", "rows", "width", "length", "grams", "sure")
 ROWS = (
     Column("row", "Row", 5, "right"),
     Column("stitches", "Stitches", 7, "right"),
@@ -137,7 +136,6 @@ class FollowView(Card):
                 for n, text in enumerate(headings)
             ]
             self._size_table = Table(self._size_place, self.look, columns, lambda _: None)
-            FittingColumns(self._size_table, [str(n) for n in range(len(headings))])
             self._size_table.grid(row=0, column=0, sticky="ew")
         self._size_table.set_rows(Row(cells[0], cells, (number,) * len(cells)) for number, cells in enumerate(rows))
         self._size_table.tree.configure(height=max(2, min(len(rows), 12)))
@@ -216,7 +214,6 @@ class FollowView(Card):
         place.rowconfigure(2, weight=1)
         self._places[NUMBERS] = place
         self.pieces_table = Table(place, self.look, PIECES, lambda _: None)
-        FittingColumns(self.pieces_table, NEED)
         self.rows_words = Sentence(place, style="Section.TLabel")
         self.rows_table = Table(place, self.look, ROWS, lambda _: None)
         self.pieces_table.grid(row=0, column=0, sticky="ew")
