@@ -26,3 +26,11 @@ def shells(tag: str, hook: float | None = 4.5, *, worked: str = "", washed: str 
     others = {condition: more.pop(condition) for condition in tuple(more) if condition in set(Condition)}
     readings = measured(worked=worked, washed=washed, **others)
     return Swatch(**({"uid": tag, "tag": tag, "yarn": COTTON, "pattern": SHELLS, "hook_mm": hook, "readings": readings} | more))
+
+
+PULLED = shells(
+    "A",
+    worked="4 repeats = 15 cm; 10 rows = 10 cm",
+    washed="4 repeats = 14.4 cm; 10 rows = 10.5 cm",
+    sideways="4 repeats = 18 cm; 10 rows = 9 cm",
+)

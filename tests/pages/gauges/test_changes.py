@@ -2,15 +2,9 @@
 
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.pages.gauges.changes import changes_of
-from tests.support.gauge_swatches import THREE, shells
+from tests.support.gauge_swatches import PULLED, THREE, shells
 
 BASE = Assumptions()
-PULLED = shells(
-    "A",
-    worked="4 repeats = 15 cm; 10 rows = 10 cm",
-    washed="4 repeats = 14.4 cm; 10 rows = 10.5 cm",
-    sideways="4 repeats = 18 cm; 10 rows = 9 cm",
-)
 
 
 def test_from_as_worked_and_then_from_washed_by_hand() -> None:

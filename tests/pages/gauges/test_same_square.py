@@ -7,15 +7,9 @@ from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.words.lengths import Units
 from logbook.pages.gauges.same_square import compared_words, same_square, states_of
-from tests.support.gauge_swatches import THREE, shells
+from tests.support.gauge_swatches import PULLED, THREE, shells
 
 BASE = Assumptions()
-PULLED = shells(
-    "A",
-    worked="4 repeats = 15 cm; 10 rows = 10 cm",
-    washed="4 repeats = 14.4 cm; 10 rows = 10.5 cm",
-    sideways="4 repeats = 18 cm; 10 rows = 9 cm",
-)
 
 
 def test_what_is_10_cm_washed_measures_otherwise_as_worked_and_pulled() -> None:
