@@ -89,23 +89,34 @@ def killed(
     context: Any, work: Callable[..., None], places: Sequence[Path], weakness: str, wanted: int, chance: random.Random
 ) -> int:
     """Runs ``work`` in a child and kills it at a moment after it has said ``wanted``; the number it said last."""
+    child, said = started(context, work, places, weakness)
+    while said.recv() < wanted:
+        pass
+    said.poll(chance.choice((0, 0.001, 0.01)) * chance.random())  # a moment within the next piece of work, or two
+    return [wanted, *last_said(child, said)][-1]
+
+
+def started(context: Any, work: Callable[..., None], places: Sequence[Path], weakness: str) -> tuple[Any, Any]:
+    """A child that does ``work``, and the end of the pipe by which it says how far it is."""
     said, child_says = context.Pipe(duplex=False)
     child = context.Process(target=work, args=(*places, child_says, weakness))
     child.start()
     child_says.close()
-    while said.recv() < wanted:
-        pass
-    said.poll(chance.choice((0, 0.001, 0.01)) * chance.random())  # a moment within the next piece of work, or two
+    return child, said
+
+
+def last_said(child: Any, said: Any) -> list[Any]:
+    """Kills a child; what it had said by then and nobody had read yet."""
     child.kill()
     child.join()
-    done = wanted
+    found = []
     try:
         while True:
-            done = said.recv()
+            found.append(said.recv())
     except EOFError:
         said.close()
     child.close()
-    return done
+    return found
 
 
 def forking(module: ModuleType) -> Any:

@@ -22,7 +22,7 @@ from typing import Any
 from logbook.book import backups
 from logbook.book.logbook import open_logbook
 from tests.faults import victim
-from tests.faults.kill import Result, command, count_bad_backups, forking, judge
+from tests.faults.kill import Result, command, count_bad_backups, forking, judge, last_said, started
 from tests.faults.work import plain, quick_folder
 from tests.support.books import put_worked, small_book
 
@@ -85,12 +85,7 @@ def _kill_one(trial: _Trial, name: str, wanted: str, chance: random.Random, resu
     """Kills a child in the first, second or third ``wanted`` phase that it comes to."""
     context = forking(victim)
     place = trial.place(name)
-    said, child_says = context.Pipe(duplex=False)
-    child = context.Process(
-        target=victim.back_up_and_save, args=(place / "a.logbook", place / "backups", child_says, trial.weakness)
-    )
-    child.start()
-    child_says.close()
+    child, said = started(context, victim.back_up_and_save, (place / "a.logbook", place / "backups"), trial.weakness)
     passes, saved, phase, begun = chance.choice((1, 1, 2, 3)), 0, "", 0.0
     while passes or not trial.seconds[wanted]:
         what = said.recv()
@@ -102,15 +97,8 @@ def _kill_one(trial: _Trial, name: str, wanted: str, chance: random.Random, resu
         phase, begun = what, now
         passes -= passes > 0 and what == wanted
     _wait(chance.random() * statistics.median(trial.seconds[wanted]))
-    child.kill()
-    child.join()
-    try:
-        while True:
-            what = said.recv()
-            saved, phase = (what, phase) if isinstance(what, int) else (saved, what)
-    except EOFError:
-        said.close()
-    child.close()
+    for what in last_said(child, said):
+        saved, phase = (what, phase) if isinstance(what, int) else (saved, what)
     result.kills += 1
     result.during[phase] += 1
     judge(place / "a.logbook", trial.states[saved : saved + 2], result)
