@@ -67,6 +67,21 @@ def test_a_list_that_is_shut_gives_the_keyboard_back(root: tk.Tk) -> None:
         wait_until(root, lambda: focused(root) is box)
 
 
+def test_the_list_of_a_drop_down_out_of_sight_does_not_stay_open(root: tk.Tk) -> None:
+    install_keyboard(root, begin=root.focus_set)
+    left = ttk.Frame(root)
+    box = ttk.Combobox(left, values=["one", "two"])
+    left.grid()
+    box.grid()
+    box.focus_force()
+    root.update()
+    left.grid_remove()
+    root.update()
+    root.tk.call("ttk::combobox::Post", str(box))
+    wait_until(root, lambda: not root.tk.call("winfo", "viewable", f"{box}.popdown"))
+    wait_until(root, lambda: holder(root) is None and not raises(root.grab_current))
+
+
 def test_a_menu_that_is_shut_gives_the_keyboard_back(root: tk.Tk) -> None:
     install_keyboard(root, begin=root.focus_set)
     entry = ttk.Entry(root)
