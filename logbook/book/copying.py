@@ -100,13 +100,14 @@ def new_file(target: Path, mode: int = PRIVATE) -> Iterator[Path]:
     temporary = target.with_name(f".{target.name}.{secrets.token_hex(8)}{PART}")
     try:
         os.close(os.open(temporary, os.O_CREAT | os.O_EXCL | os.O_RDWR, PRIVATE))
-        yield temporary
-        os.chmod(temporary, mode)
-        _give_name(temporary, target)
+        try:
+            yield temporary
+            os.chmod(temporary, mode)
+            _give_name(temporary, target)
+        finally:
+            _clear(temporary)
     except OSError as error:
         raise RefusedError(f"{target} could not be written ({error.strerror}): choose another place.") from error
-    finally:
-        _clear(temporary)
 
 
 def beside_too(path: Path) -> tuple[Path, Path, Path]:

@@ -132,8 +132,20 @@ def test_a_folder_that_is_not_synced_leaves_nothing(book: Logbook, target: Path,
     assert not list(target.parent.iterdir())
 
 
+def test_what_lies_under_the_name_it_is_made_under_is_left_alone(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    victim = tmp_path / "victim"
+    victim.write_text("mine")
+    planted = tmp_path / f".a.chosen{copying.PART}"
+    planted.symlink_to(victim)
+    monkeypatch.setattr(copying.secrets, "token_hex", lambda _: "chosen")
+    with pytest.raises(RefusedError, match="could not be written"), new_file(tmp_path / "a") as part:
+        part.write_text("theirs")
+    assert victim.read_text() == "mine"
+    assert planted.is_symlink()
+    assert not (tmp_path / "a").exists()
+
+
 def test_the_name_it_is_made_under_can_not_be_foretold(tmp_path: Path) -> None:
-    """Nor is what lies there already, or a link that somebody put there, ever written to."""
     names = set()
     for number in range(3):
         with new_file(tmp_path / f"a {number}") as part:
