@@ -79,15 +79,10 @@ def test_each_room_of_the_arithmetic_imports_only_those_before_it() -> None:
                     assert imported.split(".")[2] in rooms[: place + 1], f"{path.relative_to(PACKAGE)} imports {imported}"
 
 
-LATE = {("logbook.book.schema", "logbook.book.gauges")}
-"""What need not be one-way: a step of the schema reckons the gauges of swatches, whose columns the schema knows."""
-
-
 def test_no_file_needs_one_that_needs_it() -> None:
     """No circles, neither of what is imported late nor of what only the types want."""
     names = {".".join(path.relative_to(ROOT).with_suffix("").parts): path for path in PACKAGE.rglob("*.py")}
     needs = {name: {one for one in imports(path) if one in names} for name, path in names.items()}
-    needs = {name: {one for one in found if (name, one) not in LATE} for name, found in needs.items()}
     while free := [name for name, found in needs.items() if not found & needs.keys()]:
         for name in free:
             del needs[name]

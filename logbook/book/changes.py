@@ -9,7 +9,7 @@ from datetime import UTC, datetime
 from typing import Any
 
 from logbook.book.running_digest import next_digest
-from logbook.book.schema import NAMES, RECORDS, STEPS, SWATCH_OF_TAKEN, lifted
+from logbook.book.tables import NAMES, RECORDS, SWATCH_OF_TAKEN, lifted
 from logbook.book.trouble import as_damage
 from logbook.craft.swatches.fields import clean_text
 from logbook.errors import RefusedError
@@ -103,7 +103,8 @@ class Writing:
 
     def _keep(self, table: str, uid: str, before: Row | None, after: Row | None, change: str | None = None) -> None:
         if self.action is None:
-            self.action = (new_uid(), self.now(), self.label, self.kind, self.of, len(STEPS))
+            (schema,) = self.connection.execute("PRAGMA user_version").fetchone()
+            self.action = (new_uid(), self.now(), self.label, self.kind, self.of, schema)
             self.connection.execute(
                 "INSERT INTO action (uid, at, label, kind, of, schema) VALUES (?, ?, ?, ?, ?, ?)", self.action
             )

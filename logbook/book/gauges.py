@@ -12,8 +12,8 @@ from dataclasses import fields
 from operator import attrgetter
 
 from logbook.book.rows import rows_of
-from logbook.book.schema import SWATCH_OF_TAKEN
 from logbook.book.swatches import swatches
+from logbook.book.tables import SWATCH_OF_TAKEN
 from logbook.book.trouble import as_damage
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction

@@ -13,7 +13,8 @@ from typing import Any, NamedTuple
 from logbook.book import garments, pieces
 from logbook.book.body_charts import put_chart
 from logbook.book.changes import Writing, new_uid
-from logbook.book.schema import RECORDS, STEPS, USES, take_steps
+from logbook.book.schema import STEPS, take_steps
+from logbook.book.tables import RECORDS, USES
 from logbook.errors import LogbookError, RefusedError
 
 BY_NAME = ("yarn", "stitch_pattern", "body_chart")

@@ -13,7 +13,7 @@ from typing import Any
 from logbook.book.changes import row_of
 from logbook.book.derived import refresh_derived
 from logbook.book.running_digest import next_digest, not_as_kept, stored_changes
-from logbook.book.schema import RECORDS
+from logbook.book.tables import RECORDS
 from logbook.book.trouble import AlteredError, DamagedError
 
 MOST_NAMED = 50

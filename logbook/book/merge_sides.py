@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from logbook.book.changes import row_of
 from logbook.book.merge_plan import Place, Row
-from logbook.book.schema import NAMES, PARTS, RECORDS, USES
+from logbook.book.tables import NAMES, PARTS, RECORDS, USES
 
 MERGE = "merge"
 """What the ``of`` of a merge's action says."""

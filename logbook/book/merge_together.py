@@ -5,7 +5,7 @@ from itertools import count
 
 from logbook.book.merge_plan import Conflict, Merging, Place, Prefer, Row, Taken, is_theirs
 from logbook.book.merge_sides import BookSide
-from logbook.book.schema import NAMES, PARTS, USES
+from logbook.book.tables import NAMES, PARTS, USES
 
 
 def parts_follow(plan: Merging, own: BookSide, other: BookSide, prefer: Prefer | None) -> None:

@@ -15,7 +15,7 @@ from logbook.book.changes import Writing
 from logbook.book.merge_plan import Conflict, Merging, Place, Prefer, Row, Taken, is_theirs
 from logbook.book.merge_sides import BookSide, Step
 from logbook.book.merge_together import keep_what_is_used, part_names, parts_follow
-from logbook.book.schema import RECORDS
+from logbook.book.tables import RECORDS
 from logbook.craft.swatches.picture_names import names_text, picture_names
 
 

@@ -7,8 +7,8 @@ from typing import Any
 
 from logbook.book.changes import Writing, new_uid
 from logbook.book.plan_text import plan_of, plan_text
-from logbook.book.schema import RECORDS
 from logbook.book.search import folded, joined
+from logbook.book.tables import RECORDS
 from logbook.book.testers import remove_testers
 from logbook.book.trouble import as_damage
 from logbook.craft.gauges.drift import Made

@@ -18,9 +18,10 @@ whatever any clock says. Every change has a digest of itself and of all before i
 
 import sqlite3
 from collections.abc import Callable, Mapping, Sequence
-from typing import Any
 
+from logbook.book.gauges import put_gauges
 from logbook.book.running_digest import reckon_anew
+from logbook.book.tables import SWATCH_OF_TAKEN
 
 APPLICATION_ID = 0x53574742  # "SWGB"
 
@@ -112,9 +113,6 @@ _STEP_2 = (
     ) STRICT""",
 )
 
-SWATCH_OF_TAKEN = """substr(before, 12, instr(before, '","place"') - 12)"""
-"""The swatch's uid in the kept text of a reading that was taken out; the index goes by this very expression."""
-
 _STEP_3 = (
     """CREATE TABLE swatch_gauges (
         swatch TEXT PRIMARY KEY, arithmetic INTEGER NOT NULL, multiple INTEGER, rows_in_repeat INTEGER, sums TEXT NOT NULL
@@ -151,95 +149,11 @@ _AFTER: Mapping[int, Callable[[sqlite3.Connection], None]] = {2: reckon_anew}
 
 def _keep_gauges(connection: sqlite3.Connection) -> None:
     if connection.execute("SELECT 1 FROM swatch LIMIT 1").fetchone():
-        from logbook.book.gauges import put_gauges  # it reads swatches, whose columns are in this file
-
         put_gauges(connection)
 
 
 _AT_LAST: Mapping[int, Callable[[sqlite3.Connection], None]] = {3: _keep_gauges}
 """What is to be done when every step was taken: it reads records by the columns they have today."""
-
-RECORDS: dict[str, tuple[str, ...]] = {
-    "yarn": ("name", "fibre", "yarn_class", "ball_grams", "ball_metres", "ball_price", "currency"),
-    "stitch_pattern": (
-        "name", "multiple", "plus", "extra_chains", "first_stitch", "skip_cover", "half_plus", "set_up_rows",
-        "rows_in_repeat", "closing_rows", "terms", "rows_text", "notes",
-    ),
-    "swatch": (
-        "tag", "date", "yarn", "stitch_pattern", "colour", "dye_lot", "strands", "hook_mm", "hook_note",
-        "foundation_hook_mm", "worked", "worked_by", "way_of_washing", "swatch_grams", "swatch_stitches", "swatch_rows",
-        "notes", "hung_grams", "hung_clip_mm", "minutes", "pictures",
-    ),
-    "reading": (
-        "swatch", "place", "condition", "number", "counted", "length_mm", "is_count", "inches", "finest", "text",
-    ),
-    "piece": ("name", "swatch", "edge_swatch", "condition", "plan", "notes", "published"),
-    "size": (
-        "piece", "place", "name", "body_mm", "ease_mm", "ease_share", "length_mm", "armhole_mm", "neck_mm", "slit_mm",
-        "upper_arm_mm", "hip_mm", "head_mm",
-    ),
-    "made_piece": (
-        "name", "piece", "swatch", "size", "date", "chain", "rows", "hook_mm", "predicted_width_mm", "predicted_length_mm",
-        "worked_width_mm", "worked_length_mm", "washed_width_mm", "washed_length_mm", "fits", "notes", "worked_by", "yarn_used",
-        "lot_used", "grams_used", "minutes", "changed", "predicted_grams", "predicted_minutes", "predicted_growth_mm",
-        "worked_readings", "washed_readings", "wear", "pictures",
-    ),
-    "body_chart": ("name", "sizes"),
-    "assumption": ("value",),
-    "garment": ("name", "plan", "published", "notes", "position"),
-    "tester": ("name", "piece", "garment", "size", "state", "readings", "part", "width_mm", "length_mm", "said"),
-}  # fmt: skip
-"""The tables whose every change is kept, with their columns beside uid."""
-
-NAMES = {
-    "yarn": "name", "stitch_pattern": "name", "swatch": "tag", "piece": "name", "garment": "name", "body_chart": "name",
-}  # fmt: skip
-"""The column of a table in which a name may stand only once."""
-
-USES = {
-    "swatch": (("yarn", "yarn"), ("stitch_pattern", "stitch_pattern")),
-    "reading": (("swatch", "swatch"),),
-    "piece": (("swatch", "swatch"), ("edge_swatch", "swatch")),
-    "size": (("piece", "piece"),),
-    "made_piece": (("piece", "piece"), ("swatch", "swatch")),
-    "tester": (("piece", "piece"), ("garment", "garment")),
-}
-"""Which columns speak of which tables."""
-
-PARTS = {"reading": "swatch", "size": "piece"}
-"""Records that are part of another, named in that column."""
-
-YOUNGER: Mapping[int, Mapping[str, Mapping[str, Any]]] = {
-    2: {
-        "yarn": {"ball_price": None, "currency": ""},
-        "swatch": {"minutes": None},
-        "made_piece": {
-            "worked_by": "", "yarn_used": "", "lot_used": "", "grams_used": None, "minutes": None, "changed": "",
-        },
-    },
-    4: {
-        "swatch": {"pictures": ""},
-        "made_piece": {
-            "predicted_grams": None, "predicted_minutes": None, "predicted_growth_mm": None, "worked_readings": "",
-            "washed_readings": "", "wear": "", "pictures": "",
-        },
-    },
-}  # fmt: skip
-"""The columns that a step added to a table that was there, each with what it holds in a record from before."""
-
-
-def lifted(table: str, row: Mapping[str, Any], schema: int) -> dict[str, Any]:
-    """A row kept under ``schema`` as the present one has it: younger columns hold what they began with.
-
-    Raises ValueError if it has not the very columns its table had then.
-    """
-    younger: dict[str, Any] = {}
-    for step, tables in YOUNGER.items():
-        if step > schema:
-            younger |= tables.get(table, {})
-    if row.keys() != {column for column in RECORDS[table] if column not in younger}:
-        raise ValueError(f"a {table} of schema {schema} has other columns")
-    return {**row, **younger}
 
 
 def take_steps(connection: sqlite3.Connection, steps: Sequence[Sequence[str]], taken: int = 0) -> None:

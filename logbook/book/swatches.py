@@ -8,7 +8,7 @@ from typing import Any, TypeVar
 from logbook.book.changes import Writing, new_uid
 from logbook.book.garments import garments_of_swatch
 from logbook.book.rows import rows_of
-from logbook.book.schema import RECORDS
+from logbook.book.tables import RECORDS
 from logbook.book.trouble import as_damage
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.readings import Counted, Reading, as_read_today

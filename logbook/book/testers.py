@@ -4,7 +4,7 @@ import sqlite3
 from typing import Any
 
 from logbook.book.changes import Writing, new_uid
-from logbook.book.schema import RECORDS
+from logbook.book.tables import RECORDS
 from logbook.craft.sizes.tester import Tester
 from logbook.errors import RefusedError
 

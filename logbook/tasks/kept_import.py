@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from logbook.book.kept_records import TABLES, KeptRow, Kind, columns_of, differing, kinds
-from logbook.book.schema import PARTS
+from logbook.book.tables import PARTS
 from logbook.craft.swatches.fields import clean_text, exact
 from logbook.craft.words.counting import counted, listed
 from logbook.errors import LogbookError, UnreadableError

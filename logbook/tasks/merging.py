@@ -14,7 +14,7 @@ from logbook.book.merge_plan import Conflict, Merging, Point, Prefer, Side, Take
 from logbook.book.merge_sides import MERGE
 from logbook.book.merging import carry_out, plan_merge
 from logbook.book.pictures import bring_along, names_in
-from logbook.book.schema import NAMES, PARTS
+from logbook.book.tables import NAMES, PARTS
 from logbook.errors import RefusedError
 
 __all__ = ["MergeAnswer", "Point", "Prefer", "Question", "Side", "merge"]

@@ -7,7 +7,7 @@ from contextlib import closing
 
 import pytest
 
-from logbook.book import schema
+from logbook.book import schema, tables
 
 
 @pytest.fixture
@@ -26,7 +26,7 @@ def test_every_table_is_strict(empty: sqlite3.Connection) -> None:
 
 
 def test_the_records_have_the_columns_listed(empty: sqlite3.Connection) -> None:
-    for table, columns in schema.RECORDS.items():
+    for table, columns in tables.RECORDS.items():
         found = [row[1] for row in empty.execute(f"PRAGMA table_info({table})")]
         assert found == ["uid", *columns]
 

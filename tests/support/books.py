@@ -8,8 +8,8 @@ from typing import Any
 from logbook.book.changes import Writing
 from logbook.book.logbook import Logbook, new_logbook
 from logbook.book.pieces import put_made_piece, put_piece
-from logbook.book.schema import RECORDS
 from logbook.book.swatches import put_stitch_pattern, put_swatch, put_yarn, swatches
+from logbook.book.tables import RECORDS
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.planned_piece import PlannedPiece, SizePlan

@@ -17,7 +17,7 @@ from pathlib import Path
 from typing import Any
 
 from logbook.book.logbook import Logbook, new_logbook, open_logbook
-from logbook.book.schema import RECORDS
+from logbook.book.tables import RECORDS
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.planned_piece import PlannedPiece, SizePlan

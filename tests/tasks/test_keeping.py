@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from logbook.book.schema import RECORDS
+from logbook.book.tables import RECORDS
 from logbook.errors import RefusedError
 from logbook.tasks.keeping import (
     Logbook,

@@ -12,8 +12,8 @@ from hypothesis import strategies as st
 
 from logbook.book.checking import check_whole
 from logbook.book.logbook import Logbook, open_logbook
-from logbook.book.schema import RECORDS
 from logbook.book.schema import STEPS as STEPS_OF_SCHEMA
+from logbook.book.tables import RECORDS
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.yarn import Yarn
 from logbook.errors import RefusedError

@@ -2,7 +2,7 @@
 
 import pytest
 
-from logbook.book.schema import RECORDS
+from logbook.book.tables import RECORDS
 from logbook.craft.swatches.conditions import Condition
 from logbook.pages.session import Session
 from logbook.pages.swatches.form_texts import readings_key
