@@ -30,7 +30,8 @@ EDGES = ("start", "end", "side", "left side", "right side", "shoulder", "neck", 
 class Shape:
     """What a shape wants: ``needs`` and ``may`` are its measures, ``choices`` what else may be said of it.
 
-    ``ways``: how it may be worked, the usual one first. ``plain``: in plain stitches alone (multiple 1).
+    ``ways``: how it may be worked, the usual one first. ``plain``: in plain stitches alone (multiple 1). ``edge_stitches``: what
+    is less than a repeat at its edges is worked in plain ones.
     """
 
     name: str
@@ -39,6 +40,7 @@ class Shape:
     choices: tuple[str, ...] = ()
     ways: tuple[str, ...] = (UP, DOWN)
     plain: bool = False
+    edge_stitches: bool = False
 
     @property
     def measures(self) -> tuple[str, ...]:
@@ -56,7 +58,7 @@ SHAPES = {
     shape.name: shape
     for shape in (
         Shape(PANEL, ("width", "length"), _NECK_AND_ARMHOLE, ("neck",), WAYS),
-        Shape(TAPERED, _TAPER, ("straight",), ("right side rows", "whole repeats"), (UP, DOWN, ROUND)),
+        Shape(TAPERED, _TAPER, ("straight",), ("right side rows", "whole repeats"), (UP, DOWN, ROUND), edge_stitches=True),
         Shape(HALF_FRONT, ("width", "length"), _NECK_AND_ARMHOLE, ("neck", "mirrored")),
         Shape(RAGLAN, _YOKE, (), ("line stitches",), _IN_ROUNDS, plain=True),
         Shape(ROUND_YOKE, _YOKE, (), (), _IN_ROUNDS, plain=True),

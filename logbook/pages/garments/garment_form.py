@@ -130,7 +130,7 @@ class GarmentForm:
         wrong = {}
         pieces = []
         for number, piece in read.pieces.items():
-            for key in ("swatch", "edge swatch"):
+            for key in ("swatch", "edge swatch") if piece.kind.edge_stitches else ("swatch",):
                 name = piece_key(number, key)
                 if isinstance(piece.swatch, str) and (unknown := self.swatches.unknown(self.texts[name])):
                     wrong[name] = unknown

@@ -50,6 +50,7 @@ def piece_items(shape: Shape, shapes: tuple[str, ...]) -> tuple[Entry | Section,
     choices = [_choice(name) for name in shape.choices if name != "mirrored"]
     along = [entry for entry in choices if entry.key == "along"]
     ways = [Entry("worked", "Worked", "choice", 10, shape.ways)] if len(shape.ways) > 1 else []
+    edge = [Entry("edge swatch", "Edge sts from", "swatch")] if shape.edge_stitches else []
     return (
         Entry("name", "Na&me"),
         Entry("shape", "Shape", "choice", 15, shapes),
@@ -59,6 +60,7 @@ def piece_items(shape: Shape, shapes: tuple[str, ...]) -> tuple[Entry | Section,
         *along,
         *measures,
         *(entry for entry in choices if entry not in along),
+        *edge,
         Section("garments.names", "Names you can use", (Entry("names", "", "names"),)),
         Section(
             "garments.more",

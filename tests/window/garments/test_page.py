@@ -76,6 +76,27 @@ def test_a_piece_is_chosen_typed_in_and_saved(root: tk.Tk, page: GarmentsPage, s
     assert page.editor.fields["length"].text == "arm length"
 
 
+def test_the_swatch_of_the_edges_is_chosen_in_the_form(root: tk.Tk, page: GarmentsPage, session: Session) -> None:
+    begin(root, page, tag="L1")
+    page.find.table.tree.selection_set("new/3")
+    root.update()
+    ends = page.editor.fields["edge swatch"]
+    ends.input.focus_force()
+    write(root, "R2")
+    page.editor.fields["name"].input.focus_force()
+    root.update()
+    assert "There is no swatch “R2”" in str(ends.message["text"])  # type: ignore[index]
+    before = page.follow.headline["text"], page.card.garment
+    ends.text = "R1"
+    root.update()
+    assert page.card.garment != before[1]
+    hit(root, "<Control-s>")
+    assert [piece.edge_swatch for piece in garments(session.book)[0].plan.pieces] == ["", "", "R1", ""]
+    page.find.table.tree.selection_set(f"{page.form.uid}/1")
+    root.update()
+    assert "edge swatch" not in page.editor.fields, "a panel has no stitches of its own at its edges"
+
+
 def test_a_trouble_has_a_button_that_takes_its_remedy(root: tk.Tk, page: GarmentsPage) -> None:
     begin(root, page)
     page.form.type_in("piece 3: end width", "30 cm")
