@@ -10,6 +10,8 @@ import zlib
 from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
+from logbook.craft.words.numbers import grouped
+
 MOST_BYTES = 40_000_000
 MOST_SIDE, MOST_PIXELS = 15_000, 60_000_000
 
@@ -39,8 +41,8 @@ def picture_of(content: bytes) -> Picture:
     if not (found.width and found.height):
         raise NoPictureError("has no size, so it shows nothing")
     if max(found.width, found.height) > MOST_SIDE or found.width * found.height > MOST_PIXELS:
-        at_most = f"{MOST_SIDE:,} at a side and {MOST_PIXELS // 1_000_000} million in all at most"
-        said = f"is {found.width:,} by {found.height:,} pixels, more than can be shown: make it smaller, {at_most}"
+        at_most = f"{grouped(MOST_SIDE)} at a side and {MOST_PIXELS // 1_000_000} million in all at most"
+        said = f"is {grouped(found.width)} by {grouped(found.height)} pixels, more than can be shown: make it smaller, {at_most}"
         raise NoPictureError(said)
     return found
 

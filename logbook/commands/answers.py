@@ -10,6 +10,7 @@ from logbook.craft.pieces.options import Option
 from logbook.craft.pieces.time_and_money import yarn_cost
 from logbook.craft.swatches.gauge import Gauge
 from logbook.craft.words.lengths import Units, show_length
+from logbook.craft.words.numbers import fixed
 from logbook.tasks.chain import ChainAnswer
 from logbook.tasks.find import FoundSwatch
 from logbook.tasks.note_words import said
@@ -143,14 +144,14 @@ def give_or_take(mm: float | None, units: Units) -> str:
 
 def per_cent(share: float | None) -> str:
     """``2.5 %``, or "not known"."""
-    return "not known" if share is None else f"{share * 100:.1f} %"
+    return "not known" if share is None else f"{fixed(share * 100, 1)} %"
 
 
 def gauge_sentence(finished: FinishedGauge, repeat: int) -> str:
     """``One repeat is 38.2 mm, one stitch 6.4 mm wide, washed, laid flat (give or take 2.5 %).``"""
-    stitch = f"one stitch {finished.pitch_mm:.2f} mm wide"
+    stitch = f"one stitch {fixed(finished.pitch_mm, 2)} mm wide"
     if repeat > 1:
-        start = f"One repeat of {repeat} stitches is {finished.pitch_mm * repeat:.2f} mm, {stitch}"
+        start = f"One repeat of {repeat} stitches is {fixed(finished.pitch_mm * repeat, 2)} mm, {stitch}"
     else:
         start = stitch.replace("stitch ", "stitch is ").capitalize()
     known = "" if finished.give_or_take is None else f" (give or take {per_cent(finished.give_or_take)})"
@@ -159,4 +160,4 @@ def gauge_sentence(finished: FinishedGauge, repeat: int) -> str:
 
 def gauge_words(gauge: Gauge) -> str:
     """``6.36 mm ± 2.5 %``."""
-    return f"{gauge.pitch_mm:.2f} mm" + ("" if gauge.give_or_take is None else f" ± {per_cent(gauge.give_or_take)}")
+    return f"{fixed(gauge.pitch_mm, 2)} mm" + ("" if gauge.give_or_take is None else f" ± {per_cent(gauge.give_or_take)}")

@@ -12,6 +12,7 @@ from io import BytesIO
 from pathlib import Path
 from typing import Any, BinaryIO
 
+from logbook.craft.words.numbers import grouped
 from logbook.errors import LogbookError, RefusedError
 from logbook.sheets.cells import CELL, Content, Formula, Heading, Look, Role, cell_text, column_letters
 from logbook.sheets.formula_values import filled
@@ -120,7 +121,7 @@ class SheetWriter:
         """One row; its number. Raises UnreadableError for text no sheet can hold."""
         self.row += 1
         if self.row > MOST_ROWS:
-            raise RefusedError(f"A sheet ends at row {MOST_ROWS:,}: split the log in two.")
+            raise RefusedError(f"A sheet ends at row {grouped(MOST_ROWS)}: split the log in two.")
         every = [looks] * len(contents) if isinstance(looks, Look) else looks
         ready = self._holdable(contents)
         self._append(self._row(ready, every), height or self._height(ready, every))
@@ -199,7 +200,7 @@ class SheetWriter:
         def append(row: Sequence[Content]) -> int:
             self.row += 1
             if self.row > MOST_ROWS:
-                raise RefusedError(f"A sheet ends at row {MOST_ROWS:,}: split the log in two.")
+                raise RefusedError(f"A sheet ends at row {grouped(MOST_ROWS)}: split the log in two.")
             ready = self._holdable(row)
             cells = (self._plain(content, width) for content, width in zip(ready, wide, strict=True))
             self._append(cells, self._height(ready, looks))

@@ -10,6 +10,7 @@ from datetime import date
 from pathlib import Path
 from typing import BinaryIO
 
+from logbook.craft.words.numbers import grouped
 from logbook.errors import RefusedError
 
 MOST_ZIP_ENTRIES = 1_000
@@ -105,15 +106,18 @@ class RowCollector:
             return
         if number > self.limits.rows:
             raise RefusedError(
-                f"The sheet reaches down to row {number:,}: the most is {self.limits.rows:,} rows. Split it into several."
+                f"The sheet reaches down to row {grouped(number)}: the most is {grouped(self.limits.rows)} rows. "
+                "Split it into several."
             )
         if used > MOST_COLUMNS:
-            raise RefusedError(f"Row {number:,} has {used} columns: the most is {MOST_COLUMNS}. Delete those not needed.")
+            raise RefusedError(f"Row {grouped(number)} has {used} columns: the most is {MOST_COLUMNS}. Delete those not needed.")
         kept = tuple(self._once(_measured(cell)) for cell in cells[:used])
         self._cells += used
         self._text_bytes += sum(sys.getsizeof(cell) for cell in kept if isinstance(cell, str))
         if self._cells > self.limits.cells or self._text_bytes > self.limits.text_bytes:
-            raise RefusedError(f"The sheet holds too much to read at once (row {number:,} is too many): split it into several.")
+            raise RefusedError(
+                f"The sheet holds too much to read at once (row {grouped(number)} is too many): split it into several."
+            )
         self.rows.append(RawRow(number, kept))
 
     def _once(self, cell: RawCell) -> RawCell:
@@ -129,7 +133,7 @@ def _is_blank(cell: RawCell) -> bool:
 
 def _measured(cell: RawCell) -> RawCell:
     if isinstance(cell, str) and len(cell) > MOST_CELL_CHARACTERS:
-        return Unusable(f"a text of {len(cell):,} characters, where {MOST_CELL_CHARACTERS:,} are the most")
+        return Unusable(f"a text of {grouped(len(cell))} characters, where {grouped(MOST_CELL_CHARACTERS)} are the most")
     return cell
 
 

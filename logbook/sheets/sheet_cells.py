@@ -6,6 +6,7 @@ from collections.abc import Callable
 from datetime import date, timedelta
 from functools import lru_cache
 
+from logbook.craft.words.numbers import grouped
 from logbook.errors import RefusedError
 from logbook.sheets.cell_texts import Texts, unescaped, whole_number
 from logbook.sheets.limits import MOST_COLUMNS, Limits, RawCell, RowCollector, Unusable
@@ -79,7 +80,7 @@ class SheetReader:
         if column <= self._column:
             raise DamagedZipError(f"the cells of row {self._row} stand out of order")
         if column > _WIDEST:
-            raise DamagedZipError(f"row {self._row} has more than {_WIDEST:,} cells, blank ones counted")
+            raise DamagedZipError(f"row {self._row} has more than {grouped(_WIDEST)} cells, blank ones counted")
         self._column, self._attributes, self._in_cell = column, attributes, True
         self._value, self._formula, self._worded = None, False, False
         self._texts.clear()
@@ -116,7 +117,8 @@ class SheetReader:
             return
         if self._column > MOST_COLUMNS:
             raise RefusedError(
-                f"Row {self._row:,} reaches to column {self._column:,}: the most is {MOST_COLUMNS}. Delete those not needed."
+                f"Row {grouped(self._row)} reaches to column {grouped(self._column)}: the most is {MOST_COLUMNS}. "
+                "Delete those not needed."
             )
         self._cells.extend([None] * (self._column - 1 - len(self._cells)))
         self._cells.append(content)

@@ -10,6 +10,7 @@ from typing import Any
 from logbook.craft.swatches.fields import FIELDS, Field, Owner
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.swatch_fields import swatch_of
+from logbook.craft.words.numbers import grouped
 from logbook.errors import RefusedError, UnreadableError
 from logbook.sheets.cells import column_letters
 from logbook.sheets.columns import typed_text
@@ -206,7 +207,7 @@ class _Reader:
         if len(self._problems) == MOST_PROBLEMS:
             first = self._problems[0]
             raise RefusedError(
-                f"“{self._sheet.name}” has more than {MOST_PROBLEMS:,} problems, so it seems not to be the log. "
+                f"“{self._sheet.name}” has more than {grouped(MOST_PROBLEMS)} problems, so it seems not to be the log. "
                 f"The first, in row {first.row}: {first.says}"
             )
         self._problems.append(Problem(self._sheet.name, row, column, expected, says))

@@ -3,6 +3,7 @@
 import re
 
 from logbook.craft.swatches.fields import clean_text
+from logbook.craft.words.numbers import grouped
 from logbook.errors import UnreadableError
 from logbook.sheets.limits import MOST_CELL_CHARACTERS
 
@@ -19,6 +20,7 @@ def holdable(text: str) -> str:
     length = len(plain.encode("utf-16-le")) // 2
     if length > MOST_CELL_CHARACTERS:
         raise UnreadableError(
-            f"The text is {length:,} characters long, and a cell holds {MOST_CELL_CHARACTERS:,}: shorten it, or export CSV."
+            f"The text is {grouped(length)} characters long, and a cell holds {grouped(MOST_CELL_CHARACTERS)}: shorten it, "
+            "or export CSV."
         )
     return _ESCAPE_LIKE.sub("_x005F_", plain)

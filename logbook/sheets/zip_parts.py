@@ -13,6 +13,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field
 from xml.parsers import expat
 
+from logbook.craft.words.numbers import grouped
 from logbook.errors import RefusedError
 from logbook.sheets.limits import FOREIGN, LONGEST_TAG_BYTES, MOST_DEPTH, MOST_ZIP_ENTRIES, Limits
 
@@ -63,7 +64,7 @@ class ZipParts:
         self._name, self._limits = name, limits
         # The directory itself can be a bomb: count its entries before they are built.
         if content.count(_ENTRY_MARK) > MOST_ZIP_ENTRIES:
-            raise self._refused(f"holds more than {MOST_ZIP_ENTRIES:,} parts")
+            raise self._refused(f"holds more than {grouped(MOST_ZIP_ENTRIES)} parts")
         self._archive = zipfile.ZipFile(io.BytesIO(content))
         self._entries = {info.filename.replace("\\", "/").casefold(): info for info in self._archive.infolist()}
         self._elements_left = limits.elements
@@ -89,7 +90,7 @@ class ZipParts:
             left -= 1
             if depth > MOST_DEPTH or left < 0:
                 most = self._limits.elements
-                raise self._refused(f"holds more than {most:,} elements, or elements nested deeper than {MOST_DEPTH}")
+                raise self._refused(f"holds more than {grouped(most)} elements, or elements nested deeper than {MOST_DEPTH}")
             if handler := starts.get(name) or starts.get(name[name.find(":") + 1 :]):
                 handler(attributes)
 
@@ -148,7 +149,7 @@ class ZipParts:
             fed += len(chunk)
             parser.Parse(chunk, False)
             if fed - max(parser.CurrentByteIndex, 0) > LONGEST_TAG_BYTES:
-                raise self._refused(f"holds a tag of more than {LONGEST_TAG_BYTES:,} bytes")
+                raise self._refused(f"holds a tag of more than {grouped(LONGEST_TAG_BYTES)} bytes")
         parser.Parse(b"", True)
 
     def _chunks(self, info: zipfile.ZipInfo) -> Iterator[bytes]:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from logbook.craft.pieces.time_and_money import Price, TimeNeeded
 from logbook.craft.words.counting import counted
-from logbook.craft.words.numbers import show_number
+from logbook.craft.words.numbers import grouped, show_number
 
 HANDS_CAUTION = "Long hours: rest your hands and stretch; see a doctor about pain that stays."
 _SHORT = 10 * 60
@@ -49,4 +49,4 @@ def price_words(price: Price, hours: float | None, rate: float | None) -> Iterat
 
 
 def _money(amount: float) -> str:
-    return f"{amount:,.2f}"
+    return grouped(amount, 2)

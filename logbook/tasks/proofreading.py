@@ -11,7 +11,7 @@ from logbook.craft.proofreading.quantities import Kind, Quantity, quantities
 from logbook.craft.proofreading.rows_in_text import rows_problems
 from logbook.craft.proofreading.text_checks import Problem, problems_of
 from logbook.craft.sizes.published_run import PublishedRun
-from logbook.craft.words.numbers import show_number
+from logbook.craft.words.numbers import grouped, show_number
 from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
 from logbook.tasks import garment_publishing, set_runs
@@ -44,7 +44,7 @@ def read_text(path: Path) -> str:
     """The text of a file. Raises RefusedError, in one sentence, if it is none, empty or too long."""
     try:
         if path.is_file() and path.stat().st_size > 4 * LARGEST_TEXT:
-            raise RefusedError(f"“{path.name}” is too long to be a pattern: the most is {LARGEST_TEXT:,} characters.")
+            raise RefusedError(f"“{path.name}” is too long to be a pattern: the most is {grouped(LARGEST_TEXT)} characters.")
         text = path.read_text("utf-8-sig")
     except (OSError, UnicodeDecodeError) as error:
         why = error.strerror if isinstance(error, OSError) else "it is not text"
@@ -59,7 +59,7 @@ def require_text(text: str, name: str = "The text") -> str:
     if not text.strip():
         raise RefusedError(f"{name} is empty: paste or save the pattern first.")
     if len(text) > LARGEST_TEXT:
-        raise RefusedError(f"{name} is too long to be a pattern: the most is {LARGEST_TEXT:,} characters.")
+        raise RefusedError(f"{name} is too long to be a pattern: the most is {grouped(LARGEST_TEXT)} characters.")
     return text
 
 

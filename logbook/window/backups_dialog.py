@@ -4,6 +4,7 @@ import tkinter as tk
 from collections.abc import Callable
 from pathlib import Path
 
+from logbook.craft.words.numbers import fixed
 from logbook.errors import RefusedError
 from logbook.pages.session import Session
 from logbook.tasks.keeping import SUFFIX, back_up, backups_of, restore
@@ -51,7 +52,7 @@ class _Backups:
                 (
                     f"{backup.made.astimezone():%Y-%m-%d %H:%M:%S}",
                     "unreadable" if backup.swatches is None else str(backup.swatches),
-                    f"{backup.path.stat().st_size / 1e6:.1f} MB",
+                    f"{fixed(backup.path.stat().st_size / 1e6, 1)} MB",
                     backup.path.name,
                 ),
                 (backup.made.timestamp(), backup.swatches, float(backup.path.stat().st_size), backup.path.name),

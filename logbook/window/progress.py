@@ -5,6 +5,7 @@ from collections.abc import Callable
 from tkinter import ttk
 from typing import Any, TypeVar
 
+from logbook.craft.words.numbers import grouped
 from logbook.window.background import Background, Cancelled, Report
 from logbook.window.dialog import Dialog
 from logbook.window.look import Look
@@ -68,7 +69,7 @@ class _ProgressDialog(Dialog):
         else:
             self._bar.step(5)
         if not self._stopping:
-            self._count.configure(text=f"{so_far:,} of {total:,}" if total else f"{so_far:,}")
+            self._count.configure(text=f"{grouped(so_far)} of {grouped(total)}" if total else grouped(so_far))
 
     def _stop(self) -> None:
         self._stopping = True

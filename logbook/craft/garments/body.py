@@ -7,6 +7,7 @@ from logbook.craft.garments.formulas import measure_of
 from logbook.craft.garments.plan import GarmentPlan, PieceWish, TypedSize
 from logbook.craft.sizes.body_chart import MEASURES, BodyChart
 from logbook.craft.words.lengths import NO_EASE, Ease, read_ease
+from logbook.craft.words.numbers import fixed
 from logbook.errors import LogbookError, RefusedError
 
 ONE_SIZE = "one size"
@@ -108,7 +109,7 @@ class SizeMeasures:
             self._asked.pop()
         if mm <= 0 and measure not in ("straight", "underarm", "inset", "slit"):
             where = "" if self._size.name == ONE_SIZE else f" in size {self._size.name}"
-            raise RefusedError(f"The {measure} of “{piece.name}” comes to {mm / 10:.1f} cm{where}: it must be more than 0.")
+            raise RefusedError(f"The {measure} of “{piece.name}” comes to {fixed(mm / 10, 1)} cm{where}: it must be more than 0.")
         return max(mm, 0.0)
 
     def _value(self, name: str) -> float | Ease:

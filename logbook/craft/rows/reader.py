@@ -38,6 +38,7 @@ from logbook.craft.rows.row_words import ReadRow
 from logbook.craft.rows.sayings import BASE_IN_ROUND, BASE_SENTENCE, bare_of_chain, chains_count, saying, size_count
 from logbook.craft.rows.turning import written_rows
 from logbook.craft.rows.words import Reading, Word, cut
+from logbook.craft.words.numbers import grouped
 from logbook.craft.words.terms import Terms
 
 
@@ -104,7 +105,7 @@ class _Reading:
                 break
             if part.end - part.start > MOST_LETTERS:
                 self._fault(
-                    0, f"A row has {MOST_LETTERS:,} letters at most; this one is longer.", Span(part.start, part.start + 1)
+                    0, f"A row has {grouped(MOST_LETTERS)} letters at most; this one is longer.", Span(part.start, part.start + 1)
                 )
                 break
             kept.append(part)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
-from logbook.craft.words.numbers import NUMBER, read_number
+from logbook.craft.words.numbers import NUMBER, fixed, read_number
 from logbook.errors import UnreadableError
 
 MM_PER_INCH = Fraction(254, 10)
@@ -58,7 +58,7 @@ def read_size(text: str, units: Units = Units.CM, what: str = "a width") -> floa
 def show_length(mm: float, units: Units = Units.CM) -> str:
     """``46.5 cm`` to 1 mm, or ``18 1/4 in`` to the nearest 1/8."""
     if units is Units.CM:
-        return _signed(f"{mm / 10:.1f}") + " cm"
+        return f"{fixed(mm / 10, 1)} cm"
     return show_inches(mm) + " in"
 
 
@@ -80,11 +80,7 @@ def show_difference(mm: float, units: Units = Units.CM) -> str:
 
 def show_mm(mm: float) -> str:
     """A small length such as one stitch: ``6.4 mm``."""
-    return _signed(f"{mm:.1f}") + " mm"
-
-
-def _signed(shown: str) -> str:
-    return shown.lstrip("-") if float(shown) == 0 else shown.replace("-", "−")
+    return f"{fixed(mm, 1)} mm"
 
 
 @dataclass(frozen=True, slots=True)

@@ -66,9 +66,18 @@ def half_up(value: float) -> int:
 
 def show_number(value: float, decimals: int = 2) -> str:
     """A plain decimal without trailing noughts: 2.5 → ``2.5``, 4.0 → ``4``."""
-    shown = f"{value:.{decimals}f}"
-    plain = shown.rstrip("0").rstrip(".") if "." in shown else shown
-    return "0" if plain == "-0" else plain.replace("-", "−")
+    shown = fixed(value, decimals)
+    return shown.rstrip("0").rstrip(".") if "." in shown else shown
+
+
+def fixed(value: float, decimals: int) -> str:
+    """A number that always has so many decimals: ``4.0``, ``−0.5``; what rounds to nought has no sign."""
+    return _signed(f"{value:.{decimals}f}")
+
+
+def grouped(value: float, decimals: int = 0) -> str:
+    """The same with its thousands apart: ``12,300``, ``1,234.50``."""
+    return _signed(f"{value:,.{decimals}f}")
 
 
 def show_percent(share: float) -> str:
@@ -81,6 +90,10 @@ def show_change(share: float) -> str:
     """A change with its sign: ``+2.5 %``, ``−13 %``, ``0 %``."""
     shown = show_percent(share)
     return shown if shown.startswith("−") or shown == "0 %" else f"+{shown}"
+
+
+def _signed(shown: str) -> str:
+    return shown.replace("-", "−") if shown.strip("-0.") else shown.lstrip("-")
 
 
 def _shortened(text: str) -> str:

@@ -12,6 +12,7 @@ from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.shapes import EDGING
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.words.lengths import MM_PER_INCH, Units, show_length
+from logbook.craft.words.numbers import fixed, grouped
 from logbook.errors import LogbookError, RefusedError
 from logbook.pages.garments.garment_form import GarmentForm
 from logbook.pages.garments.garment_texts import ReadGarment, piece_key
@@ -221,7 +222,7 @@ def whole_headline(answer: GarmentAnswer) -> str:
     balls = [of.needed.balls for of in garment.yarn]
     said = f"{pieces} piece{'' if pieces == 1 else 's'}"
     if grams:
-        said += f", {grams:,.0f} g"
+        said += f", {grouped(grams)} g"
     if balls and all(one is not None for one in balls):
         count = sum(one or 0 for one in balls)
         said += f", {count} ball{'' if count == 1 else 's'}"
@@ -233,9 +234,9 @@ def yarn_sentences(garment: GarmentInSize, alone: bool) -> list[str]:
     said = []
     for of in garment.yarn:
         name = " ".join(part for part in (of.yarn, of.colour) if part) or "Yarn"
-        metres = "" if of.needed.metres is None else f", {of.needed.metres:,.0f} m"
+        metres = "" if of.needed.metres is None else f", {grouped(of.needed.metres)} m"
         balls = "" if of.needed.balls is None else f", {of.needed.balls} ball{'' if of.needed.balls == 1 else 's'}"
-        said.append(f"{name}: {of.needed.grams:,.0f} g{metres}{balls}.")
+        said.append(f"{name}: {grouped(of.needed.grams)} g{metres}{balls}.")
     if garment.time is not None and garment.pieces:
         said.append(sentence_of(time_words(garment.time)))
     said += price_words(garment.price, garment.hours, garment.rate)
@@ -244,7 +245,7 @@ def yarn_sentences(garment: GarmentInSize, alone: bool) -> list[str]:
 
 def taken(form: GarmentForm, remedy: Remedy, card: GarmentCard, units: Units) -> None:
     """Types a remedy into the form: into the piece where there is one size, else as that size's own measure."""
-    text = f"{remedy.mm / 10:.2f} cm" if units is Units.CM else f"{remedy.mm / float(MM_PER_INCH):.3f} in"
+    text = f"{fixed(remedy.mm / 10, 2)} cm" if units is Units.CM else f"{fixed(remedy.mm / float(MM_PER_INCH), 3)} in"
     read = form.read()
     number = next(number for number, piece in read.pieces.items() if piece.name == remedy.piece)
     if len(card.sizes) == 1 and not read.plan.sizes.typed:

@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from logbook.craft.garments.garment import work_out_possible
 from logbook.craft.garments.plan import Garment
+from logbook.craft.words.numbers import grouped
 from logbook.errors import LogbookError, RefusedError
 from logbook.pages.session import Session
 from logbook.tasks.garment_words import stands_in_the_way
@@ -108,7 +109,7 @@ class GarmentList:
             elif uid in self.garments:
                 lines += self._saved(self.garments[uid])
         whole = len(self.garments)
-        count = "1 garment" if whole == 1 else f"{whole:,} garments"
+        count = "1 garment" if whole == 1 else f"{grouped(whole)} garments"
         return lines, f"{len(found)} of {count}" if words.strip() else count
 
     def _of_hand(self, hand: InHand) -> list[GarmentLine]:

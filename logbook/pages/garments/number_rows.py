@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.together import yarn_of_piece
 from logbook.craft.words.lengths import Units, show_length
+from logbook.craft.words.numbers import grouped
 from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker
 from logbook.tasks.note_words import in_all_sizes
 
@@ -60,10 +61,10 @@ def size_rows(
         rows.append(
             (
                 garment.name,
-                f"{grams:,.0f} g" if garment.yarn else NONE,
+                f"{grouped(grams)} g" if garment.yarn else NONE,
                 NONE if not balls or None in balls else str(sum(ball or 0 for ball in balls)),
-                NONE if garment.hours is None else f"{garment.hours:,.0f}",
-                NONE if garment.cost is None else f"{garment.cost[0]:,.2f} {garment.cost[1]}".strip(),
+                NONE if garment.hours is None else grouped(garment.hours),
+                NONE if garment.cost is None else f"{grouped(garment.cost[0], 2)} {garment.cost[1]}".strip(),
                 f"✕ {len(said)}" if said else "fits",
             )
         )

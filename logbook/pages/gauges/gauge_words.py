@@ -6,7 +6,7 @@ from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.gauge import Gauge
 from logbook.craft.words.counting import counted, plural
 from logbook.craft.words.lengths import MM_PER_INCH, Units, show_mm
-from logbook.craft.words.numbers import show_percent
+from logbook.craft.words.numbers import fixed, show_percent
 
 Gauges = Mapping[tuple[Condition, Direction], Gauge]
 FINISHED_FIRST = (Condition.WASHED, Condition.PINNED, Condition.WORKED)
@@ -31,7 +31,7 @@ def counted_over(pitch_mm: float, direction: Direction, multiple: int | None, un
 def counted_in_a_column(pitch_mm: float, direction: Direction, multiple: int | None, units: Units) -> str:
     """``11.00 rows``: as ``counted_over``, with as many decimals in every line."""
     number, one = _how_many(pitch_mm, direction, multiple, units)
-    return f"{number:.2f} {plural(one)}"
+    return f"{fixed(number, 2)} {plural(one)}"
 
 
 def width_of(pitch_mm: float, multiple: int | None) -> str:

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 
 from logbook.craft.drawing.drawing import Draw, Drawing, Line, Marker, Point, Polygon, Shape, Text
 from logbook.craft.words.hooks import HOOKS
-from logbook.craft.words.numbers import show_number
+from logbook.craft.words.numbers import fixed, show_number
 from logbook.pages.gauges.hook_card import HookCard
 
 STEPS = 40
@@ -66,7 +66,7 @@ class _Chart:
         for size in sizes:
             y = self._y(size)
             yield Line(((self._left - 0.3 * self._line, y), (self._left, y)), "muted")
-            yield Text(self._left - 0.5 * self._line, y, f"{size:.{decimals}f}", "muted", "e")
+            yield Text(self._left - 0.5 * self._line, y, fixed(size, decimals), "muted", "e")
         unit = "repeat" if self._card.multiple > 1 else "stitch"
         yield Text(0.7 * self._line, (self._top + self._bottom) / 2, f"mm a {unit}", "muted", turned=True)
 

@@ -11,7 +11,7 @@ from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.words.counting import counted
 from logbook.craft.words.hooks import show_hook
 from logbook.craft.words.lengths import Units
-from logbook.craft.words.numbers import show_percent
+from logbook.craft.words.numbers import fixed, grouped, show_percent
 from logbook.errors import RefusedError, UnreadableError
 from logbook.pages.gauges.gauge_words import counted_in_a_column
 from logbook.tasks.nearest import LookedThrough, NearSwatch, nearest_of
@@ -75,7 +75,7 @@ class NearestGauge:
                 f"within {show_percent(FARTHEST)} of it."
             )
         nearest = f", the {MOST} nearest" if len(near) > MOST else ""
-        swatches = "1 swatch" if len(near) == 1 else f"{len(near):,} swatches"
+        swatches = "1 swatch" if len(near) == 1 else f"{grouped(len(near))} swatches"
         says = f"{swatches} {condition.words}{nearest}; nearest to {what} first."
         marked = {one.washing for one in near[:MOST]}
         says = " ".join([says, *(words for washing, words in _MARKS_MEAN.items() if washing in marked)])
@@ -87,7 +87,7 @@ class NearestGauge:
         multiple = swatch.per_repeat(Direction.STITCHES)
         yarn, pattern = swatch.yarn.name if swatch.yarn else "", swatch.pattern.name if swatch.pattern else ""
         cells = (
-            f"{near.off * 100:.1f} %",
+            f"{fixed(near.off * 100, 1)} %",
             f"{swatch.tag}{_MARKS[near.washing]}",
             yarn,
             pattern,

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from logbook.craft.words.numbers import grouped
 from logbook.pages.session import Session
 from logbook.tasks.browsing import swatch_lines
 from logbook.tasks.pieces import matching_pieces, planned_pieces
@@ -58,4 +59,4 @@ def sort_keys(line: PieceLine) -> tuple[str | None, ...]:
 
 
 def _pieces(count: int) -> str:
-    return "1 piece" if count == 1 else f"{count:,} pieces"
+    return "1 piece" if count == 1 else f"{grouped(count)} pieces"

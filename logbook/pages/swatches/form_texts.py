@@ -15,6 +15,7 @@ from logbook.craft.swatches.readings import Counted, Reading, read_readings
 from logbook.craft.swatches.swatch import Swatch, TakenReading
 from logbook.craft.swatches.swatch_fields import swatch_of, value_of
 from logbook.craft.words.lengths import Units
+from logbook.craft.words.numbers import fixed
 from logbook.errors import LogbookError, UnreadableError
 from logbook.pages.swatches.chain_text import CHAIN, chain_text_of, problem
 from logbook.pages.text_reader import TextReader
@@ -44,7 +45,7 @@ class ReadingLine(NamedTuple):
     @property
     def mm(self) -> str:
         """What one stitch, repeat or row of it is long, in mm: ``37.8``; of two readings both."""
-        return " ".join(f"{reading.unit_mm:.1f}" for reading in self.readings)
+        return " ".join(fixed(reading.unit_mm, 1) for reading in self.readings)
 
     @property
     def direction(self) -> Direction | None:

@@ -5,6 +5,7 @@ from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.gauge import Gauge
 from logbook.craft.swatches.swatch import Swatch, gauge_in
 from logbook.craft.words.lengths import Units
+from logbook.craft.words.numbers import fixed
 from logbook.errors import RefusedError
 from logbook.pages.gauges.gauge_words import over_length
 
@@ -24,11 +25,13 @@ def together(swatch: Swatch, condition: Condition, assumptions: Assumptions, uni
             gauges[direction] = gauge
     over_mm, words = over_length(units)
     names = {Direction.STITCHES: "sts", Direction.ROWS: "rows"}
-    counts = " × ".join(f"{over_mm / gauge.pitch_mm:.1f} {names[direction]}" for direction, gauge in gauges.items())
+    counts = " × ".join(f"{fixed(over_mm / gauge.pitch_mm, 1)} {names[direction]}" for direction, gauge in gauges.items())
     return f"{counts} to {words}\n{_sure(list(gauges.values()))}" if counts else ""
 
 
 def _sure(gauges: list[Gauge]) -> str:
     """One give or take where it is the same for both."""
-    said = dict.fromkeys("too coarse to say" if one.give_or_take is None else f"{one.give_or_take * 100:.1f} %" for one in gauges)
+    said = dict.fromkeys(
+        "too coarse to say" if one.give_or_take is None else f"{fixed(one.give_or_take * 100, 1)} %" for one in gauges
+    )
     return "give or take " + ", ".join(said)

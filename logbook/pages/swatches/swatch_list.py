@@ -11,7 +11,7 @@ from logbook.craft.swatches.swatch import Swatch, gauges_of
 from logbook.craft.swatches.yarn import YARN_CLASSES, class_words
 from logbook.craft.words.hooks import read_hook, show_hook
 from logbook.craft.words.lengths import Units
-from logbook.craft.words.numbers import show_number
+from logbook.craft.words.numbers import grouped, show_number
 from logbook.errors import UnreadableError
 from logbook.pages.date_words import date_words
 from logbook.pages.gauges.gauge_words import over_length, usual_condition
@@ -167,7 +167,7 @@ _hook = lru_cache(maxsize=200)(show_hook)
 
 
 def _swatches(count: int) -> str:
-    return "1 swatch" if count == 1 else f"{count:,} swatches"
+    return "1 swatch" if count == 1 else f"{grouped(count)} swatches"
 
 
 def filters_of(texts: FindTexts) -> tuple[Filters, dict[str, str]]:

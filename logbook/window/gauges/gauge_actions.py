@@ -9,6 +9,7 @@ from tkinter import ttk
 from typing import TYPE_CHECKING
 
 from logbook.craft.swatches.swatch import gauges_of
+from logbook.craft.words.numbers import grouped
 from logbook.errors import LogbookError, RefusedError
 from logbook.pages.session import Session
 from logbook.window.keys import bind_keys
@@ -141,7 +142,7 @@ class GaugeActions:
 
         swatch, known = self._page.in_hand()
         filters, units = self._page.filters(), self._session.units
-        among = f"Looked through: {len(through.found):,} of {self._page.count():,} swatches" + (
+        among = f"Looked through: {grouped(len(through.found))} of {grouped(self._page.count())} swatches" + (
             ", as the page's find and filters leave them." if filters != Filters() else "."
         )
         condition = filters.condition or usual_condition(gauges_of(swatch, known.assumed))
