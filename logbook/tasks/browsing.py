@@ -109,7 +109,7 @@ def assumptions_of(book: Logbook) -> Assumptions:
 
 def save_assumptions(book: Logbook, wanted: Assumptions) -> None:
     """Keeps the assumptions; undo brings the former ones back."""
-    with book.writing("change what is assumed") as writing:
+    with book.writing("change the assumptions") as writing:
         put_assumptions(writing, wanted)
 
 

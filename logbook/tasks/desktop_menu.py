@@ -87,7 +87,7 @@ def exec_line(program: Sequence[str]) -> str:
 
 def _home() -> Path:
     if not sys.platform.startswith("linux"):
-        raise RefusedError("A menu entry can be made on a Linux desktop alone. Elsewhere make a shortcut to the program by hand.")
+        raise RefusedError("A menu entry can only be made on a Linux desktop. Elsewhere make a shortcut to the program by hand.")
     return desktop_folder()
 
 

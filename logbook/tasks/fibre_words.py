@@ -10,7 +10,7 @@ def fibre_cautions(fibre: str) -> tuple[str, ...]:
     """A sentence for each caution; none for a fibre that wants none."""
     found = []
     if re.search(_SYNTHETIC, fibre, re.IGNORECASE):
-        found.append("Synthetic fibre melts and fixes under a hot iron: try steam on the swatch first.")
+        found.append("Synthetic fibre can melt or go flat for good under a hot iron: try steam on the swatch first.")
     if re.search(_ALLERGY, fibre, re.IGNORECASE):
         found.append("Ask the wearer about allergies to wool or latex.")
     return tuple(found)

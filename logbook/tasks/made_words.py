@@ -89,7 +89,7 @@ def _wear(made: MadePiece, units: Units) -> Iterator[str]:
         grown = longest.length_mm - made.washed_length_mm
         told = ""
         if made.predicted_growth_mm is not None:
-            told = f"; by its weight it was to be {show_length(made.predicted_growth_mm, units)} longer"
+            told = f"; from its weight {show_length(made.predicted_growth_mm, units)} was expected"
         yield f"Worn ({_day(longest)}): {_apart(grown, units, 'longer', 'shorter')} than washed{told}."
     widest = next((one for one in reversed(worn) if one.width_mm is not None), None)
     if widest is not None and widest.width_mm is not None and made.washed_width_mm is not None:

@@ -29,7 +29,7 @@ def sentence_of(words: str) -> str:
 
 
 def price_words(price: Price, hours: float | None, rate: float | None) -> Iterator[str]:
-    """``As you count it: yarn 29.70, other costs 6.00, 41 hours at 12.00 492.00, together 527.70 EUR, give or take 108.00.``
+    """``Your costs: yarn 29.70, other costs 6.00, 41 hours at 12.00 492.00, together 527.70 EUR, give or take 108.00.``
 
     Nothing where the yarn's price is not known.
     """
@@ -45,7 +45,7 @@ def price_words(price: Price, hours: float | None, rate: float | None) -> Iterat
         yield f"The balls cost {_money(price.yarn)}{currency}."
         return
     sure = "" if price.give_or_take is None else f", give or take {_money(price.give_or_take)}"
-    yield f"As you count it: {', '.join(parts)}; together {_money(price.whole)}{currency}{sure}."
+    yield f"Your costs: {', '.join(parts)}; together {_money(price.whole)}{currency}{sure}."
 
 
 def _money(amount: float) -> str:

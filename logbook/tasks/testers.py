@@ -96,7 +96,7 @@ def off_sentences(book: Logbook, of: Pattern, testers: Sequence[Tester]) -> tupl
         assumed = assumptions(connection)
     tried = list(tried_of(testers, trial.told, trial.pattern, assumed))
     if not tried:
-        return ("Nothing to weigh yet: size, gauge, and width or length of what each of them made.",)
+        return ("Nothing to compare yet: log size, gauge, and width or length of what each of them made.",)
     found = sizes_off(tried, assumed)
     if found:
         return tuple(map(off_words, found))

@@ -82,7 +82,7 @@ def test_assumptions_are_kept_and_undone(book: Logbook) -> None:
     wanted = Assumptions(count_step=0.5, most_edge_stitches=2)
     save_assumptions(book, wanted)
     assert assumptions_of(book) == wanted
-    assert undo(book).label == "change what is assumed"
+    assert undo(book).label == "change the assumptions"
     assert assumptions_of(book) == Assumptions()
 
 

@@ -97,7 +97,7 @@ def test_a_size_that_is_off_is_named_with_its_give_or_take(book: Logbook) -> Non
 
 
 def test_too_little_measured_is_said(book: Logbook) -> None:
-    assert "Nothing to weigh yet" in off_sentences(book, vest(book), [Tester(name="Ida", size="M", width_mm=518.0)])[0]
+    assert "Nothing to compare yet" in off_sentences(book, vest(book), [Tester(name="Ida", size="M", width_mm=518.0)])[0]
 
 
 def test_the_sentence_says_how_many_and_which_way() -> None:

@@ -156,7 +156,7 @@ def made_piece(
     before = f"Size {measures.size.name}: " if several else ""
     try:
         if wish.kind.plain and (cloth.gauges.pattern.multiple or 1) > 1:
-            raise RefusedError(f"A {wish.shape} wants a plain stitch: choose a swatch without repeats.")
+            raise RefusedError(f"A {wish.shape} needs a plain stitch: choose a swatch without repeats.")
         return MAKERS[wish.shape](making)
     except NamedError:
         raise

@@ -182,5 +182,5 @@ def _about_stray_readings(readings: Sequence[Reading], per_repeat: int | None, a
         ]
     where = "above" if off > 0 else "below"
     return [
-        f"“{reading.text}” lies {show_percent(abs(off))} {where} its fellows: measure there again; it still counts as it stands."
+        f"“{reading.text}” lies {show_percent(abs(off))} {where} the others: measure there again; it still counts as it stands."
     ]

@@ -133,14 +133,14 @@ def hook_notes(line: HookLine) -> tuple[str, ...]:
     """What to know about the line, as sentences."""
     notes = []
     if len(line.hooks) == 2:
-        notes.append("Only two hooks were tried: nothing checks that the line between them is straight.")
+        notes.append("Only two hooks were tried, so the figures for others are rough: try a third.")
     if line.slope <= 0:
         notes.append("A thicker hook gave a smaller stitch here: look for a swatch with the wrong hook or a wrong reading.")
     if line.scatter > 2:
-        notes.append("The swatches lie far off one line, so all figures here are wide: measure them again, or try one hook anew.")
+        notes.append("The swatches do not agree well, so all figures here are rough: measure them again, or try one hook anew.")
     unknown = [gauge for gauge in line.table() if not gauge.known]
     if unknown:
-        notes.append("Where it says “not known”, work a swatch with that hook: the line does not reach so far.")
+        notes.append("Where it says “not known”, work a swatch with that hook: it is too far from those tried.")
     return tuple(notes)
 
 

@@ -67,7 +67,7 @@ def _counts_around(exact_rows: float, rule: RowRule) -> list[int]:
     if first is None:
         raise RefusedError(
             f"A pattern with {beside} set-up and closing rows and {step} in a repeat never ends on an {rule.parity} row: "
-            "leave that wish out, or change the pattern's rows."
+            "leave that out, or change the pattern's rows."
         )
     start = beside + step * first
     stride = step * 2 if step % 2 else step  # groups of an even number of rows never change the parity

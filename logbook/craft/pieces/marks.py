@@ -109,5 +109,5 @@ def _shoulder_in_repeats(width_mm: float, across: Axis) -> int:
     whole = (across.count - 2 * across.first) // across.step
     shoulders = [across.first + across.step * j for j in range(1, (whole - 1) // 2 + 1)]
     if not shoulders:
-        raise RefusedError("There are too few repeats for shoulders of whole repeats: leave that wish out.")
+        raise RefusedError("There are too few repeats for shoulders of whole repeats: leave that out.")
     return min(shoulders, key=lambda shoulder: abs((across.count - 2 * shoulder) * across.pitch_mm - width_mm))

@@ -197,7 +197,7 @@ class _Proving:
         end = courses.rows[last].row
         fits = [leads_back(courses, last, at) for at in range(max(1, last - ROWS_LOOKED_BACK), last + 1)]
         if any(isinstance(fit, Misfit) and fit.unproven for fit in fits):
-            return None, [], [f"It is not seen whether {end.name} leads back to an earlier row."]
+            return None, [], [f"Whether {end.name} leads back to an earlier row was not decided in time."]
         if any(isinstance(fit, Fit) for fit in fits):
             return None, [], [f"The rows are shaped: {end.name} does not lead back to a row with the same count."]
         below = lay_all([course.row for course in courses.rows[:-1]], courses.ways)

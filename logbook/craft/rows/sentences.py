@@ -44,7 +44,7 @@ class Speaker:
     def misfit(self, row: WrittenRow, misfit: Misfit) -> str:
         """Why the row does not work."""
         if misfit.unproven:
-            return f"{row.name} is not decided: whether it fits at every width was not seen in good time."
+            return f"{row.name} is not decided: checking it at every width took too long."
         return self.trouble(row.name, misfit.trouble, " at every width" if misfit.everywhere else "")
 
     def trouble(self, name: str, trouble: Trouble, always: str) -> str:

@@ -73,7 +73,7 @@ class _Between:
         moves = _moves(items)
         own = None if is_first else next((work for work in works_of(items) if isinstance(work.into, FromHook)), None)
         if own is not None:
-            says = f"{row.part.name} works into chains of its own, and it is not seen which."
+            says = f"{row.part.name} works into chains of its own, and it is not clear which."
             self.faults.append(Fault(row.number, says, own.span))
         opening = self._opening(items, said, is_first, words.joins_to)
         return WrittenRow(

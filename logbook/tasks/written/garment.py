@@ -141,7 +141,7 @@ def missing(written: WrittenGarment) -> tuple[str, ...]:
         elif proven_rows(pattern.rows_text, pattern.terms) is None:
             found.append(f"The written rows of “{name}” are not proven.")
     if not written.plan.says.strip():
-        found.append("There is no sentence about the garment yet.")
+        found.append("The garment has no description yet.")
     return tuple(dict.fromkeys(found))
 
 

@@ -104,9 +104,9 @@ def test_contradictory_readings_and_strays_are_pointed_out_not_dropped() -> None
     two = advice("4 repeats = 15.1 cm; 4 repeats = 18 cm")
     assert "The two readings contradict each other by 16 %" in two.sentences[-1]
     three = advice("4 repeats = 15.1 cm; 4 repeats = 18 cm; 4 repeats = 15.2 cm")
-    assert three.sentences[-1].startswith("“4 repeats = 18 cm” lies 19 % above its fellows: measure there again")
+    assert three.sentences[-1].startswith("“4 repeats = 18 cm” lies 19 % above the others: measure there again")
     low = advice("4 repeats = 15.1 cm; 4 repeats = 12.5 cm; 4 repeats = 15.2 cm; 4 repeats = 15 cm")
-    assert "“4 repeats = 12.5 cm” lies 17 % below its fellows" in low.sentences[-1]
+    assert "“4 repeats = 12.5 cm” lies 17 % below the others" in low.sentences[-1]
 
 
 def test_rows_are_spoken_of_as_rows() -> None:

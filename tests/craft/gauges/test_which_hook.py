@@ -80,12 +80,12 @@ def test_too_few_hooks_say_which_to_try() -> None:
 def test_notes_say_what_the_line_cannot() -> None:
     two = hook_line(FOUR[:2])
     assert two.scatter == pytest.approx(1)  # (4 + 0)/(4 + 2 − 2): a line through two points always fits
-    assert hook_notes(two)[0] == "Only two hooks were tried: nothing checks that the line between them is straight."
+    assert hook_notes(two)[0] == "Only two hooks were tried, so the figures for others are rough: try a third."
     assert not any("two hooks" in note for note in hook_notes(hook_line(FOUR)))
     falling = hook_line((HookTrial("A", 4.0, 6.5, 0.02), HookTrial("B", 4.5, 6.0, 0.02)))
     assert any("thicker hook gave a smaller stitch" in note for note in hook_notes(falling))
     scattered = hook_line((HookTrial("A", 4.0, 6.0, 0.02), HookTrial("B", 4.5, 8.5, 0.02), HookTrial("C", 5.0, 6.4, 0.02)))
-    assert any("far off one line" in note for note in hook_notes(scattered))
+    assert any("do not agree well" in note for note in hook_notes(scattered))
 
 
 def swatch(tag: str, hook: float | None, text: str, **fields: object) -> Swatch:

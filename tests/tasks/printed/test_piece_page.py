@@ -37,7 +37,7 @@ def test_what_is_to_be_minded_is_printed_once(session: Session) -> None:
     yarn = replace(answer.gauges.yarn, fibre="60 % acrylic, 40 % wool")
     answer = replace(answer, gauges=replace(answer.gauges, yarn=yarn))
     html = print_page(answer, Units.CM, "From swatch H1", "For a christening.")
-    assert html.count("melts and fixes under a hot iron") == 1
+    assert html.count("can melt or go flat for good under a hot iron") == 1
     assert html.count("allergies to wool") == 1
     assert html.count("no cords or drawstrings at the neck") == 1
     assert "hot iron" not in print_page(replace(answer, gauges=replace(answer.gauges, yarn=Yarn(fibre="linen"))), Units.CM, "")

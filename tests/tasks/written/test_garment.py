@@ -117,7 +117,7 @@ def test_uk_terms() -> None:
 def test_the_short_version_and_what_is_missing() -> None:
     made = written(work_out(plan_of(PLAN)), Terms.US)
     assert "back: ch 72 (80, 88)" in short_version(made)
-    assert "There is no sentence about the garment yet." in missing(made)
+    assert "The garment has no description yet." in missing(made)
 
 
 def test_a_page_to_print_stands_alone() -> None:
