@@ -207,7 +207,8 @@ class Round:
             if keyboard_seen(self.shown):
                 return
         if self.shown.focus:
-            raise Failure(f"The keyboard is where nobody sees it: {self.shown.focus}")
+            lies = self._look(lambda: self.program.look(thoroughly=True)).focus_lies
+            raise Failure(f"The keyboard is where nobody sees it: {self.shown.focus} ({lies})")
         x, y = middle(self.shown)
         self.hand.click(x, y)
         self.shown = self._look(self.program.look)

@@ -44,11 +44,13 @@ class Widget(NamedTuple):
 class Shown(NamedTuple):
     """All that is shown at one moment; ``saved`` are the records said to be saved since the last look, as typed.
 
-    ``lies`` is what it says wrongly of whether the record in hand is saved, if that was asked for.
+    ``lies`` is what it says wrongly of whether the record in hand is saved, ``focus_lies`` what the place of the keyboard lies
+    in, if that was asked for.
     """
 
     widgets: Sequence[Widget]
     focus: str
+    focus_lies: str
     grab: str
     title: str
     saved: Sequence[dict[str, Any]]

@@ -89,15 +89,26 @@ class Teller:
 
     def _answer(self, thoroughly: bool) -> None:
         saved, self.saved = self.saved, []
+        focus = str(self._call("focus"))
         shown = {
             "widgets": list(self._widgets(".", None)),
-            "focus": str(self._call("focus")),
+            "focus": focus,
+            "focus_lies": self._lies_in(focus) if thoroughly else "",
             "grab": str(self._call("grab", "current", ".")),
             "title": str(self._call("wm", "title", ".")),
             "saved": saved,
             "lies": self._lies() if thoroughly else "",
         }
         self._channel.sendall(json.dumps(shown).encode("utf-8", "replace") + b"\n")
+
+    def _lies_in(self, path: str) -> str:
+        """Why what is at ``path`` may not be seen: it and what it lies in, from within, each with its box."""
+        told = []
+        while path:
+            mapped = "" if self._call("winfo", "ismapped", path) else "unmapped "
+            told.append(f"{mapped}{self._call('winfo', 'class', path)} {self._call('winfo', 'geometry', path)}")
+            path = "" if path == "." else str(self._call("winfo", "parent", path))
+        return ", in ".join(told)
 
     def _lies(self) -> str:
         page = self._window.page_in_hand()
