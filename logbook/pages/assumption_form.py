@@ -6,7 +6,7 @@ from typing import Any
 
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.fields import exact
-from logbook.craft.words.numbers import read_positive, read_whole
+from logbook.craft.words.numbers import in_mark, read_positive, read_whole
 from logbook.pages.session import Session
 from logbook.pages.text_reader import TextReader
 from logbook.tasks.browsing import assumptions_of, save_assumptions
@@ -45,7 +45,7 @@ TICKED = "yes"
 def _shown(value: float | bool | None, scale: float) -> str:
     if isinstance(value, bool):
         return TICKED if value else ""
-    return "" if value is None else exact(round(value / scale, 6))
+    return "" if value is None else in_mark(exact(round(value / scale, 6)))
 
 
 def _number(what: str, most: float) -> Callable[[str], float]:

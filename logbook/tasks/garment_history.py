@@ -4,6 +4,8 @@ import json
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from logbook.craft.words.numbers import in_mark
+
 
 def plan_changes(before: str, after: str, tags: Mapping[str, str]) -> Iterator[tuple[str, str, str]]:
     """(field, before, after) of each text that differs between two plans as they are kept; ``tags`` of swatches by their uids."""
@@ -43,4 +45,6 @@ def _of_piece(piece: Mapping[str, Any], tags: Mapping[str, str]) -> dict[str, st
 def _shown(value: Any) -> str:
     if isinstance(value, list) and all(isinstance(one, str) for one in value):
         return ", ".join(value)
+    if isinstance(value, float):
+        return in_mark(json.dumps(value))
     return value if isinstance(value, str) else json.dumps(value, ensure_ascii=False)

@@ -271,7 +271,7 @@ class _Planner:
             if field.owner is owner:
                 known, cell = getattr(kept, field.attribute), value_of(said, field)
                 if cell not in (known, field.empty):
-                    shown = f"“{field.shown(known)}”"
+                    shown = f"“{field.in_form(known)}”"
                     says = f"The logbook has {shown} for the {owner.value} “{kept.name}”: make both agree."
                     yield self._problem(row, field.name, f"{shown}, as the logbook has it", says)
 

@@ -15,6 +15,7 @@ from logbook.book.merge_sides import MERGE
 from logbook.book.merging import carry_out, plan_merge
 from logbook.book.pictures import bring_along, names_in
 from logbook.book.tables import NAMES, PARTS
+from logbook.craft.words.numbers import in_mark
 from logbook.errors import RefusedError
 
 __all__ = ["MergeAnswer", "Point", "Prefer", "Question", "Side", "merge"]
@@ -160,4 +161,4 @@ def _word(table: str) -> str:
 def _shown(value: Any) -> str:
     if value is None:
         return ""
-    return f"{value:g}" if isinstance(value, float) else str(value)
+    return in_mark(f"{value:g}") if isinstance(value, float) else str(value)

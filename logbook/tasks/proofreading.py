@@ -12,6 +12,7 @@ from logbook.craft.proofreading.rows_in_text import rows_problems
 from logbook.craft.proofreading.text_checks import Problem, problems_of
 from logbook.craft.sizes.published_run import PublishedRun
 from logbook.craft.words.numbers import grouped, show_number
+from logbook.craft.words.printed_sizes import sized
 from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
 from logbook.tasks import garment_publishing, set_runs
@@ -144,7 +145,7 @@ def expected_words(found: Found) -> str:
         return ""
     shown = [_shown(value, found.quantity) for value in found.known.values]
     behind = f" {found.quantity.unit}" if found.quantity.unit else ""
-    return (f"{shown[0]} ({', '.join(shown[1:])})" if len(shown) > 1 else shown[0]) + behind
+    return sized(shown) + behind
 
 
 def _shown(value: float | None, like: Quantity) -> str:

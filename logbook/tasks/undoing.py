@@ -9,6 +9,7 @@ from typing import Any
 from logbook.book.changes import Change, changes_of_record, readings_of_swatch
 from logbook.book.logbook import Logbook
 from logbook.book.undo import Action, redo, undo
+from logbook.craft.words.numbers import in_mark
 from logbook.tasks.garment_history import plan_changes
 
 __all__ = ["Action", "HistoryLine", "history", "redo", "undo"]
@@ -69,4 +70,4 @@ def _lines(change: Change, names: dict[str, str]) -> Iterator[HistoryLine]:
 def _shown(value: Any, names: dict[str, str]) -> str:
     if value is None:
         return ""
-    return names.get(value, value) if isinstance(value, str) else f"{value:g}"
+    return names.get(value, value) if isinstance(value, str) else in_mark(f"{value:g}")

@@ -1,5 +1,6 @@
 """Proofreading of the pattern the logbook itself writes: one number changed is named, the same numbers otherwise are not."""
 
+import re
 from pathlib import Path
 
 import pytest
@@ -8,6 +9,7 @@ from logbook.craft.garments.published import published_of, published_text
 from logbook.craft.proofreading.judging import Verdict
 from logbook.craft.sizes.published_run import PublishedRun
 from logbook.craft.sizes.run_numbers import SizeFigures
+from logbook.craft.words.notation import Notation, written_in
 from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
 from logbook.tasks.garment_files import pattern_text
@@ -61,6 +63,32 @@ def test_bad_files_get_a_sentence(tmp_path: Path, content: bytes, says: str) -> 
     file.write_bytes(content)
     with pytest.raises(RefusedError, match=says):
         read_text(file)
+
+
+@pytest.mark.parametrize("sizes", [("M",), ("S", "M"), ("S", "M", "L")])
+@pytest.mark.parametrize(("written", "held"), [(",", "."), (".", ","), (",", ",")])
+def test_a_text_with_the_other_decimal_mark_is_as_right(sizes: tuple[str, ...], written: str, held: str) -> None:
+    right = answer(sizes)
+    alike = proofread(pattern_text(right, Terms.US), of_garment(right))
+    with written_in(Notation(written)):
+        text = pattern_text(right, Terms.US)
+    with written_in(Notation(held)):
+        read = proofread(text, of_garment(right))
+    assert read.faultless
+    assert [(one.verdict, one.quantity.values) for one in read.found] == [
+        (one.verdict, one.quantity.values) for one in alike.found
+    ]
+
+
+def test_what_the_logbook_has_is_said_with_the_readers_mark() -> None:
+    right = answer(("S", "M", "L"))
+    with written_in(Notation(",")):
+        text = pattern_text(right, Terms.US)
+        found = re.search(r"(\d+),5 \(\d+,5; \d+,5\) cm", text)
+        assert found is not None
+        wrong = f"{int(found[1]) + 3},5{found[0][len(found[1]) + 2 :]}"  # of the width; unrounded it is 444 mm
+        (one,) = [one for one in proofread(text.replace(found[0], wrong, 1), of_garment(right)).found if one.entries]
+        assert (one.quantity.text, expected_words(one)) == ("47,5 (49,5; 54,5) cm", "44,4 (49,4; 54,4) cm")
 
 
 def test_a_published_garment_is_held_against_what_was_published() -> None:

@@ -86,7 +86,7 @@ def _difference(
 def compared_fields(swatches: Sequence[Swatch]) -> tuple[ComparedField, ...]:
     """Every field of the log that at least one of ``swatches`` fills in, except the uid and the rows in full."""
     rows = (
-        ComparedField(field.name, tuple(field.shown(value_of(swatch, field)) for swatch in swatches))
+        ComparedField(field.name, tuple(field.in_form(value_of(swatch, field)) for swatch in swatches))
         for field in FIELDS
         if field.name not in ("uid", "written rows")
     )

@@ -10,7 +10,7 @@ from logbook.craft.swatches.picture_names import read_pictures
 from logbook.craft.swatches.readings import Reading, read_readings
 from logbook.craft.words.hooks import read_hook, show_hook
 from logbook.craft.words.lengths import Units
-from logbook.craft.words.numbers import NUMBER, read_number
+from logbook.craft.words.numbers import NUMBER, in_mark, read_number
 from logbook.errors import UnreadableError
 
 _HOURS = re.compile(
@@ -34,7 +34,8 @@ def read_hours(text: str) -> float:
     elif hours := _HOURS.match(plain):
         minutes = float(read_number(hours["h"], "a time") * 60 + (read_number(hours["m"], "a time") if hours["m"] else 0))
     if not 0 < minutes <= _LONGEST_MINUTES:
-        raise UnreadableError(f"“{plain[:40]}” is not a time: type hours like 12.5 or 12:30, or minutes like 90 min.")
+        like = f"hours like {in_mark('12.5')} or 12:30, or minutes like 90 min"
+        raise UnreadableError(f"“{plain[:40]}” is not a time: type {like}.")
     return minutes
 
 
@@ -42,7 +43,7 @@ def show_hours(minutes: float) -> str:
     """The text that reads back as the same minutes: ``12:30``, or ``90.5 min``."""
     if float(minutes).is_integer():
         return f"{int(minutes) // 60}:{int(minutes) % 60:02d}"
-    return f"{exact(minutes)} min"
+    return f"{in_mark(exact(minutes))} min"
 
 
 def readings_text(readings: tuple[Reading, ...]) -> str:
@@ -114,4 +115,4 @@ def shown_text(field: Field, value: Any) -> str:
         return ""
     if field.attribute.endswith("minutes"):
         return show_hours(value)
-    return show_hook(value) if field.attribute == "hook_mm" else field.shown(value)
+    return show_hook(value) if field.attribute == "hook_mm" else field.in_form(value)

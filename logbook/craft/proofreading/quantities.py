@@ -10,6 +10,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
+from logbook.craft.words.decimal_commas import with_points
+
 MM_PER = {"cm": Fraction(10), "mm": Fraction(1), "in": Fraction(254, 10)}
 _METRES_PER_YARD = 0.9144
 
@@ -84,13 +86,16 @@ _STITCH_ROW = re.compile(
 )
 _GAUGE = re.compile(r"=\s*10\s*cm|10\s*cm\s*/\s*4\s*in|\b(?:over|per|to|in)\s+10\s*cm\b", re.IGNORECASE)
 _HOOK = re.compile(r"\s*mm\b[^.\n]{0,12}\bhook|\s*mm\s+hook", re.IGNORECASE)
-_DATE = re.compile(r"\d{4}-\d\d-\d\d|\b\d{1,2}[./]\d{1,2}[./]\d{2,4}\b")
+_DATE = re.compile(
+    r"\d{4}-\d\d-\d\d|\b\d{1,2}[./]\d{1,2}[./]\d{2,4}\b|\b\d{1,2} [A-Z][a-z]{2,8} \d{4}\b|\b[A-Z][a-z]{2,8} \d{1,2}, \d{4}\b"
+)
 _WORD = re.compile(r"[A-Za-z][A-Za-z'’-]*")
 _NOT_HEADING = re.compile(r"[.:;]\s*$|\d\s*[\(\[]")
 
 
 def quantities(text: str, sizes: int, sections: Sequence[str]) -> tuple[Quantity, ...]:
     """Every quantity of a text for so many sizes. ``sections`` are headings to know, such as the names of the pieces."""
+    typed, text = text, with_points(text, sizes)
     starts = _line_starts(text)
     taken = [False] * (len(text) + 1)
     for dated in _DATE.finditer(text):
@@ -104,7 +109,7 @@ def quantities(text: str, sizes: int, sections: Sequence[str]) -> tuple[Quantity
             values = tuple(_VALUE.findall(match[0]))
             if bare and len(values) != sizes:
                 continue
-            quantity = _quantity(text, match, values, bare, starts, headings)
+            quantity = _quantity(text, match, values, bare, starts, headings, typed[match.start() : match.end()])
             if pattern is not _SINGLE or quantity is not None:
                 taken[match.start() : match.end()] = [True] * (match.end() - match.start())
             if quantity is not None:
@@ -119,6 +124,7 @@ def _quantity(
     bare: bool,
     starts: Sequence[int],
     headings: Sequence[tuple[int, str]],
+    typed: str,
 ) -> Quantity | None:
     line = _line_of(starts, match.start())
     whole = text[starts[line - 1] : (starts[line] if line < len(starts) else len(text))]
@@ -136,7 +142,7 @@ def _quantity(
         line=line,
         start=match.start(),
         end=match.end(),
-        text=" ".join(match[0].split()) + (f" {unit}" if unit and not match[0].rstrip().endswith(unit) else ""),
+        text=" ".join(typed.split()) + (f" {unit}" if unit and not match[0].rstrip().endswith(unit) else ""),
         kind=kind,
         unit=unit,
         values=numbers,

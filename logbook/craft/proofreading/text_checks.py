@@ -9,6 +9,7 @@ from itertools import pairwise
 
 from logbook.craft.proofreading.quantities import Kind, Quantity
 from logbook.craft.words.counting import listed
+from logbook.craft.words.decimal_commas import with_points
 
 _ENTRY = r"(?:\d+(?:\.\d+)?|[–—])"
 _MORE_ENTRIES = re.compile(rf"(?<![\w.,/])\d+(?:\.\d+)?\s*[\(\[]\s*{_ENTRY}(?:\s*[,;:/]\s*{_ENTRY})+\s*[\)\]]")
@@ -60,7 +61,7 @@ def _orders(text: str, names: Sequence[str]) -> Iterator[Problem]:
 def _entries(text: str, found: Sequence[Quantity], names: Sequence[str]) -> Iterator[Problem]:
     """Lists with another number of entries than there are sizes, unless their sentence names its sizes."""
     taken = [(quantity.start, quantity.end) for quantity in found if len(quantity.values) == len(names)]
-    for match in _MORE_ENTRIES.finditer(text):
+    for match in _MORE_ENTRIES.finditer(with_points(text, len(names))):
         entries = len(re.findall(r"\d+(?:\.\d+)?|[–—]", match[0]))
         if entries == len(names) or any(start <= match.start() < end for start, end in taken):
             continue
@@ -68,7 +69,10 @@ def _entries(text: str, found: Sequence[Quantity], names: Sequence[str]) -> Iter
         sentence = _all_sizes(names).sub("", text[start + 1 : match.end() + 60])
         if any(re.search(rf"(?<![\w]){re.escape(name)}(?![\w])", sentence) for name in names):
             continue
-        yield Problem(_line(text, match.start()), f"“{match[0]}” has {entries} numbers, but there are {len(names)} sizes.")
+        yield Problem(
+            _line(text, match.start()),
+            f"“{text[match.start() : match.end()]}” has {entries} numbers, but there are {len(names)} sizes.",
+        )
 
 
 def _inches(text: str, found: Sequence[Quantity]) -> Iterator[Problem]:

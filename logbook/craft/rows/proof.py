@@ -21,6 +21,7 @@ from logbook.craft.rows.report import ASKED, CLAIM, DOES_NOT_FIT, NOT_UNDERSTOOD
 from logbook.craft.rows.sentences import Speaker
 from logbook.craft.rows.ways import Tried, try_ways
 from logbook.craft.words.counting import ordinal
+from logbook.craft.words.decimal_commas import with_points
 from logbook.craft.words.terms import Terms, terms_proved_by
 
 ROWS_LOOKED_BACK = 40  # a group of more rows is told to be repeated by the text
@@ -54,7 +55,7 @@ _WRONG_SIDE = re.compile(r"[(\[]\s*(?:ws|wrong side)\b[^)\]\n]*[)\]]\s*[:.]?\s*\
 
 def _proving(text: str, terms: Terms | None, chains_count: bool | None, suggest: bool, size: int = 0) -> "_Proving":
     told = terms or _terms_of(text)
-    pattern = read(text, told or Terms.US, size)
+    pattern = read(with_points(text), told or Terms.US, size)
     if pattern.sizes > 1:
         pattern = of_size(pattern, size)
     if chains_count is not None:

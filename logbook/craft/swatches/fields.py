@@ -15,7 +15,7 @@ from logbook.craft.swatches.picture_names import read_pictures
 from logbook.craft.swatches.readings import read_readings
 from logbook.craft.words.hooks import read_hook
 from logbook.craft.words.lengths import Units, read_size
-from logbook.craft.words.numbers import read_positive, read_whole
+from logbook.craft.words.numbers import in_mark, read_positive, read_whole
 from logbook.craft.words.terms import Terms
 from logbook.errors import UnreadableError
 
@@ -75,6 +75,10 @@ class Field:
         if self.kind is Kind.TEXT:
             return str(value)
         return exact(round(value / 10, 9) if self.in_cm else value)
+
+    def in_form(self, value: Any) -> str:
+        """The same as a form has it: a number with the reader's decimal mark."""
+        return in_mark(self.shown(value)) if self.kind is Kind.NUMBER else self.shown(value)
 
     def typed(self, text: str, units: Units) -> Any:
         """The value of ``text`` in a form, where a length without a unit is in ``units``. Raises UnreadableError."""

@@ -3,7 +3,7 @@
 import re
 from typing import NamedTuple
 
-from logbook.craft.words.numbers import read_number, show_number
+from logbook.craft.words.numbers import in_mark, read_number, show_number
 from logbook.errors import UnreadableError
 
 
@@ -46,7 +46,9 @@ def read_hook(text: str) -> float:
     except UnreadableError:
         mm = 0.0
     if not _LEAST <= mm <= _MOST:
-        raise UnreadableError(f"“{plain[:40]}” is not a hook: type its size in mm, for example 4.5 (from 0.4 to 40).")
+        raise UnreadableError(
+            f"“{plain[:40]}” is not a hook: type its size in mm, for example {in_mark('4.5')} (from {in_mark('0.4')} to 40)."
+        )
     return mm
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
-from logbook.craft.words.numbers import NUMBER, fixed, read_number
+from logbook.craft.words.numbers import NUMBER, fixed, in_mark, read_number
 from logbook.errors import UnreadableError
 
 MM_PER_INCH = Fraction(254, 10)
@@ -40,7 +40,7 @@ def read_length(text: str, units: Units = Units.CM, what: str = "a length") -> f
     """
     found = re.match(_LENGTH, text, re.IGNORECASE)
     if found is None:
-        raise UnreadableError(f"“{text.strip()[:40]}” is not {what}: type it like 46, 46.5 cm or 18 1/4 in.")
+        raise UnreadableError(f"“{text.strip()[:40]}” is not {what}: type it like 46, or {in_mark('46.5')} cm, or 18 1/4 in.")
     mm = float(read_number(found["number"], what) * unit_mm(found["unit"], units))
     if abs(mm) > LONGEST_MM:
         raise UnreadableError(f"“{text.strip()}” is too long for {what}: the most is 100 m.")

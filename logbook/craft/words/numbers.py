@@ -4,6 +4,7 @@ import math
 import re
 from fractions import Fraction
 
+from logbook.craft.words.notation import POINT, notation
 from logbook.errors import UnreadableError
 
 _VULGAR = {
@@ -13,6 +14,7 @@ _VULGAR = {
 NUMBER = r"[+\-−]?\s*(?:\d+[\s-]+\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d*\s*[¼½¾⅛⅜⅝⅞⅓⅔]|\d+[.,]\d+|[.,]\d+|\d+[.,]?)"
 """A pattern (without anchors) for one typed number."""
 
+NO_BREAK_SPACE = "\u00a0"
 _WHOLE = re.compile(rf"\s*{NUMBER}\s*\Z")
 _MIXED = re.compile(r"(?:(\d+)[\s-]+)?(\d+)\s*/\s*(\d+)\Z")
 _LONGEST = 30
@@ -25,7 +27,7 @@ def read_number(text: str, what: str = "a number") -> Fraction:
     Raises UnreadableError if ``text`` is not one such number.
     """
     if not _WHOLE.match(text) or len(text.strip()) > _LONGEST:
-        raise UnreadableError(f"“{_shortened(text)}” is not {what}: type a number, for example 12.5 or 18 1/4.")
+        raise UnreadableError(f"“{_shortened(text)}” is not {what}: type a number, for example {in_mark('12.5')} or 18 1/4.")
     plain = text.strip().replace("−", "-")
     sign = -1 if plain.startswith("-") else 1
     plain = plain.lstrip("+-").strip()
@@ -36,7 +38,7 @@ def read_number(text: str, what: str = "a number") -> Fraction:
         return sign * Fraction(plain.replace(",", ".").rstrip("."))
     whole, over, under = (int(part or 0) for part in mixed.groups())
     if under == 0:
-        raise UnreadableError(f"“{text.strip()}” divides by nought: type a number, for example 12.5 or 18 1/4.")
+        raise UnreadableError(f"“{text.strip()}” divides by nought: type a number, for example {in_mark('12.5')} or 18 1/4.")
     return sign * (whole + Fraction(over, under))
 
 
@@ -66,18 +68,24 @@ def half_up(value: float) -> int:
 
 def show_number(value: float, decimals: int = 2) -> str:
     """A plain decimal without trailing noughts: 2.5 → ``2.5``, 4.0 → ``4``."""
-    shown = fixed(value, decimals)
-    return shown.rstrip("0").rstrip(".") if "." in shown else shown
+    shown = _signed(f"{value:.{decimals}f}")
+    return in_mark(shown.rstrip("0").rstrip(".") if "." in shown else shown)
 
 
 def fixed(value: float, decimals: int) -> str:
     """A number that always has so many decimals: ``4.0``, ``−0.5``; what rounds to nought has no sign."""
-    return _signed(f"{value:.{decimals}f}")
+    return in_mark(_signed(f"{value:.{decimals}f}"))
 
 
 def grouped(value: float, decimals: int = 0) -> str:
-    """The same with its thousands apart: ``12,300``, ``1,234.50``."""
-    return _signed(f"{value:,.{decimals}f}")
+    """The same with its thousands apart: ``12,300``, ``1,234.50``; a comma being the decimal mark, by a no-break space."""
+    shown = _signed(f"{value:,.{decimals}f}")
+    return shown if notation().mark == POINT else in_mark(shown.replace(",", NO_BREAK_SPACE))
+
+
+def in_mark(shown: str) -> str:
+    """A number that is written with a point, with the reader's decimal mark: ``4.5`` → ``4,5``."""
+    return shown.replace(POINT, notation().mark)
 
 
 def show_percent(share: float) -> str:

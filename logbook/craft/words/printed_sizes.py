@@ -1,15 +1,23 @@
 """Numbers of several sizes as a written pattern prints them: smallest first, the others in brackets."""
 
+import re
 from collections.abc import Iterable
 
 from logbook.craft.words.lengths import MM_PER_INCH, Units, show_inches
 from logbook.craft.words.numbers import show_number
 
+_DECIMAL_COMMA = re.compile(r"\d,\d")
+
 
 def sized(values: Iterable[object]) -> str:
-    """``68 (74, 86, 92)``; a single value stands alone. Raises ValueError without any."""
-    first, *others = (str(value) for value in values)
-    return f"{first} ({', '.join(others)})" if others else first
+    """``68 (74, 86, 92)``, or ``20,5 (21,5; 23)`` with a decimal comma; a single value stands alone.
+
+    Raises ValueError without any.
+    """
+    shown = [str(value) for value in values]
+    first, *others = shown
+    parted = "; " if any(_DECIMAL_COMMA.search(value) for value in shown) else ", "
+    return f"{first} ({parted.join(others)})" if others else first
 
 
 def alike(values: Iterable[object]) -> str:

@@ -19,7 +19,7 @@ from logbook.craft.sizes.body_chart import End
 from logbook.craft.swatches.fields import exact, read_text
 from logbook.craft.words.counting import listed
 from logbook.craft.words.lengths import Ease, Units, read_ease
-from logbook.craft.words.numbers import NUMBER, read_positive, read_whole
+from logbook.craft.words.numbers import NUMBER, in_mark, read_positive, read_whole
 from logbook.errors import UnreadableError
 from logbook.pages.garments.own_sizes import read_sizes, sizes_text
 from logbook.pages.text_reader import TextReader
@@ -76,7 +76,7 @@ def texts_of(garment: Garment) -> dict[str, str]:
         "only": ", ".join(plan.sizes.only),
         "range": next(word for word, end in ENDS.items() if end is plan.sizes.end),
         "own sizes": sizes_text(plan.sizes.typed),
-        "other costs": "" if plan.other_costs is None else exact(plan.other_costs),
+        "other costs": "" if plan.other_costs is None else in_mark(exact(plan.other_costs)),
         "says": plan.says,
         "notes": garment.notes,
     }
@@ -268,7 +268,7 @@ def _choice_text(name: str, value: Any) -> str:
     if name == "along":
         return ", ".join(f"{edge} of {piece}" for piece, edge in value)
     if name == "draw in":
-        return f"{value * 100:g} %" if value else ""
+        return f"{in_mark(f'{value * 100:g}')} %" if value else ""
     return (TICKED if value else "") if isinstance(value, bool) else str(value)
 
 

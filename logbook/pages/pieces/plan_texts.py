@@ -16,7 +16,7 @@ from logbook.craft.pieces.seams import SEAMS
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.fields import exact, read_text
 from logbook.craft.words.lengths import MM_PER_INCH, NO_EASE, Ease, Units, read_ease, read_length, read_size
-from logbook.craft.words.numbers import read_number, read_positive, read_whole
+from logbook.craft.words.numbers import in_mark, read_number, read_positive, read_whole
 from logbook.errors import UnreadableError
 from logbook.pages.text_reader import TextReader
 
@@ -79,8 +79,8 @@ def texts_of(piece: PlannedPiece, units: Units, tag: str = "", edge_tag: str = "
         "length choose": _word(CHOOSE, plan.length_choose),
         "stitch parity": _word(PARITY, plan.stitch_parity),
         "last row": _word(LAST_ROW, plan.row_parity),
-        "row heights": " : ".join(exact(share) for share in plan.row_shares),
-        "other costs": "" if plan.other_costs is None else exact(plan.other_costs),
+        "row heights": " : ".join(in_mark(exact(share)) for share in plan.row_shares),
+        "other costs": "" if plan.other_costs is None else in_mark(exact(plan.other_costs)),
         "finish": piece.condition.words,
         "notes": piece.notes,
     }
@@ -169,8 +169,8 @@ def length_text(mm: float | None, units: Units) -> str:
         return ""
     eighths = mm / float(MM_PER_INCH) * 16
     if units is Units.INCHES and abs(eighths - round(eighths)) < 1e-9:
-        return f"{exact(round(eighths) / 16)} in"
-    return f"{exact(round(mm / 10, 9))} cm"
+        return f"{in_mark(exact(round(eighths) / 16))} in"
+    return f"{in_mark(exact(round(mm / 10, 9)))} cm"
 
 
 def with_unit(text: str, units: Units) -> str:
@@ -188,7 +188,7 @@ def with_unit(text: str, units: Units) -> str:
 def ease_text(ease: Ease, units: Units) -> str:
     """An ease as it is typed; "" for none."""
     if ease.share:
-        return f"{exact(round(ease.share * 100, 9))} %"
+        return f"{in_mark(exact(round(ease.share * 100, 9)))} %"
     return length_text(ease.mm, units) if ease.mm else ""
 
 

@@ -9,7 +9,7 @@ from logbook.craft.swatches.conditions import Direction
 from logbook.craft.swatches.fields import exact
 from logbook.craft.swatches.gauge import gauge_of
 from logbook.craft.swatches.readings import read_readings
-from logbook.craft.words.numbers import read_whole
+from logbook.craft.words.numbers import in_mark, read_whole
 from logbook.errors import LogbookError, RefusedError
 from logbook.pages.pieces.plan_texts import TICKED
 from logbook.tasks.pieces import PieceAnswer
@@ -50,11 +50,11 @@ def texts_from(answer: PieceAnswer | None) -> dict[str, str]:
     numbers, gauges = answer.numbers, answer.gauges
     texts["start"] = str(numbers.stitches)
     if gauges.rows is not None:
-        texts["row gauge"] = f"10 rows = {exact(round(gauges.rows.pitch_mm, 2))} cm"
+        texts["row gauge"] = f"10 rows = {in_mark(exact(round(gauges.rows.pitch_mm, 2)))} cm"
     if numbers.rows is not None:
         texts["ends"] = texts["rows"] = str(numbers.rows)
     if gauges.edge is not None:
-        texts["edging gauge"] = f"10 sts = {exact(round(gauges.edge.stitch_mm, 2))} cm"
+        texts["edging gauge"] = f"10 sts = {in_mark(exact(round(gauges.edge.stitch_mm, 2)))} cm"
     return texts
 
 

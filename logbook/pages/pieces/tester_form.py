@@ -176,7 +176,7 @@ def _value(field: Field, text: str, units: Units) -> Any:
 
 def _text(field: Field, tester: Tester, units: Units) -> str:
     value = getattr(tester, field.attribute)
-    return length_text(value, units) if field.in_cm else field.shown(value)
+    return length_text(value, units) if field.in_cm else field.in_form(value)
 
 
 def _cells(tester: Tester, units: Units) -> tuple[str, ...]:

@@ -98,7 +98,7 @@ def read_texts(texts: Texts, uid: str, units: Units) -> Typed:
 
 
 def _shown(field: Field, value: Any) -> str:
-    shown = field.shown(value)
+    shown = field.in_form(value)
     return f"{shown} cm" if shown and field.in_cm else shown
 
 

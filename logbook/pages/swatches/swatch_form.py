@@ -11,6 +11,7 @@ from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.words.hooks import hook_names
 from logbook.craft.words.lengths import Units
+from logbook.craft.words.numbers import in_mark
 from logbook.craft.words.terms import Terms
 from logbook.errors import UnreadableError
 from logbook.pages.dates import typed_date
@@ -258,7 +259,7 @@ def _missing(typed: Typed) -> dict[str, str]:
     if swatch.yarn is None and swatch.pattern is None:
         missing["yarn"] = "Type the yarn or the stitch pattern."
     if swatch.hook_mm is None:
-        missing["hook mm"] = "Type the hook size in mm, for example 4.5."
+        missing["hook mm"] = f"Type the hook size in mm, for example {in_mark('4.5')}."
     if not swatch.readings:
         missing[readings_key(Condition.WORKED)] = "Add one reading, for example “4 repeats = 15.1 cm”."
     return missing

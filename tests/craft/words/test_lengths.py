@@ -43,7 +43,7 @@ def test_a_bare_number_is_in_the_chosen_units() -> None:
 
 @pytest.mark.parametrize("text", ["", "cm", "46 cm wide", "46 ft", "46 c m", "1 2 cm", "46..5", "4 6"])
 def test_what_is_no_length_is_refused_by_name(text: str) -> None:
-    with pytest.raises(UnreadableError, match=r"is not a width: type it like 46, 46.5 cm or 18 1/4 in"):
+    with pytest.raises(UnreadableError, match=r"is not a width: type it like 46, or 46.5 cm, or 18 1/4 in"):
         read_length(text, what="a width")
 
 

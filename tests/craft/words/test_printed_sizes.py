@@ -9,6 +9,7 @@ from logbook.craft.words.printed_sizes import printed_length, sized
 def test_all_sizes_in_one_line() -> None:
     assert sized([68, 74, 86, 92]) == "68 (74, 86, 92)"
     assert sized([68]) == "68"
+    assert sized(["20,5", "21,5", "23"]) == "20,5 (21,5; 23)"  # decimal commas
     with pytest.raises(ValueError, match="not enough values"):
         sized([])
 

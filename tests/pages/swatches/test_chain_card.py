@@ -64,12 +64,12 @@ def test_a_width_reads_as_people_type_it(desk: Desk, width: str) -> None:
     ("texts", "missing"),
     [
         ({}, "Type the finished width, for example 46, or a chain."),
-        ({"width": "46 c"}, "“46 c” is not a width: type it like 46, 46.5 cm or 18 1/4 in."),
+        ({"width": "46 c"}, "“46 c” is not a width: type it like 46, or 46.5 cm, or 18 1/4 in."),
         ({"width": "-3"}, "“-3” is not a width: it must be more than 0."),
         ({"width": "46", "edging": "-1"}, "“-1” is below 0: type 0 or more."),
         ({"width": "46", "sideways": True}, "Type the finished length too: worked sideways, the chain runs along it."),
         ({"width": "46", "parity": "odd"}, "An odd count goes with plain stitches only, not with a multiple of 6."),
-        ({"body": "9o"}, "“9o” is not a body measure: type it like 46, 46.5 cm or 18 1/4 in."),
+        ({"body": "9o"}, "“9o” is not a body measure: type it like 46, or 46.5 cm, or 18 1/4 in."),
         ({"body": "90", "ease": "-95 cm"}, "That ease is more than the body measures: nothing would be left of the garment."),
     ],
 )
