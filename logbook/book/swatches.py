@@ -119,6 +119,11 @@ def lines_of(connection: sqlite3.Connection, uids: Sequence[str]) -> list[tuple[
     return rows_of(connection, _WORKED_OF, "swatch.uid", _LINE, uids, "swatch.rowid")
 
 
+def as_logged(connection: sqlite3.Connection) -> list[str]:
+    """The uids of all swatches in the order they were logged."""
+    return [uid for (uid,) in connection.execute("SELECT uid FROM swatch ORDER BY rowid")]
+
+
 def newest_first(connection: sqlite3.Connection) -> list[str]:
     """The uids of all ``lines``."""
     return [uid for (uid,) in connection.execute(f"SELECT uid FROM swatch {_NEWEST_FIRST}")]
@@ -137,6 +142,19 @@ _WORKED_OF = """swatch LEFT JOIN yarn ON yarn.uid = swatch.yarn
     LEFT JOIN stitch_pattern ON stitch_pattern.uid = swatch.stitch_pattern"""
 _LINES = f"SELECT {', '.join(_LINE)} FROM {_WORKED_OF}"
 _NEWEST_FIRST = "ORDER BY swatch.date DESC, swatch.tag"
+
+
+def tags_of(connection: sqlite3.Connection, uids: Sequence[str]) -> dict[str, str]:
+    """The tags of these swatches, by uid."""
+    return dict(rows_of(connection, "swatch", "uid", ("uid", "tag"), uids))
+
+
+def by_yarn(connection: sqlite3.Connection) -> dict[str | None, list[str]]:
+    """The uids of all swatches by that of their yarn (None: they have none)."""
+    found: dict[str | None, list[str]] = defaultdict(list)
+    for yarn, uid in connection.execute("SELECT yarn, uid FROM swatch ORDER BY rowid"):
+        found[yarn].append(uid)
+    return found
 
 
 def owner_of_tag(connection: sqlite3.Connection, tag: str) -> str | None:

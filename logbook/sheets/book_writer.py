@@ -1,26 +1,26 @@
 """The one writer of workbooks: sheets row by row, the look of every cell, what is printed, and formulas with their values.
 
-Rows go out as they come, so that a long sheet takes no more memory than a short one. Up to ``MOST_STYLED`` rows each cell has
-its look; beyond that plain values (styled cells cost twice the time), and only text that must not be taken for a formula, numbers
-that need their last digit, and columns that wrap are cells of their own.
+openpyxl makes everything but the rows: styles, what is printed, charts, lists of choices. The rows are written beside it
+(``sheet_xml.py``) and go into the file as it is packed.
 """
 
 import zipfile
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from contextlib import suppress
+from functools import lru_cache
 from io import BytesIO
 from pathlib import Path
 from typing import Any, BinaryIO
 
 from logbook.craft.words.numbers import grouped
 from logbook.errors import LogbookError, RefusedError
-from logbook.sheets.cells import CELL, Content, Formula, Heading, Look, Role, cell_text, column_letters
-from logbook.sheets.formula_values import filled
+from logbook.sheets.cells import CELL, Content, Heading, Look, Role, column_letters
 from logbook.sheets.looks import band_rule, dress
 from logbook.sheets.printing import in_margin
+from logbook.sheets.progress import Progress
+from logbook.sheets.sheet_xml import Dress, SheetRows
 from logbook.sheets.text_cells import holdable
 
-MOST_STYLED = 2_000
 MOST_ROWS = 1_048_576
 _A4 = "9"
 _LINE = 14.5
@@ -41,6 +41,8 @@ class BookWriter:
         self.title, self.date = title, date
         self._book: Any = openpyxl.Workbook(write_only=True)
         self._sheets: list[SheetWriter] = []
+        self._last: list[str] = []
+        self._opens_at = ""
         self._saved = False
 
     def __enter__(self) -> "BookWriter":
@@ -50,6 +52,8 @@ class BookWriter:
         if not self._saved:
             with suppress(Exception):  # openpyxl clears its files up only on saving
                 self._book.save(BytesIO())
+        for sheet in self._sheets:
+            sheet.rows.close()
 
     def sheet(
         self,
@@ -60,8 +64,10 @@ class BookWriter:
         pages_wide: int = 1,
         top: int = 0,
         freeze: int = 0,
+        last: bool = False,
     ) -> "SheetWriter":
-        """A new sheet behind the others. ``columns``: their headings, or their widths in characters.
+        """A new sheet behind the others. ``columns``: their headings, or their widths in characters; ``last``: behind those that
+        come later, too.
 
         The row ``top`` of the headings and the first ``freeze`` columns stay in view (0: none).
         """
@@ -76,26 +82,39 @@ class BookWriter:
         _set_up_print(sheet, self, landscape, pages_wide)
         made = SheetWriter(sheet, widths)
         self._sheets.append(made)
+        self._last.extend([name] if last else [])
         return made
 
     def open_at(self, name: str) -> None:
         """Which sheet is seen first."""
-        self._book.active = [sheet.title for sheet in self._book.worksheets].index(name)
-        for sheet in self._book.worksheets:
-            sheet.sheet_view.tabSelected = sheet.title == name
+        self._opens_at = name
 
-    def save(self, stream: BinaryIO) -> None:
-        """Writes the workbook. Nothing more may be written into it."""
+    def _in_order(self) -> list[Any]:
+        """The sheets as they stand in the workbook, the one that is seen first being marked."""
+        for name in self._last:
+            self._book.move_sheet(name, len(self._sheets))
+        sheets: list[Any] = self._book.worksheets
+        if self._opens_at:
+            self._book.active = [sheet.title for sheet in sheets].index(self._opens_at)
+            for sheet in sheets:
+                sheet.sheet_view.tabSelected = sheet.title == self._opens_at
+        return sheets
+
+    def save(self, stream: BinaryIO, progress: Progress | None = None) -> None:
+        """Writes the workbook. Nothing more may be written into it. ``progress`` hears of bytes that are packed."""
         from openpyxl.writer.excel import ExcelWriter
 
         for sheet in self._sheets:
             sheet.finish()
-        values = {f"xl/worksheets/sheet{n}.xml": sheet.values for n, sheet in enumerate(self._sheets, start=1) if sheet.values}
         self._book.properties.creator = "Swatch and gauge logbook"
         self._book.properties.title = self.title
         self._saved = True
-        with _Archive(stream, values) as archive:
+        places = {sheet: place for place, sheet in enumerate(self._in_order(), start=1)}
+        rows = {f"xl/worksheets/sheet{places[sheet.raw]}.xml": sheet.rows for sheet in self._sheets}
+        with _Archive(stream, rows, progress) as archive:
             ExcelWriter(self._book, archive).save()
+            if archive.stopped is not None:
+                raise archive.stopped
 
 
 class SheetWriter:
@@ -104,9 +123,9 @@ class SheetWriter:
     def __init__(self, sheet: Any, widths: Sequence[float]) -> None:
         self._sheet, self._widths = sheet, widths
         self.row = 0
-        self.values: dict[str, str | int | float] = {}
+        self.rows = SheetRows()
         self.name: str = sheet.title
-        self._cells: dict[Look, Any] = {}
+        self._dresses: dict[Look, Dress] = {}
         self._banded: list[str] = []
         self._names: Sequence[str] = ()
         self._who: Callable[[Sequence[Content]], str] = lambda row: f"Sheet “{self.name}”"
@@ -118,14 +137,9 @@ class SheetWriter:
         return self._sheet
 
     def add(self, contents: Sequence[Content], looks: Look | Sequence[Look] = CELL, height: float | None = None) -> int:
-        """One row; its number. Raises UnreadableError for text no sheet can hold."""
-        self.row += 1
-        if self.row > MOST_ROWS:
-            raise RefusedError(f"A sheet ends at row {grouped(MOST_ROWS)}: split the log in two.")
+        """One row; its number. Raises RefusedError for text no sheet can hold."""
         every = [looks] * len(contents) if isinstance(looks, Look) else looks
-        ready = self._holdable(contents)
-        self._append(self._row(ready, every), height or self._height(ready, every))
-        return self.row
+        return self._add(contents, [self._dress(look) for look in every], height or self._height(contents, self._wrapped(every)))
 
     def skip(self, rows: int = 1) -> None:
         """Blank rows."""
@@ -185,28 +199,11 @@ class SheetWriter:
         """
         self._who, self._names = who or self._who, [heading.name for heading in headings]
         top = self.headings(headings, count)
-        append = self.rows_for(headings, count)
-        for row in rows:
-            append(row)
-        return top
-
-    def rows_for(self, headings: Sequence[Heading], count: int) -> Any:
-        """What appends the rows of a table of ``count`` rows: dressed cells, or plain values where they are many."""
         looks = [heading.look for heading in headings]
-        if count <= MOST_STYLED:
-            return lambda row: self.add(row, looks)
-        wide = [heading.width if heading.wraps else 0 for heading in headings]
-
-        def append(row: Sequence[Content]) -> int:
-            self.row += 1
-            if self.row > MOST_ROWS:
-                raise RefusedError(f"A sheet ends at row {grouped(MOST_ROWS)}: split the log in two.")
-            ready = self._holdable(row)
-            cells = (self._plain(content, width) for content, width in zip(ready, wide, strict=True))
-            self._append(cells, self._height(ready, looks))
-            return self.row
-
-        return append
+        dresses, wrapped = [self._dress(look) for look in looks], self._wrapped(looks)
+        for row in rows:
+            self._add(row, dresses, self._height(row, wrapped))
+        return top
 
     def finish(self) -> None:
         """What belongs behind the rows."""
@@ -216,92 +213,78 @@ class SheetWriter:
             self._sheet.merged_cells.add(area)
         self._banded, self._merged = [], []
 
-    def _append(self, cells: Iterator[Any], height: float | None) -> None:
-        if height is not None:
-            self._sheet.row_dimensions[self.row].height = height
-        self._sheet.append(cell for cell in cells)
-        self._sheet.row_dimensions.pop(self.row, None)  # written, and not wanted again
+    def _add(self, contents: Sequence[Content], dresses: Sequence[Dress], height: float | None) -> int:
+        self.row += 1
+        if self.row > MOST_ROWS:
+            raise RefusedError(f"A sheet ends at row {grouped(MOST_ROWS)}: split the log in two.")
+        self.rows.add(self.row, self._holdable(contents), dresses, height)
+        return self.row
 
-    def _height(self, contents: Sequence[Content], looks: Sequence[Look]) -> float | None:
+    def _wrapped(self, looks: Sequence[Look]) -> list[tuple[int, float]]:
+        """The places of the columns that wrap, and how many letters a line of each takes."""
+        return [
+            (place, width * (0.82 if look.role is Role.HEADING else 0.92))
+            for place, (look, width) in enumerate(zip(looks, self._widths, strict=False))
+            if look.wraps
+        ]
+
+    def _height(self, contents: Sequence[Content], wrapped: Iterable[tuple[int, float]]) -> float | None:
         """As high as the longest wrapped text needs, since some spreadsheets leave rows as high as one line; None: one line."""
         lines = 1
-        for content, look, width in zip(contents, looks, self._widths, strict=False):
-            if look.wraps and isinstance(content, str) and content:
-                lines = max(lines, lines_of(content, width * (0.82 if look.role is Role.HEADING else 0.92)))
+        for place, width in wrapped:
+            content = contents[place] if place < len(contents) else None
+            if isinstance(content, str) and (len(content) > width or "\n" in content):
+                lines = max(lines, lines_of(content, width))
         return None if lines == 1 else _LINE * min(lines, _MOST_LINES) + 2
 
     def _holdable(self, contents: Sequence[Content]) -> list[Content]:
         """The contents with their texts as a cell holds them. Raises RefusedError, naming where a text stands that none can."""
         ready: list[Content] = []
-        for place, content in enumerate(contents):
-            try:
+        try:
+            for content in contents:
                 ready.append(holdable(content) if isinstance(content, str) else content)
-            except LogbookError as error:
-                where = f", {self._names[place]}" if place < len(self._names) else ""
-                raise RefusedError(f"{self._who(contents)}{where}: {error}") from error
+        except LogbookError as error:
+            where = f", {self._names[len(ready)]}" if len(ready) < len(self._names) else ""
+            raise RefusedError(f"{self._who(contents)}{where}: {error}") from error
         return ready
 
-    def _row(self, contents: Sequence[Content], looks: Sequence[Look]) -> Iterator[Any]:
-        for place, (content, look) in enumerate(zip(contents, looks, strict=True), start=1):
-            if (content is None or content == "") and look.role in (Role.CELL, Role.NOTE, Role.LABEL):
-                yield None
-            else:
-                yield self._filled(self._dressed(look), content, place)
-
-    def _plain(self, content: Content, wraps_at: float) -> Any:
-        """What openpyxl takes as it is, or a cell: of text that wraps at so many characters (0: never) or must not be taken for
-        a formula or an error, and of a number whose last digit openpyxl would leave off."""
-        if content is None or content == "":
-            return None
-        if isinstance(content, str):
-            long = wraps_at and (len(content) > wraps_at or "\n" in content)
-            if not long and content[0] not in "=#":
-                return content
-            return self._filled(self._dressed(Look(wraps=bool(long))), content, 0)
-        if isinstance(content, float) and float(f"{content:.16g}") != content:
-            return self._filled(self._dressed(Look()), content, 0)
-        return content
-
-    def _dressed(self, look: Look) -> Any:
-        """The one cell of a look; it is written before it is filled anew."""
-        if look not in self._cells:
+    def _dress(self, look: Look) -> Dress:
+        """The look as the workbook numbers it."""
+        if look not in self._dresses:
             from openpyxl.cell import WriteOnlyCell
 
             cell = WriteOnlyCell(self._sheet)
             dress(cell, look)
-            self._cells[look] = cell
-        return self._cells[look]
-
-    def _filled(self, cell: Any, content: Content, place: int) -> Any:
-        if isinstance(content, Formula):
-            cell.value = f"={content.text}"
-            cell.data_type = "f"
-            self.values[f"{column_letters(place)}{self.row}"] = content.value
-        elif isinstance(content, str):
-            cell.value = content
-            cell.data_type = "s"  # also of what looks like a formula or an error
-        elif content is None:
-            cell.value, cell.data_type = None, "n"
-        else:
-            cell.value = cell_text(content)  # as text, since openpyxl would leave off the last digit of a number like 1/3
-            cell.data_type = "n"
-        return cell
+            self._dresses[look] = Dress(cell.style_id, look.role not in (Role.CELL, Role.NOTE, Role.LABEL))
+        return self._dresses[look]
 
 
 class _Archive(zipfile.ZipFile):
-    """A workbook's zip file that gives the formulas of its sheets their values as they go in."""
+    """A workbook's zip file into which the rows of its sheets are poured as their parts go in."""
 
-    def __init__(self, stream: BinaryIO, values: Mapping[str, Mapping[str, str | int | float]]) -> None:
+    def __init__(self, stream: BinaryIO, rows: Mapping[str, SheetRows], progress: Progress | None) -> None:
         super().__init__(stream, "w", zipfile.ZIP_DEFLATED, allowZip64=True)
-        self._values = values
+        self._rows, self._progress = rows, progress
+        self._done, self._total = 0, sum(one.size() for one in rows.values())
+        self.stopped: Exception | None = None
 
     def write(self, filename: Any, arcname: Any = None, *rest: Any, **named: Any) -> None:
-        if arcname in self._values:
-            self.writestr(arcname, filled(Path(filename).read_text("utf-8"), self._values[arcname]))
-        else:
+        """Once stopped no rows are packed any more, but openpyxl comes to its end and clears its files up."""
+        if arcname not in self._rows:
             super().write(filename, arcname, *rest, **named)
+        elif self.stopped is None:
+            try:
+                self._rows[arcname].pour(self, arcname, Path(filename).read_text("utf-8"), self._told)
+            except Exception as error:  # raised when all is cleared up
+                self.stopped = error
+
+    def _told(self, written: int) -> None:
+        self._done += written
+        if self._progress is not None:
+            self._progress(self._done, self._total)
 
 
+@lru_cache(maxsize=2_000)
 def lines_of(text: str, width: float) -> int:
     """How many lines a text takes, wrapped between words into so many characters."""
     lines = 0

@@ -5,16 +5,13 @@ looked up by ``EXACT``, since ``MATCH`` takes ``*`` and ``?`` for wildcards and 
 """
 
 import math
-from collections.abc import Sequence
 from typing import Any
 
 from logbook.craft.gauges.drift import HandsDrift
-from logbook.craft.gauges.lending import Lending
 from logbook.craft.gauges.washing import Washing
 from logbook.craft.pieces.options import Option
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.fields import exact
-from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.words.lengths import MM_PER_INCH
 from logbook.sheets.book_writer import BookWriter, SheetWriter
 from logbook.sheets.cells import EIGHTHS, TENTHS, WHOLE, Content, Formula, Look, Role
@@ -58,24 +55,22 @@ from logbook.sheets.chain_cells import (
     or_blank,
     section,
 )
-from logbook.sheets.chain_start import ChainStart, start_of, swatch_to_begin
+from logbook.sheets.chain_start import ChainStart, SwatchToBegin, start_of
 from logbook.sheets.chain_workings import ChainWorkings
 from logbook.sheets.gauges_sheet import TOP, GaugeLine, measured_words
 
 NAME = "Starting chain"
 
 
-def write_chain_sheet(
-    book: BookWriter, swatches: Sequence[Swatch], lending: Lending, drift: HandsDrift, assumptions: Assumptions
-) -> None:
-    """The whole sheet; it begins with the newest swatch that was washed and measured."""
+def write_chain_sheet(book: BookWriter, swatches: int, first: SwatchToBegin, drift: HandsDrift, assumptions: Assumptions) -> None:
+    """The whole sheet of so many ``swatches``; it begins with the newest that was washed and measured."""
     sheet = book.sheet(NAME, COLUMNS)
-    place, begin = swatch_to_begin(swatches, lending)
+    begin = first.line
     with_ = start_of(begin, drift)
-    last = max(len(swatches), 1) + TOP
+    last = max(swatches, 1) + TOP
     _inputs(sheet, begin, last)
     _answers(sheet, begin, with_, last)
-    ChainWorkings(sheet, with_, assumptions, last).write(place)
+    ChainWorkings(sheet, with_, assumptions, last).write(first.row)
     _choices(sheet.raw, last)
 
 

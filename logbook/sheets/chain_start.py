@@ -1,30 +1,30 @@
 """What the sheet "Starting chain" begins with: the newest swatch that was washed and measured, and its chains."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from logbook.craft.gauges.drift import HandsDrift
-from logbook.craft.gauges.lending import Lending
 from logbook.craft.gauges.washing import Washing
 from logbook.craft.pieces.options import Option, Pitch, recommended
 from logbook.craft.pieces.starting_chain import ChainRule, starting_chains
-from logbook.craft.swatches.swatch import Swatch
-from logbook.sheets.gauges_sheet import TOP, GaugeLine, gauge_line, newest_first
-
-_LOOKED_THROUGH = 1_000
-"""Swatches that are looked through for one to begin with."""
+from logbook.sheets.gauges_sheet import GaugeLine
 
 
-def swatch_to_begin(swatches: Sequence[Swatch], lending: Lending) -> tuple[int, GaugeLine | None]:
-    """The swatch that the sheet begins with, and its row among the gauges (0: none)."""
-    found: tuple[int, GaugeLine | None] = (0, None)
-    for row, swatch in enumerate(newest_first(swatches)[:_LOOKED_THROUGH], start=TOP + 1):
-        line = gauge_line(swatch, lending)
-        if line.stitches is not None:
-            found = found if found[0] else (row, line)
-            if line.stitches.washing is Washing.MEASURED and swatch.pattern and swatch.pattern.extra() is not None:
-                return row, line
-    return found
+class SwatchToBegin:
+    """The swatch that the sheet begins with: its ``row`` among the gauges (0: none) and its ``line``."""
+
+    def __init__(self) -> None:
+        self.row = 0
+        self.line: GaugeLine | None = None
+        self._best = (False, 0)
+
+    def look_at(self, row: int, line: GaugeLine) -> None:
+        """Takes it if it is washed, measured and brings its chains, or nothing better was seen; of those alike the first."""
+        if line.stitches is None:
+            return
+        pattern = line.swatch.pattern
+        whole = line.stitches.washing is Washing.MEASURED and pattern is not None and pattern.extra() is not None
+        if self.line is None or (whole, -row) > self._best:
+            self.row, self.line, self._best = row, line, (whole, -row)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,15 +8,18 @@ import codecs
 import csv
 import io
 import re
+import zlib
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
+from itertools import islice
 from typing import BinaryIO
 
 from logbook.craft.swatches.fields import clean_text
-from logbook.craft.swatches.swatch import Swatch
 from logbook.errors import RefusedError, UnreadableError
 from logbook.sheets.cells import cell_text
-from logbook.sheets.columns import COLUMNS, Cell, cells_of, columns_for
+from logbook.sheets.columns import COLUMNS, Cell
 from logbook.sheets.limits import FOREIGN, Limits, RawSheet, RowCollector
+from logbook.sheets.log import LoggedSwatches
 from logbook.sheets.progress import Progress, counted
 
 _LIKE_A_FORMULA = re.compile(r"'*[=+\-@\t\r]")
@@ -35,36 +38,60 @@ def unguarded(text: str) -> str:
     return text[1:] if _GUARDED.match(text) else text
 
 
-def write_csv(stream: BinaryIO, swatches: Sequence[Swatch], progress: Progress | None = None) -> None:
-    """Writes the heading and one row a swatch. Raises RefusedError for text that can't be kept, naming swatch and column."""
-    text = io.TextIOWrapper(stream, encoding="utf-8-sig", newline="", write_through=True)
-    try:
-        writer = csv.writer(text, quoting=csv.QUOTE_ALL, lineterminator="\r\n")
-        columns = columns_for(swatches)
-        writer.writerow([column.name for column in columns])
-        for swatch in counted(swatches, progress):
-            writer.writerow([_shown(cell, swatch, place) for place, cell in enumerate(cells_of(swatch)[: len(columns)])])
-        text.flush()
-    finally:
-        text.detach()
+def write_csv(stream: BinaryIO, swatches: LoggedSwatches, progress: Progress | None = None) -> int:
+    """Writes the heading and one row a swatch, and returns the checksum of the whole, as ``checksum`` finds it.
+
+    Raises RefusedError for text that can't be kept, naming swatch and column.
+    """
+    text = io.StringIO(newline="")
+    writer = csv.writer(text, quoting=csv.QUOTE_ALL, lineterminator="\r\n")
+    stream.write(codecs.BOM_UTF8)
+    found = zlib.crc32(codecs.BOM_UTF8)
+    writer.writerow([column.name for column in swatches.columns])
+    rows = counted(swatches.rows(), len(swatches), progress)
+    while content := text.getvalue().encode():
+        stream.write(content)
+        found = zlib.crc32(content, found)
+        text.seek(0)
+        text.truncate()
+        writer.writerows(map(_shown, islice(rows, _AT_ONCE)))
+    return found
 
 
-def _shown(cell: Cell, swatch: Swatch, place: int) -> str:
+def checksum(stream: BinaryIO) -> int:
+    """The CRC-32 of all that is in a file."""
+    found = 0
+    while some := stream.read(1_000_000):
+        found = zlib.crc32(some, found)
+    return found
+
+
+_AT_ONCE = 500
+_APART = "\x1f"
+"""Between the texts of a row while they are looked at; a text that has it itself can't be kept."""
+_ASK_A_LOOK = re.compile("[\x00-\x08\x0b-\x1e\x7f\ud800-\udfff\ufffe\uffff]")
+_ASK_A_GUARD = re.compile(_APART + _LIKE_A_FORMULA.pattern)
+
+
+def _shown(cells: Sequence[Cell]) -> Sequence[str]:
+    """The texts of a row. They are looked at together, since nearly all are written as they are."""
+    texts = [cell if isinstance(cell, str) else _number(cell) for cell in cells]
+    together = _APART + _APART.join(texts)
+    if together.count(_APART) == len(texts) and not _ASK_A_GUARD.search(together) and not _ASK_A_LOOK.search(together):
+        return texts
+    return [_kept(cell, text, cells, place) for place, (cell, text) in enumerate(zip(cells, texts, strict=True))]
+
+
+_number = lru_cache(maxsize=4096)(cell_text)
+
+
+def _kept(cell: Cell, text: str, cells: Sequence[Cell], place: int) -> str:
     if not isinstance(cell, str):
-        return cell_text(cell)
+        return text
     try:
-        return guarded(clean_text(cell))
+        return guarded(clean_text(text))
     except UnreadableError as error:
-        raise RefusedError(f"Swatch “{swatch.tag}”, {COLUMNS[place].name}: {error}") from error
-
-
-def count_csv_rows(stream: BinaryIO) -> int:
-    """How many rows lie beneath the heading of a CSV written here."""
-    text = io.TextIOWrapper(stream, encoding="utf-8-sig", newline="")
-    try:
-        return sum(1 for _ in csv.reader(text, strict=True)) - 1
-    finally:
-        text.detach()
+        raise RefusedError(f"Swatch “{cells[1]}”, {COLUMNS[place].name}: {error}") from error
 
 
 def read_csv(content: bytes, name: str, limits: Limits = FOREIGN) -> RawSheet:

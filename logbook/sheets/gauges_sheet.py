@@ -7,7 +7,7 @@ and what made pieces taught of the hand that worked the swatch.
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from logbook.craft.gauges.drift import Drifts, HandsDrift
+from logbook.craft.gauges.drift import Drifts
 from logbook.craft.gauges.lending import Lending, finished_condition
 from logbook.craft.gauges.washing import FinishedGauge, Washing
 from logbook.craft.swatches.conditions import Condition, Direction
@@ -69,28 +69,17 @@ def gauge_line(swatch: Swatch, lending: Lending) -> GaugeLine:
     )
 
 
-def newest_first(swatches: Sequence[Swatch]) -> list[Swatch]:
-    """The order of the lines."""
-    return sorted(sorted(swatches, key=lambda swatch: swatch.tag), key=lambda swatch: swatch.date, reverse=True)
-
-
-def write_gauges(
-    book: BookWriter, swatches: Sequence[Swatch], lending: Lending, drift: HandsDrift, numbers: GaugeNumbers | None
-) -> None:
-    """The whole sheet; ``numbers`` are those of the sheet of readings, None for values only."""
+def write_gauges(book: BookWriter, rows: Sequence[Sequence[Content]], *, live: bool) -> None:
+    """The whole sheet of its rows, the newest first."""
     sheet = book.sheet(NAME, HEADINGS, landscape=True, top=TOP, freeze=1)
-    live = numbers is not None
     said = "change one in the sheet Readings, and its gauge follows" if live else f"values, as there are more than {MOST_LIVE}"
     sheet.head("Gauges", f"One line a swatch, the newest first; {said}. 4 in is taken as 10.16 cm.")
-    rows = (
-        _row(number, gauge_line(swatch, lending), drift.of(swatch.worked_by), numbers)
-        for number, swatch in enumerate(newest_first(swatches), start=TOP + 1)
-    )
-    sheet.table(HEADINGS, rows, len(swatches))
+    sheet.table(HEADINGS, rows, len(rows))
     sheet.raw.print_area = f"A1:{column_letters(_PRINTED)}{max(sheet.row, TOP)}"
 
 
-def _row(row: int, line: GaugeLine, drift: Drifts, numbers: GaugeNumbers | None) -> tuple[Content, ...]:
+def gauge_row(row: int, line: GaugeLine, drift: Drifts, numbers: GaugeNumbers | None) -> tuple[Content, ...]:
+    """One row of the sheet; ``numbers`` are those of the sheet of readings, None for values only."""
     swatch, stitches, rows = line.swatch, line.stitches, line.rows
     pattern = swatch.pattern
     multiple = pattern.multiple if pattern else None

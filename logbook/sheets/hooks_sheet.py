@@ -1,7 +1,7 @@
 """The sheet "Hooks": for each yarn and stitch with at least three swatches, which hook gave which gauge, as table and chart."""
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from logbook.craft.gauges.which_hook import HookGauge, HookLine, HookTrial, hook_line, hook_notes, hook_trials
@@ -22,14 +22,16 @@ _CHART_ROWS, _ON_A_PAGE = 18, 3
 
 
 @dataclass(frozen=True, slots=True)
-class _Group:
+class HookGroup:
+    """The swatches of one yarn and stitch, by the line through them."""
+
     name: str
     line: HookLine
 
 
-def write_hooks(book: BookWriter, swatches: Sequence[Swatch], assumptions: Assumptions) -> None:
+def write_hooks(book: BookWriter, found: Sequence[HookGroup]) -> None:
     """The whole sheet; nothing where no yarn and stitch was tried with two hooks and three swatches."""
-    groups = _groups(swatches, assumptions)
+    groups = sorted(found, key=lambda group: (-len(group.line.trials), group.name))
     sheet = book.sheet(NAME, _WIDTHS)
     sheet.head("Hooks", "Which hook gives which gauge: each yarn and stitch with three swatches or more, washed and laid flat.")
     if not groups:
@@ -42,19 +44,18 @@ def write_hooks(book: BookWriter, swatches: Sequence[Swatch], assumptions: Assum
         _write(sheet, group)
 
 
-def _groups(swatches: Sequence[Swatch], assumptions: Assumptions) -> list[_Group]:
+def hook_groups(swatches: Iterable[Swatch], assumptions: Assumptions) -> Iterator[HookGroup]:
+    """What the swatches of a yarn, which must be together, say of hooks."""
     alike: dict[tuple[object, ...], list[Swatch]] = defaultdict(list)
     for swatch in swatches:
         if swatch.yarn is not None and swatch.pattern is not None:
             hand = swatch.worked_by.strip().casefold()
             alike[swatch.yarn.uid, swatch.pattern.uid, hand, swatch.strands or 1, swatch.worked or "flat"].append(swatch)
-    found = []
     for members in alike.values():
         if len(members) >= FEWEST and len({swatch.hook_mm for swatch in members}) > 1:
             trials = hook_trials(members[0], members[1:], Condition.WASHED, assumptions)
             if len(trials) >= FEWEST and len({trial.hook_mm for trial in trials}) > 1:
-                found.append(_Group(_named(members[0]), hook_line(trials)))
-    return sorted(found, key=lambda group: (-len(group.line.trials), group.name))
+                yield HookGroup(_named(members[0]), hook_line(trials))
 
 
 def _named(swatch: Swatch) -> str:
@@ -68,7 +69,7 @@ def _named(swatch: Swatch) -> str:
     return ", ".join(part for part in parts if part)
 
 
-def _write(sheet: SheetWriter, group: _Group) -> None:
+def _write(sheet: SheetWriter, group: HookGroup) -> None:
     first = sheet.row + 1
     sheet.add((group.name, *[""] * (len(_WIDTHS) - 1)), Look(Role.SECTION), height=21)
     heading = Look(Role.HEADING, right=True, wraps=True)

@@ -33,8 +33,7 @@ def write_made(book: BookWriter, log: Log) -> None:
         f"What was planned, by the swatch alone, beside what was measured after washing. {' '.join(_strays(log.drift))}",
     )
     pieces = {piece.uid: piece.name for piece in log.pieces}
-    tags = {swatch.uid: swatch.tag for swatch in log.swatches} if log.made else {}
-    rows = (made_cells(row, made, pieces, tags) for row, made in enumerate(log.made, start=TOP + 1))
+    rows = (made_cells(row, made, pieces, log.tags) for row, made in enumerate(log.made, start=TOP + 1))
     sheet.table(MADE_HEADINGS, rows, len(log.made))
 
 

@@ -1,6 +1,6 @@
 """Telling how far a long export is."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator
 from typing import TypeVar
 
 Progress = Callable[[int, int], None]
@@ -10,15 +10,15 @@ _STEP = 100
 _Item = TypeVar("_Item")
 
 
-def counted(items: Sequence[_Item], progress: Progress | None, before: int = 0, after: int = 0) -> Iterator[_Item]:
-    """``items`` one by one, telling ``progress`` every hundred and at their end.
+def counted(items: Iterable[_Item], many: int, progress: Progress | None, before: int = 0, after: int = 0) -> Iterator[_Item]:
+    """``items``, of which there are ``many``, one by one, telling ``progress`` every hundred and at their end.
 
     ``before`` and ``after`` are how many things of the whole come before and after these.
     """
-    total = before + len(items) + after
+    total = before + many + after
     for done, item in enumerate(items, start=before):
         if progress is not None and done % _STEP == 0:
             progress(done, total)
         yield item
     if progress is not None:
-        progress(before + len(items), total)
+        progress(before + many, total)

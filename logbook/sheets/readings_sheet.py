@@ -5,16 +5,16 @@ it; so both sheets may be sorted and filtered. The formulas are those of ``craft
 """
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator
+from itertools import islice
 from typing import NamedTuple
 
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.gauge import COARSE
 from logbook.craft.swatches.swatch import Swatch, TakenReading, measuring
-from logbook.sheets.book_writer import BookWriter
+from logbook.sheets.book_writer import MOST_ROWS, BookWriter
 from logbook.sheets.cells import HUNDREDTHS, PERCENT, WHOLE, Content, Formula, Heading
-from logbook.sheets.progress import Progress, counted
 
 NAME = "Readings"
 MOST_LIVE = 500
@@ -37,11 +37,12 @@ Key = tuple[str, Condition, Direction]
 class GaugeNumbers:
     """The number of each gauge, and the formulas that sum over its readings."""
 
-    def __init__(self, swatches: Sequence[Swatch], assumptions: Assumptions) -> None:
+    def __init__(self, swatches: Iterable[Swatch], assumptions: Assumptions) -> None:
         self.assumptions = assumptions
         self._numbers: dict[Key, int] = {}
-        self.rows = sum(len(swatch.readings) for swatch in swatches)
+        self.rows = 0
         for swatch in swatches:
+            self.rows += len(swatch.readings)
             for taken in swatch.readings:
                 if _known(swatch, taken):
                     self._numbers.setdefault((swatch.tag, taken.condition, taken.direction), len(self._numbers) + 1)
@@ -73,18 +74,29 @@ class GaugeNumbers:
 
 
 def write_readings(
-    book: BookWriter, swatches: Sequence[Swatch], numbers: GaugeNumbers, *, live: bool, progress: Progress | None, before: int
+    book: BookWriter, swatches: Iterable[Swatch], readings: int, numbers: GaugeNumbers | None, assumptions: Assumptions
 ) -> None:
-    """The whole sheet, or as many as it takes; live with the columns that the gauges are summed from."""
-    taken = [(swatch, reading) for swatch in swatches for reading in swatch.readings]
-    headings = (*_HEADINGS, *_LIVE) if live else _HEADINGS
-    sheet = book.sheet(NAME, headings, landscape=True, top=1, freeze=1)
-    parts = _parts(swatches, numbers.assumptions)
-    rows = (
-        _row(number, swatch, reading, numbers, next(parts), live=live)
-        for number, (swatch, reading) in enumerate(counted(taken, progress, before=before), start=2)
-    )
-    sheet.table(headings, rows, len(taken))
+    """The whole sheet of so many ``readings``, or as many sheets as they take, those behind the first behind all other sheets.
+
+    With ``numbers`` it is live, with the columns that the gauges are summed from.
+    """
+    headings = _HEADINGS if numbers is None else (*_HEADINGS, *_LIVE)
+    taken = ((swatch, *each) for swatch in swatches for each in zip(swatch.readings, _parts(swatch, assumptions), strict=True))
+    rows = (_row(number, *one, numbers) for number, one in enumerate(taken, start=2))
+    sheets = -(-readings // _MOST) or 1
+    for place in range(1, sheets + 1):
+        sheet = book.sheet(_named(place), headings, landscape=True, top=1, freeze=1, last=place > 1)
+        some = min(_MOST, readings - _MOST * (place - 1))
+        sheet.table(headings, islice(rows, some), some)
+        if place < sheets:
+            sheet.add((f"The readings go on in the sheet “{_named(place + 1)}”.",))
+
+
+_MOST = MOST_ROWS - 2
+
+
+def _named(place: int) -> str:
+    return NAME if place == 1 else f"{NAME} ({place})"
 
 
 def _known(swatch: Swatch, taken: TakenReading) -> bool:
@@ -104,13 +116,11 @@ class _Parts(NamedTuple):
     off: float
 
 
-def _row(
-    row: int, swatch: Swatch, taken: TakenReading, numbers: GaugeNumbers, parts: _Parts, *, live: bool
-) -> tuple[Content, ...]:
+def _row(row: int, swatch: Swatch, taken: TakenReading, parts: _Parts, numbers: GaugeNumbers | None) -> tuple[Content, ...]:
     reading, finest = taken.reading, parts.finest
     if not reading.measures:
         said = (swatch.tag, taken.condition.words, taken.direction.value, reading.text)
-        return (*said, *[None] * (len(_HEADINGS) + (len(_LIVE) if live else 0) - len(said)))
+        return (*said, *[None] * (len(_HEADINGS) + (len(_LIVE) if numbers else 0) - len(said)))
     each = swatch.per_repeat(taken.direction) if reading.counted.whole_repeats else 1
     units = None if each is None else reading.number * each
     first: tuple[Content, ...] = (
@@ -118,7 +128,7 @@ def _row(
         reading.length_mm / 10,
     )  # fmt: skip
     pitch = None if units is None else reading.length_mm / units
-    if not live:
+    if numbers is None:
         return (*first, pitch, units, finest)
     number = numbers.number(swatch.tag, taken.condition, taken.direction)
     if pitch is None or units is None:
@@ -143,18 +153,17 @@ def _row(
     )  # fmt: skip
 
 
-def _parts(swatches: Sequence[Swatch], assumptions: Assumptions) -> Iterator[_Parts]:
+def _parts(swatch: Swatch, assumptions: Assumptions) -> Iterator[_Parts]:
     """Of each reading in order."""
-    for swatch in swatches:
-        of_gauge: dict[tuple[Condition, Direction], Iterator[_Parts]] = {}
-        for taken in swatch.readings:
-            key = (taken.condition, taken.direction)
-            if not taken.reading.measures:
-                yield _Parts(0.0, 0.0, 0.0)
-                continue
-            if key not in of_gauge:
-                of_gauge[key] = _parts_of(swatch, *key, assumptions)
-            yield next(of_gauge[key])
+    of_gauge: dict[tuple[Condition, Direction], Iterator[_Parts]] = {}
+    for taken in swatch.readings:
+        key = (taken.condition, taken.direction)
+        if not taken.reading.measures:
+            yield _Parts(0.0, 0.0, 0.0)
+            continue
+        if key not in of_gauge:
+            of_gauge[key] = _parts_of(swatch, *key, assumptions)
+        yield next(of_gauge[key])
 
 
 def _parts_of(swatch: Swatch, condition: Condition, direction: Direction, assumptions: Assumptions) -> Iterator[_Parts]:

@@ -6,14 +6,14 @@ from datetime import date
 from pathlib import Path
 from typing import BinaryIO
 
-from logbook.book import swatches as stored
 from logbook.book.logbook import Logbook
 from logbook.craft.swatches.picture_names import picture_names
 from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_whole
-from logbook.sheets.csv_file import count_csv_rows, write_csv
+from logbook.sheets.csv_file import checksum, write_csv
 from logbook.sheets.log import Log
 from logbook.sheets.workbook import count_workbook_rows, write_workbook
+from logbook.tasks.logged_swatches import StoredSwatches
 from logbook.tasks.pictures import along
 from logbook.tasks.whole_log import log_of
 
@@ -38,23 +38,25 @@ def export(book: Logbook, target: Path, progress: Callable[[int, int], None] | N
     suffix = target.suffix.casefold()
     if suffix not in SUFFIXES:
         raise RefusedError(f"“{target.name}” names no kind of sheet: let it end in .xlsx or .csv.")
-    with book.reading() as connection:
-        swatches = stored.swatches(connection)
+    swatches = StoredSwatches(book)
+    with swatches.reading() as connection:
         log = Log(swatches=swatches) if suffix == ".csv" else log_of(connection, swatches)
+    wanted = len(swatches)
 
     def write(stream: BinaryIO) -> None:
+        nonlocal wanted
         if suffix == ".csv":
-            write_csv(stream, swatches, progress)
+            wanted = write_csv(stream, swatches, progress)
         else:
             write_workbook(stream, log, f"Swatches of {book.path.stem}", date.today().isoformat(), progress)
 
     def verify(part: Path) -> None:
         with part.open("rb") as stream:
-            found = count_csv_rows(stream) if suffix == ".csv" else count_workbook_rows(stream)
-        if found != len(swatches):
+            found = checksum(stream) if suffix == ".csv" else count_workbook_rows(stream)
+        if found != wanted:
             raise RefusedError(f"{target.name} did not reach the disk whole: try again, or choose another folder.")
 
     write_whole(target, write, verify, never=(book.path,))
-    shown = [swatch.pictures for swatch in swatches] + [made.pictures for made in log.made]
+    shown = swatches.pictures() + [made.pictures for made in log.made]
     left = along((name for text in shown for name in picture_names(text)), book.path, target)
     return ExportResult(len(swatches), target, tuple(filter(None, (left,))))

@@ -1,23 +1,24 @@
 """All that a logbook holds beside its swatches, for a workbook: pieces with what they come to, made pieces, body charts."""
 
 import sqlite3
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from logbook.book import pieces
 from logbook.book.assumptions import assumptions
 from logbook.book.kept_records import kept_rows
+from logbook.book.swatches import tags_of
 from logbook.craft.pieces.piece import PieceNumbers
 from logbook.craft.pieces.planned_piece import PlannedPiece
-from logbook.craft.swatches.swatch import Swatch
 from logbook.errors import RefusedError
-from logbook.sheets.log import Log, PieceLine
+from logbook.sheets.log import Log, LoggedSwatches, PieceLine
 from logbook.tasks.drift import learnt_drift
 from logbook.tasks.pieces import basis_in, work_out_piece
 from logbook.tasks.size_runs import work_out_run
 
 
-def log_of(connection: sqlite3.Connection, swatches: Sequence[Swatch]) -> Log:
+def log_of(connection: sqlite3.Connection, swatches: LoggedSwatches) -> Log:
     """The whole log."""
+    made = list(pieces.made_pieces(connection).values())
     planned = list(pieces.planned_pieces(connection).values())
     return Log(
         swatches=swatches,
@@ -25,7 +26,8 @@ def log_of(connection: sqlite3.Connection, swatches: Sequence[Swatch]) -> Log:
         drift=learnt_drift(connection),
         pieces=planned,
         lines=[line for piece in planned for line in _lines(connection, piece)],
-        made=list(pieces.made_pieces(connection).values()),
+        made=made,
+        tags=tags_of(connection, [one.swatch for one in made if one.swatch]),
         kept=kept_rows(connection),
     )
 

@@ -28,11 +28,11 @@ import openpyxl
 from logbook.errors import RefusedError
 from logbook.sheets.cell_texts import unescaped
 from logbook.sheets.limits import RawCell, RawSheet, Unusable
-from logbook.sheets.log import Log
 from logbook.sheets.reading import read_sheet
 from logbook.sheets.swatch_rows import swatches_of
 from logbook.sheets.workbook import write_workbook
 from logbook.sheets.workbook_reading import read_workbook
+from tests.support.logged import log_of
 from tests.support.swatches import AWKWARD, awkward_swatches, plain_swatch
 from tests.support.workbook_parts import KINDS, MAIN, SHEET, STRINGS, packed, parts_of, sheet_xml, text_row, workbook
 
@@ -130,7 +130,7 @@ def _with_size_lied(content: bytes, size: int) -> bytes:
 def sound_workbooks() -> list[bytes]:
     """What the mutants are made of: one of ours, one with shared texts, dates and formulas, one of openpyxl's own."""
     ours = io.BytesIO()
-    write_workbook(ours, Log(swatches=[*awkward_swatches()[:3], plain_swatch(8)]), "The log", "2026-05-31")
+    write_workbook(ours, log_of([*awkward_swatches()[:3], plain_swatch(8)]), "The log", "2026-05-31")
     rows = (
         '<row r="1" spans="1:4"><c r="A1" t="s"><v>0</v></c><c r="B1" t="s"><v>1</v></c><c r="C1" t="s"><v>2</v></c></row>'
         '<row r="2"><c r="A2" t="s"><v>3</v></c><c r="B2" s="1"><v>46173</v></c><c r="C2"><f>9/2</f><v>4.5</v></c></row>'

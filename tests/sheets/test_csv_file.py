@@ -9,8 +9,9 @@ from hypothesis import strategies as st
 from logbook.craft.swatches.swatch import Swatch
 from logbook.errors import RefusedError
 from logbook.sheets.columns import COLUMNS
-from logbook.sheets.csv_file import count_csv_rows, guarded, read_csv, unguarded, write_csv
+from logbook.sheets.csv_file import checksum, guarded, read_csv, unguarded, write_csv
 from logbook.sheets.limits import Unusable
+from tests.support.logged import Listed
 from tests.support.swatches import plain_swatch
 
 HEADING = "tag;yarn;hook mm"
@@ -45,7 +46,7 @@ def test_the_apostrophe_comes_off_again(text: str) -> None:
 
 def test_the_form_of_the_file() -> None:
     stream = io.BytesIO()
-    write_csv(stream, [plain_swatch(1), plain_swatch(2)])
+    written = write_csv(stream, Listed([plain_swatch(1), plain_swatch(2)]))
     content = stream.getvalue()
     assert content.startswith(codecs.BOM_UTF8 + b'"uid","tag","date"')
     assert content.endswith(b'"\r\n')
@@ -56,12 +57,14 @@ def test_the_form_of_the_file() -> None:
     assert content.count(b'"') == 2 * 3 * len(columns), "every cell is quoted"
     assert rows[1][:2] == ["u1", "T-1"]
     stream.seek(0)
-    assert count_csv_rows(stream) == 2
+    assert checksum(stream) == written
+    assert checksum(io.BytesIO(content[:-1])) != written, "one that was cut short"
 
 
-def test_text_that_can_not_be_kept_is_named() -> None:
-    with pytest.raises(RefusedError, match=r"“T-9”, notes: .*U\+0007"):
-        write_csv(io.BytesIO(), [Swatch(tag="T-9", notes="bell \a")])
+@pytest.mark.parametrize("notes", ["bell \a", "part \x1f part", "\x1f"])
+def test_text_that_can_not_be_kept_is_named(notes: str) -> None:
+    with pytest.raises(RefusedError, match=r"“T-9”, notes: .*U\+00(07|1F)"):
+        write_csv(io.BytesIO(), Listed([Swatch(tag="T-9", notes=notes)]))
 
 
 @pytest.mark.parametrize("delimiter", [",", ";", "\t", "|"])

@@ -17,13 +17,13 @@ from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.words.lengths import Ease
 from logbook.sheets.columns import COLUMNS, cells_of
-from logbook.sheets.log import Log
 from logbook.sheets.reading import read_sheet
 from logbook.sheets.run_workbook import write_run_workbook
 from logbook.sheets.workbook import write_workbook
 from logbook.tasks.exporting import export
 from logbook.tasks.sampling import new_sample
 from tests.support.cloth import gauges_of_swatch, swatch, thrice
+from tests.support.logged import log_of
 from tests.support.size_runs import PLAN, SHELL, SWATCH
 from tests.support.spreadsheet import recalculated
 from tests.support.swatches import awkward_swatches
@@ -59,7 +59,7 @@ def workbooks(tmp_path_factory: pytest.TempPathFactory) -> dict[str, tuple[Path,
         export(book, written["log"])
     written["awkward"] = folder / "awkward.xlsx"
     with written["awkward"].open("wb") as stream:
-        write_workbook(stream, Log(swatches=awkward_swatches()), "Swatches & more", "2026-05-31")
+        write_workbook(stream, log_of(awkward_swatches()), "Swatches & more", "2026-05-31")
     again = recalculated(list(written.values()), folder)
     return {name: (path, saved) for (name, path), saved in zip(written.items(), again, strict=True)}
 

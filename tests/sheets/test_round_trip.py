@@ -13,10 +13,10 @@ from logbook.craft.swatches.fields import FIELDS, Owner
 from logbook.craft.swatches.swatch import Swatch
 from logbook.sheets.columns import cells_of
 from logbook.sheets.csv_file import write_csv
-from logbook.sheets.log import Log
 from logbook.sheets.reading import read_sheet
 from logbook.sheets.swatch_rows import SheetSwatches, swatches_of
 from logbook.sheets.workbook import write_workbook
+from tests.support.logged import Listed, log_of
 from tests.support.swatches import AWKWARD, awkward_swatches, full_swatch, plain_swatch
 
 ENDINGS = ["csv", "xlsx"]
@@ -27,9 +27,9 @@ TEXTS = st.text(SHOWN, min_size=1, max_size=30).map(str.strip).filter(bool)
 def written(swatches: Sequence[Swatch], ending: str) -> bytes:
     stream = io.BytesIO()
     if ending == "csv":
-        write_csv(stream, swatches)
+        write_csv(stream, Listed(swatches))
     else:
-        write_workbook(stream, Log(swatches=swatches), "The log", "2026-05-31")
+        write_workbook(stream, log_of(swatches), "The log", "2026-05-31")
     return stream.getvalue()
 
 
