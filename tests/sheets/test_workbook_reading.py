@@ -39,6 +39,8 @@ def cell(xml: str, *texts: str) -> RawCell:
         ("<c><f>9/2</f><v>4.5</v></c>", 4.5),
         ('<c t="n"><v>1E-2</v></c>', 0.01),
         ('<c t="b"><v>1</v></c>', "TRUE"),
+        ('<c t="b"><v>false</v></c>', "FALSE"),
+        ('<c t="b"><v>-11</v></c>', Unusable("what is neither true nor false")),
         ('<c s="1"><v>46173</v></c>', dt.date(2026, 5, 31)),
         ('<c s="3"><v>46173</v></c>', dt.date(2026, 5, 31)),
         ('<c s="1"><v>59</v></c>', dt.date(1900, 2, 28)),

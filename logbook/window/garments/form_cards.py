@@ -54,11 +54,19 @@ def full_key(form: GarmentForm, key: str) -> str:
     return piece_key(form.piece, key) if form.piece else key
 
 
+def shape_in_hand(form: GarmentForm) -> str:
+    """The shape of the piece chosen; "" where the garment itself is."""
+    return form.piece_text("shape") if form.piece else ""
+
+
 class PartCard(FormCard):
-    """The form of the garment (no shape) or of a piece of one shape."""
+    """The form of the garment (no shape) or of a piece of one shape.
+
+    The keyboard may leave one of its fields when another card is shown already: what stands there is not of that one's part.
+    """
 
     def __init__(self, parent: tk.Misc, look: Look, form: GarmentForm, shape: str, around: Around) -> None:
-        self.form, self._around = form, around
+        self.form, self._shape, self._around = form, shape, around
         self._entries: dict[str, Entry] = {}
         self._ticks: dict[str, tk.BooleanVar] = {}
         self.joins: JoinsView | None = None
@@ -135,6 +143,8 @@ class PartCard(FormCard):
         self._typed(key, TICKED if self._ticks[key].get() else "")
 
     def _typed(self, key: str, text: str) -> None:
+        if self._shape != shape_in_hand(self.form):
+            return
         entry = self._entries.get(key)
         if entry is not None and entry.kind == "choice" and not self._form.texts[key] and text == entry.words[0]:
             return  # what is not said is as usual
@@ -157,6 +167,8 @@ class PartCard(FormCard):
 
     def _leave(self, key: str) -> None:
         """A swatch chosen from the list stands there by its tag alone."""
+        if self._shape != shape_in_hand(self.form):
+            return
         field, swatches = self.fields[key], self.form.swatches
         if self._entries[key].kind == "swatch" and swatches.line(field.text) and field.text != swatches.tag(field.text):
             field.text = swatches.tag(field.text)
@@ -227,7 +239,7 @@ class GarmentEditor(ttk.Frame):
 
     def _choose(self) -> bool:
         """Whether it is another card than before."""
-        shape = self.form.piece_text("shape") if self.form.piece else ""
+        shape = shape_in_hand(self.form)
         card = self._cards.get(shape)
         if card is None:
             card = self._cards[shape] = PartCard(self, self.look, self.form, shape, self._around)

@@ -76,6 +76,22 @@ def test_a_piece_is_chosen_typed_in_and_saved(root: tk.Tk, page: GarmentsPage, s
     assert page.editor.fields["length"].text == "arm length"
 
 
+@pytest.mark.parametrize("other", ["new", "new/3"])
+def test_a_field_left_when_another_card_is_shown_says_nothing_of_its_part(root: tk.Tk, page: GarmentsPage, other: str) -> None:
+    """As where the window manager hands a click on late."""
+    begin(root, page)
+    page.find.table.tree.selection_set("new/1")
+    root.update()
+    behind = page.editor.fields["swatch"]
+    page.find.table.tree.selection_set(other)
+    root.update()
+    before = dict(page.form.texts)
+    behind.text = "H2"  # its list was still open
+    behind.input.event_generate("<FocusOut>")
+    root.update()
+    assert page.form.texts == before
+
+
 def test_the_swatch_of_the_edges_is_chosen_in_the_form(root: tk.Tk, page: GarmentsPage, session: Session) -> None:
     begin(root, page, tag="L1")
     page.find.table.tree.selection_set("new/3")
