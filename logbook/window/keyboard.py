@@ -36,19 +36,30 @@ def holder(place: tk.Misc) -> tk.Misc | None:
 def install_keyboard(root: tk.Misc, begin: Callable[[], object]) -> None:
     """Once a program: what is not in sight keeps no keyboard. ``begin`` puts it where work in the window begins.
 
-    A list that is shut as soon as it opens takes the keyboard all the same, and Tk thinks that it keeps it. A click that the
-    window manager hands on late comes to a page that was left meanwhile: its field takes the keyboard, its list opens over the
-    next page.
+    A card or section that goes out of sight keeps the keyboard in its field. A list that is shut as soon as it opens takes the
+    keyboard all the same, and Tk thinks that it keeps it. A click that the window manager hands on late comes to a page that was
+    left meanwhile: its field takes the keyboard, its list opens over the next page.
     """
+    waiting = ""
 
     def out_of_sight(_: object) -> None:
         root.after_idle(_bring_back, root, begin)
+
+    def looked() -> None:
+        nonlocal waiting
+        waiting = ""
+        _bring_back(root, begin)
+
+    def went(_: object) -> None:
+        nonlocal waiting
+        waiting = waiting or root.after(DRAWN_MS, looked)
 
     def came(event: "tk.Event[tk.Misc]") -> None:
         if not root.tk.call("winfo", "viewable", event.widget):
             root.after(DRAWN_MS, _bring_back, root, begin)
 
     root.bind_all("<FocusIn>", came, add="+")
+    root.bind_all("<Unmap>", went, add="+")
     for kind in POSTED:
         root.bind_class(kind, "<Unmap>", out_of_sight, add="+")
     root.bind_class("ComboboxListbox", "<Map>", out_of_sight, add="+")

@@ -67,6 +67,18 @@ def test_a_list_that_is_shut_gives_the_keyboard_back(root: tk.Tk) -> None:
         wait_until(root, lambda: focused(root) is box)
 
 
+def test_a_field_whose_card_goes_out_of_sight_gives_the_keyboard_back(root: tk.Tk) -> None:
+    card, seen = ttk.Frame(root), ttk.Entry(root)
+    install_keyboard(root, begin=seen.focus_set)
+    field = ttk.Entry(card)
+    for widget in (card, field, seen):
+        widget.grid()
+    field.focus_force()
+    root.update()
+    card.grid_remove()
+    wait_until(root, lambda: focused(root) is seen)
+
+
 def test_the_list_of_a_drop_down_out_of_sight_does_not_stay_open(root: tk.Tk) -> None:
     install_keyboard(root, begin=root.focus_set)
     left = ttk.Frame(root)

@@ -200,9 +200,13 @@ class GarmentEditor(ttk.Frame):
         return self.card.fields
 
     def show(self) -> None:
-        """Shows the garment or the piece in hand as the form has it."""
-        self._choose()
+        """Shows the garment or the piece in hand as the form has it; a keyboard in the card before goes to this one."""
+        before = self._shown
+        here = focused(self)
+        changed = self._choose()
         self.card.show()
+        if changed and before is not None and str(here).startswith(f"{before}."):
+            self.start()
 
     def say(self) -> None:
         """Brings what follows from the texts up to date; a piece that has got another shape gets its card."""

@@ -92,6 +92,17 @@ def test_a_field_left_when_another_card_is_shown_says_nothing_of_its_part(root: 
     assert page.form.texts == before
 
 
+def test_the_keyboard_goes_with_the_card_to_that_of_another_part(root: tk.Tk, page: GarmentsPage) -> None:
+    begin(root, page)
+    page.find.table.tree.selection_set("new/1")
+    root.update()
+    page.editor.fields["swatch"].input.focus_force()
+    root.update()
+    page.find.table.tree.selection_set("new")
+    root.update()
+    assert focused(root) is page.editor.fields["name"].input
+
+
 def test_the_swatch_of_the_edges_is_chosen_in_the_form(root: tk.Tk, page: GarmentsPage, session: Session) -> None:
     begin(root, page, tag="L1")
     page.find.table.tree.selection_set("new/3")
