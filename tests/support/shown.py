@@ -137,8 +137,15 @@ class Program:
 
     def at_rest(self) -> Shown:
         """What is shown when the page is whole and changes no more."""
-        shown = self.until(ready, "the page")
-        while (now := self.look()).widgets != shown.widgets or not ready(now):
+        self.until(ready, "the page")
+        while not ready(now := self.still()):
+            pass
+        return now
+
+    def still(self) -> Shown:
+        """What is shown when two looks see the same."""
+        shown = self.look()
+        while (now := self.look()).widgets != shown.widgets:
             shown = now
         return now
 

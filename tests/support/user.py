@@ -39,14 +39,18 @@ class User:
         found = next(w for w in shown.of_kind("TLabel") if w.text == label)
         return next(w for w in shown.within(found.path.rpartition(".")[0]) if w.kind in FIELDS)
 
-    def all_closed(self) -> Shown:
-        """Escape until neither a dialog nor a menu nor a list is open."""
+    def all_closed(self, window: str = ".") -> Shown:
+        """Escape until neither a menu nor a list is open, nor a dialog above that window, "." being the main one."""
+
+        def alone(now: Shown) -> bool:
+            return not (now.menus or now.lists) and (now.dialogs[-1].path if now.dialogs else ".") == window
+
         shown = self.program.look()
         for _ in range(8):
-            if not (shown.dialogs or shown.menus or shown.lists):
+            if alone(shown):
                 return shown
             shown = self.press("Escape")
-        return self.program.until(lambda now: not (now.dialogs or now.menus or now.lists), "an end of dialogs")
+        return self.program.until(alone, "an end of dialogs")
 
     def choose(self, *labels: str) -> Shown:
         """Clicks through the menus of the bar, or the one that is open."""

@@ -244,11 +244,10 @@ def test_other_units_come_back_with_it(mine: MainWindow) -> None:
     assert mine.settings.units == "in"
 
 
-def test_of_the_sample_nothing_is_kept(window: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setenv("LOGBOOK_HOME", str(tmp_path / "home"))
+def test_of_the_sample_nothing_is_kept(window: MainWindow) -> None:
     type_into(window, 0, "yarn")
     window.drafts.keep_now()
-    assert not (tmp_path / "home" / "drafts").exists()
+    assert not kept()
 
 
 def test_a_disk_that_does_not_take_it_is_said_once(mine: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
