@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 
 from logbook.book.changes import Writing, new_uid
-from logbook.book.search import folded
+from logbook.book.search import folded, has_all
 from logbook.book.testers import remove_testers
 from logbook.book.trouble import as_damage
 from logbook.craft.garments.plan import Garment, GarmentPlan
@@ -68,7 +68,7 @@ def garments_of_swatch(connection: sqlite3.Connection, swatch: str) -> list[str]
 def matching_garments(connection: sqlite3.Connection, words: str) -> list[str]:
     """The uids of the garments, by name, in whose words every one of ``words`` is found, or a part of a word."""
     wanted = folded(words).split()
-    return [uid for uid, garment in garments(connection).items() if all(w in folded(_words(garment)) for w in wanted)]
+    return [uid for uid, garment in garments(connection).items() if has_all(folded(_words(garment)), wanted)]
 
 
 def _words(garment: Garment) -> str:

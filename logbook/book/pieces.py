@@ -7,7 +7,7 @@ from typing import Any
 
 from logbook.book.changes import Writing, new_uid
 from logbook.book.plan_text import plan_of, plan_text
-from logbook.book.search import folded, joined
+from logbook.book.search import folded, has_all, joined
 from logbook.book.tables import RECORDS
 from logbook.book.testers import remove_testers
 from logbook.book.trouble import as_damage
@@ -154,7 +154,7 @@ def matching_pieces(connection: sqlite3.Connection, words: str) -> list[str]:
     """
     wanted = folded(words).split()
     rows = [*connection.execute(_PLANNED_WORDS), *connection.execute(_MADE_WORDS)]
-    return [uid for uid, *parts in rows if all(word in folded(joined(parts)) for word in wanted)]
+    return [uid for uid, *parts in rows if has_all(folded(joined(parts)), wanted)]
 
 
 def _sizes(connection: sqlite3.Connection) -> dict[str, list[SizePlan]]:

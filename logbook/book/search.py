@@ -14,12 +14,23 @@ from logbook.errors import RefusedError
 
 _MOST_WORDS = 100  # SQLite joins a thousand conditions at most
 _MOST_RANKED = 1000
+_DECIMAL_COMMA = re.compile(r"(?<=\d),(?=\d)")
 
 
 def folded(text: str) -> str:
     """``text`` without case and accents, so that ``etoile`` finds ``Étoile``."""
     decomposed = unicodedata.normalize("NFKD", text).casefold()
     return "".join(c for c in decomposed if not unicodedata.combining(c))
+
+
+def spellings(word: str) -> tuple[str, ...]:
+    """How a word that is looked for may stand in a text: ``4,5`` as ``4.5`` too, which is how numbers are kept."""
+    return (word, pointed) if (pointed := _DECIMAL_COMMA.sub(".", word)) != word else (word,)
+
+
+def has_all(text: str, words: Iterable[str]) -> bool:
+    """Whether every one of the folded words stands in the folded text, in one of its spellings."""
+    return all(any(spelling in text for spelling in spellings(word)) for word in words)
 
 
 def joined(parts: Sequence[str | float | None]) -> str:
@@ -135,8 +146,8 @@ def _conditions(filters: Filters) -> tuple[list[str], list[object]]:
     if len(words) > _MOST_WORDS:
         raise RefusedError(f"That is {len(words)} words: look for {_MOST_WORDS} at most.")
     for word in words:
-        conditions.append("instr(swatch_words.folded, ?) > 0")
-        values.append(word)
+        conditions.append(f"({' OR '.join('instr(swatch_words.folded, ?) > 0' for _ in spellings(word))})")
+        values += spellings(word)
     if filters.hook_mm is not None:
         conditions.append("abs(swatch.hook_mm - ?) < 0.001")
         values.append(filters.hook_mm)

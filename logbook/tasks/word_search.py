@@ -3,7 +3,7 @@
 from collections.abc import Collection, Iterator, Sequence
 
 from logbook.book.logbook import Logbook
-from logbook.book.search import folded, folded_words
+from logbook.book.search import folded, folded_words, spellings
 
 SLICE = 5_000
 """Swatches that are searched at one go: in a few milliseconds, or in some twenty the first time, when their texts are read."""
@@ -28,7 +28,8 @@ class WordSearch:
         those ``among`` which it is to be."""
         wanted = sorted(set(folded(words).split()), key=len, reverse=True)  # long ones are rare
         before, known = self._before
-        if not all(any(part in word for word in wanted) for part in before):
+        several = any(len(spellings(word)) > 1 for word in wanted)  # "4,5" finds what "4," did not
+        if several or not all(any(part in word for word in wanted) for part in before):
             known = {}  # else only what was found before can be found now, as while a word is typed
         now: dict[int, Collection[int]] = {}
         self._before = (wanted, now)
@@ -36,7 +37,8 @@ class WordSearch:
             texts = self._texts_of(place)
             left = known.get(place, range(len(uids)))
             for word in wanted:
-                left = [one for one in left if word in texts[one]]
+                ways = spellings(word)
+                left = [one for one in left if word in texts[one] or (len(ways) > 1 and ways[1] in texts[one])]
             now[place] = left
             yield [uids[one] for one in left if among is None or uids[one] in among]
 
