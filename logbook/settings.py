@@ -30,7 +30,8 @@ class WindowPlace:
 
 @dataclass(frozen=True, slots=True)
 class Settings:
-    """``units`` cm or in, ``terms`` us or uk, ``palette`` light, dark or system, ``text_size`` 100 to 200 per cent.
+    """``units`` cm or in, ``terms`` us or uk, ``palette`` light, dark or system, ``text_size`` 100 to 200 per cent, ``numbers``
+    with a point, a comma or as the system has them.
 
     ``opened`` names the folded sections that stand open, ``recent`` the logbooks opened last, the latest first.
     ``backups`` is the folder chosen for backups, "" for the usual one; ``sheets`` what the columns of a maker's own sheets were
@@ -49,6 +50,7 @@ class Settings:
     sheets: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
     panes: Mapping[str, tuple[float, float]] = field(default_factory=dict)
     remembered: Mapping[str, str] = field(default_factory=dict)
+    numbers: str = "system"
 
     def with_recent(self, path: str) -> "Settings":
         """``path`` comes first, and is there once."""
@@ -202,5 +204,6 @@ READERS: dict[str, Callable[[Any], Any]] = {
     "sheets": _sheets,
     "panes": _panes,
     "remembered": lambda value: dict(value) if _sheets({"": value}) is not None else None,
+    "numbers": _one_of("point", "comma", "system"),
 }
 """For each setting: the value read, or None if it is not one."""

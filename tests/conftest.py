@@ -5,13 +5,14 @@ import itertools
 import os
 import shutil
 import tempfile
-from collections.abc import Generator
+from collections.abc import Generator, Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
 from hypothesis import settings
 
+from logbook.craft.words.notation import PLAIN, written_in
 from tests.support.folders import QUICK
 
 # No deadline: a busy machine is no bug.
@@ -32,6 +33,18 @@ def users_folder(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.M
     home = tmp_path_factory.getbasetemp() / "users folders" / str(next(NUMBERS))
     monkeypatch.setenv("LOGBOOK_HOME", str(home))
     return home
+
+
+@pytest.fixture(autouse=True)
+def at_home_nowhere(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
+    """Numbers, dates and names are as where the system does not say where it is, whatever the machine's locale."""
+    if everything := os.environ.get("LC_ALL"):
+        monkeypatch.delenv("LC_ALL")
+        monkeypatch.setenv("LC_CTYPE", everything)
+    for category in ("LC_NUMERIC", "LC_TIME", "LC_COLLATE"):
+        monkeypatch.setenv(category, "C")
+    with written_in(PLAIN):
+        yield
 
 
 @pytest.hookimpl(optionalhook=True)

@@ -20,6 +20,7 @@ from logbook.craft.words.counting import listed
 from logbook.craft.words.lengths import Units, show_length
 from logbook.craft.words.terms import Terms
 from logbook.errors import UsageError
+from logbook.tasks.at_home import as_at_home
 from logbook.tasks.garment_files import (
     pattern_text,
     save_as_it_stands,
@@ -105,14 +106,15 @@ def _answered(arguments: argparse.Namespace, plan: GarmentPlan, book: Logbook | 
 
 
 def _write(arguments: argparse.Namespace, answer: GarmentAnswer, terms: Terms, units: Units, book: Logbook | None) -> None:
-    if arguments.svg is not None:
-        save_garment_svg(answer, _size_called(answer, arguments.size), arguments.svg, units, book)
-    if arguments.text is not None:
-        save_pattern_text(answer, terms, arguments.text, book)
     if arguments.workbook is not None:
         save_garment_workbook(answer, terms, arguments.workbook, book)
-    if arguments.html is not None:
-        save_pattern_page(answer, terms, units, arguments.html, book)
+    with as_at_home():
+        if arguments.svg is not None:
+            save_garment_svg(answer, _size_called(answer, arguments.size), arguments.svg, units, book)
+        if arguments.text is not None:
+            save_pattern_text(answer, terms, arguments.text, book)
+        if arguments.html is not None:
+            save_pattern_page(answer, terms, units, arguments.html, book)
 
 
 def _write_published(arguments: argparse.Namespace, before: Published, terms: Terms, units: Units, book: Logbook | None) -> None:

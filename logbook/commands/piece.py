@@ -32,6 +32,7 @@ from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.lengths import Units, read_size
 from logbook.craft.words.numbers import read_whole
 from logbook.errors import UnreadableError, UsageError
+from logbook.tasks.at_home import as_at_home
 from logbook.tasks.garment_files import save_as_it_stands
 from logbook.tasks.keeping import Logbook
 from logbook.tasks.note_words import said
@@ -134,14 +135,15 @@ def plan_of(arguments: argparse.Namespace) -> PiecePlan:
 
 
 def _write(arguments: argparse.Namespace, answer: PieceAnswer, units: Units, book: Logbook | None) -> None:
-    if arguments.svg is not None:
-        save_piece_svg(answer, arguments.svg, units, book)
     if arguments.workbook is not None:
         save_piece_workbook(answer, arguments.workbook, book)
-    if arguments.html is not None:
-        save_as_it_stands(print_page(answer, units, source_words(arguments)), arguments.html, book)
-    if arguments.text is not None:
-        save_as_it_stands(f"{piece_text(answer, units)}\n", arguments.text, book)
+    with as_at_home():
+        if arguments.svg is not None:
+            save_piece_svg(answer, arguments.svg, units, book)
+        if arguments.html is not None:
+            save_as_it_stands(print_page(answer, units, source_words(arguments)), arguments.html, book)
+        if arguments.text is not None:
+            save_as_it_stands(f"{piece_text(answer, units)}\n", arguments.text, book)
 
 
 def seam_or_width(text: str) -> str | float:

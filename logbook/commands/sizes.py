@@ -17,6 +17,7 @@ from logbook.craft.sizes.size_run import SizeNumbers, sizes_of_chart
 from logbook.craft.words.lengths import Units, read_length
 from logbook.craft.words.terms import Terms
 from logbook.errors import UsageError
+from logbook.tasks.at_home import as_at_home
 from logbook.tasks.body_charts import BUILT_IN, chart_called, chart_from_sheet
 from logbook.tasks.garment_files import save_as_it_stands
 from logbook.tasks.keeping import Logbook
@@ -79,21 +80,26 @@ def _require_together(arguments: argparse.Namespace) -> None:
             raise UsageError("--armhole-deeper needs --length, the length of the piece")
 
 
+def _write(arguments: argparse.Namespace, answer: RunAnswer, terms: Terms, units: Units, book: Logbook | None) -> None:
+    if arguments.workbook is not None:
+        save_run_workbook(answer, terms, arguments.workbook, book)
+    with as_at_home():
+        if arguments.svg is not None:
+            save_piece_svg(answer.piece(_size_called(answer, arguments.size)), arguments.svg, units, book)
+        if arguments.html is not None:
+            figures = [figures_of(size) for size in answer.run.sizes]
+            html = run_page("", figures, lines_of(answer, terms), units, f"{source_words(arguments)}.")
+            save_as_it_stands(html, arguments.html, book)
+        if arguments.text is not None:
+            save_lines(lines_of(answer, terms), arguments.text, book)
+
+
 def _answered(arguments: argparse.Namespace, basis: Basis, book: Logbook | None) -> int:
     sizes = _sizes(arguments, book)
     plan = plan_of(argparse.Namespace(**(vars(arguments) | {"body": sizes[0].body_mm})))
     units, terms = units_of(arguments), Terms((arguments.lines or "us").upper())
     answer = work_out_run(basis, plan, sizes)
-    if arguments.svg is not None:
-        save_piece_svg(answer.piece(_size_called(answer, arguments.size)), arguments.svg, units, book)
-    if arguments.workbook is not None:
-        save_run_workbook(answer, terms, arguments.workbook, book)
-    if arguments.html is not None:
-        figures = [figures_of(size) for size in answer.run.sizes]
-        html = run_page("", figures, lines_of(answer, terms), units, f"{source_words(arguments)}.")
-        save_as_it_stands(html, arguments.html, book)
-    if arguments.text is not None:
-        save_lines(lines_of(answer, terms), arguments.text, book)
+    _write(arguments, answer, terms, units, book)
     if arguments.json:
         print_json([size_json(answer, size, units) for size in answer.run.sizes])
     elif arguments.lines:

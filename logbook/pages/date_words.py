@@ -1,9 +1,10 @@
-"""Dates as people write them, made into the one form that is kept, and as they are shown."""
+"""Dates as people write them, made into the one form that is kept."""
 
 import re
 from datetime import date
 
-MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+from logbook.craft.words.dates import MONTHS
+
 _YEAR_FIRST = re.compile(r"(\d{4})\s*[-/. ]\s*(\d{1,2})\s*[-/. ]\s*(\d{1,2})")
 _YEAR_LAST = re.compile(r"(\d{1,2})\s*([-/.])\s*(\d{1,2})\s*\2\s*(\d{4}|\d{2})")
 _DAY_AND_MONTH = re.compile(r"(\d{1,2})(?:st|nd|rd|th)?\.?[\s-]+([a-z]{3,9})\.?,?[\s-]+(\d{4})", re.IGNORECASE)
@@ -29,15 +30,6 @@ def iso_date(text: str, month_first: bool | None) -> str:
         year = found[4] if len(found[4]) == 4 else f"20{found[4]}"
         return _year_last(year, found[1], found[3], False if found[2] == "." else month_first) or text
     return text
-
-
-def date_words(text: str) -> str:
-    """``21 Sep 2024`` of ``2024-09-21``; any other text as it is."""
-    try:
-        day = date.fromisoformat(text)
-    except ValueError:
-        return text
-    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
 
 
 def _year_last(year: str, first: str, second: str, month_first: bool | None) -> str:

@@ -8,6 +8,7 @@ from typing import BinaryIO
 
 from logbook.book.logbook import Logbook
 from logbook.craft.swatches.picture_names import picture_names
+from logbook.craft.words.notation import PLAIN, written_in
 from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_whole
 from logbook.sheets.csv_file import checksum, write_csv
@@ -29,6 +30,7 @@ class ExportResult:
     notes: tuple[str, ...] = ()
 
 
+@written_in(PLAIN)
 def export(book: Logbook, target: Path, progress: Callable[[int, int], None] | None = None) -> ExportResult:
     """Writes every swatch to ``target``, a workbook or CSV by its suffix, and the pictures beside it; the target is the old file
     or the whole new one.

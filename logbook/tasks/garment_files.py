@@ -11,7 +11,9 @@ from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.garment_drawing import garment_drawing, piece_drawing, pieces_drawing
 from logbook.craft.garments.plan import GarmentPlan
 from logbook.craft.garments.plan_file import plan_value
+from logbook.craft.words.dates import date_words
 from logbook.craft.words.lengths import Units
+from logbook.craft.words.notation import PLAIN, written_in
 from logbook.craft.words.terms import Terms
 from logbook.sheets.atomic import write_text, write_zip
 from logbook.sheets.garment_workbook import write_garment_workbook
@@ -27,6 +29,7 @@ _HIGHEST_ON_A_PAGE = 15.0
 """Line heights of a drawing that stands on the page of its piece."""
 
 
+@written_in(PLAIN)
 def save_plan(plan: GarmentPlan, target: Path, book: Logbook | None = None) -> None:
     """Writes the plan to a file that ``read_plan`` takes in again. Raises RefusedError, in one sentence."""
     text = json.dumps(plan_value(plan), ensure_ascii=False, indent=2) + "\n"
@@ -36,7 +39,7 @@ def save_plan(plan: GarmentPlan, target: Path, book: Logbook | None = None) -> N
 def garment_svg(answer: GarmentAnswer, size: GarmentInSize, units: Units, today: date | None = None) -> str:
     """The drawing of one size as an SVG file with title, units and date."""
     words = "centimetres" if units is Units.CM else "inches"
-    notes = (f"Finished sizes in {words}.", (today or date.today()).isoformat())
+    notes = (f"Finished sizes in {words}.", date_words((today or date.today()).isoformat()))
     return to_svg(garment_drawing(size, units)(_SHEET_WIDTH, _LINE), f"{answer.plan.name}, {size.name}", notes)
 
 
@@ -62,7 +65,7 @@ def pattern_html(answer: GarmentAnswer, terms: Terms, units: Units, today: date 
     for piece in size.pieces:
         drawings[piece.name] = to_svg(piece_drawing(size, piece.name, units, _HIGHEST_ON_A_PAGE)(_SHEET_WIDTH, _LINE), "")
     drawn = f" Drawn in size {size.name}." if len(answer.numbers) > 1 else ""
-    foot = f"Finished measurements.{drawn} {(today or date.today()).isoformat()}"
+    foot = f"Finished measurements.{drawn} {date_words((today or date.today()).isoformat())}"
     return pattern_page(answer.plan.name, whole_pattern(written(answer, terms)), drawings, foot)
 
 
@@ -85,6 +88,7 @@ def save_bytes_as_they_stand(content: bytes, target: Path, book: Logbook | None 
     write_zip(target, write, _never(book))
 
 
+@written_in(PLAIN)
 def garment_workbook(answer: GarmentAnswer, terms: Terms, stream: BinaryIO, day: str) -> None:
     """Writes the workbook of a garment, worked out on that ISO day. Raises RefusedError, naming the text, for a name that no
     sheet can hold."""

@@ -10,7 +10,9 @@ from logbook.book import garments as kept
 from logbook.book.logbook import Logbook
 from logbook.craft.garments.plan import Garment
 from logbook.craft.garments.published import Change, Published, changes, published_of, published_text
+from logbook.craft.words.dates import date_words
 from logbook.craft.words.lengths import Units
+from logbook.craft.words.notation import COMMA, POINT, Notation, written_in
 from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
 from logbook.tasks.garment_files import garment_svg, garment_workbook, pattern_html, pattern_text
@@ -90,7 +92,8 @@ def _document(before: Published, name: str) -> str:
     if name not in kept:
         what, _, which = name.partition(" ")
         of = f" of size {which.split(' ', 1)[1]}" if what == "drawing" and kept else ""
-        raise RefusedError(f"No {what}{of} was kept when this was published on {before.date}: its text was. Publish it again.")
+        published_on = f"this was published on {date_words(before.date)}"
+        raise RefusedError(f"No {what}{of} was kept when {published_on}: its text was. Publish it again.")
     return kept[name]
 
 
@@ -100,9 +103,18 @@ def would_change(before: Published, answer: GarmentAnswer) -> tuple[str, ...]:
     for change in changes(before, answer.numbers):
         found[change.size].append(_sentence(change))
     said = tuple(in_all_sizes([(size, tuple(said)) for size, said in found.items()]))
-    if said or all(pattern_text(answer, Terms(terms)) == text for terms, text in before.texts.items()):
+    if said or all(_reads_so(answer, Terms(terms), text) for terms, text in before.texts.items()):
         return said
     return ("Its text would read differently: yarn, gauge, measurements or making up.",)
+
+
+def _reads_so(answer: GarmentAnswer, terms: Terms, text: str) -> bool:
+    """Whether the pattern reads like this text, written with either decimal mark."""
+    for mark in (POINT, COMMA):
+        with written_in(Notation(mark)):
+            if pattern_text(answer, terms) == text:
+                return True
+    return False
 
 
 def _sentence(change: Change) -> str:

@@ -13,6 +13,7 @@ from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.swatch import Swatch, gauge_in
 from logbook.craft.words.counting import counted
+from logbook.craft.words.dates import date_words
 from logbook.craft.words.lengths import Units, show_difference, show_length, show_mm
 from logbook.craft.words.numbers import show_change, show_number
 from logbook.tasks.drift import learnt_drift
@@ -103,4 +104,4 @@ def _apart(mm: float, units: Units, more: str, less: str) -> str:
 
 
 def _day(worn: Worn) -> str:
-    return worn.date if worn.washes is None else f"{worn.date}, {counted(worn.washes, 'wash')}"
+    return date_words(worn.date) if worn.washes is None else f"{date_words(worn.date)}, {counted(worn.washes, 'wash')}"

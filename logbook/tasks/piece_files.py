@@ -6,7 +6,9 @@ from pathlib import Path
 from logbook.book.logbook import Logbook
 from logbook.craft.drawing.svg import to_svg
 from logbook.craft.pieces.panel_drawing import panel_drawing
+from logbook.craft.words.dates import date_words
 from logbook.craft.words.lengths import Units
+from logbook.craft.words.notation import PLAIN, written_in
 from logbook.sheets.atomic import write_text, write_zip
 from logbook.sheets.live_cells import LiveSize
 from logbook.sheets.piece_workbook import write_piece_workbook
@@ -23,7 +25,7 @@ def piece_svg(answer: PieceAnswer, units: Units, *, titled: bool = True) -> str:
     if not titled:
         return to_svg(drawing, "")
     words = "centimetres" if units is Units.CM else "inches"
-    return to_svg(drawing, title_of(answer), (f"Finished sizes in {words}.", date.today().isoformat()))
+    return to_svg(drawing, title_of(answer), (f"Finished sizes in {words}.", date_words(date.today().isoformat())))
 
 
 def title_of(answer: PieceAnswer) -> str:
@@ -37,6 +39,7 @@ def save_piece_svg(answer: PieceAnswer, target: Path, units: Units, book: Logboo
     write_text(target, piece_svg(answer, units), _never(book))
 
 
+@written_in(PLAIN)
 def save_piece_workbook(answer: PieceAnswer, target: Path, book: Logbook | None = None) -> None:
     """Writes the numbers to the workbook ``target``, lengths in cm. Raises RefusedError, in one sentence."""
     piece = LiveSize("", answer.plan, answer.numbers)

@@ -18,6 +18,7 @@ from logbook.craft.sizes.published_run import PublishedRun
 from logbook.craft.sizes.size_run import Remedy, SizeNumbers, SizeRun, plan_for, remedies, size_run
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.words.lengths import Units
+from logbook.craft.words.notation import PLAIN, written_in
 from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_text, write_zip
@@ -110,6 +111,7 @@ def save_lines(lines: str, target: Path, book: Logbook | None = None) -> None:
     write_text(target, lines, never_over(book))
 
 
+@written_in(PLAIN)
 def save_run_workbook(
     answer: RunAnswer, terms: Terms, target: Path, book: Logbook | None = None, published: PublishedRun | None = None
 ) -> None:

@@ -9,6 +9,7 @@ from logbook.craft.rows.chart import MORE_REPEATS, chart
 from logbook.craft.rows.courses import Courses
 from logbook.craft.rows.proof import fitting_rows, prove
 from logbook.craft.rows.report import Proof
+from logbook.craft.words.dates import date_words
 from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_text
@@ -39,7 +40,7 @@ def write_chart(courses: Courses, title: str, target: Path, book: Logbook | None
     drawing = chart(courses, _WIDTH, _LINE)
     chains = courses.smallest + MORE_REPEATS * courses.multiple
     never = (book.path,) if book is not None else ()
-    write_text(target, to_svg(drawing, title, (f"Drawn on {chains} chains.", date.today().isoformat())), never)
+    write_text(target, to_svg(drawing, title, (f"Drawn on {chains} chains.", date_words(date.today().isoformat()))), never)
 
 
 def _text_of(path: Path) -> str:

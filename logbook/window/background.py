@@ -4,6 +4,7 @@ import queue
 import threading
 import tkinter as tk
 from collections.abc import Callable
+from contextvars import copy_context
 from typing import Generic, TypeVar
 
 Result = TypeVar("Result")
@@ -38,7 +39,7 @@ class Background(Generic[Result]):
         self._outcome: queue.SimpleQueue[Callable[[], object]] = queue.SimpleQueue()
         owner.bind("<Destroy>", self._owner_gone, add="+")
         # Not a daemon: a cancelled export still puts its temporary file away when the window closes.
-        self._thread = threading.Thread(target=self._run, name="background work")
+        self._thread = threading.Thread(target=copy_context().run, args=(self._run,), name="background work")
         self._thread.start()
         self._timer = owner.after(POLL_MS, self._poll)
 

@@ -2,8 +2,10 @@
 
 import tkinter as tk
 from collections.abc import Callable
+from datetime import datetime
 from pathlib import Path
 
+from logbook.craft.words.dates import date_words
 from logbook.craft.words.numbers import fixed
 from logbook.errors import RefusedError
 from logbook.pages.session import Session
@@ -16,7 +18,7 @@ from logbook.window.sentence import Sentence
 from logbook.window.table import Column, Row, Table
 
 COLUMNS = (
-    Column("made", "Made", 18),
+    Column("made", "Made", 21),
     Column("swatches", "Swatches", 10, "right"),
     Column("size", "Size", 10, "right"),
     Column("file", "File", 34, grow=True, least=27),
@@ -50,7 +52,7 @@ class _Backups:
             Row(
                 str(backup.path),
                 (
-                    f"{backup.made.astimezone():%Y-%m-%d %H:%M:%S}",
+                    _when(backup.made.astimezone()),
                     "unreadable" if backup.swatches is None else str(backup.swatches),
                     f"{fixed(backup.path.stat().st_size / 1e6, 1)} MB",
                     backup.path.name,
@@ -94,3 +96,7 @@ class _Backups:
             return
         self._dialog.close()
         self._open_path(restored)
+
+
+def _when(made: datetime) -> str:
+    return f"{date_words(made.date().isoformat())} {made:%H:%M:%S}"

@@ -4,6 +4,7 @@ import tkinter as tk
 from collections.abc import Sequence
 from datetime import datetime
 
+from logbook.craft.words.dates import date_words
 from logbook.pages.session import Session
 from logbook.tasks.undoing import HistoryLine, history
 from logbook.window.dialog import Dialog
@@ -13,7 +14,7 @@ from logbook.window.table import Column, Row, Table
 
 MOST_LINES = 16
 COLUMNS = (
-    Column("at", "When", 15),
+    Column("at", "When", 18),
     Column("action", "What was done", 18),
     Column("field", "Field", 15),
     Column("before", "Before", 27, grow=True, least=10),
@@ -47,5 +48,5 @@ def show_history(parent: tk.Misc, look: Look, session: Session, name: str, uid: 
 
 def _row(number: int, line: HistoryLine) -> Row:
     when = datetime.fromisoformat(line.at).astimezone()
-    cells = (f"{when:%Y-%m-%d %H:%M}", line.action, line.field, line.before, line.after)
+    cells = (f"{date_words(when.date().isoformat())} {when:%H:%M}", line.action, line.field, line.before, line.after)
     return Row(str(number), cells, (line.at, *cells[1:]))

@@ -4,8 +4,10 @@ import gc
 import tkinter as tk
 from pathlib import Path
 
+from logbook.craft.words.notation import write_in
 from logbook.errors import RefusedError
 from logbook.settings import load_settings
+from logbook.tasks.at_home import notation_of, sort_as_at_home
 from logbook.tasks.keeping import Logbook, new_book, open_book, usual_logbook
 from logbook.window.ending import Ending
 from logbook.window.look import be_sharp_on_windows
@@ -33,6 +35,8 @@ def run(chosen: Path | None, *, sample: bool = False) -> int:
         ) from error
     root.withdraw()
     settings, note = load_settings()
+    write_in(notation_of(settings))
+    sort_as_at_home()
     window = MainWindow(root, settings)
     root.after(STANDS_MS, _look_for_garbage)
     ending = Ending(root, window.cut_short)

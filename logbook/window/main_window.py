@@ -8,8 +8,10 @@ from functools import partial
 from tkinter import ttk
 from typing import Any
 
+from logbook.craft.words.notation import write_in
 from logbook.pages.session import Session
 from logbook.settings import Settings, save_settings
+from logbook.tasks.at_home import notation_of
 from logbook.tasks.error_log import error_log
 from logbook.tasks.keeping import Logbook
 from logbook.window.coming_forward import ComingForward
@@ -239,6 +241,7 @@ class MainWindow:
     def _settings_changed(self) -> None:
         assert self.session is not None
         self.settings = self.session.settings
+        write_in(notation_of(self.settings))
         self._apply_settings()
         self._keep_settings()
 

@@ -124,6 +124,11 @@ class MenuBar:
             (("L&ight", "palette", "light"), ("&Dark", "palette", "dark")),
             (("&cm", "units", "cm"), ("i&nches", "units", "in")),
             (("&US terms", "terms", "us"), ("U&K terms", "terms", "uk")),
+            (
+                ("Numbers &as on this computer", "numbers", "system"),
+                ("Numbers like 12.&5", "numbers", "point"),
+                ("Numbers like 1&2,5", "numbers", "comma"),
+            ),
         ):
             menu.add_separator()
             for label, setting, value in names:
@@ -172,4 +177,4 @@ class MenuBar:
     def _mark(self) -> None:
         for setting, variable in self._chosen.items():
             value = str(getattr(self._window.settings, setting))
-            variable.set("light" if value == "system" else value)
+            variable.set("light" if (setting, value) == ("palette", "system") else value)

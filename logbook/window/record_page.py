@@ -7,6 +7,7 @@ from dataclasses import replace
 from tkinter import ttk
 from typing import Any, Protocol
 
+from logbook.craft.words.notation import notation
 from logbook.errors import RefusedError
 from logbook.pages.drafts import draft_of
 from logbook.pages.session import Session
@@ -109,7 +110,7 @@ class RecordPage(ABC):
     def __init__(self, parent: tk.Misc, look: Look, session: Session, form: Form) -> None:
         self.frame = ttk.Frame(parent)
         self.look, self.session, self._form = look, session, form
-        self._units = session.units
+        self._units, self._notation = session.units, notation()
         self.panes = Panes(self.frame, look, self.panes_are, self._keep_shares)
 
     @property
@@ -348,13 +349,21 @@ class RecordPage(ABC):
         self._changed()
 
     def _settings_changed(self) -> None:
+        if notation() != self._notation:
+            self._notation = notation()
+            self._reload()
+            if self._form.saved is not None and not self._form.is_dirty:
+                self._form.revert()
+            self.editor.show()
+            self._units_changed()
+            self._changed()
         if self.session.units is not self._units:
             self._units = self.session.units
             self._units_changed()
 
     @abstractmethod
     def _units_changed(self) -> None:
-        """Lengths are shown in other units from now on."""
+        """Lengths are shown in other units, or numbers with another decimal mark, from now on."""
 
     def _keep_shares(self, shares: Shares) -> None:
         """The panes as the user dragged them, for the next window too."""

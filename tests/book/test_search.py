@@ -45,7 +45,8 @@ def found(book: Logbook, **asked: object) -> str:
         ("", "FEDCBA"), ("   ", "FEDCBA"), ("%", "A"), ("_", "A"), ("50%", "A"), ("0_", ""), ("wool_", "A"), ("\\", "B"),
         ("k\\s", "B"), ("groesse", ""), ("grosse", "C"), ("GRÖSSE", "C"), ("naive", "C"), ("näive", "C"), ("angstrom", "E"),
         ("fine", "E"), ("wool 50", "DA"), ("50 wool blend", "DA"), ("wool rust", ""), ("moss wool", "DA"), ("oo", "DA"),
-        ("4,5", "FA"), ("4,5 mm wool", "A"), ("'", "F"), ("' OR '1'='1", "F"), ('"', ""), ("4.5 mm", "FA"), ("x" * 100_000, ""), ("\0", ""), ("wool " * 5000, "DA"),
+        ("4,5", "FA"), ("4,5 mm wool", "A"),
+        ("'", "F"), ("' OR '1'='1", "F"), ('"', ""), ("4.5 mm", "FA"), ("x" * 100_000, ""), ("\0", ""), ("wool " * 5000, "DA"),
     ],
 )  # fmt: skip
 def test_words_are_parts_of_words_all_of_them_accents_and_signs_plain(book: Logbook, words: str, tags: str) -> None:

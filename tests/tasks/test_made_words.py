@@ -106,8 +106,8 @@ def test_planned_stands_beside_used_and_worn(book: Logbook) -> None:
     assert beside_each_other(made, Units.CM) == [
         "Yarn: planned 250 g, used 270 g (+8 %).",
         "Hours: planned 12:30, took 14:00 (+12 %).",
-        "Worn (2026-09-01, 3 washes): 1.2 cm longer than washed; from its weight 0.9 cm was expected.",
-        "Worn (2026-09-01, 3 washes): 0.7 cm wider than washed.",
+        "Worn (1 Sep 2026, 3 washes): 1.2 cm longer than washed; from its weight 0.9 cm was expected.",
+        "Worn (1 Sep 2026, 3 washes): 0.7 cm wider than washed.",
     ]
 
 

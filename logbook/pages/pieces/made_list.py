@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from logbook.craft.pieces.made_piece import MadePiece
+from logbook.craft.words.dates import date_words
 from logbook.craft.words.lengths import Units, show_length
 from logbook.pages.session import Session
 from logbook.tasks.made_words import beside_each_other
@@ -37,9 +38,9 @@ def cells(made: MadePiece, units: Units) -> tuple[str, ...]:
     """A line as shown: all in two lines of text, then name, date, chain, rows, measured width."""
     width = made.washed_width_mm or made.worked_width_mm
     return (
-        f"{made.name}\nmade: {next(iter(_counts(made)), made.date)}",
+        f"{made.name}\nmade: {next(iter(_counts(made)), date_words(made.date))}",
         made.name,
-        made.date,
+        date_words(made.date),
         "–" if made.chain is None else str(made.chain),
         "–" if made.rows is None else str(made.rows),
         "–" if width is None else show_length(width, units),
@@ -57,7 +58,7 @@ def _counts(made: MadePiece) -> list[str]:
 
 
 def _sentence(made: MadePiece, units: Units) -> str:
-    said = ", ".join([made.date, *_counts(made)] if made.date else _counts(made))
+    said = ", ".join([date_words(made.date), *_counts(made)] if made.date else _counts(made))
     first = f"{made.name}: {said}." if said else f"{made.name}."
     fits = made.fits.strip()
     return " ".join(

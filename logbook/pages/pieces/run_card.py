@@ -8,6 +8,7 @@ from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.craft.sizes.published_run import PublishedRun
 from logbook.craft.sizes.run_numbers import SizeFigures, figures_of
 from logbook.craft.sizes.size_run import plan_for
+from logbook.craft.words.dates import date_words
 from logbook.errors import RefusedError
 from logbook.pages.pieces.piece_card import PieceMaker
 from logbook.pages.pieces.plan_texts import AS_NEEDED, NO_EDGES, TICKED, ReadPlan
@@ -112,7 +113,9 @@ class RunMaker:
             run = published(saved) if saved else None
         except RefusedError as error:
             return None, (str(error),)
-        return run, (f"Published on {run.date} from swatch {run.tag}: the lines below are as they were then.",) if run else ()
+        if run is None:
+            return None, ()
+        return run, (f"Published on {date_words(run.date)} from swatch {run.tag}: the lines below are as they were then.",)
 
 
 def texts_with(remedy: PiecePlan, texts: Mapping[str, str]) -> dict[str, str]:

@@ -5,8 +5,8 @@ from collections.abc import Mapping
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.yarn import YARN_CLASSES
+from logbook.craft.words.dates import date_words
 from logbook.craft.words.numbers import show_number
-from logbook.pages.date_words import date_words
 from logbook.pages.swatches.form_texts import Texts
 
 AT_ALL = (Condition.PINNED, Condition.SIDEWAYS, Condition.LENGTHWISE, Condition.HUNG)

@@ -9,11 +9,12 @@ from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.swatch import Swatch, gauges_of
 from logbook.craft.swatches.yarn import YARN_CLASSES, class_words
+from logbook.craft.words.dates import date_words, month_words
 from logbook.craft.words.hooks import read_hook, show_hook
 from logbook.craft.words.lengths import Units
+from logbook.craft.words.notation import Notation, notation
 from logbook.craft.words.numbers import grouped, show_number
 from logbook.errors import UnreadableError
-from logbook.pages.date_words import date_words
 from logbook.pages.gauges.gauge_words import over_length, usual_condition
 from logbook.pages.session import Session
 from logbook.tasks.browsing import (
@@ -134,16 +135,16 @@ class SwatchList:
 
 def cells(line: SwatchLine) -> tuple[str, ...]:
     """A line as shown: all in two lines of text, then tag, yarn, stitch pattern, hook, date, colour."""
-    hook = "" if line.hook_mm is None else _hook(line.hook_mm)
+    hook = "" if line.hook_mm is None else _hook(line.hook_mm, notation())
     own = (line.tag, line.yarn, line.stitch, hook, line.date, line.colour)
-    return (two_lines(own), *own)
+    return (two_lines(own), *own[:4], date_words(line.date), line.colour)
 
 
 def two_lines(own: Sequence[str], gauge: str = "") -> str:
     """``Limewalk Cotton · shell stitch`` over ``LC-02 · 4.5 mm · 15.7 sts × 11 rows washed · Sep 2024``."""
     tag, yarn, stitch, hook, date, _ = own
-    month = date_words(date).partition(" ")[2] or date
-    return "\n".join(" · ".join(part for part in parts if part) for parts in ((yarn, stitch), (tag, hook, gauge, month)))
+    second = (tag, hook, gauge, month_words(date))
+    return "\n".join(" · ".join(part for part in parts if part) for parts in ((yarn, stitch), second))
 
 
 def _gauge_words(swatch: Swatch, assumed: Assumptions, units: Units) -> str:
@@ -162,8 +163,10 @@ def sort_keys(line: SwatchLine) -> tuple[str | float | None, ...]:
     return (*texts, line.hook_mm, line.date or None, line.colour.casefold() or None)
 
 
-_hook = lru_cache(maxsize=200)(show_hook)
-"""There are few hooks and many swatches."""
+@lru_cache(maxsize=200)
+def _hook(mm: float, _: Notation) -> str:
+    """Kept by the notation it is written in: there are few hooks and many swatches."""
+    return show_hook(mm)
 
 
 def _swatches(count: int) -> str:

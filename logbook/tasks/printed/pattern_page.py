@@ -7,6 +7,7 @@ from logbook.craft.drawing.svg import to_svg
 from logbook.craft.rows.chart import chart
 from logbook.craft.rows.proof import fitting_rows
 from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.words.dates import date_words
 from logbook.craft.words.terms import Terms
 from logbook.errors import LogbookError
 from logbook.tasks.printed.markup import inline, page
@@ -28,7 +29,7 @@ def pattern_page(pattern: StitchPattern, said: str, today: date | None = None) -
     terms = f"{pattern.terms} terms. " if pattern.terms else ""
     parts = (
         f"<h1>{escape(pattern.name or 'Stitch pattern')}</h1>",
-        f'<p class="from">{terms}{(today or date.today()).isoformat()}.</p>',
+        f'<p class="from">{terms}{date_words((today or date.today()).isoformat())}.</p>',
         f"<p>{escape(said)}</p>" if said else "",
         f"<p>{escape(pattern.rows_text.strip())}</p>" if pattern.rows_text.strip() else "",
         inline(_chart(pattern)),

@@ -3,6 +3,7 @@
 from datetime import date
 from html import escape
 
+from logbook.craft.words.dates import date_words
 from logbook.craft.words.lengths import Units
 from logbook.tasks.note_words import said
 from logbook.tasks.piece_files import piece_svg, title_of
@@ -32,7 +33,7 @@ def print_page(answer: PieceAnswer, units: Units, source: str, notes: str = "", 
     minded = cautions(answer.gauges.yarn.fibre, (answer.plan.name,), notes)
     parts = (
         f"<h1>{escape(title_of(answer))}</h1>",
-        f'<p class="from">{escape(source)}. Finished sizes in {words}. {(today or date.today()).isoformat()}.</p>',
+        f'<p class="from">{escape(source)}. Finished sizes in {words}. {date_words((today or date.today()).isoformat())}.</p>',
         *(f'<p class="warning">! {escape(warning)}</p>' for warning in warnings),
         *(f'<p class="from">{escape(caution)}</p>' for caution in minded if caution not in warnings),
         listed(sentences(answer, units)),

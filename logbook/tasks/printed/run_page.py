@@ -8,6 +8,7 @@ from html import escape
 from logbook.craft.drawing.svg import to_svg
 from logbook.craft.sizes.run_drawing import run_drawing
 from logbook.craft.sizes.run_numbers import NUMBERS, NumberKind, SizeFigures
+from logbook.craft.words.dates import date_words
 from logbook.craft.words.lengths import Units
 from logbook.tasks.printed.markup import inline, page, table
 from logbook.tasks.run_words import shown
@@ -39,7 +40,7 @@ def run_page(
     svg = inline(to_svg(run_drawing(sizes, units)(_DRAWING_WIDTH, _LINE), ""))
     parts = (
         f"<h1>{escape(title)}</h1>",
-        f"<p>{escape(source)} Finished sizes in {words}. {escape(today or date.today().isoformat())}.</p>",
+        f"<p>{escape(source)} Finished sizes in {words}. {escape(date_words(today or date.today().isoformat()))}.</p>",
         *(f"<p>{escape(sentence)}</p>" for sentence in said),
         f'<div class="above"><div>{svg}</div>{_table(sizes, units)}</div>',
         f'<div class="lines">{_parts(_without_title(lines, name))}</div>',

@@ -6,6 +6,7 @@ from html import escape
 from logbook.book.logbook import Logbook
 from logbook.book.swatches import swatches
 from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.words.dates import date_words
 from logbook.craft.words.hooks import hook_names, show_hook
 from logbook.errors import RefusedError
 from logbook.tasks.fibre_words import short_caution
@@ -55,7 +56,7 @@ def _tag(swatch: Swatch) -> str:
         colour,
         swatch.pattern.name if swatch.pattern else "",
         hook,
-        " · ".join(part for part in (swatch.date, swatch.worked_by) if part),
+        " · ".join(part for part in (date_words(swatch.date), swatch.worked_by) if part),
         short_caution(swatch.yarn.fibre) if swatch.yarn else "",
     )
     lines = "".join(f"<span>{escape(line)}</span>" for line in said if line)

@@ -8,6 +8,7 @@ from tkinter import ttk
 from logbook.craft.garments.plan import GarmentPlan
 from logbook.craft.garments.remedies import Remedy
 from logbook.craft.words.counting import listed
+from logbook.craft.words.dates import date_words
 from logbook.errors import LogbookError, RefusedError
 from logbook.pages.drafts import GARMENTS
 from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker, taken
@@ -313,7 +314,7 @@ class GarmentsPage(RecordPage):
             answer, says = None, [*says, f"✕ {error}"]
         if before is not None:
             text = before.texts.get(self.session.terms.value, "")
-            says.insert(0, f"As published on {before.date}.")
+            says.insert(0, f"As published on {date_words(before.date)}.")
             if answer is not None:
                 changes = would_change(before, answer)
                 says += [f"Now: {change}" for change in changes[:4]] or ["Nothing in it would be different now."]

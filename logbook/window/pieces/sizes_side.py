@@ -8,6 +8,7 @@ from tkinter import ttk
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.planned_piece import SizePlan
+from logbook.craft.words.dates import date_words
 from logbook.pages.pieces.chart_choice import ChartChoice
 from logbook.pages.pieces.made_form import MadeForm
 from logbook.pages.pieces.made_list import MadeList
@@ -227,5 +228,5 @@ class SizesSide:
     def _source(self) -> str:
         run = self.card.set_run
         if run is not None:
-            return f"From swatch {run.tag}, published on {run.date}"
+            return f"From swatch {run.tag}, published on {date_words(run.date)}"
         return f"From swatch {self._form.texts['swatch'].strip()}: {self._form.swatch_words()}"

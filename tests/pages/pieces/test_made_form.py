@@ -3,6 +3,7 @@
 import pytest
 
 from logbook.craft.pieces.made_piece import MadePiece
+from logbook.craft.words.dates import date_words
 from logbook.pages.pieces.made_form import MadeForm
 from logbook.pages.pieces.made_list import MadeList, cells, sort_keys
 from logbook.pages.session import Session
@@ -39,7 +40,7 @@ def test_it_is_saved_listed_and_deleted(session: Session, form: MadeForm) -> Non
     listed = MadeList(session)
     (made,) = listed.pieces.values()
     name = "Vest for the stage manager"
-    assert cells(made, session.units) == (f"{name}\nmade: chain 76", name, made.date, "76", "62", "53.4 cm")
+    assert cells(made, session.units) == (f"{name}\nmade: chain 76", name, date_words(made.date), "76", "62", "53.4 cm")
     assert sort_keys(made)[3:] == (76, 62, 534)
     assert listed.find("snug") == [made.uid]
     assert listed.find("nobody") == []

@@ -89,7 +89,7 @@ def test_a_set_run_shows_its_own_lines_and_what_would_change(session: Session, f
     form.show(form.uid)
     same = card(session, form)
     assert same.set_words == [
-        "Published on 2026-06-01 from swatch S1: the lines below are as they were then.",
+        "Published on 1 Jun 2026 from swatch S1: the lines below are as they were then.",
         "Today it would be the same.",
     ]
     form.type_in("edge stitches", "1")

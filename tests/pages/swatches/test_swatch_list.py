@@ -59,7 +59,7 @@ def test_a_line_says_what_tells_a_swatch(session: Session) -> None:
         "Harbour cotton",
         "Shells",
         "4.5 mm",
-        "2026-05-01",
+        "1 May 2026",
         "",
     )
     assert sort_keys(line)[-1] is None

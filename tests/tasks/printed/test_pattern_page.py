@@ -18,7 +18,7 @@ def test_it_says_chain_and_rows_and_draws_them() -> None:
     html = pattern_page(MESH, "Chain a multiple of 4 plus 2.", date(2026, 5, 31))
     page = ElementTree.fromstring(html.removeprefix("<!DOCTYPE html>\n").replace('<meta charset="utf-8">', ""))
     said = " ".join(page.itertext())
-    for words in ("Mesh <i>", "US terms. 2026-05-31.", "Chain a multiple of 4 plus 2.", "Row 1: Sc", "repeat of 4 ch"):
+    for words in ("Mesh <i>", "US terms. 31 May 2026.", "Chain a multiple of 4 plus 2.", "Row 1: Sc", "repeat of 4 ch"):
         assert words in said, words
     assert page.find(".//{http://www.w3.org/2000/svg}svg") is not None
 

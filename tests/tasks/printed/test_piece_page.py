@@ -19,7 +19,7 @@ def test_it_holds_title_source_date_units_drawing_and_numbers(session: Session) 
     said = " ".join(page.itertext())
     for words in (
         "Vest <b> & co: chain 76, 62 rows",
-        "From swatch H1: half double crochet. Finished sizes in centimetres. 2026-05-31.",
+        "From swatch H1: half double crochet. Finished sizes in centimetres. 31 May 2026.",
         "! The neck is 47.6 cm round",
         "Armhole: mark the end of row 40",
         "for <Nora>",

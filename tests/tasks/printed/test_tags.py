@@ -13,7 +13,7 @@ def test_a_tag_says_what_the_real_swatch_is() -> None:
     page = tag_sheet(
         [Swatch(tag="LC-02", date="2026-05-01", yarn=Yarn(name="Étang"), hook_mm=4.5, colour="moss", dye_lot="7")], "Tags"
     )
-    for said in ("LC-02", "Étang", "moss, lot 7", "hook 4.5 mm (US 7, UK 7)", "2026-05-01"):
+    for said in ("LC-02", "Étang", "moss, lot 7", "hook 4.5 mm (US 7, UK 7)", "1 May 2026"):
         assert said in page
 
 
