@@ -9,12 +9,13 @@ from datetime import UTC, datetime
 from typing import Any
 
 from logbook.book.running_digest import next_digest
-from logbook.book.tables import NAMES, RECORDS, SWATCH_OF_TAKEN, lifted
+from logbook.book.tables import NAMES, PARTS, RECORDS, SWATCH_OF_TAKEN, lifted
 from logbook.book.trouble import as_damage
 from logbook.craft.swatches.fields import clean_text
 from logbook.errors import RefusedError
 
 Row = Mapping[str, Any]
+_KEEP = "INSERT INTO change (uid, record_table, record, before, after, action, digest) VALUES (?, ?, ?, ?, ?, ?, ?)"
 States = Sequence[tuple[Row | None, str | None]]
 """States of a record one after the other (None: not there), each with the uid of the change that led to it (None: a new one)."""
 
@@ -55,6 +56,16 @@ class Writing:
         if before != after:
             self._write(table, uid, after, new=before is None)
             self._keep(table, uid, before, after)
+
+    def put_new(self, table: str, records: Sequence[tuple[str, Row]]) -> None:
+        """Writes new records (uid and all its columns) at one go, none of which may be there. Raises as ``put``."""
+        columns = RECORDS[table]
+        rows = [(uid, {column: _storable(column, values[column]) for column in columns}) for uid, values in records]
+        marks = ", ".join("?" * (len(columns) + 1))
+        self.connection.executemany(
+            f"INSERT INTO {table} (uid, {', '.join(columns)}) VALUES ({marks})", [(uid, *row.values()) for uid, row in rows]
+        )
+        self.connection.executemany(_KEEP, [self._kept(table, uid, None, row) for uid, row in rows])
 
     def remove(self, table: str, uid: str) -> None:
         """Takes a record out; what is not there is left so."""
@@ -102,6 +113,10 @@ class Writing:
         return None if found is None else dict(zip(columns, found, strict=True))
 
     def _keep(self, table: str, uid: str, before: Row | None, after: Row | None, change: str | None = None) -> None:
+        self.connection.execute(_KEEP, self._kept(table, uid, before, after, change))
+
+    def _kept(self, table: str, uid: str, before: Row | None, after: Row | None, change: str | None = None) -> tuple[Any, ...]:
+        """The next row of the kept changes."""
         if self.action is None:
             (schema,) = self.connection.execute("PRAGMA user_version").fetchone()
             self.action = (new_uid(), self.now(), self.label, self.kind, self.of, schema)
@@ -111,11 +126,14 @@ class Writing:
             (self.digest,) = self.connection.execute("SELECT digest FROM logbook").fetchone()
         kept = (change or new_uid(), table, uid, _as_json(before), _as_json(after))
         self.digest = next_digest(self.digest, (*kept, *self.action))
-        self.connection.execute(
-            "INSERT INTO change (uid, record_table, record, before, after, action, digest) VALUES (?, ?, ?, ?, ?, ?, ?)",
-            (*kept, self.action[0], self.digest),
-        )
-        self.touched[table, uid] = None
+        if not self._follows(table, before, after):
+            self.touched[table, uid] = None
+        return (*kept, self.action[0], self.digest)
+
+    def _follows(self, table: str, before: Row | None, after: Row | None) -> bool:
+        """Whether it is a new part of a record that was touched itself: what follows from that is brought up to date anyway."""
+        whole = PARTS.get(table)
+        return whole is not None and before is None and after is not None and (whole, after[whole]) in self.touched
 
     def seal(self) -> None:
         """Ends the action: the logbook says how often it was written to, and the digest of its last change."""

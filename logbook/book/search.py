@@ -19,6 +19,8 @@ _DECIMAL_COMMA = re.compile(r"(?<=\d),(?=\d)")
 
 def folded(text: str) -> str:
     """``text`` without case and accents, so that ``etoile`` finds ``Étoile``."""
+    if text.isascii():
+        return text.casefold()
     decomposed = unicodedata.normalize("NFKD", text).casefold()
     return "".join(c for c in decomposed if not unicodedata.combining(c))
 
@@ -56,25 +58,30 @@ class Filters:
     condition: Condition | None = None
 
 
-_WORDS = """SELECT swatch.uid, swatch.tag, swatch.date, swatch.colour, swatch.dye_lot, swatch.hook_mm, swatch.hook_note,
-    swatch.worked, swatch.worked_by, swatch.way_of_washing, swatch.notes, yarn.name, yarn.fibre, stitch_pattern.name
-    FROM swatch LEFT JOIN yarn ON yarn.uid = swatch.yarn LEFT JOIN stitch_pattern ON stitch_pattern.uid = swatch.stitch_pattern"""
+_SEARCHED = (
+    "swatch.uid", "swatch.tag", "swatch.date", "swatch.colour", "swatch.dye_lot", "swatch.hook_mm", "swatch.hook_note",
+    "swatch.worked", "swatch.worked_by", "swatch.way_of_washing", "swatch.notes", "yarn.name", "yarn.fibre",
+    "stitch_pattern.name",
+)  # fmt: skip
+_WORKED_OF = """swatch LEFT JOIN yarn ON yarn.uid = swatch.yarn
+    LEFT JOIN stitch_pattern ON stitch_pattern.uid = swatch.stitch_pattern"""
+_WORDS = f"SELECT {', '.join(_SEARCHED)} FROM {_WORKED_OF}"
 
 
 def refresh_words(connection: sqlite3.Connection, touched: Iterable[tuple[str, str]]) -> None:
     """Brings the folded text up to date after the records ``touched`` (table, uid) were written."""
+    stale: dict[str, None] = {}
     for table, uid in touched:
         if table == "swatch":
             connection.execute("DELETE FROM swatch_words WHERE swatch = ?", (uid,))
-        column = {"swatch": "uid", "yarn": "yarn", "stitch_pattern": "stitch_pattern"}.get(table)
-        if column is None:
-            continue
-        for swatch, text in _folded_of(connection.execute(f"{_WORDS} WHERE swatch.{column} = ?", (uid,)).fetchall()):
-            connection.execute(
-                """INSERT INTO swatch_words (swatch, folded) VALUES (?, ?)
-                ON CONFLICT (swatch) DO UPDATE SET folded = excluded.folded""",
-                (swatch, text),
-            )
+            stale[uid] = None
+        elif table in ("yarn", "stitch_pattern"):
+            stale.update((swatch, None) for (swatch,) in connection.execute(f"SELECT uid FROM swatch WHERE {table} = ?", (uid,)))
+    connection.executemany(
+        """INSERT INTO swatch_words (swatch, folded) VALUES (?, ?)
+        ON CONFLICT (swatch) DO UPDATE SET folded = excluded.folded""",
+        _folded_of(rows_of(connection, _WORKED_OF, "swatch.uid", _SEARCHED, list(stale), "swatch.rowid")),
+    )
 
 
 def words_agree(connection: sqlite3.Connection) -> bool:

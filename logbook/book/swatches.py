@@ -229,12 +229,24 @@ def put_swatch(writing: Writing, swatch: Swatch) -> str:
     _require_there(writing.connection, "yarn", swatch.yarn)
     _require_there(writing.connection, "stitch_pattern", swatch.pattern)
     _require_free(writing.connection, "swatch", "tag", swatch.tag, uid, "swatch with that tag")
+    writing.put("swatch", uid, _swatch_row(swatch))
+    _put_readings(writing, uid, swatch.readings)
+    return uid
+
+
+def put_new_swatch(writing: Writing, swatch: Swatch) -> None:
+    """Writes a swatch that is known to be new: neither its uid nor its tag is there, but its yarn and stitch pattern are."""
+    uid = swatch.uid or new_uid()
+    writing.put_new("swatch", [(uid, _swatch_row(swatch))])
+    rows = [_reading_row(uid, place, taken) for place, taken in enumerate(swatch.readings)]
+    writing.put_new("reading", [(new_uid(), row) for row in rows])
+
+
+def _swatch_row(swatch: Swatch) -> dict[str, Any]:
     values = {column: getattr(swatch, column) for column in RECORDS["swatch"] if column not in ("yarn", "stitch_pattern")}
     values["yarn"] = swatch.yarn.uid if swatch.yarn else None
     values["stitch_pattern"] = swatch.pattern.uid if swatch.pattern else None
-    writing.put("swatch", uid, values)
-    _put_readings(writing, uid, swatch.readings)
-    return uid
+    return values
 
 
 def remove_swatch(writing: Writing, uid: str) -> None:
@@ -279,25 +291,25 @@ def _put_readings(writing: Writing, swatch: str, readings: Iterable[TakenReading
     wanted = list(readings)
     for place, taken in enumerate(wanted):
         uid = known[place] if place < len(known) else new_uid()
-        one = taken.reading
-        writing.put(
-            "reading",
-            uid,
-            {
-                "swatch": swatch,
-                "place": place,
-                "condition": taken.condition.value,
-                "number": one.number,
-                "counted": one.counted.value,
-                "length_mm": one.length_mm,
-                "is_count": one.is_count,
-                "inches": one.inches,
-                "finest": one.finest,
-                "text": one.text,
-            },
-        )
+        writing.put("reading", uid, _reading_row(swatch, place, taken))
     for uid in known[len(wanted) :]:
         writing.remove("reading", uid)
+
+
+def _reading_row(swatch: str, place: int, taken: TakenReading) -> dict[str, Any]:
+    one = taken.reading
+    return {
+        "swatch": swatch,
+        "place": place,
+        "condition": taken.condition.value,
+        "number": one.number,
+        "counted": one.counted.value,
+        "length_mm": one.length_mm,
+        "is_count": one.is_count,
+        "inches": one.inches,
+        "finest": one.finest,
+        "text": one.text,
+    }
 
 
 def _readings(connection: sqlite3.Connection, uids: Sequence[str] | None) -> dict[str, list[TakenReading]]:

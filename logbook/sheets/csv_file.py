@@ -94,16 +94,16 @@ def _kept(cell: Cell, text: str, cells: Sequence[Cell], place: int) -> str:
         raise RefusedError(f"Swatch “{cells[1]}”, {COLUMNS[place].name}: {error}") from error
 
 
-def read_csv(content: bytes, name: str, limits: Limits = FOREIGN) -> RawSheet:
+def read_csv(content: bytes, name: str, limits: Limits = FOREIGN, progress: Progress | None = None) -> RawSheet:
     """The rows of a CSV file, its delimiter found from the heading line.
 
     Read are UTF-8, with or without a byte order mark, and UTF-16 with one. Raises RefusedError otherwise and past a limit.
     """
     encoding = _encoding(content, name)
-    return _rows(content, name, encoding, _delimiter(content, encoding), limits)
+    return _rows(content, name, encoding, _delimiter(content, encoding), limits, progress)
 
 
-def read_own_csv(content: bytes, name: str) -> RawSheet:
+def read_own_csv(content: bytes, name: str, progress: Progress | None = None) -> RawSheet:
     """The same of a sheet whose heading may stand anywhere; what is not UTF-8 is taken for the old Windows code page.
 
     Raises RefusedError past a limit, and for what is no text.
@@ -121,7 +121,7 @@ def read_own_csv(content: bytes, name: str) -> RawSheet:
         usual = max(set(widths), key=lambda width: (widths.count(width), width), default=0)
         return (widths.count(usual) if usual > 1 else 0), usual
 
-    return _rows(content, name, encoding, max(_DELIMITERS, key=merit))
+    return _rows(content, name, encoding, max(_DELIMITERS, key=merit), FOREIGN, progress)
 
 
 def _is_wide(content: bytes) -> bool:
@@ -132,8 +132,8 @@ def _is_wide(content: bytes) -> bool:
     )
 
 
-def _rows(content: bytes, name: str, encoding: str, delimiter: str, limits: Limits = FOREIGN) -> RawSheet:
-    collector = RowCollector(limits)
+def _rows(content: bytes, name: str, encoding: str, delimiter: str, limits: Limits, progress: Progress | None) -> RawSheet:
+    collector = RowCollector(limits, progress)
     text = io.TextIOWrapper(
         io.BytesIO(content), encoding=encoding, errors="replace" if encoding == "cp1252" else None, newline=""
     )

@@ -12,6 +12,7 @@ from typing import BinaryIO
 
 from logbook.craft.words.numbers import grouped
 from logbook.errors import RefusedError
+from logbook.sheets.progress import Progress
 
 MOST_ZIP_ENTRIES = 1_000
 MOST_SHEETS = 50
@@ -84,14 +85,16 @@ class RawSheet:
 
 
 _OFTEN_THE_SAME = 60
+_TOLD = 100
 _MOST_KNOWN = 50_000
 
 
 @dataclass(slots=True)
 class RowCollector:
-    """Gathers raw rows and holds them to the limits."""
+    """Gathers raw rows and holds them to the limits; ``progress`` hears of every hundred."""
 
     limits: Limits = FOREIGN
+    progress: Progress | None = None
     rows: list[RawRow] = field(default_factory=list)
     _cells: int = 0
     _text_bytes: int = 0
@@ -119,6 +122,8 @@ class RowCollector:
                 f"The sheet holds too much to read at once (row {grouped(number)} is too many): split it into several."
             )
         self.rows.append(RawRow(number, kept))
+        if self.progress is not None and len(self.rows) % _TOLD == 0:
+            self.progress(len(self.rows), 0)
 
     def _once(self, cell: RawCell) -> RawCell:
         """The same text held once, as yarns and stitches come again and again."""

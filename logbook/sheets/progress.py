@@ -1,10 +1,10 @@
-"""Telling how far a long export is."""
+"""Telling how far a sheet is written or read."""
 
 from collections.abc import Callable, Iterable, Iterator
 from typing import TypeVar
 
 Progress = Callable[[int, int], None]
-"""Called with (done, total); it may raise to cancel."""
+"""Called with (done, total), 0 while the total is unknown; it may raise to cancel."""
 
 _STEP = 100
 _Item = TypeVar("_Item")

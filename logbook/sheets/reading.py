@@ -9,7 +9,8 @@ from logbook.sheets.csv_file import read_csv, read_own_csv
 from logbook.sheets.kept_sheets import is_kept
 from logbook.sheets.limits import FOREIGN, Limits, RawSheet, limits_of_export, read_bytes
 from logbook.sheets.own_export import is_export_of_log
-from logbook.sheets.workbook_reading import read_sheets, read_workbook
+from logbook.sheets.progress import Progress
+from logbook.sheets.workbook_reading import read_first_and, read_sheets, read_workbook
 
 _ZIP = b"PK\x03\x04"
 _OLD_OR_LOCKED = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
@@ -25,21 +26,24 @@ def read_sheet(path: Path) -> RawSheet:
     return read_csv(content, path.name, limits)
 
 
-def read_own_sheets(path: Path, wanted: str | None = None) -> tuple[RawSheet, ...]:
+def read_log(path: Path, progress: Progress | None = None) -> tuple[RawSheet, tuple[RawSheet, ...]]:
+    """The same, and of a workbook of the log its sheets that hold what is not a swatch. ``progress`` hears of rows."""
+    content, limits = read_bytes(path, _limits)
+    if content.startswith(_ZIP):
+        return read_first_and(content, path.name, is_kept, limits, progress)
+    _refuse_others(content, path)
+    return read_csv(content, path.name, limits, progress), ()
+
+
+def read_own_sheets(path: Path, wanted: str | None = None, progress: Progress | None = None) -> tuple[RawSheet, ...]:
     """Every sheet of a file that a maker keeps in their own way, or the one called ``wanted``. Raises RefusedError."""
     content, _ = read_bytes(path)
     if content.startswith(_ZIP):
-        return read_sheets(content, path.name, wanted)
+        return read_sheets(content, path.name, wanted, progress)
     _refuse_others(content, path)
     if wanted is not None:
         raise RefusedError(f"“{path.name}” is no workbook, so it has no sheet “{wanted[:40]}”: leave that out.")
-    return (read_own_csv(content, path.name),)
-
-
-def read_kept_sheets(path: Path) -> tuple[RawSheet, ...]:
-    """The sheets of a workbook of the log that hold what is not a swatch; none of a CSV. Raises RefusedError."""
-    content, limits = read_bytes(path, _limits)
-    return read_sheets(content, path.name, is_kept, limits) if content.startswith(_ZIP) else ()
+    return (read_own_csv(content, path.name, progress),)
 
 
 def is_export(path: Path) -> bool:

@@ -9,7 +9,7 @@ from functools import lru_cache
 from logbook.craft.words.numbers import grouped
 from logbook.errors import RefusedError
 from logbook.sheets.cell_texts import Texts, unescaped, whole_number
-from logbook.sheets.limits import MOST_COLUMNS, Limits, RawCell, RowCollector, Unusable
+from logbook.sheets.limits import MOST_COLUMNS, RawCell, RowCollector, Unusable
 from logbook.sheets.number_formats import Moment
 from logbook.sheets.zip_parts import DamagedZipError, Handlers
 
@@ -27,8 +27,8 @@ _WIDEST = 16_384
 class SheetReader:
     """Takes the elements of one sheet and gathers its rows."""
 
-    def __init__(self, shared: list[str], moments: list[Moment], since_1904: bool, limits: Limits) -> None:
-        self.collector = RowCollector(limits)
+    def __init__(self, shared: list[str], moments: list[Moment], since_1904: bool, collector: RowCollector) -> None:
+        self.collector = collector
         self._shared, self._moments, self._since_1904 = shared, moments, since_1904
         self._row = self._column = 0
         self._cells: list[RawCell] = []

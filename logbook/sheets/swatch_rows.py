@@ -3,18 +3,22 @@
 Whether a uid or tag is known already is for the logbook to say, not for the sheet.
 """
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass
-from typing import Any
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass, replace
+from typing import Any, TypeVar
 
 from logbook.craft.swatches.fields import FIELDS, Field, Owner
-from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.swatches.readings import Reading
+from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.craft.swatches.swatch import Swatch, TakenReading
 from logbook.craft.swatches.swatch_fields import swatch_of
+from logbook.craft.swatches.yarn import Yarn
 from logbook.craft.words.numbers import grouped
 from logbook.errors import RefusedError, UnreadableError
 from logbook.sheets.cells import column_letters
 from logbook.sheets.columns import typed_text
 from logbook.sheets.limits import RawCell, RawRow, RawSheet
+from logbook.sheets.progress import Progress, counted
 
 MOST_PROBLEMS = 10_000
 _HEADING = "the names of columns, such as tag, yarn and hook mm"
@@ -25,6 +29,8 @@ _UID, _TAG, _HOOK = _BY_NAME["uid"], _BY_NAME["tag"], _BY_NAME["hook mm"]
 
 Values = dict[Field, Any]
 _UNREADABLE = object()
+_ALL_DIFFERENT = ("uid", "tag", "notes")
+_Record = TypeVar("_Record", Yarn, StitchPattern)
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,8 +65,8 @@ class SheetSwatches:
     columns: frozenset[str]
 
 
-def swatches_of(sheet: RawSheet) -> SheetSwatches:
-    """Reads every row and names every problem, in the order of rows.
+def swatches_of(sheet: RawSheet, progress: Progress | None = None) -> SheetSwatches:
+    """Reads every row and names every problem, in the order of rows; ``progress`` hears of rows, and may raise to cancel.
 
     Raises RefusedError only if there are more than 10,000 problems: such a sheet is not the log.
     """
@@ -69,7 +75,7 @@ def swatches_of(sheet: RawSheet) -> SheetSwatches:
     names = _names(sheet.rows[0])
     if not any(name.casefold() in _BY_NAME for name in names):
         return _without_heading(sheet, names[0][:40] if names else "", "The first row names no column of the log")
-    return _Reader(sheet).read()
+    return _Reader(sheet).read(progress)
 
 
 def _without_heading(sheet: RawSheet, column: str, what: str) -> SheetSwatches:
@@ -89,23 +95,63 @@ class _Reader:
         self._bad_rows: set[int] = set()
         self._fields = self._headings(sheet.rows[0])
         self._present = frozenset(field for field in self._fields if field is not None)
-        self._read_before: dict[tuple[Field, str], Any] = {}
+        self._read_before: dict[str, dict[str, Any]] = {field.name: {} for field in FIELDS}
+        self._taken_before: dict[int, tuple[Any, tuple[TakenReading, ...]]] = {}
+        self._of_owner = {owner: [field for field in self._present if field.owner is owner] for owner in _NAMES}
+        self._first: dict[Field, dict[Any, int]] = {_UID: {}, _TAG: {}}
+        self._defined: dict[Owner, dict[str, dict[Field, tuple[int, Any]]]] = {owner: {} for owner in _NAMES}
+        self._records: dict[tuple[Owner, str], Any] = {}
 
-    def read(self) -> SheetSwatches:
-        """The whole sheet."""
-        rows = [(row.number, self._values(row)) for row in self._sheet.rows[1:]]
-        for unique in (_UID, _TAG):
-            self._refuse_twice(rows, unique)
-        records = {owner: self._records(rows, owner) for owner in _NAMES}
-        good = []
-        for number, values in rows:
-            for owner, name in _NAMES.items():
-                values |= records[owner].get(values.get(name), {})
-            swatch = self._swatch(number, values)
-            if swatch is not None and number not in self._bad_rows:
-                good.append(SheetSwatch(number, swatch))
+    def read(self, progress: Progress | None) -> SheetSwatches:
+        """The whole sheet. What a yarn or a pattern is, its last row may say: a swatch gets it when all rows are read."""
+        rows = self._sheet.rows[1:]
+        found = [self._row(row) for row in counted(rows, len(rows), progress)]
+        good = [one for one in (self._whole(row) for row in found if row is not None) if one is not None]
         order = sorted(self._problems, key=lambda problem: problem.row)
         return SheetSwatches(tuple(good), tuple(order), frozenset(field.name for field in self._present))
+
+    def _row(self, row: RawRow) -> SheetSwatch | None:
+        """What the row says by itself; what is wrong with it is a problem."""
+        values = self._values(row)
+        for unique in (_UID, _TAG):
+            self._refuse_twice(row.number, values.get(unique), unique)
+        for owner, name in _NAMES.items():
+            self._define(row.number, values, owner, values.get(name))
+        for column, expected in missing(values, self._present if values.get(_UID) else None):
+            self._problem(row.number, column, expected, f"The row needs {expected}.")
+        if row.number in self._bad_rows:
+            return None
+        taken = tuple(one for field, value in values.items() if field.condition is not None for one in self._taken(field, value))
+        return SheetSwatch(row.number, swatch_of(values, taken))
+
+    def _taken(self, field: Field, value: tuple[Reading, ...]) -> tuple[TakenReading, ...]:
+        """The same text, which comes again and again, is held once."""
+        if id(value) not in self._taken_before:
+            assert field.condition is not None
+            self._taken_before[id(value)] = (value, tuple(TakenReading(field.condition, reading) for reading in value))
+        return self._taken_before[id(value)][1]
+
+    def _whole(self, row: SheetSwatch) -> SheetSwatch | None:
+        """The row's swatch with its yarn and pattern as all rows say them."""
+        yarn, pattern = row.swatch.yarn, row.swatch.pattern
+        whole = replace(
+            row.swatch,
+            yarn=yarn and self._record(Owner.YARN, yarn.name, Yarn),
+            pattern=pattern and self._record(Owner.PATTERN, pattern.name, StitchPattern),
+        )
+        if whole.pattern is not None:
+            try:
+                whole.pattern.extra()
+            except RefusedError as error:
+                self._problem(row.row, "extra chains", "chains that agree with the first stitch and skipped chains", str(error))
+        return None if row.row in self._bad_rows else SheetSwatch(row.row, whole)
+
+    def _record(self, owner: Owner, name: str, kind: type[_Record]) -> _Record:
+        if (owner, name) not in self._records:
+            said = {field.attribute: value for field, (_, value) in self._defined[owner][name].items()}
+            self._records[owner, name] = kind(**said)
+        found: _Record = self._records[owner, name]
+        return found
 
     def _headings(self, heading: RawRow) -> tuple[Field | None, ...]:
         """The field of each column, None where it has none."""
@@ -141,41 +187,37 @@ class _Reader:
     def _value(self, row: int, field: Field, cell: RawCell) -> Any:
         try:
             text = typed_text(field, cell)
-            known = (field, text)
-            if known not in self._read_before:
-                self._read_before[known] = field.value(text)
-            return self._read_before[known]
+            known = self._read_before[field.name]
+            if text not in known:
+                if field.name in _ALL_DIFFERENT:
+                    return field.value(text)
+                known[text] = field.value(text)
+            return known[text]
         except UnreadableError as error:
             self._problem(row, field.name, field.expected, str(error))
             return _UNREADABLE
 
-    def _refuse_twice(self, rows: Sequence[tuple[int, Values]], field: Field) -> None:
-        first: dict[Any, int] = {}
-        for number, values in rows:
-            value = values.get(field)
-            if value in (None, "", _UNREADABLE):
-                continue
-            if value in first:
-                says = f"Row {first[value]} has the {field.name} “{value}” too: give each row one of its own."
-                self._problem(number, field.name, f"a {field.name} that no other row has", says)
-            first.setdefault(value, number)
+    def _refuse_twice(self, number: int, value: Any, field: Field) -> None:
+        if value in (None, "", _UNREADABLE):
+            return
+        row = self._first[field].setdefault(value, number)
+        if row != number:
+            says = f"Row {row} has the {field.name} “{value}” too: give each row one of its own."
+            self._problem(number, field.name, f"a {field.name} that no other row has", says)
 
-    def _records(self, rows: Sequence[tuple[int, Values]], owner: Owner) -> dict[Any, Values]:
-        """Each yarn or pattern by name, each field as the first row that fills it says. What a later row denies is a problem."""
-        name = _NAMES[owner]
-        defined: dict[Any, dict[Field, tuple[int, Any]]] = {}
-        for number, values in rows:
-            called = values.get(name)
-            own = {f: value for f, value in values.items() if f.owner is owner and value not in (_UNREADABLE, f.empty)}
-            if not called:
-                self._refuse_nameless(number, owner, own)
-            elif called is not _UNREADABLE:
-                before = defined.setdefault(called, {})
-                for field, value in own.items():
-                    row, first = before.setdefault(field, (number, value))
-                    if value != first:
-                        self._refuse_denial(number, field, row, first, owner)
-        return {called: {field: value for field, (_, value) in record.items()} for called, record in defined.items()}
+    def _define(self, number: int, values: Values, owner: Owner, called: Any) -> None:
+        """Each field of a yarn or pattern is as the first row that fills it says. What a later row denies is a problem."""
+        if called is _UNREADABLE:
+            return
+        own = {f: values[f] for f in self._of_owner[owner] if values[f] is not _UNREADABLE and values[f] != f.empty}
+        if not called:
+            self._refuse_nameless(number, owner, own)
+            return
+        before = self._defined[owner].setdefault(called, {})
+        for field, value in own.items():
+            row, first = before.setdefault(field, (number, value))
+            if value != first:
+                self._refuse_denial(number, field, row, first, owner)
 
     def _refuse_nameless(self, number: int, owner: Owner, own: Values) -> None:
         if own:
@@ -188,20 +230,6 @@ class _Reader:
         what = "yarn" if owner is Owner.YARN else "stitch pattern"
         says = f"Row {row} has the same {what} with {shown} as its {field.name}: make both the same, or give it another name."
         self._problem(number, field.name, f"{shown}, as in row {row} for the same {what}", says)
-
-    def _swatch(self, number: int, values: Values) -> Swatch | None:
-        """The row's swatch, if nothing in the row is unreadable and it says all it must."""
-        for column, expected in missing(values, self._present if values.get(_UID) else None):
-            self._problem(number, column, expected, f"The row needs {expected}.")
-        if number in self._bad_rows:
-            return None
-        swatch = swatch_of(values)
-        if swatch.pattern is not None:
-            try:
-                swatch.pattern.extra()
-            except RefusedError as error:
-                self._problem(number, "extra chains", "chains that agree with the first stitch and skipped chains", str(error))
-        return swatch
 
     def _problem(self, row: int, column: str, expected: str, says: str) -> None:
         if len(self._problems) == MOST_PROBLEMS:

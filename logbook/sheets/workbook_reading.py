@@ -14,8 +14,9 @@ from dataclasses import dataclass
 
 from logbook.errors import RefusedError
 from logbook.sheets.cell_texts import Texts, whole_number
-from logbook.sheets.limits import FOREIGN, MOST_SHEETS, Limits, RawSheet
+from logbook.sheets.limits import FOREIGN, MOST_SHEETS, Limits, RawSheet, RowCollector
 from logbook.sheets.number_formats import Moment, builtin_moment, moment_of
+from logbook.sheets.progress import Progress
 from logbook.sheets.sheet_cells import SheetReader
 from logbook.sheets.zip_parts import DamagedZipError, Handlers, ZipParts, refusing_damage
 
@@ -23,15 +24,13 @@ _OTHER_SHEETS = {"chartsheet", "dialogsheet", "xlMacrosheet", "xlIntlMacrosheet"
 """Kinds of sheets that hold no log."""
 
 
-def read_workbook(content: bytes, name: str, limits: Limits = FOREIGN) -> RawSheet:
+def read_workbook(content: bytes, name: str, limits: Limits = FOREIGN, progress: Progress | None = None) -> RawSheet:
     """The rows of the first sheet. Raises RefusedError past a limit, or if this is no workbook that can be read."""
-    return _read(content, name, lambda sheets: sheets[:1], limits)[0]
+    return _read(content, name, lambda sheets: sheets[:1], limits, progress)[0]
 
 
-def read_sheets(
-    content: bytes, name: str, wanted: str | Callable[[str], bool] | None = None, limits: Limits = FOREIGN
-) -> tuple[RawSheet, ...]:
-    """The rows of every sheet, of the one called ``wanted`` or of those it is true of.
+def read_sheets(content: bytes, name: str, wanted: str | None = None, progress: Progress | None = None) -> tuple[RawSheet, ...]:
+    """The rows of every sheet, or of the one called ``wanted``.
 
     Raises RefusedError as ``read_workbook``, and if there is none of that name.
     """
@@ -39,30 +38,38 @@ def read_sheets(
     def choose(sheets: Sequence[tuple[str, str]]) -> Sequence[tuple[str, str]]:
         if wanted is None:
             return sheets
-        if not isinstance(wanted, str):
-            return [one for one in sheets if wanted(one[0])]
         chosen = [one for one in sheets if one[0].casefold() == wanted.strip().casefold()]
         if not chosen:
             names = ", ".join(f"“{sheet}”" for sheet, _ in sheets)
             raise RefusedError(f"“{name}” has no sheet “{wanted[:40]}”: there is {names}.")
         return chosen
 
-    return _read(content, name, choose, limits)
+    return _read(content, name, choose, FOREIGN, progress)
+
+
+def read_first_and(
+    content: bytes, name: str, others: Callable[[str], bool], limits: Limits, progress: Progress | None = None
+) -> tuple[RawSheet, tuple[RawSheet, ...]]:
+    """The rows of the first sheet, and of those whose names ``others`` is true of. Raises RefusedError as ``read_workbook``."""
+    first, *rest = _read(
+        content, name, lambda sheets: [sheets[0], *(one for one in sheets[1:] if others(one[0]))], limits, progress
+    )
+    return first, tuple(rest)
 
 
 _Chosen = Callable[[Sequence[tuple[str, str]]], Sequence[tuple[str, str]]]
 
 
-def _read(content: bytes, name: str, choose: _Chosen, limits: Limits) -> tuple[RawSheet, ...]:
+def _read(content: bytes, name: str, choose: _Chosen, limits: Limits, progress: Progress | None) -> tuple[RawSheet, ...]:
     with refusing_damage(name):
-        parts = ZipParts(content, name, limits)
+        parts = ZipParts(content, name, limits, progress)
         try:
             workbook = _find_workbook(parts)
             chosen = choose(workbook.sheets)
             shared, moments = _shared_strings(parts, workbook.shared), _moments(parts, workbook.styles)
             read = []
             for sheet_name, path in chosen:
-                sheet = SheetReader(shared, moments, workbook.since_1904, limits)
+                sheet = SheetReader(shared, moments, workbook.since_1904, RowCollector(limits, progress))
                 parts.read(path, sheet.handlers())
                 read.append(RawSheet(sheet_name, tuple(sheet.collector.rows)))
             return tuple(read)

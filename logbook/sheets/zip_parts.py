@@ -16,6 +16,7 @@ from xml.parsers import expat
 from logbook.craft.words.numbers import grouped
 from logbook.errors import RefusedError
 from logbook.sheets.limits import FOREIGN, LONGEST_TAG_BYTES, MOST_DEPTH, MOST_ZIP_ENTRIES, Limits
+from logbook.sheets.progress import Progress
 
 _CHUNK = 65_536
 _ENTRY_MARK = b"PK\x01\x02"
@@ -60,8 +61,8 @@ class Handlers:
 class ZipParts:
     """An open workbook. Raises RefusedError past a limit, and what ``refusing_damage`` turns into a sentence."""
 
-    def __init__(self, content: bytes, name: str, limits: Limits = FOREIGN) -> None:
-        self._name, self._limits = name, limits
+    def __init__(self, content: bytes, name: str, limits: Limits = FOREIGN, progress: Progress | None = None) -> None:
+        self._name, self._limits, self._progress = name, limits, progress
         # The directory itself can be a bomb: count its entries before they are built.
         if content.count(_ENTRY_MARK) > MOST_ZIP_ENTRIES:
             raise self._refused(f"holds more than {grouped(MOST_ZIP_ENTRIES)} parts")
@@ -115,6 +116,8 @@ class ZipParts:
                 raise DamagedZipError("it is packed in a way workbooks are not")
             for chunk in self._chunks(info):
                 inflated += len(chunk)
+                if self._progress is not None:
+                    self._progress(0, 0)
                 if inflated > self._limits.inflated_bytes:
                     raise self._refused(f"unpacks to more than {self._limits.inflated_bytes // 1_000_000} MB")
         for info in self._archive.infolist():

@@ -1,10 +1,9 @@
 """The records beside the swatches that a workbook of the log brings along: read, compared, written in the same step."""
 
 import sqlite3
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from datetime import date
-from pathlib import Path
 from typing import Any
 
 from logbook.book.kept_records import TABLES, KeptRow, Kind, columns_of, differing, kinds
@@ -13,8 +12,7 @@ from logbook.craft.swatches.fields import clean_text, exact
 from logbook.craft.words.counting import counted, listed
 from logbook.errors import LogbookError, UnreadableError
 from logbook.sheets.kept_sheets import NAMES, KeptCells, kept_cells
-from logbook.sheets.limits import RawCell, Unusable
-from logbook.sheets.reading import read_kept_sheets
+from logbook.sheets.limits import RawCell, RawSheet, Unusable
 from logbook.sheets.swatch_rows import Problem
 
 
@@ -34,10 +32,10 @@ class KeptPlan:
         return listed(said) if said else ""
 
 
-def read_kept(path: Path) -> tuple[tuple[KeptRow, ...], tuple[Problem, ...]]:
-    """The rows of a workbook's kept sheets; of a file without them none. What is wrong in a row is a problem."""
+def kept_rows_of(sheets: Sequence[RawSheet]) -> tuple[tuple[KeptRow, ...], tuple[Problem, ...]]:
+    """The rows of a workbook's kept sheets. What is wrong in a row is a problem."""
     rows, problems = [], []
-    for cells in kept_cells(read_kept_sheets(path)):
+    for cells in kept_cells(sheets):
         values, wrong = _values(cells)
         problems += wrong
         if not wrong:

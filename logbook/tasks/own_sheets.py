@@ -1,6 +1,6 @@
 """A sheet that a maker kept in their own way: the guess of what its columns are, corrected, and its rows as those of the log."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -51,9 +51,9 @@ def own_sheet(path: Path, wishes: Wishes) -> OwnSheet:
     return own_table(found_table(path.name, read_own_sheets(path, wishes.sheet)), wishes)
 
 
-def raw_sheets(path: Path) -> tuple[RawSheet, ...]:
-    """Every sheet of the file. Raises RefusedError if it can't be read."""
-    return read_own_sheets(path)
+def raw_sheets(path: Path, progress: Callable[[int, int], None] | None = None) -> tuple[RawSheet, ...]:
+    """Every sheet of the file; ``progress`` hears of rows, and may raise to cancel. Raises RefusedError if it can't be read."""
+    return read_own_sheets(path, None, progress)
 
 
 def pasted_sheets(text: str) -> tuple[RawSheet, ...]:

@@ -33,9 +33,9 @@ def import_sheet(root: tk.Tk, look: Look, session: Session) -> None:
 
     def read(report: Report) -> ImportPlan | OwnSheetPage:
         if not is_of_the_log(path) and not session.book.is_at(path):
-            return OwnSheetPage(path.name, raw_sheets(path), session.settings.sheets)
+            return OwnSheetPage(path.name, raw_sheets(path, report), session.settings.sheets)
         with session.book.again() as book:
-            return plan_import(book, path)
+            return plan_import(book, path, progress=report)
 
     def decide(found: ImportPlan | OwnSheetPage) -> None:
         if isinstance(found, ImportPlan):
@@ -72,7 +72,7 @@ def _ask(root: tk.Tk, look: Look, session: Session, page: OwnSheetPage) -> None:
 def _plan_own(root: tk.Tk, look: Look, session: Session, page: OwnSheetPage) -> None:
     def compare(report: Report) -> ImportPlan:
         with session.book.again() as book:
-            return plan_for(book, page.name, page.own.swatches, page.own)
+            return plan_for(book, page.name, page.own.swatches, page.own, progress=report)
 
     run_with_progress(
         root,

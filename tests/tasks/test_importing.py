@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from logbook import sample
 from logbook.book import swatches as stored
 from logbook.book.swatches import put_swatch, swatches, yarns
 from logbook.book.undo import redo, undo
@@ -259,7 +260,7 @@ class TestOneStep:
         def fail(*_: Any) -> None:
             raise RefusedError("The disk is full.")
 
-        monkeypatch.setattr("logbook.book.swatches.put_swatch", fail)
+        monkeypatch.setattr("logbook.book.swatches.put_new_swatch", fail)
         with pytest.raises(RefusedError, match="disk is full"):
             import_into_new(tmp_path / "new.logbook", write_sheet(tmp_path / "sheet.csv", {"tag": "A-1", **LEAST}))
         assert [path.name for path in tmp_path.iterdir() if path.is_file()] == ["sheet.csv"]
@@ -324,16 +325,47 @@ def test_a_new_logbook_has_its_name_only_when_all_is_in_it(tmp_path: Path, monke
     """Killed before, there is nothing of that name, and the same command can be given again."""
     sheet = write_sheet(tmp_path / "sheet.csv", {"tag": "A-1", **LEAST}, {"tag": "A-2", **LEAST})
     there: list[bool] = []
-    real = stored.put_swatch
+    real = stored.put_new_swatch
 
-    def watched(*args: Any) -> str:
+    def watched(*args: Any) -> None:
         there.append((tmp_path / "new.logbook").exists())
-        return real(*args)
+        real(*args)
 
-    monkeypatch.setattr(stored, "put_swatch", watched)
+    monkeypatch.setattr(stored, "put_new_swatch", watched)
     import_into_new(tmp_path / "new.logbook", sheet)
     assert there == [False, False]
     with open_book(tmp_path / "new.logbook") as book:
         assert sorted(one.tag for one in swatches(book.connection)) == ["A-1", "A-2"]
         assert undo(book).label == "import sheet.csv"
         assert swatches(book.connection) == []
+
+
+class StoppedError(Exception):
+    pass
+
+
+@pytest.mark.parametrize("at", ["rows of the file", "rows looked at", "rows compared"])
+def test_reading_tells_how_far_it_is_and_can_be_stopped(book: Logbook, tmp_path: Path, at: str) -> None:
+    sheet = write_sheet(tmp_path / "many.csv", *({**LEAST, "tag": f"M-{number}"} for number in range(250)))
+    told: list[tuple[int, int]] = []
+
+    def stop(done: int, total: int) -> None:
+        told.append((done, total))
+        if at == "rows of the file" or (total and at == "rows looked at") or told.count((0, 250)) == 2:
+            raise StoppedError
+
+    with pytest.raises(StoppedError):
+        plan_import(book, sheet, progress=stop)
+    assert (told[-1][1] == 0) is (at == "rows of the file")
+    assert all_of(book) == {}
+
+
+def test_progress_is_heard_of_a_workbook_too(tmp_path: Path) -> None:
+    source = tmp_path / "from.logbook"
+    import_into_new(source, sample.folder() / sample.SWATCHES)
+    with open_book(source) as book:
+        export(book, tmp_path / "log.xlsx")
+    told: list[tuple[int, int]] = []
+    plan = plan_import(None, tmp_path / "log.xlsx", progress=lambda done, total: told.append((done, total)))
+    assert (0, 0) in told
+    assert told[-1] == (len(plan.added), len(plan.added))

@@ -100,18 +100,23 @@ def gauge_sums_of(swatch: Swatch) -> dict[tuple[Condition, Direction], GaugeSums
 
 def _measured(swatch: Swatch) -> Iterator[tuple[Condition, Direction, Sequence[Reading]]]:
     """The readings behind each gauge that can be worked out."""
-    if not swatch.readings:
-        return
-    for condition in Condition:
-        for direction in Direction:
-            readings = measuring(swatch, condition, direction)
-            if readings and not _repeat_unknown(readings, swatch.per_repeat(direction)):
+    found: dict[tuple[Condition, Direction], list[Reading]] = {}
+    for taken in swatch.readings:
+        if taken.reading.measures:
+            found.setdefault((taken.condition, taken.direction), []).append(taken.reading)
+    for condition, direction in _IN_ORDER:
+        if (condition, direction) in found:
+            readings = found[condition, direction]
+            if not _repeat_unknown(readings, swatch.per_repeat(direction)):
                 yield condition, direction, readings
 
 
 def measuring(swatch: Swatch, condition: Condition, direction: Direction) -> list[Reading]:
     """The readings of one condition and direction that can be reckoned with."""
     return [reading for reading in swatch.readings_of(condition, direction) if reading.measures]
+
+
+_IN_ORDER = tuple((condition, direction) for condition in Condition for direction in Direction)
 
 
 def _repeat_unknown(readings: Sequence[Reading], per_repeat: int | None) -> bool:

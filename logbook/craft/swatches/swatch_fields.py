@@ -39,21 +39,25 @@ def _own_value(swatch: Swatch, field: Field) -> Any:
     return field.empty if record is None else getattr(record, field.attribute)
 
 
-def swatch_of(values: Mapping[Field, Any]) -> Swatch:
-    """The swatch of values by field; fields not there stay empty. A yarn or pattern without a name is none."""
+def swatch_of(values: Mapping[Field, Any], taken: tuple[TakenReading, ...] | None = None) -> Swatch:
+    """The swatch of values by field; fields not there stay empty. A yarn or pattern without a name is none.
+
+    ``taken``: the readings in them, where those are made already.
+    """
     yarn = _attributes(values, Owner.YARN)
     pattern = _attributes(values, Owner.PATTERN)
-    readings = tuple(
-        TakenReading(field.condition, reading)
-        for field, value in values.items()
-        if field.condition is not None
-        for reading in value
-    )
+    if taken is None:
+        taken = tuple(
+            TakenReading(field.condition, reading)
+            for field, value in values.items()
+            if field.condition is not None
+            for reading in value
+        )
     return Swatch(
         **_attributes(values, Owner.SWATCH),
         yarn=Yarn(**yarn) if yarn.get("name") else None,
         pattern=StitchPattern(**pattern) if pattern.get("name") else None,
-        readings=readings,
+        readings=taken,
     )
 
 
