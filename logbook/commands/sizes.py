@@ -27,6 +27,7 @@ from logbook.tasks.pieces import Basis
 from logbook.tasks.printed.run_page import run_page
 from logbook.tasks.run_words import shown
 from logbook.tasks.size_runs import RunAnswer, lines_of, save_lines, save_run_workbook, work_out_run
+from logbook.tasks.written_rows import charts_for
 
 ARMHOLE_DEPTH = "armhole depth"
 
@@ -88,7 +89,8 @@ def _write(arguments: argparse.Namespace, answer: RunAnswer, terms: Terms, units
             save_piece_svg(answer.piece(_size_called(answer, arguments.size)), arguments.svg, units, book)
         if arguments.html is not None:
             figures = [figures_of(size) for size in answer.run.sizes]
-            html = run_page("", figures, lines_of(answer, terms), units, f"{source_words(arguments)}.")
+            charts = charts_for(answer.plan, answer.gauges.pattern)
+            html = run_page("", figures, lines_of(answer, terms), units, f"{source_words(arguments)}.", charts=charts)
             save_as_it_stands(html, arguments.html, book)
         if arguments.text is not None:
             save_lines(lines_of(answer, terms), arguments.text, book)

@@ -65,13 +65,15 @@ class BookWriter:
         top: int = 0,
         freeze: int = 0,
         last: bool = False,
+        hidden: bool = False,
     ) -> "SheetWriter":
         """A new sheet behind the others. ``columns``: their headings, or their widths in characters; ``last``: behind those that
-        come later, too.
+        come later, too; ``hidden``: out of sight.
 
         The row ``top`` of the headings and the first ``freeze`` columns stay in view (0: none).
         """
         sheet = self._book.create_sheet(name)
+        sheet.sheet_state = "hidden" if hidden else "visible"
         widths = [column.width if isinstance(column, Heading) else column for column in columns]
         for place, column in enumerate(columns, start=1):
             dimension = sheet.column_dimensions[column_letters(place)]

@@ -6,10 +6,12 @@ from typing import BinaryIO
 from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.shaped_piece import ShapedPiece
+from logbook.craft.rows.chart import RowsDrawing
 from logbook.sheets.book_writer import BookWriter, SheetWriter
 from logbook.sheets.cells import HUNDREDTHS, TENTHS, WHOLE, Content, Heading, Look, Role
 from logbook.sheets.live_garment import LiveGarment
 from logbook.sheets.pattern_sheet import write_pattern_sheet
+from logbook.sheets.rows_sheet import write_row_charts
 
 
 def write_garment_workbook(
@@ -20,9 +22,10 @@ def write_garment_workbook(
     said: Sequence[str],
     parts: Sequence[tuple[str, Sequence[str]]],
     date: str,
+    charts: Sequence[RowsDrawing] = (),
 ) -> None:
     """Writes the workbook, lengths in cm. ``said``: what stands below the numbers; ``parts``: the whole pattern,
-    each part with its heading and its lines.
+    each part with its heading and its lines; ``charts``: of the written rows.
 
     Raises RefusedError, naming the text, for a name that no sheet can hold.
     """
@@ -32,6 +35,7 @@ def write_garment_workbook(
         _joins(book, title, sizes)
         _yarn(book, title, sizes)
         write_pattern_sheet(book, "Pattern", title, parts)
+        write_row_charts(book, charts)
         book.save(stream)
 
 

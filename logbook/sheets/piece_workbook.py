@@ -4,18 +4,28 @@ from collections.abc import Sequence
 from typing import BinaryIO
 
 from logbook.craft.pieces.piece_gauges import PieceGauges
+from logbook.craft.rows.chart import RowsDrawing
 from logbook.craft.sizes.run_numbers import figures_of
 from logbook.craft.sizes.size_run import SizeNumbers
 from logbook.sheets.book_writer import BookWriter
 from logbook.sheets.live_cells import LiveSize
 from logbook.sheets.live_sizes import LiveSizes
 from logbook.sheets.panel_chart import write_drawings
+from logbook.sheets.rows_sheet import write_row_charts
 
 
 def write_piece_workbook(
-    stream: BinaryIO, title: str, piece: LiveSize, gauges: PieceGauges, notes: Sequence[str], date: str
+    stream: BinaryIO,
+    title: str,
+    piece: LiveSize,
+    gauges: PieceGauges,
+    notes: Sequence[str],
+    date: str,
+    charts: Sequence[RowsDrawing] = (),
 ) -> None:
-    """Writes the workbook; ``date`` (as shown) at the foot of each printed page. Text is text, also what looks like a formula."""
+    """Writes the workbook; ``date`` (as shown) at the foot of each printed page, ``charts`` of the written rows behind the rest.
+    Text is text, also what looks like a formula.
+    """
     with BookWriter(title, date) as book:
         sheet = book.sheet("Piece", [44, 14, 26])
         sheet.head(title, f"Finished sizes, in cm. {date}")
@@ -25,4 +35,5 @@ def write_piece_workbook(
             sheet.paragraph(note)
         one = SizeNumbers(name="", body_mm=piece.plan.body_mm or 0.0, piece=piece.numbers)
         write_drawings(book, [("", figures_of(one))])
+        write_row_charts(book, charts)
         book.save(stream)

@@ -5,6 +5,7 @@ from math import floor
 from typing import BinaryIO, NamedTuple
 
 from logbook.craft.pieces.planned_piece import SizePlan
+from logbook.craft.rows.chart import RowsDrawing
 from logbook.craft.sizes.pattern_lines import Written, pattern_parts
 from logbook.craft.sizes.published_run import PublishedRun
 from logbook.craft.sizes.run_numbers import NUMBERS, NumberKind, SizeFigures, figures_of
@@ -16,6 +17,7 @@ from logbook.sheets.live_sizes import LiveSizes
 from logbook.sheets.looks import difference_rule
 from logbook.sheets.panel_chart import write_drawings
 from logbook.sheets.pattern_sheet import write_pattern_sheet
+from logbook.sheets.rows_sheet import write_row_charts
 
 SHEETS = ("Sizes", "Drawing", "Lines")
 _PUBLISHED = (
@@ -35,8 +37,10 @@ def write_run_workbook(
     said: Sequence[str],
     date: str,
     published: PublishedRun | None = None,
+    charts: Sequence[RowsDrawing] = (),
 ) -> None:
-    """Writes the workbook; ``said`` stands below the numbers, ``date`` (as shown) at the foot of each printed page.
+    """Writes the workbook; ``said`` stands below the numbers, ``date`` (as shown) at the foot of each printed page, ``charts`` of
+    the written rows behind the rest.
 
     Raises RefusedError, naming the text, for a name that no sheet can hold.
     """
@@ -59,6 +63,7 @@ def write_run_workbook(
             sheet.paragraph(sentence)
         write_drawings(book, [(size.name, figures_of(size)) for size in written.sizes])
         write_pattern_sheet(book, "Lines", title, ((part.heading, part.lines) for part in pattern_parts(written)))
+        write_row_charts(book, charts)
         book.save(stream)
 
 

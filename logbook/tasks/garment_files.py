@@ -23,6 +23,7 @@ from logbook.tasks.note_words import in_all_sizes
 from logbook.tasks.written.garment import WrittenGarment, whole_pattern
 from logbook.tasks.written.page import pattern_page
 from logbook.tasks.written.parts import part_lines, plain_text
+from logbook.tasks.written_rows import charts_of
 
 _SHEET_WIDTH, _LINE = 720.0, 20.0
 _HIGHEST_ON_A_PAGE = 15.0
@@ -94,7 +95,8 @@ def garment_workbook(answer: GarmentAnswer, terms: Terms, stream: BinaryIO, day:
     sheet can hold."""
     said = in_all_sizes([(size.name, (*problems(answer, size), *notes(answer, size))) for size in answer.numbers])
     parts = [(part.heading, part_lines(part)) for part in whole_pattern(written(answer, terms))]
-    write_garment_workbook(stream, answer.plan.name or "A garment", answer.numbers, answer.cloths, said, parts, day)
+    title, charts = answer.plan.name or "A garment", charts_of(swatch.pattern for swatch in answer.swatches.values())
+    write_garment_workbook(stream, title, answer.numbers, answer.cloths, said, parts, day, charts)
 
 
 def save_garment_workbook(answer: GarmentAnswer, terms: Terms, target: Path, book: Logbook | None = None) -> None:

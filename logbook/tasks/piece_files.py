@@ -15,6 +15,7 @@ from logbook.sheets.piece_workbook import write_piece_workbook
 from logbook.tasks.note_words import said
 from logbook.tasks.piece_words import headline
 from logbook.tasks.pieces import PieceAnswer
+from logbook.tasks.written_rows import charts_for
 
 _WIDTH, _LINE = 720.0, 20.0
 
@@ -44,9 +45,10 @@ def save_piece_workbook(answer: PieceAnswer, target: Path, book: Logbook | None 
     """Writes the numbers to the workbook ``target``, lengths in cm. Raises RefusedError, in one sentence."""
     piece = LiveSize("", answer.plan, answer.numbers)
     today, notes = date.today().isoformat(), said(answer.notes)
+    charts = charts_for(answer.plan, answer.gauges.pattern)
     write_zip(
         target,
-        lambda stream: write_piece_workbook(stream, title_of(answer), piece, answer.gauges, notes, today),
+        lambda stream: write_piece_workbook(stream, title_of(answer), piece, answer.gauges, notes, today, charts),
         _never(book),
     )
 

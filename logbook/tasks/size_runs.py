@@ -25,6 +25,7 @@ from logbook.sheets.atomic import write_text, write_zip
 from logbook.sheets.run_workbook import write_run_workbook
 from logbook.tasks.note_words import grouped_by_sizes, in_all_sizes, said
 from logbook.tasks.pieces import Basis, PieceAnswer, answer_for, gauges_on
+from logbook.tasks.written_rows import charts_for
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -127,6 +128,7 @@ def save_run_workbook(
             said((*answer.run.cautions, *answer.run.same)),
             today,
             published,
+            charts_for(answer.plan, answer.gauges.pattern),
         ),
         never_over(book),
     )

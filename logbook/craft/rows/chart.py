@@ -10,6 +10,7 @@ raised stitch; a small ring alone, a picot.
 from collections.abc import Iterator, Sequence
 from itertools import groupby, pairwise
 from math import atan2, cos, hypot, pi, sin
+from typing import NamedTuple
 
 from logbook.craft.drawing.drawing import Drawing, Line, Marker, Point, Polygon, Role, Shape, Text
 from logbook.craft.rows.courses import Courses
@@ -25,6 +26,19 @@ ARC, HIGHEST_ARC = 0.16, 0.8  # how high the arc of a space is for each of its c
 STITCH_GAP, CHAIN_GAP = 0.75, 0.5  # least way between the tops of a row's neighbours, in stitch widths
 
 
+class RowsDrawing(NamedTuple):
+    """The chart of a stitch pattern's rows for paper: the pattern's name, a sentence below the chart, the drawing."""
+
+    name: str
+    says: str
+    drawing: Drawing
+
+
+def chains_drawn(courses: Courses) -> int:
+    """How many chains the chart of these rows stands on."""
+    return courses.smallest + MORE_REPEATS * courses.multiple
+
+
 def chart(courses: Courses, width: float, line: float) -> Drawing:
     """The rows on the least width and two repeats more, at most ``width`` wide.
 
@@ -32,7 +46,7 @@ def chart(courses: Courses, width: float, line: float) -> Drawing:
     """
     if courses.in_ring or not courses.rows:
         raise RefusedError("Only rows that are worked onto a starting chain can be drawn as a chart.")
-    chain = courses.smallest + MORE_REPEATS * courses.multiple
+    chain = chains_drawn(courses)
     if len(courses.rows) > MOST_ROWS or chain > MOST_CHAINS:
         raise RefusedError(f"A chart holds {MOST_ROWS} rows on {MOST_CHAINS} chains at most: draw fewer rows, or a part of them.")
     rows = list(_rows(courses, chain))

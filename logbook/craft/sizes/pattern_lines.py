@@ -18,6 +18,7 @@ from logbook.craft.sizes.run_numbers import NUMBERS
 from logbook.craft.sizes.size_run import SizeNumbers
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.words.counting import ordinal
 from logbook.craft.words.hooks import hook_names, show_hook
@@ -233,12 +234,17 @@ def _rows_heading(written: Written) -> str:
     return f"Rows of {pattern.name}{foreign}"
 
 
-def _written_rows(written: Written) -> Iterator[str]:
-    """As the pattern has them; rounds for a flat piece, or rows for a round one, would be no help, nor a row 1 worked into
-    chains where there are foundation stitches."""
-    plan, pattern = written.plan, written.gauges.pattern
+def rows_are_of(plan: PiecePlan, pattern: StitchPattern) -> bool:
+    """Whether the pattern's written rows help with this piece: rounds for a flat piece, or rows for a round one, would not, nor
+    a row 1 worked into chains where there are foundation stitches."""
     in_rounds = re.search(r"\b(?:rnd|round) *1\b", pattern.rows_text, re.IGNORECASE) is not None
-    if plan.foundation_stitches or in_rounds != plan.in_round:
+    return not plan.foundation_stitches and in_rounds == plan.in_round
+
+
+def _written_rows(written: Written) -> Iterator[str]:
+    """As the pattern has them."""
+    plan, pattern = written.plan, written.gauges.pattern
+    if not rows_are_of(plan, pattern):
         return
     base = [piece.stitches - 2 * piece.edge_stitches for piece in written.pieces]
     rows = rows_in_sizes(pattern.rows_text, Terms(pattern.terms) if pattern.terms else None, base)

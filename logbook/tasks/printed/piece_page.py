@@ -1,4 +1,5 @@
-"""A piece as a page to print: the drawing and the numbers on one sheet of A4 or Letter, for the browser to show."""
+"""A piece as a page to print: the drawing and the numbers on one sheet of A4 or Letter, for the browser to show; the
+chart of the written rows where there is room, else on a second."""
 
 from datetime import date
 from html import escape
@@ -11,8 +12,11 @@ from logbook.tasks.piece_words import sentences
 from logbook.tasks.pieces import PieceAnswer
 from logbook.tasks.printed.cautions import cautions
 from logbook.tasks.printed.markup import inline, listed, page
+from logbook.tasks.printed.row_charts import STYLE, chart_figures
+from logbook.tasks.written_rows import charts_for
 
-_STYLE = """
+_STYLE = (
+    """
 @page { margin: 15mm }
 body { font: 10pt/1.35 sans-serif; color: #000; background: #fff; margin: 0 auto; max-width: 180mm }
 h1 { font-size: 15pt; margin: 0 0 1mm }
@@ -24,6 +28,8 @@ ul { padding-left: 5mm }
 svg { display: block; width: 100%; height: auto; max-height: 110mm; margin: 2mm 0 }
 @media screen { body { padding: 10mm } }
 """
+    + STYLE
+)
 
 
 def print_page(answer: PieceAnswer, units: Units, source: str, notes: str = "", today: date | None = None) -> str:
@@ -40,5 +46,6 @@ def print_page(answer: PieceAnswer, units: Units, source: str, notes: str = "", 
         inline(piece_svg(answer, units, titled=False)),
         f"<p>{escape(notes)}</p>" if notes.strip() else "",
         f'<div class="notes">{listed(said(answer.remarks, units))}</div>',
+        chart_figures(charts_for(answer.plan, answer.gauges.pattern)),
     )
     return page(answer.plan.name or "A piece", _STYLE, parts)

@@ -1,4 +1,6 @@
-"""A size run as a page to print: its drawing, all sizes in one table, the lines of the pattern; on one sheet of A4 or Letter."""
+"""A size run as a page to print: its drawing, all sizes in one table, the lines of the pattern, on one sheet of A4 or Letter;
+the chart of the written rows where there is room, else on a second.
+"""
 
 import re
 from collections.abc import Sequence
@@ -6,14 +8,17 @@ from datetime import date
 from html import escape
 
 from logbook.craft.drawing.svg import to_svg
+from logbook.craft.rows.chart import RowsDrawing
 from logbook.craft.sizes.run_drawing import run_drawing
 from logbook.craft.sizes.run_numbers import NUMBERS, NumberKind, SizeFigures
 from logbook.craft.words.dates import date_words
 from logbook.craft.words.lengths import Units
 from logbook.tasks.printed.markup import inline, page, table
+from logbook.tasks.printed.row_charts import STYLE, chart_figures
 from logbook.tasks.run_words import shown
 
-_STYLE = """
+_STYLE = (
+    """
 @page { margin: 12mm }
 body { font: 9pt/1.3 sans-serif; color: #000; background: #fff; margin: 0 auto; max-width: 184mm }
 h1 { font-size: 14pt; margin: 0 0 1mm }
@@ -27,14 +32,25 @@ th:first-child, td:first-child { text-align: left }
 .lines p { color: #000; break-inside: avoid }
 @media screen { body { padding: 10mm } }
 """
+    + STYLE
+)
 _LINE = 20.0
 _DRAWING_WIDTH = 420.0
 
 
 def run_page(
-    name: str, sizes: Sequence[SizeFigures], lines: str, units: Units, source: str, said: Sequence[str] = (), today: str = ""
+    name: str,
+    sizes: Sequence[SizeFigures],
+    lines: str,
+    units: Units,
+    source: str,
+    said: Sequence[str] = (),
+    charts: Sequence[RowsDrawing] = (),
+    today: str = "",
 ) -> str:
-    """The whole HTML file; ``source`` says what it was worked out from, ``said`` is to be read before the rest."""
+    """The whole HTML file; ``source`` says what it was worked out from, ``said`` is to be read before the rest, ``charts`` of
+    the written rows stand behind it.
+    """
     title = name or "Size run"
     words = "centimetres" if units is Units.CM else "inches"
     svg = inline(to_svg(run_drawing(sizes, units)(_DRAWING_WIDTH, _LINE), ""))
@@ -44,6 +60,7 @@ def run_page(
         *(f"<p>{escape(sentence)}</p>" for sentence in said),
         f'<div class="above"><div>{svg}</div>{_table(sizes, units)}</div>',
         f'<div class="lines">{_parts(_without_title(lines, name))}</div>',
+        chart_figures(charts),
     )
     return page(title, _STYLE, parts)
 

@@ -279,7 +279,7 @@ def _stitch_patterns(written: WrittenGarment) -> Iterator[Part]:
                 f"These words have no counterpart in {written.terms} terms and stand as they are: {listed(said.without)}."
             )
         lines += [line for line in said.text.splitlines() if line.strip()]
-        yield Part(f"Stitch pattern: {translated(pattern.name, source, written.terms)}", tuple(lines))
+        yield Part(f"Stitch pattern: {translated(pattern.name, source, written.terms)}", tuple(lines), rows=pattern)
 
 
 def _chain_words(pattern: StitchPattern) -> Iterator[str]:

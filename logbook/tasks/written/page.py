@@ -4,9 +4,12 @@ from collections.abc import Mapping, Sequence
 from html import escape
 
 from logbook.tasks.printed.markup import inline, page, table
+from logbook.tasks.printed.row_charts import STYLE, chart_figures
 from logbook.tasks.written.parts import Part, PatternTable
+from logbook.tasks.written_rows import charts_of
 
-_STYLE = """
+_STYLE = (
+    """
 @page { margin: 15mm }
 body { font: 10pt/1.4 sans-serif; color: #000; background: #fff; margin: 0 auto; max-width: 180mm }
 h1 { font-size: 16pt; margin: 0 0 2mm }
@@ -26,6 +29,8 @@ figure { margin: 2mm 0; break-inside: avoid }
 svg { display: block; max-width: 100%; height: auto; max-height: 150mm }
 @media screen { body { padding: 10mm } }
 """
+    + STYLE
+)
 
 
 _SHORT = 24
@@ -49,7 +54,8 @@ def _part(part: Part, drawing: str) -> str:
     heading = f"<h2>{escape(part.heading)}</h2>" if part.heading else ""
     tables_next = [isinstance(block, PatternTable) for block in (*part.blocks[1:], "")]
     blocks = [_block(block, before=before) for block, before in zip(part.blocks, tables_next, strict=True)]
-    return f'<div class="begin">{heading}{_figure(drawing)}{"".join(blocks[:1])}</div>{"".join(blocks[1:])}'
+    chart = chart_figures(charts_of([part.rows]), named=False)
+    return f'<div class="begin">{heading}{_figure(drawing)}{"".join(blocks[:1])}</div>{"".join(blocks[1:])}{chart}'
 
 
 def _block(block: str | PatternTable, *, before: bool) -> str:

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.lengths import Units
 from logbook.craft.words.printed_sizes import alike, printed_length, sized
 
@@ -17,11 +18,14 @@ class PatternTable:
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """One part: its heading and what stands under it. ``drawing``: the piece that is drawn there ("": none)."""
+    """One part: its heading and what stands under it. ``drawing``: the piece that is drawn there ("": none); ``rows``: the stitch
+    pattern whose rows stand there, and are charted below.
+    """
 
     heading: str
     blocks: tuple[str | PatternTable, ...]
     drawing: str = ""
+    rows: StitchPattern | None = None
 
 
 def lengths(mm: Iterable[float], *, exact: bool = False) -> str:

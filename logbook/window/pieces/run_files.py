@@ -14,6 +14,7 @@ from logbook.tasks.printed.cautions import cautions
 from logbook.tasks.printed.run_page import run_page
 from logbook.tasks.set_runs import set_run, unset_run
 from logbook.tasks.size_runs import save_lines, save_run_workbook
+from logbook.tasks.written_rows import charts_for
 from logbook.window.keys import bind_keys
 from logbook.window.pieces.file_actions import FileActions
 
@@ -61,7 +62,8 @@ class RunFiles:
         names = (self._page.name(), *(str(size["size"]) for size in card.sizes))
         minded = cautions(card.answer.gauges.yarn.fibre if card.answer else "", names, self._page.notes())
         said = (*(card.set_words if card.set_run else ()), *minded)
-        html = run_page(self._page.name(), card.sizes, card.lines, self._session.units, f"{self._page.source()}.", said)
+        charts = charts_for(card.answer.plan, card.answer.gauges.pattern) if card.answer else ()
+        html = run_page(self._page.name(), card.sizes, card.lines, self._session.units, f"{self._page.source()}.", said, charts)
         self._files.printer.show_page(html, "sizes.html")
 
     def copy_lines(self) -> None:

@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import date
 from xml.etree import ElementTree
 
+from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.yarn import Yarn
 from logbook.craft.words.lengths import Units
 from logbook.pages.session import Session
@@ -30,6 +31,17 @@ def test_it_holds_title_source_date_units_drawing_and_numbers(session: Session) 
     assert said.count("The neck is 47.6 cm round") == 1
     assert page.find(".//{http://www.w3.org/2000/svg}svg") is not None
     assert "http://" not in html.replace("http://www.w3.org/2000/svg", "")
+
+
+def test_the_rows_of_the_stitch_pattern_are_charted_where_they_help(session: Session) -> None:
+    answer = work_out_piece(basis_of_tag(session.book, "H1"), VEST)
+    rows = StitchPattern(name="Rows <i>", rows_text="Row 1: Hdc in 3rd ch from hook, hdc in each ch to end.", terms="US")
+    charted = replace(answer, gauges=replace(answer.gauges, pattern=rows))
+    html = print_page(charted, Units.CM, "")
+    assert html.count("<svg") == 2
+    assert "<b>Rows &lt;i&gt;</b>" in html
+    assert "Drawn on 5 chains." in html
+    assert "Drawn on" not in print_page(replace(charted, plan=replace(VEST, foundation_stitches=True)), Units.CM, "")
 
 
 def test_what_is_to_be_minded_is_printed_once(session: Session) -> None:

@@ -7,7 +7,8 @@ from tests.support.size_runs import PLAN, written
 
 def page(units: Units = Units.CM, name: str = PLAN.name) -> str:
     told = written()
-    return run_page(name, [figures_of(size) for size in told.sizes], pattern_text(told), units, "From S1.", ("Set.",), "today")
+    sizes = [figures_of(size) for size in told.sizes]
+    return run_page(name, sizes, pattern_text(told), units, "From S1.", ("Set.",), today="today")
 
 
 def test_the_page_has_drawing_table_and_lines() -> None:
