@@ -14,6 +14,7 @@ from logbook.sheets.number_formats import Moment
 from logbook.sheets.zip_parts import DamagedZipError, Handlers
 
 _LETTERS = re.compile(r"[A-Za-z]{1,3}\Z")
+NEITHER = Unusable("what is neither true nor false")
 _TRUTH = {"1": "TRUE", "true": "TRUE", "0": "FALSE", "false": "FALSE"}
 _NAMESPACES = {
     "http://schemas.openxmlformats.org/spreadsheetml/2006/main",
@@ -152,7 +153,7 @@ class SheetReader:
         return self._shared[whole_number(value)]
 
     def _truth(self, value: str) -> RawCell:
-        return _TRUTH.get(value, Unusable("what is neither true nor false"))
+        return _TRUTH.get(value, NEITHER)
 
     def _iso_day(self, value: str) -> RawCell:
         day, _, time = value.partition("T")

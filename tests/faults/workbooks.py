@@ -29,6 +29,7 @@ from logbook.errors import RefusedError
 from logbook.sheets.cell_texts import unescaped
 from logbook.sheets.limits import RawCell, RawSheet, Unusable
 from logbook.sheets.reading import read_sheet
+from logbook.sheets.sheet_cells import NEITHER
 from logbook.sheets.swatch_rows import swatches_of
 from logbook.sheets.workbook import write_workbook
 from logbook.sheets.workbook_reading import read_workbook
@@ -235,6 +236,8 @@ def _compared(content: bytes, sheet: RawSheet) -> str:
         if isinstance(mine.get(place), Unusable | None):
             mine.pop(place, None)
             del theirs[place]
+    for place in [place for place, cell in theirs.items() if isinstance(cell, bool) and mine.get(place) == NEITHER]:
+        del mine[place], theirs[place]  # openpyxl takes every number but 0 for true
     if _comparable(mine) == _comparable(theirs):
         return "right"
     different = set(_comparable(mine).items()) ^ set(_comparable(theirs).items())
