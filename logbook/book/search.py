@@ -99,7 +99,7 @@ def matching(connection: sqlite3.Connection, filters: Filters) -> list[str]:
     """The uids of the swatches that match, newest first, those without a date last; where words are asked, those whose tag or
     whole words they are before those where they are parts of words.
     """
-    found = _matching(connection, filters, "ORDER BY swatch.date DESC, swatch.tag")
+    found = _matching(connection, filters, "ORDER BY swatch.date DESC, swatch.rowid DESC")
     wanted = set(folded(filters.words).split())
     if not wanted or len(found) < 2:
         return found

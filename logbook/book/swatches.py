@@ -110,7 +110,7 @@ def lines(connection: sqlite3.Connection, pattern: str | None = None) -> list[tu
 
 def first_lines(connection: sqlite3.Connection, most: int) -> list[tuple[Any, ...]]:
     """The first ``most`` of all ``lines``; quicker than all, of which each would be joined before they are sorted."""
-    first = "(SELECT uid FROM swatch ORDER BY date DESC, tag LIMIT ?)"
+    first = "(SELECT uid FROM swatch ORDER BY date DESC, rowid DESC LIMIT ?)"
     return connection.execute(f"{_LINES} WHERE swatch.uid IN {first} {_NEWEST_FIRST}", (most,)).fetchall()
 
 
@@ -141,7 +141,7 @@ _LINE = (
 _WORKED_OF = """swatch LEFT JOIN yarn ON yarn.uid = swatch.yarn
     LEFT JOIN stitch_pattern ON stitch_pattern.uid = swatch.stitch_pattern"""
 _LINES = f"SELECT {', '.join(_LINE)} FROM {_WORKED_OF}"
-_NEWEST_FIRST = "ORDER BY swatch.date DESC, swatch.tag"
+_NEWEST_FIRST = "ORDER BY swatch.date DESC, swatch.rowid DESC"
 
 
 def tags_of(connection: sqlite3.Connection, uids: Sequence[str]) -> dict[str, str]:

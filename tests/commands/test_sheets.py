@@ -91,7 +91,7 @@ class TestNewLogbook:
     def test_is_made(self, tmp_path: Path, good: Path) -> None:
         book = tmp_path / "new.logbook"
         assert done("import", good, "--new", "--book", book) == "2 swatches added, 0 changed.\n"
-        assert [one["tag"] for one in done_json("find", "--book", book)] == ["A-1", "A-2"]
+        assert [one["tag"] for one in done_json("find", "--book", book)] == ["A-2", "A-1"]
         assert names_in(tmp_path) == {"new.logbook", "good.csv"}
 
     def test_the_usual_one_with_its_folder(self, good: Path) -> None:

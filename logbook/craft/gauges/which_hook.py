@@ -162,8 +162,10 @@ def _too_few_hooks(hooks: Sequence[float]) -> str:
     if not hooks:
         return "No swatch of this yarn and stitch has a hook and a gauge in this condition: log one first."
     (only,) = hooks
-    beside = min((hook.mm for hook in HOOKS if abs(hook.mm - only) >= 0.45), key=lambda mm: abs(mm - only))
+    smaller = max((hook.mm for hook in HOOKS if hook.mm < only - 0.4), default=None)
+    larger = min((hook.mm for hook in HOOKS if hook.mm > only + 0.4), default=None)
+    ways = [f"{show_hook(mm)} for {more} stitches" for mm, more in ((smaller, "more"), (larger, "fewer")) if mm is not None]
     return (
         f"Only the {show_hook(only)} hook was tried with this yarn and stitch, so nothing says what another gives: "
-        f"work a swatch with {show_hook(beside)}."
+        f"work a swatch with {' or '.join(ways)}."
     )

@@ -245,15 +245,17 @@ class FindView(FindList):
 
     def _show_in_sight(self, keys: Sequence[str]) -> None:
         """The rows in sight with their gauge, each line cut where the list ends; the others are not reckoned."""
-        new = [key for key in keys if key not in self._in_sight]
         room = self.table.tree.winfo_width() - self.look.pixels(ROOM_BESIDE)
-        if not new or room <= 0:
+        if room <= 0:
             return
+        new = [key for key in keys if key not in self._in_sight]
         gauges = self._swatches.gauges(new)
         for key in new:
             text = two_lines(self.table.cells(key)[1:], gauges.get(key, ""))
             self._in_sight[key] = "\n".join(cut(line, room, self.look.base.measure) for line in text.split("\n"))
-            self.table.tree.set(key, "swatch", self._in_sight[key])
+        for key in keys:
+            if self.table.tree.set(key, "swatch") != self._in_sight[key]:  # a row that was away meanwhile is made anew
+                self.table.tree.set(key, "swatch", self._in_sight[key])
 
     def reveal(self, uid: str) -> None:
         """Asks for nothing any more if what is asked for hides this swatch."""

@@ -58,7 +58,7 @@ def test_rows_in_a_repeat_change_no_gauge_read_in_rows(form: PatternForm, sessio
 
 
 def test_the_swatches_that_use_it(form: PatternForm, session: Session) -> None:
-    assert [line.tag for line in taken(form, session, "Shells").users()] == ["AB-01", "AB-02"]
+    assert [line.tag for line in taken(form, session, "Shells").users()] == ["AB-02", "AB-01"]
     assert taken(form, session, "Étoile mesh").users() == []
 
 

@@ -36,3 +36,14 @@ def test_what_is_found_comes_by_and_by_and_the_last_key_holds(root: tk.Tk, page:
     wait_until(root, lambda: page.find.find.said[0] == "4 swatches")
     type_text(page.find.find.input, "nothing")
     wait_until(root, lambda: page.find.find.said[0] == "0 of 4 swatches. Esc shows all again.")
+
+
+def test_a_swatch_found_again_keeps_its_gauge(root: tk.Tk, page: SwatchesPage) -> None:
+    tree = page.find.table.tree
+    uid = next(uid for uid in page.find.table.shown if "sts" in tree.set(uid, "swatch"))
+    before = tree.set(uid, "swatch")
+    page.find.find.text = "no such swatch"
+    wait_until(root, lambda: page.find.find.said[0].startswith("0 of 4"))
+    press(page.find.find.input, "<Escape>")
+    wait_until(root, lambda: page.find.find.said[0] == "4 swatches")
+    wait_until(root, lambda: tree.exists(uid) and tree.set(uid, "swatch") == before)
