@@ -4,6 +4,7 @@ import gc
 import itertools
 import os
 import shutil
+import sys
 import tempfile
 from collections.abc import Generator, Iterator
 from pathlib import Path
@@ -45,6 +46,25 @@ def at_home_nowhere(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
         monkeypatch.setenv(category, "C")
     with written_in(PLAIN):
         yield
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    """Where nothing may be compiled beside the source, it is compiled in pytest's own folder: not by every process anew."""
+    if sys.dont_write_bytecode and config.cache is not None:
+        os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
+        sys.dont_write_bytecode = False
+        os.environ["PYTHONPYCACHEPREFIX"] = sys.pycache_prefix = str(config.cache.mkdir("compiled"))
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """The long ones first, so that at the end no process works on alone."""
+    items.sort(key=lambda item: item.get_closest_marker("long") is None)
+
+
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_auto_num_workers() -> int:
+    """One process more than there are processors: each now and then waits for a disk, a program or the screen."""
+    return (os.cpu_count() or 1) + 1
 
 
 @pytest.hookimpl(optionalhook=True)

@@ -8,6 +8,7 @@ from tests.faults import drafts
 from tests.support.hand import missing
 
 
+@pytest.mark.long
 @pytest.mark.skipif(bool(missing()) and "CI" not in os.environ, reason=f"a real hand needs {' and '.join(missing())}")
 @pytest.mark.parametrize("end", ["kill -9", "X server killed"])
 def test_what_was_typed_is_offered_again(end: str) -> None:
@@ -16,6 +17,7 @@ def test_what_was_typed_is_offered_again(end: str) -> None:
     assert result.offered[end] == 1
 
 
+@pytest.mark.long
 @pytest.mark.skipif(bool(missing()), reason=f"a real hand needs {' and '.join(missing())}")
 def test_it_shows_when_nothing_is_written() -> None:
     result = drafts.run(1, "unwritten", ends=("kill -9",))

@@ -18,6 +18,7 @@ from tests.support.children import in_child
 from tests.support.shim import needs_the_shim
 
 
+@pytest.mark.long
 @needs_the_shim
 def test_every_write_may_fail() -> None:
     result = full.run(("save", "import", "back up", "save a copy"), every_way=False)

@@ -8,6 +8,7 @@ pytestmark = pytest.mark.usefixtures("real_hand")
 SECONDS = 5.0
 
 
+@pytest.mark.long
 @pytest.mark.parametrize("empty", [False, True])
 def test_a_hand_at_random_finds_nothing_wrong(empty: bool) -> None:
     done, wrong, _ = let_loose(Setting(empty=empty), 10_000, seed=1 + empty, seconds=SECONDS)

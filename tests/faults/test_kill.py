@@ -1,9 +1,12 @@
 """Kill −9, in short; ``python -m tests.faults.kill`` is the long form."""
 
+import pytest
+
 from tests.faults import kill, kill_backups, kill_merge
 from tests.faults.work import CYCLE
 
 
+@pytest.mark.long
 def test_a_kill_takes_back_nothing_acknowledged_and_leaves_no_half() -> None:
     result = kill.run(100)
     assert result.kills == 100

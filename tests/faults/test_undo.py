@@ -6,8 +6,9 @@ from logbook.errors import RefusedError
 from tests.faults import undo
 
 
+@pytest.mark.long
 def test_undo_all_is_the_first_state_and_redo_all_the_last() -> None:
-    undo.run(60, 30)
+    undo.run(30, 30)
 
 
 def test_a_change_that_is_not_kept_would_show() -> None:

@@ -261,8 +261,10 @@ def _seen_by_openpyxl(content: bytes) -> dict[tuple[int, int], Any]:
     return cells
 
 
-def _cells(content: bytes, *, data_only: bool) -> Any:
-    return openpyxl.load_workbook(io.BytesIO(content), data_only=data_only).worksheets[0]._cells
+def _cells(content: bytes, *, data_only: bool) -> dict[tuple[int, int], Any]:
+    """Of the first sheet, by row and column; the others are not read."""
+    book = openpyxl.load_workbook(io.BytesIO(content), read_only=True, data_only=data_only)
+    return {(cell.row, cell.column): cell for row in book.worksheets[0].iter_rows() for cell in row if hasattr(cell, "row")}
 
 
 def _comparable(cells: dict[tuple[int, int], Any]) -> dict[tuple[int, int], str]:

@@ -97,8 +97,8 @@ def differences(book: Logbook, one: Trial, cells: Mapping[str, Any]) -> list[str
         row = FIRST_OPTION + 1 + away
         around = [option for option in one.answer.options if option.repeats == best.repeats + away]
         if not around:
-            if best.repeats + away < 1 and cells[f"B{row}"]:
-                wrong.append(f"{one.inputs}: an option of {cells[f'B{row}']} chains that there is not")
+            if best.repeats + away < 1 and cells.get(f"B{row}"):
+                wrong.append(f"{one.inputs}: an option of {cells.get(f'B{row}')} chains that there is not")
             continue
         (option,) = around
         cm = [
@@ -114,7 +114,7 @@ def differences(book: Logbook, one: Trial, cells: Mapping[str, Any]) -> list[str
         if one.tag is None:
             cm[4] = None
         wanted = [option.chain, option.count, option.repeats, *cm]
-        said = [cells[f"{letter}{row}"] or None for letter in "BCDEGHIJ"]
+        said = [cells.get(f"{letter}{row}") or None for letter in "BCDEGHIJ"]
         wrong += [f"{one.inputs}: {a} is not {b}" for a, b in zip(said, wanted, strict=True) if not _same(a, b)]
     if one.tag is not None and one.length_mm is not None:
         wrong += _row_differences(book, one.tag, one.length_mm, cells)
@@ -127,7 +127,7 @@ def _row_differences(book: Logbook, tag: str, length_mm: float, cells: Mapping[s
         return []
     numbers = work_out_piece(basis, PiecePlan(width_mm=500, length_mm=length_mm)).numbers
     assert numbers.length is not None
-    said = [cells[f"{letter}{ROW_OPTION}"] or None for letter in "BDEI"]
+    said = [cells.get(f"{letter}{ROW_OPTION}") or None for letter in "BDEI"]
     sure = numbers.length.give_or_take_mm
     wanted = [numbers.rows, numbers.groups, numbers.length.mm / 10, None if sure is None else sure / 10]
     return [f"{tag}, {length_mm} mm long: {a} is not {b}" for a, b in zip(said, wanted, strict=True) if not _same(a, b)]
@@ -153,7 +153,7 @@ def tried(folder: Path, times: int, seed: int) -> list[str]:
         tags = [row[0] for row in gauges.iter_rows(min_row=5, values_only=True) if row[7]]
         trials = [trial(book, tags, chance) for _ in range(times)]
         changed = with_inputs(workbook, chain_sheet.NAME, [one.inputs for one in trials], folder / "changed.xlsx")
-        cells = shown(recalculated([changed], folder)[0])
+        cells = shown(recalculated([changed], folder)[0], *map(str, range(1, times + 1)))
         return [said for number, one in enumerate(trials, start=1) for said in differences(book, one, cells[str(number)])]
 
 

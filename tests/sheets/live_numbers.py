@@ -13,7 +13,6 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any, NamedTuple
 
-import openpyxl
 import pytest
 
 from logbook.craft.pieces.options import Choose, Parity
@@ -162,12 +161,12 @@ def differing(every: Sequence[Trial], folder: Path) -> list[str]:
     """Where sheets differ from the program, each reckoned anew with the inputs of the other; in one run of LibreOffice."""
     changed = []
     for number, one in enumerate(every):
-        other = openpyxl.load_workbook(one.other)[one.sheet]
-        inputs = {c.coordinate: c.value for row in other.iter_rows(min_row=4) for c in row if isinstance(c.value, int | float)}
+        typed = shown(one.other, one.sheet, formulas=True)[one.sheet].items()
+        inputs = {cell: value for cell, value in typed if isinstance(value, int | float) and int(cell[1:]) >= 4}
         changed.append(with_inputs(one.base, one.sheet, [inputs], folder / f"changed {number}.xlsx"))
     wrong = []
     for one, path in zip(every, recalculated(changed, folder), strict=True):
-        ours, theirs = shown(one.other)[one.sheet], shown(path)["1"]
+        ours, theirs = shown(one.other, one.sheet)[one.sheet], shown(path, "1")["1"]
         wrong += [
             f"{one.other.stem}, {cell}, {ours.get(f'A{cell[1:]}')}: {theirs.get(cell)} is not {value}"
             for cell, value in ours.items()

@@ -18,6 +18,7 @@ from tests.support.workbook_parts import packed, parts_of, text_row, workbook
 pytestmark = pytest.mark.skipif(not Path("/proc/self/status").exists(), reason="memory is measured by /proc")
 
 
+@pytest.mark.long
 def test_every_bomb_is_refused_and_small(tmp_path: Path) -> None:
     result = read_in_a_child(bombs(), tmp_path)
     assert sorted(result["files"]) == sorted(path.name for path in tmp_path.iterdir()), "reading writes nothing"
@@ -33,6 +34,7 @@ def test_what_is_heavy_but_allowed_stays_small_too(tmp_path: Path) -> None:
     assert result["megabytes"] <= MOST_MEGABYTES
 
 
+@pytest.mark.long
 @pytest.mark.parametrize("seed", range(4))
 def test_mutants_are_refused_or_read_right(seed: int) -> None:
     result = judge_mutants(500, seed)

@@ -1,9 +1,12 @@
 import random
 from pathlib import Path
 
+import pytest
+
 from tests.sheets import live_garments, live_numbers
 
 
+@pytest.mark.long
 def test_a_spreadsheet_comes_to_the_numbers_of_the_program_with_other_inputs(tmp_path: Path) -> None:
     """Pieces, sizes and garments of every kind, and rounding by itself, in one run of the spreadsheet program."""
     chance = random.Random(11)

@@ -84,6 +84,7 @@ def cells(path: Path) -> dict[tuple[str, str], Any]:
     }
 
 
+@pytest.mark.long
 @pytest.mark.parametrize("name", [*RUNS, "log"])
 def test_no_cell_differs_after_recalculation(workbooks: dict[str, tuple[Path, Path]], name: str) -> None:
     ours, theirs = (cells(path) for path in workbooks[name])

@@ -3,6 +3,7 @@
 import shutil
 import subprocess
 from collections.abc import Mapping, Sequence
+from contextlib import closing
 from pathlib import Path
 from typing import Any
 
@@ -49,7 +50,10 @@ def with_inputs(workbook: Path, sheet: str, trials: Sequence[Mapping[str, object
     return changed
 
 
-def shown(workbook: Path) -> Mapping[str, Mapping[str, Any]]:
-    """What stands in the cells of each sheet, by the sheet's name."""
-    book = openpyxl.load_workbook(workbook, data_only=True)
-    return {sheet.title: {cell.coordinate: cell.value for row in sheet.iter_rows() for cell in row} for sheet in book}
+def shown(workbook: Path, *sheets: str, formulas: bool = False) -> Mapping[str, Mapping[str, Any]]:
+    """What stands in the cells of these sheets that are not empty, by the sheet's name; with ``formulas``, those themselves."""
+    book = openpyxl.load_workbook(workbook, read_only=True, data_only=not formulas)
+    with closing(book):
+        return {
+            name: {cell.coordinate: cell.value for row in book[name] for cell in row if cell.value is not None} for name in sheets
+        }

@@ -4,6 +4,7 @@ import gc
 import os
 import shutil
 import sqlite3
+import tkinter as tk
 from collections.abc import Callable
 from contextlib import closing
 from pathlib import Path
@@ -78,21 +79,29 @@ class Escapes:
 
     def __init__(self, window: MainWindow) -> None:
         self.heard: list[str] = []
-        self._window, self._seen = window, set[str]()
+        self._window, self._at = window, ""
         self._look()
 
     def _look(self) -> None:
         if not self._window.root.winfo_exists():
             return
+        self._window.root.after(5, self._look)  # first: a key may bring up what waits for its own end
         for shown in dialogs(self._window.root)[-1:]:
             words = words_of(shown)
-            if shown.grab_current() is shown and " …" not in words:  # “Reading log.csv …” ends by itself
-                self.heard.append(words)
-                place = shown.focus_lastfor() or shown
-                place.focus_force()
-                place.update()
-                place.event_generate("<Escape>")
-        self._window.root.after(5, self._look)
+            if (
+                shown.grab_current() is shown and " …" not in words and self._at != str(shown)
+            ):  # “Reading log.csv …” ends by itself
+                self._leave(shown, words)
+
+    def _leave(self, shown: tk.Toplevel, words: str) -> None:
+        before, self._at = self._at, str(shown)
+        self.heard.append(words)
+        place = shown.focus_lastfor() or shown
+        place.focus_force()
+        place.update()
+        if place.winfo_exists():
+            place.event_generate("<Escape>")
+        self._at = before
 
 
 def contents(folder: Path) -> dict[str, bytes]:
