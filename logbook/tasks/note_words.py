@@ -31,7 +31,7 @@ from logbook.craft.pieces.starting_chain import ChainRule
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.words.counting import counted, listed
 from logbook.craft.words.lengths import Units, show_length, show_mm
-from logbook.craft.words.numbers import show_number, show_percent
+from logbook.craft.words.numbers import in_mark, show_number, show_percent
 from logbook.tasks.money_words import HANDS_CAUTION
 
 _PLAIN = {
@@ -183,7 +183,7 @@ def _washing(finished: FinishedGauge, direction: Direction) -> Iterator[str]:
     if finished.gauge.too_coarse:
         yield (
             "Counted too coarsely to tell the accuracy: measure how far some whole repeats reach, "
-            "for example “4 repeats = 15.1 cm”."
+            f"for example “4 repeats = {in_mark('15.1')} cm”."
         )
 
 

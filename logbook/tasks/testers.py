@@ -20,6 +20,7 @@ from logbook.craft.sizes.trying import Told, ToldSize, tried_of
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.counting import counted
+from logbook.craft.words.notation import PLAIN, written_in
 from logbook.craft.words.numbers import show_change, show_percent
 from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_zip
@@ -116,6 +117,7 @@ def off_words(off: SizeOff) -> str:
     )
 
 
+@written_in(PLAIN)
 def save_round_sheet(book: Logbook, of: Pattern, target: Path) -> None:
     """Writes the sheet to send round. Raises RefusedError, in one sentence."""
     testers, sizes, today = testers_of(book, of), trial_of(book, of).sizes, date.today().isoformat()

@@ -6,6 +6,7 @@ from logbook.craft.words.notation import notation
 
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 _KEPT = re.compile(r"(\d{4})-(0[1-9]|1[0-2])-(\d\d)", re.ASCII)
+_SHOWN = re.compile(rf"(?:\d+ )?({'|'.join(MONTHS)}) (?:\d+, )?(\d{{4}})", re.ASCII)
 
 
 def date_words(text: str) -> str:
@@ -18,6 +19,6 @@ def date_words(text: str) -> str:
 
 
 def month_words(text: str) -> str:
-    """``Sep 2024`` of ``2024-09-21``; any other text as it is."""
-    kept = _KEPT.fullmatch(text)
-    return text if kept is None else f"{MONTHS[int(kept[2]) - 1]} {kept[1]}"
+    """``Sep 2024`` of a date as it is kept or as ``date_words`` has it; any other text as it is."""
+    shown = _SHOWN.fullmatch(date_words(text))
+    return text if shown is None else f"{shown[1]} {shown[2]}"

@@ -8,7 +8,7 @@ from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.fields import Owner
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.words.lengths import Units, show_difference, show_length
-from logbook.craft.words.numbers import show_number
+from logbook.craft.words.numbers import in_mark, show_number
 from logbook.errors import RefusedError
 from logbook.pages.pieces.plan_texts import FINISH
 from logbook.pages.session import Session
@@ -96,7 +96,8 @@ class ChainMaker:
             begins = first_stitches(typed.swatch.pattern, self._session.terms) if asked else ()
             return ChainCard(at_fault, body_width=body_width, begins=begins)
         if not typed.swatch.readings:
-            return ChainCard("The swatch has no readings yet. Add one, for example “4 repeats = 15.1 cm”.", body_width=body_width)
+            example = f"4 repeats = {in_mark('15.1')} cm"
+            return ChainCard(f"The swatch has no readings yet. Add one, for example “{example}”.", body_width=body_width)
         others = self.lenders(typed.swatch) if _needs_washing(typed.swatch, read.condition) else ()
         try:
             drift = self.drift.of(typed.swatch.worked_by)

@@ -261,5 +261,5 @@ def _missing(typed: Typed) -> dict[str, str]:
     if swatch.hook_mm is None:
         missing["hook mm"] = f"Type the hook size in mm, for example {in_mark('4.5')}."
     if not swatch.readings:
-        missing[readings_key(Condition.WORKED)] = "Add one reading, for example “4 repeats = 15.1 cm”."
+        missing[readings_key(Condition.WORKED)] = f"Add one reading, for example “4 repeats = {in_mark('15.1')} cm”."
     return missing

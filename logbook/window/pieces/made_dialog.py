@@ -5,6 +5,7 @@ from collections.abc import Callable
 from tkinter import ttk
 from typing import NamedTuple
 
+from logbook.craft.words.numbers import in_mark
 from logbook.pages.dates import typed_date
 from logbook.pages.picture_shelf import PictureShelf
 from logbook.pages.pieces.made_form import LENGTHS, MadeForm
@@ -115,7 +116,7 @@ class _MadeDialog(FormDialog):
             self.fields[key].text = with_unit(self.fields[key].text, self._session.units)
 
     def _hint(self, key: str) -> str:
-        return self._hints.get(key, "")
+        return in_mark(self._hints.get(key, ""))
 
     def _show(self) -> None:
         super()._show()

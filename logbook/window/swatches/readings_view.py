@@ -5,6 +5,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from tkinter import ttk
 
+from logbook.craft.words.numbers import in_mark
 from logbook.pages.swatches.form_texts import ReadingLine
 from logbook.window.example import Example
 from logbook.window.field import MARKS
@@ -93,7 +94,7 @@ class ReadingsView(ttk.Frame):
     def _show_example(self, place: int) -> None:
         """In an empty line, how a reading is written."""
         row = self.rows[place]
-        row.example.say(f"e.g. {EXAMPLES[place % len(EXAMPLES)]}")
+        row.example.say(f"e.g. {in_mark(EXAMPLES[place % len(EXAMPLES)])}")
 
     def _have_rows(self, count: int) -> None:
         while len(self.rows) < count:
