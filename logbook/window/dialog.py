@@ -98,9 +98,16 @@ class Dialog(tk.Toplevel):
     def grow(self) -> None:
         """Takes the height that what is in it needs now, as far as the screen goes; it never gets lower."""
         self.update_idletasks()
-        height = min(self.winfo_reqheight(), self.winfo_screenheight() - ABOVE_AND_BELOW)
+        most = self.winfo_screenheight() - ABOVE_AND_BELOW
+        height = min(self.wanted_height, most)
         if self.winfo_viewable() and height > self.winfo_height():
-            self.geometry(f"{self.winfo_width()}x{height}")
+            y = max(0, min(self.winfo_y(), most - height))
+            self.geometry(f"{self.winfo_width()}x{height}+{self.winfo_x()}+{y}")
+
+    @property
+    def wanted_height(self) -> int:
+        """Pixels that it would be high if the screen had room for all that is in it."""
+        return self.winfo_reqheight()
 
     def close(self) -> None:
         self.grab_release()

@@ -38,8 +38,13 @@ class LongDialog(Dialog):
         # the pointer, which may be all that gives it the keyboard.
         self.update_idletasks()
         most = self.winfo_screenheight() - ABOVE_AND_BELOW
-        height = min(self.winfo_height() - canvas.winfo_height() + self.body.winfo_reqheight(), most)
+        height = min(self.wanted_height, most)
         y = max(0, min(self.winfo_y() - (height - self.winfo_height()) // 3, most - height))
         self.geometry(f"{self.winfo_width()}x{height}+{self.winfo_x()}+{y}")
         self.update_idletasks()  # what takes the keyboard is brought into view, and would be too early in the window as it was
         take_keyboard(focus)
+
+    @property
+    def wanted_height(self) -> int:
+        """With all of ``body`` in sight."""
+        return self.winfo_height() - self._scrolled.canvas.winfo_height() + self.body.winfo_reqheight()

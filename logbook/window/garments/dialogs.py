@@ -37,6 +37,7 @@ def ask_template(parent: tk.Misc, look: Look, swatches: SwatchChoice) -> tuple[s
 
     def choose(name: str) -> None:
         says.configure(text=SAYS[name])
+        dialog.grow()
 
     row = FlatChoice(inside, look, choose)
     look.grid(row, row=1, column=0, sticky="ew", pady=(1, 1))

@@ -58,6 +58,7 @@ class CompareDialog(LongDialog):
         self.says.configure(text="\n".join(answer.sentences))
         self._legend.grid()
         self._build_table(answer)
+        self.grow()
 
     def _scroll_across(self, step: int) -> str:
         """Six swatches may be wider than the screen."""

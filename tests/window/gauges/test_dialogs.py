@@ -105,6 +105,19 @@ def test_compare_by_tags_typed(root: tk.Tk, page: SwatchesPage) -> None:
     shown.close()
 
 
+def test_the_comparison_grows_to_its_table(root: tk.Tk, page: SwatchesPage) -> None:
+    take(page, "HC-01")
+    hit(root, "<Control-k>")
+    shown = dialog(page)
+    assert isinstance(shown, CompareDialog)
+    shown.tags.text = "HC-01, HC-02"
+    root.update()
+    assert shown.table is not None
+    tree = shown.table.tree
+    wait_until(root, lambda: tree.winfo_rooty() + tree.winfo_height() <= shown.winfo_rooty() + shown.winfo_height())
+    shown.close()
+
+
 def test_compare_what_is_selected(root: tk.Tk, page: SwatchesPage) -> None:
     page.find.table.tree.focus_force()
     hit(root, "<Home>")
