@@ -80,8 +80,9 @@ class Teller:
 
     def _asked(self) -> None:
         request = self._channel.recv(1)
-        if request:
-            self._when_quiet(lambda: self._when_quiet(lambda: self._answer(request == THOROUGHLY)))
+        if not request:
+            os._exit(1)  # who watched is gone: nobody would end it, and its channel would be read for ever
+        self._when_quiet(lambda: self._when_quiet(lambda: self._answer(request == THOROUGHLY)))
 
     def _when_quiet(self, then: Callable[[], None]) -> None:
         self._root.winfo_pointerxy()  # asks the X server, so that all it had for us is here
