@@ -1,8 +1,8 @@
 """The records beside the swatches as plain rows, to travel in a workbook and to be taken in again.
 
-Pieces with their sizes and set runs, made pieces, body charts, garments, and what yarns and stitch patterns say beside the
-columns of the swatches. Yarns, stitch patterns and body charts go by their names, since a logbook knows each name once; the
-others by their uids.
+Pieces with their sizes and set runs, made pieces, body charts, garments, what is assumed, and what yarns and stitch patterns
+say beside the columns of the swatches. Yarns, stitch patterns and body charts go by their names, since a logbook knows each
+name once; the others by their uids.
 """
 
 import sqlite3
@@ -18,8 +18,8 @@ from logbook.book.tables import RECORDS, USES
 from logbook.errors import LogbookError, RefusedError
 
 BY_NAME = ("yarn", "stitch_pattern", "body_chart")
-BY_UID = ("piece", "size", "made_piece", "garment", "tester")
-TABLES = ("yarn", "stitch_pattern", "piece", "size", "made_piece", "body_chart", "garment", "tester")
+BY_UID = ("piece", "size", "made_piece", "garment", "tester", "assumption")
+TABLES = ("yarn", "stitch_pattern", "piece", "size", "made_piece", "body_chart", "garment", "tester", "assumption")
 """In the order in which they can be written."""
 _FILLED_ONLY = ("yarn", "stitch_pattern")
 
@@ -88,12 +88,19 @@ def differing(
             there[row.table].add(str(row.values["uid"]))
     changed, troubles = [], []
     for row in rows:
+        if row.table == "assumption" and goes_by_its_own(connection):
+            continue
         trouble = _trouble(row, known, there)
         if trouble:
             troubles.append(trouble)
         elif _says_more(row, known[row.table].get(str(row.values[_key(row.table)]))):
             changed.append(row)
     return changed, troubles
+
+
+def goes_by_its_own(connection: sqlite3.Connection | None) -> bool:
+    """Whether a logbook (None: a new one) has swatches whose numbers go by what it assumes: another's would change them."""
+    return connection is not None and connection.execute("SELECT 1 FROM swatch LIMIT 1").fetchone() is not None
 
 
 def put_rows(writing: Writing, rows: Sequence[KeptRow]) -> None:
@@ -139,6 +146,8 @@ def _trouble(row: KeptRow, known: Mapping[str, Mapping[str, Row]], there: Mappin
         return Trouble(
             row.table, row.row, _key(row.table), f"This {what} has no {_key(row.table)}: leave these sheets as they were."
         )
+    if row.table == "assumption" and (values["value"] is None or values["value"] < 0):
+        return Trouble(row.table, row.row, "value", "An assumption is a number, not below 0: leave these sheets as they were.")
     for column, table in USES.get(row.table, ()):
         if values[column] and values[column] not in there[table]:
             return Trouble(
@@ -159,7 +168,7 @@ def _key(table: str) -> str:
 
 def _rows(connection: sqlite3.Connection, table: str) -> Iterator[tuple[str, Row]]:
     columns = columns_of(table)
-    order = {"size": "piece, place", "garment": "position"}.get(table, "name")
+    order = {"size": "piece, place", "garment": "position", "assumption": "uid"}.get(table, "name")
     for found in connection.execute(f"SELECT {', '.join(columns)} FROM {table} ORDER BY {order}"):
         row = dict(zip(columns, found, strict=True))
         yield str(row[_key(table)]), row

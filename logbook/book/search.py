@@ -14,6 +14,7 @@ from logbook.errors import RefusedError
 
 _MOST_WORDS = 100  # SQLite joins a thousand conditions at most
 _MOST_RANKED = 1000
+_AT_A_TIME = 1000
 _DECIMAL_COMMA = re.compile(r"(?<=\d),(?=\d)")
 
 
@@ -77,11 +78,14 @@ def refresh_words(connection: sqlite3.Connection, touched: Iterable[tuple[str, s
             stale[uid] = None
         elif table in ("yarn", "stitch_pattern"):
             stale.update((swatch, None) for (swatch,) in connection.execute(f"SELECT uid FROM swatch WHERE {table} = ?", (uid,)))
-    connection.executemany(
-        """INSERT INTO swatch_words (swatch, folded) VALUES (?, ?)
-        ON CONFLICT (swatch) DO UPDATE SET folded = excluded.folded""",
-        _folded_of(rows_of(connection, _WORKED_OF, "swatch.uid", _SEARCHED, list(stale), "swatch.rowid")),
-    )
+    uids = list(stale)
+    for start in range(0, len(uids), _AT_A_TIME):
+        some = uids[start : start + _AT_A_TIME]
+        connection.executemany(
+            """INSERT INTO swatch_words (swatch, folded) VALUES (?, ?)
+            ON CONFLICT (swatch) DO UPDATE SET folded = excluded.folded""",
+            _folded_of(rows_of(connection, _WORKED_OF, "swatch.uid", _SEARCHED, some, "swatch.rowid")),
+        )
 
 
 def words_agree(connection: sqlite3.Connection) -> bool:

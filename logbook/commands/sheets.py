@@ -126,6 +126,8 @@ def _print_import(plan: ImportPlan, result: ImportResult | None) -> None:
         print_text(f"{counted(result.added, 'swatch')} added, {result.changed} changed.")
         if result.others:
             print_text(f"Also: {result.others}.")
+    if plan.kept.note:
+        print_text(plan.kept.note)
 
 
 def _export(arguments: argparse.Namespace) -> int:

@@ -14,7 +14,7 @@ from logbook.sheets.limits import RawCell, RawSheet
 NAMES = {
     "yarn": "Kept yarns", "stitch_pattern": "Kept patterns", "piece": "Kept pieces", "size": "Kept sizes",
     "made_piece": "Kept made pieces", "body_chart": "Kept body charts", "garment": "Kept garments",
-    "tester": "Kept testers",
+    "tester": "Kept testers", "assumption": "Kept assumptions",
 }  # fmt: skip
 _TABLES = {name: table for table, name in NAMES.items()}
 TOP = 4

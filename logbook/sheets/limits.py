@@ -84,7 +84,7 @@ class RawSheet:
     rows: tuple[RawRow, ...]
 
 
-_OFTEN_THE_SAME = 60
+_OFTEN_THE_SAME = 1_000
 _TOLD = 100
 _MOST_KNOWN = 50_000
 
@@ -127,9 +127,9 @@ class RowCollector:
 
     def _once(self, cell: RawCell) -> RawCell:
         """The same text held once, as yarns and stitches come again and again."""
-        if not isinstance(cell, str) or len(cell) > _OFTEN_THE_SAME or len(self._same) > _MOST_KNOWN:
+        if not isinstance(cell, str) or len(cell) > _OFTEN_THE_SAME:
             return cell
-        return self._same.setdefault(cell, cell)
+        return self._same.setdefault(cell, cell) if len(self._same) < _MOST_KNOWN else self._same.get(cell, cell)
 
 
 def _is_blank(cell: RawCell) -> bool:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from logbook.book.kept_records import TABLES, KeptRow, Kind, columns_of, differing, kinds
+from logbook.book.kept_records import TABLES, KeptRow, Kind, columns_of, differing, goes_by_its_own, kinds
 from logbook.book.tables import PARTS
 from logbook.craft.swatches.fields import clean_text, exact
 from logbook.craft.words.counting import counted, listed
@@ -18,11 +18,12 @@ from logbook.sheets.swatch_rows import Problem
 
 @dataclass(frozen=True, slots=True)
 class KeptPlan:
-    """All rows read, those that would be written, and what stands in the way."""
+    """All rows read, those that would be written, and what stands in the way; ``note``: what the maker should know, or ""."""
 
     rows: tuple[KeptRow, ...] = ()
     written: tuple[KeptRow, ...] = ()
     problems: tuple[Problem, ...] = ()
+    note: str = ""
 
     def sentence(self) -> str:
         """``3 pieces and 2 made pieces``; "" for nothing. Sizes belong to their pieces."""
@@ -52,7 +53,18 @@ def plan_kept(
     said = tuple(
         Problem(NAMES[t.table], t.row, f"{NAMES[t.table]}, {t.column.replace('_', ' ')}", t.says, t.says) for t in troubles
     )
-    return KeptPlan(rows, tuple(order), (*wrong, *said))
+    return KeptPlan(rows, tuple(order), (*wrong, *said), _note(connection, rows))
+
+
+_NOT_TAKEN = "What the sheet's logbook assumed is not taken over: this one goes by its own (Logbook → Assumptions)."
+
+
+def _note(connection: sqlite3.Connection | None, rows: tuple[KeptRow, ...]) -> str:
+    said = {row.values["uid"]: row.values["value"] for row in rows if row.table == "assumption"}
+    if connection is None or not goes_by_its_own(connection):
+        return ""
+    own = dict(connection.execute("SELECT uid, value FROM assumption").fetchall())
+    return "" if said.items() <= own.items() else _NOT_TAKEN
 
 
 def _values(cells: KeptCells) -> tuple[dict[str, Any], list[Problem]]:

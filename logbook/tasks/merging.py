@@ -125,6 +125,8 @@ def _whole(one: Taken) -> tuple[str, str]:
 def _question(sides: tuple[sqlite3.Connection, ...], conflict: Conflict) -> Question:
     ours, other = conflict.ours, conflict.theirs
     field = conflict.field.replace("_", " ")
+    if field and conflict.table == "assumption":
+        field = _ASSUMED.get(conflict.record, conflict.record)
     if conflict.twice:
         name = str(ours[conflict.field])
         called = f"{_word(conflict.table)} “{name}”"
@@ -140,6 +142,8 @@ def _question(sides: tuple[sqlite3.Connection, ...], conflict: Conflict) -> Ques
 def _called(sides: tuple[sqlite3.Connection, ...], conflict: Conflict) -> str:
     """``swatch LC-02``, ``yarn Fennel``; of a reading or a size that of the record it is part of as well."""
     table, parent = conflict.table, PARTS.get(conflict.table)
+    if table == "assumption":
+        return table
     for connection in sides:
         if parent is not None:
             whole = f"SELECT {parent} FROM {table} WHERE uid = ?"
@@ -152,6 +156,19 @@ def _called(sides: tuple[sqlite3.Connection, ...], conflict: Conflict) -> str:
         if row := names.fetchone():
             return str(called % row[0])
     return _word(table)
+
+
+_ASSUMED = {
+    "tape_mm": "how finely a tape in cm is read (mm)",
+    "tape_inch_mm": "how finely a tape in inches is read (mm)",
+    "count_step": "how finely a count is read",
+    "variation": "how much a fabric varies from place to place",
+    "drift": "how much a finished piece differs from its swatch",
+    "count_lean": "whether a hand’s own pieces are counted in",
+    "reserve": "the yarn kept in reserve",
+    "most_edge_stitches": "the most edge stitches at each side",
+    "hourly_rate": "what an hour of work is counted at",
+}
 
 
 def _word(table: str) -> str:

@@ -90,6 +90,10 @@ class _Plan:
 
 def sentence_on(plan: ImportPlan) -> str:
     """``43 new swatches and 2 changed ones; 5 problems.``"""
+    return " ".join(filter(None, (_would_do(plan), plan.kept.note)))
+
+
+def _would_do(plan: ImportPlan) -> str:
     added, changed, problems = len(plan.added), len(plan.changed), len(plan.problems)
     new = counted(added, "new swatch")
     edits = f"{changed} changed" if changed else "none changed"

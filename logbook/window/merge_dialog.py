@@ -49,7 +49,7 @@ class _Asked:
         look.grid(self._whole, row=2, column=0, sticky="ew", pady=(1, 0))
         self._dialog.add_button("&Cancel", self._dialog.close)
         self._dialog.add_button("Keep what is &here", lambda: self._choose("ours"))
-        self._dialog.add_button("Use &the other's", lambda: self._choose("theirs"))
+        self._dialog.add_button("Use &the other’s", lambda: self._choose("theirs"))
         self._merge = self._dialog.add_button("&Merge", self._done, accent=True)
         self._select(0)
         self._follow()

@@ -14,10 +14,11 @@ from logbook.book.checking import check_whole
 from logbook.book.logbook import Logbook, open_logbook
 from logbook.book.schema import STEPS as STEPS_OF_SCHEMA
 from logbook.book.tables import RECORDS
+from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.yarn import Yarn
 from logbook.errors import RefusedError
-from logbook.tasks.browsing import swatch_in_hand
+from logbook.tasks.browsing import assumptions_of, save_assumptions, swatch_in_hand
 from logbook.tasks.logging_swatches import delete_swatches, save_swatch
 from logbook.tasks.merging import merge
 from logbook.tasks.undoing import redo, undo
@@ -263,3 +264,13 @@ def test_two_histories_come_together_alike_both_ways(
             answer = merge(theirs, ours.path)
             assert (answer.questions, tables(theirs)) == ((), tables(ours))
     shutil.rmtree(folder)
+
+
+def test_what_both_assume_is_asked_in_words(pair: Any) -> None:
+    ours, theirs = pair
+    save_assumptions(ours, Assumptions(reserve=0.2))
+    save_assumptions(theirs, Assumptions(reserve=0.3))
+    answer = merge(ours, theirs.path)
+    assert [(one.record, one.field) for one in answer.questions] == [("assumption", "the yarn kept in reserve")]
+    merge(ours, theirs.path, "theirs")
+    assert assumptions_of(ours).reserve == 0.3
