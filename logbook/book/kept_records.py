@@ -34,14 +34,14 @@ class KeptRow(NamedTuple):
     values: Row
 
 
-class Kind(NamedTuple):
+class ColumnKind(NamedTuple):
     """What a column holds: TEXT, INTEGER or REAL, and whether it may be unknown."""
 
     of: str
     may_be_unknown: bool
 
 
-class Trouble(NamedTuple):
+class RecordTrouble(NamedTuple):
     """A record that can't be taken in: which, and why."""
 
     table: str
@@ -56,13 +56,15 @@ def columns_of(table: str) -> tuple[str, ...]:
 
 
 @lru_cache(maxsize=1)
-def kinds() -> Mapping[str, Mapping[str, Kind]]:
+def kinds() -> Mapping[str, Mapping[str, ColumnKind]]:
     """What the columns of each table hold."""
     connection = sqlite3.connect(":memory:", isolation_level=None)
     try:
         take_steps(connection, STEPS)
         return {
-            table: {name: Kind(of, not needed) for _, name, of, needed, *_ in connection.execute(f"PRAGMA table_info({table})")}
+            table: {
+                name: ColumnKind(of, not needed) for _, name, of, needed, *_ in connection.execute(f"PRAGMA table_info({table})")
+            }
             for table in TABLES
         }
     finally:
@@ -76,7 +78,7 @@ def kept_rows(connection: sqlite3.Connection) -> dict[str, list[Row]]:
 
 def differing(
     connection: sqlite3.Connection | None, rows: Sequence[KeptRow], swatches: Collection[str]
-) -> tuple[list[KeptRow], list[Trouble]]:
+) -> tuple[list[KeptRow], list[RecordTrouble]]:
     """Those of ``rows`` that say something the logbook (None: a new one) does not hold, and those that can't be taken in.
 
     ``swatches`` are the uids that there are or will be.
@@ -140,23 +142,23 @@ def _says_more(row: KeptRow, before: Row | None) -> bool:
     return any(before[name] != row.values[name] for name in RECORDS[row.table])
 
 
-def _trouble(row: KeptRow, known: Mapping[str, Mapping[str, Row]], there: Mapping[str, Collection[str]]) -> Trouble | None:
+def _trouble(row: KeptRow, known: Mapping[str, Mapping[str, Row]], there: Mapping[str, Collection[str]]) -> RecordTrouble | None:
     what, values = row.table.replace("_", " "), row.values
     if not str(values[_key(row.table)] or "").strip():
-        return Trouble(
+        return RecordTrouble(
             row.table, row.row, _key(row.table), f"This {what} has no {_key(row.table)}: leave these sheets as they were."
         )
     if row.table == "assumption" and (values["value"] is None or values["value"] < 0):
         return Trouble(row.table, row.row, "value", "An assumption is a number, not below 0: leave these sheets as they were.")
     for column, table in USES.get(row.table, ()):
         if values[column] and values[column] not in there[table]:
-            return Trouble(
+            return RecordTrouble(
                 row.table, row.row, column, f"Its {table} is neither in the workbook nor in the logbook: take both in."
             )
     if row.table in ("piece", "garment"):
         for uid, other in known[row.table].items():
             if other["name"] == values["name"] and uid != values["uid"]:
-                return Trouble(
+                return RecordTrouble(
                     row.table, row.row, "name", f"The logbook has another {what} called “{values['name']}”: rename one."
                 )
     return None

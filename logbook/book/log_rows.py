@@ -4,7 +4,7 @@ import sqlite3
 from collections.abc import Iterator
 
 from logbook.book.trouble import as_damage
-from logbook.craft.swatches.fields import FIELDS, Field, Owner
+from logbook.craft.swatches.fields import FIELDS, LogField, Owner
 
 _TABLES = {Owner.SWATCH: "swatch", Owner.YARN: "yarn", Owner.PATTERN: "stitch_pattern"}
 _READINGS = [place for place, field in enumerate(FIELDS) if field.owner is Owner.READINGS]
@@ -17,7 +17,7 @@ _PLACES = {
 }
 
 
-def _expression(field: Field) -> str:
+def _expression(field: LogField) -> str:
     column = f"{_TABLES[field.owner]}.{field.attribute}"
     if field.in_cm:
         return f"{column} / 10"

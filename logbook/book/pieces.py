@@ -11,7 +11,7 @@ from logbook.book.search import folded, has_all, joined
 from logbook.book.tables import RECORDS
 from logbook.book.testers import remove_testers
 from logbook.book.trouble import as_damage
-from logbook.craft.gauges.drift import Made
+from logbook.craft.gauges.drift import Taught
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.pieces.planned_piece import PlannedPiece, SizePlan
 from logbook.craft.swatches.conditions import Condition
@@ -106,7 +106,7 @@ def remove_made_piece(writing: Writing, uid: str) -> None:
     writing.remove("made_piece", uid)
 
 
-def predicted_and_measured(connection: sqlite3.Connection) -> list[Made]:
+def predicted_and_measured(connection: sqlite3.Connection) -> list[Taught]:
     """What every made piece that was measured teaches of the hand that made it: its own maker's, else that of its swatch.
 
     Of a piece worked sideways the stitches run up its length. What it used tells of the swatch's yarn and stitch, unless another
@@ -121,7 +121,7 @@ def predicted_and_measured(connection: sqlite3.Connection) -> list[Made]:
         if used and folded(used) != folded(planned_of or ""):
             yarn = stitch = ""
         if across or up or grams or minutes:
-            found.append(Made(hand, across, up, yarn or "", stitch or "", grams, minutes))
+            found.append(Taught(hand, across, up, yarn or "", stitch or "", grams, minutes))
     return found
 
 

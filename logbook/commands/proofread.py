@@ -7,7 +7,7 @@ from typing import Any
 from logbook.commands.books import book_of
 from logbook.commands.output import print_json, print_text
 from logbook.commands.parser import Parser, add_common
-from logbook.craft.proofreading.judging import Found, Verdict
+from logbook.craft.proofreading.judging import FoundQuantity, Verdict
 from logbook.errors import UsageError
 from logbook.tasks.garments import needs_book, read_plan, work_out
 from logbook.tasks.proofreading import Held, Proofread, expected_words, held_called, of_garment, proofread, read_text, what_words
@@ -72,7 +72,7 @@ def proofread_text(read: Proofread) -> str:
     return "\n".join([*said, f"{agreeing} of {len(read.found)} numbers and lists agree."])
 
 
-def _sentence(one: Found) -> str:
+def _sentence(one: FoundQuantity) -> str:
     if one.verdict is Verdict.UNKNOWN:
         return f"“{one.quantity.text}” is not known to the logbook."
     return f"“{one.quantity.text}” differs: the logbook has {expected_words(one)} ({what_words(one)})."

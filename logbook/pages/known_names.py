@@ -6,18 +6,18 @@ from logbook.craft.words.counting import counted
 from logbook.errors import RefusedError
 from logbook.pages.session import Session
 from logbook.tasks.browsing import folded
-from logbook.tasks.known_names import Kind, Named, delete_unused, known_by_name, merge, rename, what_merging_does
+from logbook.tasks.known_names import Named, NameOf, delete_unused, known_by_name, merge, rename, what_merging_does
 
 SENTENCES = {
-    Kind.YARN: "A new name holds for all swatches of a yarn. Merging two gives all their swatches to one of them.",
-    Kind.PATTERN: "A new name holds for all swatches of a stitch pattern. Merging two gives all their swatches to one of them.",
+    NameOf.YARN: "A new name holds for all swatches of a yarn. Merging two gives all their swatches to one of them.",
+    NameOf.PATTERN: "A new name holds for all swatches of a stitch pattern. Merging two gives all their swatches to one of them.",
 }
 
 
 class KnownNames:
     """Those of a ``kind``; what was done comes back as a sentence, what can't be is raised as a RefusedError."""
 
-    def __init__(self, session: Session, kind: Kind) -> None:
+    def __init__(self, session: Session, kind: NameOf) -> None:
         self._session, self.kind = session, kind
         self.reload()
 

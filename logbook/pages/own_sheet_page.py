@@ -10,8 +10,8 @@ from logbook.tasks.own_sheets import (
     Over,
     OwnSheet,
     OwnTable,
-    Problem,
     RawSheet,
+    SheetProblem,
     Wishes,
     found_table,
     own_table,
@@ -138,7 +138,7 @@ class SheetPage(ABC):
         there = {_key(heading) for heading in self.table.headings}
         self._take({heading: choice for heading, choice in chosen.items() if heading in there})
 
-    def _outcome(self, good: int, what: str, problems: Sequence[Problem]) -> str:
+    def _outcome(self, good: int, what: str, problems: Sequence[SheetProblem]) -> str:
         bad = len({problem.row for problem in problems})
         said = f"{counted(good, what)} can be read" + (f", {counted(bad, 'row')} can't:" if bad else ".")
         troubles = [f"Row {p.row}, {p.column}: {p.says}" if p.column else p.says for p in problems[:TROUBLES_SHOWN]]

@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from logbook.craft.proofreading.judging import Found, Verdict
-from logbook.craft.proofreading.text_checks import Problem
+from logbook.craft.proofreading.judging import FoundQuantity, Verdict
+from logbook.craft.proofreading.text_checks import TextProblem
 from logbook.craft.words.counting import counted
 from logbook.errors import RefusedError
 from logbook.tasks.proofreading import Held, Proofread, expected_words, proofread, require_text, what_words
@@ -14,7 +14,7 @@ NOTHING_YET = "Paste the finished text of the pattern here: what differs from th
 
 
 @dataclass(frozen=True, slots=True)
-class Mark:
+class MarkedText:
     """A stretch of the text from ``start`` up to ``end``, and what is said of it. ``sort``: ``trouble`` or ``unknown``."""
 
     start: int
@@ -27,11 +27,11 @@ class Mark:
 class Marked:
     """All marks in their order, and one sentence on the whole."""
 
-    marks: tuple[Mark, ...]
+    marks: tuple[MarkedText, ...]
     says: str
 
     @property
-    def troubles(self) -> tuple[Mark, ...]:
+    def troubles(self) -> tuple[MarkedText, ...]:
         """Those that are gone through with the keys."""
         return tuple(mark for mark in self.marks if mark.sort == TROUBLE)
 
@@ -49,21 +49,21 @@ def marked(text: str, held: Held) -> Marked:
     return Marked(tuple(sorted(marks, key=lambda mark: (mark.start, mark.end))), _on_the_whole(read))
 
 
-def _of_number(one: Found) -> Mark:
+def _of_number(one: FoundQuantity) -> MarkedText:
     quantity = one.quantity
     if one.verdict is Verdict.UNKNOWN:
-        return Mark(quantity.start, quantity.end, UNKNOWN, f"“{quantity.text}” is not in the logbook.")
+        return MarkedText(quantity.start, quantity.end, UNKNOWN, f"“{quantity.text}” is not in the logbook.")
     says = f"“{quantity.text}” differs: the logbook has {expected_words(one)} ({what_words(one)})."
-    return Mark(quantity.start, quantity.end, TROUBLE, says)
+    return MarkedText(quantity.start, quantity.end, TROUBLE, says)
 
 
-def _of_problem(text: str, problem: Problem) -> Mark:
+def _of_problem(text: str, problem: TextProblem) -> MarkedText:
     if problem.end:
-        return Mark(problem.start, problem.end, TROUBLE, problem.says)
+        return MarkedText(problem.start, problem.end, TROUBLE, problem.says)
     lines = text.split("\n")
     at = min(max(problem.line, 1), len(lines)) - 1
     start = sum(len(line) + 1 for line in lines[:at])
-    return Mark(start, start + max(len(lines[at]), 1), TROUBLE, problem.says)
+    return MarkedText(start, start + max(len(lines[at]), 1), TROUBLE, problem.says)
 
 
 def _on_the_whole(read: Proofread) -> str:

@@ -14,7 +14,7 @@ from typing import Any, BinaryIO
 
 from logbook.craft.words.numbers import grouped
 from logbook.errors import LogbookError, RefusedError
-from logbook.sheets.cells import CELL, Content, Heading, Look, Role, column_letters
+from logbook.sheets.cells import CELL, CellLook, Content, Heading, Role, column_letters
 from logbook.sheets.looks import band_rule, dress
 from logbook.sheets.printing import in_margin
 from logbook.sheets.progress import Progress
@@ -127,7 +127,7 @@ class SheetWriter:
         self.row = 0
         self.rows = SheetRows()
         self.name: str = sheet.title
-        self._dresses: dict[Look, Dress] = {}
+        self._dresses: dict[CellLook, Dress] = {}
         self._banded: list[str] = []
         self._names: Sequence[str] = ()
         self._who: Callable[[Sequence[Content]], str] = lambda row: f"Sheet “{self.name}”"
@@ -138,9 +138,9 @@ class SheetWriter:
         """The sheet itself, for charts and lists of choices."""
         return self._sheet
 
-    def add(self, contents: Sequence[Content], looks: Look | Sequence[Look] = CELL, height: float | None = None) -> int:
+    def add(self, contents: Sequence[Content], looks: CellLook | Sequence[CellLook] = CELL, height: float | None = None) -> int:
         """One row; its number. Raises RefusedError for text no sheet can hold."""
-        every = [looks] * len(contents) if isinstance(looks, Look) else looks
+        every = [looks] * len(contents) if isinstance(looks, CellLook) else looks
         return self._add(contents, [self._dress(look) for look in every], height or self._height(contents, self._wrapped(every)))
 
     def skip(self, rows: int = 1) -> None:
@@ -150,14 +150,14 @@ class SheetWriter:
 
     def head(self, title: str, subtitle: str) -> None:
         """The title of the sheet and what it is of, and a blank row."""
-        self.add((title,), Look(Role.TITLE), height=24)
+        self.add((title,), CellLook(Role.TITLE), height=24)
         self.paragraph(subtitle, Role.SUBTITLE)
         self.skip()
 
     def paragraph(self, text: str, role: Role = Role.NOTE, columns: int | None = None) -> int:
         """Text over the whole width, wrapped, in a row as high as it needs."""
         across = columns or len(self._widths)
-        row = self.add((text,), Look(role, wraps=True), height=_LINE * lines_of(text, sum(self._widths[:across])) + 2)
+        row = self.add((text,), CellLook(role, wraps=True), height=_LINE * lines_of(text, sum(self._widths[:across])) + 2)
         if across > 1:
             self._merged.append(f"A{row}:{column_letters(across)}{row}")
         return row
@@ -178,7 +178,7 @@ class SheetWriter:
 
     def headings(self, headings: Sequence[Heading], rows: int, *, filtered: bool = True) -> int:
         """The heading row of a table of ``rows``: repeated when printed, with a filter."""
-        row = self.add([h.name for h in headings], [Look(Role.HEADING, right=h.right, wraps=True) for h in headings])
+        row = self.add([h.name for h in headings], [CellLook(Role.HEADING, right=h.right, wraps=True) for h in headings])
         last = column_letters(len(headings))
         if filtered:
             self._sheet.auto_filter.ref = f"A{row}:{last}{row + max(rows, 1)}"
@@ -222,7 +222,7 @@ class SheetWriter:
         self.rows.add(self.row, self._holdable(contents), dresses, height)
         return self.row
 
-    def _wrapped(self, looks: Sequence[Look]) -> list[tuple[int, float]]:
+    def _wrapped(self, looks: Sequence[CellLook]) -> list[tuple[int, float]]:
         """The places of the columns that wrap, and how many letters a line of each takes."""
         return [
             (place, width * (0.82 if look.role is Role.HEADING else 0.92))
@@ -250,7 +250,7 @@ class SheetWriter:
             raise RefusedError(f"{self._who(contents)}{where}: {error}") from error
         return ready
 
-    def _dress(self, look: Look) -> Dress:
+    def _dress(self, look: CellLook) -> Dress:
         """The look as the workbook numbers it."""
         if look not in self._dresses:
             from openpyxl.cell import WriteOnlyCell

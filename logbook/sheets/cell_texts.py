@@ -8,7 +8,7 @@ _ESCAPED = re.compile(r"_x([0-9A-Fa-f]{4})_")
 _WHOLE = re.compile(r"[0-9]{1,10}\Z")
 
 
-class Texts:
+class GatheredTexts:
     """Gathers the text of ``t`` elements, but for those in ``rPh``: they only tell how the text is said aloud."""
 
     def __init__(self) -> None:

@@ -32,7 +32,7 @@ class Role(StrEnum):
     TROUBLE = "trouble"
 
 
-class Look(NamedTuple):
+class CellLook(NamedTuple):
     """The look of a cell: what it is for, how numbers show, and whether it stands at the right, in the middle, or may wrap."""
 
     role: Role = Role.CELL
@@ -53,12 +53,12 @@ class Heading(NamedTuple):
     hidden: bool = False
 
     @property
-    def look(self) -> Look:
+    def look(self) -> CellLook:
         """The look of its cells."""
-        return Look(Role.CELL, self.numbers, self.right, self.wraps)
+        return CellLook(Role.CELL, self.numbers, self.right, self.wraps)
 
 
-CELL = Look()
+CELL = CellLook()
 WHOLE, TENTHS, HUNDREDTHS, PERCENT, EIGHTHS = "0", "0.0", "0.00", "0.0%", "# ?/?"
 """How numbers show. ``EIGHTHS`` is for inches that are rounded to eighths already: 18 1/4, not 18 2/8."""
 

@@ -1,7 +1,7 @@
 """Where everything stands in the sheet "Starting chain": what is filled in, the answers, and what they are worked out from."""
 
 from logbook.sheets.book_writer import SheetWriter
-from logbook.sheets.cells import Look, Role
+from logbook.sheets.cells import CellLook, Role
 from logbook.sheets.gauges_sheet import LETTER
 
 COLUMNS = (40, 10.5, 10.5, 10.5, 10.5, 10.5, 10.5, 11, 11, 11)
@@ -27,7 +27,7 @@ def of_line(column: str, last: int) -> str:
 
 def section(sheet: SheetWriter, words: str) -> None:
     """A heading across the sheet."""
-    sheet.add((words, *[""] * (len(COLUMNS) - 1)), Look(Role.SECTION), height=21)
+    sheet.add((words, *[""] * (len(COLUMNS) - 1)), CellLook(Role.SECTION), height=21)
 
 
 def or_blank(value: float | None) -> float | str:

@@ -14,7 +14,7 @@ from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.fields import exact
 from logbook.craft.words.lengths import MM_PER_INCH
 from logbook.sheets.book_writer import BookWriter, SheetWriter
-from logbook.sheets.cells import EIGHTHS, TENTHS, WHOLE, Content, Formula, Look, Role
+from logbook.sheets.cells import EIGHTHS, TENTHS, WHOLE, CellLook, Content, Formula, Role
 from logbook.sheets.chain_cells import (
     BODY,
     CLOSING,
@@ -82,7 +82,7 @@ def _inputs(sheet: SheetWriter, begin: GaugeLine | None, last: int) -> None:
     name, pattern, hook, state = (of_line(column, last) for column in ("yarn", "stitch pattern", "hook mm", "measured"))
     described = f'{name}&", "&{pattern}&", "&{hook}&" mm hook; "&{state}'
     said = "" if begin is None else _described(begin)
-    sheet.add(("", Formula(f'IF({LINE}=0,"",{described})', said)), Look(Role.NOTE))
+    sheet.add(("", Formula(f'IF({LINE}=0,"",{described})', said)), CellLook(Role.NOTE))
     _input(sheet, "repeats measured", None, "only where no swatch is chosen: so many whole repeats (plain stitches: stitches)")
     _input(sheet, "they reach", None, "in cm or inches, as chosen below")
     _input(sheet, "stitches in a repeat", None, "empty: as the swatch has it; without a swatch 1")
@@ -102,7 +102,11 @@ def _inputs(sheet: SheetWriter, begin: GaugeLine | None, last: int) -> None:
 
 
 def _input(sheet: SheetWriter, label: str, content: Content, note: str) -> None:
-    sheet.add((label, content, note), (Look(Role.LABEL), Look(Role.INPUT, "General", right=True), Look(Role.NOTE)), height=17)
+    sheet.add(
+        (label, content, note),
+        (CellLook(Role.LABEL), CellLook(Role.INPUT, "General", right=True), CellLook(Role.NOTE)),
+        height=17,
+    )
 
 
 def _answers(sheet: SheetWriter, begin: GaugeLine | None, with_: ChainStart, last: int) -> None:
@@ -110,8 +114,8 @@ def _answers(sheet: SheetWriter, begin: GaugeLine | None, with_: ChainStart, las
     best = options[1]
     section(sheet, "The chain")
     answer = Formula(f'IF(B{FIRST_OPTION + 1}="","",B{FIRST_OPTION + 1})', "" if best is None else or_blank(best.chain))
-    sheet.add(("Chain", answer), Look(Role.ANSWER, WHOLE), height=23)
-    sheet.add((Formula(_trouble_formula(last), _trouble(begin)),), Look(Role.TROUBLE))
+    sheet.add(("Chain", answer), CellLook(Role.ANSWER, WHOLE), height=23)
+    sheet.add((Formula(_trouble_formula(last), _trouble(begin)),), CellLook(Role.TROUBLE))
     _headings(sheet, "", "chain", "base stitches", "repeats", "width")
     for place, (label, away) in enumerate((("one repeat fewer", -1), ("nearest", 0), ("one repeat more", 1))):
         row = FIRST_OPTION + place
@@ -128,7 +132,7 @@ def _answers(sheet: SheetWriter, begin: GaugeLine | None, with_: ChainStart, las
             Formula(f'IF({there},"",{repeats})', "" if option is None else option.repeats),
         )
         side = _Measures(row, "D", "C", STITCH_MM, STITCH_SURE, STITCH_BEFORE, TARGET, DRIFT)
-        sheet.add((label, *first, *side.cells(option)), [Look(Role.LABEL), *_NUMBER_LOOKS])
+        sheet.add((label, *first, *side.cells(option)), [CellLook(Role.LABEL), *_NUMBER_LOOKS])
     sheet.skip()
     section(sheet, "The rows")
     sheet.paragraph("For a finished length, if one is typed above.")
@@ -139,15 +143,15 @@ def _answers(sheet: SheetWriter, begin: GaugeLine | None, with_: ChainStart, las
         Formula(f'IF(OR({ROW_MM}<=0,{ROWS_TARGET}<=0),"",{_NEAREST_GROUPS})', ""),
     )
     side = _Measures(ROW_OPTION, "D", "C", ROW_MM, ROW_SURE, ROW_BEFORE, ROWS_TARGET, ROW_DRIFT)
-    hidden = Look(Role.NOTE, ";;;")
-    looks = [Look(Role.LABEL), *_NUMBER_LOOKS]
+    hidden = CellLook(Role.NOTE, ";;;")
+    looks = [CellLook(Role.LABEL), *_NUMBER_LOOKS]
     looks[2] = hidden
     sheet.add(("nearest", *rows, *side.cells(None)), looks)
     sheet.skip()
 
 
 _FORMATS = (WHOLE, WHOLE, WHOLE, TENTHS, EIGHTHS, "+0.0;-0.0;0.0", TENTHS, TENTHS, TENTHS)
-_NUMBER_LOOKS = [Look(numbers=form, right=True) for form in _FORMATS]
+_NUMBER_LOOKS = [CellLook(numbers=form, right=True) for form in _FORMATS]
 _NEAREST_REPEATS = f"MAX(1,ROUNDUP(ROUND(({TARGET}/{STITCH_MM}-{PLUS_USED})/{MULTIPLE_USED},9)-0.5,0))"
 _NEAREST_GROUPS = f"MAX(1,ROUNDUP(ROUND(({ROWS_TARGET}/{ROW_MM}-{SET_UP}-{CLOSING})/{IN_REPEAT},9)-0.5,0))"
 
@@ -157,7 +161,7 @@ def _headings(sheet: SheetWriter, first: str, total: str, count: str, groups: st
         first, total, count, groups, f"{size}, cm", f"{size}, in", "off, cm", "give or take: swatch, cm",
         "a whole piece, cm", "before washing, cm",
     )  # fmt: skip
-    sheet.add(names, Look(Role.HEADING, right=True, wraps=True), height=47)
+    sheet.add(names, CellLook(Role.HEADING, right=True, wraps=True), height=47)
 
 
 class _Measures:

@@ -3,7 +3,7 @@
 from logbook.craft.gauges.drift import drift_of
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.sheets.book_writer import SheetWriter
-from logbook.sheets.cells import PERCENT, TENTHS, WHOLE, Content, Formula, Look, Role
+from logbook.sheets.cells import PERCENT, TENTHS, WHOLE, CellLook, Content, Formula, Role
 from logbook.sheets.chain_cells import (
     BODY,
     EASE,
@@ -116,5 +116,5 @@ class ChainWorkings:
 
     def _add(self, label: str, formula: str | None, value: float | str, numbers: str) -> None:
         content: Content = value if formula is None else Formula(formula, value)
-        look = Look(Role.INPUT if formula is None else Role.CELL, numbers, right=True)
-        self._sheet.add((label, content), (Look(Role.LABEL), look))
+        look = CellLook(Role.INPUT if formula is None else Role.CELL, numbers, right=True)
+        self._sheet.add((label, content), (CellLook(Role.LABEL), look))

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from logbook.craft.swatches.fields import FIELDS, Field, Kind, Owner
+from logbook.craft.swatches.fields import FIELDS, FieldKind, LogField, Owner
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.swatch_fields import values_of
 from logbook.errors import UnreadableError
@@ -17,10 +17,10 @@ Cell = str | int | float | None
 
 
 @dataclass(frozen=True, slots=True)
-class Column:
+class LogColumn:
     """A column of the log: its field, its width in characters of a sheet, and the unit its numbers are in ("" if none)."""
 
-    field: Field
+    field: LogField
     width: int
     unit: str
 
@@ -32,12 +32,12 @@ class Column:
     @property
     def is_number(self) -> bool:
         """Whether its cells are numbers."""
-        return self.field.kind is Kind.NUMBER
+        return self.field.kind is FieldKind.NUMBER
 
     @property
     def wraps(self) -> bool:
         """Whether its text may run over several lines."""
-        return self.field.kind is Kind.TEXT and self.name not in ("uid", "tag", "date", "terms", "worked", "currency")
+        return self.field.kind is FieldKind.TEXT and self.name not in ("uid", "tag", "date", "terms", "worked", "currency")
 
 
 _WIDTHS = {
@@ -47,15 +47,15 @@ _WIDTHS = {
 _UNITS = {"grams": "g", "metres": "m", "mm": "mm", "cm": "cm"}
 
 
-def _column(field: Field) -> Column:
+def _column(field: LogField) -> LogColumn:
     usual = 30 if field.owner is Owner.READINGS else 10
-    return Column(field, _WIDTHS.get(field.name, usual), _UNITS.get(field.name.split()[-1], ""))
+    return LogColumn(field, _WIDTHS.get(field.name, usual), _UNITS.get(field.name.split()[-1], ""))
 
 
-COLUMNS: tuple[Column, ...] = tuple(_column(field) for field in FIELDS)
+COLUMNS: tuple[LogColumn, ...] = tuple(_column(field) for field in FIELDS)
 
 
-def columns_for(swatches: Iterable[Swatch]) -> tuple[Column, ...]:
+def columns_for(swatches: Iterable[Swatch]) -> tuple[LogColumn, ...]:
     """The columns that a sheet of these swatches has: that of pictures, the last, only where there is one."""
     return COLUMNS if any(swatch.pictures for swatch in swatches) else COLUMNS[:-1]
 
@@ -65,8 +65,8 @@ def cells_of(swatch: Swatch) -> tuple[Cell, ...]:
     return tuple(_cell(value, field) for value, field in zip(values_of(swatch), FIELDS, strict=True))
 
 
-def _cell(value: Any, field: Field) -> Cell:
-    if field.kind is Kind.TEXT:
+def _cell(value: Any, field: LogField) -> Cell:
+    if field.kind is FieldKind.TEXT:
         return field.shown(value)
     if value is None:
         return None
@@ -74,7 +74,7 @@ def _cell(value: Any, field: Field) -> Cell:
     return number
 
 
-def typed_text(field: Field, cell: RawCell) -> str:
+def typed_text(field: LogField, cell: RawCell) -> str:
     """What a person would have typed for ``cell``: dates in ISO, numbers exact. Raises UnreadableError if it can't be used."""
     if isinstance(cell, Unusable):
         raise UnreadableError(f"The cell holds {cell.why}: type {field.expected}.")

@@ -8,7 +8,7 @@ from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.rows.chart import RowsDrawing
 from logbook.sheets.book_writer import BookWriter, SheetWriter
-from logbook.sheets.cells import HUNDREDTHS, TENTHS, WHOLE, Content, Heading, Look, Role
+from logbook.sheets.cells import HUNDREDTHS, TENTHS, WHOLE, CellLook, Content, Heading, Role
 from logbook.sheets.live_garment import LiveGarment
 from logbook.sheets.pattern_sheet import write_pattern_sheet
 from logbook.sheets.rows_sheet import write_row_charts
@@ -48,7 +48,7 @@ def _pieces(
     live = LiveGarment(sheet, sizes, cloths)
     if live.live:
         live.write()
-    heading = [Look(Role.HEADING), *[Look(Role.HEADING, right=True)] * len(sizes)]
+    heading = [CellLook(Role.HEADING), *[CellLook(Role.HEADING, right=True)] * len(sizes)]
     values = [place for place, piece in enumerate(sizes[0].pieces) if piece.name not in live.live]
     if values:
         sheet.paragraph("What follows are values: change the plan to change them.")
@@ -57,7 +57,7 @@ def _pieces(
         wish = made[0].wish
         sheet.add((f"{wish.name}{f' × {wish.alike}' if wish.alike > 1 else ''}", *(size.name for size in sizes)), heading)
         for label, said_of, numbers in _numbers(made):
-            sheet.add((label, *said_of), [Look(Role.LABEL), *[Look(numbers=numbers, right=True)] * len(sizes)])
+            sheet.add((label, *said_of), [CellLook(Role.LABEL), *[CellLook(numbers=numbers, right=True)] * len(sizes)])
         sheet.skip()
     for sentence in said:
         sheet.paragraph(sentence)

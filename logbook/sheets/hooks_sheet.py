@@ -10,7 +10,7 @@ from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.words.hooks import hook_names
 from logbook.sheets.book_writer import BookWriter, SheetWriter
-from logbook.sheets.cells import PERCENT, TENTHS, Content, Look, Role
+from logbook.sheets.cells import PERCENT, TENTHS, CellLook, Content, Role
 from logbook.sheets.charts import Axes, Series, scatter
 
 NAME = "Hooks"
@@ -71,10 +71,10 @@ def _named(swatch: Swatch) -> str:
 
 def _write(sheet: SheetWriter, group: HookGroup) -> None:
     first = sheet.row + 1
-    sheet.add((group.name, *[""] * (len(_WIDTHS) - 1)), Look(Role.SECTION), height=21)
-    heading = Look(Role.HEADING, right=True, wraps=True)
+    sheet.add((group.name, *[""] * (len(_WIDTHS) - 1)), CellLook(Role.SECTION), height=21)
+    heading = CellLook(Role.HEADING, right=True, wraps=True)
     sheet.add(("hook mm", "swatch", "mm per stitch", "stitches in 10 cm", "give or take", ""), heading, height=32)
-    looks = [Look(numbers="0.0##", right=True), Look(right=True), *_GAUGE, Look(right=True)]
+    looks = [CellLook(numbers="0.0##", right=True), CellLook(right=True), *_GAUGE, CellLook(right=True)]
     trials = sheet.row + 1
     for trial in group.line.trials:
         sheet.add((trial.hook_mm, trial.tag, *_gauge(trial.pitch_mm, trial.give_or_take), ""), looks)
@@ -94,7 +94,7 @@ def _write(sheet: SheetWriter, group: HookGroup) -> None:
     sheet.skip(max(1, first + _CHART_ROWS - sheet.row))
 
 
-_GAUGE = (Look(numbers="0.00", right=True), Look(numbers=TENTHS, right=True), Look(numbers=PERCENT, right=True))
+_GAUGE = (CellLook(numbers="0.00", right=True), CellLook(numbers=TENTHS, right=True), CellLook(numbers=PERCENT, right=True))
 
 
 def _gauge(pitch_mm: float, give_or_take: float) -> tuple[float, float, float]:

@@ -9,8 +9,8 @@ from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.sheets.book_writer import SheetWriter
-from logbook.sheets.cells import HUNDREDTHS, WHOLE, Content, Formula, Look, Role, column_letters
-from logbook.sheets.live_shapes import Line, is_live, lines_of
+from logbook.sheets.cells import HUNDREDTHS, WHOLE, CellLook, Content, Formula, Role, column_letters
+from logbook.sheets.live_shapes import NumberLine, is_live, lines_of
 
 
 class LiveGarment:
@@ -30,15 +30,15 @@ class LiveGarment:
     def write(self) -> None:
         """The gauges, then the pieces that are live."""
         self._place()
-        self._sheet.add(("Gauge: change what is shaded", *[""] * max(len(self._sizes), 3)), Look(Role.SECTION), height=21)
-        right = Look(Role.HEADING, right=True, wraps=True)
-        self._sheet.add(("", "a stitch, mm", "a row, mm", "extra chains"), (Look(Role.HEADING), right, right, right))
+        self._sheet.add(("Gauge: change what is shaded", *[""] * max(len(self._sizes), 3)), CellLook(Role.SECTION), height=21)
+        right = CellLook(Role.HEADING, right=True, wraps=True)
+        self._sheet.add(("", "a stitch, mm", "a row, mm", "extra chains"), (CellLook(Role.HEADING), right, right, right))
         for name in self._live:
             made = self._made[name][0]
             extra = made.chain - made.foundation if made.chain is not None else None
-            inputs = [Look(Role.INPUT, numbers, right=True) for numbers in (HUNDREDTHS, HUNDREDTHS, WHOLE)]
+            inputs = [CellLook(Role.INPUT, numbers, right=True) for numbers in (HUNDREDTHS, HUNDREDTHS, WHOLE)]
             cells = (name, made.stitch_mm, made.row_mm, *(() if extra is None else (extra,)))
-            self._sheet.add(cells, [Look(Role.LABEL), *inputs][: len(cells)])
+            self._sheet.add(cells, [CellLook(Role.LABEL), *inputs][: len(cells)])
         self._sheet.skip()
         for name, lines in self._live.items():
             self._piece(name, lines)
@@ -55,17 +55,19 @@ class LiveGarment:
                 self._at[f"{name}.{line.key}"] = place
             row += len(lines) + 2
 
-    def _piece(self, name: str, lines: Sequence[Line]) -> None:
+    def _piece(self, name: str, lines: Sequence[NumberLine]) -> None:
         alike = self._made[name][0].wish.alike
-        heading = [Look(Role.HEADING), *[Look(Role.HEADING, right=True, wraps=True)] * len(self._sizes)]
+        heading = [CellLook(Role.HEADING), *[CellLook(Role.HEADING, right=True, wraps=True)] * len(self._sizes)]
         self._sheet.add((f"{name}{f' × {alike}' if alike > 1 else ''}", *(size.name for size in self._sizes)), heading)
         for line in lines:
             role = Role.CELL if line.formula else Role.INPUT
             cells = [self._cell(name, line, place, piece) for place, piece in enumerate(self._made[name], start=2)]
-            self._sheet.add((line.label, *cells), [Look(Role.LABEL), *[Look(role, line.numbers, right=True)] * len(cells)])
+            self._sheet.add(
+                (line.label, *cells), [CellLook(Role.LABEL), *[CellLook(role, line.numbers, right=True)] * len(cells)]
+            )
         self._sheet.skip()
 
-    def _cell(self, name: str, line: Line, place: int, piece: ShapedPiece) -> Content:
+    def _cell(self, name: str, line: NumberLine, place: int, piece: ShapedPiece) -> Content:
         value = line.of(piece)
         if value is None or not line.formula:
             return value

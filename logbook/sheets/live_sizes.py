@@ -15,7 +15,7 @@ from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.pieces.piece_numbers import chain_rule, takes_edges
 from logbook.craft.pieces.seams import TAIL_MM, seam_called
 from logbook.sheets.book_writer import SheetWriter
-from logbook.sheets.cells import TENTHS, WHOLE, Content, Formula, Look, Role, column_letters
+from logbook.sheets.cells import TENTHS, WHOLE, CellLook, Content, Formula, Role, column_letters
 from logbook.sheets.live_cells import Cells, LiveSize
 from logbook.sheets.live_inputs import LiveInputs
 from logbook.sheets.live_marks import LiveMarks
@@ -57,12 +57,14 @@ class LiveSizes:
         self._at.rows |= {line.key: top + place for place, line in enumerate(self._lines)}
         self._section("Gauge, pattern and fit: change what is shaded")
         for one in inputs:
-            look = Look(Role.INPUT if one.is_input else Role.CELL, one.numbers, right=True)
-            self._sheet.add((one.label, one.content, one.note), (Look(Role.LABEL), look, Look(Role.NOTE)))
+            look = CellLook(Role.INPUT if one.is_input else Role.CELL, one.numbers, right=True)
+            self._sheet.add((one.label, one.content, one.note), (CellLook(Role.LABEL), look, CellLook(Role.NOTE)))
         self._sheet.skip()
         self._section("What comes of it")
         names = [size.name for size in self._sizes]
-        self._sheet.add((heading, *names), [Look(Role.HEADING), *[Look(Role.HEADING, right=True, wraps=True)] * len(names)])
+        self._sheet.add(
+            (heading, *names), [CellLook(Role.HEADING), *[CellLook(Role.HEADING, right=True, wraps=True)] * len(names)]
+        )
         for line in self._lines:
             self._write_line(line)
 
@@ -75,14 +77,14 @@ class LiveSizes:
         return self._values.get((key, size))
 
     def _section(self, words: str) -> None:
-        self._sheet.add((words, *[""] * len(self._sizes)), Look(Role.SECTION), height=21)
+        self._sheet.add((words, *[""] * len(self._sizes)), CellLook(Role.SECTION), height=21)
 
     def _write_line(self, line: _Line) -> None:
         cells = [line.of(size, column_letters(place)) for place, size in enumerate(self._sizes, start=2)]
         for size, cell in zip(self._sizes, cells, strict=True):
             self._values[line.key, size.name] = cell.value if isinstance(cell, Formula) else cell
         role = Role.INPUT if line.is_input else Role.CELL
-        self._sheet.add((line.label, *cells), [Look(Role.LABEL), *[Look(role, line.numbers, right=True)] * len(cells)])
+        self._sheet.add((line.label, *cells), [CellLook(Role.LABEL), *[CellLook(role, line.numbers, right=True)] * len(cells)])
 
     def _any(self, line: _Line) -> bool:
         return any(line.of(size, "B") is not None for size in self._sizes)

@@ -9,14 +9,14 @@ from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.swatch import Swatch
-from logbook.sheets.columns import Cell, Column
+from logbook.sheets.columns import Cell, LogColumn
 
 
 class LoggedSwatches(Protocol):
     """All swatches of a log, which may be too many to hold at once: each way through them begins anew."""
 
     @property
-    def columns(self) -> Sequence[Column]:
+    def columns(self) -> Sequence[LogColumn]:
         """The columns that a sheet of them has."""
 
     @property

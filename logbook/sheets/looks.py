@@ -5,7 +5,7 @@ All of it still reads in grey: what colour says is also said by weight, lines or
 
 from typing import Any
 
-from logbook.sheets.cells import Look, Role
+from logbook.sheets.cells import CellLook, Role
 
 ACCENT, INK, MUTED = "7A3B5D", "23262F", "595C66"
 _TINT, _BAND, _LINE, _HAIR, _TROUBLE = "EBD9E2", "F4F1EA", "827A6C", "D8D2C6", "A12622"
@@ -13,7 +13,7 @@ _TINT, _BAND, _LINE, _HAIR, _TROUBLE = "EBD9E2", "F4F1EA", "827A6C", "D8D2C6", "
 _AT_THE_LEFT = (Role.CELL, Role.NOTE)
 
 
-def dress(cell: Any, look: Look) -> None:
+def dress(cell: Any, look: CellLook) -> None:
     """Gives an openpyxl cell its look."""
     from openpyxl.styles import Alignment, Border, Font, PatternFill, Side
 

@@ -160,14 +160,16 @@ _PARTED = re.compile(r"\s*(?:[x×*/;+]|\bby\b|\band\b|\bund\b|\bet\b|\boch\b|\bs
 _TAIL = re.compile(r"\s*(?:=|:|\(|\bauf\b|\bover\b|\bper\b|\bin\b|\bsur\b|\bpour\b|\bpa\b|\bpå\b|\bpro\b|/)?\s*$", re.IGNORECASE)
 
 
-class Readings(NamedTuple):
+class CellReadings(NamedTuple):
     """Readings of a cell as the log writes them, along the stitches and up the rows."""
 
     stitches: str = ""
     rows: str = ""
 
 
-def gauge_cell(cell: RawCell, direction: Direction, over: Over | None, *, repeats: bool = False) -> Readings | Unusable | None:
+def gauge_cell(
+    cell: RawCell, direction: Direction, over: Over | None, *, repeats: bool = False
+) -> CellReadings | Unusable | None:
     """What a cell of a gauge says; ``direction`` is that of a bare number, ``over`` the length where the cell states none.
 
     None for an empty cell; unusable where it can't be told.
@@ -193,7 +195,7 @@ def gauge_cell(cell: RawCell, direction: Direction, over: Over | None, *, repeat
     return _readings([(one[1], one[2]) for one in found if one], direction, length, repeats=repeats)
 
 
-def _readings(counts: list[tuple[str, str]], direction: Direction, over: Over, *, repeats: bool) -> Readings | Unusable:
+def _readings(counts: list[tuple[str, str]], direction: Direction, over: Over, *, repeats: bool) -> CellReadings | Unusable:
     said = {Direction.STITCHES: "", Direction.ROWS: ""}
     for place, (number, word) in enumerate(counts):
         plain = folded_heading(word)
@@ -214,10 +216,10 @@ def _readings(counts: list[tuple[str, str]], direction: Direction, over: Over, *
         if said[way]:
             return Unusable(f"two counts of {way.value}")
         said[way] = f"{cell_text(float(read_number(number)))} {unit} in {over.text}"
-    return Readings(said[Direction.STITCHES], said[Direction.ROWS])
+    return CellReadings(said[Direction.STITCHES], said[Direction.ROWS])
 
 
-def _as_the_log_says(text: str, direction: Direction) -> Readings | None:
+def _as_the_log_says(text: str, direction: Direction) -> CellReadings | None:
     """A cell written as the log writes readings, with their length, is kept as it is."""
     try:
         readings = read_readings(text, None if re.search(r"\d\s*[^\W\d]+.*\d\s*(?:rows?|rnds?|rounds?)", text) else direction)
@@ -229,7 +231,7 @@ def _as_the_log_says(text: str, direction: Direction) -> Readings | None:
         if reading.counted is Counted.REPEATS and direction is Direction.ROWS:
             of = Direction.ROWS
         ways[of].append(reading.text)
-    return Readings("; ".join(ways[Direction.STITCHES]), "; ".join(ways[Direction.ROWS])) if readings else None
+    return CellReadings("; ".join(ways[Direction.STITCHES]), "; ".join(ways[Direction.ROWS])) if readings else None
 
 
 def is_gauge(cell: RawCell) -> bool:
@@ -237,7 +239,7 @@ def is_gauge(cell: RawCell) -> bool:
     if not isinstance(cell, str):
         return False
     found = gauge_cell(cell, Direction.STITCHES, Over("10 cm"))
-    return isinstance(found, Readings) and not re.fullmatch(rf"\s*{NUMBER}\s*", cell)
+    return isinstance(found, CellReadings) and not re.fullmatch(rf"\s*{NUMBER}\s*", cell)
 
 
 def class_cell(cell: RawCell) -> RawCell:

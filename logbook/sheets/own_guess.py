@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from logbook.craft.swatches.conditions import Direction
-from logbook.craft.swatches.fields import FIELDS, Field, Kind, Owner
+from logbook.craft.swatches.fields import FIELDS, FieldKind, LogField, Owner
 from logbook.craft.words.numbers import read_number
 from logbook.errors import UnreadableError
 from logbook.sheets.limits import RawCell
@@ -81,7 +81,7 @@ def _gauge(folded: str, cells: Sequence[RawCell]) -> Guess | None:
     return Guess(f"{direction.value} {state}", 6 + looks + speaks)
 
 
-def _fits(field: Field, cells: Sequence[RawCell]) -> bool:
+def _fits(field: LogField, cells: Sequence[RawCell]) -> bool:
     """Whether the cells can be what the words say: no texts where numbers belong, no numbers for a name."""
     if not cells:
         return True
@@ -93,7 +93,7 @@ def _fits(field: Field, cells: Sequence[RawCell]) -> bool:
         return _share(cells, lambda cell: class_cell(cell) != cell or _is_number(cell)) >= 0.5
     if field.name == "ball metres":
         return _share(cells, lambda cell: metres_and_grams(cell) is not None or _is_number(number_cell(cell))) >= 0.5
-    if field.kind is Kind.NUMBER:
+    if field.kind is FieldKind.NUMBER:
         return _share(cells, lambda cell: _is_number(number_cell(cell))) >= 0.5
     return field.owner is not Owner.READINGS and not (
         field.name in ("yarn", "stitch pattern") and _share(cells, _is_number) > _MOST

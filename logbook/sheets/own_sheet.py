@@ -8,10 +8,10 @@ from logbook.craft.swatches.fields import Owner
 from logbook.sheets.cells import cell_text
 from logbook.sheets.limits import RawCell, RawRow, RawSheet, Unusable
 from logbook.sheets.own_cells import (
+    CellReadings,
     DateOrder,
     HookCell,
     Over,
-    Readings,
     class_cell,
     date_cell,
     date_order,
@@ -144,7 +144,7 @@ def _readings(column: _Column, choice: str, cell: RawCell) -> Iterator[tuple[str
     direction = Direction.ROWS if choice.startswith("rows") else Direction.STITCHES
     state = choice.removeprefix(direction.value).strip()
     found = gauge_cell(cell, direction, column.over, repeats=column.repeats)
-    if isinstance(found, Readings):
+    if isinstance(found, CellReadings):
         yield f"stitches {state}", found.stitches
         yield f"rows {state}", found.rows
     else:

@@ -5,7 +5,7 @@ from typing import Any
 
 from logbook.craft.sizes.run_numbers import SizeFigures
 from logbook.sheets.book_writer import BookWriter
-from logbook.sheets.cells import TENTHS, Heading, Look, Role
+from logbook.sheets.cells import TENTHS, CellLook, Heading, Role
 from logbook.sheets.charts import Axes, Series, scatter
 
 NAME = "Drawing"
@@ -28,16 +28,17 @@ def write_drawings(book: BookWriter, panels: Sequence[tuple[str, SizeFigures]]) 
         if place:
             sheet.new_page()
         first = sheet.row + 1
-        sheet.add((name or "Panel", *[""] * (len(_WIDTHS) - 1)), Look(Role.SECTION), height=21)
+        sheet.add((name or "Panel", *[""] * (len(_WIDTHS) - 1)), CellLook(Role.SECTION), height=21)
         sheet.skip(_TALL)
         sheet.add(
-            [*(h.name for h in _HEADINGS), ""], [*(Look(Role.HEADING, right=h.right) for h in _HEADINGS), Look(Role.HEADING)]
+            [*(h.name for h in _HEADINGS), ""],
+            [*(CellLook(Role.HEADING, right=h.right) for h in _HEADINGS), CellLook(Role.HEADING)],
         )
         spans = []
         for said, points in _lines(figures):
             begin = sheet.row + 1
             for x, y in points:
-                sheet.add((said, x, y), [Look(), *[Look(numbers=TENTHS, right=True)] * 2])
+                sheet.add((said, x, y), [CellLook(), *[CellLook(numbers=TENTHS, right=True)] * 2])
             spans.append((said, begin, sheet.row))
         sheet.raw.add_chart(_chart(sheet.raw, spans, figures), f"A{first + 1}")
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 
 from logbook.sheets.book_writer import BookWriter
-from logbook.sheets.cells import Look, Role
+from logbook.sheets.cells import CellLook, Role
 
 WIDTHS = (22, 22, 22, 22)
 """Of the columns that a line lies over: some programs cut one column that is wider than the page, where they shrink several."""
@@ -17,7 +17,7 @@ def write_pattern_sheet(book: BookWriter, name: str, title: str, parts: Iterable
     sheet.head(title, "The lines of the pattern.")
     for heading, lines in parts:
         if heading:
-            sheet.add((heading, *[""] * (len(WIDTHS) - 1)), Look(Role.SECTION), height=21)
+            sheet.add((heading, *[""] * (len(WIDTHS) - 1)), CellLook(Role.SECTION), height=21)
         for line in lines:
             sheet.paragraph(line, Role.ALIGNED if ALIGNED in line.strip() else Role.LABEL)
         sheet.skip()

@@ -6,7 +6,7 @@ from math import ceil, cos, pi, sin
 from logbook.craft.drawing.drawing import Drawing, Line, Marker, Point, Polygon, Role, Shape, Text
 from logbook.craft.rows.chart import RowsDrawing
 from logbook.sheets.book_writer import BookWriter, SheetWriter
-from logbook.sheets.cells import Look
+from logbook.sheets.cells import CellLook
 from logbook.sheets.cells import Role as CellRole
 from logbook.sheets.charts import Stroke, strokes
 
@@ -40,7 +40,7 @@ def write_row_charts(book: BookWriter, charts: Sequence[RowsDrawing]) -> None:
             sheet.new_page()
             left = _PAGE_ROWS
         left -= rows
-        sheet.add((one.name or "Stitch pattern", *[""] * (len(_WIDTHS) - 1)), Look(CellRole.SECTION), height=21)
+        sheet.add((one.name or "Stitch pattern", *[""] * (len(_WIDTHS) - 1)), CellLook(CellRole.SECTION), height=21)
         sheet.paragraph(one.says)
         chart = strokes(points.raw, (drawing.width, drawing.height), list(_strokes(points, drawing)), size)
         sheet.raw.add_chart(chart, f"A{sheet.row + 1}")

@@ -6,12 +6,12 @@ from typing import BinaryIO, NamedTuple
 
 from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.rows.chart import RowsDrawing
-from logbook.craft.sizes.pattern_lines import Written, pattern_parts
+from logbook.craft.sizes.pattern_lines import WrittenSizes, pattern_parts
 from logbook.craft.sizes.published_run import PublishedRun
 from logbook.craft.sizes.run_numbers import NUMBERS, NumberKind, SizeFigures, figures_of
 from logbook.craft.sizes.size_run import SizeRun, plan_for
 from logbook.sheets.book_writer import BookWriter, SheetWriter
-from logbook.sheets.cells import TENTHS, WHOLE, Content, Formula, Look, Role, column_letters
+from logbook.sheets.cells import TENTHS, WHOLE, CellLook, Content, Formula, Role, column_letters
 from logbook.sheets.live_cells import LiveSize
 from logbook.sheets.live_sizes import LiveSizes
 from logbook.sheets.looks import difference_rule
@@ -31,7 +31,7 @@ _PUBLISHED = (
 
 def write_run_workbook(
     stream: BinaryIO,
-    written: Written,
+    written: WrittenSizes,
     wishes: Sequence[SizePlan],
     run: SizeRun,
     said: Sequence[str],
@@ -72,7 +72,7 @@ def _write_published(sheet: SheetWriter, live: LiveSizes, published: PublishedRu
     was = {str(size["size"]): size for size in published.sizes}
     sheet.skip()
     sheet.add(
-        (f"As published on {published.date}, from swatch {published.tag}", *[""] * len(names)), Look(Role.SECTION), height=21
+        (f"As published on {published.date}, from swatch {published.tag}", *[""] * len(names)), CellLook(Role.SECTION), height=21
     )
     compared: list[_Compared] = []
     for label, name, key in _PUBLISHED:
@@ -81,14 +81,16 @@ def _write_published(sheet: SheetWriter, live: LiveSizes, published: PublishedRu
         if row is None or all(cell is None for cell in cells):
             continue
         numbers = TENTHS if NUMBERS[name].kind is NumberKind.LENGTH else WHOLE
-        own_row = sheet.add((label, *cells), [Look(Role.LABEL), *[Look(numbers=numbers, right=True)] * len(cells)])
+        own_row = sheet.add((label, *cells), [CellLook(Role.LABEL), *[CellLook(numbers=numbers, right=True)] * len(cells)])
         compared.append(_Compared(own_row, row, name, key))
         rule = difference_rule(f"AND(ISNUMBER(B{own_row}),ISNUMBER(B{row}),ROUND(B{own_row},1)<>ROUND(B{row},1))")
         sheet.rule(f"B{own_row}:{column_letters(len(cells) + 1)}{own_row}", rule)
     counts: list[Content] = [
         _differing(column_letters(place), compared, live, name, was) for place, name in enumerate(names, start=2)
     ]
-    sheet.add(("numbers that differ today", *counts), [Look(Role.LABEL), *[Look(numbers=WHOLE, right=True)] * len(counts)])
+    sheet.add(
+        ("numbers that differ today", *counts), [CellLook(Role.LABEL), *[CellLook(numbers=WHOLE, right=True)] * len(counts)]
+    )
 
 
 class _Compared(NamedTuple):

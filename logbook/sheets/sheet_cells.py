@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from logbook.craft.words.numbers import grouped
 from logbook.errors import RefusedError
-from logbook.sheets.cell_texts import Texts, unescaped, whole_number
+from logbook.sheets.cell_texts import GatheredTexts, unescaped, whole_number
 from logbook.sheets.limits import MOST_COLUMNS, RawCell, RowCollector, Unusable
 from logbook.sheets.number_formats import Moment
 from logbook.sheets.zip_parts import DamagedZipError, Handlers
@@ -34,7 +34,7 @@ class SheetReader:
         self._row = self._column = 0
         self._cells: list[RawCell] = []
         self._attributes: dict[str, str] = {}
-        self._texts = Texts()
+        self._texts = GatheredTexts()
         self._value: str | None = None
         self._in_data = self._in_row = self._in_cell = self._in_value = self._formula = self._worded = False
 

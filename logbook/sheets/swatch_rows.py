@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Any, TypeVar
 
-from logbook.craft.swatches.fields import FIELDS, Field, Owner
+from logbook.craft.swatches.fields import FIELDS, LogField, Owner
 from logbook.craft.swatches.readings import Reading
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch, TakenReading
@@ -27,14 +27,14 @@ _NAMES = {Owner.YARN: _BY_NAME["yarn"], Owner.PATTERN: _BY_NAME["stitch pattern"
 _READINGS = [field for field in FIELDS if field.owner is Owner.READINGS]
 _UID, _TAG, _HOOK = _BY_NAME["uid"], _BY_NAME["tag"], _BY_NAME["hook mm"]
 
-Values = dict[Field, Any]
+Values = dict[LogField, Any]
 _UNREADABLE = object()
 _ALL_DIFFERENT = ("uid", "tag", "notes")
 _Record = TypeVar("_Record", Yarn, StitchPattern)
 
 
 @dataclass(frozen=True, slots=True)
-class Problem:
+class SheetProblem:
     """One thing in the way: where it stands (``row`` as a spreadsheet shows it), what was expected, and a sentence for people."""
 
     sheet: str
@@ -61,7 +61,7 @@ class SheetSwatches:
     """
 
     good: tuple[SheetSwatch, ...]
-    problems: tuple[Problem, ...]
+    problems: tuple[SheetProblem, ...]
     columns: frozenset[str]
 
 
@@ -79,7 +79,7 @@ def swatches_of(sheet: RawSheet, progress: Progress | None = None) -> SheetSwatc
 
 
 def _without_heading(sheet: RawSheet, column: str, what: str) -> SheetSwatches:
-    return SheetSwatches((), (Problem(sheet.name, 1, column, _HEADING, f"{what}: it must hold {_HEADING}."),), frozenset())
+    return SheetSwatches((), (SheetProblem(sheet.name, 1, column, _HEADING, f"{what}: it must hold {_HEADING}."),), frozenset())
 
 
 def _names(heading: RawRow) -> list[str]:
@@ -91,15 +91,15 @@ class _Reader:
 
     def __init__(self, sheet: RawSheet) -> None:
         self._sheet = sheet
-        self._problems: list[Problem] = []
+        self._problems: list[SheetProblem] = []
         self._bad_rows: set[int] = set()
         self._fields = self._headings(sheet.rows[0])
         self._present = frozenset(field for field in self._fields if field is not None)
         self._read_before: dict[str, dict[str, Any]] = {field.name: {} for field in FIELDS}
         self._taken_before: dict[int, tuple[Any, tuple[TakenReading, ...]]] = {}
         self._of_owner = {owner: [field for field in self._present if field.owner is owner] for owner in _NAMES}
-        self._first: dict[Field, dict[Any, int]] = {_UID: {}, _TAG: {}}
-        self._defined: dict[Owner, dict[str, dict[Field, tuple[int, Any]]]] = {owner: {} for owner in _NAMES}
+        self._first: dict[LogField, dict[Any, int]] = {_UID: {}, _TAG: {}}
+        self._defined: dict[Owner, dict[str, dict[LogField, tuple[int, Any]]]] = {owner: {} for owner in _NAMES}
         self._records: dict[tuple[Owner, str], Any] = {}
 
     def read(self, progress: Progress | None) -> SheetSwatches:
@@ -124,7 +124,7 @@ class _Reader:
         taken = tuple(one for field, value in values.items() if field.condition is not None for one in self._taken(field, value))
         return SheetSwatch(row.number, swatch_of(values, taken))
 
-    def _taken(self, field: Field, value: tuple[Reading, ...]) -> tuple[TakenReading, ...]:
+    def _taken(self, field: LogField, value: tuple[Reading, ...]) -> tuple[TakenReading, ...]:
         """The same text, which comes again and again, is held once."""
         if id(value) not in self._taken_before:
             assert field.condition is not None
@@ -153,7 +153,7 @@ class _Reader:
         found: _Record = self._records[owner, name]
         return found
 
-    def _headings(self, heading: RawRow) -> tuple[Field | None, ...]:
+    def _headings(self, heading: RawRow) -> tuple[LogField | None, ...]:
         """The field of each column, None where it has none."""
         names = _names(heading)
         found = [_BY_NAME.get(name.casefold()) for name in names]
@@ -184,7 +184,7 @@ class _Reader:
     def _headed(self, place: int) -> bool:
         return self._sheet.rows[0].cells[place] not in (None, "")
 
-    def _value(self, row: int, field: Field, cell: RawCell) -> Any:
+    def _value(self, row: int, field: LogField, cell: RawCell) -> Any:
         try:
             text = typed_text(field, cell)
             known = self._read_before[field.name]
@@ -197,7 +197,7 @@ class _Reader:
             self._problem(row, field.name, field.expected, str(error))
             return _UNREADABLE
 
-    def _refuse_twice(self, number: int, value: Any, field: Field) -> None:
+    def _refuse_twice(self, number: int, value: Any, field: LogField) -> None:
         if value in (None, "", _UNREADABLE):
             return
         row = self._first[field].setdefault(value, number)
@@ -225,7 +225,7 @@ class _Reader:
             says = f"The cell “{next(iter(own)).name}” is filled, but not “{name.name}”: give {name.expected}."
             self._problem(number, name.name, name.expected, says)
 
-    def _refuse_denial(self, number: int, field: Field, row: int, first: Any, owner: Owner) -> None:
+    def _refuse_denial(self, number: int, field: LogField, row: int, first: Any, owner: Owner) -> None:
         shown = f"“{field.shown(first)}”"
         what = "yarn" if owner is Owner.YARN else "stitch pattern"
         says = f"Row {row} has the same {what} with {shown} as its {field.name}: make both the same, or give it another name."
@@ -238,12 +238,12 @@ class _Reader:
                 f"“{self._sheet.name}” has more than {grouped(MOST_PROBLEMS)} problems, so it seems not to be the log. "
                 f"The first, in row {first.row}: {first.says}"
             )
-        self._problems.append(Problem(self._sheet.name, row, column, expected, says))
+        self._problems.append(SheetProblem(self._sheet.name, row, column, expected, says))
         if row > 1:
             self._bad_rows.add(row)
 
 
-def missing(values: Mapping[Field, Any], present: Collection[Field] | None = None) -> Iterator[tuple[str, str]]:
+def missing(values: Mapping[LogField, Any], present: Collection[LogField] | None = None) -> Iterator[tuple[str, str]]:
     """What a swatch must say and ``values`` don't: the column and what was expected there.
 
     ``present``, for a row that may be an edit: only the fields the sheet has count, the others stay as they are.

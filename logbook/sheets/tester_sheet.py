@@ -7,16 +7,16 @@ from typing import Any, BinaryIO
 
 from logbook.craft.sizes.tester import TESTER_FIELDS, Tester
 from logbook.craft.swatches.conditions import Direction
-from logbook.craft.swatches.fields import Field
+from logbook.craft.swatches.fields import LogField
 from logbook.craft.words.lengths import Units
 from logbook.errors import LogbookError
 from logbook.sheets.book_writer import BookWriter
 from logbook.sheets.cells import Heading, cell_text
 from logbook.sheets.limits import RawCell, RawRow, Unusable
-from logbook.sheets.own_cells import Over, Readings, gauge_cell, over_of
+from logbook.sheets.own_cells import CellReadings, Over, gauge_cell, over_of
 from logbook.sheets.own_table import OwnTable
 from logbook.sheets.own_words import GAUGE, ROWS, STITCHES, folded_heading
-from logbook.sheets.swatch_rows import Problem
+from logbook.sheets.swatch_rows import SheetProblem
 
 STITCHES_GAUGE, ROWS_GAUGE = "gauge of stitches", "gauge of rows"
 CHOICES: tuple[str, ...] = (*(field.name for field in TESTER_FIELDS), STITCHES_GAUGE, ROWS_GAUGE)
@@ -80,27 +80,27 @@ class TesterRows:
     """The testers in a sheet by the rows they stand in, and what could not be read."""
 
     good: Mapping[int, Tester]
-    problems: tuple[Problem, ...]
+    problems: tuple[SheetProblem, ...]
 
 
 def testers_of(table: OwnTable, choices: Sequence[str], over: Over | None) -> TesterRows:
     """Every row that names someone; ``over`` is the length of counts that state none."""
     good: dict[int, Tester] = {}
-    problems: list[Problem] = []
+    problems: list[SheetProblem] = []
     for row in table.rows:
         values, wrong = _values(table, row, choices, over)
         if not any(values.values()) and not wrong:
             continue
         if not values.get("name") and not wrong:
             said = "There is no name: give a name or initials."
-            wrong = [Problem(table.sheet, row.number, "name", "a name or initials", said)]
+            wrong = [SheetProblem(table.sheet, row.number, "name", "a name or initials", said)]
         problems += wrong
         if not wrong:
             good[row.number] = Tester(**values)
     return TesterRows(good, tuple(problems))
 
 
-def _values(table: OwnTable, row: RawRow, choices: Sequence[str], over: Over | None) -> tuple[dict[str, Any], list[Problem]]:
+def _values(table: OwnTable, row: RawRow, choices: Sequence[str], over: Over | None) -> tuple[dict[str, Any], list[SheetProblem]]:
     values: dict[str, Any] = {}
     problems = []
     gauge: dict[Direction | None, str] = {}
@@ -116,7 +116,7 @@ def _values(table: OwnTable, row: RawRow, choices: Sequence[str], over: Over | N
                 field = _BY_NAME[choice]
                 values[field.attribute] = _value(field, cell, heading)
         except LogbookError as error:
-            problems.append(Problem(table.sheet, row.number, heading, choice, str(error)))
+            problems.append(SheetProblem(table.sheet, row.number, heading, choice, str(error)))
     if any(gauge.values()):
         values["readings"] = "; ".join(filter(None, gauge.values()))
     return values, problems
@@ -125,7 +125,7 @@ def _values(table: OwnTable, row: RawRow, choices: Sequence[str], over: Over | N
 _WAYS = {STITCHES_GAUGE: Direction.STITCHES, ROWS_GAUGE: Direction.ROWS, "gauge": None}
 
 
-def _value(field: Field, cell: RawCell, heading: str) -> Any:
+def _value(field: LogField, cell: RawCell, heading: str) -> Any:
     if isinstance(cell, Unusable):
         raise LogbookError(f"The cell holds {cell.why}: type {field.expected}.")
     if not field.in_cm:
@@ -141,6 +141,6 @@ def _gauge(cell: RawCell, way: Direction | None, over: Over | None) -> str:
         return str(_BY_NAME["gauge"].value(text))
     except LogbookError as error:
         found = gauge_cell(cell, way or Direction.STITCHES, over)
-        if not isinstance(found, Readings):
+        if not isinstance(found, CellReadings):
             raise error
         return "; ".join(part for part in (cell_text(found.stitches or ""), cell_text(found.rows or "")) if part)

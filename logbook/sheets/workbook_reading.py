@@ -13,7 +13,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from logbook.errors import RefusedError
-from logbook.sheets.cell_texts import Texts, whole_number
+from logbook.sheets.cell_texts import GatheredTexts, whole_number
 from logbook.sheets.limits import FOREIGN, MOST_SHEETS, Limits, RawSheet, RowCollector
 from logbook.sheets.number_formats import Moment, builtin_moment, moment_of
 from logbook.sheets.progress import Progress
@@ -144,7 +144,7 @@ def _sheets(parts: ZipParts, path: str) -> tuple[list[tuple[str, str]], bool]:
 def _shared_strings(parts: ZipParts, path: str) -> list[str]:
     """The texts that cells refer to by number."""
     strings: list[str] = []
-    texts = Texts()
+    texts = GatheredTexts()
 
     def start(attributes: dict[str, str]) -> None:
         texts.clear()

@@ -9,7 +9,7 @@ from datetime import date
 from logbook.book import garments as kept
 from logbook.book.logbook import Logbook
 from logbook.craft.garments.plan import Garment
-from logbook.craft.garments.published import Change, Published, changes, published_of, published_text
+from logbook.craft.garments.published import ChangedNumber, Published, changes, published_of, published_text
 from logbook.craft.words.dates import date_words
 from logbook.craft.words.lengths import Units
 from logbook.craft.words.notation import COMMA, POINT, Notation, written_in
@@ -117,7 +117,7 @@ def _reads_so(answer: GarmentAnswer, terms: Terms, text: str) -> bool:
     return False
 
 
-def _sentence(change: Change) -> str:
+def _sentence(change: ChangedNumber) -> str:
     if change.what in ("size", "piece"):
         what = "this size" if change.what == "size" else f"“{change.piece}”"
         return f"{what[:1].upper()}{what[1:]} is {'new' if change.now else 'not in the plan any more'}."

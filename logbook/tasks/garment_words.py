@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 
 from logbook.craft.garments.garment import GarmentInSize
-from logbook.craft.garments.joins import Joined, Verdict
-from logbook.craft.garments.remedies import Remedy, remedy_for
-from logbook.craft.garments.shaped_piece import ShapedPiece, Trouble
+from logbook.craft.garments.joins import Joined, JoinVerdict
+from logbook.craft.garments.remedies import JoinRemedy, remedy_for
+from logbook.craft.garments.shaped_piece import PieceTrouble, ShapedPiece
 from logbook.craft.garments.shapes import HALF_FRONT, PANEL, ROUND, YOKES
 from logbook.craft.pieces.fit import ADULT_HEAD_MM
 from logbook.craft.sizes.body_chart import is_childs_size
@@ -21,12 +21,12 @@ _ADULT_BUST_MM = 700.0
 
 
 @dataclass(frozen=True, slots=True)
-class Problem:
+class GarmentProblem:
     """A sentence about what stands in the way, the pieces it is about, and the remedy if one is known."""
 
     sentence: str
     pieces: tuple[str, ...]
-    remedy: Remedy | None = None
+    remedy: JoinRemedy | None = None
 
 
 def problems(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -> tuple[str, ...]:
@@ -34,28 +34,28 @@ def problems(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM
     return tuple(problem.sentence for problem in problems_of(answer, size, units))
 
 
-def problems_of(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -> tuple[Problem, ...]:
+def problems_of(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -> tuple[GarmentProblem, ...]:
     """What stands in the way of one size: joins that do not fit with what would mend them, shaping, what does not go on."""
-    said = [_join_problem(answer, size, join, units) for join in size.joins if join.verdict is Verdict.TROUBLE]
+    said = [_join_problem(answer, size, join, units) for join in size.joins if join.verdict is JoinVerdict.TROUBLE]
     said += [
-        Problem(_piece_sentence(piece, trouble), (piece.name,))
+        GarmentProblem(_piece_sentence(piece, trouble), (piece.name,))
         for piece in size.pieces
         for trouble in piece.troubles
         if trouble.kind not in _REMARKS
     ]
-    return (*said, *(Problem(sentence, ()) for sentence in _openings(size, units)))
+    return (*said, *(GarmentProblem(sentence, ()) for sentence in _openings(size, units)))
 
 
 def stands_in_the_way(size: GarmentInSize) -> bool:
     """Whether a join or a piece of one size has a trouble; quicker than to say which, and what would fix it."""
-    joins = any(join.verdict is Verdict.TROUBLE for join in size.joins)
+    joins = any(join.verdict is JoinVerdict.TROUBLE for join in size.joins)
     return joins or any(trouble.kind not in _REMARKS for piece in size.pieces for trouble in piece.troubles)
 
 
 def notes(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -> tuple[str, ...]:
     """What else is to be said of one size."""
     said = [_piece_sentence(piece, trouble) for piece in size.pieces for trouble in piece.troubles if trouble.kind in _REMARKS]
-    said += [_eased(join, units) for join in size.joins if join.verdict is Verdict.EASE_IN]
+    said += [_eased(join, units) for join in size.joins if join.verdict is JoinVerdict.EASE_IN]
     if answer.plan.sizes.chart == "children" or is_childs_size(size.name) or is_childs_size(answer.plan.name):
         said.insert(0, CHILDREN_CAUTION)
     if any(piece.wish.shape in YOKES for piece in size.pieces):
@@ -87,7 +87,7 @@ def _units(count: int, along: str) -> str:
 _REMARKS = ("ruffles", "cup")
 
 
-def _join_problem(answer: GarmentAnswer, size: GarmentInSize, join: Joined, units: Units) -> Problem:
+def _join_problem(answer: GarmentAnswer, size: GarmentInSize, join: Joined, units: Units) -> GarmentProblem:
     wish, trouble = join.wish, join.trouble
     pieces = tuple(dict.fromkeys((wish.of, *wish.to)))
     to = listed([f"“{name}”" for name in wish.to])
@@ -97,9 +97,9 @@ def _join_problem(answer: GarmentAnswer, size: GarmentInSize, join: Joined, unit
         said = f"The straight part of “{wish.of}” is {has}, but the inset of “{inset_of}” is {needs}"
         remedy = remedy_for(answer.plan, size.size, answer.cloths, join)
         if remedy is None:
-            return Problem(f"{said}: make them alike.", (wish.of, str(inset_of)))
+            return GarmentProblem(f"{said}: make them alike.", (wish.of, str(inset_of)))
         mended = f"{remedy.measure} of “{remedy.piece}” {show_length(remedy.mm, units)}"
-        return Problem(f"{said}. What would fit: {mended}.", (wish.of, str(inset_of)), remedy)
+        return GarmentProblem(f"{said}. What would fit: {mended}.", (wish.of, str(inset_of)), remedy)
     if trouble is not None and trouble.kind == "counts differ":
         a, b = (_units(int(trouble.figures[key]), str(trouble.figures["along"])) for key in ("a", "b"))
         what = f"The {wish.edge} of “{wish.of}” has {a}, the {wish.at} of {to} {b}: they are sewn one to one and must be equal"
@@ -108,13 +108,13 @@ def _join_problem(answer: GarmentAnswer, size: GarmentInSize, join: Joined, unit
         what = f"The {wish.edge} of “{wish.of}” is {a}, the {wish.at} of {to} {b}: they do not fit"
     remedy = remedy_for(answer.plan, size.size, answer.cloths, join)
     if remedy is None:
-        return Problem(f"{what}.", pieces)
+        return GarmentProblem(f"{what}.", pieces)
     more = _units(abs(remedy.more), remedy.along)
     change = f"{more} {'more' if remedy.more > 0 else 'fewer'} on “{remedy.piece}”"
-    return Problem(f"{what}. What would fit: {change} ({remedy.measure} {show_length(remedy.mm, units)}).", pieces, remedy)
+    return GarmentProblem(f"{what}. What would fit: {change} ({remedy.measure} {show_length(remedy.mm, units)}).", pieces, remedy)
 
 
-def _piece_sentence(piece: ShapedPiece, trouble: Trouble) -> str:
+def _piece_sentence(piece: ShapedPiece, trouble: PieceTrouble) -> str:
     figures = trouble.figures
     if trouble.kind == "too steep":
         rounds, stitches = int(figures["rounds"]), int(figures["stitches"])

@@ -16,7 +16,7 @@ from logbook.craft.garments.plan_file import plan_of
 from logbook.craft.gauges.drift import drifts_of
 from logbook.craft.sizes.body_chart import BodyChart
 from logbook.craft.swatches.assumptions import Assumptions
-from logbook.craft.swatches.fields import FIELDS, Field, Owner
+from logbook.craft.swatches.fields import FIELDS, LogField, Owner
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.swatch_fields import swatch_of
 from logbook.errors import LogbookError, RefusedError
@@ -183,7 +183,7 @@ _SHORT = {"stitches": "stitches washed", "rows": "rows washed"}
 def swatch_in_place(columns: Mapping[str, Any], where: str) -> Swatch:
     """A swatch of columns of the log; ``stitches`` and ``rows`` mean washed. Raises RefusedError, naming the column at fault."""
     by_name = {field.name: field for field in FIELDS}
-    values: dict[Field, Any] = {}
+    values: dict[LogField, Any] = {}
     for name, cell in columns.items():
         field = by_name.get(_SHORT.get(name, name))
         if field is None:

@@ -13,7 +13,7 @@ from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.swatch_fields import swatch_of, value_of, values_of
 from logbook.craft.swatches.yarn import Yarn
 from logbook.errors import RefusedError
-from logbook.sheets.swatch_rows import Problem, SheetSwatch, SheetSwatches, missing
+from logbook.sheets.swatch_rows import SheetProblem, SheetSwatch, SheetSwatches, missing
 
 _UID = next(field for field in FIELDS if field.name == "uid")
 
@@ -55,7 +55,7 @@ class Planner:
         self._columns = sheet.columns
         self._sheet = sheet_name
         self._free_tags = free_tags({*known.tags, *(row.swatch.tag for row in sheet.good)})
-        self.problems: list[Problem] = []
+        self.problems: list[SheetProblem] = []
 
     def plan(self, row: SheetSwatch) -> Planned | None:
         """The row as it would be written; None if something stands in its way."""
@@ -91,7 +91,7 @@ class Planner:
             pattern = _filled(self._known.patterns[pattern.name], pattern)
         return replace(swatch, yarn=yarn, pattern=pattern)
 
-    def _problems(self, row: SheetSwatch, said: Swatch, swatch: Swatch) -> Iterator[Problem]:
+    def _problems(self, row: SheetSwatch, said: Swatch, swatch: Swatch) -> Iterator[SheetProblem]:
         for column, expected in missing(dict(zip(FIELDS, values_of(swatch), strict=True))):
             yield self._problem(row, column, expected, f"The row needs {expected}.")
         owner = self._known.tags.get(swatch.tag)
@@ -107,7 +107,7 @@ class Planner:
             except RefusedError as error:
                 yield self._problem(row, "extra chains", "chains that agree with what the logbook says of them", str(error))
 
-    def _denials(self, row: SheetSwatch, said: Swatch, kept: Yarn | StitchPattern, owner: Owner) -> Iterator[Problem]:
+    def _denials(self, row: SheetSwatch, said: Swatch, kept: Yarn | StitchPattern, owner: Owner) -> Iterator[SheetProblem]:
         """What the sheet says of a yarn or pattern against what the logbook says of it; an empty cell says nothing."""
         for field in FIELDS:
             if field.owner is owner:
@@ -117,8 +117,8 @@ class Planner:
                     says = f"The logbook has {shown} for the {owner.value} “{kept.name}”: make both agree."
                     yield self._problem(row, field.name, f"{shown}, as the logbook has it", says)
 
-    def _problem(self, row: SheetSwatch, column: str, expected: str, says: str) -> Problem:
-        return Problem(self._sheet, row.row, column, expected, says)
+    def _problem(self, row: SheetSwatch, column: str, expected: str, says: str) -> SheetProblem:
+        return SheetProblem(self._sheet, row.row, column, expected, says)
 
 
 def _differing(before: Swatch, after: Swatch) -> Iterator[str]:

@@ -15,16 +15,16 @@ from logbook.craft.swatches.yarn import Yarn
 from logbook.errors import RefusedError
 from logbook.sheets.progress import Progress, counted
 from logbook.sheets.reading import read_log
-from logbook.sheets.swatch_rows import Problem, SheetSwatches, swatches_of
+from logbook.sheets.swatch_rows import SheetProblem, SheetSwatches, swatches_of
 from logbook.tasks.import_rows import Known, Planned, Planner
 from logbook.tasks.keeping import new_book
 from logbook.tasks.kept_import import NOTHING_KEPT, KeptPlan, kept_rows_of, plan_kept
 from logbook.tasks.own_sheets import OwnSheet, Wishes, own_sheet
 from logbook.tasks.pictures import along
 
-__all__ = ["ImportPlan", "ImportResult", "Problem", "carry_out", "import_into", "import_into_new", "plan_import"]
+__all__ = ["ImportPlan", "ImportResult", "SheetProblem", "carry_out", "import_into", "import_into_new", "plan_import"]
 
-Kept = tuple[tuple[KeptRow, ...], tuple[Problem, ...]]
+Kept = tuple[tuple[KeptRow, ...], tuple[SheetProblem, ...]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +39,7 @@ class ImportPlan:
     name: str
     added: tuple[Planned, ...]
     changed: tuple[Planned, ...]
-    problems: tuple[Problem, ...]
+    problems: tuple[SheetProblem, ...]
     sheet: SheetSwatches
     own: OwnSheet | None = None
     kept: KeptPlan = NOTHING_KEPT

@@ -6,14 +6,14 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from logbook.book.kept_records import TABLES, KeptRow, Kind, columns_of, differing, goes_by_its_own, kinds
+from logbook.book.kept_records import TABLES, ColumnKind, KeptRow, columns_of, differing, goes_by_its_own, kinds
 from logbook.book.tables import PARTS
 from logbook.craft.swatches.fields import clean_text, exact
 from logbook.craft.words.counting import counted, listed
 from logbook.errors import LogbookError, UnreadableError
 from logbook.sheets.kept_sheets import NAMES, KeptCells, kept_cells
 from logbook.sheets.limits import RawCell, RawSheet, Unusable
-from logbook.sheets.swatch_rows import Problem
+from logbook.sheets.swatch_rows import SheetProblem
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,7 +22,7 @@ class KeptPlan:
 
     rows: tuple[KeptRow, ...] = ()
     written: tuple[KeptRow, ...] = ()
-    problems: tuple[Problem, ...] = ()
+    problems: tuple[SheetProblem, ...] = ()
     note: str = ""
 
     def sentence(self) -> str:
@@ -33,7 +33,7 @@ class KeptPlan:
         return listed(said) if said else ""
 
 
-def kept_rows_of(sheets: Sequence[RawSheet]) -> tuple[tuple[KeptRow, ...], tuple[Problem, ...]]:
+def kept_rows_of(sheets: Sequence[RawSheet]) -> tuple[tuple[KeptRow, ...], tuple[SheetProblem, ...]]:
     """The rows of a workbook's kept sheets. What is wrong in a row is a problem."""
     rows, problems = [], []
     for cells in kept_cells(sheets):
@@ -45,13 +45,13 @@ def kept_rows_of(sheets: Sequence[RawSheet]) -> tuple[tuple[KeptRow, ...], tuple
 
 
 def plan_kept(
-    connection: sqlite3.Connection | None, rows: tuple[KeptRow, ...], wrong: tuple[Problem, ...], swatches: Collection[str]
+    connection: sqlite3.Connection | None, rows: tuple[KeptRow, ...], wrong: tuple[SheetProblem, ...], swatches: Collection[str]
 ) -> KeptPlan:
     """Compares them with the logbook (None: a new one); ``swatches`` are the uids that there are or will be."""
     written, troubles = differing(connection, rows, swatches)
     order = sorted(written, key=lambda row: TABLES.index(row.table))
     said = tuple(
-        Problem(NAMES[t.table], t.row, f"{NAMES[t.table]}, {t.column.replace('_', ' ')}", t.says, t.says) for t in troubles
+        SheetProblem(NAMES[t.table], t.row, f"{NAMES[t.table]}, {t.column.replace('_', ' ')}", t.says, t.says) for t in troubles
     )
     return KeptPlan(rows, tuple(order), (*wrong, *said), _note(connection, rows))
 
@@ -67,7 +67,7 @@ def _note(connection: sqlite3.Connection | None, rows: tuple[KeptRow, ...]) -> s
     return "" if said.items() <= own.items() else _NOT_TAKEN
 
 
-def _values(cells: KeptCells) -> tuple[dict[str, Any], list[Problem]]:
+def _values(cells: KeptCells) -> tuple[dict[str, Any], list[SheetProblem]]:
     values: dict[str, Any] = {}
     problems = []
     for column in columns_of(cells.table):
@@ -75,11 +75,11 @@ def _values(cells: KeptCells) -> tuple[dict[str, Any], list[Problem]]:
             values[column] = _value(cells.cells.get(column), kinds()[cells.table][column])
         except LogbookError as error:
             words = f"{NAMES[cells.table]}, {column.replace('_', ' ')}"
-            problems.append(Problem(NAMES[cells.table], cells.row, words, "the cell as it was written", str(error)))
+            problems.append(SheetProblem(NAMES[cells.table], cells.row, words, "the cell as it was written", str(error)))
     return values, problems
 
 
-def _value(cell: RawCell, kind: Kind) -> Any:
+def _value(cell: RawCell, kind: ColumnKind) -> Any:
     if isinstance(cell, Unusable):
         raise UnreadableError(f"The cell holds {cell}: leave these sheets as they were.")
     if cell is None:

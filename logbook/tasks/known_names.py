@@ -15,7 +15,7 @@ from logbook.craft.words.counting import counted, listed
 from logbook.errors import RefusedError
 
 
-class Kind(Enum):
+class NameOf(Enum):
     """What is known by name; the value is the word for one."""
 
     YARN = "yarn"
@@ -41,8 +41,8 @@ class _Way(NamedTuple):
 
 
 _WAYS = {
-    Kind.YARN: _Way(stored.yarns, stored.yarn_uses, stored.put_yarn, stored.remove_yarn, stored.swatches_of_yarn, "yarn"),
-    Kind.PATTERN: _Way(
+    NameOf.YARN: _Way(stored.yarns, stored.yarn_uses, stored.put_yarn, stored.remove_yarn, stored.swatches_of_yarn, "yarn"),
+    NameOf.PATTERN: _Way(
         stored.stitch_patterns,
         stored.pattern_uses,
         stored.put_stitch_pattern,
@@ -56,7 +56,7 @@ _WORDS = {"yarn_class": "class", "ball_grams": "weight of a ball", "ball_metres"
     "half_plus": "plus for half a repeat", "rows_text": "written rows"}  # fmt: skip
 
 
-def known_by_name(book: Logbook, kind: Kind) -> dict[str, Named]:
+def known_by_name(book: Logbook, kind: NameOf) -> dict[str, Named]:
     """All of a kind by uid, in the order of the alphabet, great and small letters alike."""
     way = _WAYS[kind]
     with book.reading() as connection:
@@ -65,14 +65,14 @@ def known_by_name(book: Logbook, kind: Kind) -> dict[str, Named]:
     return {uid: Named(record, uses.get(uid, 0)) for uid, record in in_order}
 
 
-def rename(book: Logbook, kind: Kind, uid: str, name: str) -> None:
+def rename(book: Logbook, kind: NameOf, uid: str, name: str) -> None:
     """Gives it another name, for all its swatches. Raises RefusedError if another has that name, or it is not there any more."""
     way = _WAYS[kind]
     with book.writing(f"rename {kind.value} to {name}") as writing:
         way.put(writing, replace(_there(writing, kind, uid), name=name))
 
 
-def what_merging_does(book: Logbook, kind: Kind, uid: str, into: str) -> str:
+def what_merging_does(book: Logbook, kind: NameOf, uid: str, into: str) -> str:
     """What ``merge`` would do, in a sentence or two. Raises RefusedError if it would be refused."""
     known = known_by_name(book, kind)
     if uid not in known or into not in known:
@@ -86,7 +86,7 @@ def what_merging_does(book: Logbook, kind: Kind, uid: str, into: str) -> str:
     return f"{goes}, and “{other.name}” is taken off the list." + (f" “{kept.name}” keeps its own {words}." if words else "")
 
 
-def merge(book: Logbook, kind: Kind, uid: str, into: str) -> int:
+def merge(book: Logbook, kind: NameOf, uid: str, into: str) -> int:
     """All swatches of ``uid`` are of ``into`` from now on, ``uid`` goes; one step of undo. Returns how many swatches that are.
 
     ``into`` takes what it does not say itself. Raises RefusedError if they are one, if one is not there any more, or if readings
@@ -111,7 +111,7 @@ def merge(book: Logbook, kind: Kind, uid: str, into: str) -> int:
     return len(users)
 
 
-def delete_unused(book: Logbook, kind: Kind, uid: str) -> None:
+def delete_unused(book: Logbook, kind: NameOf, uid: str) -> None:
     """Takes it out; undo brings it back. Raises RefusedError while swatches use it."""
     way = _WAYS[kind]
     known = known_by_name(book, kind)
@@ -121,14 +121,14 @@ def delete_unused(book: Logbook, kind: Kind, uid: str) -> None:
         way.remove(writing, uid)
 
 
-def _there(writing: Writing, kind: Kind, uid: str) -> Any:
+def _there(writing: Writing, kind: NameOf, uid: str) -> Any:
     record = _WAYS[kind].all(writing.connection).get(uid)
     if record is None:
         raise _gone(kind)
     return record
 
 
-def _gone(kind: Kind) -> RefusedError:
+def _gone(kind: NameOf) -> RefusedError:
     return RefusedError(f"That {kind.value} is not in the logbook any more: choose again.")
 
 

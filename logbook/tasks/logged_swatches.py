@@ -10,7 +10,7 @@ from logbook.book.log_rows import Row, has_pictures, log_rows, picture_texts
 from logbook.book.logbook import Logbook
 from logbook.craft.swatches.swatch import Swatch
 from logbook.errors import RefusedError
-from logbook.sheets.columns import COLUMNS, Column
+from logbook.sheets.columns import COLUMNS, LogColumn
 
 _AT_ONCE = 500
 
@@ -36,7 +36,7 @@ class StoredSwatches:
             yield connection
 
     @property
-    def columns(self) -> Sequence[Column]:
+    def columns(self) -> Sequence[LogColumn]:
         """That of pictures, the last, only where there is one."""
         return self._columns
 

@@ -7,7 +7,7 @@ from logbook.craft.gauges.drift import Drift
 from logbook.craft.gauges.hanging import Growth
 from logbook.craft.gauges.washing import FinishedGauge, Washing
 from logbook.craft.pieces.edge_stitches import EdgeStitch
-from logbook.craft.pieces.fit import BodyOpening, Fit, Verdict
+from logbook.craft.pieces.fit import BodyOpening, Fit, FitVerdict
 from logbook.craft.pieces.notes import (
     AllAlike,
     CantTellApart,
@@ -59,7 +59,7 @@ _PLAIN = {
     Plain.LONG_HOURS: HANDS_CAUTION,
 }  # fmt: skip
 CHILDREN_CAUTION = _PLAIN[Plain.CHILDRENS_WEAR]
-_VERDICTS = {Verdict.TOO_TIGHT: "It is too tight on that body.", Verdict.DOES_NOT_GO_ON: "It does not go on that body."}
+_VERDICTS = {FitVerdict.TOO_TIGHT: "It is too tight on that body.", FitVerdict.DOES_NOT_GO_ON: "It does not go on that body."}
 
 
 def said(notes: Iterable[Note], units: Units = Units.CM) -> tuple[str, ...]:
@@ -103,14 +103,14 @@ def _sentences(note: Note, units: Units) -> Iterator[str]:
 
 def _sentence(
     note: Plain | PlusNotUsed | NotAllowed | TheirWidth
-    | CantTellApart | Drift | YarnUsed | TimeTaken | TooSmall | OddRib | Verdict | EdgeRows | Growth | Clip | AllAlike
+    | CantTellApart | Drift | YarnUsed | TimeTaken | TooSmall | OddRib | FitVerdict | EdgeRows | Growth | Clip | AllAlike
     | EdgesPart | HookParts,
     units: Units,
 ) -> str:  # fmt: skip
     match note:
         case Plain():
             return _PLAIN[note]
-        case Verdict():
+        case FitVerdict():
             return _VERDICTS[note]
         case PlusNotUsed(plus):
             return f"Worked in the round, the plus of {plus} is not used."

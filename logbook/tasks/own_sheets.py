@@ -12,10 +12,19 @@ from logbook.sheets.own_guess import BY_NAME, CHOICES, field_of, guesses, with_c
 from logbook.sheets.own_sheet import OwnRows, as_log
 from logbook.sheets.own_table import OwnTable, find_table
 from logbook.sheets.reading import is_export, read_own_sheets, read_sheet
-from logbook.sheets.swatch_rows import Problem, SheetSwatches, swatches_of
+from logbook.sheets.swatch_rows import SheetProblem, SheetSwatches, swatches_of
 
 __all__ = [
-    "CHOICES", "Over", "OwnSheet", "OwnTable", "Problem", "RawSheet", "Wishes", "field_of", "own_sheet", "read_choice",
+    "CHOICES",
+    "Over",
+    "OwnSheet",
+    "OwnTable",
+    "RawSheet",
+    "SheetProblem",
+    "Wishes",
+    "field_of",
+    "own_sheet",
+    "read_choice",
     "read_over",
 ]  # fmt: skip
 

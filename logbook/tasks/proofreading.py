@@ -6,10 +6,10 @@ from pathlib import Path
 from typing import NamedTuple
 
 from logbook.craft.garments.published import Published
-from logbook.craft.proofreading.judging import Found, Verdict, judged
-from logbook.craft.proofreading.quantities import Kind, Quantity, quantities
+from logbook.craft.proofreading.judging import FoundQuantity, Verdict, judged
+from logbook.craft.proofreading.quantities import Quantity, QuantityKind, quantities
 from logbook.craft.proofreading.rows_in_text import rows_problems
-from logbook.craft.proofreading.text_checks import Problem, problems_of
+from logbook.craft.proofreading.text_checks import TextProblem, problems_of
 from logbook.craft.sizes.published_run import PublishedRun
 from logbook.craft.words.numbers import grouped, show_number
 from logbook.craft.words.printed_sizes import sized
@@ -32,8 +32,8 @@ _SECTIONS = ("Finished measurements", "Materials", "Gauge", "Tension", "Abbrevia
 class Proofread:
     """What came of proofreading: every quantity judged, and what the text contradicts itself in."""
 
-    found: tuple[Found, ...]
-    problems: tuple[Problem, ...]
+    found: tuple[FoundQuantity, ...]
+    problems: tuple[TextProblem, ...]
 
     @property
     def faultless(self) -> bool:
@@ -133,13 +133,13 @@ def _known(held: Held) -> Iterator[Quantity]:
             yield one
 
 
-def what_words(found: Found) -> str:
+def what_words(found: FoundQuantity) -> str:
     """What a quantity was taken for: ``sleeve, stitches``."""
     one = found.known or found.quantity
     return ", ".join(part for part in (one.section, one.kind.value) if part)
 
 
-def expected_words(found: Found) -> str:
+def expected_words(found: FoundQuantity) -> str:
     """What the logbook has there: ``62 (68, 80)``; "" where nothing is near."""
     if found.known is None:
         return ""
@@ -151,7 +151,7 @@ def expected_words(found: Found) -> str:
 def _shown(value: float | None, like: Quantity) -> str:
     if value is None:
         return "–"
-    if like.kind is Kind.LENGTH:
+    if like.kind is QuantityKind.LENGTH:
         value /= {"cm": 10.0, "mm": 1.0}.get(like.unit, 25.4)
     elif like.unit == "yd":
         value /= 0.9144

@@ -13,9 +13,9 @@ from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.pieces.piece_notes import gauge_remarks, remarks_on, warnings_on
 from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.sizes.body_chart import is_childs_size
-from logbook.craft.sizes.pattern_lines import Written, pattern_text
+from logbook.craft.sizes.pattern_lines import WrittenSizes, pattern_text
 from logbook.craft.sizes.published_run import PublishedRun
-from logbook.craft.sizes.size_run import Remedy, SizeNumbers, SizeRun, plan_for, remedies, size_run
+from logbook.craft.sizes.size_run import SizeNumbers, SizeRun, SizesRemedy, plan_for, remedies, size_run
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.words.lengths import Units
 from logbook.craft.words.notation import PLAIN, written_in
@@ -37,7 +37,7 @@ class RunAnswer:
     sizes: tuple[SizePlan, ...]
     gauges: PieceGauges
     run: SizeRun
-    remedies: tuple[Remedy, ...]
+    remedies: tuple[SizesRemedy, ...]
 
     @property
     def notes(self) -> tuple[Note, ...]:
@@ -80,9 +80,9 @@ class RunAnswer:
         wanted = next(one for one in self.sizes if one.name == size.name)
         return replace(plan_for(self.plan, wanted), edge_stitches=size.piece.edge_stitches)
 
-    def written(self, terms: Terms) -> Written:
+    def written(self, terms: Terms) -> WrittenSizes:
         """What the lines of the pattern are made of."""
-        return Written(plan=self.plan, sizes=self.run.sizes, swatch=self.basis.swatch, gauges=self.gauges, terms=terms)
+        return WrittenSizes(plan=self.plan, sizes=self.run.sizes, swatch=self.basis.swatch, gauges=self.gauges, terms=terms)
 
 
 def work_out_run(basis: Basis, plan: PiecePlan, sizes: Sequence[SizePlan], condition: Condition = Condition.WASHED) -> RunAnswer:

@@ -138,12 +138,12 @@ class BookActions:
 
     def yarns(self) -> None:
         """Lists the yarns, to rename, merge or delete them."""
-        from logbook.tasks.known_names import Kind
+        from logbook.tasks.known_names import NameOf
         from logbook.window.names_dialog import show_names
 
         session = self._window.session
         if session is not None and self._window.settle():
-            show_names(self._window.root, self._window.look, session, Kind.YARN)
+            show_names(self._window.root, self._window.look, session, NameOf.YARN)
 
     def backups(self) -> None:
         """Lists the backups with what each holds."""

@@ -7,7 +7,7 @@ from tkinter import ttk
 from logbook.errors import LogbookError
 from logbook.pages.known_names import KnownNames
 from logbook.pages.session import Session
-from logbook.tasks.known_names import Kind
+from logbook.tasks.known_names import NameOf
 from logbook.window.choices import SuggestionField
 from logbook.window.dialog import Dialog
 from logbook.window.field import Field
@@ -17,11 +17,11 @@ from logbook.window.table import Column, Row, Table
 
 LABEL_LETTERS = 11
 ROWS = 9
-TITLES = {Kind.YARN: "Yarns", Kind.PATTERN: "Stitch patterns"}
-HEADINGS = {Kind.YARN: "Yarn", Kind.PATTERN: "Stitch pattern"}
+TITLES = {NameOf.YARN: "Yarns", NameOf.PATTERN: "Stitch patterns"}
+HEADINGS = {NameOf.YARN: "Yarn", NameOf.PATTERN: "Stitch pattern"}
 
 
-def show_names(parent: tk.Misc, look: Look, session: Session, kind: Kind, uid: str = "") -> None:
+def show_names(parent: tk.Misc, look: Look, session: Session, kind: NameOf, uid: str = "") -> None:
     """Opens the list with the one of ``uid`` in hand."""
     dialog = NamesDialog(parent, look, session, kind, uid)
     dialog.open(dialog.table.tree if dialog.table.shown else dialog.find.input)
@@ -31,7 +31,7 @@ def show_names(parent: tk.Misc, look: Look, session: Session, kind: Kind, uid: s
 class NamesDialog(Dialog):
     """Every action is one step of undo; the list stays open for the next."""
 
-    def __init__(self, parent: tk.Misc, look: Look, session: Session, kind: Kind, uid: str) -> None:
+    def __init__(self, parent: tk.Misc, look: Look, session: Session, kind: NameOf, uid: str) -> None:
         self.names = KnownNames(session, kind)
         super().__init__(parent, look, TITLES[kind], self.close, lambda: self.names.waits)
         self._session = session

@@ -10,7 +10,7 @@ from typing import Any, Protocol
 from logbook.window.palette import Palette
 
 
-class Look(Protocol):
+class StylesLook(Protocol):
     """What the styles need of the look."""
 
     style: ttk.Style
@@ -34,7 +34,7 @@ def styled(parent: tk.Misc, style: str) -> str:
     return style
 
 
-def style_all(look: Look) -> None:
+def style_all(look: StylesLook) -> None:
     p = look.palette
     look.style.configure(
         ".",
@@ -59,7 +59,7 @@ def style_all(look: Look) -> None:
     _style_rest(look)
 
 
-def _style_grounds(look: Look) -> None:
+def _style_grounds(look: StylesLook) -> None:
     """Frames and labels, on the page and, with the prefix ``Card.``, on the surface of a card."""
     p, configure = look.palette, look.style.configure
     configure("Card.TFrame", background=p.surface)
@@ -83,7 +83,7 @@ def _style_grounds(look: Look) -> None:
         look.style.map(f"{ground}TCheckbutton", background=[("active", colour)])
 
 
-def _style_buttons(look: Look) -> None:
+def _style_buttons(look: StylesLook) -> None:
     p, style = look.palette, look.style
     padding = (look.pixels(4), look.pixels(0.8))
     _style_button(look, "TButton", (p.button, p.button_hover, p.button_pressed), p.ink, p.outline, p.focus)
@@ -100,7 +100,7 @@ def _style_buttons(look: Look) -> None:
     style.configure("List.TMenubutton", padding=(look.pixels(1.5), look.pixels(1)))
 
 
-def _style_button(look: Look, name: str, grounds: tuple[str, str, str], ink: str, border: str, inner_ring: str) -> None:
+def _style_button(look: StylesLook, name: str, grounds: tuple[str, str, str], ink: str, border: str, inner_ring: str) -> None:
     """The ring of a focused button is two pixels: the border in the focus colour and a line inside it."""
     plain, hover, pressed = grounds
     p = look.palette
@@ -120,7 +120,7 @@ def _style_button(look: Look, name: str, grounds: tuple[str, str, str], ink: str
     )
 
 
-def _style_fields(look: Look) -> None:
+def _style_fields(look: StylesLook) -> None:
     p, style = look.palette, look.style
     style.layout("Field.TFrame", [("Entry.field", {"sticky": "nswe"})])
     for name in ("TEntry", "TCombobox", "TSpinbox", "Field.TFrame"):
@@ -153,7 +153,7 @@ def _style_fields(look: Look) -> None:
         )
 
 
-def _style_table(look: Look) -> None:
+def _style_table(look: StylesLook) -> None:
     p, style = look.palette, look.style
     style.configure(
         "Treeview",
@@ -189,7 +189,7 @@ def _style_table(look: Look) -> None:
     style.configure("Treeview.Cell", padding=(look.pixels(1.5), 0))
 
 
-def _style_rest(look: Look) -> None:
+def _style_rest(look: StylesLook) -> None:
     p, style = look.palette, look.style
     for way in ("Vertical", "Horizontal"):
         thumb = f"{way}.Scrollbar.thumb"

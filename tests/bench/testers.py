@@ -18,7 +18,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from random import Random
 
-from logbook.craft.sizes.size_off import Tried, sizes_off
+from logbook.craft.sizes.size_off import TestedMeasure, sizes_off
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.gauge import gauge_of
 from tests.support.simulation import span, variation
@@ -44,7 +44,7 @@ class Shares:
     other: float
 
 
-def tried(sizes: int, drift: float, fault: float, rng: Random) -> Iterator[Tried]:
+def tried(sizes: int, drift: float, fault: float, rng: Random) -> Iterator[TestedMeasure]:
     """What all testers of a pattern measured; the middle size is off by ``fault`` in width."""
     for size in range(sizes):
         for _ in range(TESTERS):
@@ -56,7 +56,7 @@ def tried(sizes: int, drift: float, fault: float, rng: Random) -> Iterator[Tried
                 measured = round(made / _READ_TO) * _READ_TO
                 gauge = gauge_of(readings, 1, ASSUMED)
                 came_out = measured / (_TOLD[what] + 50 * size)
-                yield Tried(str(size), what, came_out, gauge.pitch_mm / pitch, gauge.give_or_take or 0.0)
+                yield TestedMeasure(str(size), what, came_out, gauge.pitch_mm / pitch, gauge.give_or_take or 0.0)
 
 
 def shares(sizes: int, drift: float, runs: int, seed: int) -> Shares:

@@ -20,7 +20,7 @@ from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.pieces.piece_numbers import work_out
 from logbook.craft.pieces.planned_piece import SizePlan
-from logbook.craft.sizes.pattern_lines import Written
+from logbook.craft.sizes.pattern_lines import WrittenSizes
 from logbook.craft.sizes.size_run import size_run
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.stitch_pattern import StitchPattern
@@ -107,7 +107,7 @@ def write_piece(path: Path, plan: PiecePlan, gauges: PieceGauges) -> Path:
 
 def write_sizes(path: Path, plan: PiecePlan, gauges: PieceGauges) -> Path:
     run = size_run(plan, SIZES, gauges)
-    told = Written(plan=plan, sizes=run.sizes, swatch=WITH_YARN, gauges=gauges)
+    told = WrittenSizes(plan=plan, sizes=run.sizes, swatch=WITH_YARN, gauges=gauges)
     with path.open("wb") as stream:
         write_run_workbook(stream, told, SIZES, run, (), "1 June 2026")
     return path

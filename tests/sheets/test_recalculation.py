@@ -10,7 +10,7 @@ import pytest
 from logbook.craft.pieces.options import Choose, Parity
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.planned_piece import SizePlan
-from logbook.craft.sizes.pattern_lines import Written
+from logbook.craft.sizes.pattern_lines import WrittenSizes
 from logbook.craft.sizes.size_run import size_run
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.stitch_pattern import StitchPattern
@@ -67,7 +67,7 @@ def workbooks(tmp_path_factory: pytest.TempPathFactory) -> dict[str, tuple[Path,
 def write_run(path: Path, plan: PiecePlan, own: Swatch) -> Path:
     gauges = gauges_of_swatch(own)
     run = size_run(plan, BODIES, gauges)
-    told = Written(plan=plan, sizes=run.sizes, swatch=own, gauges=gauges)
+    told = WrittenSizes(plan=plan, sizes=run.sizes, swatch=own, gauges=gauges)
     with path.open("wb") as stream:
         write_run_workbook(stream, told, BODIES, run, (), "1 June 2026")
     return path

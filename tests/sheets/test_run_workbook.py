@@ -6,7 +6,7 @@ import openpyxl
 import pytest
 
 from logbook.craft.pieces.planned_piece import SizePlan
-from logbook.craft.sizes.pattern_lines import Written, pattern_parts
+from logbook.craft.sizes.pattern_lines import WrittenSizes, pattern_parts
 from logbook.craft.sizes.published_run import PublishedRun, published_run
 from logbook.craft.sizes.size_run import SizeRun
 from logbook.errors import RefusedError
@@ -17,7 +17,7 @@ Rows = list[tuple[object, ...]]
 
 
 def workbook(
-    told: Written, said: tuple[str, ...] = (), wishes: Sequence[SizePlan] = BUSTS, published: PublishedRun | None = None
+    told: WrittenSizes, said: tuple[str, ...] = (), wishes: Sequence[SizePlan] = BUSTS, published: PublishedRun | None = None
 ) -> BytesIO:
     stream = BytesIO()
     write_run_workbook(stream, told, wishes, SizeRun(tuple(told.sizes), None, ()), said, "1 June 2026", published)
@@ -26,7 +26,7 @@ def workbook(
 
 
 def sheets(
-    told: Written, said: tuple[str, ...] = (), wishes: Sequence[SizePlan] = BUSTS, published: PublishedRun | None = None
+    told: WrittenSizes, said: tuple[str, ...] = (), wishes: Sequence[SizePlan] = BUSTS, published: PublishedRun | None = None
 ) -> dict[str, Rows]:
     book = openpyxl.load_workbook(workbook(told, said, wishes, published), data_only=True)
     return {sheet.title: list(sheet.iter_rows(values_only=True)) for sheet in book}

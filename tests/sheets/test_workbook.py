@@ -11,7 +11,7 @@ from typing import Any
 import openpyxl
 import pytest
 
-from logbook.craft.swatches.fields import Kind
+from logbook.craft.swatches.fields import FieldKind
 from logbook.craft.swatches.swatch import Swatch
 from logbook.errors import RefusedError
 from logbook.sheets import chain_cells, chain_sheet, readings_sheet
@@ -40,7 +40,7 @@ def test_every_text_is_a_string_cell_and_every_number_a_number(book: Any) -> Non
         for cell, column, content in zip(row, COLUMNS, cells_of(swatch), strict=True):
             if content in (None, ""):
                 assert cell.value is None
-            elif column.field.kind is Kind.NUMBER:
+            elif column.field.kind is FieldKind.NUMBER:
                 assert (cell.data_type, cell.value) == ("n", content)
             else:
                 assert cell.data_type == "s", f"{column.name}: {cell.value}"

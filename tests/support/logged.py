@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from logbook.craft.swatches.swatch import Swatch
-from logbook.sheets.columns import Cell, Column, cells_of, columns_for
+from logbook.sheets.columns import Cell, LogColumn, cells_of, columns_for
 from logbook.sheets.log import Log
 
 
@@ -16,7 +16,7 @@ class Listed:
     swatches: Sequence[Swatch]
 
     @property
-    def columns(self) -> Sequence[Column]:
+    def columns(self) -> Sequence[LogColumn]:
         return columns_for(self.swatches)
 
     @property

@@ -2,7 +2,7 @@
 
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.planned_piece import SizePlan
-from logbook.craft.sizes.pattern_lines import Written
+from logbook.craft.sizes.pattern_lines import WrittenSizes
 from logbook.craft.sizes.size_run import size_run
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.stitch_pattern import StitchPattern
@@ -27,7 +27,7 @@ BUSTS = tuple(SizePlan(name=name, body_mm=bust) for name, bust in (("A", 785.0),
 
 def written(
     plan: PiecePlan = PLAN, own: Swatch = SWATCH, terms: Terms = Terms.US, sizes: tuple[SizePlan, ...] = BUSTS
-) -> Written:
+) -> WrittenSizes:
     """That run worked out, or another."""
     gauges = gauges_of_swatch(own)
-    return Written(plan=plan, sizes=size_run(plan, sizes, gauges).sizes, swatch=own, gauges=gauges, terms=terms)
+    return WrittenSizes(plan=plan, sizes=size_run(plan, sizes, gauges).sizes, swatch=own, gauges=gauges, terms=terms)

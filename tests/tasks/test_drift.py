@@ -12,7 +12,7 @@ import pytest
 
 from logbook.book.logbook import Logbook
 from logbook.book.pieces import predicted_and_measured, put_made_piece
-from logbook.craft.gauges.drift import Made
+from logbook.craft.gauges.drift import Taught
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.planned_piece import PlannedPiece, SizePlan
@@ -56,7 +56,7 @@ def test_a_piece_teaches_once_and_only_if_it_was_measured(tmp_path: Path) -> Non
             )
             put_made_piece(writing, MadePiece(name="length alone", predicted_length_mm=500, washed_length_mm=510))
         with book.reading() as connection:
-            assert predicted_and_measured(connection) == [Made("", (400, 412), (500, 490)), Made("", None, (500, 510))]
+            assert predicted_and_measured(connection) == [Taught("", (400, 412), (500, 490)), Taught("", None, (500, 510))]
         assert (drift_in(book).of("").stitches.pieces, drift_in(book).of("").rows.pieces) == (1, 2)
 
 

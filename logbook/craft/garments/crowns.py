@@ -9,7 +9,7 @@ Triangle, S1 stitches first and a more in each row: R = 1 + round((wingspan/p âˆ
 import math
 
 from logbook.craft.garments.making import Making
-from logbook.craft.garments.shaped_piece import ShapedPiece, Shaping, Trouble, counts_from
+from logbook.craft.garments.shaped_piece import PieceTrouble, ShapedPiece, Shaping, counts_from
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.piece_numbers import chain_rule
 from logbook.craft.words.numbers import half_up
@@ -58,7 +58,7 @@ def crown_and_tube(making: Making) -> ShapedPiece:
         edges={"end": making.along_stitches(counts[-1], "round")},
         shapings=tuple(shapings),
         parts={"each_round": each, "crown_rounds": rounds, "tube_rounds": all_rounds - rounds - (last != 0)},
-        troubles=(Trouble(shape, {"each": each, "flat": flat_round(making.p, making.q)}),) if shape else (),
+        troubles=(PieceTrouble(shape, {"each": each, "flat": flat_round(making.p, making.q)}),) if shape else (),
     )
 
 

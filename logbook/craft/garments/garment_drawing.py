@@ -10,7 +10,7 @@ from math import dist
 
 from logbook.craft.drawing.drawing import Draw, Drawing, Line, Polygon, Role, Shape, Text
 from logbook.craft.garments.garment import GarmentInSize
-from logbook.craft.garments.joins import Verdict
+from logbook.craft.garments.joins import JoinVerdict
 from logbook.craft.garments.outline import Outline, Point, outline
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.shapes import TAPERED
@@ -131,7 +131,7 @@ def _joins(size: GarmentInSize, piece: ShapedPiece, place: _Place, line: float, 
         edge = join.wish.edge if join.wish.of == piece.name else join.wish.at if piece.name in join.wish.to else None
         if edge is None:
             continue
-        trouble = join.verdict is Verdict.TROUBLE
+        trouble = join.verdict is JoinVerdict.TROUBLE
         role: Role = "error" if trouble else _JOIN_ROLES[number % len(_JOIN_ROLES)]
         for points in place.outline.edges.get(edge, ()):
             on_sheet = [place.at(point) for point in points]

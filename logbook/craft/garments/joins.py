@@ -11,13 +11,13 @@ from enum import StrEnum
 
 from logbook.craft.garments.plan import JoinWish
 from logbook.craft.garments.rates import small_ratio
-from logbook.craft.garments.shaped_piece import Edge, ShapedPiece, Trouble
+from logbook.craft.garments.shaped_piece import Edge, PieceTrouble, ShapedPiece
 from logbook.errors import RefusedError
 
 FITS, EASES = 0.02, 0.05
 
 
-class Verdict(StrEnum):
+class JoinVerdict(StrEnum):
     """Whether two edges go together."""
 
     FITS = "fits"
@@ -37,9 +37,9 @@ class Joined:
     b_count: int
     b_along: str
     b_measure: str
-    verdict: Verdict
+    verdict: JoinVerdict
     rate: tuple[int, int]
-    trouble: Trouble | None = None
+    trouble: PieceTrouble | None = None
     goes_on: bool = False
 
     @property
@@ -65,7 +65,7 @@ def joined(wish: JoinWish, pieces: Mapping[str, ShapedPiece]) -> Joined:
         b_count=b_count,
         b_along=edges[0].along.value,
         b_measure=edges[0].measure,
-        verdict=Verdict.TROUBLE if met else verdict,
+        verdict=JoinVerdict.TROUBLE if met else verdict,
         rate=small_ratio(a.count, b_count),
         trouble=met or trouble,
         goes_on=of.on is not None and (of.on.piece,) == wish.to and of.on.edge == wish.at and wish.edge == "start",
@@ -88,20 +88,20 @@ def _alike(wish: JoinWish, of: ShapedPiece, others: Sequence[ShapedPiece]) -> bo
 
 def _verdict(
     wish: JoinWish, a: Edge, b_mm: float, b_count: int, edges: Sequence[Edge], alike: bool
-) -> tuple[Verdict, Trouble | None]:
+) -> tuple[JoinVerdict, PieceTrouble | None]:
     if alike and a.along is edges[0].along:
         if a.count == b_count:
-            return Verdict.FITS, None
-        return Verdict.TROUBLE, Trouble("counts differ", {"a": a.count, "b": b_count, "along": a.along.value})
+            return JoinVerdict.FITS, None
+        return JoinVerdict.TROUBLE, PieceTrouble("counts differ", {"a": a.count, "b": b_count, "along": a.along.value})
     off = abs(a.mm - b_mm)
     if off <= max(FITS * b_mm, max(a.step_mm, *(edge.step_mm for edge in edges)) / 2) + 1e-9:
-        return Verdict.FITS, None
+        return JoinVerdict.FITS, None
     if off <= EASES * b_mm + 1e-9:
-        return Verdict.EASE_IN, None
-    return Verdict.TROUBLE, Trouble("lengths differ", {"a": a.mm, "b": b_mm})
+        return JoinVerdict.EASE_IN, None
+    return JoinVerdict.TROUBLE, PieceTrouble("lengths differ", {"a": a.mm, "b": b_mm})
 
 
-def _inset(wish: JoinWish, of: ShapedPiece, others: Sequence[ShapedPiece]) -> Trouble | None:
+def _inset(wish: JoinWish, of: ShapedPiece, others: Sequence[ShapedPiece]) -> PieceTrouble | None:
     """Trouble if the sleeve's straight rows do not meet the inset of an armhole."""
     if wish.at != "armhole":
         return None
@@ -109,7 +109,7 @@ def _inset(wish: JoinWish, of: ShapedPiece, others: Sequence[ShapedPiece]) -> Tr
         inset = next((count for place, _, count in other.left if place == "armhole"), 0)
         has, needs = of.parts.get("even", 0) * of.row_mm, inset * other.stitch_mm
         if inset and abs(has - needs) > max(FITS * needs, of.row_mm / 2, other.stitch_mm / 2) + 1e-9:
-            return Trouble("inset", {"has": has, "needs": needs, "piece": other.name})
+            return PieceTrouble("inset", {"has": has, "needs": needs, "piece": other.name})
     return None
 
 

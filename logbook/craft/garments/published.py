@@ -30,7 +30,7 @@ class Published(NamedTuple):
         return dict(json.loads(zlib.decompress(base64.b85decode(self.packed)))) if self.packed else {}
 
 
-class Change(NamedTuple):
+class ChangedNumber(NamedTuple):
     """A number that would be otherwise now; None: there is none."""
 
     size: str
@@ -58,28 +58,28 @@ def published_of(text: str) -> Published:
     return Published(str(value["date"]), texts, sizes, str(value.get("documents", "")))
 
 
-def changes(before: Published, sizes: Sequence[GarmentInSize]) -> Iterator[Change]:
+def changes(before: Published, sizes: Sequence[GarmentInSize]) -> Iterator[ChangedNumber]:
     """Every number that would be otherwise now, and every size or piece that is new or gone (``what``: ``size``, ``piece``)."""
     now = {size.name: {piece.name: _numbers(piece) for piece in size.pieces} for size in sizes}
     for size in dict.fromkeys((*before.sizes, *now)):
         if size not in now or size not in before.sizes:
-            yield Change(size, "", "size", int(size in before.sizes), int(size in now))
+            yield ChangedNumber(size, "", "size", int(size in before.sizes), int(size in now))
             continue
         was_of, is_of = before.sizes[size], now[size]
         for piece in dict.fromkeys((*was_of, *is_of)):
             if piece not in was_of or piece not in is_of:
-                yield Change(size, piece, "piece", int(piece in was_of), int(piece in is_of))
+                yield ChangedNumber(size, piece, "piece", int(piece in was_of), int(piece in is_of))
                 continue
             yield from _of_piece(size, piece, was_of[piece], is_of[piece])
 
 
-def _of_piece(size: str, piece: str, was: Mapping[str, Any], now: Mapping[str, Any]) -> Iterator[Change]:
+def _of_piece(size: str, piece: str, was: Mapping[str, Any], now: Mapping[str, Any]) -> Iterator[ChangedNumber]:
     for what in _COUNTS:
         if was.get(what) != now.get(what) and not (what == "first" and was.get("chain") != now.get("chain")):
-            yield Change(size, piece, what, was.get(what), now.get(what))
+            yield ChangedNumber(size, piece, what, was.get(what), now.get(what))
     alike = all(was.get(what) == now.get(what) for what in _COUNTS)
     if alike and was.get("levels", now["levels"]) != now["levels"]:
-        yield Change(size, piece, "levels", None, None)
+        yield ChangedNumber(size, piece, "levels", None, None)
 
 
 def _numbers(piece: ShapedPiece) -> dict[str, Any]:

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from logbook.craft.garments.body import GarmentSize, SizeMeasures
 from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.garment import in_turn, made_piece
-from logbook.craft.garments.joins import Joined, Verdict, joined
+from logbook.craft.garments.joins import Joined, JoinVerdict, joined
 from logbook.craft.garments.plan import GarmentPlan, PieceWish
 from logbook.craft.garments.shaped_piece import Edge, ShapedPiece
 from logbook.craft.garments.shapes import TAPERED
@@ -24,7 +24,7 @@ _TYPED_MM = 0.02
 
 
 @dataclass(frozen=True, slots=True)
-class Remedy:
+class JoinRemedy:
     """The least change that makes a join fit: ``measure`` of ``piece`` as ``mm``, so many units ``more`` (fewer: negative).
 
     ``more`` is 0 where not the length of the edge changes but how it is shaped.
@@ -65,11 +65,11 @@ class _Trial:
         """Whether that trouble is gone; another may be left, which has a remedy of its own."""
         kind = self.trouble.trouble.kind if self.trouble.trouble else ""
         if new.trouble is None:
-            return new.verdict is Verdict.FITS or kind == "inset"  # the lengths were eased in before, and may stay so
+            return new.verdict is JoinVerdict.FITS or kind == "inset"  # the lengths were eased in before, and may stay so
         return new.trouble.kind != kind
 
 
-def remedy_for(plan: GarmentPlan, size: GarmentSize, cloths: Mapping[str, Cloth], trouble: Joined) -> Remedy | None:
+def remedy_for(plan: GarmentPlan, size: GarmentSize, cloths: Mapping[str, Cloth], trouble: Joined) -> JoinRemedy | None:
     """The smallest change with which that trouble of the join is gone; None if none was found near.
 
     The piece that is joined is changed, else those that it is joined to.
@@ -116,16 +116,16 @@ def _wanted(plan: GarmentPlan, size: GarmentSize, piece: PieceWish, measure: str
     return 0.0 if wanted is None and measure in ("straight", "inset") else wanted
 
 
-def _inset_remedy(trial: _Trial, piece: PieceWish) -> Remedy | None:
+def _inset_remedy(trial: _Trial, piece: PieceWish) -> JoinRemedy | None:
     """The straight rows of a sleeve as long as the inset, or the inset as wide as they are long."""
     figures = trial.trouble.trouble.figures if trial.trouble.trouble else {}
     measure, figure = ("straight", "needs") if piece.shape == TAPERED else ("inset", "has")
     mm = round(float(figures[figure]), 1)
     new = trial.with_measure(piece.name, measure, mm)
-    return Remedy(piece.name, measure, mm, 0, "rows") if new is not None and trial.mends(new[0]) else None
+    return JoinRemedy(piece.name, measure, mm, 0, "rows") if new is not None and trial.mends(new[0]) else None
 
 
-def _found(trial: _Trial, piece: PieceWish, measure: str, wanted: float) -> Remedy | None:
+def _found(trial: _Trial, piece: PieceWish, measure: str, wanted: float) -> JoinRemedy | None:
     trouble, edge = trial.trouble, _edge_of(trial, piece.name, wanted, measure)
     if edge is None:
         return None
@@ -141,7 +141,7 @@ def _found(trial: _Trial, piece: PieceWish, measure: str, wanted: float) -> Reme
     for steps in (*whole, *halves):
         mm = round(wanted + steps * step, 1)
         if mm > 0 and (more := _mending(trial, piece.name, measure, mm, edge)) is not None:
-            return Remedy(piece.name, measure, mm, more, edge.along.value)
+            return JoinRemedy(piece.name, measure, mm, more, edge.along.value)
     return None
 
 

@@ -50,7 +50,7 @@ class Shaping:
 
 
 @dataclass(frozen=True, slots=True)
-class Trouble:
+class PieceTrouble:
     """What stands in the way: its kind, and the figures that its sentence holds."""
 
     kind: str
@@ -107,7 +107,7 @@ class ShapedPiece:
     parts: Mapping[str, int] = field(default_factory=dict)
     on: WorkedOn | None = None
     picked: tuple[PickedUp, ...] = ()
-    troubles: tuple[Trouble, ...] = ()
+    troubles: tuple[PieceTrouble, ...] = ()
     wanted: Mapping[str, float] = field(default_factory=dict)
 
     @property

@@ -15,7 +15,7 @@ import math
 from dataclasses import dataclass
 
 from logbook.craft.garments.making import Making
-from logbook.craft.garments.shaped_piece import ShapedPiece, Shaping, Trouble, counts_from
+from logbook.craft.garments.shaped_piece import PieceTrouble, ShapedPiece, Shaping, counts_from
 from logbook.craft.pieces.spread import spread
 from logbook.craft.words.numbers import half_up
 from logbook.errors import RefusedError
@@ -82,11 +82,11 @@ def raglan_yoke(making: Making) -> ShapedPiece:
     )  # fmt: skip
 
 
-def _too_steep(where: str, increases: int, yoke: _Yoke) -> Trouble:
+def _too_steep(where: str, increases: int, yoke: _Yoke) -> PieceTrouble:
     """More than two increases at one place in a round: so many rounds deeper help, or so many stitches more under the arm."""
     over = increases - 2 * yoke.rounds
     deeper = math.ceil(increases / 2) - yoke.rounds
-    return Trouble("too steep", {"where": where, "rounds": deeper, "stitches": 2 * over})
+    return PieceTrouble("too steep", {"where": where, "rounds": deeper, "stitches": 2 * over})
 
 
 def round_yoke(making: Making) -> ShapedPiece:
@@ -116,7 +116,7 @@ def round_yoke(making: Making) -> ShapedPiece:
         },
         parts={"back": half, "front": half, "sleeve": sleeve, "underarm": yoke.under, "body": body, "arm": arm},
         troubles=tuple(
-            Trouble("too many in a round", {"round": row, "stitches": gain, "of": before})
+            PieceTrouble("too many in a round", {"round": row, "stitches": gain, "of": before})
             for row, gain, before in zip(at, gains, [yoke.neck, *counts_to], strict=False)
             if gain > before
         ),

@@ -84,7 +84,7 @@ class Drifts:
         return Drifts(*(drift.for_other_hands() for drift in (self.stitches, self.rows, self.grams, self.minutes)))
 
 
-class Made(NamedTuple):
+class Taught(NamedTuple):
     """What one made piece teaches of its maker's hand; None: not measured in that direction, or not known.
 
     ``yarn`` and ``stitch`` are the uids of what ``grams`` and ``minutes`` were used for ("": not known).
@@ -109,7 +109,7 @@ class HandsDrift:
 
     assumptions: Assumptions = field(default_factory=Assumptions)
     hands: Mapping[str, Drifts] = field(default_factory=dict)
-    used: Mapping[_Cloth, Sequence[Made]] = field(default_factory=dict)
+    used: Mapping[_Cloth, Sequence[Taught]] = field(default_factory=dict)
 
     def of(self, hand: str) -> Drifts:
         """The drift of a hand; as assumed where it has made nothing that was measured."""
@@ -163,10 +163,10 @@ def drifts_of(assumptions: Assumptions, stitches: Sequence[Pair] = (), rows: Seq
     )
 
 
-def hands_drift(assumptions: Assumptions, made: Iterable[Made]) -> HandsDrift:
+def hands_drift(assumptions: Assumptions, made: Iterable[Taught]) -> HandsDrift:
     """What the made pieces teach of each hand by itself."""
-    by_hand: dict[str, list[Made]] = {}
-    used: dict[_Cloth, list[Made]] = {}
+    by_hand: dict[str, list[Taught]] = {}
+    used: dict[_Cloth, list[Taught]] = {}
     for one in made:
         by_hand.setdefault(_called(one.hand), []).append(one)
         if one.yarn and one.stitch:

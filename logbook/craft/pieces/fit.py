@@ -38,7 +38,7 @@ def around(width_mm: float, panels: int, seam_mm: float) -> float:
     return panels * (width_mm - 2 * seam_mm)
 
 
-class Verdict(StrEnum):
+class FitVerdict(StrEnum):
     """How a garment smaller than the body sits, by the share of the cloth's give it uses."""
 
     COMFORTABLE = "comfortable"
@@ -47,7 +47,7 @@ class Verdict(StrEnum):
     DOES_NOT_GO_ON = "does not go on"
 
 
-_BORDERS = ((0.5, Verdict.COMFORTABLE), (0.8, Verdict.CLOSE), (1.0, Verdict.TOO_TIGHT))
+_BORDERS = ((0.5, FitVerdict.COMFORTABLE), (0.8, FitVerdict.CLOSE), (1.0, FitVerdict.TOO_TIGHT))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,8 +75,8 @@ class Fit:
     stretch_needed: float | None = None
     give: float | None = None
     share: float | None = None
-    verdict: Verdict | None = None
-    could_be: tuple[Verdict, ...] = ()
+    verdict: FitVerdict | None = None
+    could_be: tuple[FitVerdict, ...] = ()
     length_change: float | None = None
 
 
@@ -102,17 +102,17 @@ def fit_of(around_mm: float, body_mm: float, around_give_or_take: float | None, 
     )
 
 
-def _verdict(share: float) -> Verdict:
-    return next((verdict for border, verdict in _BORDERS if share <= border + 1e-9), Verdict.DOES_NOT_GO_ON)
+def _verdict(share: float) -> FitVerdict:
+    return next((verdict for border, verdict in _BORDERS if share <= border + 1e-9), FitVerdict.DOES_NOT_GO_ON)
 
 
-def _within(needed: float, around_give_or_take: float | None, give: Give) -> tuple[Verdict, ...]:
+def _within(needed: float, around_give_or_take: float | None, give: Give) -> tuple[FitVerdict, ...]:
     """The verdicts from the loosest to the tightest that the give or take of x and L allows."""
     if around_give_or_take is None or give.half_width is None or give.share <= 0:
         return ()
     share = needed / give.share
     half = share * math.hypot((1 + needed) * around_give_or_take / needed, give.half_width / give.share)
-    order = list(Verdict)
+    order = list(FitVerdict)
     return tuple(order[order.index(_verdict(share - half)) : order.index(_verdict(share + half)) + 1])
 
 

@@ -52,7 +52,7 @@ def around(plan: PiecePlan) -> int:
     return 1 if plan.in_round or plan.panels <= 2 else plan.panels
 
 
-class Joined:
+class JoinedPanels:
     """The panels as they are joined: two laid on each other, more side by side, or the one that is worked in the round."""
 
     def __init__(self, plan: PiecePlan, numbers: PieceNumbers, units: Units, frame: Frame, line: float) -> None:

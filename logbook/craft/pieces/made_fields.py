@@ -5,7 +5,18 @@ from collections.abc import Callable
 from typing import Any
 
 from logbook.craft.pieces.wear import read_worn, worn_text
-from logbook.craft.swatches.fields import Field, Kind, Owner, clean_text, exact, positive, read_date, read_text, size_in_cm, whole
+from logbook.craft.swatches.fields import (
+    FieldKind,
+    LogField,
+    Owner,
+    clean_text,
+    exact,
+    positive,
+    read_date,
+    read_text,
+    size_in_cm,
+    whole,
+)
 from logbook.craft.swatches.picture_names import read_pictures
 from logbook.craft.swatches.readings import Reading, read_readings
 from logbook.craft.words.hooks import read_hook, show_hook
@@ -60,18 +71,18 @@ def _grams(text: str) -> float:
     return positive("a weight in grams", 1_000_000)(re.sub(r"\s*g(rams?)?\.?\Z", "", text.strip(), flags=re.IGNORECASE))
 
 
-_T, _N, _LENGTH = Kind.TEXT, Kind.NUMBER, "a length in cm"
+_T, _N, _LENGTH = FieldKind.TEXT, FieldKind.NUMBER, "a length in cm"
 
 
-def _field(name: str, attribute: str, kind: Kind, read: Callable[[str], Any], expected: str = "text") -> Field:
-    return Field(name, Owner.MADE, attribute, kind, read, expected)
+def _field(name: str, attribute: str, kind: FieldKind, read: Callable[[str], Any], expected: str = "text") -> LogField:
+    return LogField(name, Owner.MADE, attribute, kind, read, expected)
 
 
-def _lengths(state: str, attribute: str) -> tuple[Field, ...]:
+def _lengths(state: str, attribute: str) -> tuple[LogField, ...]:
     return tuple(_field(f"{state} {what} cm", f"{attribute}_{what}_mm", _N, size_in_cm, _LENGTH) for what in ("width", "length"))
 
 
-MADE_FIELDS: tuple[Field, ...] = (
+MADE_FIELDS: tuple[LogField, ...] = (
     _field("name", "name", _T, read_text, "a name"),
     _field("size", "size", _T, read_text),
     _field("date", "date", _T, read_date, "a date like 2026-05-31"),
@@ -99,7 +110,7 @@ MADE_FIELDS: tuple[Field, ...] = (
 )  # fmt: skip
 
 
-def typed_value(field: Field, text: str, units: Units) -> Any:
+def typed_value(field: LogField, text: str, units: Units) -> Any:
     """What a form's text of a field comes to, where lengths without a unit are in ``units``. Raises UnreadableError."""
     stripped = text.strip()
     if stripped and field.attribute == "wear":
@@ -109,7 +120,7 @@ def typed_value(field: Field, text: str, units: Units) -> Any:
     return field.typed(text, units)
 
 
-def shown_text(field: Field, value: Any) -> str:
+def shown_text(field: LogField, value: Any) -> str:
     """A value as a form shows it, but for lengths; the text reads back as the value."""
     if value is None or value == "":
         return ""

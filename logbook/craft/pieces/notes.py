@@ -10,7 +10,7 @@ from logbook.craft.gauges.drift import Drift
 from logbook.craft.gauges.hanging import Growth
 from logbook.craft.gauges.washing import FinishedGauge
 from logbook.craft.pieces.edge_stitches import EdgeStitch
-from logbook.craft.pieces.fit import BodyOpening, Fit, Verdict
+from logbook.craft.pieces.fit import BodyOpening, Fit, FitVerdict
 from logbook.craft.pieces.starting_chain import ChainRule
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.swatches.readings import Reading
@@ -134,6 +134,6 @@ class HookParts(NamedTuple):
 
 Note = (
     Plain | PlusNotUsed | NotAllowed | TheirWidth
-    | CantTellApart | Washed | Drift | YarnUsed | TimeTaken | TooSmall | OddRib | Verdict | Fit | EdgesOf | EdgeRows | Growth
+    | CantTellApart | Washed | Drift | YarnUsed | TimeTaken | TooSmall | OddRib | FitVerdict | Fit | EdgesOf | EdgeRows | Growth
     | Clip | AllAlike | EdgesPart | HookParts
 )  # fmt: skip

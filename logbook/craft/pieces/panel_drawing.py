@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from logbook.craft.drawing.drawing import Draw, Drawing, Line, Marker, Point, Rect, Shape, Text, tick_step
-from logbook.craft.pieces.joined_drawing import Frame, Joined, around, frame_of
+from logbook.craft.pieces.joined_drawing import Frame, JoinedPanels, around, frame_of
 from logbook.craft.pieces.marks import Mark, Neck
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
@@ -58,17 +58,17 @@ def _sheet(
     if beside:
         left = room + line
         frame = frame_of(numbers, width - left, line, around(plan), margin=1.2).moved(left, 0.0)
-        joined = Joined(plan, numbers, units, frame, line)
+        joined = JoinedPanels(plan, numbers, units, frame, line)
     else:
         joined = _joined(plan, numbers, units, width, line, panel.bottom + 0.6 * line)
     shapes += joined.shapes()
     return Drawing(width, max(panel.bottom, joined.bottom), line, tuple(shapes))
 
 
-def _joined(plan: PiecePlan, numbers: PieceNumbers, units: Units, width: float, line: float, top: float = 0.0) -> Joined:
+def _joined(plan: PiecePlan, numbers: PieceNumbers, units: Units, width: float, line: float, top: float = 0.0) -> JoinedPanels:
     """As low as stands well beneath a panel."""
     frame = frame_of(numbers, width, line, around(plan), margin=1.2, most=10)
-    return Joined(plan, numbers, units, frame.moved(0.0, top), line)
+    return JoinedPanels(plan, numbers, units, frame.moved(0.0, top), line)
 
 
 class _Panel:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from logbook.craft.pieces.chain_notes import rule_notes
 from logbook.craft.pieces.edge_stitches import rows_higher
-from logbook.craft.pieces.fit import BodyOpening, Verdict
+from logbook.craft.pieces.fit import BodyOpening, FitVerdict
 from logbook.craft.pieces.notes import Clip, EdgeRows, EdgesOf, Note, OddRib, Plain, TimeTaken, TooSmall, Washed, YarnUsed
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
@@ -23,7 +23,7 @@ def warnings_on(plan: PiecePlan, gauges: PieceGauges, numbers: PieceNumbers) -> 
     is_rib = re.search(r"rib(bed|bing)?\b", gauges.pattern.name, re.IGNORECASE)
     if plan.sideways and is_rib and numbers.rows is not None and numbers.last_row_is_right_side:
         yield OddRib(numbers.rows)
-    if numbers.fit is not None and numbers.fit.verdict in (Verdict.TOO_TIGHT, Verdict.DOES_NOT_GO_ON):
+    if numbers.fit is not None and numbers.fit.verdict in (FitVerdict.TOO_TIGHT, FitVerdict.DOES_NOT_GO_ON):
         yield numbers.fit.verdict
 
 

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
-from logbook.craft.proofreading.quantities import Kind, Quantity
+from logbook.craft.proofreading.quantities import Quantity, QuantityKind
 
 _SAME_WORDS = 0.75
 """The share of a known quantity's words beside it that must stand beside another for the two to be one."""
@@ -24,7 +24,7 @@ class Verdict(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Found:
+class FoundQuantity:
     """A quantity of the text and the known one it was held against (None: nothing near); ``entries``: those that differ."""
 
     quantity: Quantity
@@ -33,7 +33,7 @@ class Found:
     entries: tuple[int, ...] = ()
 
 
-def judged(text: Sequence[Quantity], known: Sequence[Quantity], sizes: int) -> tuple[Found, ...]:
+def judged(text: Sequence[Quantity], known: Sequence[Quantity], sizes: int) -> tuple[FoundQuantity, ...]:
     """Every quantity of a text, in its order, judged by the known ones."""
     rows = _row_by_row(text, known)
     return tuple(_judged(one, [other for other in known if _comparable(one, other)], rows.get(one.start), sizes) for one in text)
@@ -62,27 +62,27 @@ def _by_words(every: Sequence[Quantity]) -> dict[tuple[object, ...], list[Quanti
     return groups
 
 
-def _judged(one: Quantity, near: Sequence[Quantity], row: Quantity | None, sizes: int) -> Found:
+def _judged(one: Quantity, near: Sequence[Quantity], row: Quantity | None, sizes: int) -> FoundQuantity:
     if row is not None:
-        return _differs(one, row) if _off(one, row) else Found(one, Verdict.AGREES, row)
+        return _differs(one, row) if _off(one, row) else FoundQuantity(one, Verdict.AGREES, row)
     here = [other for other in near if not one.section or not other.section or other.section == one.section]
     equal = next((other for other in (*here, *near) if not _off(one, other)), None)
     if one.bare:
-        return Found(one, Verdict.AGREES, equal) if equal else Found(one, Verdict.UNKNOWN)
+        return FoundQuantity(one, Verdict.AGREES, equal) if equal else FoundQuantity(one, Verdict.UNKNOWN)
     named = _named_by_words(one, here)
     if named is not None and _off(one, named) and not (equal is not None and _alike(one, equal) >= _alike(one, named)):
         return _differs(one, named)
     if equal is not None:
-        return Found(one, Verdict.AGREES, equal)
+        return FoundQuantity(one, Verdict.AGREES, equal)
     if named is None and one.section:
         named = _only(other for other in here if other.section == one.section)
     if named is None and len(one.values) > 1:
         named = _near(one, here, sizes) or _near(one, near, sizes)
-    return Found(one, Verdict.UNKNOWN) if named is None else _differs(one, named)
+    return FoundQuantity(one, Verdict.UNKNOWN) if named is None else _differs(one, named)
 
 
-def _differs(one: Quantity, known: Quantity) -> Found:
-    return Found(one, Verdict.DIFFERS, known, tuple(_off(one, known)))
+def _differs(one: Quantity, known: Quantity) -> FoundQuantity:
+    return FoundQuantity(one, Verdict.DIFFERS, known, tuple(_off(one, known)))
 
 
 def _comparable(one: Quantity, other: Quantity) -> bool:
@@ -98,7 +98,7 @@ def _off(one: Quantity, known: Quantity) -> list[int]:
     """The entries (from 0) of ``one`` that are not those of ``known``: lengths and yarn to half of what is written."""
     count = max(len(one.values), len(known.values))
     pairs = zip(_values(one, count), _values(known, count), strict=True)
-    rounded = one.kind in (Kind.LENGTH, Kind.YARN)
+    rounded = one.kind in (QuantityKind.LENGTH, QuantityKind.YARN)
     off = []
     for place, (a, b) in enumerate(pairs):
         if a is None or b is None:

@@ -16,7 +16,7 @@ MM_PER = {"cm": Fraction(10), "mm": Fraction(1), "in": Fraction(254, 10)}
 _METRES_PER_YARD = 0.9144
 
 
-class Kind(StrEnum):
+class QuantityKind(StrEnum):
     """What a number counts or measures."""
 
     CHAINS = "chains"
@@ -43,7 +43,7 @@ class Quantity:
     start: int
     end: int
     text: str
-    kind: Kind
+    kind: QuantityKind
     unit: str
     values: tuple[float | None, ...]
     step: float
@@ -64,17 +64,17 @@ _SINGLE = re.compile(rf"(?<![\w.,/–-]){_NUMBER}(?![\w/.–-]*\d)")
 _VALUE = re.compile(_ENTRY)
 
 _AFTER = (
-    (Kind.BALLS, r"balls?|skeins?|hanks?"),
-    (Kind.REPEATS, r"repeats?|reps?|pattern repeats?"),
-    (Kind.TIMES, r"times"),
-    (Kind.ROWS, r"rows?|rounds?|rnds?"),
-    (Kind.CHAINS, r"chains?|chs?"),
-    (Kind.MASS, r"g|grams?"),
-    (Kind.YARN, r"m|metres?|meters?|yds?|yards?"),
-    (Kind.LENGTH, r"cm|mm|in|inch|inches|”|″|\""),
-    (Kind.STITCHES, r"sts?|stitches|stitch|sc|hdc|dc|htr|tr"),
+    (QuantityKind.BALLS, r"balls?|skeins?|hanks?"),
+    (QuantityKind.REPEATS, r"repeats?|reps?|pattern repeats?"),
+    (QuantityKind.TIMES, r"times"),
+    (QuantityKind.ROWS, r"rows?|rounds?|rnds?"),
+    (QuantityKind.CHAINS, r"chains?|chs?"),
+    (QuantityKind.MASS, r"g|grams?"),
+    (QuantityKind.YARN, r"m|metres?|meters?|yds?|yards?"),
+    (QuantityKind.LENGTH, r"cm|mm|in|inch|inches|”|″|\""),
+    (QuantityKind.STITCHES, r"sts?|stitches|stitch|sc|hdc|dc|htr|tr"),
 )
-_MEASURED = (Kind.BALLS, Kind.MASS, Kind.YARN, Kind.LENGTH)
+_MEASURED = (QuantityKind.BALLS, QuantityKind.MASS, QuantityKind.YARN, QuantityKind.LENGTH)
 _FILLER = r"(?:(?:more|fewer|base|plain|edge|foundation|full|new|tube|crown|remaining|underarm)\s+)*"
 _BEHIND = [(kind, re.compile(rf"\s*-?\s*{_FILLER}(?:{words})(?![A-Za-z])", re.IGNORECASE)) for kind, words in _AFTER]
 _CH_BEFORE = re.compile(r"\b(?:ch|chain)\s*$", re.IGNORECASE)
@@ -154,32 +154,32 @@ def _quantity(
     )
 
 
-def _kind(before: str, after: str, is_list: bool) -> tuple[Kind, str] | None:
+def _kind(before: str, after: str, is_list: bool) -> tuple[QuantityKind, str] | None:
     behind = next(((kind, found[0]) for kind, pattern in _BEHIND if (found := pattern.match(after))), None)
     if behind is not None and behind[0] in _MEASURED:  # "body round 92 cm" is no round
         words = _WORD.findall(behind[1])
         return behind[0], _unit(behind[0], words[-1].lower() if words else '"')
     joined = " ".join(before.split()[-6:])
     if _CH_BEFORE.search(joined):
-        return Kind.CHAINS, ""
+        return QuantityKind.CHAINS, ""
     if _ROW_BEFORE.search(joined):
-        return (Kind.ROW, "") if is_list else None
+        return (QuantityKind.ROW, "") if is_list else None
     return None if behind is None else (behind[0], "")
 
 
-def _unit(kind: Kind, word: str) -> str:
-    if kind is Kind.LENGTH:
+def _unit(kind: QuantityKind, word: str) -> str:
+    if kind is QuantityKind.LENGTH:
         return word if word in ("cm", "mm") else "in"
-    if kind is Kind.YARN:
+    if kind is QuantityKind.YARN:
         return "yd" if word.startswith("y") else "m"
     return ""
 
 
-def _in_unit(value: str, kind: Kind, unit: str) -> float | None:
+def _in_unit(value: str, kind: QuantityKind, unit: str) -> float | None:
     number = _number(value)
     if number is None:
         return None
-    if kind is Kind.LENGTH:
+    if kind is QuantityKind.LENGTH:
         return float(number * MM_PER[unit])
     return float(number) * (_METRES_PER_YARD if unit == "yd" else 1)
 
@@ -199,7 +199,7 @@ def _number(value: str) -> Fraction | None:
         return None
 
 
-def _step(values: Sequence[str], kind: Kind, unit: str) -> float:
+def _step(values: Sequence[str], kind: QuantityKind, unit: str) -> float:
     """How finely the finest of the values is written, in mm, metres or whole numbers."""
     finest = Fraction(1)
     for value in values:
@@ -212,7 +212,7 @@ def _step(values: Sequence[str], kind: Kind, unit: str) -> float:
         else:
             step = Fraction(1, max(number.denominator, 1))
         finest = min(finest, step)
-    if kind is Kind.LENGTH:
+    if kind is QuantityKind.LENGTH:
         return float(finest * MM_PER[unit])
     return float(finest) * (_METRES_PER_YARD if unit == "yd" else 1)
 

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from logbook.craft.proofreading.text_checks import Problem
+from logbook.craft.proofreading.text_checks import TextProblem
 from logbook.craft.rows.lines import Part, parts
 from logbook.craft.rows.proof import prove
 from logbook.craft.rows.report import CLAIM, DOES_NOT_FIT
@@ -55,11 +55,11 @@ def _is_heading(text: str, part: Part, headings: Sequence[str]) -> bool:
     return any(line == heading.casefold() for heading in headings if heading)
 
 
-def rows_problems(text: str, headings: Sequence[str] = (), terms: Terms | None = None) -> Iterator[Problem]:
+def rows_problems(text: str, headings: Sequence[str] = (), terms: Terms | None = None) -> Iterator[TextProblem]:
     """Rows that do not fit onto the ones below and counts that they do not hold. What is not understood is no problem here."""
     for stretch in stretches(text, headings)[:MOST_STRETCHES]:
         proof = prove(text[stretch.start : stretch.end], terms, suggest=False)
         for problem in proof.problems:
             if problem.kind in (DOES_NOT_FIT, CLAIM):
                 start, end = problem.span.start + stretch.start, problem.span.end + stretch.start
-                yield Problem(text.count("\n", 0, start) + 1, problem.says, start, max(end, start + 1))
+                yield TextProblem(text.count("\n", 0, start) + 1, problem.says, start, max(end, start + 1))

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from logbook.craft.proofreading.quantities import Kind, Quantity
+from logbook.craft.proofreading.quantities import Quantity, QuantityKind
 from logbook.craft.words.counting import listed
 from logbook.craft.words.decimal_commas import with_points
 
@@ -24,7 +24,7 @@ _UK = re.compile(r"\b(?:htr|trtr|qtr|miss|missed|yrh|rtrf|rtrb|half treble)\b", 
 
 
 @dataclass(frozen=True, slots=True)
-class Problem:
+class TextProblem:
     """What is wrong in a line of the text (from 1), and where it stands if it is less than the line (else both 0)."""
 
     line: int
@@ -33,7 +33,7 @@ class Problem:
     end: int = 0
 
 
-def problems_of(text: str, found: Sequence[Quantity], names: Sequence[str]) -> tuple[Problem, ...]:
+def problems_of(text: str, found: Sequence[Quantity], names: Sequence[str]) -> tuple[TextProblem, ...]:
     """Everything a text contradicts itself in, in the order of its lines; ``names`` are the sizes, smallest first."""
     every = [*_orders(text, names), *_entries(text, found, names), *_inches(text, found), *_abbreviations(text), *_mixed(text)]
     return tuple(sorted(every, key=lambda problem: problem.line))
@@ -45,7 +45,7 @@ def _all_sizes(names: Sequence[str]) -> re.Pattern[str]:
     return re.compile(rf"(?<![\w])(?:{one})(?:[\s,;/()\[\]–-]+(?:{one})(?![\w])){{{len(names) - 1}}}")
 
 
-def _orders(text: str, names: Sequence[str]) -> Iterator[Problem]:
+def _orders(text: str, names: Sequence[str]) -> Iterator[TextProblem]:
     """Lists of all sizes in another order."""
     if len(names) < 2:
         return
@@ -53,12 +53,12 @@ def _orders(text: str, names: Sequence[str]) -> Iterator[Problem]:
     for found in _all_sizes(names).finditer(text):
         order = re.findall(rf"(?:{one})(?![\w])", found[0])
         if order != list(names) and sorted(order) == sorted(names):
-            yield Problem(
+            yield TextProblem(
                 _line(text, found.start()), f"The sizes stand in another order: {', '.join(order)} instead of {', '.join(names)}."
             )
 
 
-def _entries(text: str, found: Sequence[Quantity], names: Sequence[str]) -> Iterator[Problem]:
+def _entries(text: str, found: Sequence[Quantity], names: Sequence[str]) -> Iterator[TextProblem]:
     """Lists with another number of entries than there are sizes, unless their sentence names its sizes."""
     taken = [(quantity.start, quantity.end) for quantity in found if len(quantity.values) == len(names)]
     for match in _MORE_ENTRIES.finditer(with_points(text, len(names))):
@@ -69,15 +69,15 @@ def _entries(text: str, found: Sequence[Quantity], names: Sequence[str]) -> Iter
         sentence = _all_sizes(names).sub("", text[start + 1 : match.end() + 60])
         if any(re.search(rf"(?<![\w]){re.escape(name)}(?![\w])", sentence) for name in names):
             continue
-        yield Problem(
+        yield TextProblem(
             _line(text, match.start()),
             f"“{text[match.start() : match.end()]}” has {entries} numbers, but there are {len(names)} sizes.",
         )
 
 
-def _inches(text: str, found: Sequence[Quantity]) -> Iterator[Problem]:
+def _inches(text: str, found: Sequence[Quantity]) -> Iterator[TextProblem]:
     """Centimetres and inches of one place whose intervals of half a printed step do not meet."""
-    lengths = [quantity for quantity in found if quantity.kind is Kind.LENGTH]
+    lengths = [quantity for quantity in found if quantity.kind is QuantityKind.LENGTH]
     for a, b in pairwise(lengths):
         between = text[a.end : b.start].replace(a.unit, "")
         beside = re.fullmatch(r"[\s/(=,;–]*(?:or|about)?[\s(]*", between)
@@ -87,11 +87,11 @@ def _inches(text: str, found: Sequence[Quantity]) -> Iterator[Problem]:
             if cm is None or inches is None or {round(cm), round(inches)} == {100, 102}:  # 10 cm / 4 in is the trade's rounding
                 continue
             if abs(cm - inches) > (a.step + b.step) / 2 + 1e-6:
-                yield Problem(a.line, f"“{a.text}” and “{b.text}” are not the same length.")
+                yield TextProblem(a.line, f"“{a.text}” and “{b.text}” are not the same length.")
                 break
 
 
-def _abbreviations(text: str) -> Iterator[Problem]:
+def _abbreviations(text: str) -> Iterator[TextProblem]:
     """Abbreviations used and not explained, or explained and not used; only where the text has a list of them."""
     heading = _ABBREVIATIONS.search(text)
     if heading is None:
@@ -107,12 +107,12 @@ def _abbreviations(text: str) -> Iterator[Problem]:
         used = re.search(rf"(?<![A-Za-z]){short}(?:s)?(?![A-Za-z])", rest, re.IGNORECASE)
         is_explained = short in explained or (short == "st" and "sts" in explained) or (short == "sts" and "st" in explained)
         if used and not is_explained:
-            yield Problem(_line(rest, used.start()), f"“{short}” is used, but not among the abbreviations.")
+            yield TextProblem(_line(rest, used.start()), f"“{short}” is used, but not among the abbreviations.")
         if short in explained and not used and not (short in ("st", "sts") and re.search(r"\bsts?\b", rest)):
-            yield Problem(_line(text, heading.start()), f"“{short}” is among the abbreviations, but not used.")
+            yield TextProblem(_line(text, heading.start()), f"“{short}” is among the abbreviations, but not used.")
 
 
-def _mixed(text: str) -> Iterator[Problem]:
+def _mixed(text: str) -> Iterator[TextProblem]:
     """US and UK words in one text, but for lines that name both and the abbreviations."""
     us, uk = [], []
     heading = _ABBREVIATIONS.search(text)
@@ -126,7 +126,7 @@ def _mixed(text: str) -> Iterator[Problem]:
     if us and uk:
         fewer, words = (us, "US") if len(us) < len(uk) else (uk, "UK")
         names = listed(sorted({word.lower() for _, word in fewer})[:4])
-        yield Problem(
+        yield TextProblem(
             _line(text, fewer[0][0]), f"US and UK words stand in one text: {names} {'are' if len(fewer) > 1 else 'is'} {words}."
         )
 

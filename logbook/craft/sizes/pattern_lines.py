@@ -37,7 +37,7 @@ class PatternPart:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Written:
+class WrittenSizes:
     """What is written down: the sizes worked out of ``plan`` from ``swatch``, whose gauges are ``gauges``."""
 
     plan: PiecePlan
@@ -62,7 +62,7 @@ class Written:
         return self.gauges.assumptions
 
 
-def pattern_parts(written: Written) -> tuple[PatternPart, ...]:
+def pattern_parts(written: WrittenSizes) -> tuple[PatternPart, ...]:
     """The parts, in the order a pattern has them; a part with nothing to say is left out."""
     parts = (
         PatternPart("Sizes", tuple(_size_lines(written))),
@@ -76,18 +76,18 @@ def pattern_parts(written: Written) -> tuple[PatternPart, ...]:
     return tuple(part for part in parts if part.lines)
 
 
-def pattern_text(written: Written) -> str:
+def pattern_text(written: WrittenSizes) -> str:
     """All parts as plain text, the name of the piece first."""
     parts = ["\n".join((part.heading, *part.lines)) for part in pattern_parts(written)]
     return "\n\n".join([written.plan.name, *parts] if written.plan.name else parts) + "\n"
 
 
-def _size_lines(written: Written) -> Iterator[str]:
+def _size_lines(written: WrittenSizes) -> Iterator[str]:
     yield sized(size.name for size in written.sizes)
     yield f"To fit a body of {_lengths(size.body_mm for size in written.sizes)}"
 
 
-def _materials(written: Written) -> Iterator[str]:
+def _materials(written: WrittenSizes) -> Iterator[str]:
     swatch, yarn = written.swatch, written.swatch.yarn
     if yarn is not None:
         ball = f"{show_number(yarn.ball_grams)} g" if yarn.ball_grams is not None else ""
@@ -106,7 +106,7 @@ def _materials(written: Written) -> Iterator[str]:
         yield f"{show_hook(swatch.foundation_hook_mm)} hook for the foundation chain"
 
 
-def _yarn_wanted(written: Written) -> str:
+def _yarn_wanted(written: WrittenSizes) -> str:
     """The reserve is in what is to be bought: balls where the ball is known, else grams."""
     needs = [piece.yarn for piece in written.pieces if piece.yarn is not None]
     if len(needs) < len(written.pieces):
@@ -120,11 +120,11 @@ def _yarn_wanted(written: Written) -> str:
     return f": {alike(round(need.grams * (1 + reserve)) for need in needs)} g{in_reserve}{held}"
 
 
-def _gauge_word(written: Written) -> str:
+def _gauge_word(written: WrittenSizes) -> str:
     return translated("gauge", Terms.US, written.terms)
 
 
-def _gauge(written: Written) -> str:
+def _gauge(written: WrittenSizes) -> str:
     """From the state that the numbers were worked out of: as finished, or as worked where washing is borrowed or unknown."""
     condition = written.gauges.condition
     if not written.swatch.readings_of(condition, Direction.STITCHES):
@@ -133,12 +133,12 @@ def _gauge(written: Written) -> str:
     return line.split(": ", 1)[1]
 
 
-def _state(written: Written) -> str:
+def _state(written: WrittenSizes) -> str:
     words = {Condition.WORKED: "before washing", Condition.PINNED: "washed and pinned out"}
     return words.get(written.gauges.stitches.condition, "washed and laid flat")
 
 
-def _measurements(written: Written) -> Iterator[str]:
+def _measurements(written: WrittenSizes) -> Iterator[str]:
     for words, name in (
         ("All round", "all round"), ("Width of a panel", "width"), ("Length", "length"), ("Armhole depth", "armhole"),
         ("Neck width", "neck"), ("Side slit", "slit"),
@@ -155,13 +155,13 @@ def _heading(plan: PiecePlan) -> str:
     return f"Panel, {how}" if plan.panels == 1 else f"Panels, {plan.panels} alike, {how}"
 
 
-def _work(written: Written) -> Iterator[str]:
+def _work(written: WrittenSizes) -> Iterator[str]:
     yield from _chain_lines(written)
     yield from _row_lines(written)
     yield from _mark_lines(written)
 
 
-def _chain_lines(written: Written) -> Iterator[str]:
+def _chain_lines(written: WrittenSizes) -> Iterator[str]:
     plan, pieces, pattern = written.plan, written.pieces, written.gauges.pattern
     if plan.foundation_stitches:
         yield f"Make {alike(piece.chain for piece in pieces)} foundation stitches."
@@ -191,7 +191,7 @@ def _cover(skip_cover: int | None) -> str:
     return "; the skipped chains count as a stitch" + (f" and {skip_cover - 1} ch" if skip_cover > 1 else "")
 
 
-def _row_lines(written: Written) -> Iterator[str]:
+def _row_lines(written: WrittenSizes) -> Iterator[str]:
     pieces, first = written.pieces, written.pieces[0]
     rows = written.every("rows")
     if not rows:
@@ -212,7 +212,7 @@ def _row_lines(written: Written) -> Iterator[str]:
         yield f"The last row is a {'right' if sides == {True} else 'wrong'}-side row."
 
 
-def _mark_lines(written: Written) -> Iterator[str]:
+def _mark_lines(written: WrittenSizes) -> Iterator[str]:
     plan = written.plan
     up, across = ("stitch", "row") if plan.sideways else ("row", "stitch")
     if plan.in_round and up == "row":
@@ -228,7 +228,7 @@ def _mark_lines(written: Written) -> Iterator[str]:
         yield (f"Shoulders of {alike(shoulders)} {units} on each side, the middle {alike(necks)} are the neck.")
 
 
-def _rows_heading(written: Written) -> str:
+def _rows_heading(written: WrittenSizes) -> str:
     pattern = written.gauges.pattern
     foreign = f", in {pattern.terms} terms" if pattern.terms not in ("", written.terms) else ""
     return f"Rows of {pattern.name}{foreign}"
@@ -241,7 +241,7 @@ def rows_are_of(plan: PiecePlan, pattern: StitchPattern) -> bool:
     return not plan.foundation_stitches and in_rounds == plan.in_round
 
 
-def _written_rows(written: Written) -> Iterator[str]:
+def _written_rows(written: WrittenSizes) -> Iterator[str]:
     """As the pattern has them."""
     plan, pattern = written.plan, written.gauges.pattern
     if not rows_are_of(plan, pattern):
@@ -253,7 +253,7 @@ def _written_rows(written: Written) -> Iterator[str]:
     yield from rows
 
 
-def _before_washing(written: Written) -> Iterator[str]:
+def _before_washing(written: WrittenSizes) -> Iterator[str]:
     for words in ("Width", "Length"):
         before = written.every(f"{words.lower()} before washing")
         if before and _state(written) != "before washing":

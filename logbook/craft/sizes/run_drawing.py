@@ -13,7 +13,7 @@ _LETTER = 0.42
 
 
 @dataclass(frozen=True, slots=True)
-class Measure:
+class LetteredMeasure:
     """One lettered measure: its letter, what it is, and its mm in every size."""
 
     letter: str
@@ -25,13 +25,13 @@ class Measure:
         return f"{self.letter}  {self.name}: {alike(printed_length(mm, units) for mm in self.lengths_mm)} {units.value}"
 
 
-def measures_of(sizes: Sequence[SizeFigures]) -> tuple[Measure, ...]:
+def measures_of(sizes: Sequence[SizeFigures]) -> tuple[LetteredMeasure, ...]:
     """What the drawing measures, as far as every size has it; letters from A on."""
     named = [(name, [size.length(name) for size in sizes]) for name in ("width", "length", "armhole", "neck", "slit")]
     named.insert(4, ("shoulder", [size.shoulder_mm for size in sizes]))
     there = [(name, tuple(mm for mm in lengths if mm is not None)) for name, lengths in named]
     whole = [(name, lengths) for name, lengths in there if len(lengths) == len(sizes)]
-    return tuple(Measure(letter, name, lengths) for letter, (name, lengths) in zip("ABCDEF", whole, strict=False))
+    return tuple(LetteredMeasure(letter, name, lengths) for letter, (name, lengths) in zip("ABCDEF", whole, strict=False))
 
 
 def run_drawing(sizes: Sequence[SizeFigures], units: Units) -> Draw:

@@ -28,7 +28,7 @@ _BESIDE_GAUGE = 0.017
 
 
 @dataclass(frozen=True, slots=True)
-class Tried:
+class TestedMeasure:
     """One tester's measure: the size, ``what`` it is (width or length), measured by told, their pitch by the pattern's, and the
     give or take of that, relative.
     """
@@ -66,9 +66,9 @@ class SizeOff:
     testers: int
 
 
-def sizes_off(tried: Sequence[Tried], assumptions: Assumptions) -> tuple[SizeOff, ...]:
+def sizes_off(tried: Sequence[TestedMeasure], assumptions: Assumptions) -> tuple[SizeOff, ...]:
     """The sizes that are off, the plainest first."""
-    of: dict[tuple[str, str], list[Tried]] = {}
+    of: dict[tuple[str, str], list[TestedMeasure]] = {}
     for one in tried:
         of.setdefault((one.what, one.size), []).append(one)
     left = {key for key, those in of.items() if len(those) >= LEAST}
@@ -90,7 +90,7 @@ def sizes_off(tried: Sequence[Tried], assumptions: Assumptions) -> tuple[SizeOff
     return tuple(found)
 
 
-def _beside(of: Mapping[tuple[str, str], Sequence[Tried]], key: tuple[str, str], drift: float) -> tuple[float, float]:
+def _beside(of: Mapping[tuple[str, str], Sequence[TestedMeasure]], key: tuple[str, str], drift: float) -> tuple[float, float]:
     """How far a size is from the others, and by what the spread is multiplied."""
     others = [one for other, those in of.items() if other[0] == key[0] and other != key for one in those]
     own, weight = _mean(of[key])
@@ -98,7 +98,7 @@ def _beside(of: Mapping[tuple[str, str], Sequence[Tried]], key: tuple[str, str],
     return own - math.fsum(one.weight * one.unexplained for one in others) / worth, math.sqrt(1 / weight + 1 / worth)
 
 
-def _said(those: Sequence[Tried], apart: float, half_width: float) -> SizeOff:
+def _said(those: Sequence[TestedMeasure], apart: float, half_width: float) -> SizeOff:
     return SizeOff(
         size=those[0].size,
         what=those[0].what,
@@ -111,7 +111,7 @@ def _said(those: Sequence[Tried], apart: float, half_width: float) -> SizeOff:
     )
 
 
-def _mean(those: Sequence[Tried]) -> tuple[float, float]:
+def _mean(those: Sequence[TestedMeasure]) -> tuple[float, float]:
     """What the gauge of several leaves in the mean, and how much that counts."""
     weight = math.fsum(one.weight for one in those)
     return math.fsum(one.weight * one.unexplained for one in those) / weight, weight

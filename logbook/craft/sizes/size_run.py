@@ -54,7 +54,7 @@ class SizeRun:
 
 
 @dataclass(frozen=True, slots=True)
-class Remedy:
+class SizesRemedy:
     """What would part sizes that come out the same; ``plan`` has it applied, None where it takes another swatch."""
 
     note: Note
@@ -101,7 +101,7 @@ def size_run(plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGauges) ->
     )
 
 
-def remedies(run: SizeRun, plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGauges) -> tuple[Remedy, ...]:
+def remedies(run: SizeRun, plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGauges) -> tuple[SizesRemedy, ...]:
     """What would part the sizes of ``run``, worked out from the rest, that come out the same; empty if all differ."""
     if run.all_differ:
         return ()
@@ -155,7 +155,7 @@ def _same_notes(sizes: Sequence[SizeNumbers]) -> list[AllAlike]:
     return [AllAlike(tuple(group)) for place, group in enumerate(groups) if group not in groups[:place]]
 
 
-def _edges_that_part(plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGauges) -> list[Remedy]:
+def _edges_that_part(plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGauges) -> list[SizesRemedy]:
     """One number of edge stitches for all sizes that parts them: the least that comes within 5 mm of the best; else as needed."""
     if plan.sideways or not takes_edges(plan, gauges):
         return []
@@ -168,18 +168,18 @@ def _edges_that_part(plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGa
         needed = replace(plan, edge_stitches=None)
         if _miss_if_parted(_one_number_of_edges(needed, sizes, gauges), sizes, gauges) is None:
             return []
-        return [Remedy(EdgesPart(None), needed)]
+        return [SizesRemedy(EdgesPart(None), needed)]
     each = next(each for each, miss in parting.items() if miss <= min(parting.values()) + NEAR_MM)
-    return [Remedy(EdgesPart(each), replace(plan, edge_stitches=each))]
+    return [SizesRemedy(EdgesPart(each), replace(plan, edge_stitches=each))]
 
 
-def _half_repeats(plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGauges) -> list[Remedy]:
+def _half_repeats(plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGauges) -> list[SizesRemedy]:
     if plan.sideways or plan.in_round or plan.half_repeats or gauges.pattern.half_plus is None:
         return []
     halved = replace(plan, half_repeats=True)
     if _miss_if_parted(halved, sizes, gauges) is None:
         return []
-    return [Remedy(Plain.HALF_REPEATS_PART, halved)]
+    return [SizesRemedy(Plain.HALF_REPEATS_PART, halved)]
 
 
 def _miss_if_parted(plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGauges) -> float | None:
@@ -196,7 +196,7 @@ def _miss_if_parted(plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGau
     return miss
 
 
-def _other_hooks(run: SizeRun, plan: PiecePlan, gauges: PieceGauges) -> list[Remedy]:
+def _other_hooks(run: SizeRun, plan: PiecePlan, gauges: PieceGauges) -> list[SizesRemedy]:
     """The size furthest from its width among the same ones, and the pitch with which its numbers would meet it."""
     furthest = max((size for size in run.sizes if size.same_as), key=lambda size: abs(size.piece.width.difference_mm))
     width = furthest.piece.width
@@ -204,4 +204,4 @@ def _other_hooks(run: SizeRun, plan: PiecePlan, gauges: PieceGauges) -> list[Rem
         return []
     pitch = gauges.pitch(plan.round_body)
     wanted = pitch * width.wanted_mm / width.mm
-    return [Remedy(HookParts(furthest.name, plan.round_body, wanted, pitch), None)]
+    return [SizesRemedy(HookParts(furthest.name, plan.round_body, wanted, pitch), None)]

@@ -6,10 +6,10 @@ from enum import StrEnum
 from typing import Any
 
 from logbook.craft.pieces.made_fields import kept_readings
-from logbook.craft.swatches.fields import Field, Kind, Owner, one_of, read_text, size_in_cm
+from logbook.craft.swatches.fields import FieldKind, LogField, Owner, one_of, read_text, size_in_cm
 
 
-class State(StrEnum):
+class TesterState(StrEnum):
     """How far they are."""
 
     ASKED = "asked"
@@ -28,7 +28,7 @@ class Tester:
     piece: str = ""
     garment: str = ""
     size: str = ""
-    state: str = State.ASKED.value
+    state: str = TesterState.ASKED.value
     readings: str = ""
     part: str = ""
     width_mm: float | None = None
@@ -36,18 +36,18 @@ class Tester:
     said: str = ""
 
 
-def _field(name: str, attribute: str, kind: Kind, read: Callable[[str], Any], expected: str) -> Field:
-    return Field(name, Owner.TESTER, attribute, kind, read, expected)
+def _field(name: str, attribute: str, kind: FieldKind, read: Callable[[str], Any], expected: str) -> LogField:
+    return LogField(name, Owner.TESTER, attribute, kind, read, expected)
 
 
-TESTER_FIELDS: tuple[Field, ...] = (
-    _field("name", "name", Kind.TEXT, read_text, "a name or initials"),
-    _field("size", "size", Kind.TEXT, read_text, "a size of the pattern"),
-    _field("state", "state", Kind.TEXT, one_of(*State), "asked, working or done"),
-    _field("gauge", "readings", Kind.TEXT, kept_readings, "readings, like “16 sts = 10 cm; 20 rows = 10 cm”"),
-    _field("part", "part", Kind.TEXT, read_text, "the piece that was measured"),
-    _field("width cm", "width_mm", Kind.NUMBER, size_in_cm, "a length in cm"),
-    _field("length cm", "length_mm", Kind.NUMBER, size_in_cm, "a length in cm"),
-    _field("said", "said", Kind.TEXT, read_text, "text"),
+TESTER_FIELDS: tuple[LogField, ...] = (
+    _field("name", "name", FieldKind.TEXT, read_text, "a name or initials"),
+    _field("size", "size", FieldKind.TEXT, read_text, "a size of the pattern"),
+    _field("state", "state", FieldKind.TEXT, one_of(*TesterState), "asked, working or done"),
+    _field("gauge", "readings", FieldKind.TEXT, kept_readings, "readings, like “16 sts = 10 cm; 20 rows = 10 cm”"),
+    _field("part", "part", FieldKind.TEXT, read_text, "the piece that was measured"),
+    _field("width cm", "width_mm", FieldKind.NUMBER, size_in_cm, "a length in cm"),
+    _field("length cm", "length_mm", FieldKind.NUMBER, size_in_cm, "a length in cm"),
+    _field("said", "said", FieldKind.TEXT, read_text, "text"),
 )
 """Every field of a tester, once: form, sheet and mapping go by this table."""

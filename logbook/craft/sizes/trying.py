@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
-from logbook.craft.sizes.size_off import Tried
+from logbook.craft.sizes.size_off import TestedMeasure
 from logbook.craft.sizes.tester import Tester
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
@@ -27,7 +27,7 @@ Told = Mapping[str, ToldSize]
 
 def tried_of(
     testers: Sequence[Tester], told: Mapping[tuple[str, str], Told], pattern: StitchPattern | None, assumptions: Assumptions
-) -> Iterator[Tried]:
+) -> Iterator[TestedMeasure]:
     """What can be weighed: of each tester each measure with a gauge of their own that says how sure it is.
 
     ``told`` goes by size and by the part that was measured ("": the first).
@@ -37,7 +37,7 @@ def tried_of(
             measured = tester.width_mm if what == "width" else tester.length_mm
             own = own_gauge_of(tester, size.along, pattern, assumptions)
             if measured and own is not None and own.give_or_take is not None:
-                yield Tried(tester.size.strip(), what, measured / size.mm, own.pitch_mm / size.pitch_mm, own.give_or_take)
+                yield TestedMeasure(tester.size.strip(), what, measured / size.mm, own.pitch_mm / size.pitch_mm, own.give_or_take)
 
 
 def own_gauge_of(tester: Tester, along: Direction, pattern: StitchPattern | None, assumptions: Assumptions) -> Gauge | None:

@@ -31,7 +31,7 @@ class Owner(StrEnum):
     TESTER = "tester"
 
 
-class Kind(StrEnum):
+class FieldKind(StrEnum):
     """Text stays text; numbers may be number cells of a workbook."""
 
     TEXT = "text"
@@ -39,7 +39,7 @@ class Kind(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Field:
+class LogField:
     """One field of the log. ``read`` takes stripped, non-empty text and raises UnreadableError; empty text is ``empty``.
 
     ``expected`` says in a few words what belongs there.
@@ -48,7 +48,7 @@ class Field:
     name: str
     owner: Owner
     attribute: str
-    kind: Kind
+    kind: FieldKind
     read: Callable[[str], Any]
     expected: str
     condition: Condition | None = None
@@ -59,7 +59,7 @@ class Field:
         """The value of an empty field."""
         if self.owner is Owner.READINGS:
             return ()
-        return "" if self.kind is Kind.TEXT else None
+        return "" if self.kind is FieldKind.TEXT else None
 
     def value(self, text: str) -> Any:
         """The value of typed ``text``. Raises UnreadableError."""
@@ -72,13 +72,13 @@ class Field:
             return "; ".join(reading.text for reading in value)
         if value is None:
             return ""
-        if self.kind is Kind.TEXT:
+        if self.kind is FieldKind.TEXT:
             return str(value)
         return exact(round(value / 10, 9) if self.in_cm else value)
 
     def in_form(self, value: Any) -> str:
         """The same as a form has it: a number with the reader's decimal mark."""
-        return in_mark(self.shown(value)) if self.kind is Kind.NUMBER else self.shown(value)
+        return in_mark(self.shown(value)) if self.kind is FieldKind.NUMBER else self.shown(value)
 
     def typed(self, text: str, units: Units) -> Any:
         """The value of ``text`` in a form, where a length without a unit is in ``units``. Raises UnreadableError."""
@@ -186,13 +186,13 @@ _COLUMN_WORDS = {
 }
 
 
-def _readings_field(condition: Condition, direction: Direction) -> Field:
+def _readings_field(condition: Condition, direction: Direction) -> LogField:
     example = "4 repeats = 15.1 cm" if direction is Direction.STITCHES else "22 rows = 15 cm"
-    return Field(
+    return LogField(
         f"{direction} {_COLUMN_WORDS[condition]}",
         Owner.READINGS,
         "readings",
-        Kind.TEXT,
+        FieldKind.TEXT,
         lambda text: read_readings(clean_text(text), direction),
         f"readings of {direction}, like “{example}”",
         condition,
@@ -201,47 +201,47 @@ def _readings_field(condition: Condition, direction: Direction) -> Field:
 
 
 _S, _Y, _P = Owner.SWATCH, Owner.YARN, Owner.PATTERN
-_T, _N = Kind.TEXT, Kind.NUMBER
+_T, _N = FieldKind.TEXT, FieldKind.NUMBER
 
-FIELDS: tuple[Field, ...] = (
-    Field("uid", _S, "uid", _T, read_text, "the swatch's own id"),
-    Field("tag", _S, "tag", _T, read_text, "a short label"),
-    Field("date", _S, "date", _T, read_date, "a date like 2026-05-31"),
-    Field("yarn", _Y, "name", _T, read_text, "the yarn's name"),
-    Field("fibre", _Y, "fibre", _T, read_text, "what it is spun of"),
-    Field("yarn class", _Y, "yarn_class", _N, whole("a yarn class", 0, 7), "a whole number from 0 to 7"),
-    Field("ball grams", _Y, "ball_grams", _N, positive("the grams of a ball", 100_000), "a number above 0"),
-    Field("ball metres", _Y, "ball_metres", _N, _ball_metres, "metres, or yards like 208 yd"),
-    Field("colour", _S, "colour", _T, read_text, "text"),
-    Field("dye lot", _S, "dye_lot", _T, read_text, "text"),
-    Field("strands", _S, "strands", _N, whole("a number of strands", 1, 99), "a whole number from 1"),
-    Field("hook mm", _S, "hook_mm", _N, read_hook, "a hook in mm, like 4.5"),
-    Field("hook note", _S, "hook_note", _T, read_text, "text"),
-    Field("foundation hook mm", _S, "foundation_hook_mm", _N, read_hook, "a hook in mm, like 5"),
-    Field("stitch pattern", _P, "name", _T, read_text, "the stitch pattern's name"),
-    Field("multiple", _P, "multiple", _N, whole("a multiple", 1, 10_000), "a whole number from 1"),
-    Field("plus", _P, "plus", _N, whole("a plus", 0, 10_000), "a whole number from 0"),
-    Field("extra chains", _P, "extra_chains", _N, whole("a number of extra chains", 0, 1000), "a whole number from 0"),
-    Field("first stitch in chain", _P, "first_stitch", _N, whole("a chain", 1, 1000), "a whole number from 1"),
-    Field("skipped chains cover", _P, "skip_cover", _N, whole("a count", 0, 1000), "0 (nothing), 1 (a stitch) or more"),
-    Field("set-up rows", _P, "set_up_rows", _N, whole("a number of rows", 0, 10_000), "a whole number from 0"),
-    Field("rows in repeat", _P, "rows_in_repeat", _N, whole("a number of rows", 1, 10_000), "a whole number from 1"),
-    Field("closing rows", _P, "closing_rows", _N, whole("a number of rows", 0, 10_000), "a whole number from 0"),
-    Field("terms", _P, "terms", _T, one_of(Terms.US, Terms.UK), "US or UK"),
-    Field("worked", _S, "worked", _T, one_of("flat", "round"), "flat or round"),
-    Field("worked by", _S, "worked_by", _T, read_text, "text"),
-    Field("way of washing", _S, "way_of_washing", _T, read_text, "text"),
-    Field("swatch grams", _S, "swatch_grams", _N, positive("a weight in grams", 100_000), "a number above 0"),
-    Field("swatch stitches", _S, "swatch_stitches", _N, positive("a number of stitches", 100_000), "a number above 0"),
-    Field("swatch rows", _S, "swatch_rows", _N, positive("a number of rows", 100_000), "a number above 0"),
-    Field("notes", _S, "notes", _T, read_text, "text"),
+FIELDS: tuple[LogField, ...] = (
+    LogField("uid", _S, "uid", _T, read_text, "the swatch's own id"),
+    LogField("tag", _S, "tag", _T, read_text, "a short label"),
+    LogField("date", _S, "date", _T, read_date, "a date like 2026-05-31"),
+    LogField("yarn", _Y, "name", _T, read_text, "the yarn's name"),
+    LogField("fibre", _Y, "fibre", _T, read_text, "what it is spun of"),
+    LogField("yarn class", _Y, "yarn_class", _N, whole("a yarn class", 0, 7), "a whole number from 0 to 7"),
+    LogField("ball grams", _Y, "ball_grams", _N, positive("the grams of a ball", 100_000), "a number above 0"),
+    LogField("ball metres", _Y, "ball_metres", _N, _ball_metres, "metres, or yards like 208 yd"),
+    LogField("colour", _S, "colour", _T, read_text, "text"),
+    LogField("dye lot", _S, "dye_lot", _T, read_text, "text"),
+    LogField("strands", _S, "strands", _N, whole("a number of strands", 1, 99), "a whole number from 1"),
+    LogField("hook mm", _S, "hook_mm", _N, read_hook, "a hook in mm, like 4.5"),
+    LogField("hook note", _S, "hook_note", _T, read_text, "text"),
+    LogField("foundation hook mm", _S, "foundation_hook_mm", _N, read_hook, "a hook in mm, like 5"),
+    LogField("stitch pattern", _P, "name", _T, read_text, "the stitch pattern's name"),
+    LogField("multiple", _P, "multiple", _N, whole("a multiple", 1, 10_000), "a whole number from 1"),
+    LogField("plus", _P, "plus", _N, whole("a plus", 0, 10_000), "a whole number from 0"),
+    LogField("extra chains", _P, "extra_chains", _N, whole("a number of extra chains", 0, 1000), "a whole number from 0"),
+    LogField("first stitch in chain", _P, "first_stitch", _N, whole("a chain", 1, 1000), "a whole number from 1"),
+    LogField("skipped chains cover", _P, "skip_cover", _N, whole("a count", 0, 1000), "0 (nothing), 1 (a stitch) or more"),
+    LogField("set-up rows", _P, "set_up_rows", _N, whole("a number of rows", 0, 10_000), "a whole number from 0"),
+    LogField("rows in repeat", _P, "rows_in_repeat", _N, whole("a number of rows", 1, 10_000), "a whole number from 1"),
+    LogField("closing rows", _P, "closing_rows", _N, whole("a number of rows", 0, 10_000), "a whole number from 0"),
+    LogField("terms", _P, "terms", _T, one_of(Terms.US, Terms.UK), "US or UK"),
+    LogField("worked", _S, "worked", _T, one_of("flat", "round"), "flat or round"),
+    LogField("worked by", _S, "worked_by", _T, read_text, "text"),
+    LogField("way of washing", _S, "way_of_washing", _T, read_text, "text"),
+    LogField("swatch grams", _S, "swatch_grams", _N, positive("a weight in grams", 100_000), "a number above 0"),
+    LogField("swatch stitches", _S, "swatch_stitches", _N, positive("a number of stitches", 100_000), "a number above 0"),
+    LogField("swatch rows", _S, "swatch_rows", _N, positive("a number of rows", 100_000), "a number above 0"),
+    LogField("notes", _S, "notes", _T, read_text, "text"),
     *(_readings_field(condition, direction) for condition in Condition for direction in Direction),
-    Field("hung grams", _S, "hung_grams", _N, positive("a weight in grams", 100_000), "a number above 0"),
-    Field("hung clip cm", _S, "hung_clip_mm", _N, cm_in_mm, "a width in cm"),
-    Field("half-repeat plus", _P, "half_plus", _N, whole("a plus", 0, 10_000), "a whole number from 0"),
-    Field("written rows", _P, "rows_text", _T, read_text, "the rows as they are written"),
-    Field("minutes", _S, "minutes", _N, positive("a time in minutes", 100_000), "a number above 0"),
-    Field("ball price", _Y, "ball_price", _N, positive("the price of a ball", 1_000_000), "a number above 0"),
-    Field("currency", _Y, "currency", _T, read_text, "what the price is in, like EUR"),
-    Field("pictures", _S, "pictures", _T, read_pictures, "names of pictures, as an export writes them"),
+    LogField("hung grams", _S, "hung_grams", _N, positive("a weight in grams", 100_000), "a number above 0"),
+    LogField("hung clip cm", _S, "hung_clip_mm", _N, cm_in_mm, "a width in cm"),
+    LogField("half-repeat plus", _P, "half_plus", _N, whole("a plus", 0, 10_000), "a whole number from 0"),
+    LogField("written rows", _P, "rows_text", _T, read_text, "the rows as they are written"),
+    LogField("minutes", _S, "minutes", _N, positive("a time in minutes", 100_000), "a number above 0"),
+    LogField("ball price", _Y, "ball_price", _N, positive("the price of a ball", 1_000_000), "a number above 0"),
+    LogField("currency", _Y, "currency", _T, read_text, "what the price is in, like EUR"),
+    LogField("pictures", _S, "pictures", _T, read_pictures, "names of pictures, as an export writes them"),
 )  # fmt: skip

@@ -46,7 +46,7 @@ _LONGEST = 200
 _PARTS = rf"{_HEAD}(?P<count>{NUMBER}\s*{_COUNTED})?{_BETWEEN}(?P<length>{NUMBER}\s*{UNIT})?\s*(?P<rest>.*)\Z"
 
 
-class Written(NamedTuple):
+class WrittenReading(NamedTuple):
     """A reading taken apart: (number, word of what was counted) once or twice, the word "" where none was written.
 
     ``counting``: the word between is one of counting (in, over, per …). ``length`` and ``unit`` are as typed, "" if not said;
@@ -74,7 +74,7 @@ def readings_apart(text: str) -> Iterator[str]:
             yield typed[begin:]
 
 
-def taken_apart(typed: str, units: Units) -> Written:
+def taken_apart(typed: str, units: Units) -> WrittenReading:
     """One reading, ``typed`` on one line. Raises UnreadableError naming the part that was not read."""
     found = _read(typed)
     if found is None:
@@ -94,7 +94,7 @@ def taken_apart(typed: str, units: Units) -> Written:
     between = (said["between"] or said.get("each") or "").lower()
     fine = (said["fine"] or "", said["fine_unit"]) if said.get("fine_unit") else None
     end = found.end("unit") if said["unit"] else found.end("length")
-    return Written(counts, re.fullmatch(_COUNTING, between) is not None or bool(said.get("one")), length, unit, fine, end)
+    return WrittenReading(counts, re.fullmatch(_COUNTING, between) is not None or bool(said.get("one")), length, unit, fine, end)
 
 
 def _read(typed: str, *, whole: bool = False) -> re.Match[str] | None:

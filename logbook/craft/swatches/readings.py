@@ -15,7 +15,7 @@ from fractions import Fraction
 
 from logbook.craft.swatches import reading_text
 from logbook.craft.swatches.conditions import Direction
-from logbook.craft.swatches.reading_text import Written, readings_apart, taken_apart
+from logbook.craft.swatches.reading_text import WrittenReading, readings_apart, taken_apart
 from logbook.craft.words.lengths import MM_PER_INCH, Units, unit_mm
 from logbook.craft.words.numbers import read_number
 from logbook.errors import UnreadableError
@@ -132,7 +132,7 @@ def _read_one(typed: str, direction: Direction | None, units: Units) -> list[Rea
     return pair
 
 
-def _reading(written: Written, place: int, typed: str, direction: Direction | None, units: Units) -> Reading:
+def _reading(written: WrittenReading, place: int, typed: str, direction: Direction | None, units: Units) -> Reading:
     number, what = written.counts[place]
     amount, per_unit = read_number(number), unit_mm(written.unit, units)
     length = (read_number(written.length) if written.length else Fraction(1)) * per_unit
@@ -168,7 +168,7 @@ def _fraction_step(typed: str, amount: Fraction) -> float | None:
     return 1 / amount.denominator
 
 
-def _tape(written: Written, typed: str) -> float | None:
+def _tape(written: WrittenReading, typed: str) -> float | None:
     if written.fine is None:
         return None
     fine, unit = written.fine

@@ -4,14 +4,14 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from logbook.craft.swatches.conditions import Condition, Direction
-from logbook.craft.swatches.fields import FIELDS, Field, Owner
+from logbook.craft.swatches.fields import FIELDS, LogField, Owner
 from logbook.craft.swatches.readings import Reading
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch, TakenReading
 from logbook.craft.swatches.yarn import Yarn
 
 
-def value_of(swatch: Swatch, field: Field) -> Any:
+def value_of(swatch: Swatch, field: LogField) -> Any:
     """The value of one field; a swatch without a yarn or pattern has their fields empty."""
     if field.condition is not None and field.direction is not None:
         return swatch.readings_of(field.condition, field.direction)
@@ -34,12 +34,12 @@ _READINGS_OF = tuple(
 )
 
 
-def _own_value(swatch: Swatch, field: Field) -> Any:
+def _own_value(swatch: Swatch, field: LogField) -> Any:
     record = swatch.yarn if field.owner is Owner.YARN else swatch.pattern if field.owner is Owner.PATTERN else swatch
     return field.empty if record is None else getattr(record, field.attribute)
 
 
-def swatch_of(values: Mapping[Field, Any], taken: tuple[TakenReading, ...] | None = None) -> Swatch:
+def swatch_of(values: Mapping[LogField, Any], taken: tuple[TakenReading, ...] | None = None) -> Swatch:
     """The swatch of values by field; fields not there stay empty. A yarn or pattern without a name is none.
 
     ``taken``: the readings in them, where those are made already.
@@ -61,5 +61,5 @@ def swatch_of(values: Mapping[Field, Any], taken: tuple[TakenReading, ...] | Non
     )
 
 
-def _attributes(values: Mapping[Field, Any], owner: Owner) -> dict[str, Any]:
+def _attributes(values: Mapping[LogField, Any], owner: Owner) -> dict[str, Any]:
     return {field.attribute: value for field, value in values.items() if field.owner is owner}

@@ -7,7 +7,7 @@ from logbook.craft.garments.body import GarmentSize, SizeMeasures
 from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.garment import GarmentInSize, Possible, work_out_possible
 from logbook.craft.garments.plan import GarmentPlan
-from logbook.craft.garments.remedies import Remedy
+from logbook.craft.garments.remedies import JoinRemedy
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.shapes import EDGING
 from logbook.craft.swatches.swatch import Swatch
@@ -18,7 +18,7 @@ from logbook.pages.garments.garment_form import GarmentForm
 from logbook.pages.garments.garment_texts import ReadGarment, piece_key
 from logbook.pages.garments.own_sizes import sizes_text, with_own_measure
 from logbook.pages.session import Session
-from logbook.tasks.garment_words import Problem, notes, problems_of
+from logbook.tasks.garment_words import GarmentProblem, notes, problems_of
 from logbook.tasks.garments import GarmentAnswer, cloths_of, sizes_for
 from logbook.tasks.money_words import price_words, sentence_of, time_words
 from logbook.tasks.pieces import Basis
@@ -40,7 +40,7 @@ class GarmentCard:
     headline: str = NOT_YET
     sentences: Sequence[str] = ()
     missing: Sequence[str] = ()
-    problems: Sequence[Problem] = ()
+    problems: Sequence[GarmentProblem] = ()
     notes: Sequence[str] = ()
     values: Mapping[str, str] = field(default_factory=dict)
     errors: Mapping[str, str] = field(default_factory=dict)
@@ -69,7 +69,7 @@ class GarmentMaker:
         self._swatches: dict[str, Swatch] = {}
         self._no_cloth: dict[str, str] = {}
         self._done: dict[str, Possible] = {}
-        self._said: dict[str, tuple[Problem, ...]] = {}
+        self._said: dict[str, tuple[GarmentProblem, ...]] = {}
 
     def refresh(self) -> None:
         """The logbook has changed: takes from it again."""
@@ -120,7 +120,7 @@ class GarmentMaker:
         """The sizes, of those worked out yet, in which something is wrong."""
         return frozenset(name for name, said in self._said.items() if said or self._done[name].pieces or self._done[name].joins)
 
-    def in_sizes(self) -> list[tuple[GarmentInSize, tuple[Problem, ...]]]:
+    def in_sizes(self) -> list[tuple[GarmentInSize, tuple[GarmentProblem, ...]]]:
         """Those worked out yet, in their order, with what is wrong."""
         return [(self._done[one.name].garment, self._said.get(one.name, ())) for one in self.sizes if one.name in self._done]
 
@@ -166,7 +166,7 @@ class GarmentMaker:
         assert self._plan is not None
         return GarmentAnswer(self._plan, (size,), self._cloths, self._swatches, (possible.garment,))
 
-    def _problems(self, size: GarmentSize, answer: GarmentAnswer) -> tuple[Problem, ...]:
+    def _problems(self, size: GarmentSize, answer: GarmentAnswer) -> tuple[GarmentProblem, ...]:
         if size.name not in self._said:
             self._said[size.name] = problems_of(answer, answer.numbers[0], self._session.units)
         return self._said[size.name]
@@ -243,7 +243,7 @@ def yarn_sentences(garment: GarmentInSize, alone: bool) -> list[str]:
     return said if alone else [f"In {garment.name}: {said[0]}", *said[1:]] if said else []
 
 
-def taken(form: GarmentForm, remedy: Remedy, card: GarmentCard, units: Units) -> None:
+def taken(form: GarmentForm, remedy: JoinRemedy, card: GarmentCard, units: Units) -> None:
     """Types a remedy into the form: into the piece where there is one size, else as that size's own measure."""
     text = f"{fixed(remedy.mm / 10, 2)} cm" if units is Units.CM else f"{fixed(remedy.mm / float(MM_PER_INCH), 3)} in"
     read = form.read()

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.garment_drawing import join_letters
-from logbook.craft.garments.joins import Verdict
+from logbook.craft.garments.joins import JoinVerdict
 from logbook.craft.words.counting import listed
 from logbook.craft.words.lengths import Units, show_length
 from logbook.tasks.garment_words import rate_words
@@ -26,7 +26,7 @@ def join_lines(garment: GarmentInSize, units: Units) -> list[JoinLine]:
     lines = []
     for letter, join in zip(join_letters(garment), garment.joins, strict=True):
         wish = join.wish
-        bad = join.verdict is Verdict.TROUBLE
+        bad = join.verdict is JoinVerdict.TROUBLE
         verdict = "✕ does not fit" if bad else f"{join.verdict}, {rate_words(join)}"
         words = join_words(wish.of, wish.edge, wish.to, wish.at)
         lines.append(JoinLine(letter, words, show_length(join.a.mm, units), show_length(join.b_mm, units), verdict))

@@ -16,7 +16,7 @@ from logbook.tasks.garments import work_out
 HEADINGS = ("Size", "Piece", "Chain", "now", "Stitches", "now", "Rows", "now")
 
 
-class Beside(NamedTuple):
+class OldBesideNew(NamedTuple):
     """Old beside new: a row for each piece in each size, what each takes of yarn, and what stands in the way."""
 
     rows: tuple[tuple[str, ...], ...] = ()
@@ -38,15 +38,15 @@ class OtherYarn:
         tags = {old: tag_of(new) for old, new in chosen.items() if new.strip()}
         return replace(self.form.with_swatches(tags), name=self.form.free_name())
 
-    def beside(self, chosen: Mapping[str, str]) -> Beside:
+    def beside(self, chosen: Mapping[str, str]) -> OldBesideNew:
         """Both worked out."""
         unknown = next((said for text in chosen.values() if (said := self.form.swatches.unknown(text))), "")
         if unknown:
-            return Beside(error=unknown)
+            return OldBesideNew(error=unknown)
         try:
             old, new = (work_out(plan, self._session.book).numbers for plan in (self._before, self.plan(chosen)))
         except LogbookError as error:
-            return Beside(error=str(error))
+            return OldBesideNew(error=str(error))
         rows = [row for was, now in zip(old, new, strict=True) for row in _rows(was, now)]
         middle = len(old) // 2
         yarn = [
@@ -54,7 +54,7 @@ class OtherYarn:
             for which, size in (("Before", old[middle]), ("Now", new[middle]))
             if (takes := yarn_sentences(size, len(old) == 1))
         ]
-        return Beside(tuple(rows), tuple(yarn))
+        return OldBesideNew(tuple(rows), tuple(yarn))
 
 
 def _rows(was: GarmentInSize, now: GarmentInSize) -> list[tuple[str, ...]]:

@@ -25,7 +25,7 @@ class ComparedLine:
 
 
 @dataclass(frozen=True, slots=True)
-class SideBySide:
+class ComparedSwatches:
     """The tags as headings, the lines, gauges first, and what to say of the gauges."""
 
     tags: tuple[str, ...]
@@ -33,7 +33,7 @@ class SideBySide:
     sentences: tuple[str, ...]
 
 
-def side_by_side(comparison: Comparison) -> SideBySide:
+def side_by_side(comparison: Comparison) -> ComparedSwatches:
     """The comparison as it is shown."""
     tags = tuple(one.swatch.tag for one in comparison.swatches)
     fields = (
@@ -44,7 +44,7 @@ def side_by_side(comparison: Comparison) -> SideBySide:
     sentences = tuple(_sentences(comparison.differences)) or (
         "No two of these were measured in the same state and direction, so their gauges can't be compared.",
     )
-    return SideBySide(tags, (*_gauge_lines(comparison), *fields), sentences)
+    return ComparedSwatches(tags, (*_gauge_lines(comparison), *fields), sentences)
 
 
 def _gauge_lines(comparison: Comparison) -> Iterator[ComparedLine]:

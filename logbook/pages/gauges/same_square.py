@@ -17,7 +17,7 @@ TALLEST = 6.0
 """Lines of text that the largest square may be high."""
 
 
-class State(NamedTuple):
+class SquareState(NamedTuple):
     """The square in one state: its width and height in mm, and those of a stitch and a row; None where it was not measured."""
 
     condition: Condition
@@ -28,7 +28,7 @@ class State(NamedTuple):
     finished: bool
 
 
-def states_of(swatch: Swatch, assumed: Assumptions, units: Units) -> tuple[State, ...]:
+def states_of(swatch: Swatch, assumed: Assumptions, units: Units) -> tuple[SquareState, ...]:
     """As many stitches and rows as make 10 cm (or 4 in) square as finished, in each state; () where no state has both."""
     pitch = {place: gauge.pitch_mm for place, gauge in gauges_of(swatch, assumed).items()}
     base = usual_condition(gauges_of(swatch, assumed))
@@ -40,11 +40,11 @@ def states_of(swatch: Swatch, assumed: Assumptions, units: Units) -> tuple[State
         width = side * stitch / across if stitch and across else None
         height = side * row / up if row and up else None
         if width is not None or height is not None:
-            found.append(State(condition, width, height, stitch, row, condition is base))
+            found.append(SquareState(condition, width, height, stitch, row, condition is base))
     return tuple(found)
 
 
-def compared_words(states: Sequence[State], units: Units) -> str:
+def compared_words(states: Sequence[SquareState], units: Units) -> str:
     """``10 × 10 cm washed, shown dashed``: what the dashed outline is."""
     base = next(state for state in states if state.finished)
     long = over_length(units)[1]
@@ -57,7 +57,7 @@ def short_words(condition: Condition) -> str:
     return condition.words.partition(",")[0]
 
 
-def same_square(states: Sequence[State], units: Units) -> Draw:
+def same_square(states: Sequence[SquareState], units: Units) -> Draw:
     """Draws them to one scale, for any width and text size."""
     return lambda width, line: _Squares(states, units, width, line).drawing()
 
@@ -65,7 +65,7 @@ def same_square(states: Sequence[State], units: Units) -> Draw:
 class _Squares:
     """As many in a row as there is room for."""
 
-    def __init__(self, states: Sequence[State], units: Units, width: float, line: float) -> None:
+    def __init__(self, states: Sequence[SquareState], units: Units, width: float, line: float) -> None:
         self._states, self._units, self._width, self._line = states, units, width, line
         self._side, _ = over_length(units)
         self._in_row = max(1, min(len(states), int(width / (7.5 * line))))
@@ -84,7 +84,7 @@ class _Squares:
         ]
         return Drawing(self._width, rows * high, self._line, tuple(shapes))
 
-    def _one(self, state: State, left: float, top: float) -> Iterator[Shape]:
+    def _one(self, state: SquareState, left: float, top: float) -> Iterator[Shape]:
         middle, floor = left + self._cell / 2, top + self._tallest * self._scale + 0.1 * self._line
         wide, tall = ((one or self._side) * self._scale for one in (state.width_mm, state.height_mm))
         role = ROLES.get(state.condition, "series2")
@@ -97,7 +97,7 @@ class _Squares:
         yield Text(middle, floor + 0.75 * self._line, short_words(state.condition), "ink", "center", "bold")
         yield Text(middle, floor + 1.75 * self._line, self._size(state), "ink", "center")
 
-    def _counts(self, state: State, x: float, floor: float, wide: float, tall: float, role: Role) -> Iterator[Shape]:
+    def _counts(self, state: SquareState, x: float, floor: float, wide: float, tall: float, role: Role) -> Iterator[Shape]:
         """A notch at the left edge for each row, and at the foot one for every fifth stitch."""
         notch = 0.45 * self._line
         for pitch, along, step in ((state.row_mm, tall, 1), (state.stitch_mm, wide, 5)):
@@ -110,7 +110,7 @@ class _Squares:
                 else:
                     yield Line(((x + place * apart, floor), (x + place * apart, floor - notch)), role)
 
-    def _size(self, state: State) -> str:
+    def _size(self, state: SquareState) -> str:
         """``10.2 × 10.5 cm``; a way that was not measured is a dash."""
         sizes = [show_length(one, self._units) if one is not None else "–" for one in (state.width_mm, state.height_mm)]
         unit = f" {self._units.value}"

@@ -7,7 +7,7 @@ from typing import Any
 
 from logbook.craft.pieces.made_fields import MADE_FIELDS, shown_text, typed_value
 from logbook.craft.pieces.made_piece import MadePiece
-from logbook.craft.swatches.fields import Field
+from logbook.craft.swatches.fields import LogField
 from logbook.craft.swatches.picture_names import picture_names
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.words.lengths import Units
@@ -136,7 +136,7 @@ def _texts(made: MadePiece, units: Units) -> dict[str, str]:
     return {key: _text(field, made, units) for key, field in FIELDS.items()}
 
 
-def _text(field: Field, made: MadePiece, units: Units) -> str:
+def _text(field: LogField, made: MadePiece, units: Units) -> str:
     """The text of one field; a prediction is given to a tenth of a mm, a gram and a minute: it has no more to say."""
     value = getattr(made, field.attribute)
     if field.in_cm:

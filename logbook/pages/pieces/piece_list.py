@@ -9,7 +9,7 @@ from logbook.tasks.pieces import matching_pieces, planned_pieces
 
 
 @dataclass(frozen=True, slots=True)
-class PieceLine:
+class ListedPiece:
     """A planned piece as a line: its name, the tag, stitch pattern and yarn of its swatch."""
 
     uid: str
@@ -24,7 +24,7 @@ class PieceList:
 
     def __init__(self, session: Session) -> None:
         self._session = session
-        self.lines: list[PieceLine] = []
+        self.lines: list[ListedPiece] = []
         self.reload()
 
     def reload(self) -> None:
@@ -32,7 +32,7 @@ class PieceList:
         book = self._session.book
         swatches = {line.uid: line for line in swatch_lines(book)}
         self.lines = [
-            PieceLine(piece.uid, piece.name, swatch.tag, swatch.stitch, swatch.yarn)
+            ListedPiece(piece.uid, piece.name, swatch.tag, swatch.stitch, swatch.yarn)
             for piece in planned_pieces(book)
             if (swatch := swatches[piece.swatch])
         ]
@@ -47,12 +47,12 @@ class PieceList:
         return uids, f"{len(uids)} of {_pieces(whole)}"
 
 
-def cells(line: PieceLine) -> tuple[str, ...]:
+def cells(line: ListedPiece) -> tuple[str, ...]:
     """A line as shown: all in two lines of text, then name, swatch, stitch pattern, yarn."""
     return (f"{line.name}\n{line.tag} · {line.stitch or line.yarn}", line.name, line.tag, line.stitch, line.yarn)
 
 
-def sort_keys(line: PieceLine) -> tuple[str | None, ...]:
+def sort_keys(line: ListedPiece) -> tuple[str | None, ...]:
     """What each cell is sorted by; None stands for an empty one."""
     folded = [text.casefold() or None for text in (line.name, line.tag, line.stitch, line.yarn)]
     return (folded[0], *folded)

@@ -7,8 +7,8 @@ from pathlib import Path
 from typing import Any
 
 from logbook.craft.pieces.made_fields import kept_readings
-from logbook.craft.sizes.tester import TESTER_FIELDS, State, Tester
-from logbook.craft.swatches.fields import Field
+from logbook.craft.sizes.tester import TESTER_FIELDS, Tester, TesterState
+from logbook.craft.swatches.fields import LogField
 from logbook.craft.words.lengths import Units, show_length
 from logbook.errors import RefusedError
 from logbook.pages.drafts import TESTERS, draft_of
@@ -32,7 +32,7 @@ from logbook.tasks.testers import (
 
 FIELDS = {field.name.removesuffix(" cm"): field for field in TESTER_FIELDS}
 """The fields of the form, by the name of their text."""
-STATES = tuple(state.value for state in State)
+STATES = tuple(state.value for state in TesterState)
 HEADINGS = ("Name", "Size", "State", "Width", "Length", "Gauge")
 _OF = "of"
 
@@ -166,15 +166,15 @@ def tested_pattern(draft: Draft) -> str:
     return draft.typed.get(_OF, "")
 
 
-def _value(field: Field, text: str, units: Units) -> Any:
+def _value(field: LogField, text: str, units: Units) -> Any:
     if field.attribute == "readings" and text.strip():
         return kept_readings(text.strip(), units)
     if field.attribute == "state" and not text.strip():
-        return State.ASKED.value
+        return TesterState.ASKED.value
     return field.typed(text, units)
 
 
-def _text(field: Field, tester: Tester, units: Units) -> str:
+def _text(field: LogField, tester: Tester, units: Units) -> str:
     value = getattr(tester, field.attribute)
     return length_text(value, units) if field.in_cm else field.in_form(value)
 

@@ -72,14 +72,14 @@ class ChainTexts:
 
 
 @dataclass(frozen=True, slots=True)
-class ReadWish(ReadPlan):
+class ReadChainPlan(ReadPlan):
     """A plan, with the ``chain`` whose width is asked for, or what another pattern's gauge makes, whose width is the plan's."""
 
     chain: int | None = None
     theirs: TheirWidth | None = None
 
 
-def read_chain(texts: ChainTexts, units: Units) -> ReadWish:
+def read_chain(texts: ChainTexts, units: Units) -> ReadChainPlan:
     """Reads the texts; lengths without a unit are in ``units``."""
     readers: dict[str, Callable[[str], Any]] = {
         "width": lambda text: read_size(text, units),
@@ -108,7 +108,7 @@ def read_chain(texts: ChainTexts, units: Units) -> ReadWish:
         theirs = their_width(found["their_gauge"], found["their_count"])
         found["width"] = theirs.mm
     plan = None if errors or missing else _plan(texts, found)
-    return ReadWish(plan, FINISH[texts.finish], missing, errors, found.get("chain"), theirs)
+    return ReadChainPlan(plan, FINISH[texts.finish], missing, errors, found.get("chain"), theirs)
 
 
 def _their_gauge(text: str, units: Units) -> tuple[Reading, ...]:

@@ -10,7 +10,7 @@ from functools import partial
 from typing import Any, NamedTuple
 
 from logbook.craft.swatches.conditions import Condition, Direction
-from logbook.craft.swatches.fields import FIELDS, Field, Owner, clean_text
+from logbook.craft.swatches.fields import FIELDS, LogField, Owner, clean_text
 from logbook.craft.swatches.readings import Counted, Reading, read_readings
 from logbook.craft.swatches.swatch import Swatch, TakenReading
 from logbook.craft.swatches.swatch_fields import swatch_of, value_of
@@ -97,7 +97,7 @@ def read_texts(texts: Texts, uid: str, units: Units) -> Typed:
     return Typed(swatch, errors, lines)
 
 
-def _shown(field: Field, value: Any) -> str:
+def _shown(field: LogField, value: Any) -> str:
     shown = field.in_form(value)
     return f"{shown} cm" if shown and field.in_cm else shown
 

@@ -48,7 +48,7 @@ class FindTexts(NamedTuple):
 
 
 @dataclass(frozen=True, slots=True)
-class Found:
+class FoundSwatches:
     """The uids that match, newest first (None: all of them), how many that is in words, and a sentence for each text at fault, by
     its name; such a text asks for nothing. ``ranks`` says how near the words come: those of the least come first. While it is
     ``still_looking``, ``uids`` are those found so far.
@@ -111,17 +111,17 @@ class SwatchList:
         """Reads some of the texts that are looked in, before anything is asked for; False if all are there."""
         return self._search.read_on()
 
-    def find(self, texts: FindTexts) -> Found:
+    def find(self, texts: FindTexts) -> FoundSwatches:
         """What the texts leave of the list."""
         *_, found = self.found(texts)
         return found
 
-    def found(self, texts: FindTexts) -> Iterator[Found]:
+    def found(self, texts: FindTexts) -> Iterator[FoundSwatches]:
         """What the texts leave of the list as far as it was looked through, again and again; at last of all of it."""
         filters, errors = filters_of(texts)
         whole = _swatches(self.count)
         if filters == Filters():
-            yield Found(None, whole, errors)
+            yield FoundSwatches(None, whole, errors)
             return
         rest = replace(filters, words="")
         among = None if rest == Filters() else set(matching_in_any_order(self._session.book, rest))
@@ -129,8 +129,8 @@ class SwatchList:
         for number, some in enumerate(self._search.found(filters.words, among), 1):
             uids += some
             if number < self._search.slices:
-                yield Found(uids, f"{len(uids)} and more of {whole}", errors, still_looking=True)
-        yield Found(uids, f"{len(uids)} of {whole}", errors, ranks_of(self._session.book, uids, filters.words))
+                yield FoundSwatches(uids, f"{len(uids)} and more of {whole}", errors, still_looking=True)
+        yield FoundSwatches(uids, f"{len(uids)} of {whole}", errors, ranks_of(self._session.book, uids, filters.words))
 
 
 def cells(line: SwatchLine) -> tuple[str, ...]:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from logbook.craft.garments.garment import GarmentInSize
-from logbook.craft.garments.joins import Joined, Verdict
+from logbook.craft.garments.joins import Joined, JoinVerdict
 from logbook.craft.garments.shapes import EDGING, HALF_FRONT
 from logbook.craft.words.counting import listed
 from logbook.craft.words.printed_sizes import alike
@@ -49,7 +49,7 @@ def _join(sizes: Sequence[GarmentInSize], number: int) -> str:
     wish = joins[0].wish
     of, to = _one(sizes[0], wish.of), listed([_one(sizes[0], name) for name in wish.to])
     rate = f", {_rate(joins)}"
-    ease = ", easing it in" if any(one.verdict is Verdict.EASE_IN for one in joins) else ""
+    ease = ", easing it in" if any(one.verdict is JoinVerdict.EASE_IN for one in joins) else ""
     left = any(place == "armhole" for name in wish.to for place, _, _ in sizes[0].piece(name).left)
     marked = not left and any(_has_armhole(sizes[0], name) for name in wish.to)
     if wish.edge == wish.at == "shoulder":

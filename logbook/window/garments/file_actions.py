@@ -42,7 +42,7 @@ _Made = TypeVar("_Made")
 PLANS = [("Plan of a garment", "*.json"), ("All files", "*")]
 
 
-class OnPage(NamedTuple):
+class GarmentOnPage(NamedTuple):
     """What the page gives: its card; saving; a plan that is taken in hand as a new garment; and how it hears of changes."""
 
     card: Callable[[], GarmentCard]
@@ -57,7 +57,7 @@ class FileActions:
     """``entries`` of the menu *Piece* while garments are shown; one without words is a line between."""
 
     def __init__(
-        self, frame: ttk.Frame, look: Look, session: Session, form: GarmentForm, maker: GarmentMaker, page: OnPage
+        self, frame: ttk.Frame, look: Look, session: Session, form: GarmentForm, maker: GarmentMaker, page: GarmentOnPage
     ) -> None:
         self._frame, self.look, self._session, self._form, self._maker, self._page = frame, look, session, form, maker, page
         self.printer = Printer(session)

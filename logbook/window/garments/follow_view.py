@@ -7,7 +7,7 @@ from tkinter import ttk
 from typing import NamedTuple
 
 from logbook.craft.garments.garment_drawing import piece_drawing, pieces_drawing
-from logbook.craft.garments.remedies import Remedy
+from logbook.craft.garments.remedies import JoinRemedy
 from logbook.craft.words.lengths import Units, show_length
 from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker, yarn_sentences
 from logbook.pages.garments.joins_words import join_lines
@@ -58,7 +58,7 @@ class FollowActions(NamedTuple):
 
     size_chosen: Callable[[str], object]
     view_chosen: Callable[[str], object]
-    remedy: Callable[[Remedy], object]
+    remedy: Callable[[JoinRemedy], object]
 
 
 class FollowView(Card):
@@ -89,7 +89,7 @@ class FollowView(Card):
         self.pattern = PatternView(self, look, pattern)
         self._places[PATTERN] = self.pattern
         self._problems: object = None
-        self._remedies: dict[Remedy, ttk.Button] = {}
+        self._remedies: dict[JoinRemedy, ttk.Button] = {}
         self.show_view(DRAWING)
 
     @property
@@ -250,7 +250,7 @@ class FollowView(Card):
         for widget in self.troubles.winfo_children():
             widget.destroy()
         self._remedies = {}
-        sentences: list[tuple[str, Remedy | None]] = [(text, None) for text in card.missing]
+        sentences: list[tuple[str, JoinRemedy | None]] = [(text, None) for text in card.missing]
         sentences += [(problem.sentence, problem.remedy) for problem in order]
         for row, (sentence, remedy) in enumerate(sentences[:MOST_PROBLEMS]):
             self._trouble(row, sentence, remedy)
@@ -260,7 +260,7 @@ class FollowView(Card):
             Sentence(self.troubles, words, "Error.TLabel").grid(row=MOST_PROBLEMS, column=1, sticky="ew")
         _there(self.troubles, bool(sentences))
 
-    def _trouble(self, row: int, sentence: str, remedy: Remedy | None) -> None:
+    def _trouble(self, row: int, sentence: str, remedy: JoinRemedy | None) -> None:
         bar = tk.Frame(self.troubles, width=3, borderwidth=0, highlightthickness=0)
         self.look.when_changed(bar, lambda: bar.configure(background=self.look.palette.error))
         bar.grid(row=row, column=0, sticky="ns", padx=(0, self.look.pixels(1.5)), pady=1)
@@ -271,7 +271,7 @@ class FollowView(Card):
             self._remedies[remedy] = button
 
 
-def _take_words(remedy: Remedy, units: Units) -> str:
+def _take_words(remedy: JoinRemedy, units: Units) -> str:
     if not remedy.more:
         return f"Use {show_length(remedy.mm, units)}"
     unit = {"stitches": "stitch", "rows": "row"}[remedy.along] if abs(remedy.more) == 1 else remedy.along

@@ -27,7 +27,7 @@ LABEL_LETTERS = 14
 OWN_SIZES = "Like “M: bust 96 cm; ease 6 cm; end width of sleeve 35 cm”."
 
 
-class Around(NamedTuple):
+class GarmentAround(NamedTuple):
     """What the page gives its form: the card of this moment, and how it hears of changes; ``structure``: of pieces or joins."""
 
     card: Callable[[], GarmentCard]
@@ -65,7 +65,7 @@ class PartCard(FormCard):
     The keyboard may leave one of its fields when another card is shown already: what stands there is not of that one's part.
     """
 
-    def __init__(self, parent: tk.Misc, look: Look, form: GarmentForm, shape: str, around: Around) -> None:
+    def __init__(self, parent: tk.Misc, look: Look, form: GarmentForm, shape: str, around: GarmentAround) -> None:
         self.form, self._shape, self._around = form, shape, around
         self._entries: dict[str, Entry] = {}
         self._ticks: dict[str, tk.BooleanVar] = {}
@@ -178,7 +178,7 @@ class PartCard(FormCard):
 class GarmentEditor(ttk.Frame):
     """Shows the card for what is chosen; each is made when it is first needed."""
 
-    def __init__(self, parent: tk.Misc, look: Look, form: GarmentForm, around: Around) -> None:
+    def __init__(self, parent: tk.Misc, look: Look, form: GarmentForm, around: GarmentAround) -> None:
         super().__init__(parent, width=1, height=1)
         self.look, self.form, self._around = look, form, around
         self.grid_propagate(False)

@@ -6,7 +6,7 @@ from functools import partial
 from tkinter import ttk
 
 from logbook.craft.garments.plan import GarmentPlan
-from logbook.craft.garments.remedies import Remedy
+from logbook.craft.garments.remedies import JoinRemedy
 from logbook.craft.words.counting import listed
 from logbook.craft.words.dates import date_words
 from logbook.errors import LogbookError, RefusedError
@@ -21,15 +21,15 @@ from logbook.tasks.garment_publishing import published, would_change
 from logbook.tasks.garments import delete_garment
 from logbook.window.find_list import FindActions
 from logbook.window.garments.dialogs import ask_template
-from logbook.window.garments.file_actions import FileActions, OnPage
+from logbook.window.garments.file_actions import FileActions, GarmentOnPage
 from logbook.window.garments.follow_view import PATTERN, SIZES, FollowActions, FollowView
-from logbook.window.garments.form_cards import Around, GarmentEditor
+from logbook.window.garments.form_cards import GarmentAround, GarmentEditor
 from logbook.window.garments.pattern_view import PatternActions
 from logbook.window.garments.tree import GarmentTree
 from logbook.window.keyboard import take_keyboard
 from logbook.window.keys import bind_keys
 from logbook.window.look import Look
-from logbook.window.pieces.testers_side import OnPage as TestersOf
+from logbook.window.pieces.testers_side import TestersOnPage as TestersOf
 from logbook.window.pieces.testers_side import TestersSide
 from logbook.window.record_page import RecordPage
 from logbook.window.table import Entry
@@ -64,10 +64,10 @@ class GarmentsPage(RecordPage):
             self.form.show(first)
             self.garments.fold(first, True)
         self.left = self._left(above)
-        around = Around(lambda: self.card, self._typed, self._structure_changed, self._fold, session.settings.opened)
+        around = GarmentAround(lambda: self.card, self._typed, self._structure_changed, self._fold, session.settings.opened)
         self.card = self._maker.card(self.form, "")
         self.editor = GarmentEditor(self.frame, look, self.form, around)
-        on_page = OnPage(lambda: self.card, self.save, self.settle, self.take_plan, self._written_to, self._pattern_shown)
+        on_page = GarmentOnPage(lambda: self.card, self.save, self.settle, self.take_plan, self._written_to, self._pattern_shown)
         self.files = FileActions(self.frame, look, session, self.form, self._maker, on_page)
         self.testers = TestersSide(self.frame, look, session, TestersOf(lambda: self.form.saved, self._written_to))
         self.follow = FollowView(
@@ -346,7 +346,7 @@ class GarmentsPage(RecordPage):
         if name in (SIZES, PATTERN):
             self._rest()
 
-    def _take_remedy(self, remedy: Remedy) -> None:
+    def _take_remedy(self, remedy: JoinRemedy) -> None:
         taken(self.form, remedy, self.card, self.session.units)
         self._shown_anew()
         self.session.say("The form is changed so that it fits; it is not saved yet.")

@@ -3,7 +3,7 @@
 import tkinter as tk
 from collections.abc import Callable, Sequence
 
-from logbook.pages.gauges.comparing import LEGEND, SideBySide
+from logbook.pages.gauges.comparing import LEGEND, ComparedSwatches
 from logbook.window.field import Field
 from logbook.window.long_dialog import LongDialog
 from logbook.window.look import Look
@@ -14,7 +14,7 @@ LETTERS = 116
 LEAST = 14
 """Letters of a gauge with its give or take."""
 LEAST_LINES, MOST_LINES = 5, 12
-Answer = Callable[[str], SideBySide | str]
+Answer = Callable[[str], ComparedSwatches | str]
 """Gets the tags as typed; gives the comparison, or the sentence that says why there is none."""
 
 
@@ -66,7 +66,7 @@ class CompareDialog(LongDialog):
             self.table.tree.xview_scroll(step * 8 * self.look.line, "units")
         return "break"
 
-    def _build_table(self, answer: SideBySide) -> None:
+    def _build_table(self, answer: ComparedSwatches) -> None:
         width = max(LEAST, (LETTERS - 44) // len(answer.tags))
         columns = [Column("mark", "", 2), Column("name", "Field", 22)]
         columns += [Column(f"swatch {place}", tag, width, grow=True, least=LEAST) for place, tag in enumerate(answer.tags)]

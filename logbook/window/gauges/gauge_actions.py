@@ -20,7 +20,7 @@ from logbook.window.printing import Printer
 if TYPE_CHECKING:
     from logbook.craft.swatches.swatch import Swatch
     from logbook.pages.gauges.circumstances import Circumstances
-    from logbook.pages.gauges.comparing import SideBySide
+    from logbook.pages.gauges.comparing import ComparedSwatches
     from logbook.tasks.browsing import Filters
     from logbook.tasks.nearest import LookedThrough
     from logbook.window.background import Report
@@ -30,7 +30,7 @@ AT_ONCE = 1000
 
 
 @dataclass(frozen=True, slots=True)
-class OnPage:
+class SwatchesOnPage:
     """What the page says of this moment: the swatch as typed with what is known, the swatches selected and their tags, the
     filters, how many swatches there are; and how it takes one in hand."""
 
@@ -45,7 +45,7 @@ class OnPage:
 class GaugeActions:
     """``entries`` of the menu *Swatch*, each with its key, while ``frame`` is shown."""
 
-    def __init__(self, frame: ttk.Frame, look: Look, session: Session, page: OnPage) -> None:
+    def __init__(self, frame: ttk.Frame, look: Look, session: Session, page: SwatchesOnPage) -> None:
         self._frame, self.look, self._session, self._page = frame, look, session, page
         self._printer = Printer(session)
         self.entries = (
@@ -122,7 +122,7 @@ class GaugeActions:
         except RefusedError as error:
             self._session.say(str(error))
 
-    def _compared(self, text: str) -> "SideBySide | str":
+    def _compared(self, text: str) -> "ComparedSwatches | str":
         from logbook.pages.gauges.comparing import side_by_side
         from logbook.tasks.compare import compare
 

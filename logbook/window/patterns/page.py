@@ -96,11 +96,11 @@ class PatternsPage(RecordPage):
 
     def names(self) -> None:
         """The names of all stitch patterns, with the one in hand chosen: to rename or merge it."""
-        from logbook.tasks.known_names import Kind
+        from logbook.tasks.known_names import NameOf
         from logbook.window.names_dialog import show_names
 
         if self.settle():
-            show_names(self.frame, self.look, self.session, Kind.PATTERN, self.form.uid)
+            show_names(self.frame, self.look, self.session, NameOf.PATTERN, self.form.uid)
 
     def _go_to_form(self) -> None:
         self.editor.start()

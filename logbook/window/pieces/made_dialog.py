@@ -24,7 +24,7 @@ LABEL_LETTERS = 18
 COUNTED_IN = "What it measures is counted into the next piece."
 
 
-class Line(NamedTuple):
+class FieldLine(NamedTuple):
     """Fields that stand side by side, each with its label and the letters it takes."""
 
     fields: tuple[tuple[str, str, int], ...]
@@ -41,13 +41,17 @@ class Whole(NamedTuple):
 
 WORKED = (
     Whole("name", "Na&me"),
-    Line((("size", "Si&ze", 8), ("date", "Da&te", 12), ("worked by", "Worked &by", 16))),
-    Line((("yarn used", "&Yarn it was made of", 28), ("lot used", "Dye &lot", 10))),
-    Line((("chain", "&Chained", 8), ("rows", "&Rows worked", 8), ("hook", "&Hook", 10))),
-    Line((("predicted width", "Width by the swatch", 12), ("worked width", "as &worked", 10), ("washed width", "w&ashed", 10))),
-    Line((("predicted length", "Length by the swatch", 12), ("worked length", "as worked", 10), ("washed length", "washed", 10))),
-    Line((("predicted grams", "Yarn &planned", 10), ("grams used", "Yarn &used", 10))),
-    Line(
+    FieldLine((("size", "Si&ze", 8), ("date", "Da&te", 12), ("worked by", "Worked &by", 16))),
+    FieldLine((("yarn used", "&Yarn it was made of", 28), ("lot used", "Dye &lot", 10))),
+    FieldLine((("chain", "&Chained", 8), ("rows", "&Rows worked", 8), ("hook", "&Hook", 10))),
+    FieldLine(
+        (("predicted width", "Width by the swatch", 12), ("worked width", "as &worked", 10), ("washed width", "w&ashed", 10))
+    ),
+    FieldLine(
+        (("predicted length", "Length by the swatch", 12), ("worked length", "as worked", 10), ("washed length", "washed", 10))
+    ),
+    FieldLine((("predicted grams", "Yarn &planned", 10), ("grams used", "Yarn &used", 10))),
+    FieldLine(
         (("predicted hours", "Hours planned", 10), ("hours", "Hours &it took", 10), ("predicted growth", "&Growth in wear", 10))
     ),
     Whole("gauge as worked", "Its gauge as worked"),
@@ -91,9 +95,9 @@ class _MadeDialog(FormDialog):
         pictures = PicturesField(place, self.look, "Pictures", PictureShelf(self._session), label_width=LABEL_LETTERS)
         self.look.grid(self._add("pictures", pictures), row=place.grid_size()[1], column=0, sticky="ew", pady=(1, 0))
 
-    def _put(self, place: ttk.Frame, part: Line | Whole) -> None:
+    def _put(self, place: ttk.Frame, part: FieldLine | Whole) -> None:
         row = place.grid_size()[1]
-        if isinstance(part, Line):
+        if isinstance(part, FieldLine):
             beside = FieldRow(place, self.look)
             beside.arrange([self._add(key, self._field(beside, key, label, width)) for key, label, width in part.fields])
             self.look.grid(beside, row=row, column=0, sticky="ew", pady=(1, 0))

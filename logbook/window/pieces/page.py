@@ -17,8 +17,8 @@ from logbook.window.pieces.file_actions import FileActions
 from logbook.window.pieces.find_view import find_view
 from logbook.window.pieces.follow_view import FollowView
 from logbook.window.pieces.form_view import FormView
-from logbook.window.pieces.sizes_side import Around, SizesSide
-from logbook.window.pieces.testers_side import OnPage as TestersOf
+from logbook.window.pieces.sizes_side import PieceAround, SizesSide
+from logbook.window.pieces.testers_side import TestersOnPage as TestersOf
 from logbook.window.pieces.testers_side import TestersSide
 from logbook.window.record_page import RecordPage
 from logbook.window.table import Entry
@@ -99,7 +99,7 @@ class PiecesPage(RecordPage):
         return True
 
     def _sizes_side(self) -> SizesSide:
-        around = Around(
+        around = PieceAround(
             save=self.save,
             answer=lambda: self.card.answer,
             words=lambda: self.find.find.text,

@@ -22,7 +22,7 @@ NOTHING = "There are no sizes to print or save yet: the page says what is missin
 
 
 @dataclass(frozen=True, slots=True)
-class OnPage:
+class RunOnPage:
     """What the page says of this moment: the run, the saved piece in hand; and how it saves and hears of changes."""
 
     card: Callable[[], RunCard]
@@ -37,7 +37,7 @@ class OnPage:
 class RunFiles:
     """The entries that a piece with sizes adds to the menu, each with its key."""
 
-    def __init__(self, frame: ttk.Frame, session: Session, files: FileActions, page: OnPage) -> None:
+    def __init__(self, frame: ttk.Frame, session: Session, files: FileActions, page: RunOnPage) -> None:
         self._frame, self._session, self._files, self._page = frame, session, files, page
         self._pasted: dict[str, str] = {}  # by piece: the text that was proofread last
         self.entries = (

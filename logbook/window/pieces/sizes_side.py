@@ -28,7 +28,7 @@ from logbook.window.pieces.chart_dialog import show_chart
 from logbook.window.pieces.file_actions import FileActions
 from logbook.window.pieces.made_dialog import show_made
 from logbook.window.pieces.made_view import MadeView
-from logbook.window.pieces.run_files import OnPage, RunFiles
+from logbook.window.pieces.run_files import RunFiles, RunOnPage
 from logbook.window.pieces.run_view import RunActions, RunView
 from logbook.window.sentence import Sentence
 
@@ -37,7 +37,7 @@ SHUT, LINES_FOLD = "pieces.sizes shut", "pieces.lines"
 
 
 @dataclass(frozen=True, slots=True)
-class Around:
+class PieceAround:
     """What the page gives: its saving, its piece as worked out now, what is typed in find; and how it hears of changes.
 
     ``typed``: a text of the form is another; ``shown_anew``: more of them are; ``reloaded``: the logbook holds something else.
@@ -63,7 +63,7 @@ class SizesSide:
         form: PieceForm,
         maker: PieceMaker,
         files: FileActions,
-        around: Around,
+        around: PieceAround,
         below_plan: ttk.Frame,
         below_list: ttk.Frame,
     ) -> None:
@@ -102,8 +102,8 @@ class SizesSide:
         view.grid(row=0, column=0, sticky="ew")
         return folding, view
 
-    def _on_page(self) -> OnPage:
-        return OnPage(
+    def _on_page(self) -> RunOnPage:
+        return RunOnPage(
             card=lambda: self.card,
             saved=lambda: self._form.saved,
             name=lambda: self._form.texts["name"].strip(),

@@ -14,7 +14,7 @@ from logbook.window.keys import bind_keys
 from logbook.window.look import Look
 
 
-class OnPage(NamedTuple):
+class TestersOnPage(NamedTuple):
     """What the page gives: the saved record in hand, None for a new one; and how it hears of changes."""
 
     saved: Callable[[], Pattern | None]
@@ -24,7 +24,7 @@ class OnPage(NamedTuple):
 class TestersSide:
     """``entries`` of the menu; the dialog is made when it is opened."""
 
-    def __init__(self, frame: ttk.Frame, look: Look, session: Session, page: OnPage) -> None:
+    def __init__(self, frame: ttk.Frame, look: Look, session: Session, page: TestersOnPage) -> None:
         self._frame, self.look, self._session, self._page = frame, look, session, page
         self._form: TesterForm | None = None
         self.entries = (("&Testers…", "Mod-Shift-m", self.open),)

@@ -13,7 +13,7 @@ from logbook.pages.swatches.swatch_list import (
     CLASS_CHOICES,
     CONDITION_CHOICES,
     FindTexts,
-    Found,
+    FoundSwatches,
     SwatchList,
     cells,
     sort_keys,
@@ -120,7 +120,7 @@ class FindView(FindList):
         self._scrolled: Scrolled | None = None
         self._in_sight: dict[str, str] = {}
         self._width = 0
-        self._coming: Iterator[Found] = iter(())
+        self._coming: Iterator[FoundSwatches] = iter(())
         self._timer = self._reading = ""
         self._filters_open = filters_open
         super().__init__(parent, look, self._table, EMPTY, actions)
@@ -155,7 +155,7 @@ class FindView(FindList):
         for name, field in self._fields.items():
             field.show_message(found.errors.get(name))
 
-    def _look_on(self, enough: float = math.inf) -> Found:
+    def _look_on(self, enough: float = math.inf) -> FoundSwatches:
         """Looks through slice after slice, for as long as nobody notices or until ``enough`` are found."""
         until = time.perf_counter() + AT_ONCE_S
         while True:
@@ -195,7 +195,7 @@ class FindView(FindList):
         if self._reading:
             self.after_cancel(self._reading)
 
-    def _show_found(self, found: Found) -> None:
+    def _show_found(self, found: FoundSwatches) -> None:
         self.table.show_only(found.uids, found.ranks, as_listed=True)
         self.say_found(found.count, nothing=not found.still_looking and bool(self._swatches.count) and not self.table.shown)
 

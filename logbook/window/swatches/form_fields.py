@@ -42,7 +42,7 @@ class Pictures(NamedTuple):
     key: str = "pictures"
 
 
-class Readings(NamedTuple):
+class ReadingsEntry(NamedTuple):
     """The readings of one condition."""
 
     key: str
@@ -50,8 +50,8 @@ class Readings(NamedTuple):
     hint: str = ""
 
 
-def _readings(condition: Condition, label: str, hint: str = "") -> Readings:
-    return Readings(readings_key(condition), label, hint)
+def _readings(condition: Condition, label: str, hint: str = "") -> ReadingsEntry:
+    return ReadingsEntry(readings_key(condition), label, hint)
 
 
 PULLED = "Pull to a comfortable limit, and measure both ways in that state."
@@ -61,7 +61,7 @@ YARN_CLASS = {"": NOT_SAID} | {str(one.number): class_words(one.number) for one 
 TERMS = {"": NOT_SAID} | {terms.value: f"{terms.value} terms" for terms in Terms}
 WORKED = {"": NOT_SAID, "flat": "flat, to and fro", "round": "in the round"}
 
-ITEMS: tuple[Pictures | Entry | Readings | SideBySide | Section, ...] = (
+ITEMS: tuple[Pictures | Entry | ReadingsEntry | SideBySide | Section, ...] = (
     Pictures(),
     Entry("yarn", "&Yarn", 0, suggests=True),
     Entry("stitch pattern", "Stit&ch", 0, suggests=True),

@@ -18,7 +18,7 @@ from logbook.window.look import Look
 from logbook.window.pair import Pair
 from logbook.window.pictures_field import PicturesField
 from logbook.window.styles import styled
-from logbook.window.swatches.form_fields import ITEMS, AddPicture, Entry, Pictures, Readings
+from logbook.window.swatches.form_fields import ITEMS, AddPicture, Entry, Pictures, ReadingsEntry
 from logbook.window.swatches.readings_view import ReadingsView
 from logbook.window.text_field import TextField
 
@@ -88,7 +88,7 @@ class FormView(FormCard):
             pair = Pair(place, self.look)
             pair.arrange([self._make(pair, one) for one in item.items])
             return pair
-        if isinstance(item, Readings):
+        if isinstance(item, ReadingsEntry):
             self.readings[item.key] = ReadingsView(place, self.look, item.label, item.hint, partial(self._typed, item.key))
             return self.readings[item.key]
         if isinstance(item, AddPicture):

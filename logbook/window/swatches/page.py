@@ -14,7 +14,7 @@ from logbook.tasks.browsing import tags_of
 from logbook.tasks.drafts import Draft
 from logbook.tasks.logging_swatches import delete_swatches
 from logbook.window.find_list import FindActions
-from logbook.window.gauges.gauge_actions import GaugeActions, OnPage
+from logbook.window.gauges.gauge_actions import GaugeActions, SwatchesOnPage
 from logbook.window.look import Look
 from logbook.window.record_page import RecordPage
 from logbook.window.swatches.find_view import FindView, SwatchActions
@@ -55,7 +55,7 @@ class SwatchesPage(RecordPage):
         self.find = FindView(self.frame, look, self.swatches, lambda: self.form.known, actions, more, FILTERS in opened)
         if SORT in session.settings.remembered:
             self.find.sort_as(session.settings.remembered[SORT])
-        on_page = OnPage(
+        on_page = SwatchesOnPage(
             in_hand=lambda: self.side.known(),
             selected=lambda: self.find.table.selected,
             selected_tags=lambda: tags_of(session.book, self.find.table.selected),
@@ -160,12 +160,12 @@ class SwatchesPage(RecordPage):
 
     def yarns(self) -> None:
         """The list of yarns, with that of the swatch in hand chosen."""
-        from logbook.tasks.known_names import Kind
+        from logbook.tasks.known_names import NameOf
         from logbook.window.names_dialog import show_names
 
         if self.settle():
             yarn = self.form.saved.yarn if self.form.saved else None
-            show_names(self.frame, self.look, self.session, Kind.YARN, yarn.uid if yarn else "")
+            show_names(self.frame, self.look, self.session, NameOf.YARN, yarn.uid if yarn else "")
 
     @property
     def _name(self) -> str:

@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 
 from logbook.craft.garments.garment import GarmentInSize
-from logbook.craft.garments.joins import Verdict
+from logbook.craft.garments.joins import JoinVerdict
 from tests.support.shaped_pieces import cloth, garment
 
 
@@ -40,7 +40,7 @@ def test_a_top_of_two_panels_with_round_necks() -> None:
     assert front.edges["neck"].mm == pytest.approx(289.1779, abs=1e-3)
     # armhole (200 + 5)/13 = 15.8 → 16 rows, so the sides are 26; shoulders (76 − 28)/2 = 24
     assert [piece.edges[edge].count for piece in size.pieces for edge in edges] == [24, 26, 24, 26]
-    assert {join.verdict for join in size.joins} == {Verdict.FITS}
+    assert {join.verdict for join in size.joins} == {JoinVerdict.FITS}
     # back 39·76 + 52 + 50 + 48 = 3114; front 35·76 + 60 + 58 + 56 + 54 + 52 + 50 + 48 = 3038; 10 g are 400: 6152/40 = 153.8
     assert (back.stitches_worked, front.stitches_worked) == (3114, 3038)
     assert size.yarn[0].needed.grams == pytest.approx(153.8)
@@ -82,8 +82,8 @@ def test_a_cardigan_with_set_in_sleeves() -> None:
     assert levels(size, "sleeve") == [(0, 38), *stepped(38, rows, 2), (50, 64)]
     # 64·6.25 = 400 to 2·22·9 = 396; the 4 straight rows are 36, the inset 6·6.25 = 37.5; 64 : 44 = 1.4545 is nearest 3 : 2
     shoulder, armhole = size.joins
-    assert (armhole.a.mm, armhole.b_mm, armhole.verdict, armhole.rate) == (400, 396, Verdict.FITS, (3, 2))
-    assert shoulder.verdict is Verdict.FITS
+    assert (armhole.a.mm, armhole.b_mm, armhole.verdict, armhole.rate) == (400, 396, JoinVerdict.FITS, (3, 2))
+    assert shoulder.verdict is JoinVerdict.FITS
     # the fronts' edge 43·9 = 387; their neck √(87.5² + 216²) = 233.0499; the back's 24·6.25 + 2·√(12.5² + 18²) = 193.8292
     # 2·387 + 2·233.0499 + 193.8292 = 1433.929: 286.8 → 287 of 5 mm. 30/5 = 6 rows
     band = size.piece("band")

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from logbook.craft.garments.body import sizes_of
 from logbook.craft.garments.garment import work_out_garment
-from logbook.craft.garments.joins import Verdict
+from logbook.craft.garments.joins import JoinVerdict
 from logbook.craft.garments.plan_file import plan_of, plan_value
 from logbook.craft.garments.remedies import remedy_for, with_measure
 from logbook.craft.sizes.trade_charts import WOMEN
@@ -31,7 +31,7 @@ def test_an_armhole_of_two_pieces_is_the_sum_and_of_one_twice_its_depth() -> Non
     (size,) = garment(jumper(), PLAIN)
     (join,) = size.joins
     # 55 · 6.25 = 343.75; two armholes of 40 rows: 400
-    assert (join.a.mm, join.b_mm, join.verdict) == (343.75, 400, Verdict.TROUBLE)
+    assert (join.a.mm, join.b_mm, join.verdict) == (343.75, 400, JoinVerdict.TROUBLE)
     assert join.rate == (2, 3)  # 55 to 80 is 0.6875; 2/3 is nearest with numbers up to 9
     (size,) = garment(jumper(joins=[{**TO_ARMHOLE, "to": ["back"]}]), PLAIN)
     assert size.joins[0].b_mm == 400
@@ -46,7 +46,7 @@ def test_what_is_offered_for_a_join_that_does_not_fit_makes_it_fit() -> None:
     assert remedy is not None
     assert (remedy.piece, remedy.measure, remedy.more) == ("sleeve", "end width", 8)
     (mended,) = work_out_garment(plan, [with_measure(sizes[0], "sleeve", "end width", remedy.mm)], cloths)
-    assert mended.joins[0].verdict is Verdict.FITS
+    assert mended.joins[0].verdict is JoinVerdict.FITS
     assert mended.joins[0].a.count == size.joins[0].a.count + 8
 
 
@@ -66,7 +66,7 @@ def test_side_to_side_the_rows_must_be_equal() -> None:
     front = {**BACK, "name": "front", "measures": {**BACK["measures"], "length": "57 cm"}}  # type: ignore[dict-item]
     plan = {"name": "g", "pieces": [BACK, front], "joins": [{"of": "back", "edge": "side", "to": ["front"], "at": "side"}]}
     (size,) = garment(plan, PLAIN)
-    assert size.joins[0].verdict is Verdict.TROUBLE
+    assert size.joins[0].verdict is JoinVerdict.TROUBLE
     assert size.joins[0].trouble is not None
     assert size.joins[0].trouble.figures == {"a": 72, "b": 74, "along": "rows"}
 
@@ -81,7 +81,7 @@ def test_an_inset_wants_its_depth_straight_on_the_sleeve() -> None:
     assert size.joins[0].trouble.kind == "inset"
     straight = {**sleeve, "measures": {**sleeve["measures"], "straight": "5 cm"}}
     (size,) = garment({"name": "g", "pieces": [*body, straight], "joins": [TO_ARMHOLE]}, PLAIN)
-    assert size.joins[0].verdict is Verdict.FITS
+    assert size.joins[0].verdict is JoinVerdict.FITS
 
 
 def test_an_edging_takes_up_stitches_by_the_two_gauges() -> None:

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from logbook.craft.garments.body import sizes_of
 from logbook.craft.garments.garment import work_out_garment
-from logbook.craft.garments.joins import Joined, Verdict
+from logbook.craft.garments.joins import Joined, JoinVerdict
 from logbook.craft.garments.plan_file import plan_of
 from logbook.craft.garments.remedies import remedy_for, with_measure
 from logbook.errors import LogbookError
@@ -101,13 +101,13 @@ def mended(value: dict[str, Any], p: float, q: float) -> int:
         for _ in range(3):
             (made,) = work_out_garment(alone, (own,), cloths)
             join: Joined = made.joins[0]
-            if join.verdict is not Verdict.TROUBLE:
+            if join.verdict is not JoinVerdict.TROUBLE:
                 break
             remedy = remedy_for(alone, own, cloths, join)
             assert remedy is not None, f"{join.wish.edge}: {join.a.mm} to {join.b_mm}, {join.trouble}"
             own = with_measure(own, remedy.piece, remedy.measure, remedy.mm)
             taken += 1
-        assert join.verdict is not Verdict.TROUBLE
+        assert join.verdict is not JoinVerdict.TROUBLE
     return taken
 
 

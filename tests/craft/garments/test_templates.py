@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from logbook.craft.garments.garment import work_out_garment
-from logbook.craft.garments.joins import Verdict
+from logbook.craft.garments.joins import JoinVerdict
 from logbook.craft.garments.plan import GarmentPlan
 from logbook.craft.garments.remedies import remedy_for, with_measure
 from logbook.craft.garments.templates import EMPTY, TEMPLATES, new_piece, template
@@ -28,12 +28,12 @@ def test_a_template_comes_out_in_every_size(name: str, gauge: tuple[str, str]) -
     for size in answer.numbers:
         assert all(piece.rows > 1 for piece in size.pieces)
         for join in size.joins:
-            if join.verdict is Verdict.TROUBLE:
+            if join.verdict is JoinVerdict.TROUBLE:
                 remedy = remedy_for(answer.plan, size.size, answer.cloths, join)
                 assert remedy is not None, f"{size.name}: {join.wish}"
                 mended = with_measure(size.size, remedy.piece, remedy.measure, remedy.mm)
                 again = work_out_garment(answer.plan, [mended], answer.cloths)[0]
-                assert next(one for one in again.joins if one.wish == join.wish).verdict is Verdict.FITS
+                assert next(one for one in again.joins if one.wish == join.wish).verdict is JoinVerdict.FITS
 
 
 def test_the_shape_of_each() -> None:

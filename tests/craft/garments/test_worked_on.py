@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from logbook.craft.garments.body import sizes_of
 from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.garment import GarmentInSize, work_out_garment, work_out_possible
-from logbook.craft.garments.joins import Verdict
+from logbook.craft.garments.joins import JoinVerdict
 from logbook.craft.garments.outline import outline
 from logbook.craft.garments.plan_file import plan_of
 from logbook.craft.garments.remedies import remedy_for, with_measure
@@ -52,7 +52,7 @@ def test_they_go_on_over_the_stitches_of_the_yoke() -> None:
         ("yoke", 57, 10),
     )
     assert size.piece("sleeve").counts[-1] == 35  # 220/6.25 = 35.2, odd as 57
-    assert [(join.verdict, join.difference_mm, join.goes_on) for join in size.joins] == [(Verdict.FITS, 0, True)] * 2
+    assert [(join.verdict, join.difference_mm, join.goes_on) for join in size.joins] == [(JoinVerdict.FITS, 0, True)] * 2
 
 
 def test_they_hang_down_from_the_yoke_in_the_drawing() -> None:
@@ -81,7 +81,7 @@ def test_one_that_is_far_off_is_a_trouble_with_what_mends_it() -> None:
     plan = plan_of(jumper(body="120 cm", sleeve="30 cm"))
     cloths: dict[str, Cloth] = dict.fromkeys(("yoke", "body", "sleeve"), PLAIN)
     (size,) = work_out_garment(plan, sizes_of(plan, None), cloths)
-    assert [join.verdict for join in size.joins] == [Verdict.TROUBLE, Verdict.TROUBLE]
+    assert [join.verdict for join in size.joins] == [JoinVerdict.TROUBLE, JoinVerdict.TROUBLE]
     for join, more in zip(size.joins, (-33, 9), strict=True):
         remedy = remedy_for(plan, size.size, cloths, join)
         assert remedy is not None
@@ -117,4 +117,4 @@ def test_what_is_worked_on_always_has_the_counts_of_its_yoke(
         return
     yoke = size.piece("yoke").parts
     assert pieces(lambda piece: piece.foundation, size) == (yoke["body"], yoke["arm"])
-    assert {join.verdict for join in size.joins} == {Verdict.FITS}
+    assert {join.verdict for join in size.joins} == {JoinVerdict.FITS}

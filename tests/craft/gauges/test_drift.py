@@ -2,7 +2,7 @@ import math
 
 import pytest
 
-from logbook.craft.gauges.drift import Made, combined, drift_of, hands_drift
+from logbook.craft.gauges.drift import Taught, combined, drift_of, hands_drift
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Direction
 
@@ -49,8 +49,8 @@ def test_a_lean_is_counted_in_from_two_pieces_on_and_can_be_switched_off() -> No
 
 
 def test_each_hand_is_taught_by_its_own_pieces_stitches_and_rows_apart() -> None:
-    mine = [Made("", pair) for pair in LEANING]
-    theirs = [Made("Noémie ", None, (100, 99)), Made("noémie", None, (100, 98))]
+    mine = [Taught("", pair) for pair in LEANING]
+    theirs = [Taught("Noémie ", None, (100, 99)), Taught("noémie", None, (100, 98))]
     known = hands_drift(Assumptions(), [*mine, *theirs])
     assert known.of("").stitches.lean == pytest.approx(0.02)
     assert known.of("").rows == drift_of(Assumptions(), (), Direction.ROWS)

@@ -13,7 +13,7 @@ import math
 
 import pytest
 
-from logbook.craft.gauges.drift import Made, hands_drift, used_of
+from logbook.craft.gauges.drift import Taught, hands_drift, used_of
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
@@ -21,7 +21,7 @@ from logbook.craft.swatches.yarn import Yarn
 
 LINEN, WOOL = Yarn(uid="linen", name="linen"), Yarn(uid="wool", name="wool")
 FANS, PLAIN = StitchPattern(uid="fans", name="fans"), StitchPattern(uid="plain", name="plain")
-MORE = Made("Noémie", yarn="linen", stitch="fans", grams=(250.0, 270.0))
+MORE = Taught("Noémie", yarn="linen", stitch="fans", grams=(250.0, 270.0))
 
 
 def swatch(yarn: Yarn = LINEN, pattern: StitchPattern = FANS, hand: str = "Noémie", **more: object) -> Swatch:

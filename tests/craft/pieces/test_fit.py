@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from logbook.craft.pieces.fit import BodyOpening, Give, Verdict, around, fit_of, panel_width
+from logbook.craft.pieces.fit import BodyOpening, FitVerdict, Give, around, fit_of, panel_width
 from logbook.craft.words.lengths import Ease, read_ease
 from logbook.errors import RefusedError
 from logbook.tasks.note_words import said
@@ -41,7 +41,7 @@ def test_negative_ease_by_hand() -> None:
     fit = fit_of(800, 880, 0.03, Give(share=0.3, half_width=0.03, other_change=-0.12))
     assert fit.stretch_needed == pytest.approx(0.1)
     assert fit.share == pytest.approx(1 / 3)
-    assert (fit.verdict, fit.could_be) == (Verdict.COMFORTABLE, ())
+    assert (fit.verdict, fit.could_be) == (FitVerdict.COMFORTABLE, ())
     assert fit.length_change == pytest.approx(-0.04)
     assert said((fit,)) == (
         "It measures 80.0 cm all round, 8.0 cm less than the body: in wear it stretches by 10 %.",
@@ -53,22 +53,22 @@ def test_negative_ease_by_hand() -> None:
 def test_a_border_within_the_give_or_take_could_be() -> None:
     # As above with a give or take of 6 % round: share 33.3 % ± 22.2 %, 11.1 to 55.6 %
     fit = fit_of(800, 880, 0.06, Give(share=0.3, half_width=0.03))
-    assert fit.could_be == (Verdict.CLOSE,)
+    assert fit.could_be == (FitVerdict.CLOSE,)
     assert said((fit,))[1].endswith("comfortable; within the give or take it could be close.")
 
 
 @pytest.mark.parametrize(
     ("give", "verdict"),
     [
-        (0.2, Verdict.COMFORTABLE),
-        (0.125, Verdict.CLOSE),
-        (0.11, Verdict.TOO_TIGHT),
-        (0.1, Verdict.TOO_TIGHT),
-        (0.09, Verdict.DOES_NOT_GO_ON),
-        (0.0, Verdict.DOES_NOT_GO_ON),
+        (0.2, FitVerdict.COMFORTABLE),
+        (0.125, FitVerdict.CLOSE),
+        (0.11, FitVerdict.TOO_TIGHT),
+        (0.1, FitVerdict.TOO_TIGHT),
+        (0.09, FitVerdict.DOES_NOT_GO_ON),
+        (0.0, FitVerdict.DOES_NOT_GO_ON),
     ],
 )
-def test_verdicts_by_the_share_of_the_give(give: float, verdict: Verdict) -> None:
+def test_verdicts_by_the_share_of_the_give(give: float, verdict: FitVerdict) -> None:
     fit = fit_of(800, 880, None, Give(share=give, half_width=None))
     assert fit.verdict is verdict
     assert fit.could_be == ()
@@ -87,7 +87,7 @@ def test_what_it_could_be_lies_beside_the_verdict(girth: float, u: float, give: 
     if fit.verdict is None:
         assert girth >= 880
         return
-    order = list(Verdict)
+    order = list(FitVerdict)
     places = sorted(order.index(v) for v in (*fit.could_be, fit.verdict))
     assert places == list(range(places[0], places[-1] + 1))
     assert fit.share is not None

@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from logbook.craft.pieces.fit import Verdict
+from logbook.craft.pieces.fit import FitVerdict
 from logbook.craft.pieces.options import Choose, Parity
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_notes import remarks_on, warnings_on
@@ -151,7 +151,7 @@ def test_a_sideways_rib_with_negative_ease() -> None:
     assert fit.stretch_needed == pytest.approx(0.083744, abs=1e-6)
     assert fit.give == pytest.approx(0.35)
     assert fit.share == pytest.approx(0.23927, abs=1e-5)
-    assert (fit.verdict, fit.could_be) == (Verdict.COMFORTABLE, ())
+    assert (fit.verdict, fit.could_be) == (FitVerdict.COMFORTABLE, ())
     assert fit.length_change == pytest.approx(-0.011963, abs=1e-6)
     assert found.growth is not None
     assert found.growth.mm == pytest.approx(13.080, abs=0.001)
@@ -183,12 +183,12 @@ def test_a_rib_too_tight_and_one_that_does_not_go_on() -> None:
     tight = work_out(replace(RIBBED, ease=Ease(mm=-200)), gauges_of_swatch(RIB_SWATCH)).fit
     assert tight is not None
     assert tight.share == pytest.approx(0.88435, abs=1e-5)
-    assert tight.verdict is Verdict.TOO_TIGHT
-    assert tight.could_be == (Verdict.CLOSE, Verdict.DOES_NOT_GO_ON)
+    assert tight.verdict is FitVerdict.TOO_TIGHT
+    assert tight.could_be == (FitVerdict.CLOSE, FitVerdict.DOES_NOT_GO_ON)
     # Ease −30 cm: 290/7 = 41.4: 42 rows, F = 588, x = 49.66 %: 142 % of the give
     never = work_out(replace(RIBBED, ease=Ease(mm=-300)), gauges_of_swatch(RIB_SWATCH))
     assert never.fit is not None
-    assert never.fit.verdict is Verdict.DOES_NOT_GO_ON
+    assert never.fit.verdict is FitVerdict.DOES_NOT_GO_ON
     assert any(
         "142 % of what the swatch stretched: does not go on" in note
         for note in notes(replace(RIBBED, ease=Ease(mm=-300)), RIB_SWATCH)

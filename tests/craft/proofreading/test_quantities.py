@@ -2,41 +2,41 @@
 
 import pytest
 
-from logbook.craft.proofreading.quantities import Kind, quantities
+from logbook.craft.proofreading.quantities import QuantityKind, quantities
 
 
-def found(text: str, sizes: int = 3) -> list[tuple[Kind, tuple[float | None, ...]]]:
+def found(text: str, sizes: int = 3) -> list[tuple[QuantityKind, tuple[float | None, ...]]]:
     return [(one.kind, one.values) for one in quantities(text, sizes, ("back", "sleeve"))]
 
 
 @pytest.mark.parametrize(
     ("text", "kind", "values"),
     [
-        ("Ch 62 (68, 80).", Kind.CHAINS, (62, 68, 80)),
-        ("62[68,80] sts remain", Kind.STITCHES, (62, 68, 80)),
-        ("62 (68; 80) stitches", Kind.STITCHES, (62, 68, 80)),
-        ("62 (68/80) sts", Kind.STITCHES, (62, 68, 80)),
-        ("62 (68) (80) sts", Kind.STITCHES, (62, 68, 80)),
-        ("Work 40 (42,\n44) rows even", Kind.ROWS, (40, 42, 44)),
-        ("at the end of row 71 (69, 66) for", Kind.ROW, (71, 69, 66)),
-        ("in row – (72, 60)", Kind.ROW, (None, 72, 60)),
-        ("3 (3, 4) balls", Kind.BALLS, (3, 3, 4)),
-        ("8 (10, 12) times", Kind.TIMES, (8, 10, 12)),
-        ("12 (13, 15) repeats", Kind.REPEATS, (12, 13, 15)),
-        ("42.5 (46.5, 50.5) cm", Kind.LENGTH, (425, 465, 505)),
-        ("16 3/4 (18 1/4, 20) in", Kind.LENGTH, (425.45, 463.55, 508)),
-        ("42,5 (46,5; 50,5) cm", Kind.LENGTH, (425, 465, 505)),
-        ("20,5 cm", Kind.LENGTH, (205,)),
-        ("1,5 (2; 2,5) repeats", Kind.REPEATS, (1.5, 2, 2.5)),
-        ("120 (130, 150) g", Kind.MASS, (120, 130, 150)),
-        ("300 (320, 350) m", Kind.YARN, (300, 320, 350)),
-        ("62, 68, 80 sts", Kind.STITCHES, (62, 68, 80)),
-        ("112 rows in all", Kind.ROWS, (112,)),
-        ("ch 36", Kind.CHAINS, (36,)),
-        ("yoke, body round  92.5 (101, 112) cm", Kind.LENGTH, (925, 1010, 1120)),
+        ("Ch 62 (68, 80).", QuantityKind.CHAINS, (62, 68, 80)),
+        ("62[68,80] sts remain", QuantityKind.STITCHES, (62, 68, 80)),
+        ("62 (68; 80) stitches", QuantityKind.STITCHES, (62, 68, 80)),
+        ("62 (68/80) sts", QuantityKind.STITCHES, (62, 68, 80)),
+        ("62 (68) (80) sts", QuantityKind.STITCHES, (62, 68, 80)),
+        ("Work 40 (42,\n44) rows even", QuantityKind.ROWS, (40, 42, 44)),
+        ("at the end of row 71 (69, 66) for", QuantityKind.ROW, (71, 69, 66)),
+        ("in row – (72, 60)", QuantityKind.ROW, (None, 72, 60)),
+        ("3 (3, 4) balls", QuantityKind.BALLS, (3, 3, 4)),
+        ("8 (10, 12) times", QuantityKind.TIMES, (8, 10, 12)),
+        ("12 (13, 15) repeats", QuantityKind.REPEATS, (12, 13, 15)),
+        ("42.5 (46.5, 50.5) cm", QuantityKind.LENGTH, (425, 465, 505)),
+        ("16 3/4 (18 1/4, 20) in", QuantityKind.LENGTH, (425.45, 463.55, 508)),
+        ("42,5 (46,5; 50,5) cm", QuantityKind.LENGTH, (425, 465, 505)),
+        ("20,5 cm", QuantityKind.LENGTH, (205,)),
+        ("1,5 (2; 2,5) repeats", QuantityKind.REPEATS, (1.5, 2, 2.5)),
+        ("120 (130, 150) g", QuantityKind.MASS, (120, 130, 150)),
+        ("300 (320, 350) m", QuantityKind.YARN, (300, 320, 350)),
+        ("62, 68, 80 sts", QuantityKind.STITCHES, (62, 68, 80)),
+        ("112 rows in all", QuantityKind.ROWS, (112,)),
+        ("ch 36", QuantityKind.CHAINS, (36,)),
+        ("yoke, body round  92.5 (101, 112) cm", QuantityKind.LENGTH, (925, 1010, 1120)),
     ],
 )
-def test_lists_and_numbers(text: str, kind: Kind, values: tuple[float | None, ...]) -> None:
+def test_lists_and_numbers(text: str, kind: QuantityKind, values: tuple[float | None, ...]) -> None:
     (one,) = found(text)
     assert one[0] is kind
     assert one[1] == pytest.approx(values)

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from logbook.craft.pieces.piece import PiecePlan
-from logbook.craft.sizes.pattern_lines import Written, pattern_parts, pattern_text
+from logbook.craft.sizes.pattern_lines import WrittenSizes, pattern_parts, pattern_text
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.lengths import Ease
@@ -15,7 +15,7 @@ from tests.support.sample_sheets import written_rows
 from tests.support.size_runs import PLAN, SHELL, SWATCH, written
 
 
-def lines(told: Written) -> list[str]:
+def lines(told: WrittenSizes) -> list[str]:
     return pattern_text(told).splitlines()
 
 

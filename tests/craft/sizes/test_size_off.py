@@ -4,12 +4,12 @@ import math
 
 import pytest
 
-from logbook.craft.sizes.size_off import Tried, sizes_off
+from logbook.craft.sizes.size_off import TestedMeasure, sizes_off
 from logbook.craft.swatches.assumptions import Assumptions
 
 
-def tried(size: str, *came_out: float, gauge: float = 1.0, what: str = "width") -> list[Tried]:
-    return [Tried(size, what, one, gauge, 0.04) for one in came_out]
+def tried(size: str, *came_out: float, gauge: float = 1.0, what: str = "width") -> list[TestedMeasure]:
+    return [TestedMeasure(size, what, one, gauge, 0.04) for one in came_out]
 
 
 FINE = [*tried("S", 0.995, 1.0, 1.005), *tried("M", 1.0, 1.01, 0.99), *tried("L", 1.0, 0.995, 1.005)]
@@ -46,7 +46,7 @@ def test_of_one_tester_alone_nothing_is_said() -> None:
 
 
 def test_width_and_length_are_apart() -> None:
-    lengths = [Tried(one.size, "length", one.came_out, 1.0, 0.04) for one in FINE]
+    lengths = [TestedMeasure(one.size, "length", one.came_out, 1.0, 0.04) for one in FINE]
     found = sizes_off([*FINE, *lengths, *tried("XL", 0.93, 0.935, 0.94, what="length")], Assumptions())
     assert [(one.size, one.what) for one in found] == [("XL", "length")]
     assert found[0].left < 0

@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from logbook.craft.swatches.conditions import Condition, Direction
-from logbook.craft.swatches.fields import FIELDS, Field, Owner, clean_text, exact, read_date
+from logbook.craft.swatches.fields import FIELDS, LogField, Owner, clean_text, exact, read_date
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.yarn import Yarn
@@ -54,7 +54,7 @@ def test_fields_read_and_show_again(name: str) -> None:
 
 
 @pytest.mark.parametrize("field", FIELDS, ids=lambda field: field.name)
-def test_an_empty_field_is_empty_and_shows_so(field: Field) -> None:
+def test_an_empty_field_is_empty_and_shows_so(field: LogField) -> None:
     assert field.value("  ") == field.empty
     assert field.shown(field.empty) == ""
 

@@ -1,7 +1,7 @@
 from logbook.craft.gauges.comparison import compared_fields, gauge_differences
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.swatch import Swatch, gauges_of
-from logbook.pages.gauges.comparing import ComparedLine, SideBySide, side_by_side
+from logbook.pages.gauges.comparing import ComparedLine, ComparedSwatches, side_by_side
 from logbook.tasks.compare import Comparison
 from logbook.tasks.find import FoundSwatch
 from tests.support.gauge_swatches import THREE, shells
@@ -9,12 +9,12 @@ from tests.support.gauge_swatches import THREE, shells
 BASE = Assumptions()
 
 
-def compared(*swatches: Swatch) -> SideBySide:
+def compared(*swatches: Swatch) -> ComparedSwatches:
     found = tuple(FoundSwatch(one, gauges_of(one, BASE)) for one in swatches)
     return side_by_side(Comparison(found, gauge_differences(swatches, BASE), compared_fields(swatches)))
 
 
-def lines(found: SideBySide) -> dict[str, ComparedLine]:
+def lines(found: ComparedSwatches) -> dict[str, ComparedLine]:
     return {line.name: line for line in found.lines}
 
 
