@@ -149,7 +149,9 @@ def _trouble(row: KeptRow, known: Mapping[str, Mapping[str, Row]], there: Mappin
             row.table, row.row, _key(row.table), f"This {what} has no {_key(row.table)}: leave these sheets as they were."
         )
     if row.table == "assumption" and (values["value"] is None or values["value"] < 0):
-        return Trouble(row.table, row.row, "value", "An assumption is a number, not below 0: leave these sheets as they were.")
+        return RecordTrouble(
+            row.table, row.row, "value", "An assumption is a number, not below 0: leave these sheets as they were."
+        )
     for column, table in USES.get(row.table, ()):
         if values[column] and values[column] not in there[table]:
             return RecordTrouble(
