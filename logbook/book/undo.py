@@ -65,11 +65,16 @@ def redo(book: Logbook) -> Action:
     return action
 
 
+def next_action(book: Logbook, kind: Literal["undo", "redo"]) -> Action | None:
+    """What would be undone or done again next; None if there is nothing."""
+    with book.reading() as connection:
+        return _next(connection, kind)
+
+
 @contextmanager
 def _turning(book: Logbook, kind: Literal["undo", "redo"]) -> Iterator[tuple[Writing, Action]]:
     """The writing of the undo or redo, and the action that is the next for it."""
-    with book.reading() as connection:
-        action = _next(connection, kind)
+    action = next_action(book, kind)
     if action is None:
         raise RefusedError(f"There is nothing to {kind}.")
     with book.writing(f"{kind}: {action.label}", kind, action.uid) as writing:

@@ -8,11 +8,11 @@ from typing import Any
 
 from logbook.book.changes import Change, changes_of_record, readings_of_swatch
 from logbook.book.logbook import Logbook
-from logbook.book.undo import Action, redo, undo
+from logbook.book.undo import Action, next_action, redo, undo
 from logbook.craft.words.numbers import in_mark
 from logbook.tasks.garment_history import plan_changes
 
-__all__ = ["Action", "HistoryLine", "history", "redo", "undo"]
+__all__ = ["Action", "HistoryLine", "history", "next_action", "redo", "undo"]
 
 
 @dataclass(frozen=True, slots=True)

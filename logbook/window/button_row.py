@@ -7,6 +7,7 @@ from tkinter import ttk
 from logbook.pages.session import Session
 from logbook.window.keys import bind_keys, split_mnemonic
 from logbook.window.look import Look
+from logbook.window.menu_entries import Item
 from logbook.window.sentence import Sentence
 
 Command = tuple[str, str, Callable[[], object]]
@@ -40,10 +41,14 @@ class ButtonRow(ttk.Frame):
         self.bind("<Configure>", lambda _: self._fit(), add="+")
 
     @property
-    def entries(self) -> list[Command]:
+    def entries(self) -> list[Item]:
         """What its buttons do, as entries of a menu: Delete last."""
         first, *others = self._commands
-        return [(text, keys, partial(self._press, self.buttons[split_mnemonic(text)[0]])) for text, keys, _ in (*others, first)]
+        return [self._item(text, keys) for text, keys, _ in (*others, first)]
+
+    def _item(self, text: str, keys: str) -> Item:
+        button = self.buttons[split_mnemonic(text)[0]]
+        return Item(text, keys, partial(self._press, button), lambda: button.instate(["!disabled"]))
 
     def refuse(self, sentence: str) -> None:
         """Says why something can't be done."""

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from logbook.settings import Settings
 from logbook.window.keys import accelerator, bind_keys, split_mnemonic
-from logbook.window.menu_entries import add_entries
+from logbook.window.menu_entries import Item, add_entries, add_entry, always, state
 from logbook.window.open_window import OpenWindow
 from logbook.window.undo_actions import UndoActions
 
@@ -31,6 +31,7 @@ class MenuBar:
         self._root = window.root
         self._undo = UndoActions(window)
         self._chosen: dict[str, tk.Variable] = {}
+        self._entries: dict[tk.Menu, dict[int, Item]] = {}
         self._bar = tk.Menu(self._root, tearoff=False, borderwidth=0)
         self._recent = tk.Menu(self._bar, tearoff=False)
         self._build_book_menu()
@@ -64,27 +65,29 @@ class MenuBar:
         menu.add_cascade(label="Open recent", menu=self._recent, underline=5)
         self._entry(menu, "Open the sa&mple", lambda: self.books.open_sample())
         menu.add_separator()
-        self._entry(menu, "&Import a sheet…", lambda: self.books.import_sheet(), "Mod-i")
-        self._entry(menu, "&Paste rows of a sheet…", lambda: self.books.paste_rows(), "Mod-Shift-v")
-        self._entry(menu, "&Export to a sheet…", lambda: self.books.export_sheet(), "Mod-e")
-        self._entry(menu, "Mer&ge another logbook…", lambda: self.books.merge())
-        self._entry(menu, "Save a &copy…", lambda: self.books.save_copy())
+        self._entry(menu, "&Import a sheet…", lambda: self.books.import_sheet(), "Mod-i", self._is_open)
+        self._entry(menu, "&Paste rows of a sheet…", lambda: self.books.paste_rows(), "Mod-Shift-v", self._is_open)
+        self._entry(menu, "&Export to a sheet…", lambda: self.books.export_sheet(), "Mod-e", self._is_open)
+        self._entry(menu, "Mer&ge another logbook…", lambda: self.books.merge(), possible=self._is_open)
+        self._entry(menu, "Save a &copy…", lambda: self.books.save_copy(), possible=self._is_open)
         menu.add_separator()
-        self._entry(menu, "&Yarns…", lambda: self.books.yarns())
+        self._entry(menu, "&Yarns…", lambda: self.books.yarns(), possible=self._is_open)
         menu.add_separator()
-        self._entry(menu, "&Backups…", lambda: self.books.backups())
-        self._entry(menu, "C&heck the logbook", lambda: self.books.check())
-        self._entry(menu, "&Assumptions…", lambda: self.books.assumptions())
+        self._entry(menu, "&Backups…", lambda: self.books.backups(), possible=self._is_open)
+        self._entry(menu, "C&heck the logbook", lambda: self.books.check(), possible=self._is_open)
+        self._entry(menu, "&Assumptions…", lambda: self.books.assumptions(), possible=self._is_open)
         menu.add_separator()
         self._entry(menu, "&Quit", self._window.leave, "Mod-q")
+        menu.configure(postcommand=partial(self._show_possible, menu))
 
     def _build_edit_menu(self) -> tk.Menu:
         menu = self._menu("&Edit")
-        self._entry(menu, "&Undo", self._undo.undo, "Mod-z")
-        self._entry(menu, "&Redo", self._undo.redo, "Mod-Shift-z")
+        self._entry(menu, "&Undo", self._undo.undo, "Mod-z", self._undo.can_undo)
+        self._entry(menu, "&Redo", self._undo.redo, "Mod-Shift-z", self._undo.can_redo)
         menu.add_separator()
-        self._entry(menu, "&Changes of this record…", self._undo.history, "Mod-h")
-        self._entry(menu, "&Unsaved work…", self._window.drafts.offer)
+        self._entry(menu, "&Changes of this record…", self._undo.history, "Mod-h", self._undo.has_history)
+        self._entry(menu, "&Unsaved work…", self._window.drafts.offer, possible=self._is_open)
+        menu.configure(postcommand=partial(self._show_possible, menu))
         return menu
 
     def _build_record_menus(self) -> None:
@@ -98,7 +101,7 @@ class MenuBar:
         if self._window.session is None:
             return
         page = self._window.made_page(number)
-        add_entries(menu, [entry and (entry[0], entry[1], partial(self._do, number, entry[2])) for entry in page.entries()])
+        add_entries(menu, [entry and entry._replace(action=partial(self._do, number, entry.action)) for entry in page.entries()])
 
     def _do(self, number: int, action: Callable[[], object]) -> None:
         """On the page it belongs to."""
@@ -147,12 +150,22 @@ class MenuBar:
         self._bar.add_cascade(label=words, underline=underline, menu=menu)
         return menu
 
-    def _entry(self, menu: tk.Menu, label: str, action: Callable[[], object], keys: str = "") -> None:
-        words, underline = split_mnemonic(label)
-        shown = accelerator(self._root, keys) if keys else ""
-        menu.add_command(label=words, underline=underline, command=action, accelerator=shown)
+    def _entry(
+        self, menu: tk.Menu, label: str, action: Callable[[], object], keys: str = "", possible: Callable[[], bool] = always
+    ) -> None:
+        entry = Item(label, keys, action, possible)
+        add_entry(menu, entry)
+        self._entries.setdefault(menu, {})[menu.index("end") or 0] = entry
         if keys:
             bind_keys(self._root, keys, action)
+
+    def _show_possible(self, menu: tk.Menu) -> None:
+        """What can't be done now is grey."""
+        for place, entry in self._entries[menu].items():
+            menu.entryconfigure(place, state=state(entry))
+
+    def _is_open(self) -> bool:
+        return self._window.session is not None
 
     def _choice(self, menu: tk.Menu, label: str, setting: str, value: str | int) -> None:
         words, underline = split_mnemonic(label)

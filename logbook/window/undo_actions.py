@@ -2,9 +2,9 @@
 
 import tkinter as tk
 from collections.abc import Callable
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
-from logbook.errors import RefusedError
+from logbook.errors import LogbookError, RefusedError
 from logbook.window.open_window import OpenWindow
 
 if TYPE_CHECKING:
@@ -41,6 +41,31 @@ class UndoActions:
             self._window.say("Choose a saved record first: then its changes are listed here.")
         else:
             show_history(self._window.root, self._window.look, session, *record)
+
+    def can_undo(self) -> bool:
+        """Whether there is something to undo."""
+        return self._can("undo")
+
+    def can_redo(self) -> bool:
+        """Whether there is something to do again."""
+        return self._can("redo")
+
+    def has_history(self) -> bool:
+        """Whether a saved record is in hand."""
+        page = self._window.page_in_hand()
+        return self._window.session is not None and page is not None and page.record_in_hand() is not None
+
+    def _can(self, kind: Literal["undo", "redo"]) -> bool:
+        """Where that can't be told it is left to be tried, which says why."""
+        session = self._window.session
+        if session is None:
+            return False
+        from logbook.tasks.undoing import next_action
+
+        try:
+            return next_action(session.book, kind) is not None
+        except LogbookError:
+            return True
 
     def _step(self, step: "Callable[..., Action]", done: str) -> None:
         session = self._window.session

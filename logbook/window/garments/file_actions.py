@@ -34,6 +34,7 @@ from logbook.window.file_dialogs import ask_what_to_open, ask_where_to_save
 from logbook.window.garments.dialogs import ask_other_yarn
 from logbook.window.keys import bind_keys
 from logbook.window.look import Look
+from logbook.window.menu_entries import Entry, Item
 from logbook.window.message import tell
 from logbook.window.printing import Printer
 
@@ -54,7 +55,7 @@ class GarmentOnPage(NamedTuple):
 
 
 class FileActions:
-    """``entries`` of the menu *Piece* while garments are shown; one without words is a line between."""
+    """``entries`` of the menu *Piece* while garments are shown."""
 
     def __init__(
         self, frame: ttk.Frame, look: Look, session: Session, form: GarmentForm, maker: GarmentMaker, page: GarmentOnPage
@@ -62,26 +63,36 @@ class FileActions:
         self._frame, self.look, self._session, self._form, self._maker, self._page = frame, look, session, form, maker, page
         self.printer = Printer(session)
         self._pasted: dict[str, str] = {}  # by garment: the text that was proofread last
-        self.entries: tuple[tuple[str, str, Callable[[], object]], ...] = (
-            ("&Print the pattern", "Mod-p", self.print),
-            ("&Copy the pattern", "Mod-Shift-c", self.copy),
-            ("Copy the short &version", "", self.copy_short),
-            ("Save the pattern as a &text…", "", self.save_text),
-            ("Save the pattern as a pa&ge…", "", self.save_page),
-            ("Save the &drawing…", "", self.save_drawing),
-            ("Save the &workbook…", "", self.save_workbook),
-            ("Proofread a te&xt…", "", self.proofread),
-            ("", "", lambda: None),
-            ("The same in another &yarn…", "", self.other_yarn),
-            ("&Mark it as published", "", self.publish),
-            ("&No longer published", "", self.take_back),
-            ("", "", lambda: None),
-            ("Save its p&lan as a file…", "", self.save_plan),
-            ("&Open a plan from a file…", "", self.take_in),
+        self.entries: tuple[Entry, ...] = (
+            Item("&Print the pattern", "Mod-p", self.print, self._is_something),
+            Item("&Copy the pattern", "Mod-Shift-c", self.copy, self._is_something),
+            Item("Copy the short &version", "", self.copy_short, self._is_something),
+            Item("Save the pattern as a &text…", "", self.save_text, self._is_something),
+            Item("Save the pattern as a pa&ge…", "", self.save_page, self._is_something),
+            Item("Save the &drawing…", "", self.save_drawing, self._is_something),
+            Item("Save the &workbook…", "", self.save_workbook, self._is_something),
+            Item("Proofread a te&xt…", "", self.proofread, self._is_something),
+            None,
+            Item("The same in another &yarn…", "", self.other_yarn, lambda: page.card().garment is not None),
+            Item("&Mark it as published", "", self.publish, self._can_publish),
+            Item("&No longer published", "", self.take_back, lambda: self._is_published() and not session.why_not_writable),
+            None,
+            Item("Save its p&lan as a file…", "", self.save_plan),
+            Item("&Open a plan from a file…", "", self.take_in),
         )
-        for _, keys, action in self.entries:
-            if keys:
-                bind_keys(frame.winfo_toplevel(), keys, action, while_shown=frame)
+        for entry in self.entries:
+            if entry is not None and entry.keys:
+                bind_keys(frame.winfo_toplevel(), entry.keys, entry.action, while_shown=frame)
+
+    def _is_something(self) -> bool:
+        """Whether the size shown is worked out, or was published; in the other sizes something may still be missing."""
+        return self._page.card().garment is not None or self._is_published()
+
+    def _can_publish(self) -> bool:
+        return self._page.card().garment is not None and not self._session.why_not_writable
+
+    def _is_published(self) -> bool:
+        return self._form.saved is not None and self._form.saved.published is not None
 
     def copy(self) -> None:
         """Copies the whole pattern."""

@@ -29,6 +29,7 @@ from logbook.window.garments.tree import GarmentTree
 from logbook.window.keyboard import take_keyboard
 from logbook.window.keys import bind_keys
 from logbook.window.look import Look
+from logbook.window.menu_entries import Item
 from logbook.window.pieces.testers_side import TestersOnPage as TestersOf
 from logbook.window.pieces.testers_side import TestersSide
 from logbook.window.record_page import RecordPage
@@ -157,9 +158,12 @@ class GarmentsPage(RecordPage):
 
     def more_entries(self) -> Sequence[Entry]:
         """What the menu of its name holds besides."""
-        own = [(words, keys, action) if words else None for words, keys, action in self.files.entries]
-        moves: list[Entry] = [(words, keys, partial(self.move_piece, by)) for words, keys, by in MOVES]
-        return [*own, None, *moves, None, *self.testers.entries]
+        moves = [Item(words, keys, partial(self.move_piece, by), partial(self._can_move, by)) for words, keys, by in MOVES]
+        return [*self.files.entries, None, *moves, None, *self.testers.entries]
+
+    def _can_move(self, by: int) -> bool:
+        pieces = list(self.form.pieces)
+        return bool(self.form.piece) and 0 <= pieces.index(self.form.piece) + by < len(pieces)
 
     def drafts(self) -> Iterator[Draft]:
         """What is typed in the form, and for a tester."""

@@ -14,6 +14,7 @@ from logbook.errors import LogbookError, RefusedError
 from logbook.pages.session import Session
 from logbook.window.keys import bind_keys
 from logbook.window.look import Look
+from logbook.window.menu_entries import Item
 from logbook.window.message import tell
 from logbook.window.printing import Printer
 
@@ -49,14 +50,14 @@ class GaugeActions:
         self._frame, self.look, self._session, self._page = frame, look, session, page
         self._printer = Printer(session)
         self.entries = (
-            ("&Compare swatches…", "Mod-k", self.compare),
-            ("&Nearest gauge…", "Mod-b", self.nearest),
-            ("Which &hook…", "Mod-j", self.which_hook),
-            ("Copy gauge &line", "Mod-l", self.copy_line),
-            ("Print &tags…", "Mod-t", self.print_tags),
+            Item("&Compare swatches…", "Mod-k", self.compare, lambda: page.count() > 0),
+            Item("&Nearest gauge…", "Mod-b", self.nearest, lambda: page.count() > 0),
+            Item("Which &hook…", "Mod-j", self.which_hook),
+            Item("Copy gauge &line", "Mod-l", self.copy_line, lambda: bool(self._line())),
+            Item("Print &tags…", "Mod-t", self.print_tags, lambda: bool(page.selected())),
         )
-        for _, keys, action in self.entries:
-            bind_keys(frame.winfo_toplevel(), keys, action, while_shown=frame)
+        for entry in self.entries:
+            bind_keys(frame.winfo_toplevel(), entry.keys, entry.action, while_shown=frame)
 
     def compare(self) -> None:
         """Compares the selected swatches; with one selected the others' tags are typed."""
@@ -101,17 +102,22 @@ class GaugeActions:
 
     def copy_line(self) -> None:
         """Puts the gauge line of the swatch in hand on the clipboard and says it."""
+        line = self._line(self._session.say)
+        if line:
+            self._frame.clipboard_clear()
+            self._frame.clipboard_append(line)
+            self._session.say(f"Copied: {line}")
+
+    def _line(self, say: Callable[[str], object] = lambda why: None) -> str:
+        """The gauge line of the swatch in hand; "" where there is none, and why that is so is said."""
         from logbook.pages.gauges.line_to_copy import line_to_copy
 
         swatch, known = self._page.in_hand()
         try:
-            line = line_to_copy(swatch, known.assumed, self._session.terms)
+            return line_to_copy(swatch, known.assumed, self._session.terms)
         except RefusedError as error:
-            self._session.say(str(error))
-            return
-        self._frame.clipboard_clear()
-        self._frame.clipboard_append(line)
-        self._session.say(f"Copied: {line}")
+            say(str(error))
+            return ""
 
     def print_tags(self) -> None:
         """Opens a page with the tags of the selected swatches in the browser: to print, cut out and tie on."""

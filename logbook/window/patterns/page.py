@@ -11,6 +11,7 @@ from logbook.tasks.stitch_patterns import delete_pattern
 from logbook.window.find_list import FindActions, FindRecords
 from logbook.window.keys import bind_keys
 from logbook.window.look import Look
+from logbook.window.menu_entries import Item
 from logbook.window.patterns.find_view import find_view
 from logbook.window.patterns.form_view import FormView
 from logbook.window.patterns.meaning_view import MeaningView
@@ -81,7 +82,13 @@ class PatternsPage(RecordPage):
 
     def more_entries(self) -> Sequence[Entry]:
         """What the menu of its name holds besides."""
-        return (("&Print its page", "Mod-p", self.print), ("Rename or &merge…", "", self.names))
+        return (
+            Item("&Print its page", "Mod-p", self.print, self._is_something),
+            Item("Rename or &merge…", "", self.names),
+        )
+
+    def _is_something(self) -> bool:
+        return bool(self.form.texts["name"].strip() or self.form.texts["rows_text"].strip())
 
     def print(self) -> None:
         """Opens the page of the pattern as typed in the browser."""

@@ -13,6 +13,7 @@ from logbook.tasks.printed.piece_page import print_page
 from logbook.window.file_dialogs import ask_where_to_save
 from logbook.window.keys import bind_keys
 from logbook.window.look import Look
+from logbook.window.menu_entries import Item
 from logbook.window.message import tell
 from logbook.window.pieces.shaping_dialog import show_shaping
 from logbook.window.printing import Printer
@@ -27,14 +28,14 @@ class FileActions:
         self._frame, self.look, self._session, self._form, self._answer = frame, look, session, form, answer
         self.printer = Printer(session)
         self.entries = (
-            ("&Print its page", "Mod-p", self.print),
-            ("Save the &drawing…", "", self.save_drawing),
-            ("Save the figures as a &workbook…", "", self.save_workbook),
-            ("S&haping…", "Mod-j", self.shape),
+            Item("&Print its page", "Mod-p", self.print, self._is_worked_out),
+            Item("Save the &drawing…", "", self.save_drawing, self._is_worked_out),
+            Item("Save the figures as a &workbook…", "", self.save_workbook, self._is_worked_out),
+            Item("S&haping…", "Mod-j", self.shape),
         )
-        for _, keys, action in self.entries:
-            if keys:
-                bind_keys(frame.winfo_toplevel(), keys, action, while_shown=frame)
+        for entry in self.entries:
+            if entry.keys:
+                bind_keys(frame.winfo_toplevel(), entry.keys, entry.action, while_shown=frame)
 
     def print(self) -> None:
         """Opens the page to print in the browser."""
@@ -60,6 +61,9 @@ class FileActions:
     def shape(self) -> None:
         """Opens the dialog of shaping."""
         show_shaping(self._frame, self.look, self._answer())
+
+    def _is_worked_out(self) -> bool:
+        return self._answer() is not None
 
     def _worked_out(self) -> PieceAnswer | None:
         answer = self._answer()

@@ -16,6 +16,7 @@ from logbook.tasks.set_runs import set_run, unset_run
 from logbook.tasks.size_runs import save_lines, save_run_workbook
 from logbook.tasks.written_rows import charts_for
 from logbook.window.keys import bind_keys
+from logbook.window.menu_entries import Item
 from logbook.window.pieces.file_actions import FileActions
 
 NOTHING = "There are no sizes to print or save yet: the page says what is missing."
@@ -41,17 +42,27 @@ class RunFiles:
         self._frame, self._session, self._files, self._page = frame, session, files, page
         self._pasted: dict[str, str] = {}  # by piece: the text that was proofread last
         self.entries = (
-            ("Print &all sizes", "Mod-Shift-p", self.print),
-            ("Copy the pattern &lines", "Mod-l", self.copy_lines),
-            ("Save the l&ines…", "", self.save_lines),
-            ("Save all sizes as a work&book…", "", self.save_workbook),
-            ("Proofread a te&xt…", "", self.proofread),
-            ("&Mark as published", "Mod-t", self.set),
-            ("&No longer published", "", self.unset),
+            Item("Print &all sizes", "Mod-Shift-p", self.print, lambda: bool(page.card().sizes)),
+            Item("Copy the pattern &lines", "Mod-l", self.copy_lines, self._has_lines),
+            Item("Save the l&ines…", "", self.save_lines, self._has_lines),
+            Item("Save all sizes as a work&book…", "", self.save_workbook, self._is_worked_out),
+            Item("Proofread a te&xt…", "", self.proofread, self._has_lines),
+            Item("&Mark as published", "Mod-t", self.set, lambda: self._is_worked_out() and not session.why_not_writable),
+            Item("&No longer published", "", self.unset, lambda: self._is_published() and not session.why_not_writable),
         )
-        for _, keys, action in self.entries:
-            if keys:
-                bind_keys(frame.winfo_toplevel(), keys, action, while_shown=frame)
+        for entry in self.entries:
+            if entry.keys:
+                bind_keys(frame.winfo_toplevel(), entry.keys, entry.action, while_shown=frame)
+
+    def _has_lines(self) -> bool:
+        return bool(self._page.card().lines)
+
+    def _is_worked_out(self) -> bool:
+        return self._page.card().answer is not None
+
+    def _is_published(self) -> bool:
+        piece = self._page.saved()
+        return piece is not None and piece.published is not None
 
     def print(self) -> None:
         """Opens the page of the run in the browser."""

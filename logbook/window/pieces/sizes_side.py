@@ -24,6 +24,7 @@ from logbook.tasks.pieces import PieceAnswer
 from logbook.window.folding import Folding
 from logbook.window.keys import bind_keys
 from logbook.window.look import Look
+from logbook.window.menu_entries import Item
 from logbook.window.pieces.chart_dialog import show_chart
 from logbook.window.pieces.file_actions import FileActions
 from logbook.window.pieces.made_dialog import show_made
@@ -114,9 +115,9 @@ class SizesSide:
         )
 
     @property
-    def entries(self) -> tuple[tuple[str, str, Callable[[], object]], ...]:
+    def entries(self) -> tuple[Item, ...]:
         """What the menu offers besides the piece's own."""
-        return (*self.files.entries, ("Log what was &made…", "Mod-m", self.log_made))
+        return (*self.files.entries, Item("Log what was &made…", "Mod-m", self.log_made))
 
     def plan_in_hand(self, read: ReadPlan, sizes: ReadSizes) -> ReadPlan:
         """The plan of the size in hand; without sizes that of the piece."""

@@ -12,6 +12,7 @@ from logbook.tasks.pieces import planned_pieces
 from logbook.tasks.testers import Pattern
 from logbook.window.keys import bind_keys
 from logbook.window.look import Look
+from logbook.window.menu_entries import Item
 
 
 class TestersOnPage(NamedTuple):
@@ -27,7 +28,7 @@ class TestersSide:
     def __init__(self, frame: ttk.Frame, look: Look, session: Session, page: TestersOnPage) -> None:
         self._frame, self.look, self._session, self._page = frame, look, session, page
         self._form: TesterForm | None = None
-        self.entries = (("&Testers…", "Mod-Shift-m", self.open),)
+        self.entries = (Item("&Testers…", "Mod-Shift-m", self.open, lambda: page.saved() is not None),)
         bind_keys(frame.winfo_toplevel(), "Mod-Shift-m", self.open, while_shown=frame)
 
     def open(self) -> None:

@@ -16,6 +16,7 @@ from logbook.tasks.logging_swatches import delete_swatches
 from logbook.window.find_list import FindActions
 from logbook.window.gauges.gauge_actions import GaugeActions, SwatchesOnPage
 from logbook.window.look import Look
+from logbook.window.menu_entries import Item
 from logbook.window.record_page import RecordPage
 from logbook.window.swatches.find_view import FindView, SwatchActions
 from logbook.window.table import Entry
@@ -155,8 +156,8 @@ class SwatchesPage(RecordPage):
 
     def more_entries(self) -> Sequence[Entry]:
         """What the menu of its name holds besides."""
-        picture = ("Add a p&icture…", "", lambda: self.editor.add_picture())
-        return (picture, *self.gauges.entries, None, ("&Yarns…", "", self.yarns))
+        picture = Item("Add a p&icture…", "", lambda: self.editor.add_picture(), lambda: not self.session.why_not_writable)
+        return (picture, *self.gauges.entries, None, Item("&Yarns…", "", self.yarns))
 
     def yarns(self) -> None:
         """The list of yarns, with that of the swatch in hand chosen."""
