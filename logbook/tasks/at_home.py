@@ -10,6 +10,7 @@ import re
 import unicodedata
 from collections.abc import Iterator
 from contextlib import contextmanager
+from functools import lru_cache
 
 from logbook.craft.words.notation import COMMA, POINT, Notation, written_in
 from logbook.errors import RefusedError
@@ -80,6 +81,7 @@ _collated = False
 def sort_as_at_home() -> None:
     """From now on ``name_key`` goes by the order of the user's language, where the system has it."""
     global _collated
+    name_key.cache_clear()
     try:
         locale.setlocale(locale.LC_COLLATE, "")
         _collated = "" < locale.strxfrm("a") < locale.strxfrm("B") < locale.strxfrm("c")
@@ -87,9 +89,12 @@ def sort_as_at_home() -> None:
         _collated = False
 
 
+@lru_cache(maxsize=20_000)
 def name_key(text: str) -> str:
     """What names are sorted by: upper case aside, letters with accents where the user's language has them."""
     if _collated:
         return locale.strxfrm(text)
+    if text.isascii():
+        return text.casefold()
     plain = "".join(c for c in unicodedata.normalize("NFKD", text.casefold()) if not unicodedata.combining(c))
     return f"{plain}\0{text.casefold()}"

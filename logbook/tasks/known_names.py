@@ -13,6 +13,7 @@ from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.yarn import Yarn
 from logbook.craft.words.counting import counted, listed
 from logbook.errors import RefusedError
+from logbook.tasks.at_home import name_key
 
 
 class NameOf(Enum):
@@ -61,7 +62,7 @@ def known_by_name(book: Logbook, kind: NameOf) -> dict[str, Named]:
     way = _WAYS[kind]
     with book.reading() as connection:
         records, uses = way.all(connection), way.uses(connection)
-    in_order = sorted(records.items(), key=lambda item: item[1].name.casefold())
+    in_order = sorted(records.items(), key=lambda item: name_key(item[1].name))
     return {uid: Named(record, uses.get(uid, 0)) for uid, record in in_order}
 
 

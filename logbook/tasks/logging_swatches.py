@@ -12,6 +12,7 @@ from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch, require_loggable
 from logbook.craft.swatches.yarn import Yarn
 from logbook.craft.words.counting import counted
+from logbook.tasks.at_home import name_key
 
 
 def save_swatch(book: Logbook, swatch: Swatch) -> str:
@@ -65,10 +66,12 @@ class Known(NamedTuple):
 def known_in(book: Logbook) -> Known:
     """The yarns and stitch patterns a form may offer."""
     with book.reading() as connection:
-        return Known(
-            yarns={yarn.name: yarn for yarn in stored.yarns(connection).values()},
-            patterns={pattern.name: pattern for pattern in stored.stitch_patterns(connection).values()},
-        )
+        yarns = {yarn.name: yarn for yarn in stored.yarns(connection).values()}
+        patterns = {pattern.name: pattern for pattern in stored.stitch_patterns(connection).values()}
+    return Known(
+        yarns={name: yarns[name] for name in sorted(yarns, key=name_key)},
+        patterns={name: patterns[name] for name in sorted(patterns, key=name_key)},
+    )
 
 
 WRITTEN_AGAIN = ("colour", "dye_lot", "hook_note", "worked_by", "way_of_washing")
@@ -80,7 +83,7 @@ def written_before(book: Logbook, name: str) -> tuple[str, ...]:
     if name not in WRITTEN_AGAIN:
         raise ValueError(name)
     with book.reading() as connection:
-        return stored.used(connection, name)
+        return tuple(sorted(stored.used(connection, name), key=name_key))
 
 
 def offered_tag(book: Logbook, like: str = "") -> str:

@@ -7,6 +7,7 @@ from tkinter import ttk
 from logbook.errors import LogbookError
 from logbook.pages.known_names import KnownNames
 from logbook.pages.session import Session
+from logbook.tasks.at_home import name_key
 from logbook.tasks.known_names import NameOf
 from logbook.window.choices import SuggestionField
 from logbook.window.dialog import Dialog
@@ -70,7 +71,7 @@ class NamesDialog(Dialog):
     def _list(self, uid: str) -> None:
         """Shows them anew, with this one in hand or the first."""
         self.table.set_rows(
-            Row(key, (one.record.name, str(one.swatches)), (one.record.name.casefold(), one.swatches))
+            Row(key, (one.record.name, str(one.swatches)), (name_key(one.record.name), one.swatches))
             for key, one in self.names.known.items()
         )
         self.table.show_only(self._found())

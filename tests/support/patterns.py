@@ -18,7 +18,7 @@ from logbook.tasks.logging_swatches import save_swatch
 from logbook.tasks.stitch_patterns import save_pattern
 
 SHELLS = StitchPattern(name="Shells", multiple=6, plus=1, extra_chains=1, rows_in_repeat=2, notes="For the hem.")
-MESH = StitchPattern(name="Étoile mesh", multiple=2, plus=1, first_stitch=6, skip_cover=2)
+MESH = StitchPattern(name="Voilé mesh", multiple=2, plus=1, first_stitch=6, skip_cover=2)
 
 
 def swatch_with(tag: str, pattern: StitchPattern, *readings: str) -> Swatch:

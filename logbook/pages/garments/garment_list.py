@@ -8,6 +8,7 @@ from logbook.craft.garments.plan import Garment
 from logbook.craft.words.numbers import grouped
 from logbook.errors import LogbookError, RefusedError
 from logbook.pages.session import Session
+from logbook.tasks.at_home import name_key
 from logbook.tasks.garment_words import stands_in_the_way
 from logbook.tasks.garments import cloths_of, garments, matching_garments, sizes_for
 from logbook.tasks.pieces import Basis
@@ -52,7 +53,8 @@ class GarmentList:
 
     def reload(self) -> None:
         """Takes them from the logbook again."""
-        self.garments = {garment.uid: garment for garment in garments(self._session.book)}
+        by_name = sorted(garments(self._session.book), key=lambda garment: name_key(garment.name))
+        self.garments = {garment.uid: garment for garment in by_name}
         self.bad.clear()
         self._checking = self._each_checked()
 

@@ -14,6 +14,7 @@ from logbook.craft.words.lengths import Units
 from logbook.craft.words.numbers import fixed, grouped, show_percent
 from logbook.errors import RefusedError, UnreadableError
 from logbook.pages.gauges.gauge_words import counted_in_a_column
+from logbook.tasks.at_home import name_key
 from logbook.tasks.nearest import LookedThrough, NearSwatch, nearest_of
 
 MOST = 100
@@ -96,7 +97,7 @@ class NearestGauge:
             counted_in_a_column(row.pitch_mm, Direction.ROWS, None, self._units) if row else "",
         )
         sizes = (stitch.pitch_mm if stitch else None, row.pitch_mm if row else None)
-        names = (swatch.tag.casefold(), yarn.casefold() or None, pattern.casefold() or None)
+        names = (name_key(swatch.tag), name_key(yarn) if yarn else None, name_key(pattern) if pattern else None)
         return NearLine(swatch.uid, cells, (near.off, *names, swatch.hook_mm, *sizes))
 
 

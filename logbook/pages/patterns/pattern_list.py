@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from logbook.craft.words.counting import counted
 from logbook.pages.patterns.wording import in_short
 from logbook.pages.session import Session
+from logbook.tasks.at_home import name_key
 from logbook.tasks.browsing import matching_patterns, pattern_list, pattern_uses
 
 
@@ -20,7 +21,7 @@ class PatternLine:
 
 
 class PatternList:
-    """All stitch patterns of the logbook, by name, great and small letters alike."""
+    """All stitch patterns of the logbook, by name."""
 
     def __init__(self, session: Session) -> None:
         self._session = session
@@ -29,7 +30,7 @@ class PatternList:
 
     def reload(self) -> None:
         """Takes the lines from the logbook again."""
-        self._patterns = sorted(pattern_list(self._session.book), key=lambda pattern: pattern.name.casefold())
+        self._patterns = sorted(pattern_list(self._session.book), key=lambda pattern: name_key(pattern.name))
         uses = pattern_uses(self._session.book)
         self.lines = [PatternLine(p.uid, p.name, p.multiple, in_short(p), uses.get(p.uid, 0)) for p in self._patterns]
 
@@ -50,5 +51,5 @@ def cells(line: PatternLine) -> tuple[str, ...]:
 
 def sort_keys(line: PatternLine) -> tuple[str | int | None, ...]:
     """What each cell is sorted by; None stands for an empty one."""
-    name = line.name.casefold()
+    name = name_key(line.name)
     return (name, name, line.multiple, line.swatches)

@@ -6,6 +6,7 @@ from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.words.dates import date_words
 from logbook.craft.words.lengths import Units, show_length
 from logbook.pages.session import Session
+from logbook.tasks.at_home import name_key
 from logbook.tasks.made_words import beside_each_other
 from logbook.tasks.pieces import made_pieces, matching_pieces
 
@@ -49,7 +50,7 @@ def cells(made: MadePiece, units: Units) -> tuple[str, ...]:
 
 def sort_keys(made: MadePiece) -> tuple[str | float | None, ...]:
     """What each cell is sorted by; None stands for an empty one."""
-    name, width = made.name.casefold(), made.washed_width_mm or made.worked_width_mm
+    name, width = name_key(made.name), made.washed_width_mm or made.worked_width_mm
     return (name, name, made.date or None, made.chain, made.rows, width)
 
 

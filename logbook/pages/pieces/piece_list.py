@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from logbook.craft.words.numbers import grouped
 from logbook.pages.session import Session
+from logbook.tasks.at_home import name_key
 from logbook.tasks.browsing import swatch_lines
 from logbook.tasks.pieces import matching_pieces, planned_pieces
 
@@ -33,7 +34,7 @@ class PieceList:
         swatches = {line.uid: line for line in swatch_lines(book)}
         self.lines = [
             ListedPiece(piece.uid, piece.name, swatch.tag, swatch.stitch, swatch.yarn)
-            for piece in planned_pieces(book)
+            for piece in sorted(planned_pieces(book), key=lambda piece: name_key(piece.name))
             if (swatch := swatches[piece.swatch])
         ]
 
@@ -54,7 +55,7 @@ def cells(line: ListedPiece) -> tuple[str, ...]:
 
 def sort_keys(line: ListedPiece) -> tuple[str | None, ...]:
     """What each cell is sorted by; None stands for an empty one."""
-    folded = [text.casefold() or None for text in (line.name, line.tag, line.stitch, line.yarn)]
+    folded = [name_key(text) if text else None for text in (line.name, line.tag, line.stitch, line.yarn)]
     return (folded[0], *folded)
 
 

@@ -17,6 +17,7 @@ from logbook.craft.words.numbers import grouped, show_number
 from logbook.errors import UnreadableError
 from logbook.pages.gauges.gauge_words import over_length, usual_condition
 from logbook.pages.session import Session
+from logbook.tasks.at_home import name_key
 from logbook.tasks.browsing import (
     Filters,
     SwatchLine,
@@ -157,10 +158,21 @@ def _gauge_words(swatch: Swatch, assumed: Assumptions, units: Units) -> str:
     return f"{counts} {STATES.get(condition, condition.words)}" if counts else ""
 
 
+def sort_key(line: SwatchLine, column: int) -> str | float | None:
+    """What one of the cells is sorted by; None stands for an empty one."""
+    if column == _DATE:
+        return line.date or None
+    by = (line.yarn, line.tag, line.yarn or None, line.stitch or None, line.hook_mm, None, line.colour or None)[column]
+    return name_key(by) if isinstance(by, str) else by
+
+
 def sort_keys(line: SwatchLine) -> tuple[str | float | None, ...]:
-    """What each cell is sorted by; None stands for an empty one."""
-    texts = (line.yarn.casefold(), line.tag.casefold(), line.yarn.casefold() or None, line.stitch.casefold() or None)
-    return (*texts, line.hook_mm, line.date or None, line.colour.casefold() or None)
+    """What each cell is sorted by."""
+    return tuple(sort_key(line, column) for column in range(_DATE + 2))
+
+
+_DATE = 5
+"""The column of the date, which is no name."""
 
 
 @lru_cache(maxsize=200)

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 
 from logbook.craft.words.numbers import show_number
 from logbook.pages.patterns.meaning import MOST, Meaning
+from logbook.tasks.at_home import name_key
 from logbook.tasks.browsing import SwatchLine
 from logbook.window.card import Card
 from logbook.window.fitting import FittingColumns
@@ -71,7 +72,7 @@ class MeaningView(Card):
         rows = []
         for line in lines:
             hook = "" if line.hook_mm is None else show_number(line.hook_mm)
-            rows.append(Row(line.uid, (line.tag, line.yarn, hook), (line.tag.casefold(), line.yarn.casefold(), line.hook_mm)))
+            rows.append(Row(line.uid, (line.tag, line.yarn, hook), (name_key(line.tag), name_key(line.yarn), line.hook_mm)))
         self.swatches.set_rows(rows)
 
     def _heading(self, title: str) -> Sentence:

@@ -16,6 +16,7 @@ from logbook.pages.swatches.swatch_list import (
     FoundSwatches,
     SwatchList,
     cells,
+    sort_key,
     sort_keys,
     two_lines,
 )
@@ -90,7 +91,7 @@ class ListedSwatches:
 
     def sorted_by(self, column: int, down: bool) -> list[str]:
         """All uids in the order of a column."""
-        return in_order(((line.uid, sort_keys(line)[column]) for line in self._swatches.lines), down)
+        return in_order(((line.uid, sort_key(line, column)) for line in self._swatches.lines), down)
 
     def rows(self, keys: Sequence[str]) -> list[Row]:
         """The rows of these uids."""

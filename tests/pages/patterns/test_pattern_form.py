@@ -39,7 +39,7 @@ def test_a_new_pattern_is_typed_saved_and_undone(form: PatternForm, session: Ses
     assert (form.title, form.is_dirty, form.uid) == ("Fans", False, uid_of(session, "Fans"))
     undo(session.book)
     form.refresh()
-    assert names(session) == ["Shells", "Étoile mesh"]
+    assert names(session) == ["Shells", "Voilé mesh"]
     assert (form.saved, form.is_dirty) == (None, False)
 
 
@@ -59,11 +59,11 @@ def test_rows_in_a_repeat_change_no_gauge_read_in_rows(form: PatternForm, sessio
 
 def test_the_swatches_that_use_it(form: PatternForm, session: Session) -> None:
     assert [line.tag for line in taken(form, session, "Shells").users()] == ["AB-02", "AB-01"]
-    assert taken(form, session, "Étoile mesh").users() == []
+    assert taken(form, session, "Voilé mesh").users() == []
 
 
 def test_a_name_that_is_taken_is_said_at_once_and_refused(form: PatternForm, session: Session) -> None:
-    taken(form, session, "Étoile mesh").type_in("name", " Shells ")
+    taken(form, session, "Voilé mesh").type_in("name", " Shells ")
     assert "another stitch pattern called “Shells”" in form.reading().problems["name"]
     assert "another stitch pattern" in form.save()["name"]
 
@@ -85,17 +85,17 @@ def test_the_same_again_is_a_copy_under_a_free_name_that_is_not_saved(form: Patt
     taken(form, session, "Shells").same_again()
     assert (form.saved, form.is_dirty, form.texts["name"], form.texts["multiple"]) == (None, True, "Shells, copy", "6")
     assert form.save() == {}
-    assert names(session) == ["Shells", "Shells, copy", "Étoile mesh"]
+    assert names(session) == ["Shells", "Shells, copy", "Voilé mesh"]
 
 
 def test_what_is_typed_of_a_pattern_that_others_delete_stays_as_a_new_one(form: PatternForm, session: Session) -> None:
-    mesh = next(pattern for pattern in pattern_list(session.book) if pattern.name == "Étoile mesh")
-    taken(form, session, "Étoile mesh").type_in("notes", "Airy.")
+    mesh = next(pattern for pattern in pattern_list(session.book) if pattern.name == "Voilé mesh")
+    taken(form, session, "Voilé mesh").type_in("notes", "Airy.")
     delete_pattern(session.book, mesh)
     form.refresh()
-    assert (form.uid, form.texts["notes"], form.texts["name"]) == ("", "Airy.", "Étoile mesh")
+    assert (form.uid, form.texts["notes"], form.texts["name"]) == ("", "Airy.", "Voilé mesh")
     assert form.save() == {}
-    assert names(session) == ["Shells", "Étoile mesh"]
+    assert names(session) == ["Shells", "Voilé mesh"]
 
 
 def test_what_others_change_is_noticed(form: PatternForm, session: Session) -> None:

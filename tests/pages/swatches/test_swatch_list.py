@@ -5,6 +5,7 @@ import pytest
 from logbook.pages.session import Session
 from logbook.pages.swatches.swatch_list import CLASS_CHOICES, FindTexts, SwatchList, cells, sort_keys, two_lines
 from logbook.tasks import word_search
+from logbook.tasks.browsing import SwatchLine
 
 
 def tags(swatches: SwatchList, texts: FindTexts) -> list[str]:
@@ -83,3 +84,11 @@ def test_whole_words_come_before_parts_of_words(session: Session) -> None:
     assert set(found.ranks.values()) == {2}
     found = swatches.find(FindTexts(words="wool"))
     assert [found.ranks[uid] for uid in found.uids or ()] == [1, 1]
+
+
+def test_names_are_sorted_without_case_or_accents_where_the_system_has_no_order() -> None:
+    names = ["Zephyr", "Éclair", "brume", "Aran", ""]
+    lines = [SwatchLine(uid=name, tag=name, date="", yarn=name, stitch="", hook_mm=None, colour="") for name in names]
+    in_order = sorted(lines, key=lambda line: str(sort_keys(line)[0]))
+    assert [line.uid for line in in_order] == ["", "Aran", "brume", "Éclair", "Zephyr"]
+    assert sort_keys(lines[-1])[2:] == (None, None, None, None, None)
