@@ -11,25 +11,37 @@ from tkinter import font
 import pytest
 
 from tests.support.display import own_display
+from tests.support.fits import SCREENS
 from tests.support.plain_font import FAMILY
 from tests.support.screen import callback_errors_raised, wait_until
 
 ROOT = Path(__file__).parent.parent
 
 
-@pytest.mark.parametrize(("ci", "outcome"), [("", "1 skipped"), ("true", "1 error")])
-def test_a_missing_screen(ci: str, outcome: str, tmp_path: Path) -> None:
+@pytest.mark.parametrize(("ci", "outcome"), [("", "2 skipped"), ("true", "2 errors")])
+def test_a_missing_screen_and_a_missing_hand(ci: str, outcome: str, tmp_path: Path) -> None:
     surroundings = {k: v for k, v in os.environ.items() if k not in ("DISPLAY", "CI")}
     surroundings |= {"PATH": str(tmp_path), "CI": ci, "DISPLAY": ":9999"}
     if sys.platform != "linux":
         pytest.skip("there is always a screen here")
-    tests = ["tests/window/test_folding.py", "-k", "starts", "-rs", "-n", "0", "-p", "no:cacheprovider"]
+    tests = [
+        "tests/window/test_folding.py",
+        "tests/window/test_hand_behind.py",
+        "-k",
+        "starts or title_of_the_window",
+        "-rs",
+        "-n",
+        "0",
+        "-p",
+        "no:cacheprovider",
+    ]
     run = subprocess.run(
         [sys.executable, "-m", "pytest", *tests],
         cwd=ROOT, env=surroundings, capture_output=True, text=True, check=False,
     )  # fmt: skip
     assert outcome in run.stdout
     assert "no screen to show windows on" in run.stdout
+    assert "a real hand needs Xvfb and openbox and xdotool" in run.stdout
     assert run.returncode == (1 if ci else 0)
 
 
@@ -51,6 +63,7 @@ def test_waiting_ends(root: tk.Tk) -> None:
         wait_until(root, lambda: False, seconds=0.02)
 
 
+@pytest.mark.parametrize("dpi", SCREENS, indirect=True)
 def test_the_screen_and_the_font_are_not_those_of_the_machine(root: tk.Tk, dpi: int) -> None:
     assert font.nametofont("TkDefaultFont", root).actual("family") in (FAMILY, "fixed") or os.environ.get("LOGBOOK_TEST_FONTS")
     assert root.winfo_fpixels("1i") == pytest.approx(dpi, abs=1)

@@ -12,8 +12,8 @@ WHEELS = ("MouseWheel", "Button-4", "Button-5", "TouchpadScroll")
 CHANGED_BY_IT = ("TCombobox", "TSpinbox", "Spinbox", "TEntry", "Entry", "TNotebook", "TScale", "Scale")
 SCROLLED_BY_IT = ("Canvas", "Text", "Treeview", "Listbox")
 BY_THEMSELVES = ("Menu", "TScrollbar", "Scrollbar")
-BACK, ONWARD = (4, 6), (5, 7)
-"""Buttons of X11 that are the wheel, upwards or left, downwards or right."""
+LEFT, RIGHT = 6, 7
+"""Buttons of X11 that are the wheel sideways; 8 and 9 are at the side of the mouse."""
 
 
 def install_wheel(root: tk.Misc) -> None:
@@ -42,12 +42,13 @@ def _bind_ways(root: tk.Misc, way: str, shift: str) -> None:
 
 
 def _tame_further_buttons(root: tk.Misc) -> None:
-    """Tk 8.6 has no names for the buttons of a wheel that goes sideways, and a menu takes any button as a click."""
+    """Tk 8.6 has no names for the buttons of a wheel that goes sideways (the last ones make them Shift and the wheel), and a menu
+    takes any button as a click."""
 
     def sideways(path: str, button: str) -> None:
-        scroll(root, path, "x", -LINES if int(button) in BACK else LINES)
+        scroll(root, path, "x", -LINES if int(button) == LEFT else LINES)
 
-    root.tk.call("bind", "all", "<Button>", f"+if {{%b > 5}} {{{root.register(sideways)} %W %b}}")
+    root.tk.call("bind", "all", "<Button>", f"+if {{%b == {LEFT} || %b == {RIGHT}}} {{{root.register(sideways)} %W %b}}")
     for event in ("<Button>", "<ButtonRelease>"):
         script = root.tk.call("bind", "Menu", event)
         root.tk.call("bind", "Menu", event, f"if {{%b < 4}} {{{script}}}")

@@ -74,6 +74,13 @@ def test_version_and_help() -> None:
     assert "--ease" in start("chain", "--help").stdout
 
 
+@pytest.mark.skipif(sys.platform != "linux", reason="names that are no text")
+def test_a_name_that_is_no_text_is_spelled_out_in_an_answer(wardrobe: Path, tmp_path: Path) -> None:
+    ran = start("export", tmp_path / os.fsdecode(b"caf\xe9.csv"), "--book", wardrobe)
+    assert (ran.returncode, ran.stderr) == (0, "")
+    assert "caf\\udce9.csv" in ran.stdout
+
+
 @pytest.mark.skipif(os.name != "posix", reason="pipes and devices as on Unix")
 class TestAnswersNobodyTakes:
     def test_the_reader_has_had_enough(self, wardrobe: Path) -> None:

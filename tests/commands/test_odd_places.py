@@ -6,11 +6,16 @@ import sqlite3
 import subprocess
 import sys
 from contextlib import closing
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from logbook.tasks.browsing import swatch_in_hand
+from logbook.tasks.keeping import open_book
+from logbook.tasks.logging_swatches import save_swatch
 from tests.support.command_line import done, done_json, refused, run
+from tests.support.garments import uid_of
 
 ROOT = Path(__file__).parents[2]
 NO_TEXT = os.fsdecode(b"caf\xe9.logbook")
@@ -53,6 +58,17 @@ class TestAReadingThatMeasuresNothing:
         assert found["ok"] is False
         (problem,) = found["problems"]
         assert "of swatch LC-01 is 0.0, but was kept as 18.0" in problem
+
+    def test_the_check_names_it_where_it_was_never_another(self, wardrobe: Path) -> None:
+        with open_book(wardrobe) as book:
+            swatch = swatch_in_hand(book, uid_of(book, "LC-01"))
+            assert swatch is not None
+            first, *others = swatch.readings
+            nothing = replace(first, reading=replace(first.reading, number=0.0))
+            save_swatch(book, replace(swatch, readings=(nothing, *others)))
+        (problem,) = json.loads(run("check", "--book", wardrobe, "--json").out)["problems"]
+        assert problem.startswith("Swatch LC-01: ")
+        assert "is kept as 0 over 115 mm, so no gauge counts it" in problem
 
     def test_a_length_without_end_too(self, wardrobe: Path) -> None:
         change(wardrobe, "UPDATE reading SET length_mm = 9e999 WHERE rowid = 2")

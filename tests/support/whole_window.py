@@ -1,6 +1,7 @@
 """The whole window on a fresh sample, and hands that type into it and answer what it asks."""
 
 import shutil
+import time
 import tkinter as tk
 from collections.abc import Iterator, Sequence
 from pathlib import Path
@@ -18,6 +19,8 @@ from logbook.window.main_window import MainWindow
 from tests.support.screen import press, wait_until
 
 TYPED = "river sand"
+STANDS_S = 20.0
+"""Longer than any dialog is waited for."""
 
 
 @pytest.fixture(scope="session")
@@ -77,11 +80,15 @@ def words_of(place: tk.Misc) -> str:
 
 
 class Answers:
-    """Presses a key in each dialog that comes up, in order, and keeps what it said: ``("restore", "<Alt-r>")``, say."""
+    """Presses a key in each dialog that comes up, in order, and keeps what it said: ``("restore", "<Alt-r>")``, say.
+
+    A dialog that stays is taken away after a time: the test fails, and does not wait for ever.
+    """
 
     def __init__(self, window: MainWindow, *keys: str) -> None:
         self._root, self._left, self.heard = window.root, list(keys), list[str]()
         self._answered: set[str] = set()
+        self._seen: dict[str, float] = {}
         self._look()
 
     @property
@@ -97,8 +104,10 @@ class Answers:
             place.focus_force()
             place.update()
             place.event_generate(self._left.pop(0))
-        if self._left:
-            self._root.after(5, self._look)
+        for shown in dialogs(self._root):
+            if time.monotonic() - self._seen.setdefault(str(shown), time.monotonic()) > STANDS_S:
+                shown.destroy()
+        self._root.after(5 if self._left else 200, self._look)
 
 
 def type_into(window: MainWindow, page: int, key: str, text: str = TYPED) -> tk.Misc:

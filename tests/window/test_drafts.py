@@ -92,6 +92,28 @@ def test_what_is_saved_or_reverted_is_dropped(mine: MainWindow, page: int, key: 
         wait_until(mine.root, lambda: not kept())
 
 
+def test_what_was_saved_just_before_the_end_is_not_offered(mine: MainWindow) -> None:
+    type_into(mine, 0, "yarn")
+    wait_until(mine.root, is_kept)
+    (path,) = kept()
+    content = path.read_bytes()
+    hit(mine.root, "<Control-s>")
+    wait_until(mine.root, lambda: not kept())
+    path.write_bytes(content)
+    asked = Answers(mine, "<Escape>")
+    mine.drafts.offer()
+    assert not asked.heard
+    assert not kept()
+
+
+def test_an_end_from_outside_keeps_it_at_once(mine: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(mine.drafts, "_look", lambda: None)
+    wait_until(mine.root, lambda: not mine.drafts._writing)
+    type_into(mine, 0, "yarn")
+    mine.cut_short()
+    assert is_kept()
+
+
 def test_a_new_swatch_comes_whole(mine: MainWindow) -> None:
     press(mine.root, "<Control-n>")
     type_into(mine, 0, "yarn")

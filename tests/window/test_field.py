@@ -90,6 +90,15 @@ def test_a_long_message_is_wrapped_and_not_cut(root: tk.Tk, look: Look) -> None:
     assert field.message.winfo_rootx() + field.message.winfo_width() <= root.winfo_rootx() + 300
 
 
+def test_a_long_label_goes_on_in_another_line_where_there_is_too_little_room(root: tk.Tk, look: Look) -> None:
+    field = shown(Field(root, look, "Stitches skipped at the beginning of a row"))
+    assert field.label.winfo_height() < 2 * look.line
+    root.geometry("200x400")
+    settle(root)
+    assert field.label.winfo_height() >= 2 * look.line
+    assert field.label.winfo_reqwidth() <= 200
+
+
 def test_in_a_narrow_place_the_label_moves_above_and_the_entry_stays_within(root: tk.Tk, look: Look) -> None:
     field = shown(Field(root, look, "Stitch pattern", label_width=14, width=30, unit="cm"))
     assert field.input.winfo_x() > field.label.winfo_width()

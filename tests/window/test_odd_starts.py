@@ -3,6 +3,7 @@
 import gc
 import json
 import os
+import signal
 import sys
 from collections.abc import Iterator
 from pathlib import Path
@@ -12,6 +13,7 @@ import pytest
 from logbook.tasks.keeping import new_book
 from logbook.window.main import run
 from logbook.window.main_window import MainWindow
+from tests.support.screen import wait_until
 
 Start = tuple[str, str | None]
 """The title of the window that stands, and what is noted of the settings."""
@@ -63,6 +65,24 @@ def test_a_logbook_whose_name_is_no_text(started: list[Start], tmp_path: Path) -
     for _ in range(2):  # the second time it is among those opened last
         assert run(book) == 0
     assert [title[:3] for title, _ in started] == ["caf", "caf"]
+    assert [note for _, note in started] == [None, None]
+
+
+def test_an_end_from_outside_is_told_to_the_window(monkeypatch: pytest.MonkeyPatch, screen: str, tmp_path: Path) -> None:
+    kept: list[str] = []
+
+    def work(window: MainWindow, note: str | None) -> int:
+        signal.raise_signal(signal.SIGTERM)
+        wait_until(window.root, lambda: kept)
+        return 0
+
+    monkeypatch.setattr(MainWindow, "work", work)
+    monkeypatch.setattr(MainWindow, "cut_short", lambda window: kept.append("what is typed"))
+    monkeypatch.setattr("logbook.window.ending.os.kill", lambda *_: None)
+    handler = signal.getsignal(signal.SIGTERM)
+    assert run(made(tmp_path / "a.logbook")) == 0
+    assert signal.getsignal(signal.SIGTERM) == handler
+    gc.collect()
 
 
 @pytest.mark.parametrize("home", [None, "."])

@@ -52,6 +52,28 @@ def test_a_table_in_a_page_scrolls_first_and_then_the_page(root: tk.Tk, box: ttk
     assert page.yview()[0] == 0
 
 
+@pytest.mark.parametrize("kind", ["wide", "drop-down"])
+def test_a_wheel_that_goes_sideways_moves_a_wide_page_and_chooses_nothing(root: tk.Tk, box: ttk.Combobox, kind: str) -> None:
+    page = tk.Canvas(root, width=200, scrollregion=(0, 0, 900, 100), xscrollincrement=10)
+    page.grid()
+    inside = ttk.Combobox(page, values=["a", "b", "c"], state="readonly")
+    inside.current(1)
+    page.create_window(0, 0, window=inside, anchor="nw")
+    settle(root)
+    under = page if kind == "wide" else inside
+    under.event_generate("<Button>", button=7)
+    settle(root)
+    assert page.xview()[0] > 0
+    under.event_generate("<Button>", button=6)
+    settle(root)
+    assert page.xview()[0] == 0
+    for at_the_side in (8, 9):
+        under.event_generate("<Button>", button=at_the_side)
+    settle(root)
+    assert page.xview()[0] == 0
+    assert inside.current() == 1
+
+
 @pytest.mark.parametrize(("delta", "lines"), [(120, -3), (-120, 3), (-240, 6), (1, -1), (-3, 3)])
 def test_notches_of_either_kind_of_wheel(delta: int, lines: int) -> None:
     assert notches(delta) == lines
