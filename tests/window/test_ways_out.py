@@ -7,7 +7,7 @@ import pytest
 from logbook.book.logbook import WrittenOverError
 from logbook.tasks.keeping import back_up, new_book, open_book
 from logbook.window.main_window import MainWindow
-from tests.support.screen import hit, press
+from tests.support.screen import hit, press, settle
 from tests.support.whole_window import (
     PAGE_FIELDS,
     TYPED,
@@ -31,7 +31,7 @@ on_each_page = pytest.mark.parametrize(("page", "key"), PAGE_FIELDS, ids=["swatc
 def mine(window: MainWindow) -> MainWindow:
     """The window on a logbook of one's own."""
     window.show(open_book(session_of(window).book.path))
-    window.root.update()
+    settle(window.root)  # the list asks for gauges when it is drawn
     return window
 
 
