@@ -1,145 +1,96 @@
-"""What stands in brackets beside the work: what chains count as, the count at a row's end, the side of the cloth."""
+"""What stands in brackets beside the work: the count at a row's end, the side of the cloth, names."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import replace
 
 from logbook.craft.rows.cursor import Cursor
-from logbook.craft.rows.instructions import ANY_STITCH, PrintedCount, Span
+from logbook.craft.rows.instructions import ANY_STITCH, PrintedCount
+from logbook.craft.rows.places import HEIGHTS
 from logbook.craft.rows.targets import Targets
 from logbook.craft.rows.words import NUMBER, OTHER, STITCH, TOO_MANY
 
+_LEADS_TO_COUNT = (
+    "total",
+    "of",
+    ":",
+    "you",
+    "should",
+    "will",
+    "now",
+    "have",
+    "there",
+    "are",
+    "st",
+    "counts",
+    "for",
+    "leaving",
+    "=",
+    "-",
+)
+"""Words that a count may begin with: ``you should have 24 sts``, ``stitch count: 24``."""
 _SAID_BESIDE = ("with", "including", "incl", "counts")
-
-
-@dataclass(frozen=True, slots=True)
-class SaidToCount:
-    """What the text says that chains count as. ``stitch`` "": nothing; ``st``: a stitch, whichever is made next.
-
-    ``of``: the chains it speaks of (0: the ones it stands beside). ``skipped``: it speaks of those skipped at the hook.
-    """
-
-    stitch: str
-    chains: int
-    over: int
-    throughout: bool
-    of: int
-    skipped: bool
-    span: Span
-
-
-def said_to_count(cur: Cursor) -> SaidToCount | None:
-    """Reads ``counts as dc and ch 2 here and throughout``, ``beg ch-3 does not count as a st``; None if it is something else."""
-    texts = [word.text for word in cur.words[cur.at :]]
-    if "counts" not in texts:
-        return None
-    start, said = cur.at, texts.index("counts")
-    before = cur.words[cur.at : cur.at + said]
-    known = {
-        "not",
-        "ch",
-        "begch",
-        "tch",
-        "skipped",
-        "sk",
-        "-",
-        "first",
-        "beg",
-        "side",
-        "note",
-        "notes",
-        ":",
-        "this",
-        "these",
-        "those",
-        "will",
-        "your",
-        "always",
-    }
-    if any(word.text not in known and word.sort != NUMBER for word in before):
-        return None
-    numbers = [word.value for word in before if word.sort == NUMBER]
-    of = numbers[0] if numbers else 0
-    skipped = any(word.text in ("skipped", "sk") for word in before)
-    denied = any(word.text == "not" for word in before)
-    cur.at += said + 1
-    stitch, chains, over = _counted(cur)
-    if cur.accept("not", "no"):
-        denied = True
-        cur.accept("as")
-        cur.accept("st")
-    throughout = cur.accept("throughout")
-    if cur.more() or not (stitch or denied):
-        cur.at = start
-        return None
-    return SaidToCount("" if denied else stitch, 0 if denied else chains, over, throughout, of, skipped, cur.span_from(start))
-
-
-def _counted(cur: Cursor) -> tuple[str, int, int]:
-    """The stitch, the chains after it, and the skipped foundation chains beside it, in whatever order they stand."""
-    stitch, chains, over, parted = "", 0, 0, False
-    if not cur.accept("as"):
-        return stitch, chains, over
-    while True:
-        while cur.accept("first", "your", "one"):
-            pass
-        if cur.next_is("no", "nothing"):
-            return stitch, chains, over
-        count = cur.number()
-        if cur.accept("skipped", "sk"):
-            cur.accept("ch", "st")
-            over += count or 1
-        elif cur.accept("ch"):
-            cur.accept("-")
-            count = count or cur.number() or 1
-            cur.accept("sp")
-            if cur.accept("skipped", "sk"):
-                over += count
-            elif stitch and chains and not parted:
-                over, chains, parted = over + chains, count, True  # "1 ch, 1 dc and 1 ch": the first is the one skipped below
-            else:
-                chains += count
-                parted = bool(stitch)
-        elif (kind := cur.stitch()) is not None or cur.accept("st"):
-            stitch = kind or stitch or "st"
-            cur.accept("st")
-        else:
-            raise cur.fail()
-        if not cur.accept("and", ",", "+"):
-            break
-    if cur.accept("over"):
-        over = cur.number() or 1
-        cur.accept("skipped", "sk")
-        cur.accept("ch", "st")
-    return stitch, chains, over
 
 
 def printed_counts(cur: Cursor, targets: Targets) -> tuple[PrintedCount, ...]:
     """Reads ``34 dc, 33 ch-1 sps`` or ``67 (67, 79, 85) sts`` to the last word; () if it is something else."""
     found: list[PrintedCount] = []
-    start = cur.at
+    start, uncounted = cur.at, False
+    while cur.accept(*_LEADS_TO_COUNT):
+        pass
     while cur.more():
         first = cur.at
         numbers = sizes(cur)
+        if numbers and cur.next_is("times") and (cur.sort_is(NUMBER, 1) or cur.next_is("ch", ahead=1)):
+            cur.at += 1  # "3 x 3-ch sps"
+        unknown = _unknown_noun(cur) if numbers else False
+        if unknown and (not cur.more() or cur.next_is(",", "and", ";", "+")):
+            cur.accept(",", "and", ";", "+")
+            uncounted = True
+            continue
         wanted = targets.places.wanted(cur) if numbers else None
         if wanted is not None and cur.accept("on"):
             cur.accept("hook")
             wanted = ANY_STITCH  # loops on the hook
+        if wanted is not None and wanted.kind == "sp" and cur.accept("corner"):
+            wanted = replace(wanted, name="corner")
         if numbers and not found and not cur.more():
             wanted = wanted or ANY_STITCH
         if wanted is None or wanted.kind in ("gap", "either"):
             cur.at = start
             return ()
         found.append(PrintedCount(numbers, wanted, cur.span_from(first)))
-        for word in ("ending", "in", "total", "at", "row", "around", "."):
-            cur.accept(word)
-        if not cur.accept(",", "and", ";") and not cur.next_is(*_SAID_BESIDE):
+        if cur.next_is("at") and cur.next_is("ending", ahead=1):
+            cur.skip_to((",", ";", "(", ")"))  # "at end of Row 5"
+        while cur.accept(
+            "ending", "in", "total", "at", "row", "around", ".", "-", "rem", "left", "made", "now", "all", "on", "side"
+        ):
+            pass
+        if not cur.accept(",", "and", ";", "+", "with") and not cur.next_is(*_SAID_BESIDE, "without"):
             break
-        if cur.next_is(*_SAID_BESIDE):
+        if cur.next_is(*_SAID_BESIDE, "without"):
             cur.at = len(cur.words)  # "with the ch-3 as the first", "including tch"
     if cur.more():
         cur.at = start
         return ()
+    found = [count for count in found if count.wanted.name != "corner"] if len(found) > 1 or uncounted else found
+    if any(count.wanted.kind == "group" for count in found):
+        return tuple(replace(count, beside_groups=count.wanted.kind in HEIGHTS) for count in found)
     return tuple(found)
+
+
+_ADJECTIVES = ("underarm", "long", "small", "big", "open", "complete", "whole", "full", "total", "new", "outer", "inner")
+_NOUNS = (
+    *("petals", "petal", "points", "point", "corners", "eyes", "rows", "scallops", "scallop", "leaves", "stars", "star"),
+    *("blocks", "spokes", "tips"),
+)
+"""Things that a maker counts and a row does not tell apart: they are left unchecked."""
+
+
+def _unknown_noun(cur: Cursor) -> bool:
+    """Steps over adjectives, and over a noun that can't be checked; whether there was one."""
+    while cur.next_is(*_ADJECTIVES) and cur.word(1).text not in ("", ",", "and", ")"):
+        cur.at += 1
+    return cur.accept(*_NOUNS)
 
 
 def sizes(cur: Cursor) -> tuple[int, ...]:

@@ -14,9 +14,11 @@ _OTHER_WORK = {
     "fasten", "cut", "change", "changing", "place", "mark", "move", "stuff", "weave", "being", "taking", "take", "care",
     "careful", "pull", "rotate", "rotating", "switch", "switching", "carry", "carrying", "drop", "dropping", "pick",
     "insert", "tie", "secure", "sew", "remove", "begin", "continue", "finish", "tighten", "close", "closing", "use",
-    "using", "rejoin", "slip", "adjust",
+    "drawup", "stop", "using", "rejoin", "return", "slip", "adjust", "pm", "push", "pushing", "keep", "keeping", "ensure",
+    "ensuring", "sure", "hold", "holding",
 }  # fmt: skip
 """Words that a phrase begins with that is no work."""
+_LEFT = ("rem", "last", "tch", "unworked", "st", "these", "those", "same", "other")
 
 
 class Beside:
@@ -32,6 +34,7 @@ class Beside:
             self._turns(cur, items)
             or self._joins(cur, items)
             or self.leaves(cur)
+            or self.rest_is_left(cur)
             or self._names_colour_or_side(cur)
             or self._counts_at_end(cur)
             or self._stands_beside(cur)
@@ -39,7 +42,11 @@ class Beside:
 
     def _turns(self, cur: Cursor, items: list[Instruction]) -> bool:
         worked = any(not isinstance(item, Chain) for item in items)
+        if cur.next_is("turn") and _has(cur, "otherside"):
+            cur.skip_to(("otherside",))  # "turn to work along the other side of the chain"
+            return True
         if cur.accept("turn"):
+            cur.accept("here")
             self.row.turn_after = True if worked else self.row.turn_after
             self.row.turn_before = self.row.turn_before or not worked
             return True
@@ -54,7 +61,7 @@ class Beside:
             return False
         worked = any(not isinstance(item, Chain) for item in items)
         self.row.joined_at = len(items) if worked else self.row.joined_at
-        cur.skip_to((*BREAKS, "turn", "noturn", "(", "["))
+        cur.skip_clause("turn", "noturn")
         clause = cur.words[start + 1 : cur.at]
         if worked:
             self.row.joins_to = joined_to(clause)
@@ -65,18 +72,33 @@ class Beside:
     def leaves(self, cur: Cursor) -> bool:
         """``leaving last 4 sts unworked``."""
         start = cur.at
-        if not (
-            cur.next_is("leave") and (cur.next_is("rem", "last", "tch", "unworked", "st", ahead=1) or cur.sort_is(NUMBER, 1))
-        ):
+        if not (cur.next_is("leave") and (cur.next_is(*_LEFT, ahead=1) or cur.sort_is(NUMBER, 1))):
             return False
-        cur.skip_to((*BREAKS, "turn", "noturn"))
+        cur.skip_clause("turn", "noturn")
         clause = cur.words[start : cur.at]
         if {word.text for word in clause} & {"tail", "long", "end", "cm", "inch", "inches", "mm", "m"}:
             cur.at = start
             return False
         self.row.leaves_rest = True
-        named = any(word.text == "last" for word in clause) and not any(word.text == "rem" for word in clause)
+        texts = [word.text for word in clause]
+        named = "last" in texts and "rem" not in texts
         self.row.leaves = next((word.value for word in clause if word.sort == NUMBER), int(named))
+        return True
+
+    def rest_is_left(self, cur: Cursor) -> bool:
+        """``remaining 6 sc are left``, ``which is left``, ``let the other sts rest``."""
+        start = cur.at
+        if not cur.next_is("rem", "which", "let", "other", "centre"):
+            return False
+        cur.skip_clause("turn", "noturn")
+        clause = cur.words[start : cur.at]
+        if not {"left", "unworked", "rest"} & {word.text for word in clause[1:]}:
+            cur.at = start
+            return False
+        self.row.leaves_rest = True
+        said = next((word.value for word in clause if word.sort == NUMBER), 0)
+        middle = cur.words[start].text == "centre" and cur.words[start + 1].sort != NUMBER
+        self.row.leaves = sum(word.value for word in clause if word.sort == NUMBER) + 1 if middle else said
         return True
 
     def _names_colour_or_side(self, cur: Cursor) -> bool:
@@ -91,7 +113,7 @@ class Beside:
     def _stands_beside(self, cur: Cursor) -> bool:
         """Ends, tails, colours, markers; kept as a note."""
         start = cur.at
-        if cur.next_is("return"):
+        if cur.next_is("return") and cur.next_is("pass", ":", "-", ahead=1):
             cur.at = len(cur.words)  # the way back of a two-pass row makes no stitch
         elif self._no_work_begins(cur):
             cur.skip_to((*BREAKS, "otherside"))
@@ -117,7 +139,15 @@ class Beside:
         start = cur.at
         cur.accept("=")
         before = cur.word(-1).text if start else ""
-        signed = before in ("-", "=", ":")
+        led = cur.at
+        while start and cur.next_is(
+            "total", "you", "should", "will", "now", "have", "there", "are", "counts", "st", "for", "of", ":", "leaving"
+        ):
+            cur.at += 1
+        led_to = cur.at > led and cur.sort_is(NUMBER)
+        if not led_to:
+            cur.at = led
+        signed = led_to or before in ("-", "=", ":")
         ended = before in (".", ";", "turn", "noturn", ")", "]", "toend", "around") or cur.word(-2).text in (
             "toend",
             "around",

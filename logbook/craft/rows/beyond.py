@@ -31,6 +31,8 @@ def beyond(pattern: WrittenPattern, faulty: Sequence[bool], ways: Ways, speaker:
     for at, row in enumerate(pattern.rows):
         if faulty[at]:
             places = _as_printed(row)
+        elif row.onto or row.and_onto:
+            places = None
         elif places is not None:
             places = _laid(row, places, ways, speaker, found)
         if places is not None and at + 1 < len(pattern.rows) and (row.turn_after or pattern.rows[at + 1].turn_before):

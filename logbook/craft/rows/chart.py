@@ -47,6 +47,8 @@ def chart(courses: Courses, width: float, line: float) -> Drawing:
     if courses.in_ring or not courses.rows:
         raise RefusedError("Only rows that are worked onto a starting chain can be drawn as a chart.")
     chain = chains_drawn(courses)
+    if any(course.row.onto or course.row.and_onto for course in courses.rows):
+        raise RefusedError("Rows that take up what an earlier row left unworked are not drawn as a chart.")
     if len(courses.rows) > MOST_ROWS or chain > MOST_CHAINS:
         raise RefusedError(f"A chart holds {MOST_ROWS} rows on {MOST_CHAINS} chains at most: draw fewer rows, or a part of them.")
     rows = list(_rows(courses, chain))

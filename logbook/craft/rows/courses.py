@@ -8,7 +8,8 @@ of 4 on a row that grows by 6), the row fits only now and then, and that is trou
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from logbook.craft.rows.every_width import FOUNDATION_CHAIN, Fit, Misfit, Widths, lay_at_every_width
+from logbook.craft.rows.every_width import FOUNDATION_CHAIN, Fit, Misfit, Widths, goes_on, lay_at_every_width
+from logbook.craft.rows.finding import Trouble
 from logbook.craft.rows.instructions import Ring, WrittenRow, works_of
 from logbook.craft.rows.laying import Laid, Ways, lay
 from logbook.craft.rows.places import chains, from_other_side
@@ -102,6 +103,16 @@ def _nothing_yet(row: WrittenRow, ways: Ways) -> Courses:
 def _lay_next(done: Courses, row: WrittenRow) -> Courses:
     start = FOUNDATION_CHAIN if done.multiple else Widths(chains(done.smallest), (), ())
     below = meets(done.rows[-1], row) if done.rows else start
+    if row.onto:
+        rest = _left_by(done, row.onto)
+        if rest is None:
+            return replace(done, stopped=row, misfit=Misfit(Trouble("still", row.span), False, unproven=True))
+        below = rest
+    for number in row.and_onto:
+        rest = _left_by(done, number)
+        if rest is None or (below.unit and rest.unit):
+            return replace(done, stopped=row, misfit=Misfit(Trouble("still", row.span), False, unproven=True))
+        below = _behind(below, rest)
     fit = lay_at_every_width(row, below, done.ways)
     if isinstance(fit, Misfit):
         return replace(done, stopped=row, misfit=fit)
@@ -110,8 +121,36 @@ def _lay_next(done: Courses, row: WrittenRow) -> Courses:
     return _narrowed(done, row, fit)
 
 
+def _left_by(done: Courses, number: int) -> Widths | None:
+    """What the row after row ``number`` left of it unworked, as that one met it; None where that is not to be told."""
+    rows = settled(done).rows
+    index = next((at for at, course in enumerate(rows) if course.row.number == number), len(rows))
+    if index + 1 >= len(rows) or not (following := rows[index + 1]).row.leaves_rest or following.row.onto:
+        return None
+    met, worked = meets(rows[index], following.row), following.laid.at
+    if met.unit and goes_on(following.row.body):
+        return None
+    if not met.unit:
+        return Widths(met.at(0)[worked:], (), ())
+    while len(met.head) < worked:
+        met = met.one_up()
+    return Widths(met.head[worked:], met.unit, met.tail, tuple(row[worked:] for row in met.small))
+
+
+def _behind(below: Widths, rest: Widths) -> Widths:
+    """One row and behind it what another has left, of which one at least is the same at every width."""
+    if not rest.unit:
+        more = rest.at(0)
+        small = tuple(row + more for row in below.small)
+        return Widths(below.head, below.unit, below.tail + more, small)
+    first = below.at(0)
+    return Widths(first + rest.head, rest.unit, rest.tail, tuple(first + row for row in rest.small))
+
+
 def fit_at_one_width(done: Courses | None, rows: Sequence[WrittenRow], like: Courses) -> bool:
     """Whether the rows fit onto those done at a width at which ``like`` fits: a quick look before they are laid at every one."""
+    if any(row.onto or row.and_onto for row in rows):
+        return True
     chain = like.smallest + like.multiple * 2
     if done is None or not done.rows:
         places = FOUNDATION_CHAIN.at(chain - 1)
@@ -152,11 +191,13 @@ def uses_ring(row: WrittenRow) -> bool:
 
 def leads_back(courses: Courses, last: int, to: int) -> Fit | Misfit:
     """Row index ``to`` laid onto row index ``last``."""
-    row = courses.rows[to].row
+    row = replace(courses.rows[to].row, onto=0, and_onto=())
     return lay_at_every_width(row, meets(courses.rows[last], row), courses.ways)
 
 
 def closes(courses: Courses, last: int, to: int) -> bool:
     """Whether after row index ``last`` row index ``to`` comes out just as it did."""
     fit = leads_back(courses, last, to)
+    if courses.rows[to].row.onto or courses.rows[to].row.and_onto:
+        return False
     return isinstance(fit, Fit) and fit.first == 0 and fit.by in (0, 1) and fit.widths == courses.rows[to].made

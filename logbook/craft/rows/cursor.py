@@ -99,6 +99,14 @@ class Cursor:
         """A cursor over the words from ``start`` up to ``end``."""
         return Cursor(self.words[start:end], self.words[end].start if end < len(self.words) else self._after)
 
+    def skip_clause(self, *more: str) -> None:
+        """On to where the clause ends: at a break, a bracket, or the count behind a dash."""
+        while self.more() and not self.next_is(*BREAKS, *CLOSING, *more):
+            dash = self.next_is("-", "=") and self.sort_is(NUMBER, 1) and not self.next_is("ch", "t", "tch", "begch", ahead=-1)
+            if dash:
+                return
+            self.at += 1
+
     def skip_to(self, stops: Collection[str]) -> None:
         """On to the next of these words, or the end; what stands in brackets is passed over whole."""
         while self.more() and self.word().text not in stops:

@@ -6,15 +6,18 @@ from itertools import pairwise
 
 from logbook.craft.rows.cursor import Cursor
 from logbook.craft.rows.instructions import Instruction, Made
-from logbook.craft.rows.own_stitches import OwnStitches
+from logbook.craft.rows.lines import LEADS_TO_ROW
+from logbook.craft.rows.own_stitches import NO_PLACE, OwnStitches
 from logbook.craft.rows.phrases import Phrases
 from logbook.craft.rows.place_kinds import ONE_STITCH_NAMES
+from logbook.craft.rows.sayings import saying
 from logbook.craft.rows.words import STITCH, TOGETHER, Reading, Word, cut, raw_words
 from logbook.craft.words.terms import Terms
 
 _CALLED = re.compile(
-    r"\s*(?:special\s+stitch(?:es)?\s*:?\s*)?(?P<name>(?:\d+-)?[A-Z][\w'’-]*(?:[ -][A-Za-z\d][\w'’-]*){0,3}?)"
-    r"\s*(?:[(\[](?P<short>[\w .'’-]{1,20})[)\]])?\s*"
+    r"\s*(?:special\s+(?:stitch(?:es)?|abbreviations?)\s*[:–—-]?\s*)?"
+    r"(?P<name>(?:\d+-)?[A-Z][\w'’-]*(?:[ -][A-Za-z\d][\w'’-]*){0,3}?)"
+    r"\s*(?:[(\[](?P<short>[\w .'’-]{1,40})[)\]])?\s*"
     r"(?:[=:]|\s[–—-]\s)\s*(?=\S)",
     re.IGNORECASE,
 )
@@ -25,9 +28,20 @@ _NEXT = re.compile(
 _IN_LOOPS = re.compile(
     r"\b(?:yo|yrh|yarn\s+over|yarn\s+round|insert\s+(?:the\s+)?hook|draw\s+(?:up|through)|pull\s+(?:up|through))\b", re.IGNORECASE
 )
+_TAKES_NO_PLACE = re.compile(
+    r"\b(?:gap|space|between)\b[^.]{0,150}\b(?:of|in)\s+(?:rnd|round|row)\s*\d|\bnot\s+(?:use|take)\s+up\b", re.IGNORECASE
+)
+"""A spike between what lies rows below: no stitch of the row below is worked or passed."""
+LEAST_FOUNDATION = 12  # fewer chains may be a picot
+_MADE_IN = re.compile(r"\b(?:sc|hdc|dc|tr|htr|dtr|insert|yo|yrh)\b", re.IGNORECASE)
+_SEVERAL_PLACES = re.compile(
+    r"\b(?:next|following|each\s+of)\b.{0,300}\b(?:next|following|each\s+of)\b|\b(?:next|first)\s+[2-9]\b|\bof\s+last\b",
+    re.IGNORECASE | re.DOTALL,
+)
+"""One stitch drawn up in several places: how many it takes is not told by its loops."""
 _NO_STITCH = re.compile(
     r"\s*(?:notes?|beg(?:inning)?\s+ch|tch|turning|pattern|stitch\s+guide|gauge|tension|materials?|yarn|hook|sizes?|rows?|rnds?|rounds?|ch|multiple|"
-    r"abbreviations?|us|uk|foundation|base|finished|special\s+abb\w*)\b[^=]*[:=–—-]",
+    r"next|last|each|second|third|swatch|sample|begin|start|to\s+start|abbreviations?|us|uk|foundation|base|finished|special\s+abb\w*)\b[^=]*[:=–—-]",
     re.IGNORECASE,
 )
 
@@ -63,6 +77,16 @@ class Describing:
         names = [name for name in (found["name"], found["short"]) if name]
         known = [cut(name, Reading(terms, self.own.ways)) for name in names]
         body = text[found.end() : end]
+        if LEADS_TO_ROW.search(body):
+            return False  # "Right front: skip 10 sts, rejoin yarn in next st"
+        chain = saying(body, 0, len(body)).chain
+        if chain is not None and min(chain.numbers) >= LEAST_FOUNDATION and not _MADE_IN.search(body):
+            return False  # "Cowl: make 96 ch"
+        if _TAKES_NO_PLACE.search(body):
+            name = " ".join(raw_words(names[0], terms))
+            self.own.made[name] = Made((name,), NO_PLACE)
+            self.own.ways[raw_words(names[0], terms)] = name
+            return True
         for words in known:
             if len(words) == 1 and words[0].sort in (STITCH, TOGETHER):
                 return _IN_LOOPS.search(body) is not None or not re.search(r"\d", body)  # "sc: single crochet": known anyhow
@@ -81,10 +105,12 @@ class Describing:
         made = self._in_one_place(cur)
         if made is not None:
             self.own.made[name] = Made(made.items, name)
+        elif _IN_LOOPS.search(body):
+            if _SEVERAL_PLACES.search(body):
+                return False
+            self.own.made[name] = Made((name,))
         elif (steps := self._in_steps(cur)) is not None:
             self.own.steps[name] = steps
-        elif _IN_LOOPS.search(body):
-            self.own.made[name] = Made((name,))
         else:
             return False
         self._name(names, known, name)

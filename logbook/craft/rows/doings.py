@@ -2,11 +2,14 @@
 
 from dataclasses import replace
 
-from logbook.craft.rows.cursor import Cursor, NotUnderstoodError
+from logbook.craft.rows.cursor import BREAKS, Cursor, NotUnderstoodError
 from logbook.craft.rows.instructions import (
     ANY_STITCH,
+    NEW_YARN,
     Either,
+    First,
     Instruction,
+    Last,
     Made,
     Next,
     Repeat,
@@ -21,6 +24,7 @@ from logbook.craft.rows.own_stitches import OwnStitches
 from logbook.craft.rows.row_words import RowWords
 from logbook.craft.rows.stitches import Stitches
 from logbook.craft.rows.targets import Each, Targets
+from logbook.craft.rows.words import NUMBER, STITCH
 
 
 class Doings:
@@ -31,6 +35,7 @@ class Doings:
         self.row = row
         self.targets = targets
         self.stitches = stitches
+        self.first_row = False
 
     def led_to(self, cur: Cursor, inside: Cursor, start: int) -> list[Instruction]:
         """``(sl st, ch 3, 3 dc) in next ch-3 sp``: the slip stitch leads there, the rest goes into the same place."""
@@ -43,6 +48,49 @@ class Doings:
             raise NotUnderstoodError(cur.span_from(start))
         span = cur.span_from(start)
         return [Work(Made(("sl st",)), where, span), chain, Work(made, Same(), span)]
+
+    def begun(self, cur: Cursor, inside: Cursor, start: int) -> list[Instruction] | None:
+        """``(ch 3, 2 dc, ch 2, 3 dc) in first ch-2 sp`` begins a row with those chains; None if it is something else."""
+        back = cur.at
+        chain = self.stitches.chain(inside)
+        inside.accept(",")
+        made = self.stitches.made(inside) if chain is not None else None
+        if chain is None or made is None or not cur.accept("in") or set(made.items) <= {"ch", "sl st"}:
+            cur.at = back
+            return None
+        where = self.targets.target(cur)
+        if isinstance(where, Each) or (isinstance(where, Next) and where.count > 1):
+            cur.at = back
+            return None
+        span = cur.span_from(start)
+        if isinstance(where, Same | First | Ring):
+            into = where if isinstance(where, First | Ring) else Same(where.wanted)
+            return [chain, Work(made, into, span)]
+        return [Work(Made(("sl st",), NEW_YARN), where, span), chain, Work(made, Same(), span)]
+
+    def yarn_joined(self, cur: Cursor) -> list[Instruction] | None:
+        """``join B with sl st in any corner``: the row begins there; None if it says no place."""
+        start = cur.at
+        if not cur.accept("join", "rejoin", "attach"):
+            return None
+        while cur.more() and not cur.next_is("in", "to", *BREAKS, "(", "[") and cur.word().sort not in (STITCH, NUMBER):
+            cur.at += 1
+        if cur.accept("in", "to") and not cur.next_is("mc", "ring"):
+            try:
+                where = self.targets.target(cur)
+            except NotUnderstoodError:
+                where = None
+            if (
+                isinstance(where, First | Last | Next | Same)
+                and getattr(where, "count", 1) == 1
+                and cur.next_is("", "and", *BREAKS)
+            ):
+                return [Work(Made(("sl st",), NEW_YARN), where, cur.span_from(start))]
+            if self.first_row and where is None and not cur.next_is("ring", "first"):
+                cur.skip_clause()  # "in 9th st from center back": an edge of another piece
+                return [Work(Made(("sl st",), NEW_YARN), First(ANY_STITCH), cur.span_from(start))]
+        cur.at = start
+        return None
 
     def steps(self, cur: Cursor) -> list[Instruction]:
         """A stitch of several steps, as the pattern has described it."""

@@ -24,7 +24,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from logbook.craft.rows.finding import Trouble
-from logbook.craft.rows.instructions import Either, Instruction, Last, Next, Repeat, Skip, Times, Work, WrittenRow
+from logbook.craft.rows.instructions import Either, Instruction, Last, Next, Repeat, Skip, Times, Work, WrittenRow, works_of
 from logbook.craft.rows.laying import Laid, Mark, Ways, lay
 from logbook.craft.rows.places import Place, Row, chains, from_other_side, mirrored, spaces, stitches
 
@@ -143,7 +143,7 @@ def _cycle(row: WrittenRow, below: Widths, ways: Ways) -> tuple[Mark, int, int] 
     """
     unit = len(below.unit)
     grows = goes_on(row.body)
-    reach = reach_of(row.body, max(map(_run, below.unit), default=1))
+    reach = reach_of(row.body, max(map(_run, below.unit), default=1)) + (row.opening.chains if row.opening else 0)
     enough = (PASSES_SEEN if grows else 1) * reach // unit + 1
     more = max(5, 20 // unit) if grows else enough + 2
     worked = -1
@@ -154,8 +154,12 @@ def _cycle(row: WrittenRow, below: Widths, ways: Ways) -> tuple[Mark, int, int] 
             if found:
                 return found
         passes = sum(map(len, laid.marks))
-        if (passes == worked and more >= enough) or not grows:
+        short = not grows and laid.trouble is not None and laid.trouble.sort == "short" and unit * more * 2 < LONGEST
+        if (passes == worked and more >= enough) or (not grows and not short):
             return laid  # a wider row below lets no repeat go on
+        if short:
+            more *= 2  # what it passes over is not in its reach
+            continue
         worked = passes
         more = enough if more < enough else more * 3
         if unit * more > LONGEST:
@@ -198,7 +202,8 @@ def _one_width(row: WrittenRow, below: Widths, ways: Ways, laid: Laid) -> Fit | 
     if laid.trouble is None:
         return _from_some_width_on(row, below, ways, laid) if fixed else _undecided(row, laid)
     if fixed:
-        last = len(below.small) + (max(0, laid.at - len(below.head)) + row.leaves) // len(below.unit) + 3
+        at_end = sum(work.into.count for work in works_of(row.body) if isinstance(work.into, Last))
+        last = len(below.small) + (max(0, laid.at - len(below.head)) + row.leaves + at_end) // len(below.unit) + 3
         for step in range(max(0, last - 6 - len(below.tail) // len(below.unit)) if last > 40 else 0, last):
             fitting = lay(row, below.at(step), ways)
             if fitting.trouble is None:

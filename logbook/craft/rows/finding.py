@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from logbook.craft.rows.instructions import Last, Span, TurningChain, Wanted
+from logbook.craft.rows.instructions import NOWHERE, Last, Span, TurningChain, Wanted
 from logbook.craft.rows.places import CHAIN, FOUNDATION, PICOT, Place, Row, starts_space
 
 Spot = tuple[int, int]  # from this place up to that one: one stitch, or a whole space
@@ -128,13 +128,15 @@ class Finder:
         while found < len(self.below) and not self._is(self.below[found], wanted):
             found += 1
         if found == len(self.below):
-            raise TroubleError(Trouble("short", span, 1, wanted))
+            unsaid = wanted.name == "corner" and not self._has_spaces
+            raise TroubleError(Trouble("which" if unsaid else "short", span, 1, wanted))
         run = self.below[found].run or FOUNDATION
         return found, found + run[0]
 
     def _next_gap(self, wanted: Wanted, at: int, span: Span, last: Spot | None) -> Spot:
         first = at + 1 if wanted.inner != "group" or last == (at, at) else max(at, 1)
         first = 1 if wanted.part == 1 else first
+        first = max(at, len(self.below) - 1) if wanted.part == -1 else first
         for found in range(max(first, 1), len(self.below)):
             before, after = self.below[found - 1], self.below[found]
             if not (before.is_stitch and after.is_stitch):
@@ -161,15 +163,18 @@ class Finder:
         return before.group is None or after.group is None or after.group[2] == 0
 
     def _next_group(self, wanted: Wanted, at: int, span: Span) -> Spot:
-        for found in range(at, len(self.below)):
+        first = self.group_start(at) if at < len(self.below) and (wanted.part == "centre" or isinstance(wanted.part, int)) else at
+        for found in range(first, len(self.below)):
             if self._begins_group(found, wanted):
                 group = self.below[found].group
+                if found < at and self._in_group(found, found + (group[1] if group else 0), wanted, span)[0] < at:
+                    continue
                 return self._in_group(found, found + (group[1] if group else 0), wanted, span)
         raise TroubleError(Trouble("short", span, 1, wanted))
 
     def _begins_group(self, at: int, wanted: Wanted) -> bool:
         group = self.below[at].group
-        if group is None or group[2] != 0:
+        if group is None or group[2] != 0 or at + group[1] > len(self.below):
             return False
         places = self.below[at : at + group[1]]
         stitches = sum(place.is_stitch for place in places)
@@ -301,6 +306,11 @@ class Finder:
         """Whether the next place is of a kind."""
         if at >= len(self.below):
             return False
+        if wanted.kind == "group" and (wanted.part == "centre" or isinstance(wanted.part, int)):
+            start = self.group_start(at)
+            group = self.below[start].group
+            begins = group is not None and self._begins_group(start, wanted)
+            return begins and group is not None and self._in_group(start, start + group[1], wanted, NOWHERE)[0] == at
         if wanted.kind == "group":
             return self._begins_group(at, wanted)
         return self._is(self.below[at], wanted)

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from logbook.craft.rows.finding import Finder, Mind, Spot, Trouble, TroubleError
 from logbook.craft.rows.instructions import (
+    NEW_YARN,
     Chain,
     Counts,
     Either,
@@ -65,13 +66,16 @@ class Hand:
         self._skipped_spots: tuple[Spot, ...] = ()  # those that the text has skipped last
         self._goes_back = _goes_back(row.body)
         self._other_side = False
+        self.turned = 0  # a round that begins elsewhere meets the places before its beginning last
+        self._only_spaces = all(
+            isinstance(work.into, Next) and work.into.wanted.kind == "sp" and len(work.made.items) > 2
+            for work in works_of(row.body)
+        )
         self._counts_stitches = any(_into_stitch(work) for work in works_of(row.body))
 
     def begin(self) -> None:
         """The row's first moves and chains."""
-        for move in self.row.begins_with:
-            for spot in self._spots(move):
-                self._go(spot)
+        self._move()
         opening = self.row.opening
         if opening is None:
             return
@@ -79,8 +83,8 @@ class Hand:
             if opening.chains > len(self.below):
                 raise TroubleError(Trouble("short", opening.span, opening.chains - len(self.below)))
             self.at = opening.chains
-        elif self.counts.stitch and self.below and not self.row.begins_with:
-            self._go((0, 1))
+        elif self.counts.stitch and self.below and (not self.row.begins_with or self._joins_yarn):
+            self._go(self.last or (0, 1))
         self._loose = self._skipped = False
         if self.counts.stitch:
             over = opening.chains - 1 - self.counts.over if opening.at_hook else 0
@@ -88,6 +92,55 @@ class Hand:
             self._add([new_place(self.counts.stitch, turning=self.counts.height)], (under,))
         if self.counts.chains:
             self._add([new_place(CHAIN)] * self.counts.chains, ())
+
+    @property
+    def _joins_yarn(self) -> bool:
+        moves = self.row.begins_with
+        return bool(moves) and isinstance(last := moves[-1], Work) and last.made.name == NEW_YARN
+
+    def _move(self) -> None:
+        """To where the row begins: over its slip stitches, or to where its yarn is joined or its first stitch goes in a round."""
+        row, first = self.row, next((item for item in self.row.body if not isinstance(item, Chain)), None)
+        if row.begins_with and row.in_round and row.joined and not self._joins_yarn:
+            self.at = 1 if self.below and self.below[0].is_stitch else 0  # the join is in the first stitch
+        for move in row.begins_with:
+            if isinstance(move, Skip):
+                self._skip(move)
+                continue
+            for spot in self._spots(move):
+                self._go(spot)
+        if row.begins_with and self.last is not None:
+            self.last = self._whole_space(self.last)
+            self.at = max(self.at, self.last[1])
+            self._turn_round(self.last[0])
+            self.at = self.last[0] if self._joins_yarn or self._takes_each(first) else self.at
+        elif row.in_round and not self.counts.stitch and isinstance(first, Work) and isinstance(first.into, First):
+            self._turn_round(self._first(first.into.wanted, first.span)[0])
+
+    @staticmethod
+    def _takes_each(first: Instruction | None) -> bool:
+        """Whether the row works into every space, that of its slip stitch too: ``sl st in first sp, ch 1, 3 sc in each sp``."""
+        body = first.body if isinstance(first, Repeat) else ()
+        return (
+            len(body) == 1 and isinstance(body[0], Work) and isinstance(body[0].into, Next) and body[0].into.wanted.kind == "sp"
+        )
+
+    def _whole_space(self, spot: Spot) -> Spot:
+        """The space that a chain is of; the place itself if it is no chain of a space."""
+        run = self.below[spot[0]].run if spot[0] < len(self.below) else None
+        if run is None or run == FOUNDATION:
+            return spot
+        return spot[0] - run[1], spot[0] - run[1] + run[0]
+
+    def _turn_round(self, to: int) -> None:
+        """In a round, ``to`` becomes the first place, and those before it come last."""
+        if not self.row.in_round or not 0 < to < len(self.below):
+            return
+        self.turned = to
+        self.below = self.below[to:] + self.below[:to]
+        self.find = Finder(self.below, self.find.chains_count)
+        self.at -= min(to, self.at)
+        self.last = None if self.last is None else (self.last[0] - to, self.last[1] - to)
 
     def end(self) -> None:
         """Nothing may be left. Raises TroubleError."""
@@ -97,9 +150,15 @@ class Hand:
             if self.row.leaves and left != self.row.leaves:
                 raise TroubleError(Trouble("rest", self.row.span, left))
             return
-        if self._loose and not self._counts_stitches and self.find.rest_of_group(self.at):
-            return
+        if not self._counts_stitches:
+            met = self.find.group_end(self.at) if self._loose else self.at
+            if not any(place.like("st") for place in self.below[met : len(self.below) - self.turned]) and (
+                self._loose or self.turned
+            ):
+                return
         stitches = sum(place.like("st") for place in rest)
+        if stitches == 1 and len(rest) == 1 and self._only_spaces:
+            return  # behind the last space one stitch is left, as between them
         if stitches == 1 and self.last is not None and self.last[0] == self.last[1]:
             return  # worked between stitches: the last one stands behind the last gap
         if self._other_side and len(rest) == 1:
@@ -160,8 +219,9 @@ class Hand:
             if self.at == len(self.below) - 1 and self.below[self.at].turning:
                 self.at += 1
             return  # one that counts as nothing is no place that could be skipped
+        at = self.at
         if skip.first:
-            at, self.at = self.at, 0
+            self.at = 0
         spots = []
         for _ in range(skip.count):
             spots.append(self._found(skip.wanted, skip.span))
@@ -224,10 +284,11 @@ class Hand:
 
     def _make(self, work: Work, under: tuple[Spot, ...]) -> None:
         items, name = work.made.items, work.made.name
-        if self._tch_alone and under and under == self.under[0] and all(item != CHAIN for item in items):
-            size = len(items) + 1  # made where the turning chain stands, they and it are one group
-            self.made[0] = replace(self.made[0], group=(name, size, 0))
-            self._add([new_place(kind, (name, size, which)) for which, kind in enumerate(items, 1)], under)
+        if self._tch_alone and under and under == self.under[0]:
+            first = len(self.made)
+            size = len(items) + first  # made where the turning chain stands, they and it are one group
+            self.made = [replace(place, group=(name, size, which)) for which, place in enumerate(self.made)]
+            self._add([new_place(kind, (name, size, which)) for which, kind in enumerate(items, first)], under)
         elif len(items) == 1:
             self._add([new_place(items[0])], under)
         else:
@@ -235,7 +296,7 @@ class Hand:
 
     @property
     def _tch_alone(self) -> bool:
-        return len(self.made) == 1 and self.made[0].turning > 0
+        return len(self.made) == 1 + self.counts.chains and self.made[0].turning > 0
 
     def _add(self, places: list[Place], under: tuple[Spot, ...]) -> None:
         self.made += places
@@ -273,6 +334,8 @@ class Hand:
             return self._into_skipped(into, work.span)
         if isinstance(into, First):
             return [self._first(into.wanted, work.span)]
+        if isinstance(into, Last) and self._last_comes(into):
+            return self._spots(replace(work, into=Next(into.wanted, into.count)))
         spots = (
             self.find.last(into, self.at, work.span)
             if isinstance(into, Last)
@@ -281,19 +344,30 @@ class Hand:
         self._pass_over(spots[0][0], work.span, jump=True)
         return spots
 
+    def _last_comes(self, into: Last) -> bool:
+        """Whether the last of a kind come next, though others stand behind them: ``sc in last puff, sc in top of ch-3``."""
+        kind = into.wanted.kind
+        if kind in ("st", "ch", "sp", "gap") or self.find.left(self.at, into.wanted) != into.count:
+            return False
+        return self.find.comes(self.at, into.wanted)
+
     def _found(self, wanted: Wanted, span: Span) -> Spot:
         spot = self.find.next(wanted, self.at, span, Mind(self.last, self._loose, self._skipped))
         if wanted.kind in ("sp", "group") or (wanted.kind == "gap" and wanted.inner == "group"):
-            self._pass_over(spot[0], span, jump=False)
+            self._pass_over(spot[0], span, jump=False, bare=wanted.kind == "sp")
         return spot
 
-    def _pass_over(self, to: int, span: Span, jump: bool) -> None:
+    def _pass_over(self, to: int, span: Span, jump: bool, bare: bool = False) -> None:
         """Notes or refuses the stitches passed over on the way to a place, save those of the group just left and of the one
         come to.
         """
         start = self.find.group_end(self.at) if self._loose and not self._skipped else self.at
-        over = sum(self.below[at].like("st") for at in range(start, self.find.group_start(to)))
-        if over and (self._skipped or (jump and not self._loose)):
+        end = to if bare and self._skipped else self.find.group_start(to)
+        over = sum(self.below[at].like("st") for at in range(start, end))
+        inside = not jump and not self._loose and self.at > self.find.group_start(to) and self.find.group_start(to) < to
+        if inside:
+            over = sum(self.below[at].like("st") for at in range(self.at, to))  # it has begun to work the group's own stitches
+        if over and (self._skipped or inside or (jump and not self._loose)):
             raise TroubleError(Trouble("passed", span, over))
         at_edge = sum(place.kind != CHAIN for place in self.made) < 2  # half an arch, as a rule
         spaces = sum(starts_space(self.below[at]) for at in range(start, to)) if over and not jump and not at_edge else 0
@@ -307,7 +381,7 @@ class Hand:
         place = self.below[spot[0]]
         space = place.kind == CHAIN and place.run != FOUNDATION
         if wanted is not None and wanted.kind not in ("group", "ch"):
-            right = space if wanted.kind == "sp" else place.like(wanted.kind)
+            right = space or spot[0] == spot[1] if wanted.kind == "sp" else place.like(wanted.kind)
             if not right:
                 raise TroubleError(Trouble("other", span, 0, wanted, place))
         return spot

@@ -105,6 +105,10 @@ class Made:
     name: str = ""
 
 
+NEW_YARN = "new yarn"
+"""The name of a slip stitch that joins new yarn where the row begins: the place is not worked yet."""
+
+
 @dataclass(frozen=True, slots=True)
 class Work:
     """Make ``made`` in each place of ``into``; or, ``together``, one stitch over all of them."""
@@ -246,22 +250,27 @@ class Opening:
 
 @dataclass(frozen=True, slots=True)
 class PrintedCount:
-    """A count that the row's text gives at its end: one number a size."""
+    """A count that the row's text gives at its end: one number a size. ``beside_groups``: groups are counted by themselves, and
+    their stitches not among these (``11 V-sts and 2 dc``).
+    """
 
     numbers: tuple[int, ...]
     wanted: Wanted
     span: Span
+    beside_groups: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class WrittenRow:
-    """One row as written. ``begins_with``: the moves (slip stitches) before its opening chains; ``body``: all that follows."""
+    """One row as written. ``begins_with``: the moves (slip stitches, places skipped before yarn is joined) before its opening
+    chains; ``body``: all that follows.
+    """
 
     number: int
     name: str
     span: Span
     in_round: bool = False
-    begins_with: tuple[Work, ...] = ()
+    begins_with: tuple["Work | Skip", ...] = ()
     opening: Opening | None = None
     body: tuple[Instruction, ...] = ()
     turn_before: bool = False
@@ -271,6 +280,8 @@ class WrittenRow:
     leaves: int = 0  # so many stitches, if the text says how many it leaves
     counts: tuple[PrintedCount, ...] = ()
     in_ring: bool = False  # worked into no row below: into a ring or making its own foundation
+    and_onto: tuple[int, ...] = ()  # rows whose unworked rests it goes on over, behind the row below
+    onto: int = 0  # the row whose unworked rest it is worked onto, where that is not the row below
 
 
 @dataclass(frozen=True, slots=True)

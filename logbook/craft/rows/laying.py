@@ -84,9 +84,19 @@ def lay(row: WrittenRow, below: Row, ways: Ways) -> Laid:
         laying.marks_by_repeat(),
         tuple(hand.passed),
         trouble,
-        hand.at,
-        tuple(hand.under),
+        hand.at + hand.turned,
+        _unturned(hand, len(below)),
         hand.find.met_chains,
+    )
+
+
+def _unturned(hand: Hand, count: int) -> tuple[tuple[Spot, ...], ...]:
+    """What lies under each place made, counted as the row below is."""
+    by = hand.turned
+    if not by:
+        return tuple(hand.under)
+    return tuple(
+        tuple(((start + by) % count, (start + by) % count + end - start) for start, end in spots) for spots in hand.under
     )
 
 
@@ -143,7 +153,7 @@ class _Laying:
             raise TroubleError(Trouble("still", repeat.span, 0))
 
     def _mark(self, repeat: Repeat) -> None:
-        self._marks.append((repeat.span.start, Mark(self.hand.at, len(self.hand.made), self.hand.mind)))
+        self._marks.append((repeat.span.start, Mark(self.hand.at + self.hand.turned, len(self.hand.made), self.hand.mind)))
 
     def _greedily(self, repeat: Repeat) -> None:
         while True:
@@ -159,9 +169,12 @@ class _Laying:
         before = None
         while True:
             left = self._left_until(repeat.until)
-            if left == 0:
+            if left == 0 and not self._once_more(repeat):
                 self._mark(repeat)
                 return
+            left = left or self._left_until(repeat.until)
+            if left == 0:
+                continue
             if left < 0:
                 raise TroubleError(Trouble("last", repeat.span, before if before is not None else left))
             before = left
@@ -174,6 +187,22 @@ class _Laying:
                 self._restore(saved)  # loops: behind the last one its end is left before the turning chain
                 self._mark(repeat)
                 return
+
+    def _once_more(self, repeat: Repeat) -> bool:
+        """Whether the repeat goes on before the last place of a kind that it does not take itself: ``…to last ch-2 sp``."""
+        until = repeat.until
+        if not isinstance(until, ToLast) or until.wanted.kind in ("st", "ch"):
+            return False
+        saved = self._saved()
+        try:
+            self._pass(repeat)
+        except TroubleError:
+            self._restore(saved)
+            return False
+        if self._left_until(until) < 0:
+            self._restore(saved)
+            return False
+        return True
 
     def _left_until(self, until: Until) -> int:
         """How many places are still to go until the repeat ends; less than none if it is past them."""

@@ -11,21 +11,32 @@ from dataclasses import dataclass
 MOST_ROWS = 2000
 MOST_LETTERS = 60_000  # in one row: some 2,500 phrases
 MOST_IN_ALL = 150_000  # in all rows
+MOST_BEFORE = 2000  # looked at before a line, for whether it goes on
 MOST_TEXT = 300_000  # with what stands around them
 
-_ROW = r"(?:rows?|rnds?|rounds?)"
-_NUMBERS = r"\d+(?:\s*(?:-|–|—|to|through|thru|and|&|,(?:\s*and)?)\s*\d+)*"
-_NAME = re.compile(
-    rf"""(?P<name>(?:(?:next|last|final|set[- ]?up|setup|foundation|base|first|beginning|dec|decrease|inc|increase|edging|border|
-      dividing|pattern|plain|short)\s+)?
-    (?:(?P<kind>{_ROW}\b|r(?=\d))\s*(?P<numbers>{_NUMBERS})?
+_ROW = r"(?:rows?|rnds?|rounds?|rds?)"
+_NUMBERS = r"\d+(?:\s*(?:-|–|—|to|through|thru|and|&|,(?:\s*and)?)\s*r?\d+)*"
+_SPELLED = "one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve"
+_ORDINALS = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"]
+_NAME = rf"""(?P<name>(?:(?:next|last|final|set[- ]?up|setup|foundation|base|first|beginning|dec|decrease|inc|
+      increase|edging|border|dividing|pattern|plain|short)[ \t]+)?
+    (?:(?P<kind>{_ROW}\b|r\.?(?=\s?\d))\s*(?P<numbers>{_NUMBERS})?
         (?:,?\s+and\s+(?:all|every)\s+(?P<every>even|odd|following|remaining|subsequent|other)[\w\s-]{{0,30}}?)?
-      |(?P<which>\d+)(?:st|nd|rd|th)\s+(?P<kind2>{_ROW}))\s*
+      |(?P<which>\d+(?:st|nd|rd|th)(?:\s*(?:-|–|to|and|&|,)\s*\d+(?:st|nd|rd|th))*)\s+(?P<kind2>{_ROW})
+      |(?P<kind3>{_ROW})\s+(?P<spelled>{_SPELLED})\b
+      |(?P<spelled2>first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth)\s+(?P<kind4>{_ROW}))\s*
     (?:,?\s*(?P<pass>forward|fwd|return|rtn)(?:\s+pass)?\s*)?
-    (?:\([^()\n]{{0,40}}\)|\[[^\[\]\n]{{0,40}}\])?)\s*(?:[:.]|(?<=[\s\d)])[-–—]\s)""",
+    (?:\([^()\n]{{0,40}}\)|\[[^\[\]\n]{{0,40}}\])?)(?:(?P=mark))?\s*(?:[:.)→]|(?<=[\s\d)])[-–—>]\s)(?:(?P=mark))?"""
+_NAMED = re.compile(
+    r"(?:^|(?<=\n)|(?<=\s/\s)|(?<=[.;:)\]]\s))[ \t]*(?:[→•▪►●][ \t]*)?(?P<mark>\*\*|__|[*_])?" + _NAME,
     re.IGNORECASE | re.VERBOSE,
 )
-_NAMED = re.compile(r"(?:^|(?<=\n)|(?<=\s/\s)|(?<=[.;)\]]\s))[ \t]*" + _NAME.pattern, re.IGNORECASE | re.VERBOSE)
+_UNMARKED = re.compile(
+    rf"(?:^|(?<=\n))[ \t]*(?P<name>(?P<kind>{_ROW})\s*(?P<numbers>{_NUMBERS})\s*(?:\([^()\n]{{0,40}}\))?)"
+    r"(?:[ \t]+(?=[(\[*]|(?-i:[A-Z])|\d+\s?[a-z]{2}|(?:ch|sc|hdc|dc|tr|htr|sl|ss|with|work|rep)\b)|[ \t]*\n)",
+    re.IGNORECASE,
+)
+"""``Row 2 Ch 1, sc …``: no mark behind the number; only where every row is named so."""
 _COUNTED = re.compile(r"(?:^|(?<=\n))[ \t]*(?P<name>(?P<numbers>\d{1,3}))[.)][ \t]+(?=\S)")
 _PART = re.compile(r"\n|\s/\s")
 _MADE = (
@@ -42,16 +53,36 @@ _MAKES = re.compile(
 _BESIDE = re.compile(
     r"\s*(?:notes?|tips?|gauge|tension|materials?|yarn|hook|sizes?|finished|notions|abbreviations?|skill|level|difficulty|finishing|"
     r"assembly|making\s+up|place|mark|fasten|finish|weave|stuff|cut|sew|block|begin|work\s+even|special|stitch\s+guide|to\s+fit|"
-    r"measurements?|pattern\s+notes?|repeat\s+until|(?:do\s+not|don['’]t)\s+(?:stuff|fasten|cut|break|block|turn\s+(?:the\s+)?work))\b",
+    r"turn\s+(?:the\s+work\s+)?(?:at|after|between)|remember|break|now\s+keep|keep|carry\s+on|cont(?:inue)?|gather|flatten|damp|pin|"
+    r"these\s+|those\s+|the\s+(?:\w+\s+)*(?:form|pattern|last)|no\s+joining|you\s+will|i\s+used|start\s+each|join\s+each|"
+    r"don['’]t\s+forget|measurements?|pattern\s+notes?|repeat\s+until|(?:do\s+not|don['’]t)\s+(?:stuff|fasten|cut|break|block|turn\s+(?:the\s+)?work))\b",
+    re.IGNORECASE,
+)
+_IN_ROUNDS = re.compile(r"\b(?:ring|circle|rounds?|rnds?|spiral|mr)\b", re.IGNORECASE)
+LEADS_TO_ROW = re.compile(
+    r"\b(?:return\s+to|sk|skip|miss)\b[^.;:]{0,150}[.,;]\s*(?:(?:with|using)\s[^,.;]{0,60},\s*)?(?:re)?join\s+(?:\w+\s+){1,4}(?:in|to|at)\b[^.;]*"
+    r"|\b(?:re-?join|attach)\s+(?:\w+\s+){0,4}?(?:in|to)\b[^.;]{0,80}\b(?:st|stitch|dc|sc|hdc|tr|htr)\b[^.;]*",
+    re.IGNORECASE,
+)
+"""``Skip centre 10 sts, rejoin yarn in next st.`` in a line before the row."""
+_SET_OFF = re.compile(r"\s*(\*\*|__|[*_])[A-Z][^*_\n]{1,40}\1[ \t]*\Z")
+_SAYS = re.compile(
+    r"\s*[(*]?\s*(?:the\s+|every\s+|all\s+)?(?:t(?:urning)?[ -]?)?(?:ch(?:s|ains?)?\b|tch\b|\d\s*ch\b)[^,;*]*"
+    r"\b(?:not|never|counts?|is|are)\b",
+    re.IGNORECASE,
+)
+_ENDS_IN_COUNT = re.compile(
+    r"(?:(?<!\bch)[-–—=:]|\b(?:turn|join))\s*\d+\s*\Z"
+    r"|\b\d+\s*(?:x\s*)?(?:\d*-?\s?ch-?\d*[ -]?)?(?:sts?|stitches|loops?|sc|hdc|dc|tr|htr|dtr|sps?|spaces?|sets|shells?)\s*\Z",
     re.IGNORECASE,
 )
 AGAIN = re.compile(
-    rf"""\s*(?:then\s+)?(?:rep(?:eat)?|work(?:\s+as)?(?:\s+(?:for|in))?|same\s+as|as(?:\s+(?:for|in))?)\s+(?:the\s+)?
+    rf"""\s*(?:[→•▪►●]\s*)?(?:with\s+[^,.;]{{1,20}},\s*)?(?:then\s+)?(?:rep(?:eat)?|work(?:\s+as)?(?:\s+(?:for|in|given\s+(?:for|in)))?|same\s+as|like|as(?:\s+(?:for|in|given\s+(?:for|in)))?)\s+(?:the\s+)?
     (?:(?P<named>dec(?:rease)?|inc(?:rease)?|short)\s+{_ROW}
       |(?:last|previous)\s+(?:(?P<back>\d+|two|three|four|five|six)\s+)?{_ROW}
-      |(?:from\s+)?(?:{_ROW}|r)\s*(?P<first>\d+)(?:\s*(?:-|–|—|to|through|thru|and|&)\s*(?:{_ROW}\s*)?(?P<last>\d+))?
-      |(?P<first2>\d+)(?:st|nd|rd|th)(?:\s*(?:-|–|—|to|and|&)\s*(?P<last2>\d+)(?:st|nd|rd|th))?\s+{_ROW})
-    (?P<rest>(?:[\s.,;)].*)?)\Z""",
+      |(?:from\s+)?(?:{_ROW}|r\.?)\s*(?P<first>\d+)(?:\s*(?:-|–|—|to|through|thru|and|&|\+)\s*(?:{_ROW}\s*|r\.?\s*)?(?P<last>\d+))?
+      |(?P<first2>\d+)(?:st|nd|rd|th)(?:\s*(?:-|–|—|to|and|&)\s*(?P<last2>\d+)(?:st|nd|rd|th))?(?:\s+{_ROW}|(?=\s*(?:[.,;(\[{{]|\Z|row))))
+    (?P<rest>(?:[\s.,;)(\[{{<].*)?)\Z""",
     re.IGNORECASE | re.VERBOSE | re.DOTALL,
 )
 _TOLD_AGAIN = re.compile(
@@ -79,7 +110,7 @@ class Part:
 
 def parts(text: str) -> list[Part]:
     """The text cut into rows and other lines."""
-    names = list(_NAMED.finditer(text)) or _counted(text)
+    names = list(_NAMED.finditer(text)) or list(_UNMARKED.finditer(text)) or _counted(text)
     found: list[Part] = []
     head = names[0].start("name") if names else len(text)
     at = 0
@@ -88,10 +119,17 @@ def parts(text: str) -> list[Part]:
         if text[at:end].strip(" \t\n/"):
             found.append(Part(at, end))
         at = cut_at.end() if cut_at else head
-    ends = [following.start("name") for following in names[1:]] + [len(text)]
+    in_rounds = _IN_ROUNDS.search(text) is not None  # what "R3" stands for
+    ends = [_begins(following) for following in names[1:]] + [len(text)]
     for match, end in zip(names, ends, strict=False):
-        found += _named_part(text, match, match.end(), end)
+        found += _named_part(text, match, match.end(), end, in_rounds)
     return found
+
+
+def _begins(name: re.Match[str]) -> int:
+    """Where a row's name begins, with the star that sets it off."""
+    marked = name.groupdict().get("mark")
+    return name.start("mark") if marked else name.start("name")
 
 
 def _counted(text: str) -> list[re.Match[str]]:
@@ -101,11 +139,12 @@ def _counted(text: str) -> list[re.Match[str]]:
     return found if len(found) > 1 and numbers == list(range(1, len(found) + 1)) else []
 
 
-def _named_part(text: str, match: re.Match[str], start: int, end: int) -> Iterator[Part]:
+def _named_part(text: str, match: re.Match[str], start: int, end: int, in_rounds: bool) -> Iterator[Part]:
     """A named row, and after it the lines that are none of its own: ``Rep Rows 2–3``, a stitch's description, a note."""
     own_end = end
     for line in re.finditer(r"[^\n]+", text[start:end]):
-        if line.start() and line[0].strip(" /") and _stands_apart(line[0], text[start : start + line.start()].strip()):
+        before = text[max(start, start + line.start() - MOST_BEFORE) : start + line.start()]
+        if line.start() and line[0].strip(" /") and _stands_apart(line[0], before):
             own_end = start + line.start()
             break
     told = _TOLD_AGAIN.search(text, start, own_end)
@@ -113,13 +152,13 @@ def _named_part(text: str, match: re.Match[str], start: int, end: int) -> Iterat
         own_end = told.end()
     body = text[start:own_end].rstrip().rstrip("/").rstrip()
     groups = match.groupdict()
-    kind = (groups.get("kind") or groups.get("kind2") or "").lower()
+    kind = next((groups[each] for each in ("kind", "kind2", "kind3", "kind4") if groups.get(each)), "").lower()
     yield Part(
         start + len(body) - len(body.lstrip()),
         start + len(body),
         match["name"].strip(),
-        tuple(_numbers(groups.get("numbers") or groups.get("which") or "")),
-        kind[:2] in ("rn", "ro") and "row" not in match["name"].lower(),
+        tuple(_numbers(groups.get("numbers") or groups.get("which") or _spelled(groups))),
+        (kind[:2] in ("rn", "ro", "rd") or (kind in ("r", "r.") and in_rounds)) and "row" not in match["name"].lower(),
         (groups.get("every") or "").lower(),
     )
     for line in re.finditer(r"[^\n]+", text[own_end:end]):
@@ -127,19 +166,35 @@ def _named_part(text: str, match: re.Match[str], start: int, end: int) -> Iterat
             yield Part(own_end + line.start(), own_end + line.end())
 
 
+def _spelled(groups: dict[str, str | None]) -> str:
+    """The number of ``Round three`` or ``Third row``; "" if it has none."""
+    word = groups.get("spelled") or groups.get("spelled2")
+    names = _SPELLED.split("|") if groups.get("spelled") else _ORDINALS
+    return str(names.index(word.lower()) + 1) if word else ""
+
+
 def _stands_apart(line: str, before: str) -> bool:
     """Whether a line under a named row's first is none of the row's own."""
+    gap, before = before.count("\n", len(before.rstrip())) > 1, before.strip()
+    if not before:
+        return False  # the name stands in a line of its own
+    if before.count("(") > before.count(")") or before.count("[") > before.count("]"):
+        return False
+    if (gap and (before and before[-1] not in ",;")) or _SET_OFF.match(line):
+        return True
     if AGAIN.match(line) or _BESIDE.match(line) or re.match(r"\s*[\w -]{1,30}(?:\([\w -]+\))?\s*=", line):
         return True
-    if not before or before[-1] not in ".)]!;":
+    if _SAYS.match(line) and (before[-1:] in ".)]}>!;" or _ENDS_IN_COUNT.search(before)):
+        return True
+    if not before or not (before[-1] in ".)]}>!;" or _ENDS_IN_COUNT.search(before)):
         return False
-    title = line.strip()[:1].isupper() and not _MAKES.search(line)
+    title = line.strip()[:1].isupper() and (not _MAKES.search(line) or LEADS_TO_ROW.search(line) is not None)
     return title or not WORK.search(line)
 
 
 def makes(text: str) -> bool:
     """Whether a line tells to make something somewhere."""
-    return _MAKES.search(text) is not None and not _BESIDE.match(text)
+    return _MAKES.search(text) is not None and not _BESIDE.match(text) and not _SET_OFF.match(text)
 
 
 def times_again(found: re.Match[str]) -> int:

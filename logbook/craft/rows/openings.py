@@ -17,7 +17,7 @@ Heights in turning chains: sc 1, hdc 2, dc 3, tr 4, dtr 5, trtr 6.
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from logbook.craft.rows.asides import SaidToCount
+from logbook.craft.rows.chain_sayings import SaidToCount
 from logbook.craft.rows.instructions import (
     NOTHING,
     Chain,
@@ -33,6 +33,7 @@ from logbook.craft.rows.instructions import (
     Work,
     works_of,
 )
+from logbook.craft.rows.place_kinds import ONE_STITCH_NAMES
 from logbook.craft.rows.places import HEIGHTS, plain
 
 
@@ -51,6 +52,9 @@ class Shown:
 def turning_chain(chain: Chain, after: Sequence[Instruction], said: SaidToCount | None, shown: Shown) -> Opening:
     """The opening that ``chain`` is, with what the row does next and what else shows what it stands for."""
     kind = _tall_stitch(after, chain.count)
+    first = next(_stitches(after), kind)
+    if said is not None and said.stitch == "st" and plain(first) not in HEIGHTS and first not in ONE_STITCH_NAMES:
+        kind = first  # a stitch of the pattern's own
     settled = said is not None
     if said is not None:
         options: tuple[Counts, ...] = (_as_said(said, chain.count, kind),)

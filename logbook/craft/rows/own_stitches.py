@@ -4,6 +4,9 @@ from dataclasses import dataclass, field
 
 from logbook.craft.rows.instructions import Instruction, Made
 
+NO_PLACE = "no place"
+"""The name of what is made into no place of the row below."""
+
 
 @dataclass(slots=True)
 class OwnStitches:

@@ -1,22 +1,33 @@
 """One row's words into instructions. What is not understood is named with its place; nothing is guessed."""
 
+from contextlib import suppress
 from dataclasses import replace
 
-from logbook.craft.rows.asides import SaidToCount, is_remark, name_made, printed_counts, said_to_count
+from logbook.craft.rows.asides import is_remark, name_made, printed_counts
 from logbook.craft.rows.beside import Beside, joined_to
+from logbook.craft.rows.chain_sayings import SaidToCount, said_to_count
 from logbook.craft.rows.cursor import BREAKS, CLOSING, Cursor, NotUnderstoodError
 from logbook.craft.rows.doings import Doings
 from logbook.craft.rows.instructions import (
     ANY_STITCH,
+    NEW_YARN,
     Chain,
+    Either,
+    First,
     Instruction,
+    Last,
     Made,
     Next,
     OtherSide,
     Repeat,
     Ring,
+    Same,
+    Skip,
     Span,
+    Times,
     ToEnd,
+    TurningChain,
+    Wanted,
     Work,
     works_of,
 )
@@ -25,10 +36,10 @@ from logbook.craft.rows.own_stitches import OwnStitches
 from logbook.craft.rows.place_kinds import ONE_STITCH_NAMES
 from logbook.craft.rows.row_words import RowWords
 from logbook.craft.rows.skips import Skips
-from logbook.craft.rows.star_repeats import STARS, StarRepeats
+from logbook.craft.rows.star_repeats import STARS, StarRepeats, leads_to_last
 from logbook.craft.rows.stitches import Stitches
-from logbook.craft.rows.targets import Targets
-from logbook.craft.rows.words import NUMBER
+from logbook.craft.rows.targets import Each, Targets
+from logbook.craft.rows.words import NUMBER, ORDINAL, STITCH, TOGETHER, Word
 
 LONGEST_SAYING = 30  # words in "beg ch-3 counts as dc and ch 1 throughout"
 DEEPEST = 40  # brackets in brackets
@@ -49,8 +60,12 @@ class Phrases:
         self.stars = StarRepeats(self.targets, self._phrase, self.sequence)
         self._into_ring = False  # what says no place goes into the ring
 
-    def read(self, cur: Cursor, kind_below: str) -> RowWords:
+    def read(self, cur: Cursor, kind_below: str, first: bool = False) -> RowWords:
         """All of it. ``kind_below``: the stitch that an increase is of, if this row names none."""
+        self.targets.loop_is_ring = first and self.in_round
+        self.doings.first_row = first
+        self.targets.in_ring = any(word.text == "ring" for word in cur.words)
+        cur = self._onto_rest(cur)
         if _depth(cur) > DEEPEST:
             self.row.faults.append(("brackets stand in brackets too deep", cur.span_from(0) if cur.words else Span(0, 0)))
             return self.row
@@ -62,6 +77,53 @@ class Phrases:
         if self._into_ring:
             self.row.items = [self._in_the_ring(item) for item in self.row.items]
         return self.row
+
+    def _onto_rest(self, cur: Cursor) -> Cursor:
+        """Notes ``next unworked st of Row 2``, and leaves out what only says so."""
+        texts = [word.text for word in cur.words]
+        if not ({"join", "rejoin", "attach", "return"} & set(texts)):
+            return self._and_onto_rests(cur)
+        joins = min(texts.index(word) for word in ("join", "rejoin", "attach", "return") if word in texts)
+        if "sk" in texts[:joins] and not self.in_round:
+            self.row.onto = -1  # "skip center 10 sts, rejoin yarn in next st"
+        kept: list[Word] = []
+        at = 0
+        while at < len(texts):
+            named = texts[at] in ("of", "on", "in", "from", "after") and texts[at + 1 : at + 2] in (["row"], ["around"])
+            if named and at + 2 < len(texts) and cur.words[at + 2].sort == NUMBER and texts[at + 3 : at + 4] != ["below"]:
+                self.row.onto = cur.words[at + 2].value
+                at += 3
+            elif texts[at] in ("unworked", "unused") and "leave" not in texts[:at]:
+                self.row.onto = self.row.onto or -1
+                at += 1
+            elif texts[at] == "centre" and at + 1 < len(texts) and cur.words[at + 1].sort == NUMBER:
+                at += 1
+            elif texts[at] == "for" and at + 1 < len(texts) and cur.words[at + 1].sort not in (NUMBER, STITCH):
+                while at < len(texts) and texts[at] not in BREAKS:
+                    at += 1
+            else:
+                kept.append(cur.words[at])
+                at += 1
+        return Cursor(tuple(kept), cur.words[-1].end) if self.row.onto else cur
+
+    def _and_onto_rests(self, cur: Cursor) -> Cursor:
+        """Notes ``the 5 unworked sts of Row 3``, ``each of 4 sts left unworked in Row 1``, and leaves out what only says so."""
+        texts = [word.text for word in cur.words]
+        if "unworked" not in texts or "leave" in texts:
+            return cur
+        kept: list[Word] = []
+        at = 0
+        while at < len(texts):
+            named = texts[at] in ("of", "on", "in", "from") and texts[at + 1 : at + 2] in (["row"], ["around"])
+            if named and at + 2 < len(texts) and cur.words[at + 2].sort == NUMBER and "unworked" in texts[max(at - 4, 0) : at]:
+                self.row.and_onto += (cur.words[at + 2].value,)
+                at += 3
+            elif texts[at] == "unworked" or (texts[at] in ("left", "rem") and texts[at + 1 : at + 2] == ["unworked"]):
+                at += 1
+            else:
+                kept.append(cur.words[at])
+                at += 1
+        return Cursor(tuple(kept), cur.words[-1].end) if self.row.and_onto else cur
 
     def _in_the_ring(self, item: Instruction) -> Instruction:
         if isinstance(item, Repeat):
@@ -88,7 +150,13 @@ class Phrases:
                 elif cur.next_is("rep"):
                     self.stars.repeat(cur, items, stars)
                 else:
-                    items.extend(self._placed(self._phrase(cur, items), items))
+                    if cur.next_is("starting", "beginning", "begin", "start", "missing") and self._where_begun(cur):
+                        continue
+                    if cur.next_is("for", "to") and items and self._why(cur):
+                        continue
+                    new = self._placed(self._phrase(cur, items), items)
+                    if not _one_for_each(items, new, cur.word(start - 1 - cur.at).text == "and"):
+                        items.extend(new)
             except NotUnderstoodError as error:
                 cur.at = max(cur.at, start + 1)
                 cur.skip_to(BREAKS)
@@ -113,12 +181,37 @@ class Phrases:
 
     def _placed(self, new: list[Instruction], items: list[Instruction]) -> list[Instruction]:
         """Refuses ``dc, ch 1, dc in next st``, which could mean one place or two."""
+        if new and isinstance(new[0], Work) and new[0].span.start in self.stitches.all_in:
+            return [self._with_those_before(new[0], items), *new[1:]]
         if len(items) > 1 and new and isinstance(new[0], Work) and new[0].span.start not in self.stitches.unplaced:
             before = items[-2]
             if isinstance(items[-1], Chain) and isinstance(before, Work) and before.span.start in self.stitches.unplaced:
+                if isinstance(new[0].into, Ring):
+                    items[:] = [self._in_the_ring(item) for item in items]
+                    return new
                 span = Span(before.span.start, new[0].span.end)
                 raise NotUnderstoodError(span, "put what goes into one place in brackets, or say where each stitch goes")
         return new
+
+    def _with_those_before(self, work: Work, items: list[Instruction]) -> Work:
+        """``2 dc, ch 2, 3 dc all in next sp``: taken off ``items``, those before it go into the same place."""
+        made: list[str] = list(work.made.items)
+        start = work.span.start
+        while items:
+            item = items[-1]
+            if isinstance(item, Work) and item.span.start in self.stitches.unplaced and isinstance(item.into, Next):
+                made[:0] = item.made.items * item.into.count
+            elif (
+                isinstance(item, Chain)
+                and len(items) > 1
+                and isinstance(items[-2], Work)
+                and items[-2].span.start in self.stitches.unplaced
+            ):
+                made[:0] = ["ch"] * item.count
+            else:
+                break
+            start = items.pop().span.start
+        return replace(work, made=Made(tuple(made)), span=Span(start, work.span.end))
 
     def _bracket(self, cur: Cursor, items: list[Instruction]) -> list[Instruction]:
         start, close = cur.at, cur.closing()
@@ -130,7 +223,11 @@ class Phrases:
         if cur.sort_is(NUMBER) and cur.next_is("more", ahead=1):
             cur.skip_to(BREAKS)
             raise NotUnderstoodError(cur.span_from(start), "say how often in all")
-        times = self.targets.times(cur)
+        times = self.targets.times(cur) or self._starred_times(cur)
+        if made is not None and times is None and cur.next_is("in") and _only_moves(items):
+            begun = self.doings.begun(cur, cur.inside(start + 1, close), start)
+            if begun is not None:
+                return begun
         if made is None and cur.next_is("in") and inside.accept("slst") and inside.accept(","):
             return self.doings.led_to(cur, inside, start)
         if made is not None and (cur.next_is("in") or (cur.next_is("each") and cur.next_is("in", ahead=1))):
@@ -140,7 +237,8 @@ class Phrases:
             cur.accept("for")
             cur.accept("picot")
             return [Work(made, Next(ANY_STITCH, 0), cur.span_from(start))]
-        if times is None and self._aside(inside, items, start):
+        repeats = cur.next_is("toend", "around", "to", "tolast", "rep")
+        if times is None and self._aside(inside, items, repeats):
             return []
         ahead = cur.at
         cur.accept(",", ";")
@@ -153,7 +251,15 @@ class Phrases:
             raise NotUnderstoodError(cur.span_from(start))
         return [Repeat(tuple(body), until, cur.span_from(start))]
 
-    def _aside(self, inside: Cursor, items: list[Instruction], start: int) -> bool:
+    @staticmethod
+    def _starred_times(cur: Cursor) -> Times | None:
+        """``(sc, inc) *6``."""
+        if cur.next_is("*") and cur.sort_is(NUMBER, 1) and cur.next_is(*BREAKS, "(", "[", "", ahead=2):
+            cur.at += 1
+            return Times(cur.number() or 1)
+        return None
+
+    def _aside(self, inside: Cursor, items: list[Instruction], repeats: bool) -> bool:
         """Takes what stands in brackets beside the work; False if it is work."""
         said = said_to_count(inside)
         if said is not None:
@@ -170,7 +276,15 @@ class Phrases:
         if self.beside.leaves(inside) and not inside.more():
             return True
         inside.at = 0
-        if is_remark(inside):
+        placed = len(inside.words) > 1 and inside.words[0].sort != NUMBER and not repeats
+        if placed and self.targets.places.wanted(inside) is not None and not inside.more():
+            self.row.notes.append(_all_of(inside))
+            return True  # "sc in next dc (center dc of shell)"
+        inside.at = 0
+        names_row = not items and {word.text for word in inside.words} <= {"inc", "dec", "row", "around", "first", "shoulder"}
+        together = len(inside.words) == 2 and inside.words[0].text == "=" and inside.words[1].sort == TOGETHER
+        states = any(word.text in ("is", "are") for word in inside.words) and not any(word.text == "in" for word in inside.words)
+        if is_remark(inside) or names_row or together or states:
             self.row.notes.append(inside.span_from(inside.at) if not inside.more() else _all_of(inside))
             return True
         return False
@@ -187,10 +301,15 @@ class Phrases:
 
     def _phrase(self, cur: Cursor, items: list[Instruction]) -> list[Instruction]:
         start = cur.at
+        self.stitches.nothing_yet = any(isinstance(item, Work) and item.made.name == NEW_YARN for item in items) and not any(
+            isinstance(item, Repeat) or (isinstance(item, Work) and item.made.name != NEW_YARN) for item in items
+        )
         if cur.word().text in CLOSING:
             return self._bracket(cur, items)
         if cur.next_is("insert") and (pulled := self.doings.hook_inserted(cur)) is not None:
             return pulled
+        if not any(isinstance(item, Work | Repeat) for item in items) and (joined := self.doings.yarn_joined(cur)) is not None:
+            return joined
         if self._says_what_counts(cur, items) or self.beside.takes(cur, items):
             return []
         if cur.next_is("ring") and cur.next_is(*BREAKS, "", ahead=1) and not items:
@@ -198,6 +317,18 @@ class Phrases:
             return []
         if cur.accept("even", "straight"):
             return self.doings.even(cur, start)
+        if cur.next_is("ending") and cur.next_is("with", ahead=1) and items:
+            cur.at += 2
+            return self._phrase(cur, items)
+        if cur.next_is("start", "begin") and (cur.sort_is(NUMBER, 1) or cur.sort_is(STITCH, 1)):
+            cur.at += 1
+            return self._phrase(cur, items)
+        if cur.next_is("begin", "beginning", "starting", "start") and self._begins_at_ring(cur):
+            return []
+        if (starts := self._starts_at_hook(cur)) is not None:
+            return [starts]
+        if (last := self._last_of_each(cur, items)) is not None:
+            return last
         if cur.accept("otherside"):
             return [OtherSide(cur.span_from(start))]
         if cur.word().text in self.own.steps:
@@ -206,27 +337,91 @@ class Phrases:
             return self.doings.foundation(cur)
         if cur.accept("sk"):
             return self.skips.skip(cur, start)
+        if (together := self.stitches.together_in_words(cur, start)) is not None:
+            return together
         chain = self.stitches.chain(cur)
         if chain is not None:
+            if cur.next_is("to") and cur.next_is("turn", ahead=1):
+                cur.at += 2
             return [chain]
         if cur.next_is("in", "next", "each") and (placed := self._place_first(cur, items, start)) is not None:
             return placed
         cur.at = start
+        if cur.sort_is(NUMBER) and cur.word().value == 1 and cur.next_is("slst", ahead=1):
+            cur.at += 1
         if cur.accept("slst"):
             return self._slip_stitch(cur, items, start)
         return self.stitches.phrase(cur, start)
 
+    @staticmethod
+    def _closes(clause: list[str]) -> bool:
+        """Whether a slip stitch into such a place closes a round: ``in first dc``, ``in 3rd of 5 ch``, ``to top of ch-3``."""
+        if any(text in ("first", "begch", "topof", "tch", "1st") for text in clause[:5]):
+            return not any(text == "sp" for text in clause)
+        of_chain = any(text == "of" and clause[at + 1 : at + 2] == ["ch"] for at, text in enumerate(clause[:5]))
+        of_count = any(text == "of" and clause[at + 2 : at + 3] == ["ch"] for at, text in enumerate(clause[:5]))
+        return clause[:1] in (["in"], ["to"]) and (of_chain or of_count)
+
+    @staticmethod
+    def _begins_at_ring(cur: Cursor) -> bool:
+        """Steps over ``start with a magic ring``."""
+        start = cur.at
+        cur.at += 1
+        if cur.accept("with", "in", "by") and cur.accept("ring") and cur.next_is(*BREAKS, ""):
+            return True
+        cur.at = start
+        return False
+
+    @staticmethod
+    def _starts_at_hook(cur: Cursor) -> Skip | None:
+        """``starting in 2nd ch from hook``: the chains before it are skipped; None if it is something else."""
+        start = cur.at
+        if cur.accept("starting", "beginning", "begin", "start"):
+            cur.accept("with", "in", "at")
+            which = cur.ordinal()
+            if which is not None and cur.accept("ch") and cur.accept("fromhook") and which > 1:
+                return Skip(Wanted("ch"), which - 1, cur.span_from(start))
+        cur.at = start
+        return None
+
+    def _last_of_each(self, cur: Cursor, items: list[Instruction]) -> list[Instruction] | None:
+        """``…in each dc across, working last dc in top of tch``, ``…, including top of tch``; None if it is something else."""
+        before = items[-1] if items else None
+        if not (isinstance(before, Repeat) and len(before.body) == 1 and isinstance(before.until, ToEnd)):
+            return None
+        work, start = before.body[0], cur.at
+        if isinstance(work, Either):
+            work = work.works[0]
+        if not isinstance(work, Work):
+            return None
+        if cur.accept("including", "incl") or leads_to_last(cur, work.made.items):
+            cur.accept("in")
+            where = self.targets.target(cur)
+            if isinstance(where, TurningChain | Last | Next):
+                return [Work(work.made, where, cur.span_from(start))]
+        cur.at = start
+        return None
+
     def _place_first(self, cur: Cursor, items: list[Instruction], start: int) -> list[Instruction] | None:
         """``in first st work 2 sc``; ``… and in each ch across``, which goes on as before it; None if it is neither."""
         before = items[-1] if items else None
-        goes_on = cur.next_is("and", ahead=-1) and isinstance(before, Work)
+        goes_on = cur.next_is("and", ",", ahead=-1) and isinstance(before, Work)
         if not cur.accept("in"):
             if not (goes_on and cur.next_is("next", "each")):
                 return None
         elif cur.next_is(*BREAKS, "toend"):
             return []  # "in back loops only," alone: which loop is worked changes no place
+        if cur.next_is("mc"):
+            return None
         where = self.targets.target(cur)
-        if goes_on and isinstance(before, Work):
+        if isinstance(before, Repeat) and isinstance(where, Each) and not where.said and cur.next_is(*BREAKS, ""):
+            self.row.notes.append(cur.span_from(start))
+            return []  # "sc in each st across, working into the top of each bobble"
+        if (
+            goes_on
+            and isinstance(before, Work)
+            and (cur.next_is(*BREAKS, "and", "", "turn") or cur.next_is("and", ahead=start - 1 - cur.at))
+        ):
             return self.stitches.works(cur, before.made, start, where)
         cur.accept(",")
         if isinstance(where, Ring) and not items:
@@ -236,10 +431,65 @@ class Phrases:
             made = self.stitches.made(cur.inside(cur.at + 1, close))
             cur.at = close + 1
         else:
-            made = self.stitches.made_once(cur)
+            made = self._made_list(cur)
         if made is None or cur.next_is("in", "next", "each", "times") or cur.sort_is(NUMBER):
             raise NotUnderstoodError(cur.span_from(start))
         return self.stitches.works(cur, made, start, where)
+
+    def _where_begun(self, cur: Cursor) -> bool:
+        """Steps over ``starting in same st as join``: where the row begins anyhow."""
+        start = cur.at
+        cur.at += 1
+        if cur.accept("in", "with", "at"):
+            cur.accept("joining", "join")
+            where: object = None
+            if cur.sort_is(ORDINAL):
+                cur.at += 1
+                where = First(self.targets.places.wanted_or_any(cur))
+                if cur.next_is("fromhook"):
+                    where = None
+            else:
+                with suppress(NotUnderstoodError):
+                    where = self.targets.target(cur)
+            while cur.accept("as", "join", "joining", "slst", "at", "baseof", "ch", "-") or (
+                cur.sort_is(NUMBER) and cur.next_is("-", ahead=-1)
+            ):
+                cur.at += 1 if cur.sort_is(NUMBER) else 0
+            if isinstance(where, Same | First) or (isinstance(where, Next) and where.count == 1):
+                self.row.notes.append(cur.span_from(start))
+                return True
+        cur.at = start
+        return False
+
+    def _why(self, cur: Cursor) -> bool:
+        """Steps over ``for the tip``, ``to even things out``: words of why, with nothing to make."""
+        start = cur.at
+        cur.skip_clause("turn", "noturn")
+        clause = cur.words[start : cur.at]
+        if len(clause) < 2 or any(
+            word.sort in (NUMBER, STITCH, TOGETHER) or word.text in ("st", "ch", "sp", "slst", "sk") for word in clause
+        ):
+            cur.at = start
+            return False
+        self.row.notes.append(cur.span_from(start))
+        return True
+
+    def _made_list(self, cur: Cursor) -> Made | None:
+        """``1 dc, 1 tr and 1 dc`` behind the place that all of them go into."""
+        made = self.stitches.made_once(cur)
+        while made is not None and cur.next_is(",", "and"):
+            start = cur.at
+            cur.at += 1
+            cur.accept("and")
+            try:
+                more = self.stitches.made_once(cur)
+            except NotUnderstoodError:
+                more = None
+            if more is None or cur.next_is("in", "next", "each", "times", "toend", "around", "over") or cur.sort_is(NUMBER):
+                cur.at = start
+                break
+            made = Made(made.items + more.items)
+        return made
 
     def _says_what_counts(self, cur: Cursor, items: list[Instruction]) -> bool:
         end = cur.at
@@ -259,9 +509,9 @@ class Phrases:
             items.pop()
             return [Work(Made(("picot",)), Next(ANY_STITCH, 0), cur.span_from(start))]
         rest = cur.inside(cur.at, len(cur.words))
-        rest.skip_to(BREAKS)
+        rest.skip_clause("turn", "noturn")
         clause = [word.text for word in cur.words[cur.at : cur.at + rest.at]]
-        closes = self.in_round and clause[:2] and any(text in ("first", "begch", "topof", "tch") for text in clause[:5])
+        closes = self.in_round and (self._closes(clause) or (not clause and not rest.next_is(",", "and")))
         if worked and ("join" in clause or closes or clause[:1] == ["to"]):
             self.row.joined_at = len(items)
             self.row.joins_to = joined_to(cur.words[cur.at : cur.at + rest.at])
@@ -269,6 +519,8 @@ class Phrases:
             return []
         if cur.next_is("toend") and (cur.next_is("first", "next", "last", ahead=1) or cur.sort_is(NUMBER, 1)):
             cur.at += 1  # "across next 4 sts"
+        if cur.next_is("over") and (cur.next_is("first", "next", "last", ahead=1) or cur.sort_is(NUMBER, 1)):
+            cur.at += 1
         cur.accept("to")
         if not worked and cur.accept("next"):
             cur.at -= 1
@@ -276,6 +528,42 @@ class Phrases:
         if cur.next_is("in") or cur.next_is(*BREAKS, "and", ""):
             return self.stitches.work(cur, made, start)
         return self.stitches.works(cur, made, start, self.targets.target(cur))
+
+
+def _one_for_each(items: list[Instruction], new: list[Instruction], by_and: bool) -> bool:
+    """``sc in each dc around, 3 sc in each ch-2 sp``: made one repeat, whichever comes next; False if they are no such two."""
+    if not (items and len(new) == 1):
+        return False
+    first, second = items[-1], new[0]
+    if by_and and isinstance(second, Work) and second.into == Next(getattr(second.into, "wanted", ANY_STITCH)):
+        second = Repeat((second,), ToEnd(), second.span)
+    if not (isinstance(first, Repeat) and isinstance(second, Repeat) and isinstance(first.until, ToEnd)):
+        return False
+    works = [each for work in (*works_of(first.body), *works_of(second.body)) for each in _by_kind(work)]
+    single = (
+        len(first.body) == 1
+        and len(second.body) == 1
+        and not any(isinstance(item, Repeat) for item in (*first.body, *second.body))
+    )
+    wanted = [work.into.wanted for work in works if isinstance(work.into, Next) and not work.together]
+    if not single or len(wanted) != len(works) or wanted[-1].kind != "sp" or wanted[-1] in wanted[:-1]:
+        return False
+    span = Span(first.span.start, second.span.end)
+    body = (Either(tuple(works), span),)
+    items[-1] = replace(first, body=body, until=second.until if not isinstance(second.until, Times) else first.until, span=span)
+    return True
+
+
+def _by_kind(work: Work) -> list[Work]:
+    """``sc in each dc and each ch-1 sp`` as one work for each kind of place."""
+    if isinstance(work.into, Next) and work.into.wanted.kind == "either":
+        return [replace(work, into=Next(each)) for each in work.into.wanted.either]
+    return [work]
+
+
+def _only_moves(items: list[Instruction]) -> bool:
+    """Whether the row has done nothing yet but go to where it begins."""
+    return all(isinstance(item, Work) and item.made.items == ("sl st",) for item in items)
 
 
 def _depth(cur: Cursor) -> int:

@@ -40,6 +40,8 @@ class PlaceKinds:
         """A kind of place; None (and nothing taken) if none is named."""
         start = cur.at
         found = self.part(cur, "") if self.part_follows(cur) else self._simple(cur)
+        if found is not None and found.kind == "sp" and cur.accept("corner"):
+            found = replace(found, name="corner")
         if found is None:
             cur.at = start
             return None
@@ -103,7 +105,8 @@ class PlaceKinds:
             return False
         ahead = 2 if cur.next_is("-", ahead=1) else 1
         if cur.next_is("ch", ahead=ahead):
-            return cur.next_is("sp", ahead=ahead + 1) or cur.next_is("-", ahead=ahead + 1)
+            dashed = cur.next_is("-", ahead=ahead + 1) and not cur.sort_is(NUMBER, ahead + 2)
+            return cur.next_is("sp", ahead=ahead + 1) or dashed
         ahead_of_name = ahead + (2 if cur.next_is("-", ahead=ahead + 1) else 1)
         return cur.sort_is(STITCH, ahead) and cur.next_is(*GROUP_NAMES, *ONE_STITCH_NAMES, ahead=ahead_of_name)
 
@@ -119,9 +122,16 @@ class PlaceKinds:
             name = cur.word().text
             cur.at += 1
             return Wanted(name) if name in ONE_STITCH_NAMES else Wanted("group", size, name=name)
+        if cur.accept("corner"):
+            if cur.accept("ch"):
+                return replace(self._chain_or_space(cur), name="corner")
+            cur.accept("sp")
+            return Wanted("sp", name="corner")
         if cur.accept("ch"):
             return self._chain_or_space(cur)
         if cur.accept("sp"):
+            if cur.next_is("before", "after") and cur.next_is("first", "last", ahead=1):
+                return self._beside(cur)
             return self._gap(cur) if cur.accept("between") else Wanted("sp")
         if (kind := cur.stitch()) is not None:
             cur.accept("st")
@@ -130,6 +140,9 @@ class PlaceKinds:
 
     def _named(self, cur: Cursor) -> Wanted | None:
         text = cur.word().text
+        if text in ("fsc", "fhdc", "fdc"):
+            cur.at += 1
+            return Wanted(text[1:])
         if text == "st" or text in ONE_STITCH_NAMES:
             cur.at += 1
             return Wanted(text)
@@ -140,24 +153,48 @@ class PlaceKinds:
         return None
 
     def _chain_or_space(self, cur: Cursor) -> Wanted:
-        ahead = 1 if cur.next_is("-") else 0
+        ahead = 1 if cur.next_is("-") and cur.word().start == cur.word(-1).end else 0
         if cur.sort_is(NUMBER, ahead) and (ahead or cur.next_is("sp", ahead=1)):
             cur.at += ahead
             size = cur.number() or 0
             cur.accept("-")
-            cur.accept("sp")
+            if not cur.accept("sp"):
+                cur.accept("corner", "point", "points", "eye", "eyes", "arc", "arcs")
             return Wanted("sp", size)
         if cur.next_is("-") and cur.next_is("sp", ahead=1):
             cur.at += 1
         return Wanted("sp") if cur.accept("sp") else Wanted("ch")
 
     def _gap(self, cur: Cursor) -> Wanted:
-        part: str | int = 1 if cur.accept("first") else ""
+        part: str | int = 1 if cur.accept("first") else -1 if cur.accept("last") else ""
         cur.accept("next")
-        cur.number()
+        if not self.names_a_size(cur):
+            cur.number()
         noun = self._simple(cur)
+        if noun is not None and cur.accept("and"):
+            return self._between_two(cur, part)
+        if noun is None and cur.accept("group", "st"):
+            noun = Wanted("group", name="group") if cur.next_is("group", ahead=-1) else ANY_STITCH
         size = noun.size if noun is not None and noun.kind == "group" else 0
         return Wanted("gap", size, name="between", part=part, inner="st" if noun is None else noun.kind)
+
+    def _beside(self, cur: Cursor) -> Wanted:
+        """``sp before first 3-dc group``, ``sp after last group``: the gap at the beginning or at the end."""
+        part = 1 if cur.next_is("before") else -1
+        cur.at += 2
+        if self._simple(cur) is None:
+            raise cur.fail()
+        return Wanted("gap", 0, name="between", part=part, inner="st")
+
+    def _between_two(self, cur: Cursor, part: str | int) -> Wanted:
+        """``first dc and first 3-dc group``, ``last group and ch-3``: one gap, at the beginning or at the end."""
+        cur.accept("first", "next", "last")
+        if cur.accept("begch", "tch"):
+            if cur.accept("-"):
+                cur.number()
+        elif self._simple(cur) is None:
+            raise cur.fail()
+        return Wanted("gap", 0, name="between", part=part or 1, inner="st")
 
 
 def replace_whole(wanted: Wanted) -> Wanted:

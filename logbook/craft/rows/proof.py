@@ -9,7 +9,7 @@ from logbook.craft.rows.beyond import Beyond, beyond
 from logbook.craft.rows.courses import Course, Courses, closes, fit_at_one_width, lay_all, leads_back
 from logbook.craft.rows.every_width import Fit, Misfit
 from logbook.craft.rows.in_every_size import in_all_sizes, of_size
-from logbook.craft.rows.instructions import Counts, Opening, WrittenPattern, WrittenRow
+from logbook.craft.rows.instructions import NEW_YARN, Counts, Opening, Work, WrittenPattern, WrittenRow
 from logbook.craft.rows.laying import TIMES_IN_ALL, opening_counts
 from logbook.craft.rows.lines import MOST_TEXT
 from logbook.craft.rows.mend_search import likely_mends, mended, nearest
@@ -130,11 +130,17 @@ class _Proving:
         multiple = courses.multiple
         least = courses.smallest // multiple if multiple else 0
         proof = replace(proof, rows=tuple(_row_count(course, least) for course in courses.rows))
-        if courses.in_ring:
+        if courses.in_ring or self._on_edge():
             return proof
         if multiple:
             proof = replace(proof, multiple=multiple, chain_constant=courses.smallest % multiple)
         return replace(_with_chain(proof, courses), smallest=courses.smallest)
+
+    def _on_edge(self) -> bool:
+        """Whether row 1 is worked onto an edge of another piece, to which its yarn is joined."""
+        first = self.pattern.rows[0].begins_with
+        joined = bool(first) and isinstance(last := first[-1], Work) and last.made.name == NEW_YARN
+        return joined and self.pattern.chain_sizes is None
 
     def _troubles(self, tried: Tried) -> Iterator[Problem]:
         courses = tried.best

@@ -8,7 +8,8 @@ rows. A line that tells no work is set aside as a note.
 import re
 from dataclasses import dataclass, field, replace
 
-from logbook.craft.rows.asides import SaidToCount, printed_counts, said_to_count
+from logbook.craft.rows.asides import printed_counts
+from logbook.craft.rows.chain_sayings import SaidToCount, said_to_count
 from logbook.craft.rows.cursor import Cursor, NotUnderstoodError
 from logbook.craft.rows.describing import Describing
 from logbook.craft.rows.instructions import (
@@ -22,6 +23,7 @@ from logbook.craft.rows.instructions import (
 from logbook.craft.rows.kinds import prevailing_kind
 from logbook.craft.rows.lines import (
     AGAIN,
+    LEADS_TO_ROW,
     MOST_IN_ALL,
     MOST_LETTERS,
     MOST_ROWS,
@@ -37,9 +39,22 @@ from logbook.craft.rows.phrases import Phrases
 from logbook.craft.rows.row_words import ReadRow
 from logbook.craft.rows.sayings import BASE_IN_ROUND, BASE_SENTENCE, bare_of_chain, chains_count, saying, size_count
 from logbook.craft.rows.turning import written_rows
-from logbook.craft.rows.words import Reading, Word, cut
+from logbook.craft.rows.words import NUMBER, Reading, Word, cut
 from logbook.craft.words.numbers import grouped
 from logbook.craft.words.terms import Terms
+
+_BASE_IN_ROW = re.compile(
+    r"\s*(?:(?:with|using)\s[^,;]{1,30}?,?\s+)?(?:ch|chain|make)\s+(?:an?\s+|any\s+)?(?:even|odd|multiple)\b[^,;.]*[,;.]\s*",
+    re.IGNORECASE,
+)
+_FOUNDATION = re.compile(
+    r"\s*(?:work\s+|make\s+)?(?:\d+\s+)?(?:f(?:sc|hdc|dc)|foundation\s+(?:sc|hdc|dc|single|half|double))\b", re.IGNORECASE
+)
+LONGEST_SENTENCE = 300  # letters in what is said of chains
+_SAYS_COUNT = re.compile(
+    r"\bcount|\bnot\b|\bnever\b|n['’]t\b|=|\bis\s+(?:always\s+)?(?:an?|one|1)\b|\bare\b|\bequals?\b|\bacts?\b|\bstand|\breplace|\breckon|\bno\b",
+    re.IGNORECASE,
+)
 
 
 def read(text: str, terms: Terms, size: int = 0) -> WrittenPattern:
@@ -61,6 +76,7 @@ class _Reading:
     chain_sizes: PrintedCount | None = None
     stated: StatedMultiple | None = None
     repeat: tuple[int, int, Span] | None = None
+    lead: Part | None = None  # where the next row begins, said in a line before it
     every: list[tuple[str, ReadRow]] = field(default_factory=list)
     sized: list[Word] = field(default_factory=list)
     _highest: int = 0
@@ -69,12 +85,18 @@ class _Reading:
     def pattern(self) -> WrittenPattern:
         lines = self._of_a_size(self._lines())
         named = any(part.name for part in lines)
+        if re.search(r"\bp\s*[=:–—-]?\s*picots?\b", self.text, re.IGNORECASE):
+            self.describing.own.ways[("p",)] = "picot"
+            self.how = replace(self.how, own=self.describing.own.ways)
         for part in lines:
             if not part.name and self.describing.describe(part.start, part.end):
                 self.how = replace(self.how, own=self.describing.own.ways)
         for index, part in enumerate(lines):
             if re.search(r"\b(?:return|rtn)\b", part.name, re.IGNORECASE):
                 self._note(part)  # the way back of a two-pass row makes no stitch
+                continue
+            if part.name and not part.numbers and self.rows and self._goes_on_until(part):
+                self._note(part)  # "Next row" behind rows of which it is not said how many there are
                 continue
             try:
                 if not self._refers(part, lines[index + 1 :]) and not self._speaks_of_all(part, named):
@@ -91,6 +113,11 @@ class _Reading:
             written.rows, faults, chain, first, last, span, chains_count(self.text), self.stated, tuple(self._notes()),
             self._sizes(chain),
         )  # fmt: skip
+
+    def _goes_on_until(self, part: Part) -> bool:
+        """Whether before that row others are worked until something comes about: no row is known that it stands on."""
+        between = self.text[self.rows[-1].part.start : part.start]
+        return re.search(r"\b(?:cont(?:inue)?|keep)\b[^.]*\buntil\b[^.]*\.\s*\S*\s*\S*\s*\Z", between, re.IGNORECASE) is not None
 
     def _of_a_size(self, lines: list[Part]) -> list[Part]:
         """The lines, without those that are longer than any row and those after more than any pattern has; they are named."""
@@ -157,28 +184,27 @@ class _Reading:
             self._fault(part.numbers[0] if part.numbers else 0, f"{of} refers to a row that is not written before it.", span)
             return True
         until = ahead or last_row + 1 + times * (last - first + 1)
+        at_end = re.search(r"\b(?:at|by)\s+(?:the\s+)?end\b", found["rest"], re.IGNORECASE) is not None
         numbers = part.numbers or (tuple(range(last_row + 1, until)) if not part.name else (self._next_number(),))
         for at, number in enumerate(numbers):
             like = known[first + at % (last - first + 1)]
-            own = replace(like.words, counts=self._counts_again(counts, like.words.counts, times > 0, number == until - 1))
+            own = replace(like.words, counts=self._counts_again(counts, times > 0, number in (until - 1, numbers[-1]), at_end))
             self.rows.append(ReadRow(replace(like.part, name=called(part if part.numbers else like.part, number)), number, own))
         if part.every:
             self.repeat = (first, last, span)
         return True
 
     @staticmethod
-    def _counts_again(
-        told: tuple[PrintedCount, ...], own: tuple[PrintedCount, ...], some_times: bool, is_last: bool
-    ) -> tuple[PrintedCount, ...]:
+    def _counts_again(told: tuple[PrintedCount, ...], some_times: bool, is_last: bool, at_end: bool) -> tuple[PrintedCount, ...]:
         """The counts of a row that is as another: where it is worked some times, what is told is the last one's."""
-        if some_times:
+        if some_times or at_end:
             return told if is_last else ()
-        return told or own
+        return told
 
     def _rest(self, start: int, end: int) -> tuple[tuple[PrintedCount, ...], bool]:
         """The counts behind ``Rep Row 2``, and whether nothing else stands there that would be work."""
         text = self.text[start:end]
-        found = re.search(r"[(\[]?\s*\d[^.]*?(?:st|sts|sc|hdc|dc|tr|htr)?\s*[)\]]?\s*\.?\s*\Z", text)
+        found = re.search(r"[(\[{<]?\s*\d[^.(\[{<]*(?:[(\[]\d[^)\]]*[)\]][^.(\[{<]*)?[)\]}>]?\s*\.?\s*\Z", text)
         counts: tuple[PrintedCount, ...] = ()
         if found is not None:
             cur = Cursor(cut(self.text, self.how, start + found.start(), end), end)
@@ -196,8 +222,24 @@ class _Reading:
             return False
         if not text.strip():
             return True
-        if self.describing.described(part.start) or self._counts(part, text):
+        if self.describing.described(part.start):
             self._note(part)
+            return True
+        text = self._without_sayings(part) if named else self._unless_saying(part)
+        if not text.strip(" .,;()\n\t"):
+            self._note(part)
+            return True
+        led = LEADS_TO_ROW.search(self.text, part.start, part.end) if named and self.rows else None
+        if led is not None and not makes(self.text[led.end() : part.end]):
+            self.lead = replace(part, start=led.start())
+            return True
+        if (
+            named
+            and not self.rows
+            and _FOUNDATION.match(text)
+            and not re.search(r"\byo\b|\binsert\b|\byrh\b", text, re.IGNORECASE)
+        ):
+            self._row(replace(part, name="Foundation row"))
             return True
         base = not self.rows and self._base(part, text, named)
         works = makes(text) or (not named and WORK.search(text) is not None and not base)
@@ -217,17 +259,47 @@ class _Reading:
         self._note(part)
         return True
 
-    def _counts(self, part: Part, text: str) -> bool:
-        if "count" not in text.lower():
-            return False
-        said = said_to_count(_bare(self._cursor(part)))
+    def _without_sayings(self, part: Part) -> str:
+        """The line with blanks for what it says that chains count as, which is kept for all rows."""
+        text = self.text[part.start : part.end]
+        for sentence in re.finditer(r"[^.;(\n][^.;()\n]*", text):
+            start, end = part.start + sentence.start(), part.start + sentence.end()
+            of_all = chains_count(sentence[0]) is not None and not makes(sentence[0])
+            said = None if of_all else self._said_somewhere(start, end)
+            if said is not None:
+                self.throughout.append(replace(said, throughout=True))
+            if said is not None or of_all:
+                text = text[: sentence.start()] + " " * (end - start) + text[sentence.end() :]
+        return text
+
+    def _unless_saying(self, part: Part) -> str:
+        """The line, "" if all of it says what chains count as: among rows without names any other line may be one."""
+        text = self.text[part.start : part.end]
+        said = said_to_count(_bare(self._cursor(part))) if _SAYS_COUNT.search(text) else None
         if said is not None:
             self.throughout.append(replace(said, throughout=True))
-        return said is not None or (chains_count(text) is not None and not makes(text))
+        return "" if said is not None or (chains_count(text) is not None and not makes(text)) else text
+
+    def _said_somewhere(self, start: int, end: int) -> SaidToCount | None:
+        """What that sentence says that chains count as, at its beginning or from where it first speaks of chains."""
+        if end - start > LONGEST_SENTENCE or not _SAYS_COUNT.search(self.text, start, end):
+            return None
+        cur = _bare(Cursor(cut(self.text, self.how, start, end), end))
+        for at, word in enumerate(cur.words):
+            chained = word.text in ("ch", "begch", "tch", "it") or (word.sort == NUMBER and cur.next_is("ch", ahead=at + 1))
+            if at and not chained:
+                continue
+            try:
+                said = said_to_count(cur.inside(at, len(cur.words)))
+            except NotUnderstoodError:
+                continue
+            if said is not None:
+                return said
+        return None
 
     def _base(self, part: Part, text: str, named: bool) -> bool:
         """``Ch 68 (74, 86, 92), join``; ``Multiple of 6 plus 2``."""
-        found = saying(self.text, part.start, part.end)
+        found = saying(self.text[: part.start] + text, part.start, part.end)
         if not named and WORK.search(bare_of_chain(text)):
             return False
         self.chain_sizes = self.chain_sizes or found.chain
@@ -240,11 +312,14 @@ class _Reading:
         return Cursor(words, part.end)
 
     def _row(self, part: Part) -> None:
-        cur = self._cursor(part)
+        cur = self._cursor(self._after_base(part))
+        if self.lead is not None:
+            lead, self.lead = self._cursor(self.lead), None
+            cur = Cursor((*lead.words, *cur.words), part.end)
         start = self._next_number() if self.rows or not re.match(r"set|found|base", part.name, re.I) else 0
         numbers = part.numbers or (start,)
         words = Phrases(self.describing.own, part.in_round).read(
-            cur, prevailing_kind(self.rows[-1].words.items) if self.rows else "sc"
+            cur, prevailing_kind(self.rows[-1].words.items) if self.rows else "sc", first=not self.rows
         )
         for says, span in words.faults:
             self._not_understood(numbers[0], says, span)
@@ -255,6 +330,14 @@ class _Reading:
             self.rows.append(ReadRow(replace(part, name=called(part, number)), number, words))
         if part.every:
             self.every.append((part.every, self.rows[-1]))
+
+    def _after_base(self, part: Part) -> Part:
+        """Row 1 without the starting chain that it says itself: ``with 4 mm hook ch an even number, sc in 2nd ch …``."""
+        found = None if self.rows else _BASE_IN_ROW.match(self.text, part.start, part.end)
+        if found is None:
+            return part
+        self.stated = self.stated or saying(self.text, part.start, found.end()).stated
+        return replace(part, start=found.end())
 
     def _every_other(self) -> None:
         """``Row 2 and all even rows``: the even rows between those that are written out."""
@@ -321,9 +404,9 @@ def _span(part: Part) -> Span:
 def _bare(cur: Cursor) -> Cursor:
     """Without a full stop behind it and brackets around it."""
     end = len(cur.words)
-    while end and cur.words[end - 1].text in (".", ";", ")", "]"):
+    while end and cur.words[end - 1].text in (".", ";", ")", "]", "}"):
         end -= 1
     start = 0
-    while start < end and cur.words[start].text in ("(", "[", "-", "=", ".", ","):
+    while start < end and cur.words[start].text in ("(", "[", "{", "-", "=", ".", ","):
         start += 1
     return cur.inside(start, end)

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, field
 
-from logbook.craft.rows.asides import SaidToCount
+from logbook.craft.rows.chain_sayings import SaidToCount
 from logbook.craft.rows.instructions import Instruction, PrintedCount, Span
 from logbook.craft.rows.lines import Part
 
@@ -20,6 +20,8 @@ class RowWords:
     joins_to: str = ""  # "chain" or "stitch": what the round is joined to, if said
     in_ring: bool = False  # the row makes its own foundation
     notes: list[Span] = field(default_factory=list)
+    and_onto: tuple[int, ...] = ()  # rows whose unworked rests it goes on over
+    onto: int = 0  # the row whose unworked rest it takes up; −1: the last that left some
     leaves_rest: bool = False
     leaves: int = 0  # so many stitches, if said
     faults: list[tuple[str, Span]] = field(default_factory=list)

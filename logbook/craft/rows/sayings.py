@@ -8,16 +8,23 @@ from logbook.craft.swatches.stitch_pattern import read_multiple
 from logbook.errors import UnreadableError
 
 _BETWEEN = r"\s*[,:;/–-]\s*"
-_SIZES = rf"\d+(?:\s*[(\[]\s*\d+(?:{_BETWEEN}\d+)*\s*[)\]]|(?:/\d+){{2,}})?"
+_SIZES = (
+    rf"(?:\d+\s+\(\d+\)\s+\d+|\d+)(?:\s*[(\[]\s*\d+(?:{_BETWEEN}\d+)*\s*[)\]]"
+    r"|(?:/\d+){2,}|(?:\s*,\s*\d+){2,}|(?:\s+-\s+\d+){2,})?"
+)
 _CHAIN = re.compile(
-    rf"\b(?:ch|chain)\s*(?:of\s+|-\s*)?(?P<a>{_SIZES})(?![\w-])(?!\s*(?:sc|hdc|dc|tr|htr|rows?))"
+    rf"\b(?:ch|chain)\s*(?:of\s+|-\s*)?(?P<a>{_SIZES})(?![\w-])(?!\s*(?:sc|hdc|dc|tr|htr|rows?|sp|l(?:oo)?ps?|arch|group|block|cluster))"
     rf"|(?<!of )(?P<b>{_SIZES})\s*(?:ch|chs|chains?)\b"
-    r"(?!\s*(?:from|sp|-))",
+    r"(?!\s*(?:from|sp|-|l(?:oo)?ps?\b|arch|group|block|cluster))",
     re.IGNORECASE,
 )
 _MULTIPLE = re.compile(
     r"\bmult(?:iple|\.)?s?\s+of\s+(?P<m>\d+)(?:\s*(?:sts?|stitches|chs?|chains?)\b)?"
     r"(?:\s*,?\s*(?:plus|\+|and)\s*(?P<plus>\d+)|\s*,?\s*(?:less|minus|−|-)\s*(?P<less>\d+))?",
+    re.IGNORECASE,
+)
+_DIVISIBLE = re.compile(
+    r"\bch\w*\b[^.;]*?\b(?:divi(?:sible|ded)\s+by)\s+(?P<m>\d+)(?:\s*(?:plus|\+|and|with)\s*(?P<plus>\d+)(?:\s+(?:over|more))?)?(?P<less>)",
     re.IGNORECASE,
 )
 _PARITY = re.compile(
@@ -30,11 +37,22 @@ BASE_SENTENCE = re.compile(
 )
 """A chain joined to a ring that stands before row 1 in its own line."""
 BASE_IN_ROUND = re.compile(
-    r"\s*ch(?:ain)?\s+\d+\s*,?\s*(?:and\s+)?(?:join|ss|sl\s*st)\b[^,.;]*\b(?:ring|circle)\b[^,.;]*[.;]\s+(?=\S)", re.IGNORECASE
+    r"\s*ch(?:ain)?\s+\d+\s*,?\s*(?:and\s+)?(?:join|ss|sl\s*st)\b[^,.;]*\b(?:(?:ring|circle)\b[^,.;]*[.;,]|first\s+ch\s*[.;,])\s+(?=\S)",
+    re.IGNORECASE,
 )
 """The same inside round 1, whose own chains may be joined too: nothing but chain and ring."""
 
 SIZED = re.compile(rf"(?<![\d.,/-])\d+(?:\s*[(\[]\s*\d+(?:{_BETWEEN}\d+)*\s*[)\]]|(?:/\d+){{2,}}(?![\d/]))")
+
+BETWEEN = re.compile(
+    r"(?<![\d(])\d+\s+\(\d+\)\s+\d+(?:\s+\(\d+\)(?:\s+\d+)?)?(?!\s*[(\d])|\ba\)\s*\d+\s+b\)\s*\d+(?:\s+c\)\s*\d+)?(?:\s+d\)\s*\d+)?"
+)
+"""``73 (79) 85`` and ``a) 32 b) 36 c) 40``."""
+_LISTED = re.compile(
+    r"(?<!rows )(?<!rnds )(?<!rounds )(?<![\d.,/-])(?<!\d )\d+(?:(?:\s*,\s*\d+){2,}|(?:\s+-\s+\d+){2,})(?!\s*(?:and|,|-)?\s*\d)",
+    re.IGNORECASE,
+)
+"""``72, 80, 88`` and ``40 - 44 - 48``: sizes without brackets, where all such lists are as long."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +69,9 @@ def saying(text: str, start: int, end: int) -> Saying:
     found = _CHAIN.search(line)
     chain = None
     if found is not None:
-        numbers = tuple(int(number[:6]) for number in re.findall(r"\d+", found["a"] or found["b"]))
+        more = re.match(r"\s*(?:sts?\b\s*)?\+\s*(\d+)\s*ch", line[found.end() :], re.IGNORECASE)
+        lifted = int(more[1]) if more else 0
+        numbers = tuple(lifted + int(number[:6]) for number in re.findall(r"\d+", found["a"] or found["b"]))
         chain = PrintedCount(numbers, Wanted("ch"), Span(start + found.start(), start + found.end()))
     return Saying(chain, _stated(line, start, chain is not None))
 
@@ -61,7 +81,7 @@ def _stated(line: str, start: int, beside_chain: bool) -> StatedMultiple | None:
     if parity is not None and (_OF_CHAIN.search(line) or parity["of"] is None):
         constant = (parity["what"].lower() == "odd") + int(parity["plus"] or 0)
         return StatedMultiple(2, None, constant % 2, Span(start + parity.start(), start + parity.end()))
-    found = _MULTIPLE.search(line)
+    found = _MULTIPLE.search(line) or _DIVISIBLE.search(line)
     if found is None:
         return None
     span = Span(start + len(line) - len(line.lstrip()), start + len(line.rstrip()))
@@ -108,5 +128,11 @@ def size_count(text: str) -> int:
     several = [count for count in groups if count > 2]
     if several:
         return max(set(several), key=lambda count: (several.count(count), count))
+    between = [len(re.findall(r"\d+", found[0])) for found in BETWEEN.finditer(text)]
+    if len(between) > 2 and len(set(between)) == 1:
+        return between[0]
+    listed = [len(re.findall(r"\d+", found[0])) for found in _LISTED.finditer(text)]
+    if len(listed) > 2 and len(set(listed)) == 1:
+        return listed[0]
     chain = re.search(r"\b(?:ch|chain|make)\s+\d+\s*[(\[]\s*\d+\s*[)\]]", text, re.IGNORECASE)
     return 2 if chain else 1

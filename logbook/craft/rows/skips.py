@@ -19,7 +19,7 @@ class Skips:
         """What follows "skip", which stands at ``start``."""
         found: list[Instruction] = []
         while True:
-            first = cur.accept("first")
+            first = cur.accept("first") and not found
             cur.accept("next", "last")
             if cur.next_is("(", "[") and (close := cur.closing()) is not None:
                 found += self._all_of(cur, close, first)
@@ -30,9 +30,12 @@ class Skips:
             wanted = replace_whole(self.targets.places.wanted_or_any(cur))
             if cur.next_is("fromhook"):
                 cur.at += 1
+            first = self.targets.at_base(cur) or first
+            if cur.accept("between"):
+                return []  # "missing the dc between", said beside what is worked into
             found.append(Skip(wanted, count or 1, cur.span_from(start), first))
             start = cur.at + 1
-            if not (cur.next_is("and") and (cur.next_is("next", "ch", ahead=1) or self._skips_on(cur))):
+            if not (cur.next_is("and") and (cur.next_is("next", "first", "ch", ahead=1) or self._skips_on(cur))):
                 return found
             cur.at += 1
             cur.accept("sk")

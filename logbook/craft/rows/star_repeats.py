@@ -1,12 +1,12 @@
 """Repeats told by stars: ``*…; rep from * across``, ``*…* 6 times``, and what the last repeat does instead."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from logbook.craft.rows.cursor import BREAKS, CLOSING, Cursor, NotUnderstoodError
-from logbook.craft.rows.instructions import Instruction, Last, Next, Repeat, Span, Times, ToEnd, Until, Work
-from logbook.craft.rows.targets import Targets
-from logbook.craft.rows.words import NUMBER, STITCH
+from logbook.craft.rows.instructions import Instruction, Last, Made, Next, Repeat, Span, Times, ToEnd, Until, Work
+from logbook.craft.rows.targets import Each, Targets
+from logbook.craft.rows.words import NUMBER
 
 STARS = ("*", "**", "***", "†")
 Stars = dict[str, int]  # a star → how many instructions come before it
@@ -25,12 +25,13 @@ class StarRepeats:
         self.phrase = phrase
         self.sequence = sequence
         self._closed: set[str] = set()
+        self._fewer = False
 
     def close(self, cur: Cursor, items: list[Instruction], stars: Stars) -> None:
         """``*…* across``, ``*…* 6 times``; alone the second star only ends what is repeated later."""
         start, star = cur.at, cur.word().text
         cur.at += 1
-        until = self.targets.until(cur)
+        until = self.targets.until(cur) or self._said_to_repeat(cur)
         if until is None:
             if star in self._closed:
                 raise cur.fail()
@@ -38,23 +39,47 @@ class StarRepeats:
             return
         self._put(cur, items, stars, star, until, start, f"nothing stands between the two {star}")
 
+    def _said_to_repeat(self, cur: Cursor) -> Until | None:
+        """``*…* rep 6 times``, ``*…*, repeat around``; None if another phrase follows."""
+        start = cur.at
+        cur.accept(",", ";")
+        if cur.accept("rep") and not cur.next_is("from", "between", *STARS):
+            return self.targets.until(cur) or ToEnd()
+        cur.at = start
+        return None
+
     def repeat(self, cur: Cursor, items: list[Instruction], stars: Stars) -> None:
         """``rep from * across``, ``rep between *s 3 more times``."""
         start = cur.at
         cur.at += 1
         cur.accept("from", "between")
-        star = cur.word().text
-        if star not in STARS:
-            raise cur.fail("“repeat” needs the * it goes back to")
-        cur.at += 1
-        cur.accept("s")
-        self._closed.discard(star)
-        if star not in stars:
-            raise NotUnderstoodError(cur.span_from(start), f"there is no {star} to repeat from")
-        if cur.accept("to") and not cur.accept(*STARS):
+        if cur.accept("asterisk", "asterisks", "star", "stars") and len(stars) == 1 and cur.word().text not in STARS:
+            self._again(cur, items, stars, next(iter(stars)), start)
+            return
+        star = self._star(cur, start, stars)
+        if cur.accept("to", "and", "-") and not cur.accept(*STARS):
             cur.at -= 1
+        self._again(cur, items, stars, star, start)
+
+    def _again(self, cur: Cursor, items: list[Instruction], stars: Stars, star: str, start: int) -> None:
+        self._closed.discard(star)
         until = self._until_of_star(cur)
         self._put(cur, items, stars, star, until, start, f"nothing stands between the {star} and its repeat")
+
+    @staticmethod
+    def _star(cur: Cursor, start: int, stars: Stars) -> str:
+        """The star that a repeat goes back to; the only one where none is named."""
+        star = cur.word().text
+        if star not in STARS:
+            only = [each for each in stars if each != "**"]
+            if len(only) != 1 or cur.next_is("", *BREAKS):
+                raise cur.fail("“repeat” needs the * it goes back to")
+            return only[0]
+        cur.at += 1
+        cur.accept("s")
+        if star not in stars:
+            raise NotUnderstoodError(cur.span_from(start), f"there is no {star} to repeat from")
+        return star
 
     def _put(self, cur: Cursor, items: list[Instruction], stars: Stars, star: str, until: Until, start: int, empty: str) -> None:
         """Makes what stands since the star a repeat; ``empty`` is what is wrong where that is nothing."""
@@ -62,8 +87,11 @@ class StarRepeats:
         body = tuple(items[begin:])
         if not body:
             raise NotUnderstoodError(cur.span_from(start), empty)
+        self._fewer = False
         last = self._ending(cur, body, begin, stars)
-        items[begin:] = [Repeat(body, until, cur.span_from(start)), *last]
+        if self._fewer and isinstance(until, Times):
+            until = Times(until.count - 1, max(until.or_else - 1, 0))  # what is done instead is the last of them
+        items[begin:] = [Repeat(body, until, cur.span_from(start)), *last] if until != Times(0) else last
 
     def _until_of_star(self, cur: Cursor) -> Until:
         more = cur.sort_is(NUMBER) and cur.next_is("more", ahead=1)
@@ -86,14 +114,17 @@ class StarRepeats:
         cur.accept("and")
         if cur.accept("omit"):
             return self._omitting(cur, body)
-        if cur.next_is("last") and cur.sort_is(STITCH, 1) and cur.next_is("in", ahead=2) and isinstance(body[-1], Work):
-            cur.at += 1  # "working last dc in top of tch"
-            instead = self.phrase(cur, [])
-            same = bool(instead) and isinstance(instead[0], Work) and body[-1].made.items[-1:] == instead[0].made.items
-            if not same:
+        ends = body[-1]
+        if isinstance(ends, Work) and (leads_to_last(cur, ends.made.items) or leads_to_last(cur, ends.made.items[-1:])):
+            cur.accept("in")
+            where = self.targets.target(cur)
+            if isinstance(where, Each):
                 raise NotUnderstoodError(cur.span_from(start))
-            return [*body[:-1], *instead]
-        if not cur.accept("ending"):
+            counted = any(word.sort == NUMBER for word in cur.words[start : min(start + 4, cur.at)])
+            many = len(ends.made.items) if counted else 1
+            return [*body[:-1], Work(Made(ends.made.items[-many:]), where, cur.span_from(start))]
+        cur.accept("but")
+        if not cur.accept("ending", "finish"):
             cur.at = start
             return []
         last = cur.accept("last")
@@ -104,11 +135,15 @@ class StarRepeats:
             if star not in stars:
                 raise cur.fail("the place where the last repeat ends is not marked")
             cur.at += 1
+            self._fewer = True
             return list(body[: stars.pop(star) - begin])
         cur.accept("with")
         instead = self.phrase(cur, [])
-        ends = body[-1]
+        if cur.next_is("instead"):
+            cur.skip_to(BREAKS)
+            last = True
         alike = isinstance(ends, Work) and bool(instead) and isinstance(instead[0], Work) and _takes_its_place(ends, instead[0])
+        self._fewer = last or alike
         return [*body[:-1], *instead] if last or alike else list(instead)
 
     def _omitting(self, cur: Cursor, body: tuple[Instruction, ...]) -> list[Instruction]:
@@ -125,7 +160,27 @@ class StarRepeats:
         same = [replace(item, span=Span(0, 0)) for item in left_out] == [replace(i, span=Span(0, 0)) for i in body[-count:]]
         if not same or count >= len(body):
             raise NotUnderstoodError(cur.span_from(start), "what is left out is not the end of the repeat")
+        self._fewer = True
         return list(body[:-count])
+
+
+def leads_to_last(cur: Cursor, kinds: Sequence[str]) -> bool:
+    """Steps over ``working last dc``, ``with the last one``, ``last dc goes`` before the place that it goes into."""
+    start = cur.at
+    while cur.accept("with", "placing", "and", "ending", "but", "put", "putting"):
+        pass
+    if cur.accept("last"):
+        count = cur.word().value if cur.sort_is(NUMBER) else 1
+        many = cur.sort_is(NUMBER) and count == len(kinds)
+        cur.at += many
+        named = cur.accept("one", "st") or cur.stitch() in kinds or (many and count == 1)
+        named = named and (many or count == 1)
+        while cur.accept("goes", "going", "is", "made", "being", "placed", "worked"):
+            pass
+        if named and cur.next_is("in", "topof"):
+            return True
+    cur.at = start
+    return False
 
 
 def _takes_its_place(ends: Work, instead: Work) -> bool:

@@ -21,9 +21,10 @@ from logbook.craft.rows.instructions import (
     Work,
 )
 from logbook.craft.rows.kinds import WHOLE_STITCH
+from logbook.craft.rows.own_stitches import NO_PLACE
 from logbook.craft.rows.place_kinds import GROUP_NAMES, ONE_STITCH_NAMES
 from logbook.craft.rows.targets import Each, Targets
-from logbook.craft.rows.words import FOREIGN, MANY, NUMBER, STITCH, TOGETHER
+from logbook.craft.rows.words import FOREIGN, MANY, NUMBER, OTHER, STITCH, TOGETHER
 
 
 class Stitches:
@@ -33,11 +34,14 @@ class Stitches:
         self.names = names
         self.targets = targets
         self.unplaced: set[int] = set()  # where stitches start whose place is not said
+        self.nothing_yet = False  # the row has only gone to where its yarn is joined
+        self.all_in: set[int] = set()  # where stitches start that go "all in" a place, with those before them
 
     def chain(self, cur: Cursor) -> Chain | None:
         start = cur.at
         if cur.accept("ch"):
-            cur.accept("-")
+            if cur.word().start == cur.word(-1).end:
+                cur.accept("-")
             count = cur.number(9999)
             if count is not None and not cur.next_is("sp"):
                 return Chain(count, cur.span_from(start))
@@ -66,6 +70,16 @@ class Stitches:
         cur.at = start
         return False
 
+    def together_in_words(self, cur: Cursor, start: int) -> list[Instruction] | None:
+        """``3 ch together with sc``; None (and nothing taken) if it is something else."""
+        back = cur.at
+        count = cur.number() if cur.sort_is(NUMBER) and cur.next_is("ch", "st", ahead=1) else None
+        worded = self._worded_together(cur, count) if count else None
+        if worded is None:
+            cur.at = back
+            return None
+        return self._together(cur, Made((f"{worded[0]}{worded[1]}tog",)), worded[1], 1, start)
+
     def phrase(self, cur: Cursor, start: int) -> list[Instruction]:
         sized = self.targets.places.names_a_size(cur)
         count = cur.number()
@@ -77,13 +91,28 @@ class Stitches:
             cur.at += 1
             made = Made((word.text,) * word.value)
             return [work for _ in range(count or 1) for work in self.work(cur, made, start, 1)]
+        if (worded := self._worded_together(cur, count)) is not None:
+            return self._together(cur, Made((f"{worded[0]}{worded[1]}tog",)), worded[1], 1, start)
         if word.sort == STITCH and count and count > 1 and cur.next_is("tog", "together", ahead=1):
             cur.at += 2
             return self._together(cur, Made((f"{word.text}{count}tog",)), count, 1, start)
         if word.sort == TOGETHER:
             made = Made((cur.stitch() or "",))
             return self._together(cur, made, word.value, count or 1, start)
+        if word.sort == STITCH and cur.next_is("inc", "dec", ahead=1):
+            cur.at += 2
+            if cur.next_is("dec", ahead=-1):
+                return self._together(cur, Made((word.text + "2tog",)), 2, count or 1, start)
+            return self.work(cur, Made((word.text,) * 2), start, count or 1)
+        if word.sort == STITCH and (over := self._next_together(cur)):
+            return self._together(cur, Made((f"{word.text}{over}tog",)), over, 1, start)
+        if word.text in ("inc", "dec") and word.text in self.names:
+            cur.at += 1
+            return self.work(cur, self.names[word.text], start, count or 1)
         if cur.accept("dec"):
+            if cur.sort_is(NUMBER) and cur.word().value == 1 and cur.next_is("over", "st", ahead=1):
+                cur.at += 1
+                cur.accept("st")
             return self._together(cur, Made((WHOLE_STITCH + "2tog",)), 2, count or 1, start)
         if cur.accept("inc"):
             return self.work(cur, Made((WHOLE_STITCH,) * 2), start, count or 1)
@@ -94,6 +123,35 @@ class Stitches:
             says = f"the rows are read in {foreign} terms, which have no such stitch" if foreign else ""
             raise NotUnderstoodError(Span(word.start, word.end), says)
         return self.work(cur, made_one, start, 0 if word.sort == STITCH and count is None else count or 1)
+
+    def _worded_together(self, cur: Cursor, count: int | None) -> tuple[str, int] | None:
+        """``hdc 2 sts together``, ``3 ch together with sc``: (stitch, how many); None (and nothing taken) if it is not."""
+        start = cur.at
+        kind = cur.stitch() if count is None else None
+        over = count if kind is None else cur.number()
+        if over is not None and over > 1 and (kind or cur.next_is("st", "ch")):
+            if not cur.accept("st", "ch"):
+                cur.stitch()
+            if cur.accept("tog", "together"):
+                if kind is None and cur.accept("with", "in", "as"):
+                    kind = cur.stitch()
+                if kind is not None:
+                    return kind, over
+        cur.at = start
+        return None
+
+    @staticmethod
+    def _next_together(cur: Cursor) -> int:
+        """``sc next 2 sts together``: how many; 0 (and nothing taken) if it is something else. Leaves ``tog`` taken."""
+        start = cur.at
+        cur.at += 1
+        if cur.accept("next", "first", "last") and (count := cur.number()) and count > 1:
+            if not cur.accept("st"):
+                cur.stitch()
+            if cur.accept("tog", "together"):
+                return count
+        cur.at = start
+        return 0
 
     def _one(self, cur: Cursor, count: int | None) -> Made | None:
         """One stitch or named group of stitches, not yet so many times."""
@@ -116,11 +174,15 @@ class Stitches:
 
     def work(self, cur: Cursor, made: Made, start: int, count: int = 0) -> list[Instruction]:
         """``made`` with what says where it goes. ``count``: so many of it (0: one, and not said)."""
+        if made.name == NO_PLACE:
+            return [Work(Made(made.items), Next(ANY_STITCH, 0), cur.span_from(start))]
         if cur.next_is("each") and cur.next_is("in", ahead=1):
             cur.at += 1  # "all in"
+            self.all_in.add(cur.words[start].start)
         if not count and cur.sort_is(NUMBER) and cur.next_is("in", ahead=1):
             count = cur.number() or 1  # "sc 2 in next st"
-        around = cur.next_is("next", "each", "same", "first", "last", ahead=1) or cur.next_is("skipped", "sk", ahead=2)
+        around = cur.next_is("next", "each", "same", "first", "last", "st", "ch", ahead=1) or cur.sort_is(STITCH, 1)
+        around = around or cur.next_is("skipped", "sk", ahead=2)
         across = cur.next_is("toend") and (cur.next_is("next", "first", "last", ahead=1) or cur.sort_is(NUMBER, 1))
         if cur.accept("in") or (cur.next_is("around") and around) or across:
             if across:
@@ -132,6 +194,9 @@ class Stitches:
             return self.works(cur, Made(made.items * (count or 1), made.name), start, self.targets.target(cur))
         if cur.next_is("next", "each"):
             return self.works(cur, Made(made.items * (count or 1), made.name), start, self.targets.target(cur))
+        if count > 1 and self.targets.loop_is_ring and self._along_an_edge(cur):
+            cur.skip_clause("turn", "join")
+            return [Work(Made(made.items * count), Ring(), cur.span_from(start))]
         if cur.next_is("toend", "around", "tolast", "to"):
             return self.works(cur, made, start, Each(ANY_STITCH, self.targets.until(cur) or ToEnd()))
         said = WHOLE_STITCH in made.items
@@ -147,6 +212,13 @@ class Stitches:
             self.unplaced.add(cur.words[start].start)
         return self.works(cur, made, start, Next(ANY_STITCH, count))
 
+    @staticmethod
+    def _along_an_edge(cur: Cursor) -> bool:
+        """Whether ``44 sc evenly around armhole opening`` goes on, which picks stitches up along an edge."""
+        what = cur.word(1)
+        known = ("to", "tolast", "join", "turn", "and", "leave", "with")
+        return cur.next_is("toend", "around") and what.sort == OTHER and what.text.isalpha() and what.text not in known
+
     def works(self, cur: Cursor, made: Made, start: int, where: Target | Each) -> list[Instruction]:
         """One instruction a target: ``dc in 4th ch from hook and in each ch across`` has two."""
         found: list[Instruction] = []
@@ -157,6 +229,10 @@ class Stitches:
             else:
                 found.append(Work(made, where, span))
             steps = ("next", "each", "same", "last", "first")
+            if cur.next_is("and") and cur.next_is("toend", "around", ahead=1):
+                cur.at += 1  # "sc in 2nd ch from hook and across"
+                until = self.targets.until(cur) or ToEnd()
+                return [*found, Repeat((Work(made, Next(ANY_STITCH), cur.span_from(start)),), until, cur.span_from(start))]
             if not (cur.next_is("and") and cur.next_is("in", *steps, ahead=1)):
                 return found
             start = cur.at + 1
@@ -201,7 +277,7 @@ class Stitches:
         if cur.next_is("toend", "around") and not cur.next_is("next", ahead=1):
             where = Each(ANY_STITCH, self.targets.until(cur) or ToEnd())
         elif cur.accept("over", "in", "toend", "around") or cur.next_is("next", "last", "first"):
-            where = self.targets.target(cur)
+            where = self._same_and_next(cur, over) or self.targets.target(cur)
         if isinstance(where, Each):
             span = cur.span_from(start)
             body = Work(made, Next(where.wanted, over), span, together=True)
@@ -217,6 +293,19 @@ class Stitches:
         times = self.targets.times(cur)
         work = Work(made, where, cur.span_from(start), together=True)
         return [work] * (count * (times.count if times else 1))
+
+    def _same_and_next(self, cur: Cursor, over: int) -> Next | None:
+        """``over same st and next st``, where yarn was joined and nothing is worked yet; None if it is something else."""
+        start = cur.at
+        if self.nothing_yet and cur.accept("same"):
+            self.targets.places.wanted_or_any(cur)
+            if cur.accept("and", ",") and cur.accept("next"):
+                more = cur.number() or 1
+                wanted = self.targets.places.wanted_or_any(cur)
+                if more == over - 1:
+                    return Next(wanted, over)
+        cur.at = start
+        return None
 
     def made(self, cur: Cursor) -> Made | None:
         """``2 dc, ch 2, 2 dc`` or ``[dc, ch 1] 3 times, dc`` to the last word; None if it is something else."""

@@ -41,6 +41,8 @@ class Targets:
 
     def __init__(self, names: Mapping[str, Made]) -> None:
         self.places = PlaceKinds(names)
+        self.in_ring = False  # the row has spoken of a ring
+        self.loop_is_ring = False  # a round 1 has no other loop to work into than the ring's
 
     def target(self, cur: Cursor) -> Target | Each:
         """What follows "in"."""
@@ -49,6 +51,8 @@ class Targets:
         fixed = self._fixed(cur)
         if fixed is not None:
             return fixed
+        if cur.next_is("rem"):
+            return self._rest(cur)
         if cur.accept("each"):
             return self._each(cur)
         if cur.accept("any"):
@@ -62,13 +66,32 @@ class Targets:
             return First(self.places.wanted_or_any(cur))
         if cur.accept("last"):
             return self._last(cur)
+        if cur.sort_is(ORDINAL) and cur.next_is("st", ahead=1) and cur.next_is("from", ahead=2):
+            raise cur.fail("it is not seen where on the edge that is")
         cur.accept("next")
         if cur.next_is("tch") or (cur.next_is("ch") and self._turning_noun(cur)):
             return TurningChain()
         count = None if self.places.names_a_size(cur) else cur.number()
         self.places.of_each = False
         wanted = self.places.wanted_or_any(cur)
-        return Each(wanted, self.until(cur) or ToEnd()) if self.places.of_each else Next(wanted, count or 1)
+        if self.places.of_each:
+            return Each(wanted, self.until(cur) or ToEnd())
+        return Same() if self.at_base(cur) else Next(wanted, count or 1)
+
+    def _rest(self, cur: Cursor) -> Target | Each:
+        """``remaining 4 sts``, ``remaining sts``."""
+        cur.accept("rem")
+        count = None if self.places.names_a_size(cur) else cur.number()
+        wanted = self.places.wanted_or_any(cur)
+        return Next(wanted, count) if count else Each(wanted, self.until(cur) or ToEnd())
+
+    def at_base(self, cur: Cursor) -> bool:
+        """Steps over ``at base of tch``, ``at base of ch``."""
+        start = cur.at
+        if cur.accept("at") and cur.accept("baseof") and (self._turning_noun(cur, take=True) or cur.accept("ch")):
+            return True
+        cur.at = start
+        return False
 
     def _accept_first(self, cur: Cursor) -> bool:
         if cur.sort_is(ORDINAL) and cur.word().value == 1 and not cur.next_is("ch", ahead=1):
@@ -78,7 +101,9 @@ class Targets:
 
     def _fixed(self, cur: Cursor) -> Target | Each | None:
         """Places named by themselves: at the hook, the ring, the turning chain, the same place."""
-        if cur.accept("ring"):
+        if cur.accept("ring", "mc"):
+            return Ring()
+        if (self.in_ring and cur.accept("it")) or (self.loop_is_ring and cur.accept("sp")):
             return Ring()
         if cur.next_is("skipped") or (cur.next_is("prev", "previous", "just", "last") and cur.next_is("skipped", ahead=1)):
             cur.at += 1 if cur.next_is("skipped") else 2
@@ -94,7 +119,7 @@ class Targets:
         if cur.accept("at") or cur.next_is("baseof"):
             if not cur.accept("baseof"):
                 raise cur.fail()
-            if not (self._turning_noun(cur, take=True) or cur.accept("same")):
+            if not (self._turning_noun(cur, take=True) or cur.accept("same", "ch")):
                 raise cur.fail()
             return Same()
         if (cur.sort_is(ORDINAL) or cur.next_is("first", "next")) and cur.next_is("ch", "of", ahead=1):
@@ -208,8 +233,18 @@ class Targets:
                 return ToTurningChain()
             count = None if self.places.names_a_size(cur) else cur.number()
             return ToLast(count or 1, replace_whole(self.places.wanted_or_any(cur)))
+        if cur.next_is("except") and cur.next_is("last", ahead=1):
+            cur.at += 2
+            count = 1 if cur.accept("one") else cur.number() or 1
+            return ToLast(count, self.places.wanted_or_any(cur))
+        if cur.next_is("to") and cur.next_is("beg", "beginning", "start", "first", "join", ahead=1):
+            cur.at += 2
+            self.places.wanted(cur)
+            return ToEnd()
         if cur.next_is("to"):
             cur.at += 1
+            if (until := self._until_left(cur)) is not None:
+                return until
             if self._turning_noun(cur, take=True):
                 return ToTurningChain()
             cur.accept("next")
@@ -221,6 +256,19 @@ class Targets:
                 cur.at = start
             return ToNext(self.places.wanted_or_any(cur))
         return self.times(cur)
+
+    def _until_left(self, cur: Cursor) -> Until | None:
+        """``until 2 sc are left``, ``until no ch remain``; None (and nothing taken) if it is something else."""
+        start = cur.at
+        none = cur.accept("no")
+        count = None if self.places.names_a_size(cur) else cur.number()
+        if none or count is not None:
+            wanted = replace_whole(self.places.wanted_or_any(cur))
+            cur.accept("is", "are")
+            if cur.accept("rem", "left"):
+                return ToEnd() if none else ToLast(count or 1, wanted)
+        cur.at = start
+        return None
 
     def times(self, cur: Cursor) -> Times | None:
         """``3 times``, ``twice``, ``x 3``, ``3 more times`` (as said: the caller adds the first one)."""

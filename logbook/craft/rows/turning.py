@@ -3,9 +3,10 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
-from logbook.craft.rows.asides import SaidToCount
 from logbook.craft.rows.blocks import moves_to_block, with_blocks
+from logbook.craft.rows.chain_sayings import SaidToCount
 from logbook.craft.rows.instructions import (
+    NEW_YARN,
     Chain,
     Counts,
     Fault,
@@ -21,7 +22,7 @@ from logbook.craft.rows.instructions import (
     works_of,
 )
 from logbook.craft.rows.openings import Shown, at_hook, turning_chain
-from logbook.craft.rows.row_words import ReadRow
+from logbook.craft.rows.row_words import ReadRow, RowWords
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +50,8 @@ class _Between:
     base: PrintedCount | None = None
     faults: list[Fault] = field(default_factory=list)
     earlier: dict[int, Counts] = field(default_factory=dict)  # so many chains → what they stood for where that was said
+    done_number: int = 0
+    done: list[tuple[int, RowWords]] = field(default_factory=list)  # each row before, by the number of the row below it
     edge: Counts | None = None  # what the chains skipped at the hook stand for, if a stitch
 
     def row(self, row: ReadRow, is_first: bool) -> WrittenRow:
@@ -71,6 +74,8 @@ class _Between:
             self.base = PrintedCount((base.count,), Wanted("ch"), base.span)
             del items[0]
         moves = _moves(items)
+        self.done.append((self.done_number, words))
+        self.done_number = row.number
         own = None if is_first else next((work for work in works_of(items) if isinstance(work.into, FromHook)), None)
         if own is not None:
             says = f"{row.part.name} works into chains of its own, and it is not clear which."
@@ -79,7 +84,14 @@ class _Between:
         return WrittenRow(
             row.number, row.part.name, Span(row.part.start, row.part.end), row.part.in_round, moves, opening, tuple(items),
             words.turn_before, turns, words.joined_at is not None, words.leaves_rest, words.leaves, words.counts, words.in_ring,
+            words.and_onto, self._onto(words.onto),
         )  # fmt: skip
+
+    def _onto(self, said: int) -> int:
+        """The row whose rest a row is worked onto; 0 if none."""
+        if said >= 0:
+            return said
+        return next((before for before, row in reversed(self.done) if row.leaves_rest), 0)
 
     @staticmethod
     def _for_next(items: list[Instruction], said: dict[int, SaidToCount]) -> tuple[Chain, SaidToCount | None] | None:
@@ -132,16 +144,22 @@ class _Between:
         return fitting[-1] if fitting else None
 
 
-def _moves(items: list[Instruction]) -> tuple[Work, ...]:
-    """Takes the slip stitches off the row that come before its first chains."""
+def _moves(items: list[Instruction]) -> tuple[Work | Skip, ...]:
+    """Takes the slip stitches off the row that come before its first chains, and what is skipped before yarn is joined."""
     count = 0
-    while count < len(items) and isinstance(item := items[count], Work) and item.made.items == ("sl st",):
+    yarn = next((at for at, item in enumerate(items) if isinstance(item, Work) and item.made.name == NEW_YARN), -1)
+    while count < len(items) and (_slips(item := items[count]) or (count < yarn and isinstance(item, Skip))):
         count += 1
-    if not (count and count < len(items) and (isinstance(items[count], Chain) or moves_to_block(items) == count)):
+    joined = count and isinstance(last := items[count - 1], Work) and last.made.name == NEW_YARN
+    if not (count and count < len(items) and (joined or isinstance(items[count], Chain) or moves_to_block(items) == count)):
         return ()
-    moves = tuple(item for item in items[:count] if isinstance(item, Work))
+    moves = tuple(item for item in items[:count] if isinstance(item, Work | Skip))
     del items[:count]
     return moves
+
+
+def _slips(item: Instruction) -> bool:
+    return isinstance(item, Work) and item.made.items == ("sl st",)
 
 
 def _at_hook(item: Instruction) -> Work | Skip | None:

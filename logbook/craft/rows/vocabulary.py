@@ -20,7 +20,7 @@ _WAYS = {
     "shell": "shell shells",
     "fan": "fan fans",
     "block": "block blocks tile tiles",
-    "group": "group groups grp grps",
+    "group": "group groups grp grps pair pairs",
     "cl": "cl cls cluster clusters",
     "pc": "pc|pcs|popcorn|popcorns|pop|popcorn st",
     "puff": "puff|puffs|puff st|puff sts|puff stitch|puff stitches",
@@ -34,29 +34,35 @@ _WAYS = {
     "tss": "draw up a loop|pull up a loop|draw up a lp|pull up a lp|draw up loop|pull up loop",
     "nojoin": "do not join|don't join|don’t join|without joining",
     "rep": "rep repeat repeats repeating",
-    "toend": "to end|to end of row|to end of rnd|to end of round|to row end|across|across row|across to end|all across|along",
-    "around": "around|round|rnd|all around|around to end|around post of|around posts of|round post of|"
+    "toend": "to end|until end|until end of row|until end of round|until end of rnd|whole row|entire row|"
+    "whole round|all along|all way across|to end of row|to end of rnd|to end of round|to row end|across|"
+    "across row|across to end|all across|along",
+    "around": "around|round|rnd|rd|rounds|rnds|rds|all around|all round|all way around|all way round|right round|"
+    "around to end|around post of|around posts of|round post of|"
     "round stem of|around stem of",
     "tolast": "to last|across to last|around to last|to within last|within last|until last|to final",
-    "to": "to|until|up to|across to",
+    "to": "to|until|up to|across to|over to|along to|around to",
     "in": "in|into|in to|inside|blo of|flo of|blo in|flo in|in blo of|in flo of|in blo only of|in bl of|in fl of",
     "next": "next following foll",
     "each": "each every ea all",
     "centre": "centre center middle",
-    "counts": "counts count counting counted stands stand",
+    "counts": "counts|count|counting|counted|stands|stand|standing|equals|acts|act|serves|serve|considered|"
+    "replaces|replace|reckoned",
     "not": "not|doesn't|don't|does not|do not|never|doesn’t|don’t",
     "throughout": "throughout|here and throughout|here or throughout|now and throughout|throughout pattern|here and thereafter|"
     "in this and all rows|on all rows|on every row",
-    "turn": "turn turned",
+    "turn": "turn turned turns",
     "noturn": "do not turn|don't turn|don’t turn|without turning|no turn",
     "join": "join joined joining",
-    "ring": "ring|magic ring|magic circle|centre of ring|center of ring|adjustable ring|magic loop|mr",
+    "ring": "ring|amigurumi ring|circle|adjustable loop|magic loop|sliding loop|slip loop|yarn loop|thumb loop|"
+    "magic ring|magic circle|centre of ring|center of ring|adjustable ring|mr",
     "fromhook": "from hook|away from hook",
     "topof": "top of|top ch of|top chain of",
     "baseof": "base of|bottom of|foot of",
     "and": "and|&|plus|then|and then|, and|; and|; then|, then",
     "rem": "rem remaining remain remains",
     "unworked": "unworked",
+    "same": "same that this",
     "leave": "leave leaving",
     "ending": "ending end ends finishing",
     "omit": "omit omitting",
@@ -67,9 +73,12 @@ _WAYS = {
     "row": "row rows",
     "side": "rs|ws|right side|wrong side|right side facing|wrong side facing|rs facing|ws facing",
     "fasten": "fasten off|finish off|end off|break off",
-    "": "corner|of row below|from previous row|on previous row|the|a|an|work|working|make|making|now|only|evenly|also|please|"
+    "drawup": "draw up a loop to|pull up a loop to|draw up loop to|pull up loop to",
+    "": "of row below|in back ridge|in back ridges|in back bump|in back bumps|crochet|from left to right|"
+    "from right to left|from previous row|on previous row|the|a|an|work|working|make|making|now|only|evenly|also|"
+    "please|"
     "blo|flo|in blo|in flo|in blo only|in flo only|tbl|tfl|both loops|"
-    "place marker|pm|yarn|back loop|back loops|front loop|front loops|"
+    "yarn|back loop|back loops|front loop|front loops|"
     "back loop only|back loops only|front loop only|front loops only|third loop|3rd loop|third loops|3rd loops",
 }
 _WHOLE_NAMES = {
@@ -81,8 +90,8 @@ _WHOLE_NAMES = {
 
 
 _SIDES = [
-    ([how, *to, side, "side", "of", *which, chain], "otherside")
-    for how in ("on", "along", "in", "into", "down", "across")
+    ([*how.split(), *to, side, "side", "of", *which, chain], "otherside")
+    for how in ("on", "along", "in", "into", "down", "across", "up", "back along", "back down", "round", "around", "of")
     for to in ((), ("to",))
     for side in ("other", "opposite")
     for which in ((), ("foundation",), ("starting",), ("beginning",), ("base",))

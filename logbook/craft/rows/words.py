@@ -46,8 +46,15 @@ _NUMBERS = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nin
 _ORDINALS = ["second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"]
 _UK_TO_US = {"dc": "sc", "htr": "hdc", "tr": "dc", "dtr": "tr", "trtr": "dtr", "qtr": "trtr"}
 FOREIGN = {Terms.US: ("htr", "qtr"), Terms.UK: ("sc", "hdc")}  # stitches that only the other terms have
+_PLACES = {
+    way[0]
+    for common in ("sp", "st", "ch", "shell", "group", "v-st")
+    for first in WAYS.values()
+    for way, name in first
+    if name == common
+}
 _RAISED = {"rtrf": "fpdc", "rtrb": "bpdc"}
-_STITCH = re.compile(r"(?P<post>fp|bp)?(?P<kind>sc|hdc|dc|tr|dtr|htr|trtr|qtr|tss)s?")
+_STITCH = re.compile(r"(?:blo?|flo?)?(?P<post>fp|bp)?(?P<kind>sc|hdc|dc|tr|dtr|htr|trtr|qtr|tss)s?(?:blo|flo|tbl|bl|fl)?")
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +73,20 @@ def cut(text: str, reading: Terms | Reading, start: int = 0, end: int | None = N
     raw = [word for word in _raw(text, how.terms, start, len(text) if end is None else end) if word.text != "the"]
     if how.sizes > 1:
         raw = list(_sized(raw, how))
+    raw = _without_instead(raw)
     return tuple(_common(raw, how))
+
+
+def _without_instead(raw: list[Word]) -> list[Word]:
+    """Without ``(instead of 3)``."""
+    texts = [word.text for word in raw]
+    if "instead" not in texts:
+        return raw
+    at = texts.index("instead")
+    if at and texts[at - 1] in "([" and any(text in ")]" for text in texts[at : at + 5]):
+        end = next(index for index in range(at, len(texts)) if texts[index] in ")]")
+        return _without_instead([*raw[: at - 1], *raw[end + 1 :]])
+    return raw
 
 
 def raw_words(text: str, terms: Terms) -> tuple[str, ...]:
@@ -78,7 +98,7 @@ def _sized(raw: list[Word], how: Reading) -> Iterator[Word]:
     """``10 (12, 14)``, ``10/12/14`` and ``10, 12, 14`` made one number."""
     at = 0
     while at < len(raw):
-        group = _group_at(raw, at, how.sizes) if raw[at].sort == NUMBER else []
+        group = _group_at(raw, at, how.sizes) if raw[at].sort == NUMBER else _lettered_group(raw, at, how.sizes)
         if group:
             values = tuple(word.value for word in group if word.sort == NUMBER)
             number = values[how.size]
@@ -91,15 +111,40 @@ def _sized(raw: list[Word], how: Reading) -> Iterator[Word]:
 
 def _group_at(raw: list[Word], at: int, sizes: int) -> list[Word]:
     """The words from there on that are one number a size; [] if they are something else."""
+    between = _between(raw, at, sizes)
+    if between:
+        return between
     bracketed, listed = raw[at : at + 2 * sizes], raw[at : at + 2 * sizes - 1]
     if len(bracketed) == 2 * sizes and _is_group(bracketed):
         return bracketed
     around = [raw[index].text for index in (at - 1, at + len(listed)) if 0 <= index < len(raw)]
     marks = {word.text for word in listed[1::2]}
     alone = not (marks & set(around) and any(text in ("/", ",") for text in around))
-    if sizes > 2 and len(listed) == 2 * sizes - 1 and marks in ({"/"}, {","}) and alone:
+    if sizes > 2 and len(listed) == 2 * sizes - 1 and marks in ({"/"}, {","}, {"-"}) and alone:
         return listed if all(word.sort == NUMBER for word in listed[::2]) else []
     return []
+
+
+def _between(raw: list[Word], at: int, sizes: int) -> list[Word]:
+    """``73 (79) 85``: every other number in brackets; [] if it is something else."""
+    words: list[Word] = []
+    for size in range(sizes):
+        bracketed = size % 2 == 1
+        part = raw[at + len(words) : at + len(words) + (3 if bracketed else 1)]
+        texts = [word.text for word in part]
+        number = part[1:2] if bracketed else part
+        if not (number and number[0].sort == NUMBER and (not bracketed or (texts[0], texts[-1]) == ("(", ")"))):
+            return []
+        words += part
+    return words if sizes > 2 else []
+
+
+def _lettered_group(raw: list[Word], at: int, sizes: int) -> list[Word]:
+    """``a) 32 b) 36 c) 40``; [] if it is something else."""
+    words = raw[at : at + 3 * sizes]
+    letters = [word.text for word in words[::3]]
+    rest = all(word.text == ")" for word in words[1::3]) and all(word.sort == NUMBER for word in words[2::3])
+    return words if len(words) == 3 * sizes and letters == list("abcdefgh"[:sizes]) and rest else []
 
 
 def _is_group(words: list[Word]) -> bool:
@@ -134,7 +179,7 @@ def _raw(text: str, terms: Terms, start: int, end: int) -> Iterator[Word]:
             yield Word(written.translate(_DASHES), *span)
 
 
-_DASHES = str.maketrans("–—−‑", "----")
+_DASHES = str.maketrans("–—−‑<>", "----()")
 
 
 def _lettered(written: str, span: tuple[int, int], terms: Terms) -> Word:
@@ -175,5 +220,14 @@ def _common(raw: list[Word], how: Reading) -> Iterator[Word]:
                 at += len(way)
                 break
         else:
-            yield raw[at]
+            counted = bool(at) and raw[at - 1].sort == NUMBER and (at < 2 or texts[at - 2] not in ("-", "ch", "chs", "chain"))
+            if texts[at] not in ("corner", "corners"):
+                yield raw[at]
+            elif counted or not _tells_what_kind(raw[at + 1 : at + 2]):
+                yield Word("corner", raw[at].start, raw[at].end)
             at += 1
+
+
+def _tells_what_kind(after: list[Word]) -> bool:
+    """Whether what stands behind "corner" is itself a kind of place: ``corner ch-2 sp``, ``corner st``."""
+    return bool(after) and (after[0].sort in (NUMBER, STITCH) or after[0].text in _PLACES)

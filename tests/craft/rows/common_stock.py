@@ -256,7 +256,7 @@ COMMON_STOCK = {
         "* to last 2 ch, miss 2 ch, join with ss to 3rd of 4 ch\n"
         "Rnd 2: ss into next 1-ch sp, 4 ch (counts as 1 tr and 1 ch), 1 tr into same sp, (1 tr, 1 ch, 1 tr) into each "
         "1-ch sp around, join",
-        (3, 0, 6), 2, "2k/k, 2k/k", ("to last 2 ch, miss 2 ch", "to last 2 ch, miss 1 ch"), 1,
+        (3, 0, 3), 2, "2k/k, 2k/k", ("to last 2 ch, miss 2 ch", "to last 2 ch, miss 1 ch"), 1,
     ),
     "mesh tube": stock(
         "Ch 40, join.\n"

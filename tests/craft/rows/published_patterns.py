@@ -1,6 +1,6 @@
 """The patterns in ``published``: written as patterns are published, with counts worked out by hand and an altered twin each.
 
-A pattern begins with ``# its name``. ``fits: 6 2`` (multiple and chain constant), ``fits: one 26`` (one width) or ``fits: none`` (no
+A pattern begins with ``# its name``. ``fits: 6 2`` (multiple and chain constant, which may be larger than the multiple), ``fits: one 26`` (one width) or ``fits: none`` (no
 starting chain); or ``chains: 60 66``, a starting chain for each size (0: none). ``counts``: stitches and after ``/`` spaces of
 each row, in k = (chains − constant) / multiple, or one a size. ``twin``: the row that is named when ``old => new`` is changed (``/``
 is a new line). Below ``--`` stands the text.
@@ -52,23 +52,40 @@ def _read(kind: str, block: str) -> Published:
     return Published(
         kind,
         name,
-        None if fits == "none" else int(fits[4:]) if fits.startswith("one ") else tuple(map(int, fits.split())),  # type: ignore[arg-type]
+        None if fits == "none" else int(fits[4:]) if fits.startswith("one ") else _least_constant(fits)[0],
         tuple(map(int, said.get("chains", "").split())),
-        _counts(said["counts"]),
+        _counts(said["counts"], _least_constant(fits)[1]),
         int(row),
         text.replace(old, new, 1),
         text,
     )
 
 
-def _counts(written: str) -> dict[int, tuple[str, ...]]:
+def _least_constant(fits: str) -> tuple[tuple[int, int], int]:
+    """``6 8`` → ((6, 2), 1): the constant less than the multiple, and by how many k are fewer then."""
+    numbers = [int(number) for number in fits.split() if number.isdigit()]
+    if len(numbers) != 2:
+        return (0, 0), 0
+    more, constant = divmod(numbers[1], numbers[0])
+    return (numbers[0], constant), more
+
+
+def _counts(written: str, fewer: int) -> dict[int, tuple[str, ...]]:
     found: dict[int, tuple[str, ...]] = {}
     for part in written.split("; "):
         rows, counts = part.split(": ")
         first, _, last = rows.partition("-")
         for row in range(int(first), int(last or first) + 1):
-            found[row] = tuple(counts.split())
+            found[row] = tuple(_written_for(count, fewer) for count in counts.split())
     return found
+
+
+def _written_for(count: str, fewer: int) -> str:
+    """``4k+3/k`` said for k that are so many fewer."""
+    if not fewer or "k" not in count:
+        return count
+    several = [_linear(each) for each in count.split("/")]
+    return "/".join(f"{each.per_repeat}k{each.constant - each.per_repeat * fewer:+}" for each in several)
 
 
 def _linear(text: str) -> Linear:
