@@ -8,7 +8,7 @@ from logbook.commands.answers import table
 from logbook.commands.output import print_json, print_text
 from logbook.commands.parser import Parser, add_common, reading_with
 from logbook.craft.rows.instructions import Span
-from logbook.craft.rows.report import Linear, Problem, Proof
+from logbook.craft.rows.report import Linear, Proof, RowProblem
 from logbook.craft.words.counting import counted
 from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError, UnreadableError, UsageError
@@ -72,7 +72,7 @@ def _json(proof: Proof, text: str) -> dict[str, Any]:
     return found | ({"sizes": [_json(size, text) for size in proof.sizes]} if proof.sizes else {})
 
 
-def _problem(problem: Problem) -> dict[str, Any]:
+def _problem(problem: RowProblem) -> dict[str, Any]:
     return {"row": problem.row, "says": _said(problem), "kind": problem.kind}
 
 
@@ -84,7 +84,7 @@ def _quoted(text: str, span: Span) -> str:
     return " ".join(text[span.start : span.end].split())
 
 
-def _said(problem: Problem) -> str:
+def _said(problem: RowProblem) -> str:
     return f"{problem.says} {problem.suggestion}".strip()
 
 

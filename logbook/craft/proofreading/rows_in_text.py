@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from logbook.craft.proofreading.text_checks import TextProblem
-from logbook.craft.rows.lines import Part, parts
+from logbook.craft.rows.lines import TextPart, parts
 from logbook.craft.rows.proof import prove
 from logbook.craft.rows.report import CLAIM, DOES_NOT_FIT
 from logbook.craft.words.terms import Terms
@@ -41,16 +41,16 @@ def stretches(text: str, headings: Sequence[str] = ()) -> list[Stretch]:
     return [*found, Stretch(begun, end)] if begun is not None else found
 
 
-def _begins(part: Part) -> bool:
+def _begins(part: TextPart) -> bool:
     return bool(part.name) and part.numbers[:1] in ((0,), (1,))
 
 
-def _with_name(text: str, part: Part) -> int:
+def _with_name(text: str, part: TextPart) -> int:
     """Where the line with the row's name begins."""
     return text.rfind("\n", 0, part.start) + 1
 
 
-def _is_heading(text: str, part: Part, headings: Sequence[str]) -> bool:
+def _is_heading(text: str, part: TextPart, headings: Sequence[str]) -> bool:
     line = text[part.start : part.end].strip().casefold().rstrip(":")
     return any(line == heading.casefold() for heading in headings if heading)
 

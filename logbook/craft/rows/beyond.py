@@ -3,11 +3,11 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
-from logbook.craft.rows.finding import Finder, Trouble
+from logbook.craft.rows.finding import Finder, RowTrouble
 from logbook.craft.rows.instructions import WrittenPattern, WrittenRow
 from logbook.craft.rows.laying import CHAINS_COUNT, Laid, Ways, lay
 from logbook.craft.rows.places import HEIGHTS, Row, from_other_side, new_place, spaces, stitches
-from logbook.craft.rows.report import CLAIM, Linear, Problem, RowCount
+from logbook.craft.rows.report import CLAIM, Linear, RowCount, RowProblem
 from logbook.craft.rows.sentences import Speaker
 
 _OF_STITCHES = ("short", "over", "last", "rest")
@@ -19,7 +19,7 @@ class Beyond:
     """What the rows above one not understood come to; ``problems``: counts and stitches that do not agree with it."""
 
     rows: list[RowCount] = field(default_factory=list)
-    problems: list[Problem] = field(default_factory=list)
+    problems: list[RowProblem] = field(default_factory=list)
 
 
 def beyond(pattern: WrittenPattern, faulty: Sequence[bool], ways: Ways, speaker: Speaker) -> Beyond:
@@ -56,20 +56,20 @@ def _laid(row: WrittenRow, below: Row, ways: Ways, speaker: Speaker, found: Beyo
     if laid.trouble is not None:
         if laid.trouble.sort in _OF_STITCHES and _asks_stitches(laid.trouble):
             says = speaker.trouble(row.name, laid.trouble, "")
-            found.problems.append(Problem(row.number, says, laid.trouble.span))
+            found.problems.append(RowProblem(row.number, says, laid.trouble.span))
         return None
     found.rows.append(RowCount(row.number, row.name, row.span, Linear(0, stitches(laid.row)), Linear(0, spaces(laid.row))))
     found.problems += _wrong_counts(row, laid, bool(ways.get(CHAINS_COUNT)), speaker)
     return laid.row
 
 
-def _asks_stitches(trouble: Trouble) -> bool:
+def _asks_stitches(trouble: RowTrouble) -> bool:
     return trouble.wanted is None or trouble.wanted.kind == "st"
 
 
-def _wrong_counts(row: WrittenRow, laid: Laid, chains_count: bool, speaker: Speaker) -> Iterator[Problem]:
+def _wrong_counts(row: WrittenRow, laid: Laid, chains_count: bool, speaker: Speaker) -> Iterator[RowProblem]:
     for printed in row.counts:
         held = Finder(laid.row, chains_count).left(0, printed.wanted)
         if printed.numbers != (held,) and len(printed.numbers) == 1:
             says = f"{row.name} says {speaker.quoted(printed.span)}, but holds {held}."
-            yield Problem(row.number, says, printed.span, kind=CLAIM)
+            yield RowProblem(row.number, says, printed.span, kind=CLAIM)

@@ -8,8 +8,8 @@ of 4 on a row that grows by 6), the row fits only now and then, and that is trou
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from logbook.craft.rows.every_width import FOUNDATION_CHAIN, Fit, Misfit, Widths, goes_on, lay_at_every_width
-from logbook.craft.rows.finding import Trouble
+from logbook.craft.rows.every_width import FOUNDATION_CHAIN, FittingSteps, Misfit, Widths, goes_on, lay_at_every_width
+from logbook.craft.rows.finding import RowTrouble
 from logbook.craft.rows.instructions import Ring, WrittenRow, works_of
 from logbook.craft.rows.laying import Laid, Ways, lay
 from logbook.craft.rows.places import chains, from_other_side
@@ -106,12 +106,12 @@ def _lay_next(done: Courses, row: WrittenRow) -> Courses:
     if row.onto:
         rest = _left_by(done, row.onto)
         if rest is None:
-            return replace(done, stopped=row, misfit=Misfit(Trouble("still", row.span), False, unproven=True))
+            return replace(done, stopped=row, misfit=Misfit(RowTrouble("still", row.span), False, unproven=True))
         below = rest
     for number in row.and_onto:
         rest = _left_by(done, number)
         if rest is None or (below.unit and rest.unit):
-            return replace(done, stopped=row, misfit=Misfit(Trouble("still", row.span), False, unproven=True))
+            return replace(done, stopped=row, misfit=Misfit(RowTrouble("still", row.span), False, unproven=True))
         below = _behind(below, rest)
     fit = lay_at_every_width(row, below, done.ways)
     if isinstance(fit, Misfit):
@@ -168,7 +168,7 @@ def fit_at_one_width(done: Courses | None, rows: Sequence[WrittenRow], like: Cou
     return True
 
 
-def _narrowed(done: Courses, row: WrittenRow, fit: Fit) -> Courses:
+def _narrowed(done: Courses, row: WrittenRow, fit: FittingSteps) -> Courses:
     """One row more, and of the rows below only the widths that it fits."""
     odd = fit.by if fit.by > 1 and fit.passes > 1 else 1
     made = (*done.rows, Course(row, fit.widths, fit.laid, odd))
@@ -189,7 +189,7 @@ def uses_ring(row: WrittenRow) -> bool:
     return row.in_ring or any(isinstance(work.into, Ring) for work in works_of(row.body))
 
 
-def leads_back(courses: Courses, last: int, to: int) -> Fit | Misfit:
+def leads_back(courses: Courses, last: int, to: int) -> FittingSteps | Misfit:
     """Row index ``to`` laid onto row index ``last``."""
     row = replace(courses.rows[to].row, onto=0, and_onto=())
     return lay_at_every_width(row, meets(courses.rows[last], row), courses.ways)
@@ -200,4 +200,4 @@ def closes(courses: Courses, last: int, to: int) -> bool:
     fit = leads_back(courses, last, to)
     if courses.rows[to].row.onto or courses.rows[to].row.and_onto:
         return False
-    return isinstance(fit, Fit) and fit.first == 0 and fit.by in (0, 1) and fit.widths == courses.rows[to].made
+    return isinstance(fit, FittingSteps) and fit.first == 0 and fit.by in (0, 1) and fit.widths == courses.rows[to].made

@@ -11,7 +11,7 @@ from logbook.craft.rows.own_stitches import NO_PLACE, OwnStitches
 from logbook.craft.rows.phrases import Phrases
 from logbook.craft.rows.place_kinds import ONE_STITCH_NAMES
 from logbook.craft.rows.sayings import saying
-from logbook.craft.rows.words import STITCH, TOGETHER, Reading, Word, cut, raw_words
+from logbook.craft.rows.words import STITCH, TOGETHER, HowRead, Word, cut, raw_words
 from logbook.craft.words.terms import Terms
 
 _CALLED = re.compile(
@@ -75,7 +75,7 @@ class Describing:
         ):
             return False
         names = [name for name in (found["name"], found["short"]) if name]
-        known = [cut(name, Reading(terms, self.own.ways)) for name in names]
+        known = [cut(name, HowRead(terms, self.own.ways)) for name in names]
         body = text[found.end() : end]
         if LEADS_TO_ROW.search(body):
             return False  # "Right front: skip 10 sts, rejoin yarn in next st"
@@ -92,7 +92,7 @@ class Describing:
                 return _IN_LOOPS.search(body) is not None or not re.search(r"\d", body)  # "sc: single crochet": known anyhow
         name = next((words[0].text for words in known if len(words) == 1), "") or " ".join(raw_words(names[-1], terms))
         one = next((words[-1].text for words in known if words and words[-1].text in ONE_STITCH_NAMES), "")
-        cur = Cursor(cut(text, Reading(terms, self.own.ways), found.end(), end), end)
+        cur = Cursor(cut(text, HowRead(terms, self.own.ways), found.end(), end), end)
         if one:
             self._name(names, known, one)
             self.own.made[one] = Made((one,))

@@ -23,9 +23,9 @@ are linear in the repeats from the least width on, and nothing is sampled.
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from logbook.craft.rows.finding import Trouble
+from logbook.craft.rows.finding import RowTrouble
 from logbook.craft.rows.instructions import Either, Instruction, Last, Next, Repeat, Skip, Times, Work, WrittenRow, works_of
-from logbook.craft.rows.laying import Laid, Mark, Ways, lay
+from logbook.craft.rows.laying import Laid, RepeatBegun, Ways, lay
 from logbook.craft.rows.places import Place, Row, chains, from_other_side, mirrored, spaces, stitches
 
 PASSES_SEEN = 4  # a row so many passes long shows its cycle, unless its repeat turns the unit round more often
@@ -98,7 +98,7 @@ FOUNDATION_CHAIN = Widths(chains(1), chains(1), ())  # step j: j + 1 chains
 
 
 @dataclass(frozen=True, slots=True)
-class Fit:
+class FittingSteps:
     """A row that fits at the steps first, first + by, … of the row below. ``by`` 0: at that one step only.
 
     ``passes``: how often the repeat is worked over ``by`` steps. ``laid``: one laying that fits.
@@ -115,28 +115,28 @@ class Fit:
 class Misfit:
     """A row that fits at no width, or only at odd ones. ``everywhere``: the trouble is the same at every width looked at."""
 
-    trouble: Trouble
+    trouble: RowTrouble
     everywhere: bool
     unproven: bool = False
     laid: Laid | None = None
 
 
-def lay_at_every_width(row: WrittenRow, below: Widths, ways: Ways) -> Fit | Misfit:
+def lay_at_every_width(row: WrittenRow, below: Widths, ways: Ways) -> FittingSteps | Misfit:
     """Lays ``row`` onto ``below`` for every width from the least that fits, or tells why it cannot."""
     if not below.unit:
         laid = lay(row, below.at(0), ways)
-        return Misfit(laid.trouble, True, laid=laid) if laid.trouble else Fit(Widths(laid.row, (), ()), 0, 0, 0, laid)
+        return Misfit(laid.trouble, True, laid=laid) if laid.trouble else FittingSteps(Widths(laid.row, (), ()), 0, 0, 0, laid)
     if reach_of(row.body, 1) >= MOST_REACH:
-        return Misfit(Trouble("still", row.span), False, unproven=True)
+        return Misfit(RowTrouble("still", row.span), False, unproven=True)
     long = _cycle(row, below, ways)
     if long is None:
-        return Misfit(Trouble("still", row.span), False, unproven=True)
+        return Misfit(RowTrouble("still", row.span), False, unproven=True)
     if isinstance(long, Laid):
         return _one_width(row, below, ways, long)
     return _Layings(row, below, ways).fit(*long)
 
 
-def _cycle(row: WrittenRow, below: Widths, ways: Ways) -> tuple[Mark, int, int] | Laid | None:
+def _cycle(row: WrittenRow, below: Widths, ways: Ways) -> tuple[RepeatBegun, int, int] | Laid | None:
     """A mark inside the units, after how many units the hand stands so again, and in how many passes.
 
     Or a laying without one, if no repeat goes on with the width; None if none was seen to come round in good time.
@@ -187,7 +187,7 @@ def _takes(item: Instruction, widest: int) -> int:
     return (item.into.count if isinstance(item.into, Next | Last) else 1) + widest
 
 
-def _again(marks: Sequence[Mark], head: int, units: int, unit: int) -> tuple[Mark, int, int] | None:
+def _again(marks: Sequence[RepeatBegun], head: int, units: int, unit: int) -> tuple[RepeatBegun, int, int] | None:
     inside = [mark for mark in marks[1:-1] if head <= mark.at <= head + units]
     for mark in inside[: unit + 1]:
         for passes, later in enumerate(inside[inside.index(mark) + 1 :], 1):
@@ -196,7 +196,7 @@ def _again(marks: Sequence[Mark], head: int, units: int, unit: int) -> tuple[Mar
     return None
 
 
-def _one_width(row: WrittenRow, below: Widths, ways: Ways, laid: Laid) -> Fit | Misfit:
+def _one_width(row: WrittenRow, below: Widths, ways: Ways, laid: Laid) -> FittingSteps | Misfit:
     """A row without a repeat that grows: it takes a fixed number of places, and fits at one width if at any."""
     fixed = not goes_on(row.body)
     if laid.trouble is None:
@@ -207,7 +207,7 @@ def _one_width(row: WrittenRow, below: Widths, ways: Ways, laid: Laid) -> Fit | 
         for step in range(max(0, last - 6 - len(below.tail) // len(below.unit)) if last > 40 else 0, last):
             fitting = lay(row, below.at(step), ways)
             if fitting.trouble is None:
-                return Fit(Widths(fitting.row, (), ()), step, 0, 0, fitting)
+                return FittingSteps(Widths(fitting.row, (), ()), step, 0, 0, fitting)
     wider = lay(row, below.at(len(below.small) + 20), ways), lay(row, below.at(len(below.small) + 21), ways)
     return Misfit(laid.trouble, wider[0].trouble == wider[1].trouble == laid.trouble, laid=laid)
 
@@ -219,10 +219,10 @@ def _growing(body: Sequence[Instruction]) -> int:
 
 
 def _undecided(row: WrittenRow, laid: Laid) -> Misfit:
-    return Misfit(Trouble("still", row.span), False, unproven=True, laid=laid)
+    return Misfit(RowTrouble("still", row.span), False, unproven=True, laid=laid)
 
 
-def _from_some_width_on(row: WrittenRow, below: Widths, ways: Ways, laid: Laid) -> Fit | Misfit:
+def _from_some_width_on(row: WrittenRow, below: Widths, ways: Ways, laid: Laid) -> FittingSteps | Misfit:
     """A row that takes a fixed number of places and leaves the rest: it comes out the same on every wider row.
 
     It reads no further than ``laid.at``; so it is the same at every width that has these places before its last unit.
@@ -232,7 +232,7 @@ def _from_some_width_on(row: WrittenRow, below: Widths, ways: Ways, laid: Laid) 
     step = len(below.small) + max(0, laid.at - len(below.head)) // len(below.unit) + 1
     while step and lay(row, below.at(step - 1), ways).row == laid.row and lay(row, below.at(step - 1), ways).trouble is None:
         step -= 1
-    return Fit(Widths(laid.row, (), ()), step, 1, 0, laid)
+    return FittingSteps(Widths(laid.row, (), ()), step, 1, 0, laid)
 
 
 def goes_on(body: Sequence[Instruction]) -> bool:
@@ -258,7 +258,7 @@ class _Layings:
             self._done[step] = lay(self.row, self.below.at(step), self.ways)
         return self._done[step]
 
-    def fit(self, mark: Mark, by: int, passes: int) -> Fit | Misfit:
+    def fit(self, mark: RepeatBegun, by: int, passes: int) -> FittingSteps | Misfit:
         """Tries one step of each residue modulo ``by`` where the hand comes to ``mark`` with room behind it."""
         start = len(self.below.small) + max(0, -(-(mark.at - len(self.below.head)) // len(self.below.unit)))
         start += by if by >= MANY_STEPS else 0
@@ -276,7 +276,7 @@ class _Layings:
             if widths is not None:
                 return self._from_the_least(step, by, passes, widths)
         if fitting:
-            return Misfit(Trouble("over", self.row.span), False, unproven=True, laid=self.at(start))
+            return Misfit(RowTrouble("over", self.row.span), False, unproven=True, laid=self.at(start))
         return self._misfit(start, by)
 
     def _only_step(self, start: int, by: int, passes: int) -> int | None:
@@ -298,11 +298,11 @@ class _Layings:
         step = start + (-left) % by
         return step if self.at(step).trouble is None else None
 
-    def _comes_to(self, step: int, mark: Mark) -> bool:
+    def _comes_to(self, step: int, mark: RepeatBegun) -> bool:
         """Whether the hand comes to the mark at this width, and does not end its repeat there."""
         return any(mark in marks[:-1] for marks in self.at(step).marks)
 
-    def _grown(self, step: int, mark: Mark, by: int) -> Widths | None:
+    def _grown(self, step: int, mark: RepeatBegun, by: int) -> Widths | None:
         """What the row makes at step, step + by, …: the claim's two layings compared. None if they do not bear it out."""
         one, two = self.at(step), self.at(step + by)
         if two.trouble is not None or not self._comes_to(step, mark) or not self._comes_to(step + by, mark):
@@ -315,7 +315,7 @@ class _Layings:
         unit = two.row[mark.made : later[0].made]
         return Widths(head, unit, tail) if two.row == head + unit + tail else None
 
-    def _from_the_least(self, step: int, by: int, passes: int, widths: Widths) -> Fit | Misfit:
+    def _from_the_least(self, step: int, by: int, passes: int, widths: Widths) -> FittingSteps | Misfit:
         """Goes down to the least width from which on all fit and the counts stay in line."""
         small: list[Row] = []
         per, spaces_per = stitches(widths.unit), _spaces_per(widths)
@@ -329,9 +329,9 @@ class _Layings:
             step -= by
             small.insert(0, laid.row)
         if not widths.unit:
-            return Misfit(Trouble("still", self.row.span), False, unproven=True, laid=self.at(step))
+            return Misfit(RowTrouble("still", self.row.span), False, unproven=True, laid=self.at(step))
         made = Widths(widths.head, widths.unit, widths.tail, tuple(small)).settled()
-        return Fit(made, step, by, passes, self.at(step + by * len(small)))
+        return FittingSteps(made, step, by, passes, self.at(step + by * len(small)))
 
     def _misfit(self, start: int, by: int) -> Misfit:
         """The trouble to tell: of the residues the one that gets furthest, seen at two widths."""

@@ -9,7 +9,7 @@ Spot = tuple[int, int]  # from this place up to that one: one stitch, or a whole
 
 
 @dataclass(frozen=True, slots=True)
-class Trouble:
+class RowTrouble:
     """Why a row does not work at one width.
 
     ``sort``: ``over`` places are left; ``short`` none is left to work into; ``other`` another kind lies there; ``last`` the
@@ -45,7 +45,7 @@ class Mind:
 class TroubleError(Exception):
     """Carries a trouble out of the row; caught where rows are laid."""
 
-    def __init__(self, trouble: Trouble) -> None:
+    def __init__(self, trouble: RowTrouble) -> None:
         super().__init__(trouble.sort)
         self.trouble = trouble
 
@@ -77,9 +77,9 @@ class Finder:
         while found < len(self.below) and self._passes(self.below[found], wanted):
             found += 1
         if found == len(self.below):
-            raise TroubleError(Trouble("short", span, 1, wanted))
+            raise TroubleError(RowTrouble("short", span, 1, wanted))
         if mind.skipped and found > at and self._inside_space(at):
-            raise TroubleError(Trouble("part", span, found - at, wanted, self.below[at]))
+            raise TroubleError(RowTrouble("part", span, found - at, wanted, self.below[at]))
         place = self.below[found]
         if wanted.kind == "either":
             return self._either(wanted, found, span)
@@ -87,7 +87,7 @@ class Finder:
             beyond = self.group_end(found)
             if mind.loose and not mind.skipped and self.group_start(found) < at:
                 return self._next_single(wanted, beyond, span, Mind(mind.last))
-            raise TroubleError(Trouble("other", span, 0, wanted, place))
+            raise TroubleError(RowTrouble("other", span, 0, wanted, place))
         return found, found + 1
 
     def _passes(self, place: Place, wanted: Wanted) -> bool:
@@ -117,7 +117,7 @@ class Finder:
         for each in wanted.either:
             if self._is(place, each):
                 return (at, at + place.run[0]) if each.kind == "sp" and place.run else (at, at + 1)
-        raise TroubleError(Trouble("other", span, 0, wanted.either[0], place))
+        raise TroubleError(RowTrouble("other", span, 0, wanted.either[0], place))
 
     def _inside_space(self, at: int) -> bool:
         run = self.below[at].run
@@ -129,7 +129,7 @@ class Finder:
             found += 1
         if found == len(self.below):
             unsaid = wanted.name == "corner" and not self._has_spaces
-            raise TroubleError(Trouble("which" if unsaid else "short", span, 1, wanted))
+            raise TroubleError(RowTrouble("which" if unsaid else "short", span, 1, wanted))
         run = self.below[found].run or FOUNDATION
         return found, found + run[0]
 
@@ -143,7 +143,7 @@ class Finder:
                 continue
             if wanted.inner != "group" or (self._parts(before, after) and self._are_groups(wanted, before, after, span)):
                 return found, found
-        raise TroubleError(Trouble("short", span, 1, wanted))
+        raise TroubleError(RowTrouble("short", span, 1, wanted))
 
     @staticmethod
     def _are_groups(wanted: Wanted, before: Place, after: Place, span: Span) -> bool:
@@ -154,7 +154,7 @@ class Finder:
         if wanted.size:
             return sizes == [wanted.size, wanted.size]
         if 1 in sizes:
-            raise TroubleError(Trouble("edge", span, 0, wanted))
+            raise TroubleError(RowTrouble("edge", span, 0, wanted))
         return True
 
     @staticmethod
@@ -170,7 +170,7 @@ class Finder:
                 if found < at and self._in_group(found, found + (group[1] if group else 0), wanted, span)[0] < at:
                     continue
                 return self._in_group(found, found + (group[1] if group else 0), wanted, span)
-        raise TroubleError(Trouble("short", span, 1, wanted))
+        raise TroubleError(RowTrouble("short", span, 1, wanted))
 
     def _begins_group(self, at: int, wanted: Wanted) -> bool:
         group = self.below[at].group
@@ -201,7 +201,7 @@ class Finder:
         elif isinstance(wanted.part, int) and abs(wanted.part) <= len(stitches):
             chosen = stitches[wanted.part - 1 if wanted.part > 0 else wanted.part]
             return chosen, chosen + 1
-        raise TroubleError(Trouble("which", span, len(stitches), wanted))
+        raise TroubleError(RowTrouble("which", span, len(stitches), wanted))
 
     def _space_in_group(self, start: int, end: int, wanted: Wanted, span: Span) -> Spot:
         found = [at for at in range(start, end) if starts_space(self.below[at])]
@@ -209,7 +209,7 @@ class Finder:
         if wanted.part == "sp" and wanted.size:
             found = [at for at, size in zip(found, sizes, strict=True) if size == wanted.size]
         if len(found) % 2 == 0:
-            raise TroubleError(Trouble("which", span, len(found), wanted))
+            raise TroubleError(RowTrouble("which", span, len(found), wanted))
         at = found[len(found) // 2]
         return at, at + (self.below[at].run or FOUNDATION)[0]
 
@@ -234,7 +234,7 @@ class Finder:
         while len(spots) < into.count:
             found -= 1
             if found < at:
-                raise TroubleError(Trouble("short", span, into.count - len(spots), into.wanted))
+                raise TroubleError(RowTrouble("short", span, into.count - len(spots), into.wanted))
             spot = self._last_here(into.wanted, found, span)
             if spot is not None:
                 spots.insert(0, spot)
@@ -253,27 +253,27 @@ class Finder:
         if self._passes(place, wanted):
             return None
         if not (place.like(wanted.kind) or (wanted.kind == "st" and place.kind == CHAIN)):
-            raise TroubleError(Trouble("other", span, 0, wanted, place))
+            raise TroubleError(RowTrouble("other", span, 0, wanted, place))
         return at, at + 1
 
     def turning_chain(self, into: TurningChain, at: int, span: Span) -> Spot:
         """The turning chain's stitch, its space or one of its chains. Raises TroubleError if it does not count as a stitch."""
         end = len(self.below) - 1
         if end < at or not self.below[end].turning:
-            raise TroubleError(Trouble("turning", span))
+            raise TroubleError(RowTrouble("turning", span))
         height = self.below[end].turning
         run = self.below[end - 1].run if end else None
         size = run[0] if run and run != FOUNDATION else 0
         if into.space:
             if not size:
-                raise TroubleError(Trouble("turning", span))
+                raise TroubleError(RowTrouble("turning", span))
             found = (end - size, end)
         elif into.chain > height and size:
             found = (end - (into.chain - height), end - (into.chain - height) + 1)
         else:
             found = (end, end + 1)
         if 0 < into.chain < height or into.chain > height + size or found[0] < at:
-            raise TroubleError(Trouble("turning", span, height))
+            raise TroubleError(RowTrouble("turning", span, height))
         return found
 
     def left(self, at: int, wanted: Wanted) -> int:

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from logbook.craft.rows.finding import Finder, Mind, Spot, Trouble, TroubleError
+from logbook.craft.rows.finding import Finder, Mind, RowTrouble, Spot, TroubleError
 from logbook.craft.rows.instructions import (
     NEW_YARN,
     Chain,
@@ -81,7 +81,7 @@ class Hand:
             return
         if opening.at_hook:
             if opening.chains > len(self.below):
-                raise TroubleError(Trouble("short", opening.span, opening.chains - len(self.below)))
+                raise TroubleError(RowTrouble("short", opening.span, opening.chains - len(self.below)))
             self.at = opening.chains
         elif self.counts.stitch and self.below and (not self.row.begins_with or self._joins_yarn):
             self._go(self.last or (0, 1))
@@ -148,7 +148,7 @@ class Hand:
         if self.row.leaves_rest:
             left = sum(place.like("st") for place in rest)
             if self.row.leaves and left != self.row.leaves:
-                raise TroubleError(Trouble("rest", self.row.span, left))
+                raise TroubleError(RowTrouble("rest", self.row.span, left))
             return
         if not self._counts_stitches:
             met = self.find.group_end(self.at) if self._loose else self.at
@@ -165,7 +165,7 @@ class Hand:
             return  # the chain at the hook is worked into from both sides or from one
         chains = sum(place.kind == CHAIN for place in rest)
         if stitches or (chains and not self.row.in_round):
-            raise TroubleError(Trouble("over", self.row.span, stitches, chains=chains))
+            raise TroubleError(RowTrouble("over", self.row.span, stitches, chains=chains))
 
     def do(self, item: Chain | Skip | Work | Either | OtherSide) -> None:
         """One instruction. Raises TroubleError if it does not work here."""
@@ -185,7 +185,7 @@ class Hand:
         opening = self.row.opening
         if opening is None or not opening.at_hook or self.at < len(self.below):
             rest = len(self.below) - self.at
-            raise TroubleError(Trouble("over", item.span, rest, chains=rest))
+            raise TroubleError(RowTrouble("over", item.span, rest, chains=rest))
         self.below = (*self.below, *reversed(self.below[opening.chains : -1]))
         self.find = Finder(self.below, self.find.chains_count)
         self._other_side = True
@@ -269,7 +269,7 @@ class Hand:
         alike = self.below[start:end].count(place)
         if end > len(self.below) and alike == len(self.below) - start:
             self.at = len(self.below)
-            raise TroubleError(Trouble("short", work.span, 1, into.wanted))
+            raise TroubleError(RowTrouble("short", work.span, 1, into.wanted))
         if alike != into.count:
             return False
         items, name = work.made.items, work.made.name
@@ -326,7 +326,7 @@ class Hand:
             return [(0, 0)]
         if isinstance(into, FromHook):
             if self.at >= len(self.below):
-                raise TroubleError(Trouble("short", work.span, 1))
+                raise TroubleError(RowTrouble("short", work.span, 1))
             return [(self.at, self.at + 1)]
         if isinstance(into, Same):
             return [self._same(into.wanted, work.span)]
@@ -368,7 +368,7 @@ class Hand:
         if inside:
             over = sum(self.below[at].like("st") for at in range(self.at, to))  # it has begun to work the group's own stitches
         if over and (self._skipped or inside or (jump and not self._loose)):
-            raise TroubleError(Trouble("passed", span, over))
+            raise TroubleError(RowTrouble("passed", span, over))
         at_edge = sum(place.kind != CHAIN for place in self.made) < 2  # half an arch, as a rule
         spaces = sum(starts_space(self.below[at]) for at in range(start, to)) if over and not jump and not at_edge else 0
         if spaces:
@@ -377,24 +377,24 @@ class Hand:
     def _same(self, wanted: Wanted | None, span: Span) -> Spot:
         spot = self.last or (0, 1)
         if spot[0] >= len(self.below):
-            raise TroubleError(Trouble("short", span, 1, wanted))
+            raise TroubleError(RowTrouble("short", span, 1, wanted))
         place = self.below[spot[0]]
         space = place.kind == CHAIN and place.run != FOUNDATION
         if wanted is not None and wanted.kind not in ("group", "ch"):
             right = space or spot[0] == spot[1] if wanted.kind == "sp" else place.like(wanted.kind)
             if not right:
-                raise TroubleError(Trouble("other", span, 0, wanted, place))
+                raise TroubleError(RowTrouble("other", span, 0, wanted, place))
         return spot
 
     def _into_skipped(self, into: Skipped, span: Span) -> list[Spot]:
         spots = self._skipped_spots
         if len(spots) < into.count:
-            raise TroubleError(Trouble("unskipped", span, 0, into.wanted))
+            raise TroubleError(RowTrouble("unskipped", span, 0, into.wanted))
         taken = spots[-1:] if into.count == 1 else spots[: into.count]
         self._skipped_spots = tuple(spot for spot in spots if spot not in taken)
         return list(taken)
 
     def _first(self, wanted: Wanted, span: Span) -> Spot:
         if self.at > 1 and not self.row.begins_with:
-            raise TroubleError(Trouble("behind", span, 0, wanted))
+            raise TroubleError(RowTrouble("behind", span, 0, wanted))
         return self.find.next(wanted, 0, span, Mind())

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from logbook.craft.rows.instructions import PrintedCount, WrittenPattern
-from logbook.craft.rows.report import Problem, Proof
+from logbook.craft.rows.report import Proof, RowProblem
 
 
 def of_size(pattern: WrittenPattern, size: int) -> WrittenPattern:
@@ -28,8 +28,8 @@ def in_all_sizes(proofs: Sequence[Proof]) -> Proof:
     )
 
 
-def _gathered(by_size: Sequence[Sequence[Problem]]) -> tuple[Problem, ...]:
-    found: dict[tuple[object, ...], list[tuple[int, Problem]]] = {}
+def _gathered(by_size: Sequence[Sequence[RowProblem]]) -> tuple[RowProblem, ...]:
+    found: dict[tuple[object, ...], list[tuple[int, RowProblem]]] = {}
     for size, problems in enumerate(by_size, 1):
         for problem in problems:
             found.setdefault((problem.row, problem.span, problem.kind), []).append((size, problem))

@@ -15,7 +15,7 @@ worked.
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from logbook.craft.rows.finding import Finder, Spot, Trouble, TroubleError
+from logbook.craft.rows.finding import Finder, RowTrouble, Spot, TroubleError
 from logbook.craft.rows.hand import Hand, Saved
 from logbook.craft.rows.instructions import (
     NOTHING,
@@ -38,7 +38,7 @@ CHAINS_COUNT, TIMES_IN_ALL = "chains count", "times in all"
 
 
 @dataclass(frozen=True, slots=True)
-class Mark:
+class RepeatBegun:
     """Where the hand was when a repeat began again: places passed below, places made, and what else it had in mind."""
 
     at: int
@@ -54,9 +54,9 @@ class Laid:
     """
 
     row: Row
-    marks: tuple[tuple[Mark, ...], ...]
+    marks: tuple[tuple[RepeatBegun, ...], ...]
     passed: tuple[tuple[Span, int], ...] = ()
-    trouble: Trouble | None = None
+    trouble: RowTrouble | None = None
     at: int = 0
     under: tuple[tuple[Spot, ...], ...] = ()
     met_chains: bool = False
@@ -106,10 +106,10 @@ class _Laying:
     def __init__(self, hand: Hand, times_in_all: bool) -> None:
         self.hand = hand
         self.times_in_all = times_in_all
-        self._marks: list[tuple[int, Mark]] = []  # on the way that the hand took: ways given up leave none
+        self._marks: list[tuple[int, RepeatBegun]] = []  # on the way that the hand took: ways given up leave none
 
-    def marks_by_repeat(self) -> tuple[tuple[Mark, ...], ...]:
-        by_repeat: dict[int, list[Mark]] = {}
+    def marks_by_repeat(self) -> tuple[tuple[RepeatBegun, ...], ...]:
+        by_repeat: dict[int, list[RepeatBegun]] = {}
         for repeat, mark in self._marks:
             by_repeat.setdefault(repeat, []).append(mark)
         return tuple(map(tuple, by_repeat.values()))
@@ -150,10 +150,10 @@ class _Laying:
         before = self.hand.at, self.hand.last
         self._all(repeat.body)
         if (self.hand.at, self.hand.last) == before:
-            raise TroubleError(Trouble("still", repeat.span, 0))
+            raise TroubleError(RowTrouble("still", repeat.span, 0))
 
     def _mark(self, repeat: Repeat) -> None:
-        self._marks.append((repeat.span.start, Mark(self.hand.at + self.hand.turned, len(self.hand.made), self.hand.mind)))
+        self._marks.append((repeat.span.start, RepeatBegun(self.hand.at + self.hand.turned, len(self.hand.made), self.hand.mind)))
 
     def _greedily(self, repeat: Repeat) -> None:
         while True:
@@ -176,7 +176,7 @@ class _Laying:
             if left == 0:
                 continue
             if left < 0:
-                raise TroubleError(Trouble("last", repeat.span, before if before is not None else left))
+                raise TroubleError(RowTrouble("last", repeat.span, before if before is not None else left))
             before = left
             saved = self._saved()
             try:
@@ -223,7 +223,7 @@ class _Laying:
                 stuck = error.trouble
                 break
             saved.append(self._saved())
-        first_try: Trouble | None = None
+        first_try: RowTrouble | None = None
         left = -1
         for way_out in reversed(saved):
             self._restore(way_out)
@@ -240,7 +240,7 @@ class _Laying:
         self._restore(saved[-1])
         raise TroubleError(replace(self._why(stuck, first_try, [hand for hand, _ in saved]), left=left))
 
-    def _why(self, stuck: Trouble, leaving: Trouble | None, saved: Sequence[Saved]) -> Trouble:
+    def _why(self, stuck: RowTrouble, leaving: RowTrouble | None, saved: Sequence[Saved]) -> RowTrouble:
         """The trouble to tell: why the repeat stuck in mid-row, or else what was wrong at the row's end."""
         once = saved[1][0] - saved[0][0] if len(saved) > 1 else 0
         mid_row = len(saved) == 1 or len(self.hand.below) - self.hand.at > once

@@ -94,7 +94,7 @@ _TIMES = {**_WORDS, "once": 1, "twice": 2}
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class TextPart:
     """A stretch of the text, and the row's name that stands before it, if any.
 
     ``every``: the rows it is for besides those numbered (``even``, ``odd``, ``following``).
@@ -108,16 +108,16 @@ class Part:
     every: str = ""
 
 
-def parts(text: str) -> list[Part]:
+def parts(text: str) -> list[TextPart]:
     """The text cut into rows and other lines."""
     names = list(_NAMED.finditer(text)) or list(_UNMARKED.finditer(text)) or _counted(text)
-    found: list[Part] = []
+    found: list[TextPart] = []
     head = names[0].start("name") if names else len(text)
     at = 0
     for cut_at in [*_PART.finditer(text, 0, head), None]:
         end = cut_at.start() if cut_at else head
         if text[at:end].strip(" \t\n/"):
-            found.append(Part(at, end))
+            found.append(TextPart(at, end))
         at = cut_at.end() if cut_at else head
     in_rounds = _IN_ROUNDS.search(text) is not None  # what "R3" stands for
     ends = [_begins(following) for following in names[1:]] + [len(text)]
@@ -139,7 +139,7 @@ def _counted(text: str) -> list[re.Match[str]]:
     return found if len(found) > 1 and numbers == list(range(1, len(found) + 1)) else []
 
 
-def _named_part(text: str, match: re.Match[str], start: int, end: int, in_rounds: bool) -> Iterator[Part]:
+def _named_part(text: str, match: re.Match[str], start: int, end: int, in_rounds: bool) -> Iterator[TextPart]:
     """A named row, and after it the lines that are none of its own: ``Rep Rows 2–3``, a stitch's description, a note."""
     own_end = end
     for line in re.finditer(r"[^\n]+", text[start:end]):
@@ -153,7 +153,7 @@ def _named_part(text: str, match: re.Match[str], start: int, end: int, in_rounds
     body = text[start:own_end].rstrip().rstrip("/").rstrip()
     groups = match.groupdict()
     kind = next((groups[each] for each in ("kind", "kind2", "kind3", "kind4") if groups.get(each)), "").lower()
-    yield Part(
+    yield TextPart(
         start + len(body) - len(body.lstrip()),
         start + len(body),
         match["name"].strip(),
@@ -163,7 +163,7 @@ def _named_part(text: str, match: re.Match[str], start: int, end: int, in_rounds
     )
     for line in re.finditer(r"[^\n]+", text[own_end:end]):
         if line[0].strip(" \t/"):
-            yield Part(own_end + line.start(), own_end + line.end())
+            yield TextPart(own_end + line.start(), own_end + line.end())
 
 
 def _spelled(groups: dict[str, str | None]) -> str:
@@ -224,7 +224,7 @@ def _numbers(written: str) -> Iterator[int]:
         yield from found
 
 
-def called(part: Part, number: int) -> str:
+def called(part: TextPart, number: int) -> str:
     """``Row 4`` for each of the rows named ``Rows 4–9``."""
     name = re.sub(r"\s*[(\[].*", "", part.name)
     if not part.numbers:

@@ -6,7 +6,7 @@ from itertools import islice
 from logbook.craft.rows.courses import Courses, fit_at_one_width, lay_all
 from logbook.craft.rows.every_width import reach_of
 from logbook.craft.rows.instructions import Span, WrittenRow
-from logbook.craft.rows.mending import Change, changes
+from logbook.craft.rows.mending import MendedRow, changes
 from logbook.craft.rows.sentences import Speaker
 
 FURTHEST_CHANGE = 2  # a number this much larger or smaller is still a near change
@@ -17,7 +17,7 @@ MOST_OFFERED = 6  # changes that are worth proving the whole text for
 
 def likely_mends(
     rows: Sequence[WrittenRow], courses: Courses, speaker: Speaker, leads_back: Callable[[Courses], bool]
-) -> Iterator[Change]:
+) -> Iterator[MendedRow]:
     """Changes in the row at fault or in the one below it after which it fits: what mends most first, then its own."""
     failing = len(courses.rows)
     below = lay_all(rows[: failing - 1], courses.ways) if failing > 1 else None
@@ -36,12 +36,12 @@ def likely_mends(
         yield from (change for _, change in found[:MOST_OFFERED])
 
 
-def mended(text: str, change: Change) -> str:
+def mended(text: str, change: MendedRow) -> str:
     """The text with the change made."""
     return text[: change.span.start] + change.instead + text[change.span.end :]
 
 
-def nearest(row: WrittenRow, size: int, trouble: Span, speaker: Speaker) -> Iterator[Change]:
+def nearest(row: WrittenRow, size: int, trouble: Span, speaker: Speaker) -> Iterator[MendedRow]:
     """The row with one of its numbers so much larger or smaller; of many those nearest to the trouble, fewer in a long row."""
     found = [change for by in (size, -size) for change in changes(row, by, speaker)]
     most = max(4, min(MOST_TRIED, MOST_WORK // (reach_of(row.body, 1) + 1)))
@@ -55,7 +55,7 @@ def _mends(
     courses: Courses,
     below: Courses | None,
     index: int,
-    change: Change,
+    change: MendedRow,
     leads_back: Callable[[Courses], bool],
 ) -> tuple[int, ...]:
     """How many rows fit with this change, whether the multiple stays, and whether they lead back; () if it mends nothing."""

@@ -26,7 +26,7 @@ from logbook.craft.words.counting import ordinal
 
 
 @dataclass(frozen=True, slots=True)
-class Change:
+class MendedRow:
     """A row with one number changed: what stands at ``span``, and what would stand there instead."""
 
     row: WrittenRow
@@ -35,7 +35,7 @@ class Change:
     instead: str
 
 
-def changes(row: WrittenRow, by: int, speaker: Speaker) -> Iterator[Change]:
+def changes(row: WrittenRow, by: int, speaker: Speaker) -> Iterator[MendedRow]:
     """The row with one of its numbers changed by ``by``, each number once; those that the words do not show are left alone."""
     opening = row.opening
     if by == 1 and opening is not None and not (opening.at_hook or opening.said) and opening.chains > 1:
@@ -44,18 +44,18 @@ def changes(row: WrittenRow, by: int, speaker: Speaker) -> Iterator[Change]:
         was = _phrase(span, speaker)
         instead = _rewritten(was, old, by)
         if instead:
-            yield Change(replace(row, body=body), span, was, instead)
+            yield MendedRow(replace(row, body=body), span, was, instead)
     if opening is not None and opening.at_hook and opening.chains + by > 0:
         was = _phrase(opening.span, speaker)
         instead = re.sub(r"\b\d+(?:st|nd|rd|th)\b", ordinal(opening.chains + 1 + by), was, count=1)
-        yield Change(replace(row, opening=replace(opening, chains=opening.chains + by)), opening.span, was, instead)
+        yield MendedRow(replace(row, opening=replace(opening, chains=opening.chains + by)), opening.span, was, instead)
 
 
 def _phrase(span: Span, speaker: Speaker) -> str:
     return " ".join(speaker.text[span.start : span.end].split())
 
 
-def _other_count(row: WrittenRow, opening: Opening, speaker: Speaker) -> Change:
+def _other_count(row: WrittenRow, opening: Opening, speaker: Speaker) -> MendedRow:
     """The row with its turning chain said to count, or not to, against what its next stitch shows."""
     counts = counted_otherwise(opening, row.body)
     was = _phrase(opening.span, speaker)
@@ -65,7 +65,7 @@ def _other_count(row: WrittenRow, opening: Opening, speaker: Speaker) -> Change:
         else "does not count"
     )
     changed = replace(opening, options=(counts,), said=True)
-    return Change(replace(row, opening=changed), opening.span, was, f"{was} ({said})")
+    return MendedRow(replace(row, opening=changed), opening.span, was, f"{was} ({said})")
 
 
 def _bodies(body: tuple[Instruction, ...], by: int) -> Iterator[tuple[tuple[Instruction, ...], Span, int]]:

@@ -9,7 +9,7 @@ from logbook.craft.rows.finding import Finder
 from logbook.craft.rows.instructions import PrintedCount, WrittenPattern, WrittenRow
 from logbook.craft.rows.laying import CHAINS_COUNT
 from logbook.craft.rows.places import Row
-from logbook.craft.rows.report import CLAIM, Problem
+from logbook.craft.rows.report import CLAIM, RowProblem
 from logbook.craft.rows.sentences import Speaker
 
 MOST_CHAINS = 5000  # longer starting chains are not laid one by one
@@ -37,7 +37,7 @@ class _Claim:
         return tuple(found)
 
 
-def wrong_counts(pattern: WrittenPattern, courses: Courses, speaker: Speaker) -> Iterator[Problem]:
+def wrong_counts(pattern: WrittenPattern, courses: Courses, speaker: Speaker) -> Iterator[RowProblem]:
     """A problem for each printed count that no width gives, or that another width gives than the counts before it."""
     claims = list(_claims(pattern, courses))
     if any(claim.steps() is None for claim in claims) and (found := list(_wrong_on_own_chain(pattern, courses, speaker))):
@@ -50,16 +50,16 @@ def wrong_counts(pattern: WrittenPattern, courses: Courses, speaker: Speaker) ->
         if steps is None and claim.is_chain and (wrong := _where_it_fails(claim, courses, speaker)) is not None:
             yield wrong
         elif steps is None:
-            yield Problem(claim.row, _impossible(claim, speaker), claim.printed.span, kind=CLAIM)
+            yield RowProblem(claim.row, _impossible(claim, speaker), claim.printed.span, kind=CLAIM)
         elif not claim.grows or not courses.multiple:
             continue
         elif sizes in agreed and agreed[sizes][0] != steps:
-            yield Problem(claim.row, _disagreeing(claim, agreed[sizes], speaker), claim.printed.span, kind=CLAIM)
+            yield RowProblem(claim.row, _disagreeing(claim, agreed[sizes], speaker), claim.printed.span, kind=CLAIM)
         else:
             agreed.setdefault(sizes, (steps, claim.name))
 
 
-def _wrong_on_own_chain(pattern: WrittenPattern, courses: Courses, speaker: Speaker) -> Iterator[Problem]:
+def _wrong_on_own_chain(pattern: WrittenPattern, courses: Courses, speaker: Speaker) -> Iterator[RowProblem]:
     """The counts that the rows do not hold on the chain that the text says; none if its first count speaks against that chain."""
     stated = pattern.chain_sizes
     if stated is None or len(stated.numbers) != 1 or courses.in_ring or not 1 < stated.numbers[0] < MOST_CHAINS:
@@ -77,12 +77,12 @@ def _wrong_on_own_chain(pattern: WrittenPattern, courses: Courses, speaker: Spea
                 return
             else:
                 says = f"{course.row.name} says {speaker.quoted(printed.span)}, but on {chain} chains it holds {held}."
-                yield Problem(course.row.number, says, printed.span, kind=CLAIM)
+                yield RowProblem(course.row.number, says, printed.span, kind=CLAIM)
     if agrees and laid.stopped is not None and laid.misfit is not None:
         yield _stopped(laid.stopped, laid.misfit, chain, speaker)
 
 
-def _where_it_fails(claim: _Claim, courses: Courses, speaker: Speaker) -> Problem | None:
+def _where_it_fails(claim: _Claim, courses: Courses, speaker: Speaker) -> RowProblem | None:
     """The first row that does not work on the chain that the text says; None if that is not to be seen."""
     for number in claim.printed.numbers:
         if claim.grows and number >= claim.first and (number - claim.first) % claim.grows == 0:
@@ -95,9 +95,9 @@ def _where_it_fails(claim: _Claim, courses: Courses, speaker: Speaker) -> Proble
     return None
 
 
-def _stopped(row: WrittenRow, misfit: Misfit, chain: int, speaker: Speaker) -> Problem:
+def _stopped(row: WrittenRow, misfit: Misfit, chain: int, speaker: Speaker) -> RowProblem:
     why = speaker.misfit(row, misfit).replace(" at every width", "")
-    return Problem(row.number, f"On {chain} chains, as the text says: {why}", misfit.trouble.span)
+    return RowProblem(row.number, f"On {chain} chains, as the text says: {why}", misfit.trouble.span)
 
 
 def _claims(pattern: WrittenPattern, courses: Courses) -> Iterator[_Claim]:

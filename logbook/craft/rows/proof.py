@@ -7,17 +7,17 @@ from dataclasses import dataclass, replace
 
 from logbook.craft.rows.beyond import Beyond, beyond
 from logbook.craft.rows.courses import Course, Courses, closes, fit_at_one_width, lay_all, leads_back
-from logbook.craft.rows.every_width import Fit, Misfit
+from logbook.craft.rows.every_width import FittingSteps, Misfit
 from logbook.craft.rows.in_every_size import in_all_sizes, of_size
 from logbook.craft.rows.instructions import NEW_YARN, Counts, Opening, Work, WrittenPattern, WrittenRow
 from logbook.craft.rows.laying import TIMES_IN_ALL, opening_counts
 from logbook.craft.rows.lines import MOST_TEXT
 from logbook.craft.rows.mend_search import likely_mends, mended, nearest
-from logbook.craft.rows.mending import Change
+from logbook.craft.rows.mending import MendedRow
 from logbook.craft.rows.places import Row, spaces, stitches
 from logbook.craft.rows.printed_counts import wrong_counts
 from logbook.craft.rows.reader import read
-from logbook.craft.rows.report import ASKED, CLAIM, DOES_NOT_FIT, NOT_UNDERSTOOD, Linear, Problem, Proof, RowCount
+from logbook.craft.rows.report import ASKED, CLAIM, DOES_NOT_FIT, NOT_UNDERSTOOD, Linear, Proof, RowCount, RowProblem
 from logbook.craft.rows.sentences import Speaker
 from logbook.craft.rows.ways import Tried, try_ways
 from logbook.craft.words.counting import ordinal
@@ -89,7 +89,7 @@ class _Proving:
     def proof(self) -> Proof:
         tried = self.tried()
         courses = tried.best
-        problems = [Problem(fault.row, fault.says, fault.span, kind=NOT_UNDERSTOOD) for fault in self.pattern.faults]
+        problems = [RowProblem(fault.row, fault.says, fault.span, kind=NOT_UNDERSTOOD) for fault in self.pattern.faults]
         problems += self._troubles(tried)
         above = beyond(self.pattern, self._faulty(), courses.ways, self.speaker) if courses.fits else Beyond()
         problems += above.problems
@@ -123,7 +123,7 @@ class _Proving:
         rows = self.pattern.rows
         return [bisect_left(starts, row.span.start) < bisect_left(starts, row.span.end + 1) for row in rows]
 
-    def _filled_in(self, courses: Courses, back: int | None, problems: list[Problem], statements: list[str]) -> Proof:
+    def _filled_in(self, courses: Courses, back: int | None, problems: list[RowProblem], statements: list[str]) -> Proof:
         proof = Proof(self.speaker.terms, problems=tuple(problems), statements=tuple(statements), leads_back_to=back)
         if not courses.rows:
             return proof
@@ -142,18 +142,18 @@ class _Proving:
         joined = bool(first) and isinstance(last := first[-1], Work) and last.made.name == NEW_YARN
         return joined and self.pattern.chain_sizes is None
 
-    def _troubles(self, tried: Tried) -> Iterator[Problem]:
+    def _troubles(self, tried: Tried) -> Iterator[RowProblem]:
         courses = tried.best
         for course in courses.rows:
             if course.now_and_then > 1:
-                yield Problem(course.row.number, _now_and_then(course, courses.multiple), course.row.span)
+                yield RowProblem(course.row.number, _now_and_then(course, courses.multiple), course.row.span)
         if courses.stopped is not None and courses.misfit is not None:
             row, misfit = courses.stopped, courses.misfit
             mended = COUNT_CHAINS if tried.with_chains else ""
             if self.suggest and not mended and not misfit.unproven and misfit.trouble.sort not in OPEN:
                 mended = self._mended(courses)
             kind = NOT_UNDERSTOOD if misfit.unproven or misfit.trouble.sort in OPEN else DOES_NOT_FIT
-            yield Problem(row.number, self.speaker.misfit(row, misfit), misfit.trouble.span, mended, kind)
+            yield RowProblem(row.number, self.speaker.misfit(row, misfit), misfit.trouble.span, mended, kind)
 
     def _mended(self, courses: Courses) -> str:
         """The nearest change after which the whole text is proven; "" if none is."""
@@ -162,14 +162,14 @@ class _Proving:
                 return _suggestion(change)
         return ""
 
-    def _leading_back(self, courses: Courses) -> tuple[int | None, list[Problem], list[str]]:
+    def _leading_back(self, courses: Courses) -> tuple[int | None, list[RowProblem], list[str]]:
         """(the row that follows the last one, troubles, statements)"""
         index = {course.row.number: at for at, course in enumerate(courses.rows)}
         first, last = self.pattern.repeat_from, self.pattern.repeat_to
         if first is not None and last is not None:
             if first not in index or last not in index or last < first:
                 says = f"There is no row {first if first not in index else last} to repeat."
-                return None, [Problem(last, says, self.pattern.repeat_span)], []
+                return None, [RowProblem(last, says, self.pattern.repeat_span)], []
             return self._declared(courses, index[first], index[last])
         back = self._back_to(courses)
         if back is not None or len(courses.rows) < 2:
@@ -183,20 +183,20 @@ class _Proving:
                 return courses.rows[index].row.number
         return None
 
-    def _declared(self, courses: Courses, first: int, last: int) -> tuple[int | None, list[Problem], list[str]]:
+    def _declared(self, courses: Courses, first: int, last: int) -> tuple[int | None, list[RowProblem], list[str]]:
         row, end = courses.rows[first].row, courses.rows[last].row
         fit = leads_back(courses, last, first)
         if closes(courses, last, first):
             return row.number, [], []
-        if isinstance(fit, Fit):
+        if isinstance(fit, FittingSteps):
             if fit.by == 1 or (fit.by, fit.first) == (0, 0):
                 return None, [], [f"{row.name} fits onto {end.name}, but does not come out as it did: the rows are shaped."]
             says = f"{end.name} does not lead back to {row.name}, which fits onto it only at some widths."
         else:
             says = f"{end.name} does not lead back to {row.name}: {self.speaker.misfit(row, fit)}"
-        return None, [Problem(end.number, says, self.pattern.repeat_span)], []
+        return None, [RowProblem(end.number, says, self.pattern.repeat_span)], []
 
-    def _never_back(self, courses: Courses) -> tuple[int | None, list[Problem], list[str]]:
+    def _never_back(self, courses: Courses) -> tuple[int | None, list[RowProblem], list[str]]:
         """No row leads back: said, or a trouble if one number less or more in the last row would make it, and nothing fits on
         it now.
         """
@@ -205,7 +205,7 @@ class _Proving:
         fits = [leads_back(courses, last, at) for at in range(max(1, last - ROWS_LOOKED_BACK), last + 1)]
         if any(isinstance(fit, Misfit) and fit.unproven for fit in fits):
             return None, [], [f"Whether {end.name} leads back to an earlier row was not decided in time."]
-        if any(isinstance(fit, Fit) for fit in fits):
+        if any(isinstance(fit, FittingSteps) for fit in fits):
             return None, [], [f"The rows are shaped: {end.name} does not lead back to a row with the same count."]
         below = lay_all([course.row for course in courses.rows[:-1]], courses.ways)
         for change in () if end.counts or courses.multiple < 2 else nearest(end, 1, end.span, self.speaker):
@@ -215,10 +215,10 @@ class _Proving:
             back = self._back_to(laid) if laid.fits and laid.multiple == courses.multiple else None
             if back is not None and _ends_as_before(courses, laid, back) and self._proves(change, back):
                 says = f"Nothing fits onto {end.name}, though with one number changed row {back} would follow it again."
-                return None, [Problem(end.number, says, change.span, _suggestion(change))], []
+                return None, [RowProblem(end.number, says, change.span, _suggestion(change))], []
         return None, [], [f"{end.name} does not lead back to an earlier row."]
 
-    def _proves(self, change: Change, back: int) -> bool:
+    def _proves(self, change: MendedRow, back: int) -> bool:
         proof = prove(mended(self.text, change), self.speaker.terms, self.pattern.chains_count, suggest=False)
         return proof.proven and proof.leads_back_to == back
 
@@ -238,14 +238,14 @@ class _Proving:
         if courses.rows and not courses.multiple and not courses.in_ring:
             yield f"The rows fit at one width only, {courses.smallest} chains."
 
-    def _passed(self, courses: Courses) -> Iterator[Problem]:
+    def _passed(self, courses: Courses) -> Iterator[RowProblem]:
         """Remarks: spaces that are passed over on the way to another, unsaid."""
         for course in courses.rows:
             for span in dict.fromkeys(span for span, _ in course.laid.passed):
                 says = f"{course.row.name} passes over a space to reach {self.speaker.quoted(span)}; nothing says to skip it."
-                yield Problem(course.row.number, says, span)
+                yield RowProblem(course.row.number, says, span)
 
-    def _misstated(self, courses: Courses) -> Iterator[Problem]:
+    def _misstated(self, courses: Courses) -> Iterator[RowProblem]:
         """The multiple that the text states, if the rows have another."""
         stated, multiple = self.pattern.stated, courses.multiple
         if stated is None or not multiple or not courses.rows:
@@ -260,9 +260,9 @@ class _Proving:
             in_chains = f"in chains a multiple of {multiple} plus {courses.smallest % multiple}"
             need = f"a multiple of {multiple} plus {proof.plus}, {in_chains}"
             says = f"The text says {self.speaker.quoted(stated.span)}; its rows need {need}."
-            yield Problem(courses.rows[0].row.number, says, stated.span, kind=CLAIM)
+            yield RowProblem(courses.rows[0].row.number, says, stated.span, kind=CLAIM)
 
-    def _questions(self, tried: Tried) -> Iterator[Problem]:
+    def _questions(self, tried: Tried) -> Iterator[RowProblem]:
         """What the text must say because the rows fit both ways."""
         asked: set[str] = set()
         for other in tried.also:
@@ -273,7 +273,7 @@ class _Proving:
             options = [f"“{choice}”" for choice in choices]
             verb = "count" if opening.at_hook else "counts"
             says = f"{row.name} does not say whether {_chains_of(opening)} {verb} as a stitch, and the rows fit either way."
-            yield Problem(row.number, says, opening.span, f"Write {' or '.join(options)} behind it.", ASKED, choices)
+            yield RowProblem(row.number, says, opening.span, f"Write {' or '.join(options)} behind it.", ASKED, choices)
 
     def _option(self, counts: Counts) -> str:
         if not counts.stitch and counts.chains:
@@ -303,7 +303,7 @@ def _chains_of(opening: Opening) -> str:
     return f"the {opening.chains} skipped chains" if opening.at_hook else f"its ch {opening.chains}"
 
 
-def _suggestion(change: Change) -> str:
+def _suggestion(change: MendedRow) -> str:
     return f"{change.row.name}: “{change.instead}” instead of “{change.was}” would fix it."
 
 

@@ -28,7 +28,7 @@ from logbook.craft.rows.lines import (
     MOST_LETTERS,
     MOST_ROWS,
     WORK,
-    Part,
+    TextPart,
     called,
     goes_back_to,
     makes,
@@ -39,7 +39,7 @@ from logbook.craft.rows.phrases import Phrases
 from logbook.craft.rows.row_words import ReadRow
 from logbook.craft.rows.sayings import BASE_IN_ROUND, BASE_SENTENCE, bare_of_chain, chains_count, saying, size_count
 from logbook.craft.rows.turning import written_rows
-from logbook.craft.rows.words import NUMBER, Reading, Word, cut
+from logbook.craft.rows.words import NUMBER, HowRead, Word, cut
 from logbook.craft.words.numbers import grouped
 from logbook.craft.words.terms import Terms
 
@@ -59,7 +59,7 @@ _SAYS_COUNT = re.compile(
 
 def read(text: str, terms: Terms, size: int = 0) -> WrittenPattern:
     """The rows of ``text``, in the ``size``-th of the sizes that it is written for. What is not understood is a fault."""
-    return _Reading(text, Reading(terms, sizes=size_count(text), size=size), Describing(text, terms)).pattern()
+    return _Reading(text, HowRead(terms, sizes=size_count(text), size=size), Describing(text, terms)).pattern()
 
 
 @dataclass(slots=True)
@@ -67,7 +67,7 @@ class _Reading:
     """One reading of a text, from its first line to its last."""
 
     text: str
-    how: Reading
+    how: HowRead
     describing: Describing
     rows: list[ReadRow] = field(default_factory=list)
     faults: list[Fault] = field(default_factory=list)
@@ -76,7 +76,7 @@ class _Reading:
     chain_sizes: PrintedCount | None = None
     stated: StatedMultiple | None = None
     repeat: tuple[int, int, Span] | None = None
-    lead: Part | None = None  # where the next row begins, said in a line before it
+    lead: TextPart | None = None  # where the next row begins, said in a line before it
     every: list[tuple[str, ReadRow]] = field(default_factory=list)
     sized: list[Word] = field(default_factory=list)
     _highest: int = 0
@@ -114,14 +114,14 @@ class _Reading:
             self._sizes(chain),
         )  # fmt: skip
 
-    def _goes_on_until(self, part: Part) -> bool:
+    def _goes_on_until(self, part: TextPart) -> bool:
         """Whether before that row others are worked until something comes about: no row is known that it stands on."""
         between = self.text[self.rows[-1].part.start : part.start]
         return re.search(r"\b(?:cont(?:inue)?|keep)\b[^.]*\buntil\b[^.]*\.\s*\S*\s*\S*\s*\Z", between, re.IGNORECASE) is not None
 
-    def _of_a_size(self, lines: list[Part]) -> list[Part]:
+    def _of_a_size(self, lines: list[TextPart]) -> list[TextPart]:
         """The lines, without those that are longer than any row and those after more than any pattern has; they are named."""
-        kept: list[Part] = []
+        kept: list[TextPart] = []
         letters = 0
         for part in lines:
             letters += part.end - part.start
@@ -138,13 +138,13 @@ class _Reading:
             kept.append(part)
         return kept
 
-    def _lines(self) -> list[Part]:
+    def _lines(self) -> list[TextPart]:
         """The lines, a chain joined to a ring parted from the round that begins behind it."""
         lines = parts(self.text)
         for index, part in enumerate(lines):
             base = (BASE_IN_ROUND if part.name else BASE_SENTENCE).match(self.text, part.start, part.end)
             if base is not None and base.end() < part.end and makes(self.text[base.end() : part.end]):
-                lines[index : index + 1] = [Part(part.start, base.end()), replace(part, start=base.end())]
+                lines[index : index + 1] = [TextPart(part.start, base.end()), replace(part, start=base.end())]
                 break
         return lines
 
@@ -157,7 +157,7 @@ class _Reading:
     def _notes(self) -> list[Span]:
         return sorted({*self.notes, *(span for row in self.rows for span in row.words.notes)}, key=lambda span: span.start)
 
-    def _refers(self, part: Part, after: list[Part]) -> bool:
+    def _refers(self, part: TextPart, after: list[TextPart]) -> bool:
         """Rows that are as others: added here. ``Rep Rows 2–3`` without a name: what the pattern repeats."""
         found = AGAIN.match(self.text, part.start, part.end)
         if found is None:
@@ -213,7 +213,7 @@ class _Reading:
         rest = re.sub(r"\b(?:changing|change|turn(?:ing)?|join(?:ing)?|ending)\b[^.]*", "", rest, flags=re.IGNORECASE)
         return counts, not WORK.search(rest)
 
-    def _speaks_of_all(self, part: Part, named: bool) -> bool:
+    def _speaks_of_all(self, part: TextPart, named: bool) -> bool:
         """Lines that are no row: the starting chain, the multiple, what chains count as, a stitch's description, notes."""
         text = self.text[part.start : part.end]
         if part.name and not (
@@ -259,7 +259,7 @@ class _Reading:
         self._note(part)
         return True
 
-    def _without_sayings(self, part: Part) -> str:
+    def _without_sayings(self, part: TextPart) -> str:
         """The line with blanks for what it says that chains count as, which is kept for all rows."""
         text = self.text[part.start : part.end]
         for sentence in re.finditer(r"[^.;(\n][^.;()\n]*", text):
@@ -272,7 +272,7 @@ class _Reading:
                 text = text[: sentence.start()] + " " * (end - start) + text[sentence.end() :]
         return text
 
-    def _unless_saying(self, part: Part) -> str:
+    def _unless_saying(self, part: TextPart) -> str:
         """The line, "" if all of it says what chains count as: among rows without names any other line may be one."""
         text = self.text[part.start : part.end]
         said = said_to_count(_bare(self._cursor(part))) if _SAYS_COUNT.search(text) else None
@@ -297,7 +297,7 @@ class _Reading:
                 return said
         return None
 
-    def _base(self, part: Part, text: str, named: bool) -> bool:
+    def _base(self, part: TextPart, text: str, named: bool) -> bool:
         """``Ch 68 (74, 86, 92), join``; ``Multiple of 6 plus 2``."""
         found = saying(self.text[: part.start] + text, part.start, part.end)
         if not named and WORK.search(bare_of_chain(text)):
@@ -306,12 +306,12 @@ class _Reading:
         self.stated = self.stated or found.stated
         return found.chain is not None or found.stated is not None
 
-    def _cursor(self, part: Part) -> Cursor:
+    def _cursor(self, part: TextPart) -> Cursor:
         words = cut(self.text, self.how, part.start, part.end)
         self.sized += [word for word in words if word.sizes]
         return Cursor(words, part.end)
 
-    def _row(self, part: Part) -> None:
+    def _row(self, part: TextPart) -> None:
         cur = self._cursor(self._after_base(part))
         if self.lead is not None:
             lead, self.lead = self._cursor(self.lead), None
@@ -331,7 +331,7 @@ class _Reading:
         if part.every:
             self.every.append((part.every, self.rows[-1]))
 
-    def _after_base(self, part: Part) -> Part:
+    def _after_base(self, part: TextPart) -> TextPart:
         """Row 1 without the starting chain that it says itself: ``with 4 mm hook ch an even number, sc in 2nd ch …``."""
         found = None if self.rows else _BASE_IN_ROW.match(self.text, part.start, part.end)
         if found is None:
@@ -393,11 +393,11 @@ class _Reading:
     def _fault(self, row: int, says: str, span: Span) -> None:
         self.faults.append(Fault(row, says, span))
 
-    def _note(self, part: Part) -> None:
+    def _note(self, part: TextPart) -> None:
         self.notes.append(_span(part))
 
 
-def _span(part: Part) -> Span:
+def _span(part: TextPart) -> Span:
     return Span(part.start, part.end)
 
 

@@ -42,7 +42,7 @@ class RowCount:
 
 
 @dataclass(frozen=True, slots=True)
-class Problem:
+class RowProblem:
     """Something that keeps the rows from being proven, and where in the text it stands.
 
     ``suggestion``: the nearest change that would fix it, "" if none was found. ``kind``: what sort of trouble it is.
@@ -85,9 +85,9 @@ class Proof:
     skip_cover: int | None = None
     rows: tuple[RowCount, ...] = ()
     leads_back_to: int | None = None
-    problems: tuple[Problem, ...] = ()
+    problems: tuple[RowProblem, ...] = ()
     statements: tuple[str, ...] = ()
-    remarks: tuple[Problem, ...] = ()
+    remarks: tuple[RowProblem, ...] = ()
     notes: tuple[Span, ...] = ()
     sizes: tuple["Proof", ...] = ()
     beyond: tuple[RowCount, ...] = ()

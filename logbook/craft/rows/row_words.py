@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 
 from logbook.craft.rows.chain_sayings import SaidToCount
 from logbook.craft.rows.instructions import Instruction, PrintedCount, Span
-from logbook.craft.rows.lines import Part
+from logbook.craft.rows.lines import TextPart
 
 
 @dataclass(slots=True)
@@ -31,6 +31,6 @@ class RowWords:
 class ReadRow:
     """One row's words, read by themselves."""
 
-    part: Part
+    part: TextPart
     number: int
     words: RowWords

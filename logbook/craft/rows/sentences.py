@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from logbook.craft.rows.every_width import Misfit
-from logbook.craft.rows.finding import Trouble
+from logbook.craft.rows.finding import RowTrouble
 from logbook.craft.rows.instructions import Span, Wanted, WrittenRow
 from logbook.craft.rows.places import CHAIN, Place, plain
 from logbook.craft.words.counting import counted
@@ -47,7 +47,7 @@ class Speaker:
             return f"{row.name} is not decided: checking it at every width took too long."
         return self.trouble(row.name, misfit.trouble, " at every width" if misfit.everywhere else "")
 
-    def trouble(self, name: str, trouble: Trouble, always: str) -> str:
+    def trouble(self, name: str, trouble: RowTrouble, always: str) -> str:
         phrase, wanted = self.quoted(trouble.span), self.wanted(trouble.wanted)
         many = counted(trouble.count, "stitch") if always or trouble.count < 20 else "many stitches"
         if trouble.sort == "over":
@@ -66,7 +66,7 @@ class Speaker:
             return f"{name} runs out at {phrase}{always}: {missing} needed."
         return self._rarer(name, trouble, phrase)
 
-    def _rarer(self, name: str, trouble: Trouble, phrase: str) -> str:
+    def _rarer(self, name: str, trouble: RowTrouble, phrase: str) -> str:
         if trouble.sort == "part" and trouble.found is not None:
             return f"{name}: what is skipped before {phrase} leaves part of {self.place(trouble.found)}."
         if trouble.sort == "edge":

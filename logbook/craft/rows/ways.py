@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from logbook.craft.rows.courses import Courses, lay_all, lay_one, on_chain, settled
 from logbook.craft.rows.every_width import Misfit
-from logbook.craft.rows.finding import Trouble
+from logbook.craft.rows.finding import RowTrouble
 from logbook.craft.rows.instructions import Counts, Repeat, Times, WrittenPattern, WrittenRow
 from logbook.craft.rows.laying import CHAINS_COUNT, TIMES_IN_ALL, Ways, opening_counts
 from logbook.craft.rows.places import spaces, stitches
@@ -72,7 +72,7 @@ def _laid(rows: Sequence[WrittenRow], always: dict[str, int], chain: int = 0) ->
     places = 0
     for row in rows:
         if places > MOST_PLACES:
-            late = Misfit(Trouble("still", row.span), False, unproven=True)
+            late = Misfit(RowTrouble("still", row.span), False, unproven=True)
             return [settled(replace(state, stopped=row, misfit=late)) for state in states]
         tried = [lay_one(row, ways, replace(state, ways=ways)) for state in states for ways in _ways(row, state.ways)]
         states = [each for each in tried if each.fits][:MOST_WAYS]

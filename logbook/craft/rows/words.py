@@ -58,7 +58,7 @@ _STITCH = re.compile(r"(?:blo?|flo?)?(?P<post>fp|bp)?(?P<kind>sc|hdc|dc|tr|dtr|h
 
 
 @dataclass(frozen=True, slots=True)
-class Reading:
+class HowRead:
     """How a text is read: its terms, what it calls stitches of its own, for how many sizes it is written, and which is read."""
 
     terms: Terms
@@ -67,9 +67,9 @@ class Reading:
     size: int = 0
 
 
-def cut(text: str, reading: Terms | Reading, start: int = 0, end: int | None = None) -> tuple[Word, ...]:
+def cut(text: str, reading: Terms | HowRead, start: int = 0, end: int | None = None) -> tuple[Word, ...]:
     """The words of ``text[start:end]``, their stitches in US abbreviations; places are counted in the whole text."""
-    how = reading if isinstance(reading, Reading) else Reading(reading)
+    how = reading if isinstance(reading, HowRead) else HowRead(reading)
     raw = [word for word in _raw(text, how.terms, start, len(text) if end is None else end) if word.text != "the"]
     if how.sizes > 1:
         raw = list(_sized(raw, how))
@@ -94,7 +94,7 @@ def raw_words(text: str, terms: Terms) -> tuple[str, ...]:
     return tuple(word.text for word in _raw(text, terms, 0, len(text)) if word.text != "the")
 
 
-def _sized(raw: list[Word], how: Reading) -> Iterator[Word]:
+def _sized(raw: list[Word], how: HowRead) -> Iterator[Word]:
     """``10 (12, 14)``, ``10/12/14`` and ``10, 12, 14`` made one number."""
     at = 0
     while at < len(raw):
@@ -205,7 +205,7 @@ def _number(written: str) -> int:
     return int(written) if len(written) < 7 else TOO_MANY
 
 
-def _common(raw: list[Word], how: Reading) -> Iterator[Word]:
+def _common(raw: list[Word], how: HowRead) -> Iterator[Word]:
     texts = [word.text for word in raw]
     terms = how.terms
     own: Ways = {}

@@ -3,7 +3,7 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from logbook.craft.rows.every_width import FOUNDATION_CHAIN, Fit, Misfit, Widths, lay_at_every_width
+from logbook.craft.rows.every_width import FOUNDATION_CHAIN, FittingSteps, Misfit, Widths, lay_at_every_width
 from logbook.craft.rows.laying import lay
 from logbook.craft.rows.places import Place, Row, mirrored
 from logbook.craft.rows.reader import read
@@ -33,7 +33,7 @@ def test_a_joined_round_is_met_from_its_first_stitch(head: Row, unit: Row, tail:
     assert first_rows(widths.met_from_other_side(joined=True)) == [row[:1] + mirrored(row[1:]) for row in first_rows(widths)]
 
 
-def fit(row: str, below: Widths = FOUNDATION_CHAIN) -> Fit | Misfit:
+def fit(row: str, below: Widths = FOUNDATION_CHAIN) -> FittingSteps | Misfit:
     return lay_at_every_width(read(row, Terms.US).rows[0], below, {})
 
 
@@ -43,7 +43,7 @@ def test_the_form_of_a_row_is_what_laying_it_at_each_width_makes() -> None:
         "dc in last 2 ch"
     )
     found = fit(text)
-    assert isinstance(found, Fit)
+    assert isinstance(found, FittingSteps)
     assert (found.by, found.passes) == (5, 1)
     row = read(text, Terms.US).rows[0]
     fitting = [made.row for chain in range(1, 60) if (made := lay(row, FOUNDATION_CHAIN.at(chain - 1), {})).trouble is None]
@@ -58,5 +58,5 @@ def test_a_repeat_that_takes_no_stitch_is_no_fit() -> None:
 
 def test_a_row_of_fixed_numbers_fits_at_one_width() -> None:
     found = fit("sc in 2nd ch from hook, sc in next 4 ch")
-    assert isinstance(found, Fit)
+    assert isinstance(found, FittingSteps)
     assert (found.first, found.by, len(found.widths.at(0))) == (5, 0, 5)
