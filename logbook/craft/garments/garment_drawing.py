@@ -9,6 +9,7 @@ from itertools import pairwise
 from math import dist
 
 from logbook.craft.drawing.drawing import Draw, Drawing, Line, Polygon, Role, Shape, Text
+from logbook.craft.drawing.measured import measured_across, measured_up
 from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.joins import JoinVerdict
 from logbook.craft.garments.outline import Outline, Point, outline
@@ -85,12 +86,9 @@ def _large(
     shapes += _joins(size, piece, place, line)
     shapes += _counts(piece, place, line)
     below = place.y + 1.1 * line
-    shapes.append(Line(((place.x, below), (place.right, below)), "measure", arrows=True))
-    shapes.append(Text((place.x + place.right) / 2, below + 0.7 * line, show_length(shape.width, units), "ink", "center", "bold"))
-    aside = place.right + 3.2 * line
-    shapes.append(Line(((aside, place.y), (aside, place.top)), "measure", arrows=True))
-    said = Text(aside + 0.7 * line, (place.y + place.top) / 2, show_length(shape.height, units), "ink", "center", "bold", True)
-    return Drawing(width, below + 1.8 * line, line, (*shapes, said))
+    shapes += measured_across(place.x, place.right, below, show_length(shape.width, units), line)
+    shapes += measured_up(place.top, place.y, place.right + 3.2 * line, show_length(shape.height, units), line)
+    return Drawing(width, below + 1.8 * line, line, tuple(shapes))
 
 
 def _title(piece: ShapedPiece, units: Units) -> str:

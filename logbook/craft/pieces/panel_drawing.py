@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from logbook.craft.drawing.drawing import Draw, Drawing, Line, Marker, Point, Rect, Shape, Text, tick_step
+from logbook.craft.drawing.measured import measured_across, measured_up
 from logbook.craft.pieces.joined_drawing import Frame, JoinedPanels, around, frame_of
 from logbook.craft.pieces.marks import Mark, Neck
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
@@ -90,15 +91,9 @@ class _Panel:
         yield from self._way()
         yield from self._neck()
         yield from self._heights()
-        below = f.bottom + 1.0 * line
-        yield Line(((f.x, below), (f.right, below)), "measure", arrows=True)
-        yield Text(f.middle, below + 0.7 * line, self._said(self._numbers.width.mm), "ink", "center", "bold")
+        yield from measured_across(f.x, f.right, f.bottom + 1.0 * line, self._said(self._numbers.width.mm), line)
         if self._numbers.length is not None:
-            aside = f.right + 2.9 * line
-            yield Line(((aside, f.y), (aside, f.bottom)), "measure", arrows=True)
-            yield Text(
-                aside + 0.7 * line, (f.y + f.bottom) / 2, self._said(self._numbers.length.mm), "ink", "center", "bold", True
-            )
+            yield from measured_up(f.y, f.bottom, f.right + 2.9 * line, self._said(self._numbers.length.mm), line)
 
     def _said(self, mm: float) -> str:
         return show_length(mm, self._units)
