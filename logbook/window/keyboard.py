@@ -74,7 +74,7 @@ def _shut_unseen(root: tk.Misc, box: str) -> None:
         root.tk.call("ttk::combobox::Unpost", box)
 
 
-def _bring_back(root: tk.Misc, begin: Callable[[], object], tries: int = 10) -> None:
+def _bring_back(root: tk.Misc, begin: Callable[[], object], tries: int = 10, held_before: str = "") -> None:
     """What a list, a menu or a field out of sight has goes to the drop-down, to where it was before, or where work begins."""
     ask = root.tk.call
     path = str(ask("focus"))
@@ -83,14 +83,15 @@ def _bring_back(root: tk.Misc, begin: Callable[[], object], tries: int = 10) -> 
         return  # along the bar Tk shows one menu while another has the keyboard
     window = held or "."
     for place in (path.partition(".popdown.")[0], str(ask("focus", "-lastfor", window))):
-        if ask("winfo", "viewable", place) and str(ask("winfo", "class", place)) not in POSTED:
+        if place != held and ask("winfo", "viewable", place) and str(ask("winfo", "class", place)) not in POSTED:
             ask("focus", "-force", place)
             return
-    if held:
+    if held and held == held_before:
         ask("focus", "-force", held)
     elif tries and ask("winfo", "viewable", "."):
-        begin()
-        root.after(DRAWN_MS, _bring_back, root, begin, tries - 1)  # the page may still have to be drawn
+        if not held:  # a dialog takes the keyboard into its field by itself, when that is drawn
+            begin()
+        root.after(DRAWN_MS, _bring_back, root, begin, tries - 1, held)  # the page may still have to be drawn
 
 
 def keep_behind(window: tk.Tk | tk.Toplevel, close: Callable[[], object]) -> None:
@@ -107,14 +108,16 @@ def keep_behind(window: tk.Tk | tk.Toplevel, close: Callable[[], object]) -> Non
         own = not held or str(ask("winfo", "class", held)) in POSTED
         return "" if own or str(ask("winfo", "toplevel", held)) == str(window) else held
 
-    def take_back(held: str) -> None:
-        if above() == held and not ask("focus"):
-            ask("focus", "-force", ask("focus", "-lastfor", held))
+    def take_back(held: str, last: bool) -> None:
+        if above() == held and ask("winfo", "viewable", held) and not ask("focus"):
+            place = ask("focus", "-lastfor", held)
+            if str(place) != held or last:  # its field may still be waiting to be drawn
+                ask("focus", "-force", place)
 
     def given() -> None:
         held = above()
         for soon in GIVEN_MS if held else ():
-            window.after(soon, take_back, held)
+            window.after(soon, take_back, held, soon == GIVEN_MS[-1])
 
     def closed() -> None:
         held = above()

@@ -183,9 +183,8 @@ class Program:
 
 def summary(shown: Shown) -> str:
     """In a few lines, for a test that failed."""
-    return "\n".join(f"{w.kind} {w.path} {w.box} {w.text[:60]}" for w in shown.widgets if w.kind not in ("TFrame", "Frame"))[
-        -3000:
-    ]
+    lines = [f"{w.kind} {w.path} {w.box} {w.text[:60]}" for w in shown.widgets if w.kind not in ("TFrame", "Frame")]
+    return f"keyboard in {shown.focus or 'none'}, held by {shown.grab or 'none'}\n" + "\n".join(lines)[-3000:]
 
 
 def ready(shown: Shown) -> bool:

@@ -6,6 +6,8 @@ from collections.abc import Callable
 from pathlib import Path
 from tkinter import ttk
 
+import pytest
+
 from logbook.window import keyboard
 from logbook.window.keyboard import focused, hold, holder, install_keyboard, last_focused
 from tests.support.screen import wait_until
@@ -149,3 +151,24 @@ def raises(look_up: Callable[[], object]) -> bool:
     except KeyError:
         return True
     return False
+
+
+@pytest.mark.parametrize("drawn", ["nothing", "the dialog alone"])
+def test_a_dialog_that_is_still_to_be_drawn_takes_the_keyboard_into_its_field(root: tk.Tk, drawn: str) -> None:
+    """Tk forgets which field waits for it when anything else is given the keyboard meanwhile."""
+    before, dialog = ttk.Entry(root), tk.Toplevel(root)
+    field = ttk.Entry(dialog)
+    before.grid()
+    before.focus_force()
+    root.update()
+    if drawn == "nothing":
+        dialog.withdraw()
+    dialog.grab_set()
+    field.focus_set()
+    before.grid_remove()
+    root.update()
+    keyboard._bring_back(root, root.focus_set)
+    root.update()
+    field.grid()
+    dialog.deiconify()
+    wait_until(root, lambda: focused(root) is field)

@@ -42,6 +42,19 @@ def test_clicking_a_heading_sorts_with_a_sign_and_empty_cells_last(root: tk.Tk, 
     assert tuple(str(k) for k in made.tree.get_children()) == tuple(made.table.shown)
 
 
+def test_a_double_click_in_a_hurry_is_on_the_row_under_the_pointer(root: tk.Tk, look: Look) -> None:
+    made = Made(root, look)
+    opened: list[tuple[str, ...]] = []
+    made.table.on_double_click(lambda: opened.append(made.table.selected))
+    press(made.tree, "<Down>")
+    left, top, _, height = made.tree.bbox("k4")  # type: ignore[misc]
+    for y in (top + height // 2, 8):
+        for event in ("<Button-1>", "<ButtonRelease-1>") * 2:
+            made.tree.event_generate(event, x=left + 20, y=y)
+    root.update()
+    assert opened == [("k4",)]
+
+
 def test_the_selection_outlives_sorting_and_hiding(root: tk.Tk, look: Look) -> None:
     made = Made(root, look)
     press(made.tree, "<Down>", "<Down>")

@@ -98,7 +98,7 @@ class NearestDialog(Dialog):
             entry.bind(f"<{key}>", lambda _, step=step: self._walk(step))  # type: ignore[misc]
         for widget in (entry, tree):
             widget.bind("<Return>", lambda _: self.take())
-        tree.bind("<Double-1>", lambda _: self.take())
+        self.table.on_double_click(self.take)
 
     def _walk(self, step: int) -> str:
         self.table.walk(step)

@@ -37,7 +37,7 @@ class MadeView(ttk.Frame):
         look.when_changed(self, self._fit)
         self.table.grid(row=0, column=0, sticky="ew")
         self.table.tree.bind("<Return>", lambda _: self._open())
-        self.table.tree.bind("<Double-Button-1>", lambda _: self._open())
+        self.table.on_double_click(self._open)
 
     def reload(self, words: str) -> None:
         """Shows those that are made now and found by these words."""

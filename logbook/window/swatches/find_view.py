@@ -127,7 +127,7 @@ class FindView(FindList):
         super().__init__(parent, look, self._table, EMPTY, actions)
         self.table.on_view = self._show_in_sight
         self.table.tree.bind("<Configure>", self._follow_width, add="+")
-        self.table.tree.bind("<Double-Button-1>", self._open)
+        self.table.on_double_click(more.open)
         look.when_changed(self, self._follow_look)
         self.bind("<Configure>", lambda _: self._limit_filters(), add="+")
         self.bind("<Destroy>", lambda _: self._stop(), add="+")
@@ -317,9 +317,3 @@ class FindView(FindList):
             self.sample = WrappedButton(place, text=words, underline=underline, command=self._more.open_sample)
             self.sample.grid(row=len(says), column=0, sticky="w")
         return place
-
-    def _open(self, event: "tk.Event[ttk.Treeview]") -> str | None:
-        if not self.table.tree.identify_row(event.y):
-            return None
-        self._more.open()
-        return "break"
