@@ -23,6 +23,7 @@ from itertools import product
 from pathlib import Path
 
 from logbook.book.logbook import open_logbook
+from logbook.book.pictures import folder_of
 from logbook.pages.patterns.pattern_texts import SENTENCE
 from logbook.pages.pieces.shaping import KINDS
 from logbook.settings import Settings, WindowPlace
@@ -331,6 +332,7 @@ def a_stage(sample: Path, folder: Path, size: int, palette: str) -> Iterator[Sta
     settings = Settings(text_size=size, palette=palette, opened=EVERYTHING_OPEN, place=place)
     window = MainWindow(root, settings)
     copy = Path(shutil.copy(sample, Path(tempfile.mkdtemp()) / "sample.logbook"))
+    shutil.copytree(folder_of(sample), folder_of(copy))
     window.show(open_logbook(copy), is_sample=True)
     root.deiconify()
     settle(root)

@@ -3,8 +3,10 @@
 from collections.abc import Mapping
 
 from logbook.craft.swatches.conditions import Condition
+from logbook.craft.swatches.picture_names import picture_names
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.yarn import YARN_CLASSES
+from logbook.craft.words.counting import counted
 from logbook.craft.words.dates import date_words
 from logbook.craft.words.numbers import show_number
 from logbook.pages.swatches.form_texts import Texts
@@ -53,7 +55,13 @@ def _pattern_words(texts: Texts) -> list[str]:
 
 def _more_words(texts: Texts) -> list[str]:
     grams = texts["swatch grams"].strip()
-    return [f"{grams} g" if grams else "", texts["way of washing"].strip(), " ".join(texts["notes"].split())]
+    pictures = len(picture_names(texts["pictures"]))
+    return [
+        counted(pictures, "picture") if pictures else "",
+        f"{grams} g" if grams else "",
+        texts["way of washing"].strip(),
+        " ".join(texts["notes"].split()),
+    ]
 
 
 def _joined(parts: list[str]) -> str:

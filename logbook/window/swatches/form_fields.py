@@ -30,14 +30,8 @@ class Entry(NamedTuple):
         return self.width == 0
 
 
-class AddPicture(NamedTuple):
-    """A button that takes a picture in."""
-
-    key: str = "pictures"
-
-
 class Pictures(NamedTuple):
-    """The pictures of the swatch, in sight where there are any."""
+    """The pictures of the swatch, and the button that takes one in."""
 
     key: str = "pictures"
 
@@ -61,8 +55,7 @@ YARN_CLASS = {"": NOT_SAID} | {str(one.number): class_words(one.number) for one 
 TERMS = {"": NOT_SAID} | {terms.value: f"{terms.value} terms" for terms in Terms}
 WORKED = {"": NOT_SAID, "flat": "flat, to and fro", "round": "in the round"}
 
-ITEMS: tuple[Pictures | Entry | ReadingsEntry | SideBySide | Section, ...] = (
-    Pictures(),
+ITEMS: tuple[Entry | ReadingsEntry | SideBySide | Section, ...] = (
     Entry("yarn", "&Yarn", 0, suggests=True),
     Entry("stitch pattern", "Stit&ch", 0, suggests=True),
     Entry(CHAIN, "The chain", 0),
@@ -126,7 +119,7 @@ ITEMS: tuple[Pictures | Entry | ReadingsEntry | SideBySide | Section, ...] = (
             Entry("swatch rows", "by", unit="rows"),
             Entry("minutes", "It took", unit="minutes"),
             Entry("notes", "Notes", 0, lines=3),
-            AddPicture(),
+            Pictures(),
         ),
     ),
 )

@@ -13,12 +13,11 @@ from logbook.pages.swatches.section_words import heading_words, section_words
 from logbook.pages.swatches.swatch_form import SwatchForm
 from logbook.window.choices import ChoiceField, SuggestionField
 from logbook.window.field import Field, LabelledField
-from logbook.window.form_card import FormCard, Item, SideBySide
+from logbook.window.form_card import FormCard, Item, Section, SideBySide, keys_of
 from logbook.window.look import Look
 from logbook.window.pair import Pair
 from logbook.window.pictures_field import PicturesField
-from logbook.window.styles import styled
-from logbook.window.swatches.form_fields import ITEMS, AddPicture, Entry, Pictures, ReadingsEntry
+from logbook.window.swatches.form_fields import ITEMS, Entry, Pictures, ReadingsEntry
 from logbook.window.swatches.readings_view import ReadingsView
 from logbook.window.text_field import TextField
 
@@ -91,13 +90,8 @@ class FormView(FormCard):
         if isinstance(item, ReadingsEntry):
             self.readings[item.key] = ReadingsView(place, self.look, item.label, item.hint, partial(self._typed, item.key))
             return self.readings[item.key]
-        if isinstance(item, AddPicture):
-            place = ttk.Frame(place, style=styled(place, "TFrame"))
-            ttk.Button(place, text="Add a picture…", command=self.add_picture).grid(row=0, column=0, sticky="w")
-            return place
         if isinstance(item, Pictures):
-            self.pictures = PicturesField(place, self.look, "Pictures", self._shelf, label_width=LABEL_LETTERS)
-            return self._follow(item.key, self.pictures)
+            return self._follow(item.key, PicturesField(place, self.look, "Pictures", self._shelf, label_width=LABEL_LETTERS))
         assert isinstance(item, Entry)
         return self._follow(item.key, self._field(place, item))
 
@@ -119,23 +113,16 @@ class FormView(FormCard):
         for key, readings in self.readings.items():
             readings.text = self.form.texts[key]
 
-    def show(self) -> None:
-        """Pictures are in sight where there are any, and out of the way where there are none."""
-        super().show()
-        if self.form.texts["pictures"]:
-            self.pictures.grid()
-        else:
-            self.pictures.grid_remove()
-
     def start(self) -> None:
         """Puts the keyboard into the yarn."""
         self._go_to("yarn")
 
     def add_picture(self) -> None:
         """Asks for a picture of the swatch in hand."""
-        self.pictures.add()
-        if self.pictures.text:
-            self.pictures.grid()
+        self._open(next(item for item in ITEMS if isinstance(item, Section) and "pictures" in keys_of(item.items)))
+        pictures = self.fields["pictures"]
+        assert isinstance(pictures, PicturesField)
+        pictures.add()
 
     def _shown(self, key: str) -> str:
         text = self.form.texts[key]
