@@ -52,6 +52,7 @@ class LabelledField(ttk.Frame):
         self.on_said: Callable[[], object] = lambda: None
         self.in_a_row = False
         self._line = MessageLine(self, self._place_message)
+        self._message_waits = False
         self._example: Example | None = None
         self._stacked = label_width == 0
 
@@ -141,16 +142,18 @@ class LabelledField(ttk.Frame):
             self._lay_out(self._stacked)
         self.unit.configure(text=text)
 
-    def show_message(self, text: str | None, kind: Kind = "error") -> None:
-        """Says ``text`` under the field, with a mark so that colour is not needed; None clears it."""
+    def show_message(self, text: str | None, kind: Kind = "error", *, waits: bool = False) -> None:
+        """Says ``text`` under the field, with a mark so that colour is not needed; None clears it. ``waits``: it takes room only
+        when the keyboard leaves the field that is typed in.
+        """
         said = (MARKS[kind] + text if text else "", styled(self, STYLES[kind]))
-        if said == self.said:
+        if said == self.said and waits == self._message_waits:
             return
-        self.said = said
+        self.said, self._message_waits = said, waits
         self._widget.state(["invalid" if text and kind == "error" else "!invalid"])
         self.on_said()
         if self.line_below:
-            self._line.say(*said, at_once=self.is_urgent)
+            self._line.say(*said, at_once=self.is_urgent and not waits)
 
     @property
     def is_urgent(self) -> bool:

@@ -53,6 +53,10 @@ class FollowedFields:
         """What is to be said to be wrong with a field: what stands in the way of saving, or once it was left its ``error``."""
         return self._lacking.get(key) or (error if key in self._left and error else "")
 
+    def lacks(self, key: str) -> bool:
+        """Whether it stands in the way of saving, as was said when that was tried."""
+        return key in self._lacking
+
     def touched(self, key: str) -> None:
         """Something else stands there now."""
         if key != self._leaving:  # what is put in order when it is left was left nonetheless

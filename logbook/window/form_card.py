@@ -89,6 +89,7 @@ class FormCard(Card):
         self._beside.configure(anchor="e", justify="right")
         self._beside.grid(row=0, column=1, sticky="ew")
         self.bind("<Configure>", lambda _: self._share_title(), add="+")
+        self._is_typing = False
         self._scrolled = Scrolled(self, look, 10)
         look.grid(self._scrolled, row=1, column=0, columnspan=2, sticky="nsew", pady=(1, 0))
         self._build(self._scrolled.inside, items)
@@ -151,6 +152,10 @@ class FormCard(Card):
         """What is to be said to be wrong with a field: what stands in the way of saving, or once it was left its ``error``."""
         return self._followed.fault(key, error)
 
+    def may_wait(self, key: str) -> bool:
+        """Whether what is wrong with a field came about by typing in another: nothing moves until that is left."""
+        return self._is_typing and not self._followed.lacks(key)
+
     def was_left(self, key: str) -> bool:
         """Whether the keyboard has left the field since something was typed in it."""
         return self._followed.was_left(key)
@@ -198,9 +203,13 @@ class FormCard(Card):
         if text == self._form.texts[key]:
             return
         self._followed.touched(key)
-        self._type_in(key, text)
-        self.say()
-        self._on_change()
+        self._is_typing = True
+        try:
+            self._type_in(key, text)
+            self.say()
+            self._on_change()
+        finally:
+            self._is_typing = False
 
     def _leave(self, key: str) -> None:
         """What can't be read is at fault only once the field was left."""

@@ -199,3 +199,24 @@ def test_a_letter_with_alt_leads_elsewhere_and_chooses_nothing(root: tk.Tk, look
     assert field.text == "flat"
     press(field.input, "<Key-r>")
     assert field.text == "round"
+
+
+def test_an_error_that_typing_elsewhere_brings_moves_nothing_until_that_is_left(root: tk.Tk, look: Look) -> None:
+    first, second, third = (Field(root, look, label) for label in ("Width", "Length", "Neck"))
+    for field in (first, second, third):
+        shown(field)
+    second.input.focus_force()
+    settle(root)
+    place = second.winfo_y()
+    first.show_message("The armhole asks for more.", waits=True)
+    settle(root)
+    assert second.winfo_y() == place
+    third.input.focus_force()
+    settle(root)
+    assert second.winfo_y() > place
+    second.input.focus_force()
+    third.show_message("Too long.", waits=True)
+    third.show_message("Too long.")  # it stands in the way of saving
+    settle(root)
+    assert third.message is not None
+    assert third.message.winfo_viewable()

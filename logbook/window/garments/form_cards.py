@@ -81,7 +81,7 @@ class PartCard(FormCard):
         for key, field in self.fields.items():
             error = self.fault(key, card.errors.get(full_key(self.form, key)))
             if error:
-                field.show_message(error)
+                field.show_message(error, waits=self.may_wait(key))
             elif not (self._entries[key].kind == "swatch" and not self.was_left(key) and focused(field) is field.input):
                 field.show_message(self._hint(key), "hint")
             if self._entries[key].kind == "measure":
