@@ -43,10 +43,18 @@ class LookedThrough:
     lenders: Sequence[Swatch]
     assumed: Assumptions
     known: Mapping[str, Gauges] = field(default_factory=dict)
+    _finished: dict[Condition, Mapping[str, tuple[Gauges, Washing]]] = field(default_factory=dict, compare=False)
+
+    def finished(self, condition: Condition) -> Mapping[str, tuple[Gauges, Washing]]:
+        """What each was measured as, or would be, by its uid. Reckoned once: it does not follow from what is wanted."""
+        if condition not in self._finished:
+            lending = Lending(self.lenders, self.assumed, self.known)
+            self._finished[condition] = {one.swatch.uid: _finished(one, condition, lending) for one in self.found}
+        return self._finished[condition]
 
 
-def look_through(book: Logbook, filters: Filters) -> LookedThrough:
-    """What ``filters`` leave of the logbook."""
+def look_through(book: Logbook, filters: Filters, ready: Sequence[Condition] = ()) -> LookedThrough:
+    """What ``filters`` leave of the logbook, reckoned beforehand for what is going to be asked of these conditions."""
     found = find(book, filters)
     yarns = {one.swatch.yarn.uid for one in found if one.swatch.yarn and not _is_finished(one.gauges)}
     with book.reading() as connection:
@@ -54,7 +62,10 @@ def look_through(book: Logbook, filters: Filters) -> LookedThrough:
         uids = [uid for yarn in sorted(yarns) for uid in swatches_of_yarn(connection, yarn)]
         known = {one.swatch.uid: one.gauges for one in found}
         known |= gauges_in(connection, [uid for uid in uids if uid not in known], assumed)
-        return LookedThrough(found, swatches(connection, uids, with_readings=False), assumed, known)
+        through = LookedThrough(found, swatches(connection, uids, with_readings=False), assumed, known)
+    for condition in ready:
+        through.finished(condition)
+    return through
 
 
 def nearest_to(book: Logbook, wanted: WantedGauge, filters: Filters) -> list[NearSwatch]:
@@ -67,9 +78,8 @@ def nearest_to(book: Logbook, wanted: WantedGauge, filters: Filters) -> list[Nea
 
 def nearest_of(among: LookedThrough, wanted: WantedGauge, condition: Condition, but: str = "") -> list[NearSwatch]:
     """Of swatches already found those measured in what is asked, nearest first; ``but``: the uid of one left out."""
-    lending = Lending(among.lenders, among.assumed, among.known)
+    finished = among.finished(condition)
     by_uid = {one.swatch.uid: one for one in among.found if one.swatch.uid != but}
-    finished = {uid: _finished(one, condition, lending) for uid, one in by_uid.items()}
     near = nearest(((one.swatch, finished[uid][0]) for uid, one in by_uid.items()), wanted, condition)
     return [NearSwatch(by_uid[one.swatch.uid], one.off, *finished[one.swatch.uid]) for one in near]
 
@@ -81,8 +91,8 @@ def _is_finished(gauges: Gauges) -> bool:
 def _finished(one: FoundSwatch, condition: Condition, lending: Lending) -> tuple[Gauges, Washing]:
     """The gauges with those of ``condition`` put in from the worked ones where they were not measured."""
     gauges, washing = dict(one.gauges), Washing.MEASURED
-    if condition not in FINISHED:
-        return gauges, washing
+    if condition not in FINISHED or all((condition, direction) in gauges for direction in Direction):
+        return one.gauges, washing
     for direction in Direction:
         if (condition, direction) not in gauges:
             found = lending.finished(one.swatch, one.gauges, direction, condition)

@@ -2,6 +2,7 @@
 
 python -m tests.faults.hands --events 5000 --seed 1
 python -m tests.faults.hands --events 5000 --seed 1 --empty --text-size 200     (an empty logbook, at twice the text size)
+python -m tests.faults.hands --events 1500 --book FILE                          (a copy of that logbook)
 python -m tests.faults.hands --events 2000 --weakness wheel                     (or look-ups, reporter, titles: must be found)
 python -m tests.faults.hands --again FILE                                       (the events that a failed run printed)
 
@@ -16,6 +17,7 @@ import argparse
 import json
 import os
 import random
+import shutil
 import sys
 import tempfile
 import time
@@ -66,6 +68,7 @@ class Setting(NamedTuple):
     text_size: int = 100
     weakness: str = ""
     size: tuple[int, int] = SIZE
+    book: Path | None = None
 
 
 class Failure(Exception):
@@ -112,7 +115,9 @@ class Round:
     def __init__(self, display: str, folder: Path, setting: Setting) -> None:
         self._display, self._home, self._setting = display, folder, setting
         self.book = folder / "mine.logbook"
-        if setting.empty:
+        if setting.book is not None:
+            shutil.copyfile(setting.book, self.book)
+        elif setting.empty:
             new_book(self.book).close()
         else:
             made = new_sample(folder)
@@ -337,6 +342,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser.add_argument("--events", type=int, default=1000)
     parser.add_argument("--seed", type=int, default=int(time.time()) % 100_000)
     parser.add_argument("--empty", action="store_true", help="on an empty logbook instead of the sample's content")
+    parser.add_argument("--book", type=Path, metavar="FILE", help="on a copy of that logbook, of any size")
     parser.add_argument("--text-size", type=int, default=100)
     parser.add_argument("--again", type=Path, metavar="FILE", help="do the events that a failed run printed, once more")
     parser.add_argument("--size", default="x".join(map(str, SIZE)), help="of the screen")
@@ -346,7 +352,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         print(f"A real hand needs {' and '.join(lacking)}.")
         return 3
     width, height = map(int, given.size.split("x"))
-    setting = Setting(given.empty, given.text_size, given.weakness, (width, height))
+    setting = Setting(given.empty, given.text_size, given.weakness, (width, height), given.book)
     if given.again:
         wrong = fails_again(setting, printed_events(given.again.read_text("utf-8")))
         print(wrong or "It does not fail again.")

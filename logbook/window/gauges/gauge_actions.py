@@ -67,7 +67,7 @@ class GaugeActions:
 
     def nearest(self) -> None:
         """Looks for near gauges among the swatches that the page's filters leave."""
-        from logbook.tasks.nearest import look_through
+        from logbook.tasks.nearest import FINISHED, look_through
         from logbook.window.progress import run_with_progress
 
         filters = self._page.filters()
@@ -77,7 +77,7 @@ class GaugeActions:
 
         def look(report: "Report") -> "LookedThrough":
             with self._session.book.again() as book:
-                return look_through(book, filters)
+                return look_through(book, filters, FINISHED)
 
         run_with_progress(self._frame, self.look, "Looking through the swatches …", look, self._show_nearest, self._say_why_not)
 
