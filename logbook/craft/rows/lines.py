@@ -11,7 +11,7 @@ from dataclasses import dataclass
 MOST_ROWS = 2000
 MOST_LETTERS = 60_000  # in one row: some 2,500 phrases
 MOST_IN_ALL = 150_000  # in all rows
-MOST_BEFORE = 2000  # looked at before a line, for whether it goes on
+MOST_BEFORE, MOST_BEHIND = 1000, 80  # letters looked at before a line, for whether it goes on
 MOST_TEXT = 300_000  # with what stands around them
 
 _ROW = r"(?:rows?|rnds?|rounds?|rds?)"
@@ -184,9 +184,9 @@ def _stands_apart(line: str, before: str) -> bool:
         return True
     if AGAIN.match(line) or _BESIDE.match(line) or re.match(r"\s*[\w -]{1,30}(?:\([\w -]+\))?\s*=", line):
         return True
-    if _SAYS.match(line) and (before[-1:] in ".)]}>!;" or _ENDS_IN_COUNT.search(before)):
+    if _SAYS.match(line) and (before[-1:] in ".)]}>!;" or _ENDS_IN_COUNT.search(before[-MOST_BEHIND:])):
         return True
-    if not before or not (before[-1] in ".)]}>!;" or _ENDS_IN_COUNT.search(before)):
+    if not before or not (before[-1] in ".)]}>!;" or _ENDS_IN_COUNT.search(before[-MOST_BEHIND:])):
         return False
     title = line.strip()[:1].isupper() and (not _MAKES.search(line) or LEADS_TO_ROW.search(line) is not None)
     return title or not WORK.search(line)
