@@ -32,14 +32,16 @@ from logbook.craft.rows.instructions import (
     works_of,
 )
 from logbook.craft.rows.kinds import with_kind
+from logbook.craft.rows.one_for_each import one_for_each
 from logbook.craft.rows.own_stitches import OwnStitches
 from logbook.craft.rows.place_kinds import ONE_STITCH_NAMES
+from logbook.craft.rows.rests import onto_rest
 from logbook.craft.rows.row_words import RowWords
 from logbook.craft.rows.skips import Skips
 from logbook.craft.rows.star_repeats import STARS, StarRepeats, leads_to_last
 from logbook.craft.rows.stitches import Stitches
 from logbook.craft.rows.targets import Each, Targets
-from logbook.craft.rows.words import NUMBER, ORDINAL, STITCH, TOGETHER, Word
+from logbook.craft.rows.words import NUMBER, ORDINAL, STITCH, TOGETHER
 
 LONGEST_SAYING = 30  # words in "beg ch-3 counts as dc and ch 1 throughout"
 DEEPEST = 40  # brackets in brackets
@@ -65,7 +67,7 @@ class Phrases:
         self.targets.loop_is_ring = first and self.in_round
         self.doings.first_row = first
         self.targets.in_ring = any(word.text == "ring" for word in cur.words)
-        cur = self._onto_rest(cur)
+        cur = onto_rest(cur, self.row, self.in_round)
         if _depth(cur) > DEEPEST:
             self.row.faults.append(("brackets stand in brackets too deep", cur.span_from(0) if cur.words else Span(0, 0)))
             return self.row
@@ -77,53 +79,6 @@ class Phrases:
         if self._into_ring:
             self.row.items = [self._in_the_ring(item) for item in self.row.items]
         return self.row
-
-    def _onto_rest(self, cur: Cursor) -> Cursor:
-        """Notes ``next unworked st of Row 2``, and leaves out what only says so."""
-        texts = [word.text for word in cur.words]
-        if not ({"join", "rejoin", "attach", "return"} & set(texts)):
-            return self._and_onto_rests(cur)
-        joins = min(texts.index(word) for word in ("join", "rejoin", "attach", "return") if word in texts)
-        if "sk" in texts[:joins] and not self.in_round:
-            self.row.onto = -1  # "skip center 10 sts, rejoin yarn in next st"
-        kept: list[Word] = []
-        at = 0
-        while at < len(texts):
-            named = texts[at] in ("of", "on", "in", "from", "after") and texts[at + 1 : at + 2] in (["row"], ["around"])
-            if named and at + 2 < len(texts) and cur.words[at + 2].sort == NUMBER and texts[at + 3 : at + 4] != ["below"]:
-                self.row.onto = cur.words[at + 2].value
-                at += 3
-            elif texts[at] in ("unworked", "unused") and "leave" not in texts[:at]:
-                self.row.onto = self.row.onto or -1
-                at += 1
-            elif texts[at] == "centre" and at + 1 < len(texts) and cur.words[at + 1].sort == NUMBER:
-                at += 1
-            elif texts[at] == "for" and at + 1 < len(texts) and cur.words[at + 1].sort not in (NUMBER, STITCH):
-                while at < len(texts) and texts[at] not in BREAKS:
-                    at += 1
-            else:
-                kept.append(cur.words[at])
-                at += 1
-        return Cursor(tuple(kept), cur.words[-1].end) if self.row.onto else cur
-
-    def _and_onto_rests(self, cur: Cursor) -> Cursor:
-        """Notes ``the 5 unworked sts of Row 3``, ``each of 4 sts left unworked in Row 1``, and leaves out what only says so."""
-        texts = [word.text for word in cur.words]
-        if "unworked" not in texts or "leave" in texts:
-            return cur
-        kept: list[Word] = []
-        at = 0
-        while at < len(texts):
-            named = texts[at] in ("of", "on", "in", "from") and texts[at + 1 : at + 2] in (["row"], ["around"])
-            if named and at + 2 < len(texts) and cur.words[at + 2].sort == NUMBER and "unworked" in texts[max(at - 4, 0) : at]:
-                self.row.and_onto += (cur.words[at + 2].value,)
-                at += 3
-            elif texts[at] == "unworked" or (texts[at] in ("left", "rem") and texts[at + 1 : at + 2] == ["unworked"]):
-                at += 1
-            else:
-                kept.append(cur.words[at])
-                at += 1
-        return Cursor(tuple(kept), cur.words[-1].end) if self.row.and_onto else cur
 
     def _in_the_ring(self, item: Instruction) -> Instruction:
         if isinstance(item, Repeat):
@@ -155,7 +110,7 @@ class Phrases:
                     if cur.next_is("for", "to") and items and self._why(cur):
                         continue
                     new = self._placed(self._phrase(cur, items), items)
-                    if not _one_for_each(items, new, cur.word(start - 1 - cur.at).text == "and"):
+                    if not one_for_each(items, new, cur.word(start - 1 - cur.at).text == "and"):
                         items.extend(new)
             except NotUnderstoodError as error:
                 cur.at = max(cur.at, start + 1)
@@ -528,37 +483,6 @@ class Phrases:
         if cur.next_is("in") or cur.next_is(*BREAKS, "and", ""):
             return self.stitches.work(cur, made, start)
         return self.stitches.works(cur, made, start, self.targets.target(cur))
-
-
-def _one_for_each(items: list[Instruction], new: list[Instruction], by_and: bool) -> bool:
-    """``sc in each dc around, 3 sc in each ch-2 sp``: made one repeat, whichever comes next; False if they are no such two."""
-    if not (items and len(new) == 1):
-        return False
-    first, second = items[-1], new[0]
-    if by_and and isinstance(second, Work) and second.into == Next(getattr(second.into, "wanted", ANY_STITCH)):
-        second = Repeat((second,), ToEnd(), second.span)
-    if not (isinstance(first, Repeat) and isinstance(second, Repeat) and isinstance(first.until, ToEnd)):
-        return False
-    works = [each for work in (*works_of(first.body), *works_of(second.body)) for each in _by_kind(work)]
-    single = (
-        len(first.body) == 1
-        and len(second.body) == 1
-        and not any(isinstance(item, Repeat) for item in (*first.body, *second.body))
-    )
-    wanted = [work.into.wanted for work in works if isinstance(work.into, Next) and not work.together]
-    if not single or len(wanted) != len(works) or wanted[-1].kind != "sp" or wanted[-1] in wanted[:-1]:
-        return False
-    span = Span(first.span.start, second.span.end)
-    body = (Either(tuple(works), span),)
-    items[-1] = replace(first, body=body, until=second.until if not isinstance(second.until, Times) else first.until, span=span)
-    return True
-
-
-def _by_kind(work: Work) -> list[Work]:
-    """``sc in each dc and each ch-1 sp`` as one work for each kind of place."""
-    if isinstance(work.into, Next) and work.into.wanted.kind == "either":
-        return [replace(work, into=Next(each)) for each in work.into.wanted.either]
-    return [work]
 
 
 def _only_moves(items: list[Instruction]) -> bool:
