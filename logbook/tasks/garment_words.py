@@ -108,10 +108,21 @@ def _join_problem(answer: GarmentAnswer, size: GarmentInSize, join: Joined, unit
         what = f"The {wish.edge} of “{wish.of}” is {a}, the {wish.at} of {to} {b}: they do not fit"
     remedy = remedy_for(answer.plan, size.size, answer.cloths, join)
     if remedy is None:
-        return GarmentProblem(f"{what}.", pieces)
+        return GarmentProblem(f"{what}. {_no_remedy(answer, join)}", pieces)
     more = _units(abs(remedy.more), remedy.along)
     change = f"{more} {'more' if remedy.more > 0 else 'fewer'} on “{remedy.piece}”"
     return GarmentProblem(f"{what}. What would fit: {change} ({remedy.measure} {show_length(remedy.mm, units)}).", pieces, remedy)
+
+
+def _no_remedy(answer: GarmentAnswer, join: Joined) -> str:
+    """Why nothing is offered, and what is left to do."""
+    names = dict.fromkeys((join.wish.of, *join.wish.to))
+    repeats = max(answer.cloths[name].gauges.pattern.multiple or 1 for name in names)
+    by = f", as the widths go by repeats of {repeats}" if repeats > 1 else ""
+    measures = dict.fromkeys(
+        (f"{join.a.measure} of “{join.wish.of}”", *(f"{join.b_measure} of “{name}”" for name in join.wish.to))
+    )
+    return f"No small change of one measure makes them fit{by}: change the {listed(list(measures))}."
 
 
 def _piece_sentence(piece: ShapedPiece, trouble: PieceTrouble) -> str:

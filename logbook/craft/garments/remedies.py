@@ -14,6 +14,7 @@ from logbook.craft.garments.joins import Joined, JoinVerdict, joined
 from logbook.craft.garments.plan import GarmentPlan, PieceWish
 from logbook.craft.garments.shaped_piece import Edge, ShapedPiece
 from logbook.craft.garments.shapes import TAPERED
+from logbook.craft.swatches.conditions import Direction
 from logbook.craft.words.numbers import half_up
 from logbook.errors import RefusedError
 
@@ -129,7 +130,7 @@ def _found(trial: _Trial, piece: PieceWish, measure: str, wanted: float) -> Join
     trouble, edge = trial.trouble, _edge_of(trial, piece.name, wanted, measure)
     if edge is None:
         return None
-    step, first = edge.step_mm, piece.name == trouble.wish.of
+    step, first = _step(trial, piece, measure, wanted, edge), piece.name == trouble.wish.of
     gap = -trouble.difference_mm if first else trouble.difference_mm / _pieces_alike(trouble)
     slope = _slope(trial, piece.name, measure, wanted, step)
     if not slope:
@@ -143,6 +144,13 @@ def _found(trial: _Trial, piece: PieceWish, measure: str, wanted: float) -> Join
         if mm > 0 and (more := _mending(trial, piece.name, measure, mm, edge)) is not None:
             return JoinRemedy(piece.name, measure, mm, more, edge.along.value)
     return None
+
+
+def _step(trial: _Trial, piece: PieceWish, measure: str, wanted: float, edge: Edge) -> float:
+    """What the measure moves the edge by: a neck gives and takes single stitches of a shoulder, whatever the width goes by."""
+    now = trial.with_measure(piece.name, measure, wanted)
+    single = measure == "neck width" and trial.edge_of(piece.name) == "shoulder" and edge.along is Direction.STITCHES
+    return now[1][piece.name].stitch_mm if single and now is not None else edge.step_mm
 
 
 def _pieces_alike(join: Joined) -> int:

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from typing import Any
 
+import pytest
 from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 
@@ -11,6 +12,7 @@ from logbook.craft.garments.garment import work_out_garment
 from logbook.craft.garments.joins import Joined, JoinVerdict
 from logbook.craft.garments.plan_file import plan_of
 from logbook.craft.garments.remedies import remedy_for, with_measure
+from logbook.craft.garments.templates import template
 from logbook.errors import LogbookError
 from tests.support.shaped_pieces import cloth
 
@@ -137,3 +139,24 @@ def test_what_is_sewn_can_be_mended(value: dict[str, Any], p: float, q: float) -
 @settings(max_examples=12)
 def test_what_is_worked_on_can_be_mended(value: dict[str, Any], p: float, q: float) -> None:
     mended(value, p, q)
+
+
+@pytest.mark.parametrize(("multiple", "plus", "p"), [(10, 2, 6.25), (10, 2, 5.85), (6, 1, 6.36), (14, 3, 5.0), (1, 0, 6.25)])
+def test_shoulders_of_the_cardigan_can_be_mended_in_a_stitch_with_repeats(multiple: int, plus: int, p: float) -> None:
+    """A neck gives and takes single stitches, though the widths go by whole repeats."""
+    body = {"arm length": "44 cm"}
+    typed = [
+        {"size": name, "bust": f"{bust} cm", "armhole depth": f"{deep} cm", **body}
+        for name, bust, deep in (("S", 83.5, 17.5), ("M", 94, 18.5), ("L", 104, 20))
+    ]
+    plan = replace(template("cardigan", "any"), sizes=plan_of({"name": "g", "sizes": typed}).sizes)
+    cloths = dict.fromkeys((piece.name for piece in plan.pieces), cloth(p, 11.1, multiple=multiple, plus=plus))
+    for size in sizes_of(plan, None):
+        (made,) = work_out_garment(plan, (size,), cloths)
+        shoulder = made.joins[0]
+        assert shoulder.wish.edge == "shoulder"
+        if shoulder.verdict is Verdict.TROUBLE:
+            remedy = remedy_for(plan, size, cloths, shoulder)
+            assert remedy is not None
+            (made,) = work_out_garment(plan, (with_measure(size, remedy.piece, remedy.measure, remedy.mm),), cloths)
+            assert made.joins[0].a.count == made.joins[0].b_count
