@@ -8,7 +8,7 @@ from typing import BinaryIO
 from logbook.book.logbook import Logbook
 from logbook.craft.drawing.svg import to_svg
 from logbook.craft.garments.garment import GarmentInSize
-from logbook.craft.garments.garment_drawing import garment_drawing, piece_drawing, pieces_drawing
+from logbook.craft.garments.garment_drawing import garment_drawing, piece_drawing, pieces_drawing, without_faults
 from logbook.craft.garments.plan import GarmentPlan
 from logbook.craft.garments.plan_file import plan_value
 from logbook.craft.words.dates import date_words
@@ -61,13 +61,13 @@ def pattern_text(answer: GarmentAnswer, terms: Terms) -> str:
 
 def pattern_html(answer: GarmentAnswer, terms: Terms, units: Units, today: date | None = None) -> str:
     """The whole pattern as a page to print, drawn in its middle size."""
-    size = answer.numbers[len(answer.numbers) // 2]
+    size = without_faults(answer.numbers[len(answer.numbers) // 2])
     drawings = {"": to_svg(pieces_drawing(size, units)(_SHEET_WIDTH, _LINE), "")}
     for piece in size.pieces:
         drawings[piece.name] = to_svg(piece_drawing(size, piece.name, units, _HIGHEST_ON_A_PAGE)(_SHEET_WIDTH, _LINE), "")
-    drawn = f" Drawn in size {size.name}." if len(answer.numbers) > 1 else ""
-    foot = f"Finished measurements.{drawn} {date_words((today or date.today()).isoformat())}"
-    return pattern_page(answer.plan.name, whole_pattern(written(answer, terms)), drawings, foot)
+    drawn = f"Drawn: size {size.name}" if len(answer.numbers) > 1 else ""
+    foot = f"Finished measurements. {date_words((today or date.today()).isoformat())}"
+    return pattern_page(answer.plan.name, whole_pattern(written(answer, terms)), drawings, foot, drawn)
 
 
 def save_pattern_text(answer: GarmentAnswer, terms: Terms, target: Path, book: Logbook | None = None) -> None:

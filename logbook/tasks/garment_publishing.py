@@ -8,6 +8,7 @@ from datetime import date
 
 from logbook.book import garments as kept
 from logbook.book.logbook import Logbook
+from logbook.craft.garments.garment_drawing import without_faults
 from logbook.craft.garments.plan import Garment
 from logbook.craft.garments.published import ChangedNumber, Published, changes, published_of, published_text
 from logbook.craft.words.dates import date_words
@@ -76,7 +77,9 @@ def _documents(answer: GarmentAnswer, on: date) -> dict[str, str]:
     found: dict[str, str] = {}
     for units in Units:
         found |= {_page_name(terms, units): pattern_html(answer, terms, units, on) for terms in Terms}
-        found |= {_drawing_name(size.name, units): garment_svg(answer, size, units, on) for size in answer.numbers}
+        found |= {
+            _drawing_name(size.name, units): garment_svg(answer, without_faults(size), units, on) for size in answer.numbers
+        }
     for terms in Terms:
         stream = io.BytesIO()
         garment_workbook(answer, terms, stream, on.isoformat())

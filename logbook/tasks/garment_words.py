@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from logbook.craft.garments.all_round import all_round
 from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.joins import Joined, JoinVerdict
 from logbook.craft.garments.remedies import JoinRemedy, remedy_for
@@ -55,6 +56,7 @@ def stands_in_the_way(size: GarmentInSize) -> bool:
 def notes(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -> tuple[str, ...]:
     """What else is to be said of one size."""
     said = [_piece_sentence(piece, trouble) for piece in size.pieces for trouble in piece.troubles if trouble.kind in _REMARKS]
+    said += _misses_its_ease(answer, size, units)
     said += [_eased(join, units) for join in size.joins if join.verdict is JoinVerdict.EASE_IN]
     if answer.plan.sizes.chart == "children" or is_childs_size(size.name) or is_childs_size(answer.plan.name):
         said.insert(0, CHILDREN_CAUTION)
@@ -141,6 +143,25 @@ def _piece_sentence(piece: ShapedPiece, trouble: PieceTrouble) -> str:
     flat = show_number(float(figures["flat"]), 1)
     what = "will ruffle" if trouble.kind == "ruffles" else "will be a cup, not lie flat"
     return f"“{piece.name}”: with {figures['each']} more a round the crown {what}; {flat} would lie flat."
+
+
+def _misses_its_ease(answer: GarmentAnswer, size: GarmentInSize, units: Units) -> list[str]:
+    """What comes out otherwise all round, by more than half a repeat, since its pieces go by whole repeats."""
+    around = all_round(answer.plan, size)
+    if around is None or abs(around.mm - around.wanted_mm) <= around.repeat_mm / 2 + 1e-6:
+        return []
+    off = around.mm - around.wanted_mm
+    comes, wanted, by = (show_length(mm, units) for mm in (around.mm, around.wanted_mm, abs(off)))
+    bust = size.size.body.get("bust")
+    ease = "" if bust is None else f" (ease {show_length(around.mm - bust, units)})"
+    names = listed([f"“{piece.name}”" for piece in size.pieces if abs(_off_width(piece)) > piece.stitch_mm])
+    why = f": {names} {'goes' if ' and ' not in names else 'go'} by whole repeats" if names else ""
+    more = "more" if off > 0 else "less"
+    return [f"All round it comes to {comes}{ease}, {by} {more} than the {wanted} asked for{why}."]
+
+
+def _off_width(piece: ShapedPiece) -> float:
+    return max(piece.widths) - piece.wanted.get("width", max(piece.widths))
 
 
 def _eased(join: Joined, units: Units) -> str:

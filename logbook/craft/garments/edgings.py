@@ -1,8 +1,11 @@
 """Edgings in a stitch of their own, picked up along edges of other pieces.
 
-Along an edge of length L an edging of pitch p takes L·(1 − draw in)/p stitches, brought to its multiple and plus. In the round,
+Along edges of length L together an edging of pitch p takes L·(1 − draw in)/p stitches, brought to its multiple and plus, and
+shared out to the edges by their lengths. In the round,
 at an outer corner the even number nearest 2q/p more a round, at least 2; at an inner corner as many fewer.
 """
+
+from collections.abc import Sequence
 
 from logbook.craft.garments.making import Making
 from logbook.craft.garments.rates import small_ratio
@@ -39,7 +42,10 @@ def edging(making: Making) -> ShapedPiece:
         counts,
         chain=None,
         edges={"start": making.along_stitches(stitches, "depth"), "end": making.along_stitches(counts[-1], "depth")},
-        picked=tuple(_picked(making, piece, name, edge, drawn) for piece, name, edge in edges),
+        picked=tuple(
+            _picked(piece, name, edge, share)
+            for (piece, name, edge), share in zip(edges, shares([edge.mm for _, _, edge in edges], stitches), strict=True)
+        ),
         parts={"corner": corner, "corners": more // corner} if more else {},
     )
 
@@ -54,8 +60,28 @@ def edge_of(making: Making, piece: str, name: str) -> Edge:
     return shaped.edges[name]
 
 
-def _picked(making: Making, piece: str, name: str, edge: Edge, drawn: float) -> PickedUp:
-    stitches = max(half_up(edge.mm * drawn / making.p), 1)
+def shares(lengths: Sequence[float], stitches: int) -> tuple[int, ...]:
+    """So many stitches shared out to edges by their lengths, by largest remainder; edges of one length get as many where that
+    can be, and each at least one (then the sum may be more).
+    """
+    whole = sum(lengths)
+    exact = [round(stitches * length / whole, 9) for length in lengths]
+    found = [int(share) for share in exact]
+    left = stitches - sum(found)
+    for remainder in sorted({share % 1 for share in exact}, reverse=True):
+        for value in sorted({share for share in exact if share % 1 == remainder}, reverse=True):
+            here = [place for place, share in enumerate(exact) if share == value]
+            if len(here) <= left:
+                left -= len(here)
+                for place in here:
+                    found[place] += 1
+    alone = sorted(range(len(exact)), key=lambda place: (exact.count(exact[place]) > 1, -exact[place]))
+    for place in (alone * left)[:left]:
+        found[place] += 1
+    return tuple(max(share, 1) for share in found)
+
+
+def _picked(piece: str, name: str, edge: Edge, stitches: int) -> PickedUp:
     rate = small_ratio(stitches, edge.count)
     at_rate = edge.count * rate[0] // rate[1]
     return PickedUp(

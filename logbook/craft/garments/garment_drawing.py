@@ -25,6 +25,11 @@ _HIGHEST = 24.0
 """How high the large piece may be, in line heights."""
 
 
+def without_faults(size: GarmentInSize) -> GarmentInSize:
+    """The size as it is drawn for others: no join is marked as one that does not fit."""
+    return replace(size, joins=tuple(replace(join, verdict=JoinVerdict.FITS) for join in size.joins))
+
+
 @dataclass(frozen=True, slots=True)
 class _Place:
     """An outline on the sheet: its left and lower corner, and what a mm is."""

@@ -20,7 +20,7 @@ def edging_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
         yield f"{doing} {stitches} sts along the {edge_words(edge.edge)} of the {edge.piece}{rate}."
     there = of.all(lambda piece: piece.foundation)
     exact = all(sum(edge.stitches for edge in piece.picked) == piece.foundation for piece in of.pieces)
-    yield f"{there} sts in all." if exact else f"Pick up a few more or fewer, here and there, to have {there} sts in all."
+    yield f"{there} sts in all." if exact else f"Pick up as many fewer, here and there, as leave {there} sts in all."
     corners = of.one.parts.get("corners")
     if corners:
         by = of.one.parts["corner"]
@@ -46,7 +46,8 @@ def _rate(edges: Sequence[PickedUp]) -> str:
     if {edge.rate for edge in edges} == {(1, 1)}:
         return f"one in each {'row end' if by_rows else 'st'}" + (" and row end" if mixed else "")
     stitches, of = (alike(edge.rate[side] for edge in edges) for side in (0, 1))
-    return f"{stitches} sts to {of} {'rows' if by_rows else 'sts'}" + (" and row ends" if mixed else "")
+    units = ("row" if by_rows else "st") if of == "1" else ("rows" if by_rows else "sts")
+    return f"{stitches} st{'' if stitches == '1' else 's'} to {of} {units}" + (" and row ends" if mixed else "")
 
 
 def along_words(piece: ShapedPiece) -> str:

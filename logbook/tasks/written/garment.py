@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from logbook.craft.garments.all_round import all_round
 from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.plan import GarmentPlan
@@ -23,11 +24,12 @@ from logbook.craft.words.terms import Terms, translated
 from logbook.errors import RefusedError
 from logbook.tasks.fibre_words import fibre_cautions
 from logbook.tasks.note_words import CHILDREN_CAUTION
-from logbook.tasks.written.making_up import making_up
+from logbook.tasks.written.making_up import does_not_fit, making_up
 from logbook.tasks.written.parts import Part, PatternTable, lengths
 from logbook.tasks.written.piece import written_piece
 from logbook.tasks.written.piece_in_sizes import PieceInSizes
 from logbook.tasks.written.practice import practice_piece, proven_rows
+from logbook.tasks.written.row_repeat import repeat_line, repeat_unknown
 
 _ABBREVIATIONS = (
     ("ch", "chain", "chain"),
@@ -84,7 +86,8 @@ class WrittenGarment:
         """A piece in all sizes."""
         pattern = self.swatches[name].pattern or StitchPattern()
         several = len({swatch.pattern.name for swatch in self.swatches.values() if swatch.pattern}) > 1
-        stitch = translated(pattern.name, Terms(pattern.terms or Terms.US), self.terms) if several else ""
+        named = several or any(size.piece(name).wish.shape == EDGING for size in self.sizes)
+        stitch = translated(pattern.name, Terms(pattern.terms or Terms.US), self.terms) if named else ""
         return PieceInSizes(self.names, tuple(size.piece(name) for size in self.sizes), pattern, stitch)
 
     @property
@@ -129,7 +132,7 @@ def _in_own_terms(line: str, pattern: StitchPattern, terms: Terms) -> str:
 
 def missing(written: WrittenGarment) -> tuple[str, ...]:
     """What is missing before it could be published."""
-    found = []
+    found = list(does_not_fit(written.sizes))
     for name, swatch in written.swatches.items():
         cloth, pattern = written.cloths[name], swatch.pattern
         if cloth.gauges.rows is None:
@@ -138,15 +141,20 @@ def missing(written: WrittenGarment) -> tuple[str, ...]:
             found.append(f"The yarn of “{name}” can't be told: weigh its swatch, and say what a ball weighs and how long it is.")
         if pattern is None or not pattern.rows_text.strip():
             found.append(f"The stitch pattern of “{name}” has no written rows.")
-        elif proven_rows(pattern.rows_text, pattern.terms) is None:
-            found.append(f"The written rows of “{name}” are not proven.")
+        else:
+            if proven_rows(pattern.rows_text, pattern.terms) is None:
+                found.append(f"The written rows of “{name}” are not proven.")
+            if repeat_unknown(pattern):
+                said = "type “Rows in a repeat” with its swatch, or end its rows with “Repeat rows …”"
+                found.append(f"Which rows of “{name}” are repeated is not known: {said}.")
     if not written.plan.says.strip():
         found.append("The garment has no description yet.")
     return tuple(dict.fromkeys(found))
 
 
 def _sizes(written: WrittenGarment) -> Part:
-    lines = [written.plan.says] if written.plan.says.strip() else []
+    lines = [f"NOT FINISHED: {said}" for said in does_not_fit(written.sizes)]
+    lines += [written.plan.says] if written.plan.says.strip() else []
     if len(written.sizes) > 1:
         lines.append(f"Sizes: {sized(written.names)}. Sizes stand in brackets; one number: all sizes.")
     for measure in ("bust", "waist", "hip", "head"):
@@ -155,7 +163,17 @@ def _sizes(written: WrittenGarment) -> Part:
             lines.append(f"To fit {'the ' if measure == 'head' else ''}{measure}: {written.lengths(body)}.")
     if written.plan.ease.strip():
         lines.append(f"Intended ease: {written.plan.ease}.")
+    lines += _finished_bust(written)
     return Part("", tuple(lines))
+
+
+def _finished_bust(written: WrittenGarment) -> Iterator[str]:
+    """All round, where something goes round the body."""
+    found = [all_round(written.plan, size) for size in written.sizes]
+    around = [one for one in found if one is not None]
+    if around and len(around) == len(found):
+        closed = ", with the band closed" if any(one.band_mm for one in around) else ""
+        yield f"Finished bust{closed}: {written.lengths(one.mm for one in around)}."
 
 
 def _measurements(written: WrittenGarment) -> Iterator[PatternTable]:
@@ -197,6 +215,12 @@ def _materials(written: WrittenGarment) -> Part:
             line = f"{called}: {alike(round(need.grams) for need in needs)} g"
         reserve = next(iter(written.cloths.values())).gauges.assumptions.reserve
         lines.append(line + (f", with {show_percent(reserve)} in reserve" if reserve else ""))
+    weighed = set(yarns)
+    for swatch in written.swatches.values():
+        named = (swatch.yarn.name if swatch.yarn is not None else "", swatch.colour)
+        if named[0] and named not in weighed:
+            weighed.add(named)
+            lines.append(f"{' '.join(filter(None, named))}: how much it takes is not known yet")
     hooks = sorted({swatch.hook_mm for swatch in written.swatches.values() if swatch.hook_mm is not None})
     for hook in hooks:
         names = hook_names(hook)
@@ -279,6 +303,7 @@ def _stitch_patterns(written: WrittenGarment) -> Iterator[Part]:
                 f"These words have no counterpart in {written.terms} terms and stand as they are: {listed(said.without)}."
             )
         lines += [line for line in said.text.splitlines() if line.strip()]
+        lines += filter(None, [repeat_line(pattern)])
         yield Part(f"Stitch pattern: {translated(pattern.name, source, written.terms)}", tuple(lines), rows=pattern)
 
 

@@ -35,6 +35,18 @@ def making_up(sizes: Sequence[GarmentInSize]) -> tuple[str, ...]:
     return (washed, *steps, "Weave in all ends.")
 
 
+def does_not_fit(sizes: Sequence[GarmentInSize]) -> Iterator[str]:
+    """A sentence for each join that does not fit, with the sizes in which it does not."""
+    for number, join in enumerate(sizes[0].joins):
+        bad = [size.name for size in sizes if size.joins[number].verdict is JoinVerdict.TROUBLE]
+        if bad:
+            wish = join.wish
+            to = listed([_one(sizes[0], name) for name in wish.to])
+            where = f" in size {bad[0]}" if len(bad) == 1 else f" in sizes {listed(bad)}"
+            what = f"The {edge_words(wish.edge)} of {_one(sizes[0], wish.of)} does not fit the {edge_words(wish.at)} of {to}"
+            yield f"{what}{where if len(sizes) > 1 else ''}."
+
+
 def _place(join: Joined) -> int:
     if join.wish.edge == "shoulder" or join.wish.at == "shoulder":
         return 0
@@ -48,7 +60,7 @@ def _join(sizes: Sequence[GarmentInSize], number: int) -> str:
     joins = [size.joins[number] for size in sizes]
     wish = joins[0].wish
     of, to = _one(sizes[0], wish.of), listed([_one(sizes[0], name) for name in wish.to])
-    rate = f", {_rate(joins)}"
+    rate = ", which does not fit yet" if any(one.verdict is JoinVerdict.TROUBLE for one in joins) else f", {_rate(joins)}"
     ease = ", easing it in" if any(one.verdict is JoinVerdict.EASE_IN for one in joins) else ""
     left = any(place == "armhole" for name in wish.to for place, _, _ in sizes[0].piece(name).left)
     marked = not left and any(_has_armhole(sizes[0], name) for name in wish.to)

@@ -26,6 +26,7 @@ th, td { text-align: left; padding: 0.6mm 3mm 0.6mm 0; border-bottom: 0.2mm soli
 th { border-bottom: 0.4mm solid #000 }
 section { margin: 0 }
 figure { margin: 2mm 0; break-inside: avoid }
+figcaption { font-size: 9pt; text-align: center }
 svg { display: block; max-width: 100%; height: auto; max-height: 150mm }
 @media screen { body { padding: 10mm } }
 """
@@ -37,25 +38,27 @@ _SHORT = 24
 """Rows of a table that is not parted between two pages."""
 
 
-def pattern_page(title: str, parts: Sequence[Part], drawings: Mapping[str, str], foot: str = "") -> str:
-    """The whole HTML file; ``drawings`` are SVG by the name of their piece, that of all pieces by the name ""."""
+def pattern_page(title: str, parts: Sequence[Part], drawings: Mapping[str, str], foot: str = "", drawn: str = "") -> str:
+    """The whole HTML file; ``drawings`` are SVG by the name of their piece, that of all pieces by the name ""; ``drawn`` stands
+    below each of them.
+    """
     body = [f"<h1>{escape(title or 'A pattern')}</h1>"]
     for number, part in enumerate(parts):
-        body.append(f"<section>{_part(part, drawings.get(part.drawing, '') if part.drawing else '')}</section>")
+        body.append(f"<section>{_part(part, drawings.get(part.drawing, '') if part.drawing else '', drawn)}</section>")
         if number == 0:
-            body.append(_figure(drawings.get("", "")))
+            body.append(_figure(drawings.get("", ""), drawn))
     if foot:
         body.append(f"<p><small>{escape(foot)}</small></p>")
     return page(title, _STYLE, body)
 
 
-def _part(part: Part, drawing: str) -> str:
+def _part(part: Part, drawing: str, drawn: str) -> str:
     """Its heading with the drawing and what comes first, which stay together; then the rest."""
     heading = f"<h2>{escape(part.heading)}</h2>" if part.heading else ""
     tables_next = [isinstance(block, PatternTable) for block in (*part.blocks[1:], "")]
     blocks = [_block(block, before=before) for block, before in zip(part.blocks, tables_next, strict=True)]
     chart = chart_figures(charts_of([part.rows]), named=False)
-    return f'<div class="begin">{heading}{_figure(drawing)}{"".join(blocks[:1])}</div>{"".join(blocks[1:])}{chart}'
+    return f'<div class="begin">{heading}{_figure(drawing, drawn)}{"".join(blocks[:1])}</div>{"".join(blocks[1:])}{chart}'
 
 
 def _block(block: str | PatternTable, *, before: bool) -> str:
@@ -66,5 +69,6 @@ def _block(block: str | PatternTable, *, before: bool) -> str:
     return said.replace("<table>", '<table class="short">', 1) if len(block.rows) <= _SHORT else said
 
 
-def _figure(svg: str) -> str:
-    return f"<figure>{inline(svg)}</figure>" if svg else ""
+def _figure(svg: str, drawn: str) -> str:
+    caption = f"<figcaption>{escape(drawn)}</figcaption>" if drawn else ""
+    return f"<figure>{inline(svg)}{caption}</figure>" if svg else ""

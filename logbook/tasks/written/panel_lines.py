@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator, Sequence
 
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.shapes import DOWN, HALF_FRONT, SIDEWAYS
+from logbook.craft.words.counting import listed
 from logbook.craft.words.printed_sizes import alike
 from logbook.tasks.written.parts import PatternTable
 from logbook.tasks.written.piece_in_sizes import NONE, PieceInSizes, begin, is_mirrored, shaping_of, spread_lines
@@ -19,9 +20,9 @@ def panel_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
     shaped = any(piece.left for piece in of.pieces)
     if not shaped:
         yield f"Work {of.all(lambda piece: piece.rows)} {of.row}s."
-    yield from _sideways_marks(of) if of.one.wish.worked == SIDEWAYS else _marks(of)
     if is_mirrored(of.one) and shaped:
         yield "In the first the front edge is at the beginning of right-side rows, in the second at their end."
+    yield from _sideways_marks(of) if of.one.wish.worked == SIDEWAYS else _marks(of, late=False)
     together = _run_together(of.pieces)
     yield from _insets(of, together)
     yield from _neck(of, together)
@@ -34,17 +35,40 @@ def panel_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
     yield "Fasten off."
 
 
-def _marks(of: PieceInSizes) -> Iterator[str]:
-    """Armholes and slits that are only marked."""
+def _marks(of: PieceInSizes, *, late: bool) -> Iterator[str]:
+    """Armholes and slits that are only marked, in the order of their rows; ``late``: those that lie in the neck."""
     one, down = of.one, of.one.wish.worked == DOWN
-    if any("armhole" in piece.edges for piece in of.pieces) and not any(_first_row(piece, "armhole") for piece in of.pieces):
-        place = of.all(lambda piece: _of_edge(piece, "armhole", lambda deep: deep if down else piece.rows - deep))
-        edge = "the side edge" if one.wish.shape == HALF_FRONT else "both edges" if "side" in one.edges else "both sides"
-        yield f"Place a marker at {edge} at the end of {of.row} {place} for the armhole."
     slits = [_slit(piece, piece.rows) for piece in of.pieces]
-    if any(slits):
+    slit = []
+    if any(slits) and not late:
         place = alike(piece.rows - slit if down else slit for piece, slit in zip(of.pieces, slits, strict=True))
-        yield f"Place a marker at the end of row {place} for the side slit; below it the sides stay open."
+        slit = [f"Place a marker at the end of row {place} for the side slit; below it the sides stay open."]
+    armhole = []
+    rows = [_mark(piece, down=down) for piece in of.pieces]
+    after = [_comes_after(piece, row) for piece, row in zip(of.pieces, rows, strict=True)]
+    if any(rows) and late in after:
+        only = [name for name, here in zip(of.names, after, strict=True) if here is late]
+        place = alike(NONE if row is None else row for row, here in zip(rows, after, strict=True) if here is late)
+        edge = "the side edge" if one.wish.shape == HALF_FRONT else "both edges" if "side" in one.edges else "both sides"
+        which = f"Size {only[0]}: place" if len(only) == 1 else f"Sizes {listed(only)}: place"
+        begun = "Place" if len(only) == len(of.pieces) else which
+        meanwhile = ", while the neck is shaped" if late else ""
+        armhole = [f"{begun} a marker at {edge} at the end of {of.row} {place} for the armhole{meanwhile}."]
+    yield from (*armhole, *slit) if down else (*slit, *armhole)
+
+
+def _mark(piece: ShapedPiece, *, down: bool) -> int | None:
+    """The row at whose end the armhole is marked; None where it is left out, or there is none."""
+    if "armhole" not in piece.edges or _first_row(piece, "armhole"):
+        return None
+    deep = piece.edges["armhole"].count
+    return deep if down else piece.rows - deep
+
+
+def _comes_after(piece: ShapedPiece, row: int | None) -> bool:
+    """Whether that row lies in the neck, so that it is told after the neck is begun."""
+    neck = _first_row(piece, "neck")
+    return row is not None and neck is not None and row >= neck
 
 
 def _of_edge(piece: ShapedPiece, name: str, number: Callable[[int], int]) -> int | str:
@@ -117,6 +141,7 @@ def _neck(of: PieceInSizes, together: bool) -> Iterator[str | PatternTable]:
         _with_neck_begun(piece, place[0]) // sides if place else NONE for piece, place in zip(of.pieces, neck, strict=True)
     )
     yield from _parting(rows, [place[1] if place else 0 for place in neck], "" if together else begun, sides)
+    yield from _marks(of, late=True)
     yield from _neck_decreases(of)
     which = "the" if sides == 1 else "each"
     yield f"Work even to the end of row {of.all(lambda piece: piece.rows)}: {shoulders} sts for {which} shoulder."
@@ -147,8 +172,10 @@ def _neck_decreases(of: PieceInSizes) -> Iterator[str | PatternTable]:
         return
     if not _is_spread(of.pieces):
         times = [len(shaping.at) if shaping else 0 for shaping in shapings]
-        rows = "row" if set(times) == {1} else "rows"
-        yield f"Decrease 1 st at the neck edge in each of the next {alike(times)} {rows}."
+        if set(times) == {1}:
+            yield "Decrease 1 st at the neck edge in the next row."
+        else:
+            yield f"Decrease 1 st at the neck edge in each of the next {alike(times)} rows."
         return
     counting = "counting the first row of the neck as row 1"
     yield from spread_lines("Decrease 1 st at the neck edge", counting, of, shapings)
