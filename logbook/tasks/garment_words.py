@@ -148,16 +148,17 @@ def _piece_sentence(piece: ShapedPiece, trouble: PieceTrouble) -> str:
 def _misses_its_ease(answer: GarmentAnswer, size: GarmentInSize, units: Units) -> list[str]:
     """What comes out otherwise all round, by more than half a repeat, since its pieces go by whole repeats."""
     around = all_round(answer.plan, size)
-    if around is None or abs(around.mm - around.wanted_mm) <= around.repeat_mm / 2 + 1e-6:
+    by_repeats = [piece for piece in size.pieces if (answer.cloths[piece.name].gauges.pattern.multiple or 1) > 1]
+    names = [f"“{piece.name}”" for piece in by_repeats if abs(_off_width(piece)) > piece.stitch_mm]
+    if around is None or not names or abs(around.mm - around.wanted_mm) <= around.repeat_mm / 2 + 1e-6:
         return []
     off = around.mm - around.wanted_mm
     comes, wanted, by = (show_length(mm, units) for mm in (around.mm, around.wanted_mm, abs(off)))
     bust = size.size.body.get("bust")
     ease = "" if bust is None else f" (ease {show_length(around.mm - bust, units)})"
-    names = listed([f"“{piece.name}”" for piece in size.pieces if abs(_off_width(piece)) > piece.stitch_mm])
-    why = f": {names} {'goes' if ' and ' not in names else 'go'} by whole repeats" if names else ""
+    why = f"{listed(names)} {'goes' if len(names) == 1 else 'go'} by whole repeats"
     more = "more" if off > 0 else "less"
-    return [f"All round it comes to {comes}{ease}, {by} {more} than the {wanted} asked for{why}."]
+    return [f"All round it comes to {comes}{ease}, {by} {more} than the {wanted} asked for: {why}."]
 
 
 def _off_width(piece: ShapedPiece) -> float:

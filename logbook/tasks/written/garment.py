@@ -132,24 +132,30 @@ def _in_own_terms(line: str, pattern: StitchPattern, terms: Terms) -> str:
 
 def missing(written: WrittenGarment) -> tuple[str, ...]:
     """What is missing before it could be published."""
-    found = list(does_not_fit(written.sizes))
+    lacking: dict[str, list[str]] = {}
     for name, swatch in written.swatches.items():
-        cloth, pattern = written.cloths[name], swatch.pattern
-        if cloth.gauges.rows is None:
-            found.append(f"The rows of the swatch of “{name}” were not measured.")
-        if cloth.gauges.yarn.ball_metres is None or cloth.gauges.weight is None:
-            found.append(f"The yarn of “{name}” can't be told: weigh its swatch, and say what a ball weighs and how long it is.")
-        if pattern is None or not pattern.rows_text.strip():
-            found.append(f"The stitch pattern of “{name}” has no written rows.")
-        else:
-            if proven_rows(pattern.rows_text, pattern.terms) is None:
-                found.append(f"The written rows of “{name}” are not proven.")
-            if repeat_unknown(pattern):
-                said = "type “Rows in a repeat” with its swatch, or end its rows with “Repeat rows …”"
-                found.append(f"Which rows of “{name}” are repeated is not known: {said}.")
+        for said in _lacking(written.cloths[name], swatch.pattern):
+            lacking.setdefault(said, []).append(f"“{name}”")
+    found = [*does_not_fit(written.sizes), *(said.format(listed(names)) for said, names in lacking.items())]
     if not written.plan.says.strip():
         found.append("The garment has no description yet.")
     return tuple(dict.fromkeys(found))
+
+
+def _lacking(cloth: Cloth, pattern: StitchPattern | None) -> Iterator[str]:
+    """What is missing of one swatch; {} are the pieces that are worked by it."""
+    if cloth.gauges.rows is None:
+        yield "The rows of the swatch of {} were not measured."
+    if cloth.gauges.yarn.ball_metres is None or cloth.gauges.weight is None:
+        yield "The yarn of {} can't be told: weigh its swatch, and say what a ball weighs and how long it is."
+    if pattern is None or not pattern.rows_text.strip():
+        yield "The stitch pattern of {} has no written rows."
+        return
+    if proven_rows(pattern.rows_text, pattern.terms) is None:
+        yield "The written rows of {} are not proven."
+    if repeat_unknown(pattern):
+        said = "type “Rows in a repeat” with its swatch, or end its rows with “Repeat rows …”"
+        yield f"Which rows of {{}} are repeated is not known: {said}."
 
 
 def _sizes(written: WrittenGarment) -> Part:

@@ -100,3 +100,9 @@ def test_what_is_picked_up_for_the_band_adds_up() -> None:
         assert [edge.stitches for edge in band.picked] == [edge.stitches for edge in reversed(band.picked)]
     assert "\n222 sts in all.\n" in text()
     assert "more or fewer" not in text()
+
+
+def test_what_several_pieces_lack_is_told_once() -> None:
+    of = "“back”, “front”, “sleeve” and “band”"
+    said = f"The yarn of {of} can't be told: weigh its swatch, and say what a ball weighs and how long it is."
+    assert [one for one in missing(written(cardigan(), Terms.US)) if "yarn" in one] == [said]
