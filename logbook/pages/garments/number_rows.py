@@ -10,7 +10,7 @@ from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker
 from logbook.tasks.note_words import in_all_sizes
 
 NONE = "–"
-PIECE_HEADINGS = ("Piece", "Chain", "Stitches", "Rows", "Width", "±", "Length", "Yarn")
+PIECE_HEADINGS = ("Piece", "Chain", "Stitches", "Rows", "End width", "±", "Length", "Yarn")
 
 
 def piece_rows(card: GarmentCard, units: Units) -> list[tuple[str, ...]]:

@@ -36,13 +36,13 @@ JOINS = (
     Column("verdict", "", 21),
 )
 PIECES = (
-    Column("piece", PIECE_HEADINGS[0], 10, grow=True),
+    Column("piece", PIECE_HEADINGS[0], 10, grow=True, least=7),
     Column("chain", PIECE_HEADINGS[1], 5, "right"),
-    Column("stitches", PIECE_HEADINGS[2], 8, "right"),
+    Column("stitches", PIECE_HEADINGS[2], 9, "right"),
     Column("rows", PIECE_HEADINGS[3], 5, "right"),
-    Column("width", PIECE_HEADINGS[4], 7, "right"),
+    Column("width", PIECE_HEADINGS[4], 8, "right"),
     Column("sure", PIECE_HEADINGS[5], 7, "right"),
-    Column("length", PIECE_HEADINGS[6], 7, "right"),
+    Column("length", PIECE_HEADINGS[6], 8, "right"),
     Column("grams", PIECE_HEADINGS[7], 6, "right"),
 )
 ROWS = (
@@ -214,6 +214,7 @@ class FollowView(Card):
         place.rowconfigure(2, weight=1)
         self._places[NUMBERS] = place
         self.pieces_table = Table(place, self.look, PIECES, lambda _: None)
+        FittingColumns(self.pieces_table, ("piece", "chain", "stitches", "rows", "width", "length", "grams", "sure"))
         self.rows_words = Sentence(place, style="Section.TLabel")
         self.rows_table = Table(place, self.look, ROWS, lambda _: None)
         self.pieces_table.grid(row=0, column=0, sticky="ew")
