@@ -364,10 +364,7 @@ class Hand:
         start = self.find.group_end(self.at) if self._loose and not self._skipped else self.at
         end = to if bare and self._skipped else self.find.group_start(to)
         over = sum(self.below[at].like("st") for at in range(start, end))
-        inside = not jump and not self._loose and self.at > self.find.group_start(to) and self.find.group_start(to) < to
-        if inside:
-            over = sum(self.below[at].like("st") for at in range(self.at, to))  # it has begun to work the group's own stitches
-        if over and (self._skipped or inside or (jump and not self._loose)):
+        if over and (self._skipped or (jump and not self._loose)):
             raise TroubleError(RowTrouble("passed", span, over))
         at_edge = sum(place.kind != CHAIN for place in self.made) < 2  # half an arch, as a rule
         spaces = sum(starts_space(self.below[at]) for at in range(start, to)) if over and not jump and not at_edge else 0

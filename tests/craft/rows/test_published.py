@@ -19,6 +19,8 @@ MARKED = {
     "Bed sock toe": "free loops",
 }
 """Patterns that are not read whole yet, and why: what is not understood in them is marked."""
+NAMED_LATER = ("Parish hall square",)
+"""A space passes over what lies before it, so that one stitch too few before a corner is named in the round above."""
 
 
 @pytest.mark.parametrize("pattern", PATTERNS, ids=lambda pattern: f"{pattern.kind}, {pattern.name}")
@@ -27,7 +29,7 @@ def test_a_published_pattern_and_its_altered_twin(pattern: Published) -> None:
     if pattern.name in MARKED:
         assert (whole, named == "proven") == ("not understood", False)
     else:
-        assert (whole, named) == ("read", "named")
+        assert (whole, named) == ("read", "elsewhere" if pattern.name in NAMED_LATER else "named")
 
 
 def test_few_are_not_read_whole() -> None:
