@@ -1,6 +1,7 @@
 """What a hand does with everything there is: each stop of Tab, each drop-down, menu, list, button and fold, and the ways out."""
 
-from collections.abc import Collection, Iterator
+from collections.abc import Callable, Collection, Iterator
+from contextlib import suppress
 
 from tests.support.hand import RIGHT, WHEEL_DOWN, WHEEL_LEFT, WHEEL_UP
 from tests.support.shown import Shown, Widget
@@ -30,13 +31,15 @@ def stops(user: User) -> Iterator[Widget]:
         shown = user.press("Tab")
 
 
-def open_every_drop_down_and_every_menu(user: User, passed_by: Collection[str] = ()) -> tuple[int, int]:
+def open_every_drop_down_and_every_menu(
+    user: User, passed_by: Collection[str] = (), *, every_field: bool = True
+) -> tuple[int, int]:
     """At each stop: its drop-down (but for those at these paths), a choice made by key and by click; every menu from the first
-    stop of each kind, and from each other field one menu. How many drop-downs and menus there were."""
+    stop of each kind, and with ``every_field`` from each other field one menu. How many drop-downs and menus there were."""
     drop_downs = menus = 0
     kinds: set[str] = set()
     for stop in stops(user):
-        if stop.kind not in kinds or stop.kind in FIELDS:
+        if stop.kind not in kinds or (every_field and stop.kind in FIELDS):
             menus += open_menus(user, stop, every=stop.kind not in kinds)
             kinds.add(stop.kind)
         if stop.kind == "TCombobox" and stop.path not in passed_by:
@@ -196,3 +199,44 @@ def drop_what_is_typed(user: User) -> None:
     revert = user.program.look().button("Revert")
     if revert is not None and not revert.off:
         user.click(revert)
+
+
+def escape(user: User, shown: Shown) -> None:
+    """What was chosen on the way may be asked for."""
+    user.hand.key("Escape")
+    at_end = user.program.until(lambda now: len(now.dialogs) != len(shown.dialogs), "its end, or a question")
+    discard = at_end.button("Discard")
+    if discard is not None and at_end.dialogs:
+        user.click(discard)
+
+
+def press_return(user: User, _: Shown) -> None:
+    user.hand.key("Return")
+    user.all_closed()
+
+
+def close(user: User, _: Shown) -> None:
+    """The window behind does not close."""
+    press_until_gone(user, "alt+F4")
+
+
+def click_outside(user: User, shown: Shown) -> None:
+    """The keyboard stays with the dialog: Escape still closes it."""
+    x, y, _, height = next(w for w in shown.widgets if w.path == ".").box
+    dialog = shown.dialogs[-1]
+    user.click((x + 4, y + height - 4))
+    if dialog.more.get("modal", True):
+        user.program.until(lambda now: now.focus.startswith(dialog.path), f"the keyboard back in {dialog.path}")
+    press_until_gone(user, "Escape")
+
+
+def press_until_gone(user: User, key: str) -> None:
+    """Once more, where the window manager was not done yet with which window is in front."""
+    for _ in range(3):
+        user.hand.key(key)
+        with suppress(AssertionError):
+            user.program.until(lambda now: not now.dialogs, "its end", 3)
+            return
+
+
+WAYS_OUT: tuple[Callable[[User, Shown], None], ...] = (escape, press_return, close, click_outside)

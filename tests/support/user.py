@@ -8,6 +8,8 @@ import pytest
 from tests.support.hand import Hand
 from tests.support.shown import Program, Shown, Widget
 
+LINE_OF_FILES = "__tk_filedialog.contents.f2.ent"
+"""Where Tk's dialog for files takes a name."""
 FIELDS = ("TEntry", "TCombobox", "Text", "TSpinbox")
 
 
@@ -51,6 +53,18 @@ class User:
                 return shown
             shown = self.press("Escape")
         return self.program.until(alone, "an end of dialogs")
+
+    def give_path(self, path: Path) -> None:
+        """Types a path into the dialog for files that is open, and takes it."""
+        shown = self.program.until(lambda now: any(w.path.endswith(LINE_OF_FILES) for w in now.widgets), "a dialog for files")
+        line = next(w for w in shown.widgets if w.path.endswith(LINE_OF_FILES))
+        self.click(line)
+        self.program.until(lambda now: now.focus == line.path, "the keyboard in the line for the name")
+        self.hand.key("ctrl+a")
+        self.hand.type(str(path))
+        self.program.until(lambda now: (line := now.at(now.focus)) and line.text == str(path), "the path")
+        self.hand.key("Return")
+        self.program.until(lambda now: not any(w.kind == "TkFDialog" for w in now.dialogs), "its end")
 
     def choose(self, *labels: str) -> Shown:
         """Clicks through the menus of the bar, or the one that is open."""
