@@ -26,6 +26,8 @@ from logbook.tasks.written.parts import part_lines, plain_text
 from logbook.tasks.written_rows import charts_of
 
 _SHEET_WIDTH, _LINE = 720.0, 20.0
+_BESIDE_WIDTH = 400.0
+"""Of a drawing that stands beside the lines of its piece."""
 _HIGHEST_ON_A_PAGE = 15.0
 """Line heights of a drawing that stands on the page of its piece."""
 
@@ -64,7 +66,7 @@ def pattern_html(answer: GarmentAnswer, terms: Terms, units: Units, today: date 
     size = without_faults(answer.numbers[len(answer.numbers) // 2])
     drawings = {"": to_svg(pieces_drawing(size, units)(_SHEET_WIDTH, _LINE), "")}
     for piece in size.pieces:
-        drawings[piece.name] = to_svg(piece_drawing(size, piece.name, units, _HIGHEST_ON_A_PAGE)(_SHEET_WIDTH, _LINE), "")
+        drawings[piece.name] = to_svg(piece_drawing(size, piece.name, units, _HIGHEST_ON_A_PAGE)(_BESIDE_WIDTH, _LINE), "")
     drawn = f"Drawn: size {size.name}" if len(answer.numbers) > 1 else ""
     foot = f"Finished measurements. {date_words((today or date.today()).isoformat())}"
     return pattern_page(answer.plan.name, whole_pattern(written(answer, terms)), drawings, foot, drawn)

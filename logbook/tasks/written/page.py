@@ -24,7 +24,8 @@ thead { display: table-header-group }
 tr { break-inside: avoid }
 th, td { text-align: left; padding: 0.6mm 3mm 0.6mm 0; border-bottom: 0.2mm solid #bbb; vertical-align: top }
 th { border-bottom: 0.4mm solid #000 }
-section { margin: 0 }
+section { margin: 0; clear: both }
+.begin figure { float: right; width: 85mm; margin: 0 0 2mm 5mm }
 figure { margin: 2mm 0; break-inside: avoid }
 figcaption { font-size: 9pt; text-align: center }
 svg { display: block; max-width: 100%; height: auto; max-height: 150mm }

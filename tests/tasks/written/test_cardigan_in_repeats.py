@@ -1,5 +1,6 @@
 """A cardigan from the template in a stitch with a repeat of 10: what is written, printed and said of it."""
 
+import re
 from dataclasses import replace
 from functools import cache
 from typing import Any
@@ -106,3 +107,9 @@ def test_what_several_pieces_lack_is_told_once() -> None:
     of = "“back”, “front”, “sleeve” and “band”"
     said = f"The yarn of {of} can't be told: weigh its swatch, and say what a ball weighs and how long it is."
     assert [one for one in missing(written(cardigan(), Terms.US)) if "yarn" in one] == [said]
+
+
+def test_a_piece_is_drawn_beside_its_lines() -> None:
+    page = pattern_html(cardigan(), Terms.US, Units.CM)
+    widths = [int(width) for width in re.findall(r'<figure><svg[^>]* viewBox="0 0 (\d+) ', page)]
+    assert widths == [720, 400, 400, 400, 400]
