@@ -50,7 +50,7 @@ def at_home_nowhere(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
 
 def pytest_configure(config: pytest.Config) -> None:
     """Where nothing may be compiled beside the source, it is compiled in pytest's own folder: not by every process anew."""
-    if sys.dont_write_bytecode and config.cache is not None:
+    if sys.dont_write_bytecode and getattr(config, "cache", None) is not None:
         os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
         sys.dont_write_bytecode = False
         os.environ["PYTHONPYCACHEPREFIX"] = sys.pycache_prefix = str(config.cache.mkdir("compiled"))
