@@ -135,6 +135,18 @@ def test_a_trouble_has_a_button_that_takes_its_remedy(root: tk.Tk, page: Garment
     assert "end width of sleeve" in page.form.texts["own sizes"]
 
 
+def test_the_numbers_of_all_pieces_are_whole_in_a_narrow_place(root: tk.Tk, page: GarmentsPage) -> None:
+    begin(root, page)
+    page._view_chosen("Numbers")
+    root.update()
+    table = page.follow.pieces_table
+    assert table.tree.xview() == (0.0, 1.0)
+    assert not table.across.winfo_ismapped()
+    shown = [str(key) for key in table.tree.cget("displaycolumns")]
+    assert shown[:5] == ["piece", "chain", "stitches", "rows", "width"]
+    assert str(table.tree.heading("width", "text")) == "End width"
+
+
 def test_the_other_sizes_follow_by_themselves(root: tk.Tk, page: GarmentsPage) -> None:
     begin(root, page)
     page.form.type_in("piece 3: end width", "30 cm")
