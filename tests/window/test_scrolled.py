@@ -1,6 +1,8 @@
 import tkinter as tk
+from tkinter import ttk
 
 from logbook.window.field import Field
+from logbook.window.keyboard import list_is_open
 from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
 from logbook.window.text_field import TextField
@@ -58,6 +60,22 @@ def test_a_field_that_was_scrolled_away_comes_back_with_a_key(root: tk.Tk, look:
     assert not made.sees(made.fields[0])
     made.fields[0].input.event_generate("<Key-4>")
     wait_until(root, lambda: made.sees(made.fields[0]))
+
+
+def test_a_form_does_not_scroll_away_from_under_an_open_list(root: tk.Tk, look: Look) -> None:
+    made = Made(root, look, 20)
+    box = ttk.Combobox(made.form.inside, values=["one", "two"])
+    box.grid()
+    press(box)
+    settle(root)
+    box.event_generate("<Down>")
+    wait_until(root, lambda: list_is_open(box))
+    made.form.canvas.yview_moveto(0)
+    root.geometry("500x280")
+    wait_until(root, lambda: root.winfo_height() == 280)
+    settle(root)
+    assert made.form.canvas.yview()[0] == 0
+    root.tk.call("ttk::combobox::Unpost", str(box))
 
 
 def test_a_form_that_was_scrolled_down_is_seen_when_it_has_become_short(root: tk.Tk, look: Look) -> None:

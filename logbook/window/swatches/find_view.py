@@ -250,7 +250,7 @@ class FindView(FindList):
         if room <= 0:
             return
         new = [key for key in keys if key not in self._in_sight]
-        gauges = self._swatches.gauges(new)
+        gauges = self._swatches.gauges(new) if new else {}
         for key in new:
             text = two_lines(self.table.cells(key)[1:], gauges.get(key, ""))
             self._in_sight[key] = "\n".join(cut(line, room, self.look.base.measure) for line in text.split("\n"))
