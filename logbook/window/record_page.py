@@ -99,6 +99,8 @@ class RecordPage(ABC):
 
     drafts_as: str
     """Which page its drafts are of."""
+    panes_as = ""
+    """What the settings remember its panes by; "": by ``drafts_as``."""
     kind: str
     """``swatch``: what its records are called."""
     find: ListShown
@@ -269,7 +271,8 @@ class RecordPage(ABC):
         """The shares of the panes in the page's width where the user gave them no others, the row of buttons, and their keys."""
         first, second, _ = shares
         usual = (first / sum(shares), (first + second) / sum(shares))
-        self.panes.share(self.session.settings.panes.get(self.drafts_as, usual))
+        self._usual: Shares = usual
+        self.share_panes()
         self.look.grid(self.panes, row=0, column=0, sticky="nsew", pady=(1, 1.5))
         self.frame.columnconfigure(0, weight=1)
         self.frame.rowconfigure(0, weight=1)
@@ -365,10 +368,14 @@ class RecordPage(ABC):
     def _units_changed(self) -> None:
         """Lengths are shown in other units, or numbers with another decimal mark, from now on."""
 
+    def share_panes(self) -> None:
+        """The panes as the settings have them."""
+        self.panes.share(self.session.settings.panes.get(self.panes_as or self.drafts_as, self._usual))
+
     def _keep_shares(self, shares: Shares) -> None:
         """The panes as the user dragged them, for the next window too."""
         settings = self.session.settings
-        self.session.change_settings(replace(settings, panes={**settings.panes, self.drafts_as: shares}))
+        self.session.change_settings(replace(settings, panes={**settings.panes, self.panes_as or self.drafts_as: shares}))
 
     def _fold(self, section: str, is_open: bool) -> None:
         self.session.change_settings(self.session.settings.with_opened(section, is_open))

@@ -145,14 +145,16 @@ def texts(shown: Shown) -> dict[str, str]:
 def use_every_list(user: User, window: str = ".", most: int = 3) -> int:
     """Clicks each heading; clicks the first rows with either button and twice. How many rows there were."""
     count = 0
-    for table in user.program.look().of_kind("Treeview"):
-        if not table.path.startswith(window) or user.program.look().at(table.path) is None:
+    for path in [table.path for table in user.program.look().of_kind("Treeview") if table.path.startswith(window)]:
+        table = user.program.still().at(path)  # as it is by now: a line of another list may have brought other rows
+        if table is None:
             continue
         for heading in table.more["headings"]:
             user.click(tuple(heading["at"]))
         for row in table.more["rows"][:most]:
             count += 1
             user.click(tuple(row["at"]))
+            user.program.still()  # what it leads to may have its own list there
             user.click(tuple(row["at"]), RIGHT)
             user.program.until(lambda now: now.menus, f"a menu of {table.path}")
             user.all_closed(window)

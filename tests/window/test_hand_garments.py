@@ -16,7 +16,8 @@ from tests.support.shown import Shown, Widget
 from tests.support.user import User
 
 VIEWS = ("Numbers", "Sizes", "Pattern", "Drawing")
-PARTS = ("Single pieces", "Garments")
+GARMENT, PIECE = 1, 2
+"""The places of the first garment of the sample and of its first piece in the list; before them stands a single piece."""
 
 
 def choose_flat(user: User, text: str) -> Shown:
@@ -25,10 +26,11 @@ def choose_flat(user: User, text: str) -> Shown:
     return user.program.still()
 
 
-def rows(shown: Shown) -> list[tuple[int, int]]:
-    """The places of garments and pieces in the list, from top to bottom."""
-    table = next(w for w in shown.of_kind("Treeview") if "garmenttree" in w.path)
-    return [tuple(row["at"]) for row in table.more["rows"]]
+def click_line(user: User, place: int) -> Shown:
+    """Clicks that line of the one list of garments and single pieces."""
+    table = next(w for w in user.program.look().of_kind("Treeview") if "garmenttree" in w.path and w.more["rows"])
+    user.click(tuple(table.more["rows"][place]["at"]))
+    return user.program.still()
 
 
 def form(shown: Shown) -> Widget:
@@ -37,7 +39,7 @@ def form(shown: Shown) -> Widget:
 
 def garments(user: User) -> None:
     user.page(2)
-    choose_flat(user, "Garments")
+    click_line(user, GARMENT)
     user.program.at_rest()
 
 
@@ -52,14 +54,13 @@ def test_everything_of_a_garment(user: User) -> None:
     for view in VIEWS:
         choose_flat(user, view)
         assert use_every_list(user) > 0
-    assert {"Add a piece", "Remove piece", "Joins"} <= press_every_button(user, PARTS)
+    assert {"Add a piece", "Remove piece", "Joins"} <= press_every_button(user)
 
 
 @pytest.mark.long
 def test_everything_of_a_piece_of_each_shape(user: User) -> None:
     garments(user)
-    user.click(rows(user.program.look())[1])
-    user.program.still()
+    click_line(user, PIECE)
     turn_the_wheel_over_everything(user)
     drop_downs, _ = open_every_drop_down_and_every_menu(user, [user.field("Shape").path], every_field=False)
     assert drop_downs >= 2
@@ -78,4 +79,4 @@ def test_everything_of_a_piece_of_each_shape(user: User) -> None:
         user.hand.wheel(*(form(shown).box[0] + 3, form(shown).box[1] + 3), WHEEL_UP, 12)
     assert boxes > len(shapes), "the necks, and the ways to work"
     drop_what_is_typed(user)
-    assert {"Add a piece", "Remove piece"} <= press_every_button(user, PARTS)
+    assert {"Add a piece", "Remove piece"} <= press_every_button(user)

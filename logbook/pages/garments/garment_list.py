@@ -1,24 +1,27 @@
-"""The list of garments: a line for each, and for each piece of those that are open."""
+"""The list of garments and single pieces: a line for each, and for each piece of the garments that are open."""
 
 from collections.abc import Callable, Collection, Iterator, Mapping
 from typing import NamedTuple
 
 from logbook.craft.garments.garment import work_out_possible
 from logbook.craft.garments.plan import Garment
+from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.craft.words.numbers import grouped
 from logbook.errors import LogbookError, RefusedError
 from logbook.pages.session import Session
 from logbook.tasks.at_home import name_key
 from logbook.tasks.garment_words import stands_in_the_way
 from logbook.tasks.garments import cloths_of, garments, matching_garments, sizes_for
-from logbook.tasks.pieces import Basis
+from logbook.tasks.pieces import Basis, basis_of, matching_pieces, planned_pieces, work_out_piece
 
 NEW = "new"
 """The key of a garment that is not saved yet."""
+BESIDE_SIGN = "\N{EM SPACE}"
+"""Before a name that has no sign to fold by, so that names stand beneath one another."""
 
 
 class GarmentLine(NamedTuple):
-    """A garment or a piece as a line of the list; ``key`` is the garment's, or ``garment/number`` of a piece."""
+    """A garment, a piece of it or a single piece as a line; ``key`` is its uid, or ``garment/number`` of a piece of a garment."""
 
     key: str
     garment: str
@@ -41,13 +44,20 @@ def piece_line_key(garment: str, number: int) -> str:
     return f"{garment}/{number}"
 
 
-class GarmentList:
-    """All garments of the logbook, by name; that in hand stands there as it is typed."""
+def none_in_hand() -> InHand:
+    """No garment is."""
+    return InHand("", "", {})
 
-    def __init__(self, session: Session, in_hand: Callable[[], InHand]) -> None:
-        self._session, self._in_hand = session, in_hand
+
+class GarmentList:
+    """All garments and single pieces of the logbook, by name; the garment ``in_hand`` stands there as it is typed."""
+
+    def __init__(self, session: Session, in_hand: Callable[[], InHand] = none_in_hand) -> None:
+        self._session, self.in_hand = session, in_hand
         self.garments: dict[str, Garment] = {}
+        self.pieces: dict[str, PlannedPiece] = {}
         self.bad: dict[str, bool] = {}
+        self._chains: dict[str, str] = {}
         self._open: set[str] = set()
         self.reload()
 
@@ -55,14 +65,36 @@ class GarmentList:
         """Takes them from the logbook again."""
         by_name = sorted(garments(self._session.book), key=lambda garment: name_key(garment.name))
         self.garments = {garment.uid: garment for garment in by_name}
+        single = sorted(planned_pieces(self._session.book), key=lambda piece: name_key(piece.name))
+        self.pieces = {piece.uid: piece for piece in single}
         self.bad.clear()
+        self._chains.clear()
         self._checking = self._each_checked()
 
     def check(self) -> bool:
-        """Works out one size of one garment, to know whether something does not fit; False if all are known."""
+        """Works out one single piece, to know its chain, or one size of one garment, to know whether something does not fit.
+
+        False if all are known.
+        """
         return next(self._checking, False)
 
     def _each_checked(self) -> Iterator[bool]:
+        for uid, piece in self.pieces.items():
+            self._chains[uid] = self._chain(piece)
+            yield True
+        yield from self._each_garment_checked()
+
+    def _chain(self, piece: PlannedPiece) -> str:
+        """The starting chain; of a piece in several sizes none, as each has its own."""
+        if piece.sizes:
+            return ""
+        try:
+            basis = basis_of(self._session.book, piece.swatch, piece.edge_swatch)
+            return str(work_out_piece(basis, piece.plan, piece.condition).numbers.chain)
+        except RefusedError:
+            return "–"
+
+    def _each_garment_checked(self) -> Iterator[bool]:
         known: dict[str, Basis] = {}
         missing: list[str] = []
 
@@ -99,20 +131,24 @@ class GarmentList:
             self._open.discard(garment)
 
     def lines(self, words: str) -> tuple[list[GarmentLine], str]:
-        """The lines of the garments in which every word is found, and how many garments that is, in words."""
-        hand = self._in_hand()
-        found = matching_garments(self._session.book, words) if words.strip() else list(self.garments)
+        """The lines of what every word is found in, and how many garments and single pieces that is, in words."""
+        hand, book = self.in_hand(), self._session.book
+        asked = bool(words.strip())
+        several = [uid for uid in (matching_garments(book, words) if asked else self.garments) if uid in self.garments]
+        single = [uid for uid in (matching_pieces(book, words) if asked else self.pieces) if uid in self.pieces]
         lines: list[GarmentLine] = []
         if hand.key == NEW and (hand.pieces or hand.name.strip()):
             lines += self._of_hand(hand)
-        for uid in found:
-            if uid == hand.key:
-                lines += self._of_hand(hand)
-            elif uid in self.garments:
-                lines += self._saved(self.garments[uid])
-        whole = len(self.garments)
-        count = "1 garment" if whole == 1 else f"{grouped(whole)} garments"
-        return lines, f"{len(found)} of {count}" if words.strip() else count
+        named = [(name_key(self.garments[uid].name), uid) for uid in several]
+        named += [(name_key(self.pieces[uid].name), uid) for uid in single]
+        for _, uid in sorted(named):
+            if uid in self.pieces:
+                name = BESIDE_SIGN + self.pieces[uid].name
+                lines.append(GarmentLine(uid, uid, False, (name, self._chains.get(uid, ""))))
+            else:
+                lines += self._of_hand(hand) if uid == hand.key else self._saved(self.garments[uid])
+        counts = ((len(several), len(self.garments), "garment"), (len(single), len(self.pieces), "single piece"))
+        return lines, ", ".join(_count(*one, asked) for one in counts if one[1]) or "Nothing yet"
 
     def _of_hand(self, hand: InHand) -> list[GarmentLine]:
         name = hand.name.strip() or "New garment"
@@ -140,10 +176,15 @@ class GarmentList:
         ]
 
     def _garment(self, key: str, name: str, bad: bool, has_pieces: bool) -> GarmentLine:
-        sign = "" if not has_pieces else "▾ " if self.is_open(key) else "▸ "
+        sign = BESIDE_SIGN if not has_pieces else "▾ " if self.is_open(key) else "▸ "
         return GarmentLine(key, key, False, (f"{sign}{'✕ ' if bad else ''}{name}", ""))
 
 
 def said_of(name: str, alike: int) -> str:
     """``sleeve, 2 alike``."""
     return f"{name or 'a piece'}, {alike} alike" if alike > 1 else name or "a piece"
+
+
+def _count(found: int, there: int, what: str, asked: bool) -> str:
+    whole = f"{grouped(there)} {what}{'' if there == 1 else 's'}"
+    return f"{grouped(found)} of {whole}" if asked else whole

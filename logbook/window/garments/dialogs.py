@@ -16,6 +16,7 @@ from logbook.window.sentence import Sentence
 from logbook.window.table import Column, Row, Table
 
 LABEL_LETTERS = 16
+SINGLE_PIECE = "single piece"
 SAYS = {
     "two-panel top": "Back and front with a round neck, sewn at shoulders and sides.",
     "cardigan": "A back, two half fronts with a V neck, two sleeves, a band all along the fronts and the neck.",
@@ -24,11 +25,12 @@ SAYS = {
     "shawl": "A triangle from its tip. It needs a plain stitch.",
     "blanket with border": "A panel and a border picked up all round it.",
     "empty": "Nothing yet: add its pieces one by one.",
+    SINGLE_PIECE: "One panel by itself: its chain, rows, marks, yarn and sizes.",
 }
 
 
-def ask_template(parent: tk.Misc, look: Look, swatches: SwatchChoice) -> tuple[str, str] | None:
-    """The template chosen and the tag of a swatch, which may be ""; None: leave it."""
+def ask_template(parent: tk.Misc, look: Look, swatches: SwatchChoice, *, single: bool) -> tuple[str, str] | None:
+    """The template chosen and the tag of a swatch, which may be ""; None: leave it. ``single``: a single piece is offered too."""
     chosen: list[tuple[str, str]] = []
     dialog = Dialog(parent, look, "New garment", lambda: dialog.close())
     inside = dialog.inside
@@ -62,7 +64,7 @@ def ask_template(parent: tk.Misc, look: Look, swatches: SwatchChoice) -> tuple[s
     dialog.add_button("&Cancel", dialog.close)
     dialog.add_button("&Begin", begin, accent=True)
     dialog.bind("<Control-Return>", lambda _: begin())
-    row.show({name: name for name in TEMPLATES}, TEMPLATES[0])
+    row.show({name: name for name in (*TEMPLATES, *([SINGLE_PIECE] if single else []))}, TEMPLATES[0])
     choose(TEMPLATES[0])
     dialog.open(row.buttons[TEMPLATES[0]])
     dialog.wait_window()

@@ -10,17 +10,17 @@ from logbook.craft.garments.remedies import JoinRemedy
 from logbook.craft.words.counting import listed
 from logbook.craft.words.dates import date_words
 from logbook.errors import LogbookError, RefusedError
-from logbook.pages.drafts import GARMENTS
+from logbook.pages.drafts import GARMENTS, PIECES
 from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker, taken
 from logbook.pages.garments.garment_form import GarmentForm
-from logbook.pages.garments.garment_list import NEW, GarmentList, InHand, piece_line_key, said_of
+from logbook.pages.garments.garment_list import NEW, InHand, piece_line_key, said_of
 from logbook.pages.garments.garment_texts import piece_key
 from logbook.pages.session import Session
 from logbook.tasks.drafts import Draft
 from logbook.tasks.garment_publishing import published, would_change
 from logbook.tasks.garments import delete_garment
 from logbook.window.find_list import FindActions
-from logbook.window.garments.dialogs import ask_template
+from logbook.window.garments.dialogs import SINGLE_PIECE, ask_template
 from logbook.window.garments.file_actions import FileActions, GarmentOnPage
 from logbook.window.garments.follow_view import PATTERN, SIZES, FollowActions, FollowView
 from logbook.window.garments.form_cards import GarmentAround, GarmentEditor
@@ -30,12 +30,13 @@ from logbook.window.keyboard import take_keyboard
 from logbook.window.keys import bind_keys
 from logbook.window.look import Look
 from logbook.window.menu_entries import Item
+from logbook.window.pieces.one_list import OneList
 from logbook.window.pieces.testers_side import TestersOnPage as TestersOf
 from logbook.window.pieces.testers_side import TestersSide
 from logbook.window.record_page import RecordPage
 from logbook.window.table import Entry
 
-SHARES = (22, 31, 47)
+SHARES = (22, 33, 45)
 MOVES = (("Move piece up", "Alt-Up", -1), ("Move piece down", "Alt-Down", 1))
 """Of the page's width, from left to right."""
 REST_MS = 150
@@ -43,28 +44,28 @@ REST_MS = 150
 
 
 class GarmentsPage(RecordPage):
-    """A part of the page of pieces; ``above`` makes what stands over its list."""
+    """A part of the page of pieces, which shares the list of ``one`` with the single pieces."""
 
-    kind, drafts_as = "garment", GARMENTS
+    kind, drafts_as, panes_as = "garment", GARMENTS, PIECES
     panes_are = ("Garments", "Form", "Your numbers")
     find: GarmentTree
     editor: GarmentEditor
 
-    def __init__(
-        self, parent: tk.Misc, look: Look, session: Session, above: Callable[[tk.Misc], tk.Widget] | None = None
-    ) -> None:
+    def __init__(self, parent: tk.Misc, look: Look, session: Session, one: OneList | None = None) -> None:
+        self.one = one or OneList(session)
         self.form = GarmentForm(session)
         self._maker = GarmentMaker(session)
         super().__init__(parent, look, session, self.form)
         self.card = GarmentCard()
         self._size = ""
         self._timer = ""
-        self.garments = GarmentList(session, self._in_hand)
+        self.garments = self.one.lines
+        self.garments.in_hand = self._in_hand
         if self.form.garments:
             first = next(iter(self.form.garments))
             self.form.show(first)
             self.garments.fold(first, True)
-        self.left = self._left(above)
+        self.left = self._left()
         around = GarmentAround(lambda: self.card, self._typed, self._structure_changed, self._fold, session.settings.opened)
         self.card = self._maker.card(self.form, "")
         self.editor = GarmentEditor(self.frame, look, self.form, around)
@@ -84,21 +85,19 @@ class GarmentsPage(RecordPage):
         self.frame.bind("<Destroy>", self._gone, add="+")
         self._changed()
 
-    def _left(self, above: Callable[[tk.Misc], tk.Widget] | None) -> ttk.Frame:
+    def _left(self) -> ttk.Frame:
         left = ttk.Frame(self.frame, width=1, height=1)
         left.grid_propagate(False)
         left.columnconfigure(0, weight=1)
-        left.rowconfigure(1, weight=1)
-        if above is not None:
-            self.look.grid(above(left), row=0, column=0, sticky="ew", pady=(0, 1))
+        left.rowconfigure(0, weight=1)
         self.find = GarmentTree(left, self.look, self.garments, FindActions(self._select, self._go_to_form, self.delete))
-        self.find.grid(row=1, column=0, sticky="nsew")
+        self.find.grid(row=0, column=0, sticky="nsew")
         self.find.moved = self._dragged
         for _, keys, by in MOVES:
             for widget in (self.find.table.tree, self.frame.winfo_toplevel()):  # the list takes Up and Down for itself
                 bind_keys(widget, keys, partial(self.move_piece, by), while_shown=self.frame)
         bar = ttk.Frame(left)
-        self.look.grid(bar, row=2, column=0, sticky="ew", pady=(1, 0))
+        self.look.grid(bar, row=1, column=0, sticky="ew", pady=(1, 0))
         self.add_button = ttk.Button(bar, text="Add a piece", underline=0, command=self.add_piece)
         self.out_button = ttk.Button(bar, text="Remove piece", underline=3, command=self.take_piece_out)
         bar.bind("<Configure>", lambda _: self._fit(bar))
@@ -108,10 +107,18 @@ class GarmentsPage(RecordPage):
         """Takes a new garment in hand, begun from what the user chooses."""
         if not self.settle():
             return
-        begun = ask_template(self.frame.winfo_toplevel(), self.look, self.form.swatches)
-        if begun is not None:
+        single = self.one.begin_single
+        begun = ask_template(self.frame.winfo_toplevel(), self.look, self.form.swatches, single=single is not None)
+        if begun is not None and begun[0] == SINGLE_PIECE and single is not None:
+            single()
+        elif begun is not None:
+            self.one.garments_shown()
             self.garments.fold(NEW, True)
             self._take_new(partial(self.form.begin, *begun))
+
+    def open_line(self, key: str) -> None:
+        """Takes in hand what stands in that line of the list."""
+        self._show(key)
 
     def same_again(self) -> None:
         """Takes a new one like the one in hand."""
@@ -221,6 +228,10 @@ class GarmentsPage(RecordPage):
         if not uids or uids[0] == self._key:
             return
         garment, _, piece = uids[0].partition("/")
+        if garment in self.garments.pieces:
+            if not self.one.opened(garment):
+                self._mark()
+            return
         if garment != self._key_of_garment:
             if not self.settle():
                 self._mark()
@@ -236,6 +247,9 @@ class GarmentsPage(RecordPage):
         if self.form.show(garment):
             self.form.piece = int(piece) if piece else 0
             self._shown_anew()
+        elif uid in self.garments.pieces:  # the last of the garments is deleted, and what stands next to it is a single piece
+            self._take_new(self.form.new)
+            self.one.opened(uid)
 
     def _mark(self) -> None:
         """The line of what is in hand is the one selected."""
@@ -291,15 +305,6 @@ class GarmentsPage(RecordPage):
             self.follow.show_table(self.card, self._maker)
         elif self.follow.view == PATTERN:
             self._show_pattern()
-        self._timer = self.frame.after(REST_MS, self._check_others)
-
-    def _check_others(self) -> None:
-        """Whether something does not fit in the other garments, a size at a time."""
-        self._timer = ""
-        if self.garments.check():
-            self._timer = self.frame.after(1, self._check_others)
-        else:
-            self.find.reload(self._key)
 
     def _show_pattern(self) -> None:
         """As published where it was published, with what would be otherwise now; else as it is now."""

@@ -1,4 +1,4 @@
-"""What garments there are, each with its pieces below it, folding; and the find field above."""
+"""What garments there are, each with its pieces below it, folding, and what single pieces; and the find field above."""
 
 import tkinter as tk
 from collections.abc import Callable, Sequence
@@ -10,15 +10,23 @@ from logbook.window.keys import accelerator
 from logbook.window.look import Look
 from logbook.window.table import COPY_KEYS, Column, Row, Table
 
-COLUMNS = (Column("name", "Garments", 14, grow=True, least=8), Column("chain", "Chain", 5, "right"))
+COLUMNS = (Column("name", "Garments and pieces", 14, grow=True, least=8), Column("chain", "Chain", 5, "right"))
 EMPTY = (
-    "No garment is planned yet.",
-    "“New” begins one: choose what it is like, or begin empty and add its pieces one by one. Once saved, it is listed here.",
+    "Nothing is planned yet.",
+    "For a single piece name it in the form beside this, choose the swatch it is worked from, and type a width. “New garment…” "
+    "begins one of several pieces. Once saved, they are listed here. The sample (Logbook → Open the sample) holds some.",
 )
+REST_MS = 150
+"""After the last change so long, chains and what does not fit are worked out, one at a time."""
 
 
 class TreeTable(Table):
-    """A table whose rows are garments and, below each that is open, its pieces. Left and Right fold and unfold."""
+    """A table whose rows are garments with their pieces below, and single pieces. Left and Right fold and unfold.
+
+    ``in_front`` gives the table that is shown: choosing a row of the other kind may have brought another.
+    """
+
+    in_front: "Callable[[], TreeTable | None]" = staticmethod(lambda: None)
 
     @cached_property
     def menu(self) -> tk.Menu:
@@ -30,12 +38,19 @@ class TreeTable(Table):
     def sort_by(self, column: str) -> None:
         """Nothing is sorted."""
 
+    def _pop_up(self, x: int, y: int) -> None:
+        front = self.in_front()
+        if front is None or front is self:
+            super()._pop_up(x, y)
+        else:
+            front.after_idle(front._pop_up, x, y)
+
     def _select_all(self) -> None:
         """One line is in hand at a time."""
 
 
 class GarmentTree(FindList):
-    """What is selected is the key of a row: of a garment, or of one of its pieces.
+    """What is selected is the key of a row: of a garment, of one of its pieces, or of a single piece.
 
     ``moved`` hears of a piece that was dragged onto another line.
     """
@@ -43,9 +58,11 @@ class GarmentTree(FindList):
     def __init__(self, parent: tk.Misc, look: Look, garments: GarmentList, actions: FindActions) -> None:
         self._garments = garments
         self._lines: list[GarmentLine] = []
-        self._pressed = ""
+        self._pressed = self._timer = ""
+        self._waiting: tuple[str, ...] = ()
         self.moved: Callable[[str, str], object] = lambda key, onto: None
         super().__init__(parent, look, self._tree, EMPTY, actions)
+        self.bind("<Destroy>", lambda event: self._gone(event), add="+")
 
     def look_up(self) -> None:
         """Shows the lines as they are now: what the words do not find is no row."""
@@ -60,16 +77,40 @@ class GarmentTree(FindList):
             else:
                 self.table.set_rows(rows)
         self.show_table(bool(lines) or bool(self.find.text.strip()))
-        self.say_found(count, nothing=False)
+        self.say_found(count, nothing=not lines and bool(self.find.text.strip()))
 
     def reload(self, chosen: str | None = None) -> None:
         """Shows the lines as they are now, with the chosen one marked; the find text goes on holding."""
         self.look_up()
         if chosen is not None:
             self.table.select([chosen] if any(line.key == chosen for line in self._lines) else [])
+        if self._timer:
+            self.after_cancel(self._timer)
+        self._timer = self.after(REST_MS, self._check)
+
+    def _check(self) -> None:
+        """Chains and what does not fit, a piece or a size at a time, so that no key waits for them."""
+        self._timer = ""
+        if not self.winfo_ismapped():
+            return
+        if self._garments.check():
+            self._timer = self.after(1, self._check)
+        else:
+            self.look_up()
+
+    def _gone(self, event: "tk.Event[tk.Misc]") -> None:
+        if event.widget is self and self._timer:
+            self.after_cancel(self._timer)
+            self._timer = ""
+
+    @property
+    def tree_table(self) -> TreeTable:
+        """Its table."""
+        assert isinstance(self.table, TreeTable)
+        return self.table
 
     def _tree(self, place: tk.Misc) -> Table:
-        table = TreeTable(place, self.look, COLUMNS, self._actions.select)
+        table = TreeTable(place, self.look, COLUMNS, self._chosen)
         table.tree.configure(selectmode="browse")
         return table
 
@@ -82,6 +123,16 @@ class GarmentTree(FindList):
         tree.bind("<B1-Motion>", self._drag, add="+")
         tree.bind("<ButtonRelease-1>", self._clicked, add="+")
         tree.bind("<Double-Button-1>", self._double_clicked)
+
+    def _chosen(self, keys: tuple[str, ...]) -> None:
+        """What was chosen is taken in hand; under a pressed button only when that is released.
+
+        Another list may come to the front then: a release that came to another widget than its press would take the next click.
+        """
+        if self._pressed:
+            self._waiting = keys
+        else:
+            self._actions.select(keys)
 
     def _fold_here(self, is_open: bool, _: object) -> str:
         for key in self.table.selected[:1]:
@@ -108,6 +159,9 @@ class GarmentTree(FindList):
         key, pressed = self.table.tree.identify_row(event.y), self._pressed
         self._pressed = ""
         self.table.tree.configure(cursor="")
+        waiting, self._waiting = self._waiting, ()
+        if waiting:
+            self._actions.select(waiting)
         if pressed in self._keys_of_pieces() and key != pressed:
             self.moved(pressed, key)
             return

@@ -1,74 +1,68 @@
 """The page of pieces: what is planned, the one in hand, what follows from it."""
 
 import tkinter as tk
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from tkinter import ttk
 
 from logbook.pages.drafts import CHARTS, MADE, PIECES, TESTERS
 from logbook.pages.pieces.piece_card import PieceCard, PieceMaker
 from logbook.pages.pieces.piece_form import PieceForm
-from logbook.pages.pieces.piece_list import PieceList
 from logbook.pages.session import Session
 from logbook.tasks.drafts import Draft
 from logbook.tasks.pieces import delete_piece
-from logbook.window.find_list import FindActions, FindRecords
+from logbook.window.find_list import FindActions
+from logbook.window.garments.tree import GarmentTree
 from logbook.window.look import Look
 from logbook.window.pieces.file_actions import FileActions
-from logbook.window.pieces.find_view import find_view
 from logbook.window.pieces.follow_view import FollowView
 from logbook.window.pieces.form_view import FormView
+from logbook.window.pieces.one_list import OneList
 from logbook.window.pieces.sizes_side import PieceAround, SizesSide
 from logbook.window.pieces.testers_side import TestersOnPage as TestersOf
 from logbook.window.pieces.testers_side import TestersSide
 from logbook.window.record_page import RecordPage
 from logbook.window.table import Entry
 
-SHARES = (26, 35, 39)
+SHARES = (22, 33, 45)
 """Of the page's width, from left to right."""
 
 
 class PiecesPage(RecordPage):
-    """Single pieces: a part of the page; ``above`` makes what stands over its list."""
+    """Single pieces: a part of the page, which shares the list of ``one`` with the garments."""
 
     kind, drafts_as = "piece", PIECES
     panes_are = ("Pieces", "Form", "Your numbers")
-    find: FindRecords
+    find: GarmentTree
     editor: FormView
 
-    def __init__(
-        self, parent: tk.Misc, look: Look, session: Session, above: Callable[[tk.Misc], tk.Widget] | None = None
-    ) -> None:
-        self.pieces = PieceList(session)
+    def __init__(self, parent: tk.Misc, look: Look, session: Session, one: OneList | None = None) -> None:
+        self.one = one or OneList(session)
         self.form = PieceForm(session)
-        if self.pieces.lines:
-            self.form.show(self.pieces.lines[0].uid)
+        if self.one.lines.pieces:
+            self.form.show(next(iter(self.one.lines.pieces)))
         super().__init__(parent, look, session, self.form)
         self._maker = PieceMaker(session)
         self.card = PieceCard()
         opened = session.settings.opened
-        column = ttk.Frame(self.frame, width=1, height=1)
-        column.grid_propagate(False)
-        column.columnconfigure(0, weight=1)
-        column.rowconfigure(1, weight=1)
-        if above is not None:
-            look.grid(above(column), row=0, column=0, sticky="ew", pady=(0, 1))
-        self.left = ttk.Frame(column, width=1, height=1)
-        self.left.grid(row=1, column=0, sticky="nsew")
-        self.find = find_view(self.left, look, self.pieces, FindActions(self._select, self._go_to_form, self.delete))
+        self.left = ttk.Frame(self.frame, width=1, height=1)
+        self.find = GarmentTree(self.left, look, self.one.lines, FindActions(self._select, self._go_to_form, self.delete))
         self.editor = FormView(self.frame, look, self.form, lambda: session.units, opened, self._changed, self._fold)
         self.files = FileActions(self.frame, look, session, self.form, lambda: self.card.answer)
         self.follow = FollowView(self.frame, look, self.files.shape)
         self.sizes = self._sizes_side()
         self.testers = TestersSide(self.frame, look, session, TestersOf(lambda: self.form.saved, self._written_to))
         self.find.grid(row=0, column=0, sticky="nsew")
+        if self.one.begin_garment is not None:
+            self.begin_button = ttk.Button(self.left, text="New garment…", command=self.one.begin_garment)
+            look.grid(self.begin_button, row=1, column=0, sticky="w", pady=(1, 0))
         self.left.columnconfigure(0, weight=1)
         self.left.rowconfigure(0, weight=1)
         self.left.grid_propagate(False)
-        for place, view in enumerate((column, self.editor, self.follow)):
+        for place, view in enumerate((self.left, self.editor, self.follow)):
             self._place(view, place)
         self._arrange(SHARES)
         self.sizes.shown_anew()
-        self._mark()
+        self.find.reload(self.form.uid)
         self._changed()
 
     def drafts(self) -> Iterator[Draft]:
@@ -157,13 +151,31 @@ class PiecesPage(RecordPage):
         self.follow.show(self.card)
         self.editor.say_body_width(self.card.body_width)
 
+    def _select(self, uids: tuple[str, ...]) -> None:
+        """The user chose another line; that of a garment or of a piece of it is opened on the other part."""
+        if not uids or uids[0] in self.one.lines.pieces:
+            super()._select(uids)
+        elif not self.one.opened(uids[0]):
+            self._mark()
+
+    def open_line(self, key: str) -> None:
+        """Takes in hand what stands in that line of the list."""
+        self._show(key)
+        self.find.reload(self.form.uid)
+
+    def _show(self, uid: str) -> None:
+        if uid in self.one.lines.pieces:
+            super()._show(uid)
+        else:  # the last of the single pieces is deleted, and what stands next to it is a garment
+            self._take_new(self.form.new)
+            self.one.opened(uid)
+
     def _reload(self) -> None:
-        self.pieces.reload()
+        self.one.lines.reload()
         self.form.refresh()
         self._maker.refresh()
         self.sizes.reload()
-        self.find.reload()
-        self._mark()
+        self.find.reload(self.form.uid)
 
     def _units_changed(self) -> None:
         self.form.units_changed()

@@ -78,7 +78,7 @@ class SizesSide:
         self.made_words = Sentence(below_plan)
         look.grid(self.made_words, row=1, column=0, sticky="ew", pady=(1, 0))
         self.made = MadeView(below_list, look, self._made, lambda: session.units, self.open_made)
-        look.grid(self.made, row=1, column=0, sticky="ew", pady=(2, 0))
+        look.grid(self.made, row=2, column=0, sticky="ew", pady=(2, 0))
         self.files = RunFiles(frame, session, files, self._on_page())
         window = frame.winfo_toplevel()
         bind_keys(window, "Mod-m", self.log_made, while_shown=frame)

@@ -3,13 +3,11 @@
 from logbook.craft.words.lengths import Units
 from logbook.pages.pieces.piece_card import NOT_YET, PieceCard, PieceMaker
 from logbook.pages.pieces.piece_form import PieceForm
-from logbook.pages.pieces.piece_list import PieceList, cells
 from logbook.pages.session import Session
 from logbook.settings import Settings
 from logbook.tasks.logging_swatches import delete_swatches
 from logbook.tasks.pieces import delete_piece, planned_pieces
-from tests.support.cloth import VEST
-from tests.support.garments import planned, uid_of
+from tests.support.garments import uid_of
 
 
 def form_of(session: Session, name: str) -> PieceForm:
@@ -166,15 +164,3 @@ def test_units_change_what_is_shown_but_not_what_is_typed(session: Session) -> N
     assert (form.texts["body"], form.is_dirty) == ("94 cm", False)
     assert card_of(session, form).sizes[0][1] == "20 3/8 in"
     assert session.units is Units.INCHES
-
-
-def test_the_list_finds_by_words_of_the_piece_and_its_swatch(session: Session) -> None:
-    pieces = PieceList(session)
-    assert [line.name for line in pieces.lines] == ["Rib top", "Vest"]
-    assert pieces.find("") == (None, "2 pieces")
-    uids, count = pieces.find("half heather")
-    assert ([line.name for line in pieces.lines if line.uid in (uids or [])], count) == (["Vest"], "1 of 2 pieces")
-    assert cells(pieces.lines[0]) == ("Rib top\nR1 · sc rib", "Rib top", "R1", "sc rib", "Heather")
-    planned(session.book, "H1", VEST, "Another")
-    pieces.reload()
-    assert pieces.find("")[1] == "3 pieces"

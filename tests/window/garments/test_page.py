@@ -3,18 +3,21 @@
 import tkinter as tk
 import webbrowser
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from logbook.craft.garments.plan import Garment
+from logbook.craft.garments.templates import template
 from logbook.pages.session import Session
 from logbook.tasks.garment_publishing import published, published_drawing, published_page, published_workbook
-from logbook.tasks.garments import garments
+from logbook.tasks.garments import garments, save_garment
 from logbook.tasks.undoing import undo
 from logbook.window.dialog import Dialog
 from logbook.window.garments.page import GarmentsPage
 from logbook.window.look import Look
-from logbook.window.pieces.both import SEVERAL, SINGLE, PiecesAndGarments
+from logbook.window.pieces.both import PiecesAndGarments
 from tests.support.dialogs import while_asked
 from tests.support.screen import focused, hit, settle, wait_until, write
 from tests.support.whole_window import chosen_file
@@ -196,11 +199,14 @@ def test_the_pattern_is_written_copied_printed_and_published(
 
 def test_pieces_fold_and_are_added_and_taken_out(root: tk.Tk, page: GarmentsPage) -> None:
     begin(root, page)
-    assert len(page.find.table.shown) == 5
+    assert [key for key in page.find.table.shown if key.startswith("new")] == [
+        "new",
+        *(f"new/{number}" for number in range(1, 5)),
+    ]
     page.find.table.tree.focus_force()
     root.update()
     hit(root, "<Left>")
-    assert page.find.table.shown == ["new"]
+    assert not any(key.startswith("new/") for key in page.find.table.shown)
     hit(root, "<Right>")
     page.add_piece()
     root.update()
@@ -210,16 +216,99 @@ def test_pieces_fold_and_are_added_and_taken_out(root: tk.Tk, page: GarmentsPage
     assert page.find.table.selected == ("new",)
 
 
-def test_the_switch_shows_single_pieces_or_garments(root: tk.Tk, look: Look, session: Session) -> None:
-    both = PiecesAndGarments(root, look, session)
-    both.frame.pack(fill="both", expand=True)
+@pytest.fixture
+def both(root: tk.Tk, look: Look, session: Session) -> PiecesAndGarments:
+    """The page with both kinds: the garment “Quay”, the single pieces “Rib top” and “Vest”."""
+    save_garment(session.book, Garment(plan=replace(template("two-panel top", "H1"), name="Quay")))
+    page = PiecesAndGarments(root, look, session)
+    page.frame.pack(fill="both", expand=True)
     root.geometry("1366x690+0+0")
     settle(root)
+    page.first_focus()
+    root.update()
+    return page
+
+
+def lines(both: PiecesAndGarments) -> list[str]:
+    table = both.part.find.table
+    return [table.cells(key)[0].strip() for key in table.shown]
+
+
+def test_garments_and_single_pieces_stand_in_one_list(root: tk.Tk, both: PiecesAndGarments, session: Session) -> None:
     assert both.part is both.pieces
-    both._switches[SINGLE].buttons[SEVERAL].invoke()
-    settle(root)
+    assert lines(both) == ["▸ Quay", "Rib top", "Vest"]
+    assert str(both.pieces.find.find.message["text"]) == "1 garment, 2 single pieces"  # type: ignore[index]
+    both.pieces.find.table.tree.focus_force()
+    hit(root, "<Up>")
     assert both.part is both.garments
+    assert focused(root) is both.garments.find.table.tree, "the arrow keys go on"
+    assert both.garments.form.saved is not None
     assert "pieces.garments" in session.settings.opened
+    hit(root, "<Right>")
+    assert lines(both) == ["▾ Quay", "back", "front", "Rib top", "Vest"]
+    for _ in range(3):
+        hit(root, "<Down>")
+    assert both.part is both.pieces
+    assert lines(both) == ["▾ Quay", "back", "front", "Rib top", "Vest"]
+    assert both.pieces.form.texts["name"] == "Rib top"
+    assert both.pieces.find.table.selected == (both.pieces.form.uid,)
+    wait_until(root, lambda: both.pieces.find.table.cells(both.pieces.form.uid)[1] not in ("", "–"))
+
+
+def test_words_find_both_kinds_and_stay_from_one_to_the_other(root: tk.Tk, both: PiecesAndGarments) -> None:
+    write(root, "h1")
+    assert lines(both) == ["▸ Quay", "Vest"]
+    both.pieces.find.clear()
+    write(root, "quay")
+    assert lines(both) == ["▸ Quay"]
+    hit(root, "<Down>")
+    assert both.part is both.garments
+    assert both.garments.find.find.text == "quay"
+    assert focused(root) is both.garments.find.find.input
+
+
+def test_what_is_typed_is_asked_about_before_the_other_kind_is_shown(
+    root: tk.Tk, both: PiecesAndGarments, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    both.pieces.editor.fields["name"].text = "Other top"
+    quay = both.pieces.find.table.shown[0]
+    asked = []
+    monkeypatch.setattr("logbook.window.record_page.ask_of_unsaved", lambda *about: asked.append(about[-1]) or "stay")
+    both.pieces.find.table.tree.selection_set(quay)
+    root.update()
+    assert asked == ["Rib top"]
+    assert both.part is both.pieces
+    assert both.pieces.find.table.selected == (both.pieces.form.uid,)
+
+
+def test_a_garment_is_begun_beside_a_single_piece_and_a_single_piece_beside_a_garment(
+    root: tk.Tk, both: PiecesAndGarments
+) -> None:
+    while_asked(root, lambda dialog: hit(dialog, "<Alt-b>"))
+    both.pieces.begin_button.invoke()
+    assert both.part is both.garments
+    assert both.garments.form.saved is None
+    both.garments.revert()
+    while_asked(root, choose_single_piece)
+    both.garments.new()
+    assert both.part is both.pieces
+    assert both.pieces.form.saved is None
+
+
+def choose_single_piece(dialog: Dialog) -> None:
+    for _ in range(7):
+        hit(dialog, "<Right>")
+    hit(dialog, "<Alt-b>")
+
+
+def test_once_the_last_of_a_kind_is_deleted_its_neighbour_is_in_hand(root: tk.Tk, both: PiecesAndGarments) -> None:
+    both.pieces.find.table.tree.selection_set(both.pieces.find.table.shown[0])
+    root.update()
+    both.garments.delete()
+    root.update()
+    assert both.part is both.pieces
+    assert both.pieces.form.texts["name"] == "Rib top"
+    assert both.garments.form.saved is None
 
 
 @pytest.mark.parametrize("percent", [100, 200])
