@@ -9,8 +9,17 @@ from tests.support.user import FIELDS, User
 
 BUTTONS = ("TButton", "TCheckbutton", "TRadiobutton", "TMenubutton")
 MOST_BUTTONS = 120
+GARMENT, PIECE = 1, 2
+"""The places of the first garment of the sample and of its first piece in the list; before them stands a single piece."""
 DOES_SOMETHING = "…"
 """So ends what stands in a drop-down that does something and is as before; choosing there is tried by itself."""
+
+
+def click_line(user: User, place: int) -> Shown:
+    """Clicks that line of the one list of garments and single pieces."""
+    table = next(w for w in user.program.look().of_kind("Treeview") if "garmenttree" in w.path and w.more["rows"])
+    user.click(tuple(table.more["rows"][place]["at"]))
+    return user.program.still()
 
 
 def stops(user: User) -> Iterator[Widget]:

@@ -12,9 +12,11 @@ from logbook.tasks.browsing import swatch_in_hand
 from logbook.tasks.keeping import open_book
 from logbook.tasks.logging_swatches import save_swatch
 from tests.support.by_hand import (
+    GARMENT,
     WAYS_OUT,
     choose_by_click,
     choose_in_every_drop_down,
+    click_line,
     click_outside,
     escape,
     use_every_list,
@@ -25,7 +27,6 @@ from tests.support.shown import Shown, Widget
 from tests.support.user import User
 
 OWN_SHEET = "Wolle;Muster;Nadel;Maschen auf 10 cm;Farbe\nRook Wool;moss;4,5;16;grey\nRook Wool;shell;5;15;green\n"
-GARMENTS = "Garments"
 Way = Callable[[User], object]
 
 
@@ -53,10 +54,9 @@ def with_file(name: str, *labels: str) -> Way:
 
 def of_garments(then: Way) -> Way:
     def go(user: User) -> None:
-        if not any("garmenttree" in w.path for w in user.program.look().widgets):
+        if not any("garmenteditor" in w.path for w in user.program.look().widgets):
             user.page(2)
-            user.click(next(w for w in user.program.look().of_kind("TRadiobutton") if w.text == GARMENTS))
-            user.program.still()
+            click_line(user, GARMENT)
         then(user)
 
     return go

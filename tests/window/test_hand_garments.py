@@ -3,7 +3,10 @@
 import pytest
 
 from tests.support.by_hand import (
+    GARMENT,
+    PIECE,
     choose_in_every_drop_down,
+    click_line,
     drop_what_is_typed,
     open_by_click,
     open_every_drop_down_and_every_menu,
@@ -16,20 +19,11 @@ from tests.support.shown import Shown, Widget
 from tests.support.user import User
 
 VIEWS = ("Numbers", "Sizes", "Pattern", "Drawing")
-GARMENT, PIECE = 1, 2
-"""The places of the first garment of the sample and of its first piece in the list; before them stands a single piece."""
 
 
 def choose_flat(user: User, text: str) -> Shown:
     """Clicks that one of a row of choices."""
     user.click(next(w for w in user.program.look().of_kind("TRadiobutton") if w.text == text))
-    return user.program.still()
-
-
-def click_line(user: User, place: int) -> Shown:
-    """Clicks that line of the one list of garments and single pieces."""
-    table = next(w for w in user.program.look().of_kind("Treeview") if "garmenttree" in w.path and w.more["rows"])
-    user.click(tuple(table.more["rows"][place]["at"]))
     return user.program.still()
 
 

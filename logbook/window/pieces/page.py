@@ -13,6 +13,7 @@ from logbook.tasks.pieces import delete_piece
 from logbook.window.find_list import FindActions
 from logbook.window.garments.tree import GarmentTree
 from logbook.window.look import Look
+from logbook.window.menu_entries import Entry, Item
 from logbook.window.pieces.file_actions import FileActions
 from logbook.window.pieces.follow_view import FollowView
 from logbook.window.pieces.form_view import FormView
@@ -21,10 +22,11 @@ from logbook.window.pieces.sizes_side import PieceAround, SizesSide
 from logbook.window.pieces.testers_side import TestersOnPage as TestersOf
 from logbook.window.pieces.testers_side import TestersSide
 from logbook.window.record_page import RecordPage
-from logbook.window.table import Entry
 
 SHARES = (22, 33, 45)
 """Of the page's width, from left to right."""
+LEAST_LINES = 14
+"""Lines of text that the left pane is high, at least, where there is room for a button beside the lists."""
 
 
 class PiecesPage(RecordPage):
@@ -55,6 +57,7 @@ class PiecesPage(RecordPage):
         if self.one.begin_garment is not None:
             self.begin_button = ttk.Button(self.left, text="New garment…", command=self.one.begin_garment)
             look.grid(self.begin_button, row=1, column=0, sticky="w", pady=(1, 0))
+            self.left.bind("<Configure>", lambda event: self._leave_room(event.height), add="+")
         self.left.columnconfigure(0, weight=1)
         self.left.rowconfigure(0, weight=1)
         self.left.grid_propagate(False)
@@ -118,7 +121,16 @@ class PiecesPage(RecordPage):
 
     def more_entries(self) -> Sequence[Entry]:
         """What the menu of its name holds besides."""
-        return (*self.files.entries, None, *self.sizes.entries, *self.testers.entries)
+        begin = self.one.begin_garment
+        first = () if begin is None else (Item("New &garment…", "", begin), None)
+        return (*first, *self.files.entries, None, *self.sizes.entries, *self.testers.entries)
+
+    def _leave_room(self, height: int) -> None:
+        """In large text on a small screen the list needs the button's place; the menu has it too."""
+        if height < LEAST_LINES * self.look.line:
+            self.begin_button.grid_remove()
+        else:
+            self.begin_button.grid()
 
     @property
     def _name(self) -> str:
