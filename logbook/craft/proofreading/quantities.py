@@ -5,11 +5,13 @@ labels of rows, what stands inside a stitch row, hooks, the gauge, dates, number
 """
 
 import re
-from collections.abc import Iterator, Sequence
+from bisect import bisect_right
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
+from logbook.craft.proofreading.text_lines import TextLines
 from logbook.craft.words.decimal_commas import with_points
 
 MM_PER = {"cm": Fraction(10), "mm": Fraction(1), "in": Fraction(254, 10)}
@@ -54,7 +56,8 @@ class Quantity:
 
 
 _FRACTION = r"(?:1/2|[1-3]/4|[1-7]/8|(?:1[0-5]|[1-9])/16|[12]/3)(?!\d)"
-_NUMBER = rf"(?:\d+\s+{_FRACTION}|{_FRACTION}|\d+\s?[¼½¾⅛⅜⅝⅞]|\d+(?:\.\d+)?)"
+_DIGITS = r"\d{1,9}(?!\d)"  # more count nothing in a garment
+_NUMBER = rf"(?:{_DIGITS}\s+{_FRACTION}|{_FRACTION}|{_DIGITS}\s?[¼½¾⅛⅜⅝⅞]|{_DIGITS}(?:\.{_DIGITS})?)"
 _UNIT = r"(?:\s?(?:cm|mm|in(?:ches|\.)?|”|″|\"|sts?|ch|rows?|g|m|yds?))?"
 _ENTRY = rf"(?:{_NUMBER}|[–—])"
 _GROUP = rf"[\(\[]\s*{_ENTRY}{_UNIT}(?:\s*[,;:/–—-]\s*{_ENTRY}{_UNIT})*\s*[\)\]]"
@@ -79,11 +82,9 @@ _FILLER = r"(?:(?:more|fewer|base|plain|edge|foundation|full|new|tube|crown|rema
 _BEHIND = [(kind, re.compile(rf"\s*-?\s*{_FILLER}(?:{words})(?![A-Za-z])", re.IGNORECASE)) for kind, words in _AFTER]
 _CH_BEFORE = re.compile(r"\b(?:ch|chain)\s*$", re.IGNORECASE)
 _ROW_BEFORE = re.compile(r"\b(?:rows?|rounds?|rnds?)\s*(?:\d+\s*(?:to|–|-)\s*)?$", re.IGNORECASE)
-_STITCH_ROW = re.compile(
-    r"^\s*(?:rows?|rounds?|rnds?)\s[^:.]{1,40}[:.]\s.*\b(?:sc|hdc|dc|tr|htr|ch|sl st|ss)\b"
-    r".*\b(?:in|next|each|rep|turn|join|sk|miss)\b",
-    re.IGNORECASE,
-)
+_ROW_LABEL = re.compile(r"\s*(?:rows?|rounds?|rnds?)\s[^:.]{1,40}[:.]\s", re.IGNORECASE)
+_ROW_STITCH = re.compile(r"\b(?:sc|hdc|dc|tr|htr|ch|sl st|ss)\b", re.IGNORECASE)
+_ROW_PLACE = re.compile(r"\b(?:in|next|each|rep|turn|join|sk|miss)\b", re.IGNORECASE)
 _GAUGE = re.compile(r"=\s*10\s*cm|10\s*cm\s*/\s*4\s*in|\b(?:over|per|to|in)\s+10\s*cm\b", re.IGNORECASE)
 _HOOK = re.compile(r"\s*mm\b[^.\n]{0,12}\bhook|\s*mm\s+hook", re.IGNORECASE)
 _DATE = re.compile(
@@ -96,11 +97,10 @@ _NOT_HEADING = re.compile(r"[.:;]\s*$|\d\s*[\(\[]")
 def quantities(text: str, sizes: int, sections: Sequence[str]) -> tuple[Quantity, ...]:
     """Every quantity of a text for so many sizes. ``sections`` are headings to know, such as the names of the pieces."""
     typed, text = text, with_points(text, sizes)
-    starts = _line_starts(text)
     taken = [False] * (len(text) + 1)
     for dated in _DATE.finditer(text):
         taken[dated.start() : dated.end()] = [True] * (dated.end() - dated.start())
-    headings = _headings(text, sections)
+    layout = _Layout(text, sections)
     found: list[Quantity] = []
     for pattern, bare in ((_LIST, False), (_BARE, True), (_SINGLE, False)):
         for match in pattern.finditer(text):
@@ -109,7 +109,7 @@ def quantities(text: str, sizes: int, sections: Sequence[str]) -> tuple[Quantity
             values = tuple(_VALUE.findall(match[0]))
             if bare and len(values) != sizes:
                 continue
-            quantity = _quantity(text, match, values, bare, starts, headings, typed[match.start() : match.end()])
+            quantity = _quantity(layout, match, values, bare, typed[match.start() : match.end()])
             if pattern is not _SINGLE or quantity is not None:
                 taken[match.start() : match.end()] = [True] * (match.end() - match.start())
             if quantity is not None:
@@ -117,18 +117,9 @@ def quantities(text: str, sizes: int, sections: Sequence[str]) -> tuple[Quantity
     return tuple(sorted(found, key=lambda quantity: quantity.start))
 
 
-def _quantity(
-    text: str,
-    match: re.Match[str],
-    values: Sequence[str],
-    bare: bool,
-    starts: Sequence[int],
-    headings: Sequence[tuple[int, str]],
-    typed: str,
-) -> Quantity | None:
-    line = _line_of(starts, match.start())
-    whole = text[starts[line - 1] : (starts[line] if line < len(starts) else len(text))]
-    if _STITCH_ROW.match(whole) or (_GAUGE.search(whole) and "finished" not in whole.lower()):
+def _quantity(layout: "_Layout", match: re.Match[str], values: Sequence[str], bare: bool, typed: str) -> Quantity | None:
+    line, text = layout.lines.of(match.start()), match.string
+    if layout.holds_none(line):
         return None
     before, after = text[max(0, match.start() - 120) : match.start()], text[match.end() : match.end() + 90]
     if _HOOK.match(after):
@@ -148,7 +139,7 @@ def _quantity(
         values=numbers,
         step=_step(values, kind, unit),
         bare=bare,
-        section=next((name for at, name in reversed(headings) if at <= match.start()), ""),
+        section=layout.section_of(match.start()),
         before=_words(before.rpartition("\n\n")[2])[-5:],
         after=_words(after.partition("\n\n")[0])[:4],
     )
@@ -221,26 +212,39 @@ def _words(text: str) -> tuple[str, ...]:
     return tuple(word.lower() for word in _WORD.findall(text))
 
 
-def _line_starts(text: str) -> list[int]:
-    return [0, *(found.end() for found in re.finditer("\n", text))]
+class _Layout:
+    """The lines and sections of a text, and which lines hold no quantities: however much stands in one, it is read once."""
+
+    def __init__(self, text: str, sections: Sequence[str]) -> None:
+        self.lines = TextLines(text)
+        self._headings = _headings(self.lines, sections)
+        self._none: dict[int, bool] = {}
+
+    def section_of(self, at: int) -> str:
+        """The heading that stands above; "" if none does."""
+        above = bisect_right(self._headings, at, key=lambda heading: heading[0])
+        return self._headings[above - 1][1] if above else ""
+
+    def holds_none(self, line: int) -> bool:
+        """Whether the line is a stitch row or the gauge."""
+        if line not in self._none:
+            self._none[line] = _is_row_or_gauge(self.lines[line])
+        return self._none[line]
 
 
-def _line_of(starts: Sequence[int], at: int) -> int:
-    low, high = 0, len(starts)
-    while low < high:
-        middle = (low + high) // 2
-        if starts[middle] <= at:
-            low = middle + 1
-        else:
-            high = middle
-    return low
+def _is_row_or_gauge(line: str) -> bool:
+    label = _ROW_LABEL.match(line)
+    stitch = _ROW_STITCH.search(line, label.end()) if label else None
+    if stitch is not None and _ROW_PLACE.search(line, stitch.end()):
+        return True
+    return _GAUGE.search(line) is not None and "finished" not in line.lower()
 
 
-def _headings(text: str, sections: Sequence[str]) -> list[tuple[int, str]]:
+def _headings(lines: TextLines, sections: Sequence[str]) -> list[tuple[int, str]]:
     """Where each section begins: a short line without a full stop that begins with its name."""
     found = []
     longest_first = sorted(sections, key=len, reverse=True)
-    for at, line in _lines(text):
+    for at, line in lines:
         plain = line.strip().lstrip("#*= ").lower()
         if not plain or len(plain) > 70 or _NOT_HEADING.search(plain.rstrip(":")):
             continue
@@ -248,10 +252,3 @@ def _headings(text: str, sections: Sequence[str]) -> list[tuple[int, str]]:
         if name is not None:
             found.append((at, name))
     return found
-
-
-def _lines(text: str) -> Iterator[tuple[int, str]]:
-    at = 0
-    for line in text.split("\n"):
-        yield at, line
-        at += len(line) + 1

@@ -3,14 +3,17 @@ not meet, abbreviations not explained or not used, US and UK words mixed.
 """
 
 import re
+from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
 from logbook.craft.proofreading.quantities import Quantity, QuantityKind
+from logbook.craft.proofreading.text_lines import TextLines
 from logbook.craft.words.counting import listed
 from logbook.craft.words.decimal_commas import with_points
 
+LONGEST_SENTENCE = 1_000  # letters before a list that may name the sizes it is for
 _ENTRY = r"(?:\d+(?:\.\d+)?|[–—])"
 _MORE_ENTRIES = re.compile(rf"(?<![\w.,/])\d+(?:\.\d+)?\s*[\(\[]\s*{_ENTRY}(?:\s*[,;:/]\s*{_ENTRY})+\s*[\)\]]")
 _ABBREVIATIONS = re.compile(r"^\W*abbreviations?\b.*$", re.IGNORECASE | re.MULTILINE)
@@ -35,7 +38,11 @@ class TextProblem:
 
 def problems_of(text: str, found: Sequence[Quantity], names: Sequence[str]) -> tuple[TextProblem, ...]:
     """Everything a text contradicts itself in, in the order of its lines; ``names`` are the sizes, smallest first."""
-    every = [*_orders(text, names), *_entries(text, found, names), *_inches(text, found), *_abbreviations(text), *_mixed(text)]
+    lines = TextLines(text)
+    every = [
+        *_orders(text, lines, names), *_entries(text, lines, found, names), *_inches(text, found), *_abbreviations(text, lines),
+        *_mixed(text, lines),
+    ]  # fmt: skip
     return tuple(sorted(every, key=lambda problem: problem.line))
 
 
@@ -45,7 +52,7 @@ def _all_sizes(names: Sequence[str]) -> re.Pattern[str]:
     return re.compile(rf"(?<![\w])(?:{one})(?:[\s,;/()\[\]–-]+(?:{one})(?![\w])){{{len(names) - 1}}}")
 
 
-def _orders(text: str, names: Sequence[str]) -> Iterator[TextProblem]:
+def _orders(text: str, lines: TextLines, names: Sequence[str]) -> Iterator[TextProblem]:
     """Lists of all sizes in another order."""
     if len(names) < 2:
         return
@@ -54,25 +61,33 @@ def _orders(text: str, names: Sequence[str]) -> Iterator[TextProblem]:
         order = re.findall(rf"(?:{one})(?![\w])", found[0])
         if order != list(names) and sorted(order) == sorted(names):
             yield TextProblem(
-                _line(text, found.start()), f"The sizes stand in another order: {', '.join(order)} instead of {', '.join(names)}."
+                lines.of(found.start()), f"The sizes stand in another order: {', '.join(order)} instead of {', '.join(names)}."
             )
 
 
-def _entries(text: str, found: Sequence[Quantity], names: Sequence[str]) -> Iterator[TextProblem]:
+def _entries(text: str, lines: TextLines, found: Sequence[Quantity], names: Sequence[str]) -> Iterator[TextProblem]:
     """Lists with another number of entries than there are sizes, unless their sentence names its sizes."""
     taken = [(quantity.start, quantity.end) for quantity in found if len(quantity.values) == len(names)]
+    all_sizes = _all_sizes(names)
     for match in _MORE_ENTRIES.finditer(with_points(text, len(names))):
         entries = len(re.findall(r"\d+(?:\.\d+)?|[–—]", match[0]))
-        if entries == len(names) or any(start <= match.start() < end for start, end in taken):
+        if entries == len(names) or _within(match.start(), taken):
             continue
-        start = max(text.rfind(stop, 0, match.start()) for stop in (".", "\n\n", ":"))
-        sentence = _all_sizes(names).sub("", text[start + 1 : match.end() + 60])
+        before = text[max(match.start() - LONGEST_SENTENCE, 0) : match.start()]
+        start = max(before.rfind(stop) for stop in (".", "\n\n", ":"))
+        sentence = all_sizes.sub("", before[start + 1 :] + text[match.start() : match.end() + 60])
         if any(re.search(rf"(?<![\w]){re.escape(name)}(?![\w])", sentence) for name in names):
             continue
         yield TextProblem(
-            _line(text, match.start()),
+            lines.of(match.start()),
             f"“{text[match.start() : match.end()]}” has {entries} numbers, but there are {len(names)} sizes.",
         )
+
+
+def _within(at: int, spans: Sequence[tuple[int, int]]) -> bool:
+    """Whether a place is in one of the spans, which follow one another."""
+    above = bisect_right(spans, at, key=lambda span: span[0])
+    return above > 0 and at < spans[above - 1][1]
 
 
 def _inches(text: str, found: Sequence[Quantity]) -> Iterator[TextProblem]:
@@ -91,7 +106,7 @@ def _inches(text: str, found: Sequence[Quantity]) -> Iterator[TextProblem]:
                 break
 
 
-def _abbreviations(text: str) -> Iterator[TextProblem]:
+def _abbreviations(text: str, lines: TextLines) -> Iterator[TextProblem]:
     """Abbreviations used and not explained, or explained and not used; only where the text has a list of them."""
     heading = _ABBREVIATIONS.search(text)
     if heading is None:
@@ -100,6 +115,7 @@ def _abbreviations(text: str) -> Iterator[TextProblem]:
     end = len(text) if end < 0 else end
     listed_here = text[heading.end() : end]
     rest = text[: heading.start()] + "\n" * text.count("\n", heading.start(), end) + text[end:]
+    lines_left = TextLines(rest)
     explained = {found[1].strip().lower() for found in _EXPLAINED.finditer(listed_here)}
     if not explained:
         return
@@ -107,19 +123,19 @@ def _abbreviations(text: str) -> Iterator[TextProblem]:
         used = re.search(rf"(?<![A-Za-z]){short}(?:s)?(?![A-Za-z])", rest, re.IGNORECASE)
         is_explained = short in explained or (short == "st" and "sts" in explained) or (short == "sts" and "st" in explained)
         if used and not is_explained:
-            yield TextProblem(_line(rest, used.start()), f"“{short}” is used, but not among the abbreviations.")
+            yield TextProblem(lines_left.of(used.start()), f"“{short}” is used, but not among the abbreviations.")
         if short in explained and not used and not (short in ("st", "sts") and re.search(r"\bsts?\b", rest)):
-            yield TextProblem(_line(text, heading.start()), f"“{short}” is among the abbreviations, but not used.")
+            yield TextProblem(lines.of(heading.start()), f"“{short}” is among the abbreviations, but not used.")
 
 
-def _mixed(text: str) -> Iterator[TextProblem]:
+def _mixed(text: str, lines: TextLines) -> Iterator[TextProblem]:
     """US and UK words in one text, but for lines that name both and the abbreviations."""
     us, uk = [], []
     heading = _ABBREVIATIONS.search(text)
     end = text.find("\n\n", heading.end() + 2) if heading else -1
-    for at, line in _lines(text):
+    for at, line in lines:
         explained = heading is not None and heading.start() <= at < (end if end >= 0 else len(text))
-        if explained or re.search(r"\bUS\b.*\bUK\b|\bUK\b.*\bUS\b", line):
+        if explained or (re.search(r"\bUS\b", line) and re.search(r"\bUK\b", line)):
             continue
         us += [(at, found[0]) for found in _US.finditer(line)]
         uk += [(at, found[0]) for found in _UK.finditer(line)]
@@ -127,16 +143,5 @@ def _mixed(text: str) -> Iterator[TextProblem]:
         fewer, words = (us, "US") if len(us) < len(uk) else (uk, "UK")
         names = listed(sorted({word.lower() for _, word in fewer})[:4])
         yield TextProblem(
-            _line(text, fewer[0][0]), f"US and UK words stand in one text: {names} {'are' if len(fewer) > 1 else 'is'} {words}."
+            lines.of(fewer[0][0]), f"US and UK words stand in one text: {names} {'are' if len(fewer) > 1 else 'is'} {words}."
         )
-
-
-def _line(text: str, at: int) -> int:
-    return text.count("\n", 0, at) + 1
-
-
-def _lines(text: str) -> Iterator[tuple[int, str]]:
-    at = 0
-    for line in text.split("\n"):
-        yield at, line
-        at += len(line) + 1

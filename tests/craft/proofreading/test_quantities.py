@@ -64,3 +64,20 @@ def test_what_is_no_quantity(text: str) -> None:
 def test_a_quantity_knows_its_section_and_line() -> None:
     text = "Back, worked up\nCh 62 (68, 80).\n\nSleeve (make 2)\nCh 30 (32, 34).\n"
     assert [(one.section, one.line) for one in quantities(text, 3, ("back", "sleeve"))] == [("back", 2), ("sleeve", 5)]
+
+
+def test_a_number_with_more_figures_than_anything_has_is_none() -> None:
+    assert found("1" * 5000 + " sts, 1." + "5" * 5000 + " cm, ch 12") == [(QuantityKind.CHAINS, (12,))]
+
+
+def test_a_line_is_read_once_however_many_numbers_stand_in_it(monkeypatch: pytest.MonkeyPatch) -> None:
+    read = []
+
+    def counted(line: str) -> bool:
+        read.append(len(line))
+        return False
+
+    monkeypatch.setattr("logbook.craft.proofreading.quantities._is_row_or_gauge", counted)
+    text = "1,1; " * 200 + "62 sts\n" + "ch 3, " * 200
+    assert len(found(text)) == 201
+    assert sum(read) == len(text) - 1

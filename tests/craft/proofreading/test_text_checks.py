@@ -3,7 +3,7 @@
 import pytest
 
 from logbook.craft.proofreading.quantities import quantities
-from logbook.craft.proofreading.text_checks import problems_of
+from logbook.craft.proofreading.text_checks import LONGEST_SENTENCE, problems_of
 
 NAMES = ("S", "M", "L")
 
@@ -40,3 +40,24 @@ def test_problems(text: str, says: str) -> None:
 )
 def test_what_is_none(text: str) -> None:
     assert said(text) == []
+
+
+def test_the_line_of_a_word_behind_the_abbreviations() -> None:
+    text = "Ch 5.\n\nAbbreviations\nch: chain\nst: stitch\n\nEnd\nsc in next st"
+    assert [problem.line for problem in problems_of(text, (), NAMES) if "“sc”" in problem.says] == [8]
+
+
+def test_before_a_list_no_more_is_read_than_a_sentence(monkeypatch: pytest.MonkeyPatch) -> None:
+    read = []
+
+    class Counted:
+        def sub(self, new: str, sentence: str) -> str:
+            read.append(len(sentence))
+            return new
+
+        def finditer(self, text: str) -> tuple[()]:
+            return ()
+
+    monkeypatch.setattr("logbook.craft.proofreading.text_checks._all_sizes", lambda names: Counted())
+    assert len(problems_of("12 (14, 16, 18) sts " * 200, (), NAMES)) == 200
+    assert max(read) < LONGEST_SENTENCE + 100
