@@ -20,9 +20,10 @@ from logbook.sheets.garment_workbook import write_garment_workbook
 from logbook.tasks.garment_words import notes, problems
 from logbook.tasks.garments import GarmentAnswer
 from logbook.tasks.note_words import in_all_sizes
-from logbook.tasks.written.garment import WrittenGarment, whole_pattern
+from logbook.tasks.written.garment import whole_pattern
 from logbook.tasks.written.page import pattern_page
 from logbook.tasks.written.parts import part_lines, plain_text
+from logbook.tasks.written.written_garment import WrittenGarment
 from logbook.tasks.written_rows import charts_of
 
 _SHEET_WIDTH, _LINE = 720.0, 20.0

@@ -1,105 +1,34 @@
 """The whole pattern of a garment, in the order a reader wants it; each part only if there is something to say."""
 
-import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from logbook.craft.garments.all_round import all_round
-from logbook.craft.garments.cloth import Cloth
-from logbook.craft.garments.garment import GarmentInSize
-from logbook.craft.garments.plan import GarmentPlan
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.shapes import EDGING, ROUND_YOKE, YOKES
-from logbook.craft.gauges.gauge_line import gauge_line
 from logbook.craft.rows.in_terms import in_terms
 from logbook.craft.sizes.body_chart import is_childs_size
-from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.stitch_pattern import StitchPattern
-from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.words.counting import listed
-from logbook.craft.words.hooks import hook_names, show_hook
-from logbook.craft.words.numbers import show_number, show_percent
-from logbook.craft.words.printed_sizes import alike, sized
+from logbook.craft.words.numbers import show_number
+from logbook.craft.words.printed_sizes import sized
 from logbook.craft.words.terms import Terms, translated
-from logbook.errors import RefusedError
 from logbook.tasks.fibre_words import fibre_cautions
 from logbook.tasks.note_words import CHILDREN_CAUTION
+from logbook.tasks.written.abbreviations import abbreviations
 from logbook.tasks.written.making_up import does_not_fit, making_up
-from logbook.tasks.written.parts import Part, PatternTable, lengths
+from logbook.tasks.written.materials import gauge_lines, materials
+from logbook.tasks.written.parts import Part, PatternTable
 from logbook.tasks.written.piece import written_piece
-from logbook.tasks.written.piece_in_sizes import PieceInSizes
-from logbook.tasks.written.practice import practice_piece, proven_rows
-from logbook.tasks.written.row_repeat import repeat_line, repeat_unknown
-
-_ABBREVIATIONS = (
-    ("ch", "chain", "chain"),
-    ("st", "stitch", "stitch"),
-    ("sts", "stitches", "stitches"),
-    ("sl st", "slip stitch", ""),
-    ("ss", "", "slip stitch"),
-    ("sc", "single crochet", ""),
-    ("hdc", "half double crochet", ""),
-    ("dc", "double crochet", "double crochet"),
-    ("htr", "", "half treble crochet"),
-    ("tr", "treble crochet", "treble crochet"),
-    ("dtr", "double treble crochet", "double treble crochet"),
-    ("trtr", "triple treble crochet", "triple treble crochet"),
-    ("sp", "space", "space"),
-    ("rep", "repeat", "repeat"),
-    ("sk", "skip", ""),
-    ("yo", "yarn over", ""),
-    ("yrh", "", "yarn round hook"),
-    ("inc", "increase: 2 stitches in one", "increase: 2 stitches in one"),
-    ("dec", "decrease: 2 stitches worked together", "decrease: 2 stitches worked together"),
-    ("tog", "together", "together"),
-    ("RS", "right side", "right side"),
-    ("WS", "wrong side", "wrong side"),
-    ("tch", "turning chain", "turning chain"),
-    ("beg", "beginning", "beginning"),
-)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class WrittenGarment:
-    """What a whole pattern is made of: the garment in its sizes, the cloth and swatch of each piece by its name, the terms.
-
-    ``exact``: lengths unrounded, which proofreading goes by.
-    """
-
-    plan: GarmentPlan
-    sizes: Sequence[GarmentInSize]
-    cloths: Mapping[str, Cloth]
-    swatches: Mapping[str, Swatch]
-    terms: Terms = Terms.US
-    exact: bool = False
-
-    def lengths(self, mm: Iterable[float]) -> str:
-        """Lengths of all sizes as they are printed."""
-        return lengths(mm, exact=self.exact)
-
-    @property
-    def names(self) -> tuple[str, ...]:
-        """The sizes' names."""
-        return tuple(size.name for size in self.sizes)
-
-    def piece(self, name: str) -> PieceInSizes:
-        """A piece in all sizes."""
-        pattern = self.swatches[name].pattern or StitchPattern()
-        several = len({swatch.pattern.name for swatch in self.swatches.values() if swatch.pattern}) > 1
-        named = several or any(size.piece(name).wish.shape == EDGING for size in self.sizes)
-        stitch = translated(pattern.name, Terms(pattern.terms or Terms.US), self.terms) if named else ""
-        return PieceInSizes(self.names, tuple(size.piece(name) for size in self.sizes), pattern, stitch)
-
-    @property
-    def pieces(self) -> tuple[PieceInSizes, ...]:
-        """Every piece in all sizes."""
-        return tuple(self.piece(piece.name) for piece in self.plan.pieces)
+from logbook.tasks.written.practice import practice_piece
+from logbook.tasks.written.row_repeat import repeat_line
+from logbook.tasks.written.written_garment import WrittenGarment
 
 
 def whole_pattern(written: WrittenGarment) -> tuple[Part, ...]:
     """All parts. The abbreviations are those that the other parts use."""
-    before = (_sizes(written), Part("Finished measurements", tuple(_measurements(written))), _materials(written))
-    gauge = Part(translated("gauge", Terms.US, written.terms).capitalize(), tuple(_gauge(written)))
+    before = (_sizes(written), Part("Finished measurements", tuple(_measurements(written))), materials(written))
+    gauge = Part(translated("gauge", Terms.US, written.terms).capitalize(), tuple(gauge_lines(written)))
     behind = (
         Part("Notes", tuple(_notes(written))),
         *_stitch_patterns(written),
@@ -110,14 +39,14 @@ def whole_pattern(written: WrittenGarment) -> tuple[Part, ...]:
     if written.terms is Terms.UK:
         behind = tuple(_straight(part) for part in behind)
     used = "\n".join(_words((*before, gauge, *behind)))
-    words = Part("Abbreviations", (_terms_line(written.terms), *_abbreviations(used, written.terms)))
+    words = Part("Abbreviations", (_terms_line(written.terms), *abbreviations(used, written.terms)))
     return tuple(part for part in (*before, gauge, words, *behind) if part.blocks)
 
 
 def short_version(written: WrittenGarment) -> tuple[str, ...]:
     """For the box under a film: yarn, hook, gauge, the chain of each piece, one line each."""
-    lines = [block for block in _materials(written).blocks if isinstance(block, str)]
-    lines += list(_gauge(written))[:-1]
+    lines = [block for block in materials(written).blocks if isinstance(block, str)]
+    lines += list(gauge_lines(written))[:-1]
     for piece in written.pieces:
         if piece.one.chain is not None:
             lines.append(f"{piece.one.name}: ch {piece.all(lambda one: one.chain)}")
@@ -128,34 +57,6 @@ def short_version(written: WrittenGarment) -> tuple[str, ...]:
 
 def _in_own_terms(line: str, pattern: StitchPattern, terms: Terms) -> str:
     return in_terms(line, Terms(pattern.terms or Terms.US), terms).text
-
-
-def missing(written: WrittenGarment) -> tuple[str, ...]:
-    """What is missing before it could be published."""
-    lacking: dict[str, list[str]] = {}
-    for name, swatch in written.swatches.items():
-        for said in _lacking(written.cloths[name], swatch.pattern):
-            lacking.setdefault(said, []).append(f"“{name}”")
-    found = [*does_not_fit(written.sizes), *(said.format(listed(names)) for said, names in lacking.items())]
-    if not written.plan.says.strip():
-        found.append("The garment has no description yet.")
-    return tuple(dict.fromkeys(found))
-
-
-def _lacking(cloth: Cloth, pattern: StitchPattern | None) -> Iterator[str]:
-    """What is missing of one swatch; {} are the pieces that are worked by it."""
-    if cloth.gauges.rows is None:
-        yield "The rows of the swatch of {} were not measured."
-    if cloth.gauges.yarn.ball_metres is None or cloth.gauges.weight is None:
-        yield "The yarn of {} can't be told: weigh its swatch, and say what a ball weighs and how long it is."
-    if pattern is None or not pattern.rows_text.strip():
-        yield "The stitch pattern of {} has no written rows."
-        return
-    if proven_rows(pattern.rows_text, pattern.terms) is None:
-        yield "The written rows of {} are not proven."
-    if repeat_unknown(pattern):
-        said = "type “Rows in a repeat” with its swatch, or end its rows with “Repeat rows …”"
-        yield f"Which rows of {{}} are repeated is not known: {said}."
 
 
 def _sizes(written: WrittenGarment) -> Part:
@@ -203,62 +104,6 @@ def _measurements(written: WrittenGarment) -> Iterator[PatternTable]:
         if "armhole" in one.edges and one.edges["armhole"].measure == "armhole":
             rows.append((f"{one.name}, armhole deep", written.lengths(p.edges["armhole"].mm for p in piece.pieces)))
     yield PatternTable(("", sized(written.names)), tuple(rows))
-
-
-def _materials(written: WrittenGarment) -> Part:
-    lines = []
-    yarns = {(of.yarn, of.colour): [] for size in written.sizes for of in size.yarn}  # type: ignore[var-annotated]
-    for size in written.sizes:
-        for of in size.yarn:
-            yarns[of.yarn, of.colour].append(of.needed)
-    for (name, colour), needs in yarns.items():
-        called = " ".join(part for part in (name, colour) if part) or "Yarn"
-        if all(need.balls is not None for need in needs):
-            line = f"{called}: {alike(need.balls for need in needs)} balls"
-            if all(need.metres is not None for need in needs):
-                line += f" (about {alike(round(need.metres) for need in needs)} m)"
-        else:
-            line = f"{called}: {alike(round(need.grams) for need in needs)} g"
-        reserve = next(iter(written.cloths.values())).gauges.assumptions.reserve
-        lines.append(line + (f", with {show_percent(reserve)} in reserve" if reserve else ""))
-    weighed = set(yarns)
-    for swatch in written.swatches.values():
-        named = (swatch.yarn.name if swatch.yarn is not None else "", swatch.colour)
-        if named[0] and named not in weighed:
-            weighed.add(named)
-            lines.append(f"{' '.join(filter(None, named))}: how much it takes is not known yet")
-    hooks = sorted({swatch.hook_mm for swatch in written.swatches.values() if swatch.hook_mm is not None})
-    for hook in hooks:
-        names = hook_names(hook)
-        lines.append(
-            f"{show_hook(hook)} hook" + (f" ({names})" if names else "") + f", or the size that gives the {_gauge_word(written)}"
-        )
-    if lines:
-        lines.append("Stitch markers; a blunt needle for sewing and ends")
-    return Part("Materials", tuple(lines))
-
-
-def _gauge_word(written: WrittenGarment) -> str:
-    return translated("gauge", Terms.US, written.terms)
-
-
-def _gauge(written: WrittenGarment) -> Iterator[str]:
-    seen = []
-    for name, swatch in written.swatches.items():
-        cloth = written.cloths[name]
-        condition = cloth.gauges.condition
-        if not swatch.readings_of(condition, Direction.STITCHES):
-            condition = Condition.WORKED
-        try:
-            line = gauge_line(swatch, condition, cloth.gauges.assumptions, written.terms).split(": ", 1)[1]
-        except RefusedError:
-            continue
-        if line not in seen:
-            seen.append(line)
-    yield from (f"{line}." for line in seen)
-    ways = sorted({swatch.way_of_washing for swatch in written.swatches.values() if swatch.way_of_washing})
-    washed = f" after washing ({listed(ways)})" if ways else " after washing and drying flat"
-    yield f"Measure{washed}, in the middle of the swatch and at several places: how far some whole stitches and rows reach."
 
 
 def _notes(written: WrittenGarment) -> Iterator[str]:
@@ -337,14 +182,6 @@ def _straight(part: Part) -> Part:
 
 def _terms_line(terms: Terms) -> str:
     return f"This pattern uses {terms} terms."
-
-
-def _abbreviations(text: str, terms: Terms) -> Iterator[str]:
-    for short, us, uk in _ABBREVIATIONS:
-        name = us if terms is Terms.US else uk
-        case = 0 if short.isupper() else re.IGNORECASE
-        if name and re.search(rf"(?<![A-Za-z]){re.escape(short)}(?![A-Za-z])", text, case):
-            yield f"{short}: {name}"
 
 
 def _words(parts: Sequence[Part]) -> Iterator[str]:

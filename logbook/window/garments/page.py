@@ -309,7 +309,7 @@ class GarmentsPage(RecordPage):
     def _show_pattern(self) -> None:
         """As published where it was published, with what would be otherwise now; else as it is now."""
         from logbook.tasks.garment_files import pattern_text, written
-        from logbook.tasks.written.garment import missing
+        from logbook.tasks.written.missing import missing
 
         says: list[str] = []
         text = ""

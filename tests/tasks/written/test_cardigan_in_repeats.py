@@ -13,7 +13,7 @@ from logbook.craft.words.terms import Terms
 from logbook.tasks.garment_files import pattern_html, pattern_text, written
 from logbook.tasks.garment_words import notes
 from logbook.tasks.garments import GarmentAnswer, work_out
-from logbook.tasks.written.garment import missing
+from logbook.tasks.written.missing import missing
 from logbook.tasks.written.row_repeat import repeat_line, repeat_unknown
 
 ROWS = """Row 1: Dc in 4th ch from hook, dc in each ch across, turn.

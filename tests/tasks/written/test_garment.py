@@ -9,7 +9,8 @@ from logbook.craft.words.lengths import Units
 from logbook.craft.words.terms import Terms
 from logbook.tasks.garment_files import pattern_html, pattern_text, written
 from logbook.tasks.garments import work_out
-from logbook.tasks.written.garment import missing, short_version
+from logbook.tasks.written.garment import short_version
+from logbook.tasks.written.missing import missing
 
 STITCH = {
     "stitches": "16 sts = 10 cm", "rows": "20 rows = 10 cm", "multiple": 1, "plus": 0, "extra chains": 1, "yarn": "Fennel",
