@@ -9,6 +9,9 @@ from typing import Any, Protocol
 
 from logbook.window.palette import Palette
 
+CELL_PADDING = 1.5
+"""Units at either side of what stands in a cell of a table."""
+
 
 class StylesLook(Protocol):
     """What the styles need of the look."""
@@ -186,7 +189,7 @@ def _style_table(look: StylesLook) -> None:
         relief="raised",
     )
     style.map("Treeview.Heading", background=[("active", p.button_hover)], relief=[])
-    style.configure("Treeview.Cell", padding=(look.pixels(1.5), 0))
+    style.configure("Treeview.Cell", padding=(look.pixels(CELL_PADDING), 0))
 
 
 def _style_rest(look: StylesLook) -> None:

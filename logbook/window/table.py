@@ -10,6 +10,7 @@ from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from functools import cached_property, partial
 from tkinter import ttk
 
+from logbook.window.cut_cells import CutCells
 from logbook.window.keys import CONTROL, SHIFT, accelerator, bind_keys, on_macos
 from logbook.window.look import Look
 from logbook.window.menu_entries import Entry as Entry
@@ -58,8 +59,10 @@ class Table(ttk.Frame):
         self.tree = ttk.Treeview(self, columns=names, show="headings", selectmode="extended", height=4)
         self._real = RealRows(self.tree, lambda keys: self._listed.rows(keys), self._mark_selected, self._scrolled)
         self.mark, *self.edges = (tk.Frame(self.tree, borderwidth=0, highlightthickness=0) for _ in range(3))
+        self._cut = CutCells(self.tree, look, self.columns)
         self._arrange()
         self._bind_tree()
+        self.tree.bind("<Destroy>", lambda _: self._gone(), add="+")
         look.when_changed(self, self._follow_look)
 
     @property
@@ -94,6 +97,7 @@ class Table(ttk.Frame):
         assert isinstance(self._listed, KeptRows)
         self._listed.replace(row)
         self._real.replace(row)
+        self.tell_view()
 
     def show_only(self, keys: Collection[str] | None, ranks: Mapping[str, int] = _NO_RANKS, *, as_listed: bool = False) -> None:
         """Shows the rows with these keys alone, or all for None; the selection stays, hidden or not. Those of a lesser rank come
@@ -151,19 +155,26 @@ class Table(ttk.Frame):
         self.clipboard_append(self.copied())
 
     def tell_view(self) -> None:
-        """Tells which rows are in sight, when the table has come to rest."""
-        if self.on_view is not None and not self._telling:
+        """Tells which rows are in sight, and cuts their texts to their columns, when the table has come to rest."""
+        if not self._telling:
             self._telling = self.after_idle(self._tell_view)
 
     def spread(self) -> None:
         """The columns that grow share the width there is."""
         spread(self.tree, self.columns)
+        self.tell_view()
 
     def _tell_view(self) -> None:
         self._telling = ""
         there = self._real.in_sight()
+        keys = self.shown[there.start : there.stop + 2]
+        self._cut.show(self._real.real, keys)
         if self.on_view is not None and there:
-            self.on_view(self.shown[there.start : there.stop + 2])
+            self.on_view(keys)
+
+    def _gone(self) -> None:
+        if self._telling:
+            self.after_cancel(self._telling)
 
     def _arrange(self) -> None:
         self.down = ttk.Scrollbar(self, orient="vertical", command=self._real.scroll, takefocus=False)
@@ -209,6 +220,7 @@ class Table(ttk.Frame):
         bind("<Prior>", lambda event: self._walk(event, self._here() - self._page()))
         bind("<Next>", lambda event: self._walk(event, self._here() + self._page()))
         bind("<Button-1>", self._click)
+        bind("<ButtonRelease-1>", lambda _: self.tell_view(), add="+")  # a column may be wider now
         for key in ("<Shift-F10>", "<Menu>" if self.tk.call("tk", "windowingsystem") == "x11" else "<App>"):
             bind(key, self._open_menu_at_row)
         for button in ("<Button-3>", "<Control-Button-1>", "<Button-2>")[: 3 if on_macos(self) else 1]:
@@ -235,6 +247,7 @@ class Table(ttk.Frame):
         self._place_edges()
         self.columnconfigure(1, minsize=self.down.winfo_reqwidth())
         set_widths(self.tree, self.look, self.columns)
+        self._cut.forget()
         self.spread()
         self._show_headings()
         self.after_idle(self._place_mark)

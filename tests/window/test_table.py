@@ -4,7 +4,7 @@ import pytest
 
 from logbook.window.look import Look
 from logbook.window.table import Column, Row, Table
-from tests.support.screen import press
+from tests.support.screen import press, wait_until
 
 COLUMNS = [Column("tag", "Tag", 8, grow=True), Column("width", "Width mm", 8, "right")]
 
@@ -53,6 +53,24 @@ def test_a_double_click_in_a_hurry_is_on_the_row_under_the_pointer(root: tk.Tk, 
             made.tree.event_generate(event, x=left + 20, y=y)
     root.update()
     assert opened == [("k4",)]
+
+
+def test_a_text_wider_than_its_column_ends_in_an_ellipsis_and_is_copied_whole(root: tk.Tk, look: Look) -> None:
+    made = Made(root, look)
+    name = "Waistband of the chorus skirt, second version"
+
+    def shown() -> str:
+        return str(made.tree.set("k2", "tag"))
+
+    made.table.replace_row(Row("k2", (name, "7.0"), (name, 7.0)))
+    root.geometry("240x300")
+    wait_until(root, lambda: shown().endswith("…"))
+    room = made.tree.column("tag", "width")
+    assert look.base.measure(shown()) < room < look.base.measure(name)
+    made.table.select(["k2"])
+    assert name in made.table.copied()
+    root.geometry("900x300")
+    wait_until(root, lambda: shown() == name)
 
 
 def test_the_selection_outlives_sorting_and_hiding(root: tk.Tk, look: Look) -> None:
