@@ -1,33 +1,24 @@
 """One row's words into instructions. What is not understood is named with its place; nothing is guessed."""
 
-from contextlib import suppress
 from dataclasses import replace
 
 from logbook.craft.rows.asides import is_remark, name_made, printed_counts
-from logbook.craft.rows.beside import Beside, joined_to
+from logbook.craft.rows.beginnings import Beginnings
+from logbook.craft.rows.beside import Beside
 from logbook.craft.rows.chain_sayings import SaidToCount, said_to_count
 from logbook.craft.rows.cursor import BREAKS, CLOSING, Cursor, NotUnderstoodError
 from logbook.craft.rows.doings import Doings
 from logbook.craft.rows.instructions import (
     ANY_STITCH,
     NEW_YARN,
-    Chain,
-    Either,
-    First,
     Instruction,
-    Last,
     Made,
     Next,
     OtherSide,
     Repeat,
-    Ring,
-    Same,
-    Skip,
     Span,
     Times,
     ToEnd,
-    TurningChain,
-    Wanted,
     Work,
     works_of,
 )
@@ -35,13 +26,15 @@ from logbook.craft.rows.kinds import with_kind
 from logbook.craft.rows.one_for_each import one_for_each
 from logbook.craft.rows.own_stitches import OwnStitches
 from logbook.craft.rows.place_kinds import ONE_STITCH_NAMES
+from logbook.craft.rows.placing import Placing
 from logbook.craft.rows.rests import onto_rest
 from logbook.craft.rows.row_words import RowWords
 from logbook.craft.rows.skips import Skips
-from logbook.craft.rows.star_repeats import STARS, StarRepeats, leads_to_last
+from logbook.craft.rows.slip_stitches import SlipStitches
+from logbook.craft.rows.star_repeats import STARS, StarRepeats
 from logbook.craft.rows.stitches import Stitches
-from logbook.craft.rows.targets import Each, Targets
-from logbook.craft.rows.words import NUMBER, ORDINAL, STITCH, TOGETHER
+from logbook.craft.rows.targets import Targets
+from logbook.craft.rows.words import NUMBER, STITCH, TOGETHER
 
 LONGEST_SAYING = 30  # words in "beg ch-3 counts as dc and ch 1 throughout"
 DEEPEST = 40  # brackets in brackets
@@ -59,8 +52,10 @@ class Phrases:
         self.skips = Skips(self.targets, self.stitches)
         self.beside = Beside(self.row, self.targets)
         self.doings = Doings(own, self.row, self.targets, self.stitches)
+        self.placing = Placing(self.row, self.targets, self.stitches)
+        self.slips = SlipStitches(self.row, self.targets, self.stitches, in_round)
+        self.beginnings = Beginnings(self.row, self.targets)
         self.stars = StarRepeats(self.targets, self._phrase, self.sequence)
-        self._into_ring = False  # what says no place goes into the ring
 
     def read(self, cur: Cursor, kind_below: str, first: bool = False) -> RowWords:
         """All of it. ``kind_below``: the stitch that an increase is of, if this row names none."""
@@ -76,16 +71,9 @@ class Phrases:
             self.row.counts = tuple(
                 replace(count, wanted=ANY_STITCH) if count.wanted.kind == "sp" else count for count in self.row.counts
             )  # loops on the hook
-        if self._into_ring:
-            self.row.items = [self._in_the_ring(item) for item in self.row.items]
+        if self.placing.into_ring:
+            self.row.items = [self.placing.in_the_ring(item) for item in self.row.items]
         return self.row
-
-    def _in_the_ring(self, item: Instruction) -> Instruction:
-        if isinstance(item, Repeat):
-            return replace(item, body=tuple(map(self._in_the_ring, item.body)))
-        if isinstance(item, Work) and isinstance(item.into, Next) and item.span.start in self.stitches.unplaced:
-            return replace(item, made=Made(item.made.items * item.into.count, item.made.name), into=Ring())
-        return item
 
     def sequence(self, cur: Cursor, items: list[Instruction]) -> list[Instruction]:
         """Phrase after phrase up to the last word, onto ``items``."""
@@ -105,11 +93,11 @@ class Phrases:
                 elif cur.next_is("rep"):
                     self.stars.repeat(cur, items, stars)
                 else:
-                    if cur.next_is("starting", "beginning", "begin", "start", "missing") and self._where_begun(cur):
+                    if cur.next_is("starting", "beginning", "begin", "start", "missing") and self.beginnings.where_begun(cur):
                         continue
                     if cur.next_is("for", "to") and items and self._why(cur):
                         continue
-                    new = self._placed(self._phrase(cur, items), items)
+                    new = self.placing.placed(self._phrase(cur, items), items)
                     if not one_for_each(items, new, cur.word(start - 1 - cur.at).text == "and"):
                         items.extend(new)
             except NotUnderstoodError as error:
@@ -133,40 +121,6 @@ class Phrases:
                 cur.at += rest.at
                 return True
         return False
-
-    def _placed(self, new: list[Instruction], items: list[Instruction]) -> list[Instruction]:
-        """Refuses ``dc, ch 1, dc in next st``, which could mean one place or two."""
-        if new and isinstance(new[0], Work) and new[0].span.start in self.stitches.all_in:
-            return [self._with_those_before(new[0], items), *new[1:]]
-        if len(items) > 1 and new and isinstance(new[0], Work) and new[0].span.start not in self.stitches.unplaced:
-            before = items[-2]
-            if isinstance(items[-1], Chain) and isinstance(before, Work) and before.span.start in self.stitches.unplaced:
-                if isinstance(new[0].into, Ring):
-                    items[:] = [self._in_the_ring(item) for item in items]
-                    return new
-                span = Span(before.span.start, new[0].span.end)
-                raise NotUnderstoodError(span, "put what goes into one place in brackets, or say where each stitch goes")
-        return new
-
-    def _with_those_before(self, work: Work, items: list[Instruction]) -> Work:
-        """``2 dc, ch 2, 3 dc all in next sp``: taken off ``items``, those before it go into the same place."""
-        made: list[str] = list(work.made.items)
-        start = work.span.start
-        while items:
-            item = items[-1]
-            if isinstance(item, Work) and item.span.start in self.stitches.unplaced and isinstance(item.into, Next):
-                made[:0] = item.made.items * item.into.count
-            elif (
-                isinstance(item, Chain)
-                and len(items) > 1
-                and isinstance(items[-2], Work)
-                and items[-2].span.start in self.stitches.unplaced
-            ):
-                made[:0] = ["ch"] * item.count
-            else:
-                break
-            start = items.pop().span.start
-        return replace(work, made=Made(tuple(made)), span=Span(start, work.span.end))
 
     def _bracket(self, cur: Cursor, items: list[Instruction]) -> list[Instruction]:
         start, close = cur.at, cur.closing()
@@ -255,6 +209,7 @@ class Phrases:
             items[-1] = replace(work, made=Made(work.made.items, name))
 
     def _phrase(self, cur: Cursor, items: list[Instruction]) -> list[Instruction]:
+        """One phrase behind ``items``: what stands in brackets, beside the work or before it, else what is worked."""
         start = cur.at
         self.stitches.nothing_yet = any(isinstance(item, Work) and item.made.name == NEW_YARN for item in items) and not any(
             isinstance(item, Repeat) or (isinstance(item, Work) and item.made.name != NEW_YARN) for item in items
@@ -278,12 +233,16 @@ class Phrases:
         if cur.next_is("start", "begin") and (cur.sort_is(NUMBER, 1) or cur.sort_is(STITCH, 1)):
             cur.at += 1
             return self._phrase(cur, items)
-        if cur.next_is("begin", "beginning", "starting", "start") and self._begins_at_ring(cur):
+        if cur.next_is("begin", "beginning", "starting", "start") and self.beginnings.at_ring(cur):
             return []
-        if (starts := self._starts_at_hook(cur)) is not None:
+        if (starts := self.beginnings.at_hook(cur)) is not None:
             return [starts]
-        if (last := self._last_of_each(cur, items)) is not None:
+        if (last := self.placing.last_of_each(cur, items)) is not None:
             return last
+        return self._worked(cur, items, start)
+
+    def _worked(self, cur: Cursor, items: list[Instruction], start: int) -> list[Instruction]:
+        """Stitches, chains and skips, and where they go."""
         if cur.accept("otherside"):
             return [OtherSide(cur.span_from(start))]
         if cur.word().text in self.own.steps:
@@ -299,122 +258,14 @@ class Phrases:
             if cur.next_is("to") and cur.next_is("turn", ahead=1):
                 cur.at += 2
             return [chain]
-        if cur.next_is("in", "next", "each") and (placed := self._place_first(cur, items, start)) is not None:
+        if cur.next_is("in", "next", "each") and (placed := self.placing.place_first(cur, items, start)) is not None:
             return placed
         cur.at = start
         if cur.sort_is(NUMBER) and cur.word().value == 1 and cur.next_is("slst", ahead=1):
             cur.at += 1
         if cur.accept("slst"):
-            return self._slip_stitch(cur, items, start)
+            return self.slips.slip_stitch(cur, items, start)
         return self.stitches.phrase(cur, start)
-
-    @staticmethod
-    def _closes(clause: list[str]) -> bool:
-        """Whether a slip stitch into such a place closes a round: ``in first dc``, ``in 3rd of 5 ch``, ``to top of ch-3``."""
-        if any(text in ("first", "begch", "topof", "tch", "1st") for text in clause[:5]):
-            return not any(text == "sp" for text in clause)
-        of_chain = any(text == "of" and clause[at + 1 : at + 2] == ["ch"] for at, text in enumerate(clause[:5]))
-        of_count = any(text == "of" and clause[at + 2 : at + 3] == ["ch"] for at, text in enumerate(clause[:5]))
-        return clause[:1] in (["in"], ["to"]) and (of_chain or of_count)
-
-    @staticmethod
-    def _begins_at_ring(cur: Cursor) -> bool:
-        """Steps over ``start with a magic ring``."""
-        start = cur.at
-        cur.at += 1
-        if cur.accept("with", "in", "by") and cur.accept("ring") and cur.next_is(*BREAKS, ""):
-            return True
-        cur.at = start
-        return False
-
-    @staticmethod
-    def _starts_at_hook(cur: Cursor) -> Skip | None:
-        """``starting in 2nd ch from hook``: the chains before it are skipped; None if it is something else."""
-        start = cur.at
-        if cur.accept("starting", "beginning", "begin", "start"):
-            cur.accept("with", "in", "at")
-            which = cur.ordinal()
-            if which is not None and cur.accept("ch") and cur.accept("fromhook") and which > 1:
-                return Skip(Wanted("ch"), which - 1, cur.span_from(start))
-        cur.at = start
-        return None
-
-    def _last_of_each(self, cur: Cursor, items: list[Instruction]) -> list[Instruction] | None:
-        """``…in each dc across, working last dc in top of tch``, ``…, including top of tch``; None if it is something else."""
-        before = items[-1] if items else None
-        if not (isinstance(before, Repeat) and len(before.body) == 1 and isinstance(before.until, ToEnd)):
-            return None
-        work, start = before.body[0], cur.at
-        if isinstance(work, Either):
-            work = work.works[0]
-        if not isinstance(work, Work):
-            return None
-        if cur.accept("including", "incl") or leads_to_last(cur, work.made.items):
-            cur.accept("in")
-            where = self.targets.target(cur)
-            if isinstance(where, TurningChain | Last | Next):
-                return [Work(work.made, where, cur.span_from(start))]
-        cur.at = start
-        return None
-
-    def _place_first(self, cur: Cursor, items: list[Instruction], start: int) -> list[Instruction] | None:
-        """``in first st work 2 sc``; ``… and in each ch across``, which goes on as before it; None if it is neither."""
-        before = items[-1] if items else None
-        goes_on = cur.next_is("and", ",", ahead=-1) and isinstance(before, Work)
-        if not cur.accept("in"):
-            if not (goes_on and cur.next_is("next", "each")):
-                return None
-        elif cur.next_is(*BREAKS, "toend"):
-            return []  # "in back loops only," alone: which loop is worked changes no place
-        if cur.next_is("mc"):
-            return None
-        where = self.targets.target(cur)
-        if isinstance(before, Repeat) and isinstance(where, Each) and not where.said and cur.next_is(*BREAKS, ""):
-            self.row.notes.append(cur.span_from(start))
-            return []  # "sc in each st across, working into the top of each bobble"
-        if (
-            goes_on
-            and isinstance(before, Work)
-            and (cur.next_is(*BREAKS, "and", "", "turn") or cur.next_is("and", ahead=start - 1 - cur.at))
-        ):
-            return self.stitches.works(cur, before.made, start, where)
-        cur.accept(",")
-        if isinstance(where, Ring) and not items:
-            self._into_ring = True
-            return []
-        if cur.word().text in CLOSING and (close := cur.closing()) is not None:
-            made = self.stitches.made(cur.inside(cur.at + 1, close))
-            cur.at = close + 1
-        else:
-            made = self._made_list(cur)
-        if made is None or cur.next_is("in", "next", "each", "times") or cur.sort_is(NUMBER):
-            raise NotUnderstoodError(cur.span_from(start))
-        return self.stitches.works(cur, made, start, where)
-
-    def _where_begun(self, cur: Cursor) -> bool:
-        """Steps over ``starting in same st as join``: where the row begins anyhow."""
-        start = cur.at
-        cur.at += 1
-        if cur.accept("in", "with", "at"):
-            cur.accept("joining", "join")
-            where: object = None
-            if cur.sort_is(ORDINAL):
-                cur.at += 1
-                where = First(self.targets.places.wanted_or_any(cur))
-                if cur.next_is("fromhook"):
-                    where = None
-            else:
-                with suppress(NotUnderstoodError):
-                    where = self.targets.target(cur)
-            while cur.accept("as", "join", "joining", "slst", "at", "baseof", "ch", "-") or (
-                cur.sort_is(NUMBER) and cur.next_is("-", ahead=-1)
-            ):
-                cur.at += 1 if cur.sort_is(NUMBER) else 0
-            if isinstance(where, Same | First) or (isinstance(where, Next) and where.count == 1):
-                self.row.notes.append(cur.span_from(start))
-                return True
-        cur.at = start
-        return False
 
     def _why(self, cur: Cursor) -> bool:
         """Steps over ``for the tip``, ``to even things out``: words of why, with nothing to make."""
@@ -429,23 +280,6 @@ class Phrases:
         self.row.notes.append(cur.span_from(start))
         return True
 
-    def _made_list(self, cur: Cursor) -> Made | None:
-        """``1 dc, 1 tr and 1 dc`` behind the place that all of them go into."""
-        made = self.stitches.made_once(cur)
-        while made is not None and cur.next_is(",", "and"):
-            start = cur.at
-            cur.at += 1
-            cur.accept("and")
-            try:
-                more = self.stitches.made_once(cur)
-            except NotUnderstoodError:
-                more = None
-            if more is None or cur.next_is("in", "next", "each", "times", "toend", "around", "over") or cur.sort_is(NUMBER):
-                cur.at = start
-                break
-            made = Made(made.items + more.items)
-        return made
-
     def _says_what_counts(self, cur: Cursor, items: list[Instruction]) -> bool:
         end = cur.at
         while end < min(len(cur.words), cur.at + LONGEST_SAYING) and cur.words[end].text not in (";", ".", "(", ")"):
@@ -456,33 +290,6 @@ class Phrases:
         self._note(said, items)
         cur.at = end
         return True
-
-    def _slip_stitch(self, cur: Cursor, items: list[Instruction], start: int) -> list[Instruction]:
-        """A slip stitch that joins the round makes nothing; one before the row's first chains only moves along."""
-        worked = any(isinstance(item, Work | Repeat) for item in items)
-        if len(items) > 1 and isinstance(items[-1], Chain) and self.stitches.closes_picot(cur):
-            items.pop()
-            return [Work(Made(("picot",)), Next(ANY_STITCH, 0), cur.span_from(start))]
-        rest = cur.inside(cur.at, len(cur.words))
-        rest.skip_clause("turn", "noturn")
-        clause = [word.text for word in cur.words[cur.at : cur.at + rest.at]]
-        closes = self.in_round and (self._closes(clause) or (not clause and not rest.next_is(",", "and")))
-        if worked and ("join" in clause or closes or clause[:1] == ["to"]):
-            self.row.joined_at = len(items)
-            self.row.joins_to = joined_to(cur.words[cur.at : cur.at + rest.at])
-            cur.at += rest.at
-            return []
-        if cur.next_is("toend") and (cur.next_is("first", "next", "last", ahead=1) or cur.sort_is(NUMBER, 1)):
-            cur.at += 1  # "across next 4 sts"
-        if cur.next_is("over") and (cur.next_is("first", "next", "last", ahead=1) or cur.sort_is(NUMBER, 1)):
-            cur.at += 1
-        cur.accept("to")
-        if not worked and cur.accept("next"):
-            cur.at -= 1
-        made = Made(("sl st",))
-        if cur.next_is("in") or cur.next_is(*BREAKS, "and", ""):
-            return self.stitches.work(cur, made, start)
-        return self.stitches.works(cur, made, start, self.targets.target(cur))
 
 
 def _only_moves(items: list[Instruction]) -> bool:
