@@ -7,17 +7,15 @@ from tkinter import ttk
 
 from logbook.craft.garments.plan import GarmentPlan
 from logbook.craft.garments.remedies import JoinRemedy
-from logbook.craft.words.counting import listed
-from logbook.craft.words.dates import date_words
-from logbook.errors import LogbookError, RefusedError
+from logbook.errors import RefusedError
 from logbook.pages.drafts import GARMENTS, PIECES
 from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker, taken
 from logbook.pages.garments.garment_form import GarmentForm
 from logbook.pages.garments.garment_list import NEW, InHand, piece_line_key, said_of
 from logbook.pages.garments.garment_texts import piece_key
+from logbook.pages.garments.pattern_said import pattern_said
 from logbook.pages.session import Session
 from logbook.tasks.drafts import Draft
-from logbook.tasks.garment_publishing import published, would_change
 from logbook.tasks.garments import delete_garment
 from logbook.window.find_list import FindActions
 from logbook.window.garments.dialogs import SINGLE_PIECE, ask_template
@@ -37,8 +35,8 @@ from logbook.window.record_page import RecordPage
 from logbook.window.table import Entry
 
 SHARES = (22, 33, 45)
-MOVES = (("Move piece up", "Alt-Up", -1), ("Move piece down", "Alt-Down", 1))
 """Of the page's width, from left to right."""
+MOVES = (("Move piece up", "Alt-Up", -1), ("Move piece down", "Alt-Down", 1))
 REST_MS = 150
 """After the last key so long, the other sizes are worked out, one at a time."""
 
@@ -307,37 +305,7 @@ class GarmentsPage(RecordPage):
             self._show_pattern()
 
     def _show_pattern(self) -> None:
-        """As published where it was published, with what would be otherwise now; else as it is now."""
-        from logbook.tasks.garment_files import pattern_text, written
-        from logbook.tasks.written.missing import missing
-
-        says: list[str] = []
-        text = ""
-        try:
-            before = published(self.form.saved) if self.form.saved is not None else None
-        except RefusedError as error:
-            before, says = None, [f"✕ {error}"]
-        try:
-            answer = self._maker.whole()
-        except LogbookError as error:
-            answer, says = None, [*says, f"✕ {error}"]
-        if before is not None:
-            text = before.texts.get(self.session.terms.value, "")
-            says.insert(0, f"As published on {date_words(before.date)}.")
-            if answer is not None:
-                changes = would_change(before, answer)
-                says += [f"Now: {change}" for change in changes[:4]] or ["Nothing in it would be different now."]
-                if len(changes) > 4:
-                    says.append(f"And {len(changes) - 4} more.")
-        elif answer is not None:
-            text = pattern_text(answer, self.session.terms)
-            lacking = missing(written(answer, self.session.terms))
-            says += ["Before it can be published:", *(f"– {one}" for one in lacking)] if lacking else []
-        if text and self._maker.bad_sizes:
-            bad = [size for size in self.card.sizes if size in self._maker.bad_sizes]
-            where = f"in {listed(bad)} " if len(self.card.sizes) > 1 else ""
-            says.append(f"! Something does not fit {where}yet: “Sizes” says what.")
-        self.follow.pattern.show(text, "\n".join(says))
+        self.follow.pattern.show(*pattern_said(self.form.saved, self._maker, self.card, self.session.terms))
 
     def _pattern_shown(self) -> str:
         """The pattern as the view has it, brought up to date."""
