@@ -8,6 +8,8 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from logbook.craft.rows.instructions import Span
+
 MOST_ROWS = 2000
 MOST_LETTERS = 60_000  # in one row: some 2,500 phrases
 MOST_IN_ALL = 150_000  # in all rows
@@ -106,6 +108,11 @@ class TextPart:
     numbers: tuple[int, ...] = ()
     in_round: bool = False
     every: str = ""
+
+    @property
+    def span(self) -> Span:
+        """Where it stands."""
+        return Span(self.start, self.end)
 
 
 def parts(text: str) -> list[TextPart]:

@@ -36,6 +36,7 @@ from logbook.craft.rows.lines import (
     times_again,
 )
 from logbook.craft.rows.phrases import Phrases
+from logbook.craft.rows.row_order import filled, in_order, numbered_from_1
 from logbook.craft.rows.row_words import ReadRow
 from logbook.craft.rows.sayings import BASE_IN_ROUND, BASE_SENTENCE, bare_of_chain, chains_count, saying, size_count
 from logbook.craft.rows.turning import written_rows
@@ -103,9 +104,9 @@ class _Reading:
                     self._row(part)
             except NotUnderstoodError as error:
                 self._not_understood(self._next_number(), error.says, error.span)
-        self._every_other()
-        self._number_from_1()
-        self._in_order()
+        rows = numbered_from_1(filled(self.rows, self.every))
+        self.rows, out_of_order = in_order(rows, {fault.row for fault in self.faults})
+        self.faults += out_of_order
         written = written_rows(self.rows, self.throughout)
         faults, chain = (*self.faults, *written.faults), self.chain_sizes or written.base
         first, last, span = self.repeat or (None, None, NOWHERE)
@@ -170,7 +171,7 @@ class _Reading:
         counts, rest_is_note = self._rest(found.start("rest"), part.end)
         if not rest_is_note:
             return False
-        span = Span(part.start, part.end)
+        span = part.span
         ahead = next((each.numbers[0] for each in after if each.numbers), 0)
         times = 0 if part.name or ahead else times_again(found)
         if not part.name and ahead <= last_row + 1 and not times:
@@ -339,46 +340,6 @@ class _Reading:
         self.stated = self.stated or saying(self.text, part.start, found.end()).stated
         return replace(part, start=found.end())
 
-    def _every_other(self) -> None:
-        """``Row 2 and all even rows``: the even rows between those that are written out."""
-        written = {row.number for row in self.rows}
-        highest = max(written, default=0)
-        for every, row in self.every:
-            step = 1 if every in ("following", "remaining", "subsequent") else 2
-            for number in range(row.number + step, highest + 1, step):
-                if number not in written:
-                    self.rows.append(ReadRow(replace(row.part, name=f"{called(row.part, number)}"), number, row.words))
-                    written.add(number)
-
-    def _number_from_1(self) -> None:
-        """Set-up rows are number 0, if row 1 follows; else the first row is row 1."""
-        if len(self.rows) > 1 and self.rows[0].number == 0 and not self.rows[1].part.numbers:
-            self.rows = [replace(row, number=row.number + 1) for row in self.rows]
-
-    def _in_order(self) -> None:
-        """Puts the rows in order, and names one that is missing or comes twice."""
-        several = {row.number for row in self.rows if len(row.part.numbers) > 1}
-        before, alone = 0, 0
-        for row in self.rows:
-            if row.number not in several and row.part.numbers == (row.number,):
-                if row.number <= alone:
-                    self._order_fault(row, alone)
-                alone = row.number
-        self.rows.sort(key=lambda row: row.number)
-        if len(self.rows) > MOST_ROWS:
-            self._fault(MOST_ROWS + 1, f"Only the first {MOST_ROWS} rows are looked at.", _span(self.rows[MOST_ROWS].part))
-            del self.rows[MOST_ROWS:]
-        faulty = {fault.row for fault in self.faults}
-        for row in self.rows:
-            if row.number not in (before + 1, 0 if before == 0 else before + 1) and row.number not in faulty:
-                self._order_fault(row, before)
-            before = row.number
-
-    def _order_fault(self, row: ReadRow, before: int) -> None:
-        says = f"Row {row.number} comes after row {before}." if before else f"The rows begin with row {row.number}."
-        says += " Number the rows one after the other, or write the missing one."
-        self._fault(row.number, says, _span(row.part))
-
     def _next_number(self) -> int:
         """One more than the highest number so far."""
         self._highest = max([self._highest, *(row.number for row in self.rows[self._seen :])])
@@ -394,11 +355,7 @@ class _Reading:
         self.faults.append(Fault(row, says, span))
 
     def _note(self, part: TextPart) -> None:
-        self.notes.append(_span(part))
-
-
-def _span(part: TextPart) -> Span:
-    return Span(part.start, part.end)
+        self.notes.append(part.span)
 
 
 def _bare(cur: Cursor) -> Cursor:

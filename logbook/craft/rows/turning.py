@@ -15,7 +15,6 @@ from logbook.craft.rows.instructions import (
     Opening,
     PrintedCount,
     Skip,
-    Span,
     Wanted,
     Work,
     WrittenRow,
@@ -82,7 +81,7 @@ class _Between:
             self.faults.append(Fault(row.number, says, own.span))
         opening = self._opening(items, said, is_first, words.joins_to)
         return WrittenRow(
-            row.number, row.part.name, Span(row.part.start, row.part.end), row.part.in_round, moves, opening, tuple(items),
+            row.number, row.part.name, row.part.span, row.part.in_round, moves, opening, tuple(items),
             words.turn_before, turns, words.joined_at is not None, words.leaves_rest, words.leaves, words.counts, words.in_ring,
             words.and_onto, self._onto(words.onto),
         )  # fmt: skip
