@@ -1,13 +1,9 @@
-"""The columns of the log in a sheet: their order, widths and units, and how a swatch becomes a row of cells and back."""
+"""The columns of the log in a sheet: their order, widths and units, and what a person would have typed in a cell."""
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
-from typing import Any
 
 from logbook.craft.swatches.fields import FIELDS, FieldKind, LogField, Owner
-from logbook.craft.swatches.swatch import Swatch
-from logbook.craft.swatches.swatch_fields import values_of
 from logbook.errors import UnreadableError
 from logbook.sheets.cells import cell_text
 from logbook.sheets.limits import RawCell, Unusable
@@ -53,25 +49,6 @@ def _column(field: LogField) -> LogColumn:
 
 
 COLUMNS: tuple[LogColumn, ...] = tuple(_column(field) for field in FIELDS)
-
-
-def columns_for(swatches: Iterable[Swatch]) -> tuple[LogColumn, ...]:
-    """The columns that a sheet of these swatches has: that of pictures, the last, only where there is one."""
-    return COLUMNS if any(swatch.pictures for swatch in swatches) else COLUMNS[:-1]
-
-
-def cells_of(swatch: Swatch) -> tuple[Cell, ...]:
-    """One cell for each of ``COLUMNS``: text for text, numbers for numbers (a clip in cm), None where a number is not known."""
-    return tuple(_cell(value, field) for value, field in zip(values_of(swatch), FIELDS, strict=True))
-
-
-def _cell(value: Any, field: LogField) -> Cell:
-    if field.kind is FieldKind.TEXT:
-        return field.shown(value)
-    if value is None:
-        return None
-    number: int | float = value / 10 if field.in_cm else value
-    return number
 
 
 def typed_text(field: LogField, cell: RawCell) -> str:

@@ -35,7 +35,7 @@ class LoggedSwatches(Protocol):
         """Whole swatches, those of one yarn together; those without any in as many parts as it takes."""
 
     def newest_first(self) -> Sequence[str]:
-        """Their uids, the youngest date first, then by tag."""
+        """Their uids, the youngest date first, and of one date the last logged."""
 
 
 @dataclass(frozen=True, slots=True)

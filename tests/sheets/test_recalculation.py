@@ -16,14 +16,14 @@ from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.words.lengths import Ease
-from logbook.sheets.columns import COLUMNS, cells_of
+from logbook.sheets.columns import COLUMNS
 from logbook.sheets.reading import read_sheet
 from logbook.sheets.run_workbook import write_run_workbook
 from logbook.sheets.workbook import write_workbook
 from logbook.tasks.exporting import export
 from logbook.tasks.sampling import new_sample
 from tests.support.cloth import gauges_of_swatch, swatch, thrice
-from tests.support.logged import log_of
+from tests.support.logged import cells_of, log_of
 from tests.support.size_runs import PLAN, SHELL, SWATCH
 from tests.support.spreadsheet import recalculated
 from tests.support.swatches import awkward_swatches

@@ -11,12 +11,11 @@ from hypothesis import strategies as st
 
 from logbook.craft.swatches.fields import FIELDS, Owner
 from logbook.craft.swatches.swatch import Swatch
-from logbook.sheets.columns import cells_of
 from logbook.sheets.csv_file import write_csv
 from logbook.sheets.reading import read_sheet
 from logbook.sheets.swatch_rows import SheetSwatches, swatches_of
 from logbook.sheets.workbook import write_workbook
-from tests.support.logged import Listed, log_of
+from tests.support.logged import Listed, cells_of, log_of
 from tests.support.swatches import AWKWARD, awkward_swatches, full_swatch, plain_swatch
 
 ENDINGS = ["csv", "xlsx"]

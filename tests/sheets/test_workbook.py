@@ -16,10 +16,10 @@ from logbook.craft.swatches.swatch import Swatch
 from logbook.errors import RefusedError
 from logbook.sheets import chain_cells, chain_sheet, readings_sheet
 from logbook.sheets.atomic import write_whole
-from logbook.sheets.columns import COLUMNS, cells_of
+from logbook.sheets.columns import COLUMNS
 from logbook.sheets.workbook import count_workbook_rows, write_workbook
 from logbook.sheets.workbook_reading import read_workbook
-from tests.support.logged import log_of
+from tests.support.logged import cells_of, log_of
 from tests.support.swatches import awkward_swatches, full_swatch, plain_swatch
 
 

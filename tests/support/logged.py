@@ -3,9 +3,12 @@
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import Any
 
+from logbook.craft.swatches.fields import FIELDS, FieldKind, LogField
 from logbook.craft.swatches.swatch import Swatch
-from logbook.sheets.columns import Cell, LogColumn, cells_of, columns_for
+from logbook.craft.swatches.swatch_fields import values_of
+from logbook.sheets.columns import COLUMNS, Cell, LogColumn
 from logbook.sheets.log import Log
 
 
@@ -17,7 +20,7 @@ class Listed:
 
     @property
     def columns(self) -> Sequence[LogColumn]:
-        return columns_for(self.swatches)
+        return COLUMNS if any(swatch.pictures for swatch in self.swatches) else COLUMNS[:-1]
 
     @property
     def readings(self) -> int:
@@ -40,10 +43,24 @@ class Listed:
         yield from found.values()
 
     def newest_first(self) -> Sequence[str]:
-        tagged = sorted(self.swatches, key=lambda swatch: swatch.tag)
-        return [swatch.uid for swatch in sorted(tagged, key=lambda swatch: swatch.date, reverse=True)]
+        latest = reversed(self.swatches)
+        return [swatch.uid for swatch in sorted(latest, key=lambda swatch: swatch.date, reverse=True)]
 
 
 def log_of(swatches: Sequence[Swatch]) -> Log:
     """A log of these swatches and nothing else."""
     return Log(swatches=Listed(swatches))
+
+
+def cells_of(swatch: Swatch) -> tuple[Cell, ...]:
+    """One cell for each of ``COLUMNS``: text for text, numbers for numbers (a clip in cm), None where a number is not known."""
+    return tuple(_cell(value, field) for value, field in zip(values_of(swatch), FIELDS, strict=True))
+
+
+def _cell(value: Any, field: LogField) -> Cell:
+    if field.kind is FieldKind.TEXT:
+        return field.shown(value)
+    if value is None:
+        return None
+    number: int | float = value / 10 if field.in_cm else value
+    return number

@@ -7,13 +7,13 @@ import pytest
 
 from logbook.book.swatches import swatches
 from logbook.errors import RefusedError
-from logbook.sheets.columns import cells_of
 from logbook.tasks import logged_swatches
 from logbook.tasks.exporting import export
 from logbook.tasks.keeping import Logbook
 from logbook.tasks.logged_swatches import StoredSwatches
 from logbook.tasks.sampling import new_sample
 from tests.support.books import put_worked
+from tests.support.logged import cells_of
 
 
 @pytest.fixture
