@@ -9,6 +9,7 @@ import tempfile
 import zipfile
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
+from xml.sax.saxutils import escape
 
 from logbook.craft.swatches.fields import exact
 from logbook.sheets.cells import Content, Formula, column_letters
@@ -78,11 +79,11 @@ def _inside(content: str | int | float | Formula) -> str:
     """The rest of a cell's element, behind the number of its style."""
     if isinstance(content, str):  # also of what looks like a formula or an error
         kept = ' xml:space="preserve"' if content[0].isspace() or content[-1].isspace() or "\n" in content else ""
-        return f'" t="inlineStr"><is><t{kept}>{_escaped(content)}</t></is></c>'
+        return f'" t="inlineStr"><is><t{kept}>{escape(content)}</t></is></c>'
     if isinstance(content, Formula):
-        formula, value = _escaped(content.text), content.value
+        formula, value = escape(content.text), content.value
         if isinstance(value, str):
-            return f'" t="str"><f>{formula}</f><v>{_escaped(value)}</v></c>'
+            return f'" t="str"><f>{formula}</f><v>{escape(value)}</v></c>'
         return f'"><f>{formula}</f><v>{_number(value)}</v></c>'
     return f'"><v>{_number(content)}</v></c>'
 
@@ -90,9 +91,3 @@ def _inside(content: str | int | float | Formula) -> str:
 def _number(value: int | float) -> str:
     text = repr(value)
     return text[:-2] if text.endswith(".0") else text if "e" not in text else exact(value)
-
-
-def _escaped(text: str) -> str:
-    if "&" in text or "<" in text or ">" in text:
-        return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")
-    return text
