@@ -3,12 +3,13 @@
 import sqlite3
 from collections.abc import Iterator
 
+from logbook.book.swatch_lists import WORKED_OF
 from logbook.book.trouble import as_damage
 from logbook.craft.swatches.fields import FIELDS, LogField, Owner
 
 _TABLES = {Owner.SWATCH: "swatch", Owner.YARN: "yarn", Owner.PATTERN: "stitch_pattern"}
 _READINGS = [place for place, field in enumerate(FIELDS) if field.owner is Owner.READINGS]
-_FIRST, _BEHIND = _READINGS[0], _READINGS[-1] + 1
+_FIRST = _READINGS[0]
 _COUNTED = {"stitches": ("stitches", "repeats"), "rows": ("rows", "row repeats")}
 _PLACES = {
     f"{FIELDS[place].condition} {counted}": place - _FIRST
@@ -27,7 +28,7 @@ def _expression(field: LogField) -> str:
 _ROWS = f"""SELECT swatch.rowid, (swatch.yarn IS NOT NULL AND yarn.uid IS NULL)
     OR (swatch.stitch_pattern IS NOT NULL AND stitch_pattern.uid IS NULL),
     {", ".join(_expression(field) for field in FIELDS if field.owner is not Owner.READINGS)}
-    FROM swatch LEFT JOIN yarn ON yarn.uid = swatch.yarn LEFT JOIN stitch_pattern ON stitch_pattern.uid = swatch.stitch_pattern
+    FROM {WORKED_OF}
     WHERE swatch.rowid > ? ORDER BY swatch.rowid LIMIT ?"""
 _TEXTS = """SELECT swatch.rowid, reading.condition || ' ' || reading.counted, reading.text
     FROM swatch JOIN reading ON reading.swatch = swatch.uid
@@ -49,8 +50,7 @@ def log_rows(connection: sqlite3.Connection, after: int, most: int) -> tuple[int
             raise ValueError("a yarn or a stitch pattern is not there")
         texts = _reading_texts(connection, after, found[-1][0])
         none = [""] * len(_READINGS)
-        middle = _FIRST + 2
-        return found[-1][0], [[*row[2:middle], *texts.get(row[0], none), *row[middle:]] for row in found]
+        return found[-1][0], [[*own[:_FIRST], *texts.get(place, none), *own[_FIRST:]] for place, _, *own in found]
 
 
 def _reading_texts(connection: sqlite3.Connection, after: int, last: int) -> dict[int, list[str]]:

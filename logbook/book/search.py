@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from logbook.book.rows import rows_of
+from logbook.book.swatch_lists import NEWEST_FIRST, WORKED_OF
 from logbook.book.trouble import DamagedError
 from logbook.craft.swatches.conditions import Condition
 from logbook.errors import RefusedError
@@ -64,9 +65,7 @@ _SEARCHED = (
     "swatch.worked", "swatch.worked_by", "swatch.way_of_washing", "swatch.notes", "yarn.name", "yarn.fibre",
     "stitch_pattern.name",
 )  # fmt: skip
-_WORKED_OF = """swatch LEFT JOIN yarn ON yarn.uid = swatch.yarn
-    LEFT JOIN stitch_pattern ON stitch_pattern.uid = swatch.stitch_pattern"""
-_WORDS = f"SELECT {', '.join(_SEARCHED)} FROM {_WORKED_OF}"
+_WORDS = f"SELECT {', '.join(_SEARCHED)} FROM {WORKED_OF}"
 
 
 def refresh_words(connection: sqlite3.Connection, touched: Iterable[tuple[str, str]]) -> None:
@@ -84,7 +83,7 @@ def refresh_words(connection: sqlite3.Connection, touched: Iterable[tuple[str, s
         connection.executemany(
             """INSERT INTO swatch_words (swatch, folded) VALUES (?, ?)
             ON CONFLICT (swatch) DO UPDATE SET folded = excluded.folded""",
-            _folded_of(rows_of(connection, _WORKED_OF, "swatch.uid", _SEARCHED, some, "swatch.rowid")),
+            _folded_of(rows_of(connection, WORKED_OF, "swatch.uid", _SEARCHED, some, "swatch.rowid")),
         )
 
 
@@ -103,7 +102,7 @@ def matching(connection: sqlite3.Connection, filters: Filters) -> list[str]:
     """The uids of the swatches that match, newest first, those without a date last; where words are asked, those whose tag or
     whole words they are before those where they are parts of words.
     """
-    found = _matching(connection, filters, "ORDER BY swatch.date DESC, swatch.rowid DESC")
+    found = _matching(connection, filters, NEWEST_FIRST)
     wanted = set(folded(filters.words).split())
     if not wanted or len(found) < 2:
         return found

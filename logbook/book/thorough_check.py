@@ -17,7 +17,8 @@ from logbook.book.pieces import made_pieces, planned_pieces
 from logbook.book.rows import rows_of
 from logbook.book.schema import STEPS
 from logbook.book.search import words_agree
-from logbook.book.swatches import newest_first, swatches
+from logbook.book.swatch_lists import newest_first
+from logbook.book.swatches import swatches
 from logbook.book.trouble import DamagedError, as_sentences
 from logbook.book.undo import undo_state
 from logbook.craft.swatches.gauge import ARITHMETIC

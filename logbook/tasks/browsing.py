@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
+from logbook.book import swatch_lists
 from logbook.book import swatches as stored
 from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.assumptions import put_assumptions
@@ -30,37 +31,38 @@ class SwatchLine(NamedTuple):
 def swatch_lines(book: Logbook) -> list[SwatchLine]:
     """All swatches, newest first."""
     with book.reading() as connection:
-        return [SwatchLine(*row) for row in stored.lines(connection)]
+        return [SwatchLine(*row) for row in swatch_lists.lines(connection)]
 
 
 def swatches_newest_first(book: Logbook) -> list[str]:
     """The uids of all swatches."""
     with book.reading() as connection:
-        return stored.newest_first(connection)
+        return swatch_lists.newest_first(connection)
 
 
 def lines_of(book: Logbook, uids: Sequence[str]) -> list[SwatchLine]:
     """These swatches, in any order; those that are not there any more are left out."""
     with book.reading() as connection:
-        return [SwatchLine(*row) for row in stored.lines_of(connection, uids)]
+        return [SwatchLine(*row) for row in swatch_lists.lines_of(connection, uids)]
 
 
 def first_swatch_lines(book: Logbook, most: int) -> list[SwatchLine]:
     """The newest ``most`` of them."""
     with book.reading() as connection:
-        return [SwatchLine(*row) for row in stored.first_lines(connection, most)]
+        return [SwatchLine(*row) for row in swatch_lists.first_lines(connection, most)]
 
 
 def owner_of_tag(book: Logbook, tag: str) -> str | None:
     """The uid of the swatch with this tag; None if none has it."""
     with book.reading() as connection:
-        return stored.owner_of_tag(connection, tag)
+        return swatch_lists.owner_of_tag(connection, tag)
 
 
 def tags_of(book: Logbook, uids: Sequence[str]) -> tuple[str, ...]:
     """The tags of these swatches, in the same order."""
     with book.reading() as connection:
-        return tuple(swatch.tag for swatch in stored.swatches(connection, uids))
+        tags = swatch_lists.tags_of(connection, uids)
+        return tuple(tags[uid] for uid in uids if uid in tags)
 
 
 def matching_swatches(book: Logbook, filters: Filters) -> list[str]:
@@ -98,7 +100,7 @@ def swatches_of_same_yarn(book: Logbook, swatch: Swatch) -> list[Swatch]:
     if swatch.yarn is None or not swatch.yarn.uid:
         return []
     with book.reading() as connection:
-        return stored.swatches(connection, stored.swatches_of_yarn(connection, swatch.yarn.uid))
+        return stored.swatches(connection, swatch_lists.swatches_of_yarn(connection, swatch.yarn.uid))
 
 
 def assumptions_of(book: Logbook) -> Assumptions:
@@ -122,13 +124,13 @@ def pattern_list(book: Logbook) -> list[StitchPattern]:
 def swatches_of_pattern(book: Logbook, uid: str) -> list[SwatchLine]:
     """The swatches worked in a stitch pattern."""
     with book.reading() as connection:
-        return [SwatchLine(*row) for row in stored.lines(connection, pattern=uid)]
+        return [SwatchLine(*row) for row in swatch_lists.lines(connection, pattern=uid)]
 
 
 def pattern_uses(book: Logbook) -> dict[str, int]:
     """How many swatches use each stitch pattern, by its uid; patterns that none uses are not there."""
     with book.reading() as connection:
-        return stored.pattern_uses(connection)
+        return swatch_lists.pattern_uses(connection)
 
 
 def matching_patterns(patterns: Iterable[StitchPattern], words: str) -> list[str]:

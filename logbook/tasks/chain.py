@@ -6,7 +6,8 @@ from dataclasses import dataclass, replace
 
 from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.logbook import Logbook
-from logbook.book.swatches import swatch_of_tag, swatches, swatches_of_yarn
+from logbook.book.swatch_lists import swatches_of_yarn
+from logbook.book.swatches import swatch_of_tag, swatches
 from logbook.craft.gauges.drift import Drift, Drifts, drifts_of
 from logbook.craft.gauges.washing import FinishedGauge, Washing, finished_gauge
 from logbook.craft.pieces.chain_notes import notes_on_chain

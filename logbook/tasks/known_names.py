@@ -5,6 +5,7 @@ from dataclasses import replace
 from enum import Enum
 from typing import Any, NamedTuple
 
+from logbook.book import swatch_lists
 from logbook.book import swatches as stored
 from logbook.book.changes import Writing
 from logbook.book.logbook import Logbook
@@ -42,13 +43,20 @@ class _Way(NamedTuple):
 
 
 _WAYS = {
-    NameOf.YARN: _Way(stored.yarns, stored.yarn_uses, stored.put_yarn, stored.remove_yarn, stored.swatches_of_yarn, "yarn"),
+    NameOf.YARN: _Way(
+        stored.yarns,
+        swatch_lists.yarn_uses,
+        stored.put_yarn,
+        stored.remove_yarn,
+        swatch_lists.swatches_of_yarn,
+        "yarn",
+    ),
     NameOf.PATTERN: _Way(
         stored.stitch_patterns,
-        stored.pattern_uses,
+        swatch_lists.pattern_uses,
         stored.put_stitch_pattern,
         stored.remove_stitch_pattern,
-        stored.swatches_of_pattern,
+        swatch_lists.swatches_of_pattern,
         "pattern",
     ),
 }

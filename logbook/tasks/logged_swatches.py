@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from sqlite3 import Connection
 
+from logbook.book import swatch_lists
 from logbook.book import swatches as stored
 from logbook.book.backups import state_of
 from logbook.book.log_rows import Row, has_pictures, log_rows, picture_texts
@@ -60,13 +61,13 @@ class StoredSwatches:
 
     def __iter__(self) -> Iterator[Swatch]:
         with self.reading() as connection:
-            uids = stored.as_logged(connection)
+            uids = swatch_lists.as_logged(connection)
         yield from (swatch for some in self._whole(uids) for swatch in some)
 
     def by_yarn(self) -> Iterator[Sequence[Swatch]]:
         """Those of one yarn together."""
         with self.reading() as connection:
-            yarns = stored.by_yarn(connection)
+            yarns = swatch_lists.by_yarn(connection)
         for yarn, uids in yarns.items():
             some = self._whole(uids)
             yield from some if yarn is None else ([swatch for part in some for swatch in part],)
@@ -74,7 +75,7 @@ class StoredSwatches:
     def newest_first(self) -> Sequence[str]:
         """The uids."""
         with self.reading() as connection:
-            return stored.newest_first(connection)
+            return swatch_lists.newest_first(connection)
 
     def pictures(self) -> list[str]:
         """What names the pictures of each swatch that has any."""

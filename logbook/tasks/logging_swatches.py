@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
+from logbook.book import swatch_lists
 from logbook.book import swatches as stored
 from logbook.book.changes import Writing
 from logbook.book.logbook import Logbook
@@ -83,7 +84,7 @@ def written_before(book: Logbook, name: str) -> tuple[str, ...]:
     if name not in WRITTEN_AGAIN:
         raise ValueError(name)
     with book.reading() as connection:
-        return tuple(sorted(stored.used(connection, name), key=name_key))
+        return tuple(sorted(swatch_lists.used(connection, name), key=name_key))
 
 
 def offered_tag(book: Logbook, like: str = "") -> str:

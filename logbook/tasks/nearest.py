@@ -6,7 +6,8 @@ from dataclasses import dataclass, field, replace
 from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.gauges import gauges_in
 from logbook.book.logbook import Logbook
-from logbook.book.swatches import swatches, swatches_of_yarn
+from logbook.book.swatch_lists import swatches_of_yarn
+from logbook.book.swatches import swatches
 from logbook.craft.gauges.lending import Gauges, Lending
 from logbook.craft.gauges.nearest_gauge import WantedGauge, nearest
 from logbook.craft.gauges.washing import Washing

@@ -8,7 +8,8 @@ from itertools import chain, count
 from logbook.book import pieces as kept
 from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.logbook import Logbook
-from logbook.book.swatches import swatch_of_tag, swatch_there, swatches, swatches_of_yarn
+from logbook.book.swatch_lists import swatches_of_yarn
+from logbook.book.swatches import swatch_of_tag, swatch_there, swatches
 from logbook.craft.gauges.drift import Drifts, drifts_of
 from logbook.craft.pieces.edge_stitches import EdgeStitch
 from logbook.craft.pieces.made_piece import MadePiece

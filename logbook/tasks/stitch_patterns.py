@@ -1,5 +1,6 @@
 """Keeping stitch patterns."""
 
+from logbook.book import swatch_lists
 from logbook.book import swatches as stored
 from logbook.book.logbook import Logbook
 from logbook.craft.swatches.readings import Counted
@@ -27,4 +28,4 @@ def tags_read_in(book: Logbook, pattern: StitchPattern, counted: Counted) -> lis
     The gauge of those in repeats changes with the pattern's multiple, of those in row repeats with its rows in a repeat.
     """
     with book.reading() as connection:
-        return stored.tags_read_in(connection, pattern.uid, counted)
+        return swatch_lists.tags_read_in(connection, pattern.uid, counted)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from logbook.book import pieces
 from logbook.book.assumptions import assumptions
 from logbook.book.kept_records import kept_rows
-from logbook.book.swatches import tags_of
+from logbook.book.swatch_lists import tags_of
 from logbook.craft.pieces.piece import PieceNumbers
 from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.errors import RefusedError
