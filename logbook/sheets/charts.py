@@ -115,7 +115,6 @@ def _label(colour: str, at: str) -> Any:
     looks = ParagraphProperties(defRPr=CharacterProperties(sz=900, solidFill=colour))
     shown = dict.fromkeys(("showVal", "showCatName", "showLegendKey", "showPercent", "showBubbleSize"), False)
     text = RichText(RichTextProperties(wrap="none"), p=[Paragraph(pPr=looks, endParaRPr=CharacterProperties())])
-    text = RichText(RichTextProperties(wrap="none"), p=[Paragraph(pPr=looks, endParaRPr=CharacterProperties())])
     return DataLabelList(dLblPos=at, showSerName=True, txPr=text, **shown)
 
 

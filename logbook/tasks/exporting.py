@@ -1,6 +1,5 @@
 """Handing the whole log on as a workbook or a CSV file."""
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -13,6 +12,7 @@ from logbook.errors import RefusedError
 from logbook.sheets.atomic import write_whole
 from logbook.sheets.csv_file import checksum, write_csv
 from logbook.sheets.log import Log
+from logbook.sheets.progress import Progress
 from logbook.sheets.workbook import count_workbook_rows, write_workbook
 from logbook.tasks.logged_swatches import StoredSwatches
 from logbook.tasks.pictures import along
@@ -31,7 +31,7 @@ class ExportResult:
 
 
 @written_in(PLAIN)
-def export(book: Logbook, target: Path, progress: Callable[[int, int], None] | None = None) -> ExportResult:
+def export(book: Logbook, target: Path, progress: Progress | None = None) -> ExportResult:
     """Writes every swatch to ``target``, a workbook or CSV by its suffix, and the pictures beside it; the target is the old file
     or the whole new one.
 

@@ -1,6 +1,6 @@
 """A sheet that a maker kept in their own way: the guess of what its columns are, corrected, and its rows as those of the log."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -11,6 +11,7 @@ from logbook.sheets.own_cells import Over, read_over
 from logbook.sheets.own_guess import BY_NAME, CHOICES, field_of, guesses, with_choices
 from logbook.sheets.own_sheet import OwnRows, as_log
 from logbook.sheets.own_table import OwnTable, find_table
+from logbook.sheets.progress import Progress
 from logbook.sheets.reading import is_export, read_own_sheets, read_sheet
 from logbook.sheets.swatch_rows import SheetProblem, SheetSwatches, swatches_of
 
@@ -60,7 +61,7 @@ def own_sheet(path: Path, wishes: Wishes) -> OwnSheet:
     return own_table(found_table(path.name, read_own_sheets(path, wishes.sheet)), wishes)
 
 
-def raw_sheets(path: Path, progress: Callable[[int, int], None] | None = None) -> tuple[RawSheet, ...]:
+def raw_sheets(path: Path, progress: Progress | None = None) -> tuple[RawSheet, ...]:
     """Every sheet of the file; ``progress`` hears of rows, and may raise to cancel. Raises RefusedError if it can't be read."""
     return read_own_sheets(path, None, progress)
 
