@@ -62,7 +62,10 @@ def add_gauge_options(parser: Parser) -> None:
         "--extra-chains", metavar="T", type=count("a number of extra chains", 0), help="chains besides the base stitches"
     )
     gauge.add_argument(
-        "--first-stitch", metavar="J", type=count("a chain", 1), help="which chain from the hook the first stitch goes into"
+        "--first-stitch",
+        metavar="J",
+        type=count("a chain", 1),
+        help="the chain from the hook the first stitch is worked into, such as 3",
     )
     gauge.add_argument(
         "--cover",

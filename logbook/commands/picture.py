@@ -12,7 +12,9 @@ from logbook.tasks.pictures import add_to_swatch
 def fill_picture(parser: Parser) -> None:
     """The options of ``picture``."""
     add_common(parser)
-    parser.add_argument("file", type=Path, metavar="FILE", help="a JPEG, PNG or GIF file; where it was taken is not kept")
+    parser.add_argument(
+        "file", type=Path, metavar="FILE", help="a JPEG, PNG or GIF file; the copy in the logbook leaves out where it was taken"
+    )
     parser.add_argument("--swatch", required=True, metavar="TAG", help="the swatch it shows")
     parser.set_defaults(run=_picture)
 

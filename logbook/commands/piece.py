@@ -64,7 +64,7 @@ def add_options(parser: Parser) -> None:
     piece.add_argument("--edge-gauge", **readings(Direction.STITCHES, "a reading of the plain stitch, such as “20 sts = 12 cm”"))
     extra = count("a number of extra chains", 0)
     piece.add_argument(
-        "--edge-extra-chains", metavar="T", type=extra, help="extra chains of the edge stitch (else as many as the pattern's)"
+        "--edge-extra-chains", metavar="T", type=extra, help="extra chains of the edge stitch (else those of the stitch pattern)"
     )
     piece.add_argument("--svg", metavar="OUT", type=Path, help="write the drawing to this file")
     piece.add_argument("--workbook", metavar="OUT", type=reading_with(_workbook), help="write the figures to this .xlsx")

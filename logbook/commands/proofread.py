@@ -18,7 +18,9 @@ def fill_proofread(parser: Parser) -> None:
     parser.add_argument("text", metavar="TEXT", type=Path, help="the finished pattern as a text file")
     parser.add_argument("plan", metavar="PLAN.json", type=Path, nargs="?", help="the file of the garment's plan")
     parser.add_argument(
-        "--name", metavar="NAME", help="a garment of the logbook, or a piece with published sizes: as published, if it was"
+        "--name",
+        metavar="NAME",
+        help="a garment of the logbook, or a piece with published sizes; once published, its published numbers count",
     )
     add_common(parser)
     parser.set_defaults(run=run)

@@ -24,11 +24,16 @@ def fill_import(parser: Parser) -> None:
     own = parser.add_argument_group("a sheet in your own words")
     choice = reading_with(read_choice)
     own.add_argument(
-        "--map", type=choice, action="append", default=[], metavar="HEADING=COLUMN", help="what a column is; may be repeated"
+        "--map",
+        type=choice,
+        action="append",
+        default=[],
+        metavar="HEADING=COLUMN",
+        help="which column of the log a heading stands for; may be repeated",
     )
     own.add_argument("--sheet", dest="sheet_name", metavar="NAME", help="which sheet of the workbook")
     own.add_argument(
-        "--per", type=reading_with(read_over), metavar="LEN", help="the length that all counts are over, such as 10 cm"
+        "--per", type=reading_with(read_over), metavar="LEN", help="the length every count was taken over, such as 10 cm"
     )
     own.add_argument("--show", action="store_true", help="show what each column would be taken as, and write nothing")
     parser.set_defaults(run=_import)
