@@ -64,7 +64,7 @@ class Phrases:
         self.targets.in_ring = any(word.text == "ring" for word in cur.words)
         cur = onto_rest(cur, self.row, self.in_round)
         if _depth(cur) > DEEPEST:
-            self.row.faults.append(("brackets stand in brackets too deep", cur.span_from(0) if cur.words else Span(0, 0)))
+            self.row.faults.append(("too many brackets stand inside brackets", cur.span_from(0) if cur.words else Span(0, 0)))
             return self.row
         self.row.items = with_kind(self.sequence(cur, self.row.items), kind_below)
         if any("tss" in work.made.items for work in works_of(self.row.items)):
@@ -131,7 +131,7 @@ class Phrases:
         made = self.stitches.made(cur.inside(start + 1, close))
         if cur.sort_is(NUMBER) and cur.next_is("more", ahead=1):
             cur.skip_to(BREAKS)
-            raise NotUnderstoodError(cur.span_from(start), "say how often in all")
+            raise NotUnderstoodError(cur.span_from(start), "say how many times in all")
         times = self.targets.times(cur) or self._starred_times(cur)
         if made is not None and times is None and cur.next_is("in") and _only_moves(items):
             begun = self.doings.begun(cur, cur.inside(start + 1, close), start)

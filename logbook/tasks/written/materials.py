@@ -44,7 +44,7 @@ def materials(written: WrittenGarment) -> Part:
             f"{show_hook(hook)} hook" + (f" ({names})" if names else "") + f", or the size that gives the {_gauge_word(written)}"
         )
     if lines:
-        lines.append("Stitch markers; a blunt needle for sewing and ends")
+        lines.append("Stitch markers; a tapestry needle for seams and ends")
     return Part("Materials", tuple(lines))
 
 

@@ -28,7 +28,7 @@ def _lacking(cloth: Cloth, pattern: StitchPattern | None) -> Iterator[str]:
     if cloth.gauges.rows is None:
         yield "The rows of the swatch of {} were not measured."
     if cloth.gauges.yarn.ball_metres is None or cloth.gauges.weight is None:
-        yield "The yarn of {} can't be told: weigh its swatch, and say what a ball weighs and how long it is."
+        yield "The yarn for {} can't be worked out: weigh its swatch, and type what a ball weighs and how long it is."
     if pattern is None or not pattern.rows_text.strip():
         yield "The stitch pattern of {} has no written rows."
         return

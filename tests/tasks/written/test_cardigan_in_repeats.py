@@ -105,7 +105,7 @@ def test_what_is_picked_up_for_the_band_adds_up() -> None:
 
 def test_what_several_pieces_lack_is_told_once() -> None:
     of = "“back”, “front”, “sleeve” and “band”"
-    said = f"The yarn of {of} can't be told: weigh its swatch, and say what a ball weighs and how long it is."
+    said = f"The yarn for {of} can't be worked out: weigh its swatch, and type what a ball weighs and how long it is."
     assert [one for one in missing(written(cardigan(), Terms.US)) if "yarn" in one] == [said]
 
 
