@@ -61,10 +61,7 @@ class Writing:
         """Writes new records (uid and all its columns) at one go, none of which may be there. Raises as ``put``."""
         columns = RECORDS[table]
         rows = [(uid, {column: _storable(column, values[column]) for column in columns}) for uid, values in records]
-        marks = ", ".join("?" * (len(columns) + 1))
-        self.connection.executemany(
-            f"INSERT INTO {table} (uid, {', '.join(columns)}) VALUES ({marks})", [(uid, *row.values()) for uid, row in rows]
-        )
+        self.connection.executemany(_insert(table), [(uid, *row.values()) for uid, row in rows])
         self.connection.executemany(_KEEP, [self._kept(table, uid, None, row) for uid, row in rows])
 
     def remove(self, table: str, uid: str) -> None:
@@ -101,8 +98,7 @@ class Writing:
         columns = RECORDS[table]
         values = [row[column] for column in columns]
         if new:
-            marks = ", ".join("?" * (len(columns) + 1))
-            self.connection.execute(f"INSERT INTO {table} (uid, {', '.join(columns)}) VALUES ({marks})", (uid, *values))
+            self.connection.execute(_insert(table), (uid, *values))
         else:
             pairs = ", ".join(f"{column} = ?" for column in columns)
             self.connection.execute(f"UPDATE {table} SET {pairs} WHERE uid = ?", (*values, uid))
@@ -142,6 +138,11 @@ class Writing:
 
 
 _AS_KEPT = json.JSONEncoder(ensure_ascii=False, separators=(",", ":"))
+
+
+def _insert(table: str) -> str:
+    columns = RECORDS[table]
+    return f"INSERT INTO {table} (uid, {', '.join(columns)}) VALUES ({', '.join('?' * (len(columns) + 1))})"
 
 
 def _as_json(row: Row | None) -> str | None:
