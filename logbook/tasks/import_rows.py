@@ -29,7 +29,7 @@ class Planned:
 
 
 @dataclass(frozen=True, slots=True)
-class Known:
+class KnownRecords:
     """What the logbook holds already: the swatches that the sheet names, by uid; uids by tag, yarns and patterns by name."""
 
     swatches: Mapping[str, Swatch]
@@ -38,19 +38,19 @@ class Known:
     patterns: Mapping[str, StitchPattern]
 
     @staticmethod
-    def of(connection: sqlite3.Connection, sheet: SheetSwatches) -> "Known":
+    def of(connection: sqlite3.Connection, sheet: SheetSwatches) -> "KnownRecords":
         named = [row.swatch.uid for row in sheet.good if row.swatch.uid]
         swatches = {swatch.uid: swatch for swatch in stored.swatches(connection, named)}
         tags = dict(connection.execute("SELECT tag, uid FROM swatch").fetchall())
         yarns = {yarn.name: yarn for yarn in stored.yarns(connection).values()}
         patterns = {pattern.name: pattern for pattern in stored.stitch_patterns(connection).values()}
-        return Known(swatches, tags, yarns, patterns)
+        return KnownRecords(swatches, tags, yarns, patterns)
 
 
 class Planner:
     """Compares the rows of one sheet with what is known; what stands in the way is added to ``problems``."""
 
-    def __init__(self, known: Known, sheet: SheetSwatches, sheet_name: str) -> None:
+    def __init__(self, known: KnownRecords, sheet: SheetSwatches, sheet_name: str) -> None:
         self._known = known
         self._columns = sheet.columns
         self._sheet = sheet_name

@@ -16,7 +16,7 @@ from logbook.errors import RefusedError
 from logbook.sheets.progress import Progress, counted
 from logbook.sheets.reading import read_log
 from logbook.sheets.swatch_rows import SheetProblem, SheetSwatches, swatches_of
-from logbook.tasks.import_rows import Known, Planned, Planner
+from logbook.tasks.import_rows import KnownRecords, Planned, Planner
 from logbook.tasks.keeping import new_book
 from logbook.tasks.kept_import import NOTHING_KEPT, KeptPlan, kept_rows_of, plan_kept
 from logbook.tasks.own_sheets import OwnSheet, Wishes, own_sheet
@@ -86,9 +86,9 @@ def plan_for(
 ) -> ImportPlan:
     """The same of swatches, and what is kept beside them, that were read already."""
     if book is None:
-        return _with_kept(_planned(name, sheet, Known({}, {}, {}, {}), own, progress), None, kept)
+        return _with_kept(_planned(name, sheet, KnownRecords({}, {}, {}, {}), own, progress), None, kept)
     with book.reading() as connection:
-        plan = _planned(name, sheet, Known.of(connection, sheet), own, progress)
+        plan = _planned(name, sheet, KnownRecords.of(connection, sheet), own, progress)
         plan = replace(plan, state=state_of(connection))
         return _with_kept(plan, connection, kept)
 
@@ -119,7 +119,7 @@ def carry_out(book: Logbook, plan: ImportPlan, *, good_rows_only: bool = False, 
             book.back_up_first()
         with book.writing(f"import {plan.name}") as writing:
             if state_of(writing.connection) != plan.state:
-                again = _planned(plan.name, plan.sheet, Known.of(writing.connection, plan.sheet), plan.own)
+                again = _planned(plan.name, plan.sheet, KnownRecords.of(writing.connection, plan.sheet), plan.own)
                 problems = (*again.problems, *plan.kept.problems)
                 if replace(again, kept=plan.kept, problems=problems, beside=plan.beside, state=plan.state) != plan:
                     raise RefusedError(f"The logbook was changed while {plan.name} was looked at: import it again.")
@@ -166,7 +166,7 @@ def import_into_new(
 
 
 def _planned(
-    name: str, sheet: SheetSwatches, known: Known, own: OwnSheet | None = None, progress: Progress | None = None
+    name: str, sheet: SheetSwatches, known: KnownRecords, own: OwnSheet | None = None, progress: Progress | None = None
 ) -> ImportPlan:
     planner = Planner(known, sheet, name)
     rows = counted(sheet.good, len(sheet.good), progress)
