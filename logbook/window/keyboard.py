@@ -42,7 +42,7 @@ def install_keyboard(root: tk.Misc, begin: Callable[[], object]) -> None:
     """
     waiting = ""
 
-    def out_of_sight(_: object) -> None:
+    def at_once(_: object) -> None:
         root.after_idle(_bring_back, root, begin)
 
     def looked() -> None:
@@ -50,19 +50,19 @@ def install_keyboard(root: tk.Misc, begin: Callable[[], object]) -> None:
         waiting = ""
         _bring_back(root, begin)
 
-    def went(_: object) -> None:
+    def once_drawn(_: object) -> None:
         nonlocal waiting
         waiting = waiting or root.after(DRAWN_MS, looked)
 
     def came(event: "tk.Event[tk.Misc]") -> None:
         if not root.tk.call("winfo", "viewable", event.widget):
-            root.after(DRAWN_MS, _bring_back, root, begin)
+            once_drawn(event)
 
     root.bind_all("<FocusIn>", came, add="+")
-    root.bind_all("<Unmap>", went, add="+")
+    root.bind_all("<Unmap>", once_drawn, add="+")
     for kind in POSTED:
-        root.bind_class(kind, "<Unmap>", out_of_sight, add="+")
-    root.bind_class("ComboboxListbox", "<Map>", out_of_sight, add="+")
+        root.bind_class(kind, "<Unmap>", at_once, add="+")
+    root.bind_class("ComboboxListbox", "<Map>", at_once, add="+")
     # Tkinter does not know the list: its event has but the path.
     root.bind_class("ComboboxPopdown", "<Map>", lambda event: _shut_unseen(root, str(event.widget).rpartition(".")[0]), add="+")
     root.bind_class("TCombobox", "<Unmap>", lambda event: _shut_unseen(root, str(event.widget)), add="+")
