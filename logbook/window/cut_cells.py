@@ -9,6 +9,9 @@ from logbook.window.styles import CELL_PADDING
 from logbook.window.table_columns import Column
 from logbook.window.table_rows import Row
 
+EDGE = 4
+"""Pixels at either side of a cell that Tk leaves besides."""
+
 
 class CutCells:
     """Of the columns of text that are shown; numbers have their room, and a summary is cut by the list that makes it."""
@@ -30,7 +33,7 @@ class CutCells:
         for place, column in self._columns:
             if column.key not in displayed and "#all" not in displayed:
                 continue
-            room = int(self._tree.column(column.key, "width")) - 2 * self._look.pixels(CELL_PADDING)
+            room = int(self._tree.column(column.key, "width")) - 2 * (self._look.pixels(CELL_PADDING) + EDGE)
             for key in keys:
                 if key in rows and "\n" not in (text := rows[key].cells[place]):
                     self._set(key, column.key, cut(text, room, self._measure))
