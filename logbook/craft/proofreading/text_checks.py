@@ -16,7 +16,7 @@ from logbook.craft.words.decimal_commas import with_points
 LONGEST_SENTENCE = 1_000  # letters before a list that may name the sizes it is for
 _ENTRY = r"(?:\d+(?:\.\d+)?|[–—])"
 _MORE_ENTRIES = re.compile(rf"(?<![\w.,/])\d+(?:\.\d+)?\s*[\(\[]\s*{_ENTRY}(?:\s*[,;:/]\s*{_ENTRY})+\s*[\)\]]")
-_ABBREVIATIONS = re.compile(r"^\W*abbreviations?\b.*$", re.IGNORECASE | re.MULTILINE)
+_ABBREVIATIONS = re.compile(r"^[^\w\n]*abbreviations?\b.*$", re.IGNORECASE | re.MULTILINE)
 _EXPLAINED = re.compile(r"^\s*[-•*]?\s*([A-Za-z][A-Za-z0-9 -]{0,11}?)\s*(?:[:=–]|\s-\s)\s*\S", re.MULTILINE)
 _KNOWN = (
     "ch", "st", "sts", "sc", "hdc", "dc", "tr", "dtr", "trtr", "htr", "sl st", "ss", "sk", "sp", "rep", "tch", "yo", "yrh", "inc",

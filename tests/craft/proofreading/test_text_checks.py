@@ -61,3 +61,8 @@ def test_before_a_list_no_more_is_read_than_a_sentence(monkeypatch: pytest.Monke
     monkeypatch.setattr("logbook.craft.proofreading.text_checks._all_sizes", lambda names: Counted())
     assert len(problems_of("12 (14, 16, 18) sts " * 200, (), NAMES)) == 200
     assert max(read) < LONGEST_SENTENCE + 100
+
+
+def test_what_is_not_used_is_told_at_the_heading_not_at_the_empty_line_above() -> None:
+    text = "Ch 5.\n\n* Abbreviations *\nch: chain\ndc: double crochet\n\nEnd"
+    assert [problem.line for problem in problems_of(text, (), NAMES)] == [3]
