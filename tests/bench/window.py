@@ -45,6 +45,7 @@ def everything(place):
 
 def measured(window, note):
     root = window.root
+    root.geometry(f"{root.winfo_screenwidth()}x{root.winfo_screenheight() - 32}+0+0")
     root.deiconify()
     while not (window.page_in_hand() and window.page_in_hand().frame.winfo_viewable()):
         root.tk.dooneevent(0)
@@ -89,7 +90,7 @@ started = float(sys.argv[2])
 kinds = json.loads(sys.argv[1])
 root = tk.Tk()
 ttk.Style(root).theme_use("clam")
-root.geometry("1366x736+0+0")
+root.geometry(f"{root.winfo_screenwidth()}x{root.winfo_screenheight() - 32}+0+0")
 makers = {"TFrame": ttk.Frame, "TLabel": ttk.Label, "TEntry": ttk.Entry, "TButton": ttk.Button, "TCombobox": ttk.Combobox,
           "Treeview": ttk.Treeview, "TScrollbar": ttk.Scrollbar, "Canvas": tk.Canvas,
           "Frame": tk.Frame, "TMenubutton": ttk.Menubutton, "Text": tk.Text, "TNotebook": ttk.Notebook,

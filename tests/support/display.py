@@ -6,7 +6,6 @@ import subprocess
 from collections.abc import Iterator
 from contextlib import contextmanager
 
-SIZE = (1366, 768)
 DPI = int(os.environ.get("LOGBOOK_TEST_DPI", "96"))
 """A run of the tests at other than 96 dots per inch is asked for by ``LOGBOOK_TEST_DPI``."""
 
@@ -14,6 +13,10 @@ DPI = int(os.environ.get("LOGBOOK_TEST_DPI", "96"))
 def scaled(pixels: int) -> int:
     """As many pixels as show what that many show at 96 dots per inch, where text is larger."""
     return pixels * max(DPI, 96) // 96
+
+
+SIZE = (scaled(1366), scaled(768))
+"""A screen on which as much has room as on one of 1366 by 768 pixels at 96 dots per inch."""
 
 
 class Display(str):

@@ -11,7 +11,7 @@ from types import TracebackType
 
 import pytest
 
-from tests.support.display import DPI, own_display
+from tests.support.display import DPI, own_display, scaled
 from tests.support.plain_font import write_font
 
 tk.NoDefaultRoot()
@@ -60,7 +60,7 @@ def root(screen: str, dpi: int) -> Iterator[tk.Tk]:
     window = tk.Tk()
     window.tk.call("tk", "scaling", dpi / POINTS_AN_INCH)
     with callback_errors_raised(window):
-        window.geometry("1000x700+0+0")
+        window.geometry(f"{scaled(1000)}x{scaled(700)}+0+0")
         window.update()
         wait_until(window, window.winfo_viewable)
         window.focus_force()

@@ -19,13 +19,14 @@ from logbook.window.garments.page import GarmentsPage
 from logbook.window.look import Look
 from logbook.window.pieces.both import PiecesAndGarments
 from tests.support.dialogs import while_asked
+from tests.support.display import scaled
 from tests.support.screen import focused, hit, settle, wait_until, write
 from tests.support.whole_window import chosen_file
 
 
 @pytest.fixture
 def page(root: tk.Tk, look: Look, session: Session) -> GarmentsPage:
-    root.geometry("1366x690+0+0")
+    root.geometry(f"{scaled(1366)}x{scaled(690)}+0+0")
     shown = GarmentsPage(root, look, session)
     shown.frame.pack(fill="both", expand=True)
     settle(root)
@@ -222,7 +223,7 @@ def both(root: tk.Tk, look: Look, session: Session) -> PiecesAndGarments:
     save_garment(session.book, Garment(plan=replace(template("two-panel top", "H1"), name="Quay")))
     page = PiecesAndGarments(root, look, session)
     page.frame.pack(fill="both", expand=True)
-    root.geometry("1366x690+0+0")
+    root.geometry(f"{scaled(1366)}x{scaled(690)}+0+0")
     settle(root)
     page.first_focus()
     root.update()

@@ -10,6 +10,7 @@ from logbook.tasks.browsing import swatch_lines
 from logbook.tasks.keeping import new_book
 from logbook.window.look import Look
 from logbook.window.swatches.page import SwatchesPage
+from tests.support.display import scaled
 from tests.support.screen import focused, hit, write
 from tests.support.swatches_page import page_on
 
@@ -17,7 +18,7 @@ from tests.support.swatches_page import page_on
 def test_three_things_answer_at_once_and_become_the_first_swatch(root: tk.Tk, look: Look, tmp_path: Path) -> None:
     with new_book(tmp_path / "a.logbook") as book:
         session = Session(book, Settings())
-        root.geometry("1366x690+0+0")
+        root.geometry(f"{scaled(1366)}x{scaled(690)}+0+0")
         page = page_on(root, look, session)
         begin = page.side._begin
         assert begin is not None
@@ -58,7 +59,7 @@ def test_a_chain_typed_says_what_it_makes_and_cleared_the_width_is_back(root: tk
 
 def test_a_gauge_half_typed_is_no_error_and_moves_nothing(root: tk.Tk, look: Look, tmp_path: Path) -> None:
     with new_book(tmp_path / "a.logbook") as book:
-        root.geometry("1366x690+0+0")
+        root.geometry(f"{scaled(1366)}x{scaled(690)}+0+0")
         page = page_on(root, look, Session(book, Settings()))
         gauge = page.side._begin.fields[GAUGE]  # type: ignore[union-attr]
         gauge.input.focus_force()

@@ -4,12 +4,13 @@ import tkinter as tk
 
 from logbook.pages.session import Session
 from logbook.window.look import Look
+from tests.support.display import scaled
 from tests.support.screen import hit, write
 from tests.support.swatches_page import page_on
 
 
 def test_the_order_and_the_width_are_there_again(root: tk.Tk, look: Look, session: Session) -> None:
-    root.geometry("1366x690+0+0")
+    root.geometry(f"{scaled(1366)}x{scaled(690)}+0+0")
     page = page_on(root, look, session)
     page.find.table_sort("By tag")
     page.chain.width.input.focus_force()
