@@ -10,7 +10,9 @@ import pytest
 from logbook.window.ending import TICK_MS
 
 PROGRAM = f"""
+import signal
 import tkinter
+signal.signal(signal.SIGHUP, signal.SIG_DFL)  # whoever runs the tests may be deaf to it
 from logbook.window.ending import Ending
 
 root = tkinter.Tk()

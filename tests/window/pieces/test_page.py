@@ -218,6 +218,8 @@ def test_everything_in_the_folds_counts(root: tk.Tk, page: PiecesPage) -> None:
 def test_short_fields_share_a_line_where_there_is_room_and_what_holds_stands_in_grey(
     root: tk.Tk, look: Look, page: PiecesPage
 ) -> None:
+    root.geometry(f"{scaled(1500)}x{scaled(690)}+0+0")  # letters are a little wider at some dots per inch
+    settle(root)
     fields = page.editor.fields
     assert fields["width"].input.winfo_rooty() == fields["body"].input.winfo_rooty()
     assert fields["ease"].input.winfo_rootx() == fields["length"].input.winfo_rootx()
