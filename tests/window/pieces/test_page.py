@@ -223,6 +223,7 @@ def test_short_fields_share_a_line_where_there_is_room_and_what_holds_stands_in_
     fields = page.editor.fields
     assert fields["width"].input.winfo_rooty() == fields["body"].input.winfo_rooty()
     assert fields["ease"].input.winfo_rootx() == fields["length"].input.winfo_rootx()
+    root.geometry(f"{scaled(1366)}x{scaled(690)}+0+0")
     look.apply(percent=200)
     settle(root)
     assert fields["width"].input.winfo_rooty() < fields["body"].input.winfo_rooty()
