@@ -9,6 +9,7 @@ from logbook.book.logbook import Logbook
 from logbook.craft.drawing.svg import to_svg
 from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.garment_drawing import garment_drawing, piece_drawing, pieces_drawing, without_faults
+from logbook.craft.garments.joins import JoinVerdict
 from logbook.craft.garments.plan import GarmentPlan
 from logbook.craft.garments.plan_file import plan_value
 from logbook.craft.words.dates import date_words
@@ -43,8 +44,16 @@ def save_plan(plan: GarmentPlan, target: Path, book: Logbook | None = None) -> N
 def garment_svg(answer: GarmentAnswer, size: GarmentInSize, units: Units, today: date | None = None) -> str:
     """The drawing of one size as an SVG file with title, units and date."""
     words = "centimetres" if units is Units.CM else "inches"
-    notes = (f"Finished sizes in {words}.", date_words((today or date.today()).isoformat()))
+    notes = (*_letters(size), f"Finished sizes in {words}.", date_words((today or date.today()).isoformat()))
     return to_svg(garment_drawing(size, units)(_SHEET_WIDTH, _LINE), f"{answer.plan.name}, {size.name}", notes)
+
+
+def _letters(size: GarmentInSize) -> tuple[str, ...]:
+    """What the letters at joined edges mean."""
+    if not size.joins:
+        return ()
+    bad = any(join.verdict is JoinVerdict.TROUBLE for join in size.joins)
+    return ("Edges with the same letter are joined" + ("; those with ✕ do not fit." if bad else "."),)
 
 
 def save_garment_svg(answer: GarmentAnswer, size: GarmentInSize, target: Path, units: Units, book: Logbook | None = None) -> None:
@@ -70,7 +79,7 @@ def pattern_html(answer: GarmentAnswer, terms: Terms, units: Units, today: date 
         drawings[piece.name] = to_svg(piece_drawing(size, piece.name, units, _HIGHEST_ON_A_PAGE)(_BESIDE_WIDTH, _LINE), "")
     drawn = f"Drawn: size {size.name}" if len(answer.numbers) > 1 else ""
     foot = f"Finished measurements. {date_words((today or date.today()).isoformat())}"
-    return pattern_page(answer.plan.name, whole_pattern(written(answer, terms)), drawings, foot, drawn)
+    return pattern_page(answer.plan.name, whole_pattern(written(answer, terms)), drawings, foot, drawn, " ".join(_letters(size)))
 
 
 def save_pattern_text(answer: GarmentAnswer, terms: Terms, target: Path, book: Logbook | None = None) -> None:

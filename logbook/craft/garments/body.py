@@ -109,7 +109,7 @@ class SizeMeasures:
             self._asked.pop()
         if mm <= 0 and measure not in ("straight", "underarm", "inset", "slit"):
             where = "" if self._size.name == ONE_SIZE else f" in size {self._size.name}"
-            raise RefusedError(f"The {measure} of “{piece.name}” comes to {fixed(mm / 10, 1)} cm{where}: it must be more than 0.")
+            raise NamedError(f"The {measure} of “{piece.name}” comes to {fixed(mm / 10, 1)} cm{where}: it must be more than 0.")
         return max(mm, 0.0)
 
     def _value(self, name: str) -> float | Ease:

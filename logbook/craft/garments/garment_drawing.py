@@ -1,6 +1,7 @@
 """A garment drawn: one piece large with its counts, and all pieces side by side to one scale, joined edges told apart.
 
-Each join has a colour and a letter; a join that does not fit is drawn thick and in the colour of troubles.
+Each join has a colour and a letter, and a stroke across the edge where it ends within a side; a join that does not fit is drawn
+thick and in the colour of troubles, with ✕ at its letter.
 """
 
 from collections.abc import Iterator, Sequence
@@ -85,15 +86,35 @@ def _large(
     shape = outline(piece)
     margin = 5.0 * line
     scale = min((width - 2 * margin) / shape.width, highest * line / shape.height)
-    place = _Place(shape, (width - shape.width * scale) / 2, (shape.height * scale) + 2.2 * line, scale)
+    over = 3.8 if _two_widths(piece) else 2.2
+    place = _Place(shape, (width - shape.width * scale) / 2, (shape.height * scale) + over * line, scale)
     shapes: list[Shape] = [Text(width / 2, 0.7 * line, _title(piece, units), "ink", "center", "bold")]
     shapes.append(Polygon(tuple(place.at(point) for point in shape.points), "page", "ink"))
     shapes += _joins(size, piece, place, line)
     shapes += _counts(piece, place, line)
     below = place.y + 1.1 * line
-    shapes += measured_across(place.x, place.right, below, show_length(shape.width, units), line)
+    shapes += _widths(piece, place, below, units, line)
     shapes += measured_up(place.top, place.y, place.right + 3.2 * line, show_length(shape.height, units), line)
     return Drawing(width, below + 1.8 * line, line, tuple(shapes))
+
+
+def _two_widths(piece: ShapedPiece) -> bool:
+    """Whether it is wider at one end than at the other, and both are to be told."""
+    return piece.wish.shape == TAPERED and piece.widths[0] != piece.widths[-1]
+
+
+def _widths(piece: ShapedPiece, place: _Place, below: float, units: Units, line: float) -> Iterator[Shape]:
+    """The width below the piece; of a taper that of its lower end, and that of the other above it."""
+    if not _two_widths(piece):
+        yield from measured_across(place.x, place.right, below, show_length(place.outline.width, units), line)
+        return
+    for edge in ("start", "end"):
+        ((a, b),) = place.outline.edges[edge]
+        low = (edge == "end") is place.outline.upside_down
+        left, right = sorted((place.at(a)[0], place.at(b)[0]))
+        yield from measured_across(
+            left, right, below if low else place.top - 1.5 * line, show_length(abs(a[0] - b[0]), units), line
+        )
 
 
 def _title(piece: ShapedPiece, units: Units) -> str:
@@ -141,6 +162,7 @@ def _joins(size: GarmentInSize, piece: ShapedPiece, place: _Place, line: float, 
             if len(on_sheet) < 2:
                 continue
             yield Line(tuple(on_sheet), role, 4.0 if trouble else 2.5)
+            yield from (Line(stroke, "ink") for stroke in _strokes(points, place, 0.3 * line))
             x, y, level = _middle(on_sheet)
             inward = 0.7 * line if x < (place.x + place.right) / 2 else -0.7 * line
             letter = _LETTERS[number % len(_LETTERS)] + ("✕" if trouble else "")
@@ -148,6 +170,15 @@ def _joins(size: GarmentInSize, piece: ShapedPiece, place: _Place, line: float, 
             up = above or y > place.y - 0.3 * line
             beside = (x, y + (-0.65 if up else 0.7) * line) if level else (x + inward, y)
             yield Text(*beside, letter, role, "center", "bold")
+
+
+def _strokes(points: Sequence[Point], place: _Place, far: float) -> Iterator[tuple[Point, Point]]:
+    """A stroke across each end of a joined edge that lies within a straight side, where nothing else shows that it ends."""
+    for end, before in ((points[0], points[1]), (points[-1], points[-2])):
+        if all(dist(end, corner) > 1e-6 for corner in place.outline.points):
+            x, y = place.at(end)
+            level = abs(end[0] - before[0]) > abs(end[1] - before[1])
+            yield ((x, y - far), (x, y + far)) if level else ((x - far, y), (x + far, y))
 
 
 def _middle(points: Sequence[Point]) -> tuple[float, float, bool]:

@@ -38,7 +38,8 @@ def outline(piece: ShapedPiece) -> Outline:
     right, left = list(_side(piece, 1)), list(_side(piece, -1))
     neck_right, neck_left = list(_neck(piece, 1)), list(_neck(piece, -1))
     top = piece.rows * piece.row_mm
-    points = [*right, *reversed(neck_right), *neck_left, *reversed(left)]
+    inner = _below(left, neck_right[0][1]) if piece.wish.shape == HALF_FRONT and neck_right else left
+    points = [*right, *reversed(neck_right), *neck_left, *reversed(inner)]
     edges = dict(_edges(piece, right, left, neck_right, neck_left, top))
     down = piece.wish.worked == DOWN or piece.wish.shape in FROM_TOP or piece.on is not None
     turned = piece.wish.worked == SIDEWAYS

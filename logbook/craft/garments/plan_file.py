@@ -231,7 +231,8 @@ def _mapping(value: Any, where: str, known: Sequence[str] | None = None, *, of: 
         raise RefusedError(f"{where} must be an object with names and values.")
     unknown = None if known is None else next((key for key in value if key not in known), None)
     if unknown is not None:
-        raise RefusedError(f"{where} has “{str(unknown)[:40]}”, which is not known: {of} may have {listed(known or ())}.")
+        has = "have" if where.startswith(("The measures", "The sizes")) else "has"
+        raise RefusedError(f"{where} {has} “{str(unknown)[:40]}”, which is not known: {of} may have {listed(known or ())}.")
     return value
 
 

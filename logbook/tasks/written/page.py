@@ -39,15 +39,17 @@ _SHORT = 24
 """Rows of a table that is not parted between two pages."""
 
 
-def pattern_page(title: str, parts: Sequence[Part], drawings: Mapping[str, str], foot: str = "", drawn: str = "") -> str:
+def pattern_page(
+    title: str, parts: Sequence[Part], drawings: Mapping[str, str], foot: str = "", drawn: str = "", joined: str = ""
+) -> str:
     """The whole HTML file; ``drawings`` are SVG by the name of their piece, that of all pieces by the name ""; ``drawn`` stands
-    below each of them.
+    below each of them, ``joined`` below that of all pieces.
     """
     body = [f"<h1>{escape(title or 'A pattern')}</h1>"]
     for number, part in enumerate(parts):
         body.append(f"<section>{_part(part, drawings.get(part.drawing, '') if part.drawing else '', drawn)}</section>")
         if number == 0:
-            body.append(_figure(drawings.get("", ""), drawn))
+            body.append(_figure(drawings.get("", ""), ". ".join(filter(None, (drawn, joined)))))
     if foot:
         body.append(f"<p><small>{escape(foot)}</small></p>")
     return page(title, _STYLE, body)

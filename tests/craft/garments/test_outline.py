@@ -2,7 +2,11 @@
 
 import pytest
 
+from logbook.craft.drawing.drawing import Line, Text
+from logbook.craft.garments.garment_drawing import piece_drawing
 from logbook.craft.garments.outline import outline
+from logbook.craft.garments.plan_file import plan_of
+from logbook.tasks.garments import work_out
 from tests.support.shaped_pieces import cloth, piece
 
 PLAIN = cloth(6.25, 5)
@@ -36,6 +40,29 @@ def test_a_half_front_has_its_neck_at_the_front_edge() -> None:
     (shoulder,) = shape.edges["shoulder"]
     assert abs(shoulder[1][0] - shoulder[0][0]) == pytest.approx(front.edges["shoulder"].mm)
     assert max(y for _, y in shape.edges["front"][0]) == 480
+    at_the_front = {y for x, y in shape.points if x == min(x for x, _ in shape.points)}
+    assert max(at_the_front) == 480, "nothing is drawn beside the neck"
+
+
+def test_a_joined_edge_that_ends_within_a_side_is_struck_there_and_both_widths_of_a_taper_are_told() -> None:
+    measures = {"width": "50 cm", "length": "56 cm", "armhole": "20 cm"}
+    taper = {"start width": "22 cm", "end width": "40 cm", "length": "45 cm"}
+    in_place = {"stitches": "16 sts = 10 cm", "rows": "20 rows = 10 cm", "multiple": 1, "plus": 0, "extra chains": 1}
+    plan = {
+        "name": "top",
+        "pieces": [
+            {"name": "back", "shape": "straight panel", "swatch": in_place, "measures": measures},
+            {"name": "sleeve", "shape": "tapered panel", "swatch": in_place, "measures": taper},
+        ],
+        "joins": [{"of": "sleeve", "edge": "end", "to": ["back"], "at": "armhole"}],
+    }
+    (size,) = work_out(plan_of(plan)).numbers
+    back = piece_drawing(size, "back")(600, 20)
+    strokes = [shape for shape in back.shapes if isinstance(shape, Line) and shape.role == "ink"]
+    assert len(strokes) == 2, "one at each side, where the armhole begins; its other end is a corner"
+    assert all(a[1] == b[1] for a, b in (stroke.points for stroke in strokes))
+    sleeve = piece_drawing(size, "sleeve")(600, 20)
+    assert {"21.9 cm", "40.6 cm"} <= {shape.text for shape in sleeve.shapes if isinstance(shape, Text)}
 
 
 def test_what_is_worked_round_from_the_top_lies_flat_with_its_neck_up() -> None:

@@ -48,7 +48,8 @@ def test_the_printed_page_has_no_mark_of_a_fault_and_says_which_size_is_drawn() 
     page = pattern_html(cardigan(), Terms.US, Units.CM)
     assert "✕" not in page
     assert "NOT FINISHED" in page
-    assert page.count("<figcaption>Drawn: size M</figcaption>") == page.count("<figure><svg") == 5
+    assert page.count("<figcaption>Drawn: size M") == page.count("<figure><svg") == 5
+    assert page.count("<figcaption>Drawn: size M. Edges with the same letter are joined.</figcaption>") == 1
 
 
 def test_the_finished_bust_is_told_with_the_band_closed() -> None:
