@@ -118,15 +118,19 @@ def carry_out(book: Logbook, plan: ImportPlan, *, good_rows_only: bool = False, 
         if not book.read_only:
             book.back_up_first()
         with book.writing(f"import {plan.name}") as writing:
-            if state_of(writing.connection) != plan.state:
-                again = _planned(plan.name, plan.sheet, KnownRecords.of(writing.connection, plan.sheet), plan.own)
-                problems = (*again.problems, *plan.kept.problems)
-                if replace(again, kept=plan.kept, problems=problems, beside=plan.beside, state=plan.state) != plan:
-                    raise RefusedError(f"The logbook was changed while {plan.name} was looked at: import it again.")
+            if state_of(writing.connection) != plan.state and _planned_again(writing.connection, plan) != plan:
+                raise RefusedError(f"The logbook was changed while {plan.name} was looked at: import it again.")
             _write(writing, rows, progress)
             put_rows(writing, plan.kept.written)
         _take_pictures(plan, book.path)
     return ImportResult(len(plan.added), len(plan.changed), plan.kept.sentence())
+
+
+def _planned_again(connection: sqlite3.Connection, plan: ImportPlan) -> ImportPlan:
+    """What is planned now of the sheet that ``plan`` was made of."""
+    again = _planned(plan.name, plan.sheet, KnownRecords.of(connection, plan.sheet), plan.own)
+    again = replace(again, beside=plan.beside, state=plan.state)
+    return _with_kept(again, connection, (plan.kept.rows, plan.kept.unread))
 
 
 def _take_pictures(plan: ImportPlan, path: Path) -> None:

@@ -18,12 +18,16 @@ from logbook.sheets.swatch_rows import SheetProblem
 
 @dataclass(frozen=True, slots=True)
 class KeptPlan:
-    """All rows read, those that would be written, and what stands in the way; ``note``: what the maker should know, or ""."""
+    """All rows read, those that would be written, and what stands in the way; ``note``: what the maker should know, or "".
+
+    ``unread``: those of the problems that are of rows which could not be read, whatever the logbook holds.
+    """
 
     rows: tuple[KeptRow, ...] = ()
     written: tuple[KeptRow, ...] = ()
     problems: tuple[SheetProblem, ...] = ()
     note: str = ""
+    unread: tuple[SheetProblem, ...] = ()
 
     def sentence(self) -> str:
         """``3 pieces and 2 made pieces``; "" for nothing. Sizes belong to their pieces."""
@@ -53,7 +57,7 @@ def plan_kept(
     said = tuple(
         SheetProblem(NAMES[t.table], t.row, f"{NAMES[t.table]}, {t.column.replace('_', ' ')}", t.says, t.says) for t in troubles
     )
-    return KeptPlan(rows, tuple(order), (*wrong, *said), _note(connection, rows))
+    return KeptPlan(rows, tuple(order), (*wrong, *said), _note(connection, rows), wrong)
 
 
 _NOT_TAKEN = "What the sheet's logbook assumed is not taken over: this one goes by its own (Logbook → Assumptions)."

@@ -1,20 +1,28 @@
 """All of a logbook goes out as a workbook and comes in again: pieces, set runs, made pieces, body charts, patterns."""
 
 import sqlite3
+from collections.abc import Callable, Iterator
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from logbook.book.kept_records import kept_rows
+from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.swatches.assumptions import Assumptions
+from logbook.errors import RefusedError
 from logbook.sheets.workbook_reading import read_sheets
 from logbook.tasks.body_charts import save_chart
 from logbook.tasks.browsing import assumptions_of, save_assumptions
 from logbook.tasks.exporting import export
-from logbook.tasks.importing import import_into, import_into_new
+from logbook.tasks.importing import carry_out, import_into, import_into_new, plan_import
 from logbook.tasks.keeping import Logbook, new_book, open_book
+from logbook.tasks.made_pieces import delete_made_piece, save_made_piece
+from logbook.tasks.pieces import delete_piece, made_pieces, planned_pieces, save_piece
 from logbook.tasks.sampling import new_sample
+from tests.support.cloth import VEST
+from tests.support.garments import garment_book, planned
 
 
 @pytest.fixture
@@ -94,6 +102,53 @@ def test_an_assumption_that_is_none_is_a_problem(sample: Logbook, tmp_path: Path
     plan, result = import_into_new(tmp_path / "again.logbook", tmp_path / "one.xlsx")
     assert result is None
     assert any(problem.sheet == "Kept assumptions" for problem in plan.problems)
+
+
+@pytest.fixture
+def small(tmp_path: Path) -> Iterator[Logbook]:
+    """A logbook whose made piece is in ``one.xlsx`` alone."""
+    with garment_book(tmp_path / "small.logbook") as book:
+        planned(book, "H1", VEST, "Vest")
+        save_chart(book, "friends", "size; bust\nIda; 91")
+        save_made_piece(book, MadePiece(name="Ida's vest", worked_by="Ida", predicted_width_mm=410, washed_width_mm=424))
+        export(book, tmp_path / "one.xlsx")
+        delete_made_piece(book, made_pieces(book)[0])
+        yield book
+
+
+def rename_a_piece(book: Logbook) -> None:
+    piece = planned_pieces(book)[0]
+    save_piece(book, replace(piece, plan=replace(piece.plan, name="another name")))
+
+
+def delete_a_piece(book: Logbook) -> None:
+    delete_piece(book, planned_pieces(book)[0])
+
+
+def add_a_chart(book: Logbook) -> None:
+    save_chart(book, "friends", "size; bust\nIda; 92")
+
+
+@pytest.mark.parametrize("meanwhile", [rename_a_piece, delete_a_piece, add_a_chart])
+def test_what_comes_beside_swatches_is_planned_again_if_the_logbook_was_changed_since(
+    small: Logbook, tmp_path: Path, meanwhile: Callable[[Logbook], None]
+) -> None:
+    plan = plan_import(small, tmp_path / "one.xlsx")
+    assert [row.table for row in plan.kept.written] == ["made_piece"]
+    with open_book(small.path) as other:
+        meanwhile(other)
+    before = held(small)
+    with pytest.raises(RefusedError, match=r"changed while one\.xlsx was looked at"):
+        carry_out(small, plan)
+    assert held(small) == before
+
+
+def test_what_was_changed_since_and_has_nothing_to_do_with_the_sheet_does_not_hinder_it(small: Logbook, tmp_path: Path) -> None:
+    plan = plan_import(small, tmp_path / "one.xlsx")
+    with open_book(small.path) as other:
+        save_chart(other, "strangers", "size; bust\nOle; 101")
+    carry_out(small, plan)
+    assert [made.name for made in made_pieces(small)] == ["Ida's vest"]
 
 
 def test_a_piece_whose_swatch_is_nowhere_is_a_problem(sample: Logbook, tmp_path: Path) -> None:
