@@ -28,8 +28,10 @@ from typing import Any, NamedTuple
 
 from logbook.book.changes import changes_of_record
 from logbook.book.logbook import open_logbook
+from logbook.craft.words.notation import written_in
 from logbook.pages.session import Session
 from logbook.settings import Settings
+from logbook.tasks.at_home import notation_of
 from logbook.tasks.keeping import check_thoroughly, new_book
 from logbook.tasks.sampling import new_sample
 from tests.support.display import SIZE
@@ -157,13 +159,17 @@ class Round:
 
     def _held(self, saved: dict[str, Any]) -> None:
         """What was said to be saved is in the file, for others to read."""
-        with open_logbook(Path(saved["book"])) as book:  # the hand may have opened another
-            there = kept_texts(Session(book, Settings(units=str(saved["units"]))), saved["kind"], saved["uid"])
+        ways = Settings(**saved["ways"])
+        with open_logbook(Path(saved["book"])) as book, written_in(notation_of(ways)):  # the hand may have opened another
+            there = kept_texts(Session(book, ways), saved["kind"], saved["uid"])
             changes = changes_of_record(book.connection, saved["uid"])
             if there is None and changes and changes[-1].after is None:
                 return  # asked what to do with what was typed before deleting, the hand had it saved, and then it was deleted
             kept = there or {}
-            other = sorted(key for key, text in saved["texts"].items() if kept.get(key, "").strip() != text.strip())
+            said = {key: text.strip() for key, text in saved["texts"].items()}
+            other = sorted(
+                f"{key} {kept.get(key, '')!r}, said {text!r}" for key, text in said.items() if kept.get(key, "").strip() != text
+            )
             if there is None:
                 other = ["all of it"]
             if book.path == self.book:

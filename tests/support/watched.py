@@ -51,9 +51,9 @@ class Teller:
         def say(sentence: str) -> None:
             for part in parts(window):
                 if part.says_saved(sentence):
-                    units = window.settings.units
-                    told = {"kind": part.kind, "uid": part.uid, "texts": dict(part.texts), "units": units}
-                    self.saved.append(told | {"book": str(window.session.book.path)})  # type: ignore[union-attr]
+                    told = {"kind": part.kind, "uid": part.uid, "texts": dict(part.texts)}
+                    ways = {"units": window.settings.units, "numbers": window.settings.numbers}
+                    self.saved.append(told | {"ways": ways, "book": str(window.session.book.path)})  # type: ignore[union-attr]
             window_say(sentence)
 
         write_down = unexpected.write_down
