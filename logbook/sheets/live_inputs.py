@@ -116,6 +116,9 @@ class LiveInputs:
                 found.append(Input("ball_g", "a ball weighs, g", yarn.ball_grams, "General"))
             if yarn.ball_grams and yarn.ball_metres:
                 found.append(Input("ball_m", "a ball holds, m", yarn.ball_metres, "General"))
+        if gauges.minutes_a_stitch is not None and self._by_rows:
+            took = gauges.minutes_a_stitch * gauges.drift.minutes.factor
+            found.append(Input("minutes", "100 stitches take, minutes", took * 100, "0.0"))
         return found
 
     def _across_gauge_sure(self) -> float | None:

@@ -13,12 +13,12 @@ from logbook.craft.pieces.options import Parity
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.pieces.piece_numbers import chain_rule, takes_edges
-from logbook.craft.pieces.seams import TAIL_MM, seam_called
 from logbook.sheets.book_writer import SheetWriter
 from logbook.sheets.cells import TENTHS, WHOLE, CellLook, Content, Formula, Role, column_letters
 from logbook.sheets.live_cells import Cells, LiveSize
 from logbook.sheets.live_inputs import LiveInputs
 from logbook.sheets.live_marks import LiveMarks
+from logbook.sheets.live_yarn import LiveYarn
 from logbook.sheets.rounding import better, in_steps
 
 _SIGNED = "+0.0;-0.0;0.0"
@@ -44,6 +44,7 @@ class LiveSizes:
         self._at = Cells()
         self._b, self._c = self._at.b, self._at.c
         self._marks = LiveMarks(plan, self._at, edges=self._edges)
+        self._yarn = LiveYarn(plan, self._at)
         self._lines: list[_Line] = []
         self._values: dict[tuple[str, str], object] = {}
 
@@ -91,7 +92,7 @@ class LiveSizes:
 
     def _all_lines(self) -> list[_Line]:
         """Each number of a size: its formula with what the program said."""
-        plan, marks = self._plan, self._marks
+        plan, marks, yarn = self._plan, self._marks, self._yarn
         across, up = ("row", "stitch") if plan.sideways else ("stitch", "row")
         return [
             _Line("body", "body, cm", lambda s, x: _cm(s.plan.body_mm), is_input=True),
@@ -121,8 +122,9 @@ class LiveSizes:
             _Line("shoulder", f"each shoulder, {'rows' if across == 'row' else 'stitches'}", marks.shoulder, WHOLE),
             _Line("neck_units", f"neck, {'rows' if across == 'row' else 'stitches'}", marks.neck_units, WHOLE),
             _Line("neck", "the neck is wide, cm", marks.neck),
-            _Line("yarn", "yarn, g", self._yarn, WHOLE),
-            _Line("balls", "balls, with the reserve", self._balls, WHOLE),
+            _Line("yarn", "yarn, g", yarn.yarn, WHOLE),
+            _Line("balls", "balls, with the reserve", yarn.balls, WHOLE),
+            _Line("hours", "hours", yarn.hours),
         ]  # fmt: skip
 
     def _edge_stitches(self, size: LiveSize, x: str) -> Content:
@@ -261,40 +263,6 @@ class LiveSizes:
     def _real_ease(self, size: LiveSize, x: str) -> Content:
         fit = size.numbers.fit
         return None if fit is None else Formula(f"{self._c('around', x)}-{self._c('body', x)}", fit.ease_mm / 10)
-
-    def _yarn(self, size: LiveSize, x: str) -> Content:
-        yarn = size.numbers.yarn
-        if yarn is None or "weight" not in self._at:
-            return None if yarn is None else yarn.grams
-        stitches, rows = self._c("stitches", x), self._c("rows", x)
-        row_ends = f"(2*{self._b('side')})" if self._plan.sideways else f"({self._b('top')}+{self._b('bottom')})"
-        one = f"({stitches}*{rows}+{self._stitch_ends()}*10/{self._b('stitch')}*{rows}+{stitches}*{row_ends}*10/{self._b('row')})"
-        thread = self._thread(size, x)
-        per_gram = f"/1000*{self._b('ball_g')}/{self._b('ball_m')}" if thread and "ball_m" in self._at else ""
-        seams = f"+({thread}){per_gram}" if per_gram else ""
-        used = f"*(1+{self._b('used')})" if "used" in self._at else ""
-        return Formula(f"({self._b('weight')}/100*{one}*{self._b('panels')}{seams}){used}", yarn.grams)
-
-    def _thread(self, size: LiveSize, x: str) -> str:
-        """Yarn of the seams, in mm."""
-        plan = size.plan
-        if not plan.seam or plan.in_round or size.numbers.length is None:
-            return ""
-        factor, tails = seam_called(plan.seam).thread, 2 * TAIL_MM
-        open_sides = "".join(
-            f"-N({self._c(key, x)})" for key, mark in (("slit", size.numbers.slit), ("armhole", size.numbers.armhole)) if mark
-        )
-        thread = f"{self._b('panels')}*({factor}*10*MAX(0,{self._c('length', x)}{open_sides})+{tails})"
-        if size.numbers.neck is not None:
-            shoulders = f"2*({factor}*10*({self._c('width', x)}-N({self._c('neck', x)}))/2+{tails})"
-            thread += f"+IF({self._b('panels')}=2,{shoulders},0)"
-        return thread
-
-    def _balls(self, size: LiveSize, x: str) -> Content:
-        yarn = size.numbers.yarn
-        if yarn is None or yarn.balls is None or "ball_g" not in self._at:
-            return None
-        return Formula(f"ROUNDUP({self._c('yarn', x)}*(1+{self._b('reserve')})/{self._b('ball_g')}-0.000000001,0)", yarn.balls)
 
 
 def _cm(mm: float | None) -> Content:

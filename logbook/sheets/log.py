@@ -53,6 +53,7 @@ class PieceLine:
     length_mm: float | None = None
     give_or_take_mm: float | None = None
     grams: float | None = None
+    hours: float | None = None
     published: bool = False
     trouble: str = ""
 

@@ -19,6 +19,10 @@ MADE_HEADINGS = (
     Heading("predicted length cm", 10, TENTHS, right=True), Heading("washed length cm", 10, TENTHS, right=True),
     Heading("length strayed", 9, _SIGNED, right=True),
     Heading("worked width cm", 10, TENTHS, right=True), Heading("worked length cm", 10, TENTHS, right=True),
+    Heading("predicted grams", 10, WHOLE, right=True), Heading("grams used", 8, WHOLE, right=True),
+    Heading("yarn strayed", 9, _SIGNED, right=True),
+    Heading("predicted hours", 10, TENTHS, right=True), Heading("hours", 8, TENTHS, right=True),
+    Heading("hours strayed", 9, _SIGNED, right=True),
     Heading("fits", 20, wraps=True), Heading("notes", 30, wraps=True), Heading("uid", 12, hidden=True),
 )  # fmt: skip
 TOP = 4
@@ -60,21 +64,28 @@ def made_cells(row: int, made: MadePiece, pieces: Mapping[str, str], tags: Mappi
         _strayed(row, "I", "J", made.predicted_width_mm, made.washed_width_mm),
         in_cm(made.predicted_length_mm), in_cm(made.washed_length_mm),
         _strayed(row, "L", "M", made.predicted_length_mm, made.washed_length_mm),
-        in_cm(made.worked_width_mm), in_cm(made.worked_length_mm), made.fits, made.notes, made.uid,
+        in_cm(made.worked_width_mm), in_cm(made.worked_length_mm),
+        made.predicted_grams, made.grams_used, _strayed(row, "Q", "R", made.predicted_grams, made.grams_used),
+        _in_hours(made.predicted_minutes), _in_hours(made.minutes),
+        _strayed(row, "T", "U", made.predicted_minutes, made.minutes), made.fits, made.notes, made.uid,
     )  # fmt: skip
 
 
 def _strayed(row: int, before: str, after: str, predicted: float | None, measured: float | None) -> Content:
-    known = predicted is not None and measured is not None
-    value: str | float = measured / predicted - 1 if known else ""  # type: ignore[operator]
-    return Formula(f'IF(AND(ISNUMBER({before}{row}),ISNUMBER({after}{row})),{after}{row}/{before}{row}-1,"")', value)
+    value = measured / predicted - 1 if predicted and measured is not None else ""
+    return Formula(f'IF(AND(N({before}{row})>0,ISNUMBER({after}{row})),{after}{row}/{before}{row}-1,"")', value)
+
+
+def _in_hours(minutes: float | None) -> float | None:
+    return None if minutes is None else minutes / 60
 
 
 _PIECE_HEADINGS = (
     Heading("piece", 30, wraps=True), Heading("size", 9), Heading("swatch", 10), Heading("body cm", 9, TENTHS, right=True),
     Heading("chain", 9, WHOLE, right=True), Heading("base stitches", 9, WHOLE, right=True), Heading("rows", 9, WHOLE, right=True),
     Heading("width cm", 9, TENTHS, right=True), Heading("length cm", 9, TENTHS, right=True),
-    Heading("give or take cm", 9, TENTHS, right=True), Heading("yarn g", 9, WHOLE, right=True), Heading("set", 9),
+    Heading("give or take cm", 9, TENTHS, right=True), Heading("yarn g", 9, WHOLE, right=True),
+    Heading("hours", 8, TENTHS, right=True), Heading("set", 9),
     Heading("remark", 34, wraps=True),
 )  # fmt: skip
 
@@ -93,7 +104,8 @@ def write_pieces(book: BookWriter, lines: Sequence[PieceLine]) -> None:
 def _line_cells(line: PieceLine) -> tuple[Content, ...]:
     return (
         line.piece, line.size, line.swatch, in_cm(line.body_mm), line.chain, line.stitches, line.rows, in_cm(line.width_mm),
-        in_cm(line.length_mm), in_cm(line.give_or_take_mm), line.grams, "set" if line.published else "", line.trouble,
+        in_cm(line.length_mm), in_cm(line.give_or_take_mm), line.grams, line.hours,
+        "set" if line.published else "", line.trouble,
     )  # fmt: skip
 
 

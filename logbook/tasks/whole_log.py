@@ -61,5 +61,6 @@ def _line(name: str, size: str, tag: str, body_mm: float | None, numbers: PieceN
         length_mm=numbers.length.mm if numbers.length else None,
         give_or_take_mm=numbers.width.give_or_take_mm,
         grams=numbers.yarn.grams if numbers.yarn else None,
+        hours=numbers.time.hours if numbers.time else None,
         published=is_set,
     )

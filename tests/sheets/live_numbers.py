@@ -44,9 +44,9 @@ PLAN = PiecePlan(
 RIB = swatch(
     "R", StitchPattern(uid="r", name="rib", multiple=1, extra_chains=1),
     {Condition.WASHED: f"{thrice('20 sts = 13.1 cm')}; {thrice('22 rows = 11 cm')}"},
-    swatch_grams=12.0, swatch_stitches=24, swatch_rows=20,
+    swatch_grams=12.0, swatch_stitches=24, swatch_rows=20, minutes=64.0,
 )  # fmt: skip
-WITH_YARN = replace(SWATCH, pattern=replace(SHELL, set_up_rows=1, rows_in_repeat=2, closing_rows=1, half_plus=2))
+WITH_YARN = replace(SWATCH, minutes=50.0, pattern=replace(SHELL, set_up_rows=1, rows_in_repeat=2, closing_rows=1, half_plus=2))
 KINDS: dict[str, tuple[PiecePlan, Swatch]] = {
     "from below": (PLAN, WITH_YARN),
     "edges": (replace(PLAN, edge_stitches=2), WITH_YARN),

@@ -66,6 +66,16 @@ def test_every_number_but_the_inputs_is_a_formula() -> None:
         assert str(cells[label]).startswith("="), label
 
 
+def test_hours_stand_there_where_the_time_of_the_swatch_is_known() -> None:
+    assert not [cells for cells in sheets(written())["Sizes"] if cells[0] == "hours"]
+    told = written(own=replace(SWATCH, minutes=60.0))
+    hours = row(sheets(told)["Sizes"], "hours")
+    assert hours[:4] == pytest.approx([size.piece.time.hours for size in told.sizes if size.piece.time])
+    cells = {r[0].value: r[1].value for r in openpyxl.load_workbook(workbook(told))["Sizes"].iter_rows(min_row=4)}
+    assert str(cells["hours"]).startswith("=")
+    assert cells["100 stitches take, minutes"] == pytest.approx(100 * 60 / (24 * 20))
+
+
 def test_what_was_published_stands_beside_it_and_what_differs_is_counted() -> None:
     told = written()
     published = published_run("2026-05-01", SWATCH, told.sizes, "Ch 68.")

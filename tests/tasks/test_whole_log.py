@@ -180,3 +180,18 @@ def _without_first_sheets_rows(path: Path) -> Path:
     book["Swatches"].delete_rows(2, 100)
     book.save(path.with_name("no swatches.xlsx"))
     return path.with_name("no swatches.xlsx")
+
+
+def test_what_pieces_and_made_pieces_took_stands_in_hours(sample: Logbook, tmp_path: Path) -> None:
+    one = MadePiece(name="Vest", predicted_minutes=1200.0, minutes=1296.0, predicted_grams=250.0, grams_used=270.0)
+    save_made_piece(sample, one)
+    export(sample, tmp_path / "one.xlsx")
+    sheets = cells_of(tmp_path / "one.xlsx")
+    headings, *lines = sheets["Made pieces"][2:]
+    made = dict(zip(headings, next(line for line in lines if line[0] == "Vest"), strict=True))
+    assert [made[name] for name in ("predicted hours", "hours")] == [20.0, 21.6]
+    assert [made[name] for name in ("predicted grams", "grams used")] == [250.0, 270.0]
+    assert [made[name] for name in ("hours strayed", "yarn strayed")] == pytest.approx([0.08, 0.08])
+    headings, *lines = sheets["Pieces"][2:]
+    known = [dict(zip(headings, line, strict=False)) for line in lines]
+    assert any(isinstance(line["hours"], float | int) and line["hours"] > 0 for line in known)

@@ -86,7 +86,7 @@ def _table(sizes: Sequence[SizeFigures], units: Units) -> str:
 
 _COLUMNS = (
     ("size", "size"), ("body", "body"), ("chain", "chain"), ("rows", "rows"), ("width", "width"), ("length", "length"),
-    ("round", "all round"), ("armhole at", "armhole at"), ("balls", "balls"),
+    ("round", "all round"), ("armhole at", "armhole at"), ("balls", "balls"), ("hours", "hours"),
 )  # fmt: skip
 
 
