@@ -1,13 +1,14 @@
 """Pictures that can't be kept, can't be read or are too many: ``python -m tests.faults.pictures``.
 
-As another user, for root writes everywhere: the folder of pictures missing, not to be written to, on a disk that is full (a limit
-on the size of files), pictures of 20,000 by 20,000, cut, a text named .jpg, the same twice. Each must end in one sentence, or in
+As another user, for root writes everywhere: the folder of pictures missing, a file, not to be written to, on a disk that is full (a
+limit on the size of files), pictures of 20,000 by 20,000, cut, a text named .jpg, the same twice. Each must end in one sentence, or in
 the picture kept whole; the logbook must hold what it held, and no part of a picture may lie about. With 5,000 pictures
 the times of what a window does are printed.
 """
 
 import os
 import resource
+import shutil
 import sys
 import tempfile
 import time
@@ -19,12 +20,13 @@ from logbook.book.pictures import folder_of
 from logbook.craft.swatches.picture_names import MOST
 from logbook.errors import RefusedError
 from logbook.tasks.keeping import Logbook, check_book, open_book
-from logbook.tasks.pictures import add_to_swatch, names_of, picture, save_copy, take_in
+from logbook.tasks.pictures import add_to_swatch, along_with, names_of, picture, take_in
 from tests.support.garments import garment_book
 from tests.support.pictures import huge_png, jpeg, png
 
 MANY = 5_000
 NOBODY = 65534
+NOT_WRITABLE = "folder not to be written to"
 
 
 @contextmanager
@@ -50,7 +52,15 @@ def _read_only(book: Logbook, source: Path) -> None:
         add_to_swatch(book, "H1", source)
     finally:
         folder.chmod(0o700)
-        folder.rmdir()
+        shutil.rmtree(folder)
+
+
+def _a_file(book: Logbook, source: Path) -> None:
+    folder_of(book.path).write_text("a list")
+    try:
+        add_to_swatch(book, "H1", source)
+    finally:
+        assert folder_of(book.path).read_text() == "a list"
 
 
 def _missing(book: Logbook, source: Path) -> None:
@@ -76,7 +86,8 @@ def _twice(book: Logbook, source: Path) -> None:
 Trial = tuple[str, bytes, str, Callable[[Logbook, Path], object], bool]
 TRIALS: tuple[Trial, ...] = (
     ("disk full while it is taken in", png(200, 200), "cat.png", _full, True),
-    ("folder not to be written to", png(), "cat.png", _read_only, True),
+    (NOT_WRITABLE, png(), "cat.png", _read_only, True),
+    ("a file where the folder should be", png(), "cat.png", _a_file, True),
     ("folder missing", png(), "cat.png", _missing, True),
     ("cut after it was taken in", png(40, 40), "cat.png", _cut_afterwards, True),
     ("20,000 by 20,000", huge_png(), "huge.png", lambda book, source: add_to_swatch(book, "H1", source), True),
@@ -88,11 +99,13 @@ TRIALS: tuple[Trial, ...] = (
 
 def tried(folder: Path) -> Iterator[tuple[str, str]]:
     """What was tried, and what came of it: a sentence, ``kept``, or beginning with ``WRONG``."""
+    garment_book(folder / "new.logbook").close()
     for number, (what, content, name, act, refuses) in enumerate(TRIALS):
         place = folder / str(number)
         place.mkdir()
         (place / name).write_bytes(content)
-        with garment_book(place / "a.logbook") as book:
+        shutil.copyfile(folder / "new.logbook", place / "a.logbook")
+        with open_book(place / "a.logbook") as book:
             said = "kept"
             try:
                 act(book, place / name)
@@ -126,7 +139,8 @@ def many(folder: Path, count: int) -> Iterator[tuple[str, float]]:
             picture(book, name)
         yield "three of one swatch read", time.perf_counter() - start
         start = time.perf_counter()
-        save_copy(book, folder / "copy.logbook")
+        book.save_copy(folder / "copy.logbook")
+        along_with(book.path, folder / "copy.logbook")
         yield f"a copy saved with the {len(names)} that records name", time.perf_counter() - start
 
 
