@@ -1,9 +1,9 @@
 """Pictures that can't be kept, can't be read or are too many: ``python -m tests.faults.pictures``.
 
-As another user, for root writes everywhere: the folder of pictures missing, a file, not to be written to, on a disk that is full (a
-limit on the size of files), pictures of 20,000 by 20,000, cut, a text named .jpg, the same twice. Each must end in one sentence, or in
-the picture kept whole; the logbook must hold what it held, and no part of a picture may lie about. With 5,000 pictures
-the times of what a window does are printed.
+As another user, for root writes everywhere: the folder of pictures missing, a file, not to be written to, on a disk that is
+full (a limit on the size of files), pictures of 20,000 by 20,000, cut, a text named .jpg, the same twice. Each must end in one
+sentence, or in the picture kept whole; the logbook must hold what it held, and no part of a picture may lie about. With 5,000
+pictures the times of what a window does are printed.
 """
 
 import os
