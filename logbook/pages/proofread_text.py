@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from logbook.craft.proofreading.judging import FoundQuantity, Verdict
 from logbook.craft.proofreading.text_checks import TextProblem
+from logbook.craft.proofreading.text_lines import TextLines
 from logbook.craft.words.counting import counted
 from logbook.errors import RefusedError
 from logbook.tasks.proofreading import Held, Proofread, expected_words, proofread, require_text, what_words
@@ -45,7 +46,8 @@ def marked(text: str, held: Held) -> Marked:
     except RefusedError as error:
         return Marked((), str(error))
     marks = [_of_number(one) for one in read.found if one.verdict is not Verdict.AGREES]
-    marks += [_of_problem(text, problem) for problem in read.problems]
+    lines = TextLines(text)
+    marks += [_of_problem(lines, problem) for problem in read.problems]
     return Marked(tuple(sorted(marks, key=lambda mark: (mark.start, mark.end))), _on_the_whole(read))
 
 
@@ -57,13 +59,11 @@ def _of_number(one: FoundQuantity) -> MarkedText:
     return MarkedText(quantity.start, quantity.end, TROUBLE, says)
 
 
-def _of_problem(text: str, problem: TextProblem) -> MarkedText:
+def _of_problem(lines: TextLines, problem: TextProblem) -> MarkedText:
     if problem.end:
         return MarkedText(problem.start, problem.end, TROUBLE, problem.says)
-    lines = text.split("\n")
-    at = min(max(problem.line, 1), len(lines)) - 1
-    start = sum(len(line) + 1 for line in lines[:at])
-    return MarkedText(start, start + max(len(lines[at]), 1), TROUBLE, problem.says)
+    start = lines.start(problem.line)
+    return MarkedText(start, start + max(len(lines[problem.line]), 1), TROUBLE, problem.says)
 
 
 def _on_the_whole(read: Proofread) -> str:

@@ -25,6 +25,8 @@ from logbook.tasks.written.parts import plain_text
 
 LARGEST_TEXT = 1_000_000
 """Characters: the longest pattern of a book is far shorter."""
+MOST_NUMBERS = 20_000
+"""Numbers and lists: a garment in nine sizes has some hundreds."""
 _SECTIONS = ("Finished measurements", "Materials", "Gauge", "Tension", "Abbreviations", "Notes", "Making up", "Care and cautions")
 
 
@@ -116,8 +118,12 @@ def held_called(book: Logbook, name: str) -> Held:
 
 
 def proofread(text: str, held: Held) -> Proofread:
-    """The text held against every number of the pattern, and its rows proven."""
+    """The text held against every number of the pattern, and its rows proven. Raises RefusedError if it has too many numbers."""
     own = quantities(text, len(held.names), held.sections)
+    if len(own) > MOST_NUMBERS:
+        raise RefusedError(
+            f"The text has {grouped(len(own))} numbers, the most is {grouped(MOST_NUMBERS)}: proofread it in several parts."
+        )
     known = list(_known(held))
     problems = [*problems_of(text, own, held.names), *rows_problems(text, held.sections)]
     return Proofread(judged(own, known, len(held.names)), tuple(sorted(problems, key=lambda problem: problem.line)))

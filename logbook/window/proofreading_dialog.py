@@ -4,6 +4,7 @@ import tkinter as tk
 from collections.abc import Callable
 from functools import partial
 
+from logbook.craft.proofreading.text_lines import TextLines
 from logbook.pages.proofread_text import NOTHING_YET, TROUBLE, UNKNOWN, Marked, marked, next_mark
 from logbook.tasks.proofreading import Held
 from logbook.window.background import Background
@@ -23,6 +24,7 @@ class ProofreadingDialog:
     def __init__(self, parent: tk.Misc, look: Look, name: str, held: Held, text: str, keep: Callable[[str], object]) -> None:
         self.look, self._held, self._keep = look, held, keep
         self._marked, self._marked_text = Marked((), NOTHING_YET), ""
+        self._lines = TextLines("")
         self._timer = ""
         self.dialog = Dialog(parent, look, f"Proofread a text: {name}", self._close, modal=False)
         inside = self.dialog.inside
@@ -79,8 +81,9 @@ class ProofreadingDialog:
         self._marked, self._marked_text = found, text
         for sort in (TROUBLE, UNKNOWN, AT):
             self.area.tag_remove(sort, "1.0", "end")
+        self._lines = TextLines(text)
         for mark in self._marked.marks:
-            self.area.tag_add(mark.sort, f"1.0+{mark.start}c", f"1.0+{mark.end}c")
+            self.area.tag_add(mark.sort, self._place(mark.start), self._place(mark.end))
         self.whole.configure(text=self._marked.says)
         for button in (self.previous, self.following):
             button.state(["!disabled" if self._marked.troubles else "disabled"])
@@ -95,12 +98,17 @@ class ProofreadingDialog:
         found = next_mark([(mark.start, mark.end) for mark in troubles], self._cursor(), back)
         if found is None:
             return
-        place = f"1.0+{troubles[found].start}c"
+        place = self._place(troubles[found].start)
         self.area.mark_set("insert", place)
-        self.area.see(f"1.0+{troubles[found].end}c")
+        self.area.see(self._place(troubles[found].end))
         self.area.see(place)
         self.area.focus_set()
         self._say_here()
+
+    def _place(self, at: int) -> str:
+        """A place of the text as Tk finds it at once: counted through from the beginning, many marks take it seconds."""
+        line = self._lines.of(at)
+        return f"{line}.{at - self._lines.start(line)}"
 
     def _cursor(self) -> int:
         return len(self.area.get("1.0", "insert"))
@@ -110,7 +118,7 @@ class ProofreadingDialog:
         here = [mark for mark in self._marked.marks if mark.start <= at < mark.end and self._marked_text == self.text]
         self.area.tag_remove(AT, "1.0", "end")
         for mark in here:
-            self.area.tag_add(AT, f"1.0+{mark.start}c", f"1.0+{mark.end}c")
+            self.area.tag_add(AT, self._place(mark.start), self._place(mark.end))
         self.here.configure(text="\n".join(dict.fromkeys(mark.says for mark in here)))
 
     def _typed(self, _: object) -> None:

@@ -16,7 +16,16 @@ from logbook.tasks.garment_files import pattern_text
 from logbook.tasks.garment_publishing import publish
 from logbook.tasks.garments import garments, work_out
 from logbook.tasks.pieces import planned_pieces
-from logbook.tasks.proofreading import expected_words, held_called, of_garment, of_published, of_set_run, proofread, read_text
+from logbook.tasks.proofreading import (
+    MOST_NUMBERS,
+    expected_words,
+    held_called,
+    of_garment,
+    of_published,
+    of_set_run,
+    proofread,
+    read_text,
+)
 from logbook.tasks.sampling import new_sample
 from tests.tasks.changed_text import answer, measure
 
@@ -137,3 +146,10 @@ def test_a_garment_or_a_set_run_is_called_by_its_name(tmp_path: Path) -> None:
         assert held.names == tuple(size.name for size in run.sizes)
         with pytest.raises(RefusedError):
             held_called(book, "no such thing")
+
+
+def test_a_text_with_more_numbers_than_any_pattern_gets_a_sentence() -> None:
+    held = of_garment(answer(("S", "M", "L")))
+    assert len(proofread("ch 3, " * MOST_NUMBERS, held).found) == MOST_NUMBERS
+    with pytest.raises(RefusedError, match="has 20,001 numbers, the most is 20,000: proofread it in several parts"):
+        proofread("ch 3, " * (MOST_NUMBERS + 1), held)

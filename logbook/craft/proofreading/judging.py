@@ -6,7 +6,7 @@ swapped). With three sizes or fewer, and for single numbers, (a) alone. Lists wi
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from logbook.craft.proofreading.quantities import Quantity, QuantityKind
@@ -34,9 +34,21 @@ class FoundQuantity:
 
 
 def judged(text: Sequence[Quantity], known: Sequence[Quantity], sizes: int) -> tuple[FoundQuantity, ...]:
-    """Every quantity of a text, in its order, judged by the known ones."""
+    """Every quantity of a text, in its order, judged by the known ones. What is said again in the same words is judged once."""
     rows = _row_by_row(text, known)
-    return tuple(_judged(one, [other for other in known if _comparable(one, other)], rows.get(one.start), sizes) for one in text)
+    near: dict[tuple[object, ...], list[Quantity]] = {}
+    before: dict[tuple[object, ...], FoundQuantity] = {}
+    every = []
+    for one in text:
+        row = rows.get(one.start)
+        like = (one.kind, len(one.values))
+        if like not in near:
+            near[like] = [other for other in known if _comparable(one, other)]
+        same = (one.kind, one.values, one.step, one.bare, one.section, one.before, one.after, row and row.start)
+        if same not in before:
+            before[same] = _judged(one, near[like], row, sizes)
+        every.append(replace(before[same], quantity=one))
+    return tuple(every)
 
 
 def _row_by_row(text: Sequence[Quantity], known: Sequence[Quantity]) -> dict[int, Quantity]:
@@ -49,7 +61,7 @@ def _row_by_row(text: Sequence[Quantity], known: Sequence[Quantity]) -> dict[int
     for words, own in here.items():
         others = there.get(words, [])
         if len(own) == len(others) > 1 and all(_comparable(a, b) for a, b in zip(own, others, strict=True)):
-            equal = sum(not _off(a, b) for a, b in zip(own, others, strict=True))
+            equal = sum(_equal(a, b) for a, b in zip(own, others, strict=True))
             if equal * 2 > len(own):
                 found |= {a.start: b for a, b in zip(own, others, strict=True)}
     return found
@@ -64,13 +76,13 @@ def _by_words(every: Sequence[Quantity]) -> dict[tuple[object, ...], list[Quanti
 
 def _judged(one: Quantity, near: Sequence[Quantity], row: Quantity | None, sizes: int) -> FoundQuantity:
     if row is not None:
-        return _differs(one, row) if _off(one, row) else FoundQuantity(one, Verdict.AGREES, row)
+        return FoundQuantity(one, Verdict.AGREES, row) if _equal(one, row) else _differs(one, row)
     here = [other for other in near if not one.section or not other.section or other.section == one.section]
-    equal = next((other for other in (*here, *near) if not _off(one, other)), None)
+    equal = next((other for other in (*here, *near) if _equal(one, other)), None)
     if one.bare:
         return FoundQuantity(one, Verdict.AGREES, equal) if equal else FoundQuantity(one, Verdict.UNKNOWN)
     named = _named_by_words(one, here)
-    if named is not None and _off(one, named) and not (equal is not None and _alike(one, equal) >= _alike(one, named)):
+    if named is not None and not _equal(one, named) and not (equal is not None and _alike(one, equal) >= _alike(one, named)):
         return _differs(one, named)
     if equal is not None:
         return FoundQuantity(one, Verdict.AGREES, equal)
@@ -94,20 +106,24 @@ def _values(one: Quantity, count: int) -> tuple[float | None, ...]:
     return one.values if len(one.values) == count else one.values * count
 
 
-def _off(one: Quantity, known: Quantity) -> list[int]:
-    """The entries (from 0) of ``one`` that are not those of ``known``: lengths and yarn to half of what is written."""
+def _off(one: Quantity, known: Quantity, most: int | None = None) -> list[int]:
+    """The entries (from 0) of ``one`` that are not those of ``known``: lengths and yarn to half of what is written.
+
+    ``most``: where there are more, no more than one more is looked for.
+    """
     count = max(len(one.values), len(known.values))
-    pairs = zip(_values(one, count), _values(known, count), strict=True)
-    rounded = one.kind in (QuantityKind.LENGTH, QuantityKind.YARN)
+    near = one.step / 2 + 1e-6 if one.kind in (QuantityKind.LENGTH, QuantityKind.YARN) else 1e-9
     off = []
-    for place, (a, b) in enumerate(pairs):
-        if a is None or b is None:
-            differs = (a is None) != (b is None)
-        else:
-            differs = abs(a - b) > ((one.step / 2 + 1e-6) if rounded else 1e-9)
-        if differs:
+    for place, (a, b) in enumerate(zip(_values(one, count), _values(known, count), strict=True)):
+        if (a is None or b is None or abs(a - b) > near) and a is not b:
             off.append(place)
+            if most is not None and len(off) > most:
+                break
     return off
+
+
+def _equal(one: Quantity, known: Quantity) -> bool:
+    return not _off(one, known, most=0)
 
 
 def _alike(one: Quantity, other: Quantity) -> float:
@@ -145,14 +161,11 @@ def _near(one: Quantity, known: Sequence[Quantity], sizes: int) -> Quantity | No
     """The known list of which all entries but one, or two, are those of ``one``."""
     if sizes < 4:
         return None
-    for allowed in (1, 2):
-        for other in known:
-            off = _off(one, other)
-            if len(other.values) != len(one.values) or len(off) != allowed:
-                continue
-            if allowed == 1 or sizes >= 7 or _swapped(one, other, off):
-                return other
-    return None
+    like = [other for other in known if len(other.values) == len(one.values)]
+    offs = [(other, _off(one, other, most=2)) for other in like]
+    but_one = (other for other, off in offs if len(off) == 1)
+    but_two = (other for other, off in offs if len(off) == 2 and (sizes >= 7 or _swapped(one, other, off)))
+    return next(but_one, None) or next(but_two, None)
 
 
 def _swapped(one: Quantity, other: Quantity, off: Sequence[int]) -> bool:

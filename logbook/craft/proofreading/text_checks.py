@@ -46,9 +46,13 @@ def problems_of(text: str, found: Sequence[Quantity], names: Sequence[str]) -> t
     return tuple(sorted(every, key=lambda problem: problem.line))
 
 
+def _any_of(names: Sequence[str]) -> str:
+    return "|".join(re.escape(name) for name in sorted(names, key=len, reverse=True))
+
+
 def _all_sizes(names: Sequence[str]) -> re.Pattern[str]:
     """As many names of sizes in a row as there are sizes."""
-    one = "|".join(re.escape(name) for name in sorted(names, key=len, reverse=True))
+    one = _any_of(names)
     return re.compile(rf"(?<![\w])(?:{one})(?:[\s,;/()\[\]–-]+(?:{one})(?![\w])){{{len(names) - 1}}}")
 
 
@@ -56,7 +60,7 @@ def _orders(text: str, lines: TextLines, names: Sequence[str]) -> Iterator[TextP
     """Lists of all sizes in another order."""
     if len(names) < 2:
         return
-    one = "|".join(re.escape(name) for name in sorted(names, key=len, reverse=True))
+    one = _any_of(names)
     for found in _all_sizes(names).finditer(text):
         order = re.findall(rf"(?:{one})(?![\w])", found[0])
         if order != list(names) and sorted(order) == sorted(names):
@@ -68,15 +72,15 @@ def _orders(text: str, lines: TextLines, names: Sequence[str]) -> Iterator[TextP
 def _entries(text: str, lines: TextLines, found: Sequence[Quantity], names: Sequence[str]) -> Iterator[TextProblem]:
     """Lists with another number of entries than there are sizes, unless their sentence names its sizes."""
     taken = [(quantity.start, quantity.end) for quantity in found if len(quantity.values) == len(names)]
-    all_sizes = _all_sizes(names)
+    all_sizes, a_name = _all_sizes(names), re.compile(rf"(?<![\w])(?:{_any_of(names)})(?![\w])")
     for match in _MORE_ENTRIES.finditer(with_points(text, len(names))):
         entries = len(re.findall(r"\d+(?:\.\d+)?|[–—]", match[0]))
         if entries == len(names) or _within(match.start(), taken):
             continue
         before = text[max(match.start() - LONGEST_SENTENCE, 0) : match.start()]
         start = max(before.rfind(stop) for stop in (".", "\n\n", ":"))
-        sentence = all_sizes.sub("", before[start + 1 :] + text[match.start() : match.end() + 60])
-        if any(re.search(rf"(?<![\w]){re.escape(name)}(?![\w])", sentence) for name in names):
+        sentence = before[start + 1 :] + text[match.start() : match.end() + 60]
+        if a_name.search(sentence) and a_name.search(all_sizes.sub("", sentence)):
             continue
         yield TextProblem(
             lines.of(match.start()),

@@ -20,6 +20,10 @@ class TextLines:
     def __getitem__(self, line: int) -> str:
         return self._lines[line - 1]
 
+    def start(self, line: int) -> int:
+        """Where a line begins."""
+        return self._starts[line - 1]
+
     def of(self, at: int) -> int:
         """The line that holds the letter at that place (from 0)."""
         return bisect_right(self._starts, at)

@@ -53,13 +53,16 @@ def test_before_a_list_no_more_is_read_than_a_sentence(monkeypatch: pytest.Monke
     class Counted:
         def sub(self, new: str, sentence: str) -> str:
             read.append(len(sentence))
-            return new
+            return sentence
 
         def finditer(self, text: str) -> tuple[()]:
             return ()
 
     monkeypatch.setattr("logbook.craft.proofreading.text_checks._all_sizes", lambda names: Counted())
     assert len(problems_of("12 (14, 16, 18) sts " * 200, (), NAMES)) == 200
+    assert read == []
+    assert problems_of("12 (14, 16, 18) S, " * 200, (), NAMES) == ()
+    assert len(read) == 200
     assert max(read) < LONGEST_SENTENCE + 100
 
 

@@ -14,3 +14,4 @@ def test_each_line_and_where_it_begins() -> None:
     lines = TextLines(TEXT)
     assert list(lines) == [(0, "Back"), (5, ""), (6, "Ch 62."), (13, "")]
     assert lines[3] == "Ch 62."
+    assert [lines.start(line) for line in (1, 2, 3, 4)] == [0, 5, 6, 13]
