@@ -62,6 +62,27 @@ def test_a_field_that_was_scrolled_away_comes_back_with_a_key(root: tk.Tk, look:
     wait_until(root, lambda: made.sees(made.fields[0]))
 
 
+def test_a_field_stays_in_view_when_what_is_above_it_takes_its_size_late_until_the_wheel_is_turned(
+    root: tk.Tk, look: Look
+) -> None:
+    made = Made(root, look, 20)
+    for field in made.fields[:10]:
+        field.grid_remove()
+    settle(root)
+    made.fields[17].input.focus_force()
+    settle(root)
+    assert made.sees(made.fields[17])
+    for field in made.fields[:5]:
+        field.grid()
+    wait_until(root, lambda: made.fields[0].winfo_ismapped() and made.form.canvas.yview()[0] > 0)
+    assert made.sees(made.fields[17])
+    made.fields[17].input.event_generate("<Button-4>")
+    for field in made.fields[5:10]:
+        field.grid()
+    settle(root)
+    assert not made.sees(made.fields[17])
+
+
 def test_a_form_does_not_scroll_away_from_under_an_open_list(root: tk.Tk, look: Look) -> None:
     made = Made(root, look, 20)
     box = ttk.Combobox(made.form.inside, values=["one", "two"])
