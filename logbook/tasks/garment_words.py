@@ -65,8 +65,12 @@ def notes(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -
     for piece in size.pieces:
         if piece.wish.worked == ROUND and answer.cloths[piece.name].flat and piece.wish.shape != "edging":
             said.append(f"“{piece.name}” is worked round, its swatch was worked flat: rounds often come out a little shorter.")
-        if answer.cloths[piece.name].gauges.weight is None:
-            said.append(f"No yarn for “{piece.name}”: weigh its swatch, and count its stitches and rows.")
+    unweighed = [piece for piece in size.pieces if answer.cloths[piece.name].gauges.weight is None]
+    if unweighed:
+        names = listed([f"“{piece.name}”" for piece in unweighed])
+        several = len({str(piece.wish.swatch) for piece in unweighed}) > 1
+        which = "each swatch" if several else "its swatch" if len(unweighed) == 1 else "their swatch"
+        said.append(f"No yarn for {names}: weigh {which}, and count its stitches and rows.")
     if size.time is not None and size.pieces:
         said.append(HANDS_CAUTION)
     return tuple(dict.fromkeys(said))

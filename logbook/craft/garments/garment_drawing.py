@@ -12,7 +12,7 @@ from math import dist
 from logbook.craft.drawing.drawing import Draw, Drawing, Line, Polygon, Role, Shape, Text
 from logbook.craft.drawing.measured import measured_across, measured_up
 from logbook.craft.garments.garment import GarmentInSize
-from logbook.craft.garments.joins import JoinVerdict
+from logbook.craft.garments.joins import Joined, JoinVerdict
 from logbook.craft.garments.outline import Outline, Point, outline
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.shapes import TAPERED
@@ -84,17 +84,19 @@ def _large(
     size: GarmentInSize, piece: ShapedPiece, units: Units, width: float, line: float, highest: float = _HIGHEST
 ) -> Drawing:
     shape = outline(piece)
-    margin = 5.0 * line
+    beside = max(3.2, 0.7 + 0.48 * max(len(f"{count} sts") for count in (piece.foundation, *piece.counts)))
+    margin = (beside + 1.8) * line
     scale = min((width - 2 * margin) / shape.width, highest * line / shape.height)
     over = 3.8 if _two_widths(piece) else 2.2
     place = _Place(shape, (width - shape.width * scale) / 2, (shape.height * scale) + over * line, scale)
     shapes: list[Shape] = [Text(width / 2, 0.7 * line, _title(piece, units), "ink", "center", "bold")]
     shapes.append(Polygon(tuple(place.at(point) for point in shape.points), "page", "ink"))
     shapes += _joins(size, piece, place, line)
+    shapes += _strokes(size, piece, place, 0.3 * line)
     shapes += _counts(piece, place, line)
     below = place.y + 1.1 * line
     shapes += _widths(piece, place, below, units, line)
-    shapes += measured_up(place.top, place.y, place.right + 3.2 * line, show_length(shape.height, units), line)
+    shapes += measured_up(place.top, place.y, place.right + beside * line, show_length(shape.height, units), line)
     return Drawing(width, below + 1.8 * line, line, tuple(shapes))
 
 
@@ -152,7 +154,7 @@ def _counts(piece: ShapedPiece, place: _Place, line: float) -> Iterator[Shape]:
 def _joins(size: GarmentInSize, piece: ShapedPiece, place: _Place, line: float, *, small: bool = False) -> Iterator[Shape]:
     """Joined edges with their letters: inside, but of a ``small`` piece those at its top above it."""
     for number, join in enumerate(size.joins):
-        edge = join.wish.edge if join.wish.of == piece.name else join.wish.at if piece.name in join.wish.to else None
+        edge = _joined_edge(join, piece)
         if edge is None:
             continue
         trouble = join.verdict is JoinVerdict.TROUBLE
@@ -162,7 +164,6 @@ def _joins(size: GarmentInSize, piece: ShapedPiece, place: _Place, line: float, 
             if len(on_sheet) < 2:
                 continue
             yield Line(tuple(on_sheet), role, 4.0 if trouble else 2.5)
-            yield from (Line(stroke, "ink") for stroke in _strokes(points, place, 0.3 * line))
             x, y, level = _middle(on_sheet)
             inward = 0.7 * line if x < (place.x + place.right) / 2 else -0.7 * line
             letter = _LETTERS[number % len(_LETTERS)] + ("✕" if trouble else "")
@@ -172,13 +173,20 @@ def _joins(size: GarmentInSize, piece: ShapedPiece, place: _Place, line: float, 
             yield Text(*beside, letter, role, "center", "bold")
 
 
-def _strokes(points: Sequence[Point], place: _Place, far: float) -> Iterator[tuple[Point, Point]]:
-    """A stroke across each end of a joined edge that lies within a straight side, where nothing else shows that it ends."""
-    for end, before in ((points[0], points[1]), (points[-1], points[-2])):
-        if all(dist(end, corner) > 1e-6 for corner in place.outline.points):
-            x, y = place.at(end)
-            level = abs(end[0] - before[0]) > abs(end[1] - before[1])
-            yield ((x, y - far), (x, y + far)) if level else ((x - far, y), (x + far, y))
+def _joined_edge(join: Joined, piece: ShapedPiece) -> str | None:
+    return join.wish.edge if join.wish.of == piece.name else join.wish.at if piece.name in join.wish.to else None
+
+
+def _strokes(size: GarmentInSize, piece: ShapedPiece, place: _Place, far: float) -> Iterator[Line]:
+    """A stroke across a side where an armhole or a joined edge ends within it, and nothing else shows that."""
+    names = dict.fromkeys(("armhole", *filter(None, (_joined_edge(join, piece) for join in size.joins))))
+    lines = [points for name in names for points in place.outline.edges.get(name, ()) if len(points) > 1]
+    ends = [pair for points in lines for pair in ((points[0], points[1]), (points[-1], points[-2]))]
+    within = {end: before for end, before in ends if all(dist(end, corner) > 1e-6 for corner in place.outline.points)}
+    for end, before in within.items():
+        x, y = place.at(end)
+        level = abs(end[0] - before[0]) > abs(end[1] - before[1])
+        yield Line(((x, y - far), (x, y + far)) if level else ((x - far, y), (x + far, y)), "ink")
 
 
 def _middle(points: Sequence[Point]) -> tuple[float, float, bool]:
@@ -208,6 +216,7 @@ def _all(size: GarmentInSize, units: Units, width: float, line: float) -> Drawin
             place = _Place(shape, x, base, scale)
             shapes.append(Polygon(tuple(place.at(point) for point in shape.points), "page", "ink"))
             shapes += _joins(size, piece, place, line, small=True)
+            shapes += _strokes(size, piece, place, 0.3 * line)
             shapes.append(Text((place.x + place.right) / 2, base + 0.8 * line, piece.name, "ink", "center"))
             x = place.right + _GAP * line
         top = base + 1.6 * line

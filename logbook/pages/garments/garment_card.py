@@ -24,6 +24,7 @@ from logbook.tasks.money_words import price_words, sentence_of, time_words
 from logbook.tasks.pieces import Basis
 
 NOT_YET = "—"
+NO_PIECES = "It has no pieces yet: “Add a piece” adds one."
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +99,7 @@ class GarmentMaker:
             answer=answer,
             chosen=chosen,
             headline=NOT_YET if chosen_name and chosen is None else piece_headline(chosen) if chosen else whole_headline(answer),
-            sentences=piece_sentences(chosen, units) if chosen else (),
+            sentences=piece_sentences(chosen, units) if chosen else () if read.pieces else (NO_PIECES,),
             missing=missing,
             problems=self._problems(shown, answer),
             notes=notes(answer, possible.garment, units),

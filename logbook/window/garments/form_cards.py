@@ -133,7 +133,10 @@ class PartCard(FormCard):
             return ChoiceField(place, look, label, words, width=width, label_width=LABEL_LETTERS)
         if entry.kind == "lines":
             return TextField(place, look, label, lines=width, label_width=LABEL_LETTERS)
-        return Field(place, look, label, width=width, label_width=LABEL_LETTERS, grow=not entry.width)
+        plain = Field(place, look, label, width=width, label_width=LABEL_LETTERS, grow=not entry.width)
+        if entry.example:
+            plain.show_example(entry.example)
+        return plain
 
     def _swatches(self, key: str) -> list[str]:
         known = self.form.swatches.line(self.fields[key].text)
@@ -212,6 +215,7 @@ class GarmentEditor(ttk.Frame):
         """Brings what follows from the texts up to date; a piece that has got another shape gets its card."""
         if self._choose():
             self.card.show()
+            self.update_idletasks()  # what is not drawn yet takes no keyboard, and the next key would go elsewhere
             self.card.fields["shape" if self.form.piece else "name"].input.focus_set()
         else:
             self.card.say()

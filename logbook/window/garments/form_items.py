@@ -2,27 +2,30 @@
 
 from typing import NamedTuple
 
-from logbook.craft.garments.shapes import NECKS, Shape
+from logbook.craft.garments.shapes import HALF_FRONT, NECKS, Shape
 from logbook.pages.garments.garment_texts import ENDS, FLAGS
 from logbook.window.form_card import Section
 
 
 class Entry(NamedTuple):
     """A field of the form; ``key`` is the name of its text. ``kind``: ``text``, ``measure`` (what it comes to stands after it),
-    ``choice`` (of ``words``), ``swatch``, ``seam``, ``tick``, ``lines`` (so many as ``width``), ``joins`` or ``names``."""
+    ``choice`` (of ``words``), ``swatch``, ``seam``, ``tick``, ``lines`` (so many as ``width``), ``joins`` or ``names``.
+    ``example`` stands in it while it is empty: how it is typed, or what holds then.
+    """
 
     key: str
     label: str
     kind: str = "text"
     width: int = 0
     words: tuple[str, ...] = ()
+    example: str = ""
 
 
 GARMENT_ITEMS: tuple[Entry | Section, ...] = (
     Entry("name", "Na&me"),
-    Entry("ease", "Ease", width=12),
+    Entry("ease", "Ease", width=12, example="e.g. 10 cm"),
     Entry("chart", "Si&zes of chart", "chart", 14),
-    Entry("only", "Only these"),
+    Entry("only", "Only these", example="all, or e.g. S, M, L"),
     Entry("range", "Of a range take", "choice", 10, tuple(ENDS)),
     Section("garments.own", "Sizes of your own", (Entry("own sizes", "A line each", "lines", 3),)),
     Section("garments.joins", "&Joins", (Entry("joins", "", "joins"),)),
@@ -44,9 +47,23 @@ _LABELS = {
 }
 
 
+_EXAMPLES = {
+    "width": "e.g. (bust + ease) / 2",
+    "end width": "e.g. upper arm + 6 cm",
+    "body round": "e.g. bust + ease",
+    "upper arm round": "e.g. upper arm + 6 cm",
+    "along": "e.g. neck of back, front of front",
+    "line stitches": "1",
+    "each round": "so it lies flat",
+    "first stitches": "3",
+    "more a row": "2",
+    "draw in": "0 %",
+}
+
+
 def piece_items(shape: Shape, shapes: tuple[str, ...]) -> tuple[Entry | Section, ...]:
     """The fields of a piece of that shape."""
-    measures = [Entry(name, _label(name), "measure", 16) for name in shape.measures]
+    measures = [Entry(name, _label(name), "measure", 23, example=_example(name, shape)) for name in shape.measures]
     choices = [_choice(name) for name in shape.choices if name != "mirrored"]
     along = [entry for entry in choices if entry.key == "along"]
     ways = [Entry("worked", "Worked", "choice", 10, shape.ways)] if len(shape.ways) > 1 else []
@@ -75,7 +92,15 @@ def _choice(name: str) -> Entry:
         return Entry(name, _label(name), "tick")
     if name == "neck":
         return Entry(name, _label(name), "choice", 10, ("round", *(neck for neck in NECKS if neck != "round")))
-    return Entry(name, _label(name), "text", 0 if name == "along" else 8)
+    width = {"along": 0, "each round": 14}.get(name, 8)
+    return Entry(name, _label(name), "text", width, example=_EXAMPLES.get(name, ""))
+
+
+def _example(measure: str, shape: Shape) -> str:
+    """How a measure that the shape needs is typed; that another may be left out."""
+    if measure not in shape.needs:
+        return "none"
+    return "e.g. (bust + ease) / 4" if (measure, shape.name) == ("width", HALF_FRONT) else _EXAMPLES.get(measure, "e.g. 24 cm")
 
 
 def _label(name: str) -> str:

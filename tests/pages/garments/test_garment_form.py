@@ -11,7 +11,7 @@ from logbook.craft.words.lengths import Units
 from logbook.pages.drafts import GARMENTS, Offer, draft_of
 from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker, taken
 from logbook.pages.garments.garment_form import GarmentForm
-from logbook.pages.garments.garment_texts import read_garment, texts_of
+from logbook.pages.garments.garment_texts import piece_key, read_garment, texts_of
 from logbook.pages.garments.other_yarn import OtherYarn
 from logbook.pages.garments.own_sizes import read_sizes, sizes_text
 from logbook.pages.session import Session
@@ -108,6 +108,17 @@ def test_an_empty_garment_begins_with_its_swatch_and_a_shape_brings_its_name(for
     form.change_shape()
     (piece,) = form.read().plan.pieces
     assert (piece.name, piece.swatch, piece.alike) == ("sleeve", "H1", 2)
+
+
+def test_pieces_whose_swatch_was_not_weighed_are_named_once(session: Session, form: GarmentForm) -> None:
+    form.begin("empty", "L1")
+    for name in ("back", "front"):
+        form.add_piece()
+        for key, text in {"name": name, "width": "50 cm", "length": "40 cm"}.items():
+            form.type_in(piece_key(form.piece, key), text)
+    assert [note for note in card(session, form).notes if note.startswith("No yarn")] == [
+        "No yarn for “back” and “front”: weigh their swatch, and count its stitches and rows."
+    ]
 
 
 def test_it_is_saved_found_copied_and_shown_as_it_was(session: Session, form: GarmentForm) -> None:

@@ -59,6 +59,18 @@ def test_a_new_garment_is_begun_from_a_template(root: tk.Tk, page: GarmentsPage,
     assert [garment.name for garment in garments(session.book)] == ["Quay"]
 
 
+def test_a_piece_that_gets_another_shape_keeps_the_keyboard_for_the_very_next_key(root: tk.Tk, page: GarmentsPage) -> None:
+    begin(root, page, "empty")
+    assert page.follow.sentences["text"] == "It has no pieces yet: “Add a piece” adds one."
+    page.add_piece()
+    root.update()
+    page.editor.fields["shape"].input.focus_force()
+    root.update()
+    page.editor.fields["shape"].text = "tapered panel"  # its card is made and shown within that, as within the key
+    assert focused(page.editor) is page.editor.fields["shape"].input
+    assert "end width" in page.editor.fields
+
+
 def test_a_piece_is_chosen_typed_in_and_saved(root: tk.Tk, page: GarmentsPage, session: Session) -> None:
     begin(root, page)
     hit(root, "<Control-s>")
