@@ -92,7 +92,7 @@ def _large(
     shapes: list[Shape] = [Text(width / 2, 0.7 * line, _title(piece, units), "ink", "center", "bold")]
     shapes.append(Polygon(tuple(place.at(point) for point in shape.points), "page", "ink"))
     shapes += _joins(size, piece, place, line)
-    shapes += _strokes(size, piece, place, 0.3 * line)
+    shapes += _strokes(size, piece, place, 0.22 * line)
     shapes += _counts(piece, place, line)
     below = place.y + 1.1 * line
     shapes += _widths(piece, place, below, units, line)
@@ -216,7 +216,7 @@ def _all(size: GarmentInSize, units: Units, width: float, line: float) -> Drawin
             place = _Place(shape, x, base, scale)
             shapes.append(Polygon(tuple(place.at(point) for point in shape.points), "page", "ink"))
             shapes += _joins(size, piece, place, line, small=True)
-            shapes += _strokes(size, piece, place, 0.3 * line)
+            shapes += _strokes(size, piece, place, 0.22 * line)
             shapes.append(Text((place.x + place.right) / 2, base + 0.8 * line, piece.name, "ink", "center"))
             x = place.right + _GAP * line
         top = base + 1.6 * line

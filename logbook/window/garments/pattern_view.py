@@ -7,7 +7,6 @@ from typing import NamedTuple
 
 from logbook.window.flow import Flow
 from logbook.window.look import Look
-from logbook.window.sentence import Sentence
 from logbook.window.text_area import TextArea
 
 
@@ -19,14 +18,19 @@ class PatternActions(NamedTuple):
     print: Callable[[], object]
 
 
+_SAYS, _PATTERN = "says", "pattern"
+
+
 class PatternView(ttk.Frame):
-    """The text can be selected and walked through with keys, not typed into."""
+    """The text can be selected and walked through with keys, not typed into. What is to be said of it stands above it and scrolls
+    with it, so that in large text both can be reached.
+    """
 
     def __init__(self, parent: tk.Misc, look: Look, actions: PatternActions) -> None:
         super().__init__(parent, style="Card.TFrame")
         self.look = look
         self.columnconfigure(0, weight=1)
-        self.rowconfigure(2, weight=1)
+        self.rowconfigure(1, weight=1)
         bar = Flow(self, look)
         look.grid(bar, row=0, column=0, sticky="ew", pady=(0, 1))
         self.buttons: dict[str, ttk.Button] = {}
@@ -34,13 +38,12 @@ class PatternView(ttk.Frame):
         for text, action in words.items():
             button = self.buttons[text] = ttk.Button(bar, text=text, command=action)
             bar.add(button)
-        self.says = Sentence(self, style="Warning.TLabel")
-        look.grid(self.says, row=1, column=0, sticky="ew", pady=(0, 1))
         shown = TextArea(self, look, width=20, height=4, font="TkFixedFont", takefocus=True)  # its columns are made of spaces
-        shown.grid(row=2, column=0, sticky="nsew")
+        shown.grid(row=1, column=0, sticky="nsew")
         self.area = shown.area
+        look.when_changed(self.area, self._follow_look)
         self.area.bind("<Control-Key-a>", lambda _: self._all())
-        self._text = ""
+        self._text, self.says = "", ""
         self.area.configure(state="disabled")
 
     @property
@@ -50,21 +53,24 @@ class PatternView(ttk.Frame):
 
     def show(self, text: str, says: str = "") -> None:
         """Shows a pattern, and what is to be said of it; without one the buttons are off."""
-        if text != self._text:
+        if (text, says) != (self._text, self.says):
             place = self.area.yview()[0]
-            self._text = text
+            self._text, self.says = text, says
             self.area.configure(state="normal")
-            self.area.replace("1.0", "end", text)
+            self.area.delete("1.0", "end")
+            if says:
+                self.area.insert("end", f"{says}\n\n" if text else says, _SAYS)
+            self.area.insert("end", text, _PATTERN)
             self.area.configure(state="disabled")
             self.area.yview_moveto(place)
-        self.says.configure(text=says)
-        if says:
-            self.says.grid()
-        else:
-            self.says.grid_remove()
         for button in self.buttons.values():
             button.state(["!disabled" if text else "disabled"])
 
     def _all(self) -> str:
-        self.area.tag_add("sel", "1.0", "end-1c")
+        """Selects the pattern, without what is said of it."""
+        if where := self.area.tag_ranges(_PATTERN):
+            self.area.tag_add("sel", *where)
         return "break"
+
+    def _follow_look(self) -> None:
+        self.area.tag_configure(_SAYS, foreground=self.look.palette.warning, font="TkTextFont")

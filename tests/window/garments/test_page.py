@@ -182,6 +182,11 @@ def test_the_pattern_is_written_copied_printed_and_published(
     hit(root, "<Control-s>")
     page._view_chosen("Pattern")
     wait_until(root, lambda: page.follow.pattern.text.startswith("Quay\n"))
+    area = page.follow.pattern.area
+    assert area.get("1.0", "end-1c") == f"{page.follow.pattern.says}\n\n{page.follow.pattern.text}"
+    area.focus_force()
+    hit(root, "<Control-a>")
+    assert area.selection_get() == page.follow.pattern.text, "what is said of it is not part of it"
     page.follow.pattern.buttons["Copy the pattern"].invoke()
     assert root.clipboard_get() == page.follow.pattern.text
     opened: list[str] = []
@@ -194,7 +199,7 @@ def test_the_pattern_is_written_copied_printed_and_published(
     page._changed()
     page._show_pattern()
     assert page.follow.pattern.text == text
-    assert "Now: " in page.follow.pattern.says["text"]
+    assert "Now: " in page.follow.pattern.says
     hit(root, "<Control-p>")
     printed = Path(opened[-1].removeprefix("file://")).read_text("utf-8")
     before = published(garments(session.book)[0])
