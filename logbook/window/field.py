@@ -86,10 +86,11 @@ class LabelledField(ttk.Frame):
         """Pixels that it takes with the label, of so many letters or as many as it has, at its left, and nothing cut."""
         letter, gap = self.look.base.measure("0"), self.look.pixels(2)
         letters = label_width or self.label_width
+        after = gap + self.unit.winfo_reqwidth() if self.unit else 0
         if self._grow:
-            return (letters + NARROW) * letter
+            return (letters + NARROW) * letter + after
         label = letters * letter + self.look.label_edges + gap
-        return label + self._widget.winfo_reqwidth() + (gap + self.unit.winfo_reqwidth() if self.unit else 0)
+        return label + self._widget.winfo_reqwidth() + after
 
     def _lay_out(self, stacked: bool) -> None:
         self._stacked = stacked

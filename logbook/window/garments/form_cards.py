@@ -23,7 +23,7 @@ from logbook.window.sentence import Sentence
 from logbook.window.text_field import TextField
 from logbook.window.tick_box import TickBox
 
-LABEL_LETTERS = 14
+LABEL_LETTERS, VALUE_LETTERS = 14, 9
 OWN_SIZES = "Like “M: bust 96 cm; ease 6 cm; end width of sleeve 35 cm”."
 
 
@@ -136,6 +136,10 @@ class PartCard(FormCard):
         plain = Field(place, look, label, width=width, label_width=LABEL_LETTERS, grow=not entry.width)
         if entry.example:
             plain.show_example(entry.example)
+        if entry.kind == "measure":
+            plain.show_unit("")
+            assert plain.unit is not None
+            plain.unit.configure(width=VALUE_LETTERS)  # the field keeps its width whatever stands after it
         return plain
 
     def _swatches(self, key: str) -> list[str]:

@@ -63,7 +63,7 @@ _EXAMPLES = {
 
 def piece_items(shape: Shape, shapes: tuple[str, ...]) -> tuple[Entry | Section, ...]:
     """The fields of a piece of that shape."""
-    measures = [Entry(name, _label(name), "measure", 23, example=_example(name, shape)) for name in shape.measures]
+    measures = [Entry(name, _label(name), "measure", example=_example(name, shape)) for name in shape.measures]
     choices = [_choice(name) for name in shape.choices if name != "mirrored"]
     along = [entry for entry in choices if entry.key == "along"]
     ways = [Entry("worked", "Worked", "choice", 10, shape.ways)] if len(shape.ways) > 1 else []
