@@ -21,7 +21,7 @@ COMMANDS = {
     "nearest": ("nearest", "find the swatches nearest to a gauge"),
     "compare": ("compare", "compare two to six swatches"),
     "hooks": ("hooks", "which hook gives which gauge"),
-    "picture": ("picture", "add a picture to a swatch"),
+    "picture": ("picture", "add a picture to a swatch or a made piece"),
     "import": ("sheets", "import a sheet of swatches (.xlsx or .csv)"),
     "export": ("sheets", "write all swatches to a sheet (.xlsx or .csv)"),
     "merge": ("merge", "bring another logbook into this one"),

@@ -6,6 +6,24 @@ from logbook.craft.swatches.picture_names import picture_names
 from logbook.pages.session import Session
 from logbook.tasks.pictures import picture, picture_file, take_in, with_picture, without_picture
 
+NOT_COPIED = "Copy a picture file first, or its path, then paste it here."
+
+
+def copied_files(copied: str) -> tuple[Path, ...]:
+    """The files that were copied, a path or a ``file:`` address a line; none if a line is anything else."""
+    lines = [line.strip().strip("\"'") for line in copied.splitlines() if line.strip()]
+    paths = [_path(line) for line in lines]
+    return tuple(path for path in paths if path is not None) if None not in paths else ()
+
+
+def _path(line: str) -> Path | None:
+    if line.startswith("file:"):
+        from urllib.parse import urlsplit
+        from urllib.request import url2pathname
+
+        line = url2pathname(urlsplit(line).path)
+    return Path(line) if Path(line).is_absolute() else None
+
 
 class PictureShelf:
     """Pictures by their names, as the text of a record has them."""

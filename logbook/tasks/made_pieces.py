@@ -12,6 +12,8 @@ from logbook.craft.pieces.piece import PieceNumbers
 from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.craft.swatches.conditions import Direction
+from logbook.craft.words.counting import counted
+from logbook.errors import RefusedError
 from logbook.tasks.pieces import PieceAnswer
 
 
@@ -74,6 +76,17 @@ def delete_made_piece(book: Logbook, made: MadePiece) -> None:
     """Deletes a made piece; undo brings it back."""
     with book.writing(f"delete made piece {made.name}") as writing:
         kept.remove_made_piece(writing, made.uid)
+
+
+def made_piece_called(book: Logbook, name: str) -> MadePiece:
+    """The made piece of that name. Raises RefusedError if there is none, or more than one."""
+    with book.reading() as connection:
+        alike = [made for made in kept.made_pieces(connection).values() if made.name == name.strip()]
+    if not alike:
+        raise RefusedError(f"There is no made piece called “{name.strip()}”: its name stands in the list of made pieces.")
+    if len(alike) > 1:
+        raise RefusedError(f"{counted(len(alike), 'made piece')} are called “{name.strip()}”: give one another name first.")
+    return alike[0]
 
 
 def find_made(book: Logbook, filters: Filters) -> list[MadePiece]:

@@ -43,6 +43,7 @@ KEYS: tuple[tuple[str, str], ...] = (
     ("Mod-o", "open a logbook"),
     ("Mod-i", "import a sheet"),
     ("Mod-Shift-v", "paste rows copied in a spreadsheet, with their headings"),
+    ("Mod-v", "at Add a picture: paste a copied picture file, or its path"),
     ("Mod-e", "export to a sheet"),
     ("Mod-plus", "larger text"),
     ("Mod-minus", "smaller text"),

@@ -6,7 +6,7 @@ from pathlib import Path
 from tkinter import ttk
 
 from logbook.errors import RefusedError
-from logbook.pages.picture_shelf import PictureShelf
+from logbook.pages.picture_shelf import NOT_COPIED, PictureShelf, copied_files
 from logbook.window.dialog import Dialog
 from logbook.window.field import LabelledField
 from logbook.window.file_dialogs import ask_what_to_open
@@ -24,8 +24,8 @@ _LARGE = "large"
 
 
 class PicturesField(LabelledField):
-    """Return or a click shows one large, Delete takes it off; *Add a picture…* takes a file in. Small ones are drawn one by one,
-    when nothing else waits."""
+    """Return or a click shows one large, Delete takes it off; *Add a picture…* takes a file in, and pasting does one that was
+    copied, or whose path was. Small ones are drawn one by one, when nothing else waits."""
 
     several_lines = True
 
@@ -36,6 +36,7 @@ class PicturesField(LabelledField):
         self._timer = ""
         self.row = Flow(self, look)
         self.add_button = ttk.Button(self.row, text="Add a picture…", command=self.add, style=styled(parent, "TButton"))
+        self.add_button.bind("<<Paste>>", lambda _: self.paste())
         self.buttons: dict[str, ttk.Button] = {}
         self.images: dict[str, tk.PhotoImage] = {}
         self.variable.trace_add("write", lambda *_: self._follow())
@@ -48,6 +49,18 @@ class PicturesField(LabelledField):
         chosen = ask_what_to_open(parent=self.winfo_toplevel(), title="Add a picture", filetypes=KINDS)
         if chosen:
             self.take(Path(chosen))
+
+    def paste(self) -> None:
+        """Takes the files in that were copied, or whose paths were; what is none is told."""
+        try:
+            copied = self.clipboard_get()
+        except tk.TclError:
+            copied = ""
+        files = copied_files(copied)
+        if not files:
+            tell(self.winfo_toplevel(), self.look, NOT_COPIED)
+        for file in files:
+            self.take(file)
 
     def take(self, source: Path) -> None:
         """Takes a file in; a refusal is told."""
@@ -69,6 +82,7 @@ class PicturesField(LabelledField):
         self.images.clear()
         for number, name in enumerate(names, start=1):
             button = ttk.Button(self.row, text=f"Picture {number}", command=partial(self._show_large, name))
+            button.bind("<<Paste>>", lambda _: self.paste())
             button.bind("<Delete>", lambda _, name=name: self._take_off(name))  # type: ignore[misc]
             button.bind("<Return>", lambda _, name=name: self._show_large(name))  # type: ignore[misc]
             for press in ("<Button-3>", "<Control-Button-1>"):
@@ -108,9 +122,8 @@ class PicturesField(LabelledField):
         self.images[_LARGE] = image
         ttk.Label(dialog.inside, image=image).grid(row=0, column=0)
         dialog.bind("<Destroy>", lambda _: self.images.pop(_LARGE, None), add="+")
-        close = dialog.add_button("Close", dialog.close)
         dialog.add_button("&Take it off", partial(self._take_off_and_close, name, dialog))
-        dialog.open(close)
+        dialog.open(dialog.add_button("Close", dialog.close))
 
     def _in_viewer(self, name: str, refused: RefusedError) -> None:
         import webbrowser

@@ -7,10 +7,11 @@ from pathlib import Path
 import pytest
 
 from logbook.errors import RefusedError
-from logbook.pages.picture_shelf import PictureShelf
+from logbook.pages.picture_shelf import NOT_COPIED, PictureShelf
 from logbook.pages.session import Session
 from logbook.settings import Settings
 from logbook.tasks.keeping import Logbook, new_book
+from logbook.window import pictures_field
 from logbook.window.look import Look
 from logbook.window.picture_images import pillow, shown
 from logbook.window.pictures_field import PicturesField
@@ -48,6 +49,25 @@ def test_each_has_a_button_that_shows_it_small(field: PicturesField, root: tk.Tk
     press(field.buttons[first], "<Delete>")
     assert first not in field.text
     assert len(field.buttons) == 1
+
+
+def test_a_copied_file_or_its_path_is_pasted(
+    field: PicturesField, root: tk.Tk, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    first, second = tmp_path / "my vest.png", tmp_path / "b.png"
+    first.write_bytes(png(4, 4))
+    second.write_bytes(png(6, 6))
+    root.clipboard_clear()
+    root.clipboard_append(f"{first.as_uri()}\n{second}\n")
+    press(field.add_button, "<<Paste>>")
+    assert len(field.buttons) == 2
+    said: list[str] = []
+    monkeypatch.setattr(pictures_field, "tell", lambda _parent, _look, sentence: said.append(sentence))
+    root.clipboard_clear()
+    root.clipboard_append("dear Ida")
+    press(field.add_button, "<<Paste>>")
+    assert said == [NOT_COPIED]
+    assert len(field.buttons) == 2
 
 
 def test_one_that_is_missing_or_cut_says_so_and_the_others_are_shown(field: PicturesField, root: tk.Tk, tmp_path: Path) -> None:

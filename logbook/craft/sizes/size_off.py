@@ -8,9 +8,10 @@ Of a tester i in size s, along the width and up the length each by itself, U_i b
     f = (4 + Σ w·(r − mean of its size)²)/(4 + Σ(n − 1))                         over width and length together
     U = t(97.5 %)·√f·√(1/Σ_s w + 1/(Σ_o w + 1/0.02²))
 
-A size with two testers or more is named if |g| lies beyond the t that holds 1 − 0.05/(sizes × directions), so that of
-patterns with nothing wrong at most one in twenty is said to be off; then it is left out and the rest is weighed again. What
-is left beside the gauge before anything is known, 1.7 %, was chosen by simulation (the bench of testers). Source: weighted
+A size with two testers or more is named if |g| lies beyond the t that holds 1 − 0.04/(sizes × directions), so that of
+patterns with nothing wrong at most one in twenty is said to be off (one in 25 would be, were every spread known); then it is
+left out and the rest is weighed again. That and what is left beside the gauge before anything is known, 1.7 %, were chosen by
+simulation (the bench of testers). Source: weighted
 least squares, Student's t, Bonferroni's bound for several sizes at once.
 """
 
@@ -23,7 +24,7 @@ from logbook.craft.swatches.student import t_975, t_within
 
 LEAST = 2
 """Testers of a size: of one alone nothing is said."""
-_FALSE_ALARMS = 0.05
+_FALSE_ALARMS = 0.04
 _BESIDE_GAUGE = 0.017
 
 

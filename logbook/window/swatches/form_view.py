@@ -120,6 +120,7 @@ class FormView(FormCard):
     def add_picture(self) -> None:
         """Asks for a picture of the swatch in hand."""
         self._open(next(item for item in ITEMS if isinstance(item, Section) and "pictures" in keys_of(item.items)))
+        self._go_to("pictures")
         pictures = self.fields["pictures"]
         assert isinstance(pictures, PicturesField)
         pictures.add()

@@ -1,15 +1,19 @@
 """A made piece of the vest in half double crochet: 7 mm a stitch, 9 mm a row, chain 76, 62 rows: 51.8 by 55.8 cm."""
 
+from pathlib import Path
+
 import pytest
 
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.words.dates import date_words
+from logbook.pages.picture_shelf import PictureShelf
 from logbook.pages.pieces.made_form import MadeForm
 from logbook.pages.pieces.made_list import MadeList, cells, sort_keys
 from logbook.pages.session import Session
 from logbook.tasks.made_pieces import made_from
 from logbook.tasks.pieces import PieceAnswer, basis_of_tag, made_pieces, planned_pieces, work_out_piece
 from tests.support.cloth import VEST
+from tests.support.pictures import png
 
 
 @pytest.fixture
@@ -55,6 +59,22 @@ def test_it_is_saved_listed_and_deleted(session: Session, form: MadeForm) -> Non
     assert again.texts["predicted width"] == "51.8 cm"
     again.delete()
     assert made_pieces(session.book) == []
+
+
+def test_a_picture_added_and_taken_off_again_leaves_nothing_to_save(session: Session, form: MadeForm, tmp_path: Path) -> None:
+    shelf = PictureShelf(session)
+    for size in (2, 3):
+        (tmp_path / f"{size}.png").write_bytes(png(size, size))
+    form.type_in("pictures", shelf.add("", tmp_path / "2.png"))
+    form.save()
+    (made,) = made_pieces(session.book)
+    for own in (form, MadeForm(session, made)):
+        before = own.texts["pictures"]
+        own.type_in("pictures", shelf.add(before, tmp_path / "3.png"))
+        assert own.is_dirty
+        own.type_in("pictures", shelf.take_off(own.texts["pictures"], shelf.names(own.texts["pictures"])[-1]))
+        assert not own.is_dirty
+        assert own.draft() is None
 
 
 @pytest.mark.parametrize(
