@@ -28,18 +28,21 @@ def parts_follow(plan: Merging, own: BookSide, other: BookSide, prefer: Prefer |
                 plan.conflicts.append(Conflict(*place, "", mine, yours))
                 kept = yours if is_theirs(prefer, plan.conflicts[-1]) else mine
                 results[place] = Taken(*place, mine, yours, other.last.get(place, ""), kept)
+            plan.conflicts = [one for one in plan.conflicts if (one.table, one.record) not in parts]
             stays = (results[place].result if place in results else mine) is not None
             for one in parts:
                 ours, theirs = own.now(one), other.now(one)
-                result = (ours or theirs) if stays else None
-                results[one] = Taken(*one, ours, theirs, other.last.get(one, ""), result)
+                result, last = (ours or theirs) if stays else None, other.last.get(one, "")
+                if result != ours or last not in {"", *(step.uid for step in own.steps(one))}:
+                    results[one] = Taken(*one, ours, theirs, last, result)
     plan.taken = list(results.values())
 
 
 def _changed(there: BookSide, gone: BookSide, place: Place) -> bool:
-    """Whether a part that is there is not as the side that deleted it knew it last."""
-    known = [step.after for step in gone.steps(place) if step.after is not None]
-    return not known or there.now(place) != known[-1]
+    """Whether a part that is there is not as it was when the side that deleted it was last alike."""
+    known = {step.uid for step in gone.steps(place)}
+    alike = [step.after for step in there.steps(place) if step.uid in known]
+    return not alike or there.now(place) != alike[-1]
 
 
 def keep_what_is_used(plan: Merging, own: BookSide, other: BookSide) -> None:

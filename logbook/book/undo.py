@@ -1,12 +1,12 @@
 """Undo and redo of everything, also after reopening. An undo is itself an action, so that history is never rewritten."""
 
 import sqlite3
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import Literal
 
-from logbook.book.changes import Writing, changes_of_action
+from logbook.book.changes import Row, Writing, changes_of_action
 from logbook.book.logbook import Logbook
 from logbook.book.trouble import DamagedError
 from logbook.errors import RefusedError
@@ -52,16 +52,16 @@ def undo_state(connection: sqlite3.Connection) -> UndoState:
 def undo(book: Logbook) -> Action:
     """Undoes the last action and says which it was. Raises RefusedError if there is nothing to undo."""
     with _turning(book, "undo") as (writing, action):
-        first = {(change.table, change.record): change for change in reversed(changes_of_action(writing.connection, action.uid))}
-        writing.put_together((change.table, change.record, [(change.before, None)]) for change in first.values())
+        changes = reversed(changes_of_action(writing.connection, action.uid))
+        _put_through(writing, ((change.table, change.record, change.before) for change in changes))
     return action
 
 
 def redo(book: Logbook) -> Action:
     """Does again what was undone last. Raises RefusedError if there is nothing to redo."""
     with _turning(book, "redo") as (writing, action):
-        last = {(change.table, change.record): change for change in changes_of_action(writing.connection, action.uid)}
-        writing.put_together((change.table, change.record, [(change.after, None)]) for change in last.values())
+        changes = changes_of_action(writing.connection, action.uid)
+        _put_through(writing, ((change.table, change.record, change.after) for change in changes))
     return action
 
 
@@ -69,6 +69,14 @@ def next_action(book: Logbook, kind: Literal["undo", "redo"]) -> Action | None:
     """What would be undone or done again next; None if there is nothing."""
     with book.reading() as connection:
         return _next(connection, kind)
+
+
+def _put_through(writing: Writing, states: Iterable[tuple[str, str, Row | None]]) -> None:
+    """Takes records (table, uid) through states one by one: a merge may end where it began, and is turned all the same."""
+    of_record: dict[tuple[str, str], list[tuple[Row | None, None]]] = {}
+    for table, uid, state in states:
+        of_record.setdefault((table, uid), []).append((state, None))
+    writing.put_together((*place, through) for place, through in of_record.items())
 
 
 @contextmanager

@@ -22,6 +22,7 @@ from logbook.tasks.browsing import assumptions_of, save_assumptions, swatch_in_h
 from logbook.tasks.logging_swatches import delete_swatches, save_swatch
 from logbook.tasks.merging import merge
 from logbook.tasks.undoing import redo, undo
+from tests.support.books import taken
 from tests.support.garments import garment_book, uid_of
 
 
@@ -152,6 +153,47 @@ def test_ours_preferred_is_not_asked_again(pair: tuple[Logbook, Logbook]) -> Non
     assert merge(ours, theirs.path).questions == ()
     assert merge(theirs, ours.path).questions == ()
     assert tables(ours) == tables(theirs)
+
+
+def test_readings_changed_and_then_deleted_with_their_swatch_by_one_side_alone_are_not_asked_of(
+    pair: tuple[Logbook, Logbook],
+) -> None:
+    ours, theirs = pair
+    edit(theirs, "R1", readings=taken("21 sts = 11 cm"))
+    delete_swatches(theirs, [uid_of(theirs, "R1")])
+    answer = merge(ours, theirs.path)
+    assert (answer.questions, answer.deleted) == ((), 1)
+
+
+def test_of_readings_changed_here_and_deleted_with_their_swatch_there_only_the_swatch_is_asked(
+    pair: tuple[Logbook, Logbook],
+) -> None:
+    ours, theirs = pair
+    swatch = swatch_in_hand(ours, uid_of(ours, "R1"))
+    assert swatch is not None
+    edit(ours, "R1", readings=(*swatch.readings[:-1], *taken("21 sts = 11 cm")))
+    delete_swatches(theirs, [uid_of(theirs, "R1")])
+    assert [(one.record, one.field) for one in merge(ours, theirs.path).questions] == [("swatch R1", "")]
+
+
+def test_a_merge_that_left_all_as_it_was_is_undone_and_done_again_like_any_other(pair: tuple[Logbook, Logbook]) -> None:
+    ours, theirs = pair
+    edit(ours, "H1", colour="blue")
+    edit(theirs, "H1", colour="red")
+    merge(ours, theirs.path, "ours")
+    assert undo(ours).label == "merge theirs.logbook"
+    assert len(merge(ours, theirs.path).questions) == 1
+    redo(ours)
+    assert merge(ours, theirs.path).questions == ()
+    assert [undo(ours).label for _ in range(2)] == ["merge theirs.logbook", "change swatch H1"]
+
+
+def test_what_was_deleted_here_alone_is_no_change_however_often_it_is_merged(pair: tuple[Logbook, Logbook]) -> None:
+    ours, theirs = pair
+    delete_swatches(ours, [uid_of(ours, "R1")])
+    kept = kept_changes(ours)
+    answer = merge(ours, theirs.path)
+    assert (answer.changed, answer.deleted, answer.written, kept_changes(ours)) == (0, 0, False, kept)
 
 
 def test_deleted_here_and_changed_there_is_asked(pair: tuple[Logbook, Logbook]) -> None:
