@@ -15,6 +15,7 @@ from logbook.craft.garments.plan_file import plan_value
 from logbook.craft.words.dates import date_words
 from logbook.craft.words.lengths import Units
 from logbook.craft.words.notation import PLAIN, written_in
+from logbook.craft.words.printed_sizes import printed_length
 from logbook.craft.words.terms import Terms
 from logbook.sheets.atomic import write_text, write_zip
 from logbook.sheets.garment_workbook import write_garment_workbook
@@ -76,10 +77,17 @@ def pattern_html(answer: GarmentAnswer, terms: Terms, units: Units, today: date 
     size = without_faults(answer.numbers[len(answer.numbers) // 2])
     drawings = {"": to_svg(pieces_drawing(size, units)(_SHEET_WIDTH, _LINE), "")}
     for piece in size.pieces:
-        drawings[piece.name] = to_svg(piece_drawing(size, piece.name, units, _HIGHEST_ON_A_PAGE)(_BESIDE_WIDTH, _LINE), "")
+        drawings[piece.name] = to_svg(
+            piece_drawing(size, piece.name, units, _HIGHEST_ON_A_PAGE, _printed)(_BESIDE_WIDTH, _LINE), ""
+        )
     drawn = f"Drawn: size {size.name}" if len(answer.numbers) > 1 else ""
     foot = f"Finished measurements. {date_words((today or date.today()).isoformat())}"
     return pattern_page(answer.plan.name, whole_pattern(written(answer, terms)), drawings, foot, drawn, " ".join(_letters(size)))
+
+
+def _printed(mm: float, units: Units) -> str:
+    """A length in a drawing as the text beside it tells it."""
+    return f"{printed_length(mm, units)} {units.value}"
 
 
 def save_pattern_text(answer: GarmentAnswer, terms: Terms, target: Path, book: Logbook | None = None) -> None:

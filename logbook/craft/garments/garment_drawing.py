@@ -4,8 +4,9 @@ Each join has a colour and a letter, and a stroke across the edge where it ends 
 thick and in the colour of troubles, with ✕ at its letter.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 from itertools import pairwise
 from math import dist
 
@@ -18,6 +19,7 @@ from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.shapes import TAPERED
 from logbook.craft.words.lengths import Units, show_length
 
+Shown = Callable[[float, Units], str]
 _JOIN_ROLES: tuple[Role, ...] = ("series2", "series3", "series1")
 _LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 _GAP, _ALL_HIGH = 1.5, 15.0
@@ -54,11 +56,13 @@ class _Place:
         return self.y - self.outline.height * self.scale
 
 
-def piece_drawing(size: GarmentInSize, name: str, units: Units = Units.CM, highest: float = _HIGHEST) -> Draw:
+def piece_drawing(
+    size: GarmentInSize, name: str, units: Units = Units.CM, highest: float = _HIGHEST, show: Shown = show_length
+) -> Draw:
     """The piece of that name large, with row numbers at the left, counts at the right, width and length; no higher than
-    ``highest`` line heights.
+    ``highest`` line heights. ``show``: how lengths are told.
     """
-    return lambda width, line: _large(size, size.piece(name), units, width, line, highest)
+    return lambda width, line: _large(size, size.piece(name), lambda mm: show(mm, units), width, line, highest)
 
 
 def pieces_drawing(size: GarmentInSize, units: Units = Units.CM) -> Draw:
@@ -72,7 +76,10 @@ def garment_drawing(size: GarmentInSize, units: Units = Units.CM) -> Draw:
     def draw(width: float, line: float) -> Drawing:
         shapes: list[Shape] = []
         down = 0.0
-        for drawing in (_all(size, units, width, line), *(_large(size, piece, units, width, line) for piece in size.pieces)):
+        for drawing in (
+            _all(size, units, width, line),
+            *(_large(size, piece, partial(show_length, units=units), width, line) for piece in size.pieces),
+        ):
             shapes += [_moved(shape, down) for shape in drawing.shapes]
             down += drawing.height + line
         return Drawing(width, down, line, tuple(shapes))
@@ -81,7 +88,7 @@ def garment_drawing(size: GarmentInSize, units: Units = Units.CM) -> Draw:
 
 
 def _large(
-    size: GarmentInSize, piece: ShapedPiece, units: Units, width: float, line: float, highest: float = _HIGHEST
+    size: GarmentInSize, piece: ShapedPiece, show: Callable[[float], str], width: float, line: float, highest: float = _HIGHEST
 ) -> Drawing:
     shape = outline(piece)
     beside = max(3.2, 0.7 + 0.48 * max(len(f"{count} sts") for count in (piece.foundation, *piece.counts)))
@@ -89,14 +96,14 @@ def _large(
     scale = min((width - 2 * margin) / shape.width, highest * line / shape.height)
     over = 3.8 if _two_widths(piece) else 2.2
     place = _Place(shape, (width - shape.width * scale) / 2, (shape.height * scale) + over * line, scale)
-    shapes: list[Shape] = [Text(width / 2, 0.7 * line, _title(piece, units), "ink", "center", "bold")]
+    shapes: list[Shape] = [Text(width / 2, 0.7 * line, _title(piece, show), "ink", "center", "bold")]
     shapes.append(Polygon(tuple(place.at(point) for point in shape.points), "page", "ink"))
     shapes += _joins(size, piece, place, line)
     shapes += _strokes(size, piece, place, 0.22 * line)
     shapes += _counts(piece, place, line)
     below = place.y + 1.1 * line
-    shapes += _widths(piece, place, below, units, line)
-    shapes += measured_up(place.top, place.y, place.right + beside * line, show_length(shape.height, units), line)
+    shapes += _widths(piece, place, below, show, line)
+    shapes += measured_up(place.top, place.y, place.right + beside * line, show(shape.height), line)
     return Drawing(width, below + 1.8 * line, line, tuple(shapes))
 
 
@@ -105,27 +112,25 @@ def _two_widths(piece: ShapedPiece) -> bool:
     return piece.wish.shape == TAPERED and piece.widths[0] != piece.widths[-1]
 
 
-def _widths(piece: ShapedPiece, place: _Place, below: float, units: Units, line: float) -> Iterator[Shape]:
+def _widths(piece: ShapedPiece, place: _Place, below: float, show: Callable[[float], str], line: float) -> Iterator[Shape]:
     """The width below the piece; of a taper that of its lower end, and that of the other above it."""
     if not _two_widths(piece):
-        yield from measured_across(place.x, place.right, below, show_length(place.outline.width, units), line)
+        yield from measured_across(place.x, place.right, below, show(place.outline.width), line)
         return
     for edge in ("start", "end"):
         ((a, b),) = place.outline.edges[edge]
         low = (edge == "end") is place.outline.upside_down
         left, right = sorted((place.at(a)[0], place.at(b)[0]))
-        yield from measured_across(
-            left, right, below if low else place.top - 1.5 * line, show_length(abs(a[0] - b[0]), units), line
-        )
+        yield from measured_across(left, right, below if low else place.top - 1.5 * line, show(abs(a[0] - b[0])), line)
 
 
-def _title(piece: ShapedPiece, units: Units) -> str:
+def _title(piece: ShapedPiece, show: Callable[[float], str]) -> str:
     alike = f" × {piece.wish.alike}" if piece.wish.alike > 1 else ""
     rows = "rounds" if piece.in_round else "rows"
     if piece.wish.shape == TAPERED:
-        return f"{piece.name}{alike}: {show_length(piece.widths[-1], units)} at the end, {piece.rows} {rows}"
+        return f"{piece.name}{alike}: {show(piece.widths[-1])} at the end, {piece.rows} {rows}"
     wide = "wide" if rows == "rows" else "round"
-    return f"{piece.name}{alike}: {show_length(max(piece.widths), units)} {wide}, {piece.rows} {rows}"
+    return f"{piece.name}{alike}: {show(max(piece.widths))} {wide}, {piece.rows} {rows}"
 
 
 def _counts(piece: ShapedPiece, place: _Place, line: float) -> Iterator[Shape]:

@@ -16,6 +16,7 @@ from logbook.craft.words.decimal_commas import with_points
 LONGEST_SENTENCE = 1_000  # letters before a list that may name the sizes it is for
 _ENTRY = r"(?:\d+(?:\.\d+)?|[–—])"
 _MORE_ENTRIES = re.compile(rf"(?<![\w.,/])\d+(?:\.\d+)?\s*[\(\[]\s*{_ENTRY}(?:\s*[,;:/]\s*{_ENTRY})+\s*[\)\]]")
+_FOR_SIZES = re.compile(r" ?\bsizes?\b[^.:\n]{1,80}:(?:(?!\n\n)[^.:])*\Z", re.IGNORECASE)  # "Sizes L and XL: work …"
 _ABBREVIATIONS = re.compile(r"^[^\w\n]*abbreviations?\b.*$", re.IGNORECASE | re.MULTILINE)
 _EXPLAINED = re.compile(r"^\s*[-•*]?\s*([A-Za-z][A-Za-z0-9 -]{0,11}?)\s*(?:[:=–]|\s-\s)\s*\S", re.MULTILINE)
 _KNOWN = (
@@ -79,6 +80,8 @@ def _entries(text: str, lines: TextLines, found: Sequence[Quantity], names: Sequ
             continue
         before = text[max(match.start() - LONGEST_SENTENCE, 0) : match.start()]
         start = max(before.rfind(stop) for stop in (".", "\n\n", ":"))
+        led_by = _FOR_SIZES.search(before)
+        start = min(start, led_by.start()) if led_by else start
         sentence = before[start + 1 :] + text[match.start() : match.end() + 60]
         if a_name.search(sentence) and a_name.search(all_sizes.sub("", sentence)):
             continue

@@ -20,11 +20,12 @@ from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.swatches.yarn import yarn_words
 from logbook.craft.words.counting import ordinal
 from logbook.craft.words.hooks import hook_names, show_hook
 from logbook.craft.words.lengths import Units
 from logbook.craft.words.numbers import show_number, show_percent
-from logbook.craft.words.printed_sizes import alike, printed_length, sized
+from logbook.craft.words.printed_sizes import alike, body_lengths, printed_length, sized
 from logbook.craft.words.terms import Terms, translated
 
 
@@ -84,16 +85,13 @@ def pattern_text(written: WrittenSizes) -> str:
 
 def _size_lines(written: WrittenSizes) -> Iterator[str]:
     yield sized(size.name for size in written.sizes)
-    yield f"To fit a body of {_lengths(size.body_mm for size in written.sizes)}"
+    yield f"To fit a body of {body_lengths(size.body_mm for size in written.sizes)}"
 
 
 def _materials(written: WrittenSizes) -> Iterator[str]:
     swatch, yarn = written.swatch, written.swatch.yarn
     if yarn is not None:
-        ball = f"{show_number(yarn.ball_grams)} g" if yarn.ball_grams is not None else ""
-        if ball and yarn.ball_metres is not None:
-            ball += f" = {show_number(yarn.ball_metres)} m"
-        about = ", ".join(word for word in (yarn.fibre, ball) if word)
+        about = yarn_words(yarn)
         yield (f"{yarn.name} ({about})" if about else yarn.name) + _yarn_wanted(written)
     if swatch.hook_mm is not None:
         names = hook_names(swatch.hook_mm)

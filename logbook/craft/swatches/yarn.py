@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import NamedTuple
 
+from logbook.craft.words.numbers import show_number
 from logbook.errors import RefusedError
 
 
@@ -49,6 +50,14 @@ YARN_CLASSES = (
     YarnClass(6, "super bulky", "super chunky, 14 ply", "9–15"),
     YarnClass(7, "jumbo", "jumbo", "15 and more"),
 )
+
+
+def yarn_words(yarn: Yarn) -> str:
+    """``100 % cotton, 50 g = 115 m``: fibre, and what a ball weighs and how long it is; "" where nothing of it is known."""
+    ball = f"{show_number(yarn.ball_grams)} g" if yarn.ball_grams is not None else ""
+    if ball and yarn.ball_metres is not None:
+        ball += f" = {show_number(yarn.ball_metres)} m"
+    return ", ".join(word for word in (yarn.fibre, ball) if word)
 
 
 def class_words(number: int) -> str:

@@ -13,14 +13,16 @@ from logbook.tasks.written.round_lines import stitches_until
 
 def edging_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
     """The lines of an edging."""
+    which = _which(of.one.picked)
     for number, edge in enumerate(of.one.picked):
         rate = f", {_rate([piece.picked[number] for piece in of.pieces])}"
         stitches = of.all(lambda piece, number=number: piece.picked[number].stitches)  # type: ignore[misc]
         doing = "Pick up" if number else "With the right side facing, pick up"
-        yield f"{doing} {stitches} sts along the {edge_words(edge.edge)} of the {edge.piece}{rate}."
+        yield f"{doing} {stitches} sts along the {edge_words(edge.edge)} of {which[number]}{rate}."
     there = of.all(lambda piece: piece.foundation)
     exact = all(sum(edge.stitches for edge in piece.picked) == piece.foundation for piece in of.pieces)
-    yield f"{there} sts in all." if exact else f"Pick up as many fewer, here and there, as leave {there} sts in all."
+    first = f"worked into the edge as {of.row} 1"
+    yield f"{there} sts in all, {first}." if exact else f"Pick up as many fewer, here and there, as leave {there} sts, {first}."
     corners = of.one.parts.get("corners")
     if corners:
         by = of.one.parts["corner"]
@@ -29,7 +31,7 @@ def edging_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
             if corners > 0
             else f"{by} sts fewer at each of the {-corners} corners"
         )
-        yield f"In every round work {turn}."
+        yield f"In every round, in round 1 too, work {turn}."
         yield PatternTable(
             ("round", "sts"),
             tuple(
@@ -41,18 +43,31 @@ def edging_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
 
 
 def _rate(edges: Sequence[PickedUp]) -> str:
-    """``3 sts to 4 rows``, in lists where sizes differ."""
+    """``3 sts to 4 rows``, in lists where sizes differ; ``about``, where that does not give the stitches told."""
     by_rows, mixed = edges[0].along is Direction.ROWS, edges[0].mixed
     if {edge.rate for edge in edges} == {(1, 1)}:
         return f"one in each {'row end' if by_rows else 'st'}" + (" and row end" if mixed else "")
     stitches, of = (alike(edge.rate[side] for edge in edges) for side in (0, 1))
     units = ("row" if by_rows else "st") if of == "1" else ("rows" if by_rows else "sts")
-    return f"{stitches} st{'' if stitches == '1' else 's'} to {of} {units}" + (" and row ends" if mixed else "")
+    about = "" if all(edge.over in (0, 1) for edge in edges) else "about "
+    return f"{about}{stitches} st{'' if stitches == '1' else 's'} to {of} {units}" + (" and row ends" if mixed else "")
 
 
 def along_words(piece: ShapedPiece) -> str:
     """``the neck of the back and the neck of the front``."""
-    return listed([f"the {edge_words(edge.edge)} of the {edge.piece}" for edge in piece.picked])
+    return listed(
+        [f"the {edge_words(edge.edge)} of {which}" for edge, which in zip(piece.picked, _which(piece.picked), strict=True)]
+    )
+
+
+def _which(picked: Sequence[PickedUp]) -> list[str]:
+    """The piece of each edge: ``the back``; of a pair, both of which it goes along, ``the first front``, ``the second front``."""
+    edges = [(edge.piece, edge.edge) for edge in picked]
+    said = []
+    for number, edge in enumerate(edges):
+        turn = "the second" if edge in edges[:number] else "the first"
+        said.append(f"{turn if edges.count(edge) == 2 else 'the'} {edge[0]}")
+    return said
 
 
 def edge_words(edge: str) -> str:

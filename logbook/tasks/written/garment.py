@@ -11,16 +11,16 @@ from logbook.craft.sizes.body_chart import is_childs_size
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.counting import listed
 from logbook.craft.words.numbers import show_number
-from logbook.craft.words.printed_sizes import sized
+from logbook.craft.words.printed_sizes import body_lengths, sized
 from logbook.craft.words.terms import Terms, translated
 from logbook.tasks.fibre_words import fibre_cautions
 from logbook.tasks.note_words import CHILDREN_CAUTION
 from logbook.tasks.written.abbreviations import abbreviations
 from logbook.tasks.written.making_up import does_not_fit, making_up
-from logbook.tasks.written.materials import gauge_lines, materials
+from logbook.tasks.written.materials import gauge_lines, materials, washing_words
 from logbook.tasks.written.parts import Part, PatternTable
 from logbook.tasks.written.piece import written_piece
-from logbook.tasks.written.practice import practice_piece
+from logbook.tasks.written.practice import practice_piece, proven_rows
 from logbook.tasks.written.row_repeat import repeat_line
 from logbook.tasks.written.written_garment import WrittenGarment
 
@@ -33,7 +33,10 @@ def whole_pattern(written: WrittenGarment) -> tuple[Part, ...]:
         Part("Notes", tuple(_notes(written))),
         *_stitch_patterns(written),
         *(written_piece(piece) for piece in written.pieces),
-        Part("Making up", tuple(f"{number}. {step}" for number, step in enumerate(making_up(written.sizes), 1))),
+        Part(
+            "Making up",
+            tuple(f"{number}. {step}" for number, step in enumerate(making_up(written.sizes, washing_words(written)), 1)),
+        ),
         Part("Care and cautions", tuple(_cautions(written))),
     )
     if written.terms is Terms.UK:
@@ -67,7 +70,7 @@ def _sizes(written: WrittenGarment) -> Part:
     for measure in ("bust", "waist", "hip", "head"):
         body = [size.size.body[measure] for size in written.sizes if measure in size.size.body]
         if len(body) == len(written.sizes):
-            lines.append(f"To fit {'the ' if measure == 'head' else ''}{measure}: {written.lengths(body)}.")
+            lines.append(f"To fit {'the ' if measure == 'head' else ''}{measure}: {body_lengths(body)}.")
     if written.plan.ease.strip():
         lines.append(f"Intended ease: {written.plan.ease}.")
     lines += _finished_bust(written)
@@ -119,7 +122,10 @@ def _notes(written: WrittenGarment) -> Iterator[str]:
     if flat:
         yield "Row 1 is a right-side row. Turn after every row."
     if any(piece.in_round for piece in made):
-        yield "Join each round with a slip stitch and do not turn, unless the stitch pattern says otherwise."
+        yield (
+            "Begin each round with the chains that a row begins with, join it with a slip stitch and do not turn, "
+            "unless the stitch pattern says otherwise."
+        )
     yield from _shaping_words(written)
 
 
@@ -155,6 +161,7 @@ def _stitch_patterns(written: WrittenGarment) -> Iterator[Part]:
             )
         lines += [line for line in said.text.splitlines() if line.strip()]
         lines += filter(None, [repeat_line(pattern)])
+        lines += [] if proven_rows(pattern.rows_text, pattern.terms) else ["These rows are not proven yet."]
         yield Part(f"Stitch pattern: {translated(pattern.name, source, written.terms)}", tuple(lines), rows=pattern)
 
 
@@ -168,15 +175,20 @@ def _chain_words(pattern: StitchPattern) -> Iterator[str]:
 
 def _cautions(written: WrittenGarment) -> Iterator[str]:
     fibres = " ".join(cloth.gauges.yarn.fibre for cloth in written.cloths.values())
-    yield "Wash as the swatch was washed, and follow the ball band."
+    yield f"Wash as the swatch was washed{washing_words(written)}, and follow the ball band."
     yield from fibre_cautions(fibres)
     if written.plan.sizes.chart == "children" or is_childs_size(written.plan.name) or any(map(is_childs_size, written.names)):
         yield CHILDREN_CAUTION
 
 
 def _straight(part: Part) -> Part:
-    """In UK terms one works straight, not even."""
-    said = tuple(block.replace("ork even", "ork straight") if isinstance(block, str) else block for block in part.blocks)
+    """In UK terms one works straight, not even, and misses stitches."""
+    said = tuple(
+        block.replace("ork even", "ork straight").replace("the skipped ch ", "the missed ch ")
+        if isinstance(block, str)
+        else block
+        for block in part.blocks
+    )
     return replace(part, blocks=said)
 
 

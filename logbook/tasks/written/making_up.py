@@ -12,8 +12,11 @@ from logbook.tasks.written.edging_lines import along_words, edge_words
 _SIDES = ("side", "left side", "right side")
 
 
-def making_up(sizes: Sequence[GarmentInSize]) -> tuple[str, ...]:
-    """The steps: block; shoulders; neck edgings; sleeves to armholes; sides and sleeve seams; other joins and edgings; ends."""
+def making_up(sizes: Sequence[GarmentInSize], washed: str = "") -> tuple[str, ...]:
+    """The steps: block; shoulders; neck edgings; sleeves to armholes; sides and sleeve seams; other joins and edgings; ends.
+
+    ``washed``: how the swatch was (``" (wool cycle 30 °C)"``); "" where that is not known.
+    """
     first = sizes[0]
     order = sorted(
         (number for number, join in enumerate(first.joins) if not join.goes_on), key=lambda number: _place(first.joins[number])
@@ -30,9 +33,9 @@ def making_up(sizes: Sequence[GarmentInSize]) -> tuple[str, ...]:
     if slits:
         steps.append("Leave the sides open below the markers for the slit.")
     if not steps:
-        return ("Weave in all ends.", "Wash and dry it as the swatch was, flat to the finished measurements.")
-    washed = "Wash and dry all pieces as the swatch was, flat to the finished measurements, and let them dry before sewing."
-    return (washed, *steps, "Weave in all ends.")
+        return ("Weave in all ends.", f"Wash and dry it as the swatch was{washed}, flat to the finished measurements.")
+    first_of_all = f"Wash and dry all pieces as the swatch was{washed}, flat to the finished measurements, before sewing."
+    return (first_of_all, *steps, "Weave in all ends.")
 
 
 def does_not_fit(sizes: Sequence[GarmentInSize]) -> Iterator[str]:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from logbook.craft.gauges.gauge_line import gauge_line
 from logbook.craft.swatches.conditions import Condition, Direction
+from logbook.craft.swatches.yarn import yarn_words
 from logbook.craft.words.counting import listed
 from logbook.craft.words.hooks import hook_names, show_hook
 from logbook.craft.words.numbers import show_percent
@@ -23,8 +24,10 @@ def materials(written: WrittenGarment) -> Part:
             yarns[of.yarn, of.colour].append(of.needed)
     for (name, colour), needs in yarns.items():
         called = " ".join(part for part in (name, colour) if part) or "Yarn"
+        called += _about(written, name)
         if all(need.balls is not None for need in needs):
-            line = f"{called}: {alike(need.balls for need in needs)} balls"
+            balls = alike(need.balls for need in needs)
+            line = f"{called}: {balls} ball{'' if balls == '1' else 's'}"
             if all(need.metres is not None for need in needs):
                 line += f" (about {alike(round(need.metres) for need in needs)} m)"
         else:
@@ -48,6 +51,21 @@ def materials(written: WrittenGarment) -> Part:
     return Part("Materials", tuple(lines))
 
 
+def _about(written: WrittenGarment, name: str) -> str:
+    """`` (100 % cotton, 50 g = 115 m)``: what to look for in another yarn."""
+    yarn = next(
+        (swatch.yarn for swatch in written.swatches.values() if swatch.yarn is not None and swatch.yarn.name == name), None
+    )
+    about = yarn_words(yarn) if yarn is not None and name else ""
+    return f" ({about})" if about else ""
+
+
+def washing_words(written: WrittenGarment) -> str:
+    """`` (wool cycle 30 °C, dried flat)``; "" where it is not known."""
+    ways = sorted({swatch.way_of_washing for swatch in written.swatches.values() if swatch.way_of_washing})
+    return f" ({listed(ways)})" if ways else ""
+
+
 def _gauge_word(written: WrittenGarment) -> str:
     return translated("gauge", Terms.US, written.terms)
 
@@ -67,6 +85,8 @@ def gauge_lines(written: WrittenGarment) -> Iterator[str]:
         if line not in seen:
             seen.append(line)
     yield from (f"{line}." for line in seen)
-    ways = sorted({swatch.way_of_washing for swatch in written.swatches.values() if swatch.way_of_washing})
-    washed = f" after washing ({listed(ways)})" if ways else " after washing and drying flat"
-    yield f"Measure{washed}, in the middle of the swatch and at several places: how far some whole stitches and rows reach."
+    washed = washing_words(written) or " and drying flat"
+    yield (
+        f"Measure after washing{washed}, in the middle of the swatch and at several places: "
+        "how far some whole stitches and rows reach."
+    )

@@ -21,13 +21,15 @@ def panel_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
     if not shaped:
         yield f"Work {of.all(lambda piece: piece.rows)} {of.row}s."
     if is_mirrored(of.one) and shaped:
-        yield "In the first the front edge is at the beginning of right-side rows, in the second at their end."
+        yield f"On the first {of.one.name} the front edge is at the beginning of right-side rows, on the second at their end."
     yield from _sideways_marks(of) if of.one.wish.worked == SIDEWAYS else _marks(of, late=False)
     together = _run_together(of.pieces)
     yield from _insets(of, together)
     yield from _neck(of, together)
     if together:
         yield "Armhole and neck go on at the same time, so that after these rows there are:"
+    elif _is_spread(of.pieces):
+        yield "Stitches after each row that is shaped:"
     if together or _is_spread(of.pieces):
         yield _counts(of)
     if shaped:
@@ -144,7 +146,20 @@ def _neck(of: PieceInSizes, together: bool) -> Iterator[str | PatternTable]:
     yield from _marks(of, late=True)
     yield from _neck_decreases(of)
     which = "the" if sides == 1 else "each"
-    yield f"Work even to the end of row {of.all(lambda piece: piece.rows)}: {shoulders} sts for {which} shoulder."
+    last = of.all(lambda piece: piece.rows)
+    even = any(_even_behind(piece) for piece in of.pieces)
+    begun = f"Work even to the end of row {last}" if even else f"Row {last} is the last"
+    yield f"{begun}: {shoulders} sts for {which} shoulder."
+    if sides == 2:
+        place = "in the next st after the middle ones" if all(place and place[1] for place in neck) else "at the middle"
+        yield f"Work the second side to match: join the yarn {place}, and begin with row {rows}."
+
+
+def _even_behind(piece: ShapedPiece) -> bool:
+    """Whether there are rows behind the last that shapes the neck."""
+    shaping = shaping_of(piece, "neck")
+    begun = _first_row(piece, "neck")
+    return max([*(shaping.at if shaping else ()), begun or 0]) < piece.rows
 
 
 def _with_neck_begun(piece: ShapedPiece, row: int) -> int:

@@ -62,8 +62,9 @@ def begin(of: PieceInSizes) -> Iterator[str]:
     if multiple > 1:
         repeats = f": {of.all(lambda piece: (piece.foundation - plus) // multiple)} repeats of {multiple}"
         repeats += f" and {plus} more" if plus else ""
+    shaped = any(1 in shaping.at for piece in of.pieces for shaping in piece.shapings)
     yield (
-        f"{of.all(lambda piece: piece.foundation)} sts in row 1{repeats}."
+        f"{of.all(lambda piece: piece.foundation)} sts in row 1{', before it is shaped' if shaped else ''}{repeats}."
         if not of.one.in_round
         else (f"{of.all(lambda piece: piece.foundation)} sts in the ring{repeats}.")
     )
@@ -79,13 +80,19 @@ def _going_on(of: PieceInSizes) -> Iterator[str]:
         left = alike(on.stitches - on.added for on in ons)
         yield (
             f"Join the yarn in the middle of an underarm: {added} sts along its chains and the {left} sts left of the sleeve "
-            f"are {there} sts."
+            f"are {there} sts{_first(of)}."
         )
     else:
-        yield f"Join the yarn under the arm, at the {there} sts left of the sleeve."
+        yield f"Join the yarn under the arm, at the {there} sts left of the sleeve{_first(of)}."
     if any(piece.on is not None and piece.on.stitches != piece.foundation for piece in of.pieces):
         begin = of.all(lambda piece: piece.foundation)
         yield f"In the first {of.row} after that increase or decrease, evenly spread, to {begin} sts."
+
+
+def _first(of: PieceInSizes) -> str:
+    """That the stitches gone on over are the first round, where no other stands between."""
+    same = all(piece.on is not None and piece.on.stitches == piece.foundation for piece in of.pieces)
+    return f"; they are {of.row} 1" if same else ""
 
 
 def _cover(skip_cover: int | None) -> str:

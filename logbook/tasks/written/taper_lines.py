@@ -17,9 +17,9 @@ def taper_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
     if known:
         word = "Increase" if known[0].by > 0 else "Decrease"
         mixed = len({shaping.by > 0 for shaping in known}) > 1
-        where = "at each edge, a stitch in from the edge"
+        where = "at each edge, a stitch in from the edge,"
         if of.row == "round":
-            where = "at the beginning and at the end of the round, a stitch in from where it begins"
+            where = "at the beginning and at the end of the round, a stitch in from where it begins,"
         doing = f"{'Increase or decrease' if mixed else word} 1 st {where}"
         yield from spread_lines(doing, "", of, shapings)
         yield _counts_after(of, shapings)

@@ -17,6 +17,7 @@ def said(text: str) -> list[str]:
     [
         ("Sizes S (L, M)", "another order: S, L, M"),
         ("Work 12 (14, 16, 18) rows.", "4 numbers, but there are 3 sizes"),
+        ("Sizes: S (M, L)\nWork 12 (14, 16, 18) rows.", "4 numbers, but there are 3 sizes"),
         ("46 cm / 19 in", "not the same length"),
         ("Ch 5, sc in next st.\n\nAbbreviations\nch: chain\nst: stitch\n\nEnd", "“sc” is used, but not among"),
         ("Ch 5.\n\nAbbreviations\nch: chain\ndc: double crochet\n\nEnd", "“dc” is among the abbreviations, but not used"),
@@ -31,6 +32,7 @@ def test_problems(text: str, says: str) -> None:
     "text",
     [
         "Sizes S (M, L)",
+        "Sizes M and L: place a marker at the end of row 39 (38, 37, 36) of the piece.",
         "For sizes M and L only: work 12 (14) rows more.",
         "10 cm / 4 in",
         "46 (50, 54) cm / 18 (19 3/4, 21 1/4) in",

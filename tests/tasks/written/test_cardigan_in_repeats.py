@@ -95,12 +95,15 @@ def test_marks_stand_where_their_rows_come() -> None:
 
 
 def test_what_is_picked_up_for_the_band_adds_up() -> None:
-    assert "Band\nWorked in wave stitch.\nWith the right side facing, pick up 58 sts along the front edge of the front" in text()
+    assert (
+        "Band\nWorked in wave stitch.\nWith the right side facing, pick up 58 sts along the front edge of the first front"
+        in text()
+    )
     for size in cardigan().numbers:
         band = size.piece("band")
         assert sum(edge.stitches for edge in band.picked) == band.foundation == 222
         assert [edge.stitches for edge in band.picked] == [edge.stitches for edge in reversed(band.picked)]
-    assert "\n222 sts in all.\n" in text()
+    assert "\n222 sts in all, worked into the edge as row 1.\n" in text()
     assert "more or fewer" not in text()
 
 

@@ -148,7 +148,7 @@ def test_a_body_goes_on_from_its_yoke() -> None:
     text = text_of({"name": "g", "pieces": pieces, "joins": joins})
     assert [line for line in text.splitlines() if line.startswith("Ch ")] == ["Ch 77 and join into a ring without a twist."]
     assert "leave the next 47 sts for a sleeve, ch 10, work over the front" in text
-    assert "10 sts along its chains and the 47 sts left of the sleeve are 57 sts." in text
+    assert "10 sts along its chains and the 47 sts left of the sleeve are 57 sts; they are round 1." in text
     assert "Sew" not in text
     assert "Worked in one piece: yoke, with body and sleeve (× 2) worked on from it." in text
 
@@ -163,3 +163,45 @@ def test_how_stitches_are_gained_and_lost_is_told_where_they_are() -> None:
     assert "To increase, work 2 sts into one." in sleeve
     necks = text_of({**PLAN, "pieces": PLAN["pieces"][:2], "joins": []})
     assert "To decrease, work 2 sts together." in necks
+
+
+def sleeve_of(length: str) -> str:
+    return text_of({**PLAN, "pieces": [{**PLAN["pieces"][2], "measures": {**PLAN["pieces"][2]["measures"], "length": length}}],
+                    "joins": []})  # fmt: skip
+
+
+def test_a_row_1_that_is_shaped_says_what_its_stitches_are() -> None:
+    assert "35 sts in row 1.\n" in sleeve_of("45 cm")
+    assert "35 sts in row 1, before it is shaped.\n" in sleeve_of("8 cm")
+
+
+def test_where_a_neck_has_parted_the_work_the_second_side_is_told() -> None:
+    text = text_of(PLAN)
+    back = text[text.index("Back, worked") : text.index("Front, worked")]
+    assert "Row 112 is the last: " in back
+    assert "Work the second side to match: join the yarn in the next st after the middle ones, and begin with row " in back
+
+
+def test_a_band_names_each_of_two_fronts_and_its_first_row() -> None:
+    front = {**PLAN["pieces"][0], "name": "front", "shape": "half front", "alike": 2,
+             "measures": {**PLAN["pieces"][0]["measures"], "width": "width of back / 2", "neck width": "9 cm", "neck depth": "8 cm"}}  # fmt: skip
+    band = {**PLAN["pieces"][3], "name": "band", "worked": "up",
+            "along": [["front", "neck"], ["back", "neck"], ["front", "neck"]]}  # fmt: skip
+    text = text_of({**PLAN, "pieces": [PLAN["pieces"][0], front, band], "joins": []})
+    for one in ("the neck edge of the first front", "the neck edge of the back", "the neck edge of the second front"):
+        assert f" sts along {one}" in text
+        assert one in text[text.index("Making up") :]
+    assert " sts in all, worked into the edge as row 1." in text
+
+
+def test_yarn_and_body_are_told_as_one_buys_and_measures_them() -> None:
+    text = text_of(PLAN)
+    assert "Fennel (wool, 50 g = 120 m): " in text
+    assert "To fit waist: 65.5 (73.5, 83.8) cm / 25 3/4 (29, 33) in." in text
+
+
+def test_drawings_on_the_page_tell_lengths_as_the_text_does() -> None:
+    answer = work_out(plan_of(PLAN))
+    (line,) = [line for line in pattern_text(answer, Terms.US).splitlines() if line.startswith("back, wide")]
+    middle = line.split("(")[1].split(",")[0]
+    assert f">back: {middle} cm wide, 112 rows<" in pattern_html(answer, Terms.US, Units.CM)
