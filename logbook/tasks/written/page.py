@@ -18,7 +18,8 @@ p { margin: 0 0 1.5mm; orphans: 2; widows: 2 }
 p.before { break-after: avoid }
 section > p:last-child { break-before: avoid }
 .begin { break-inside: avoid; break-after: avoid }
-table.short { break-inside: avoid }
+table.short, section.rows { break-inside: avoid }
+table.counts td { white-space: nowrap }
 table { border-collapse: collapse; margin: 1mm 0 3mm; font-size: 9.5pt }
 thead { display: table-header-group }
 tr { break-inside: avoid }
@@ -37,6 +38,8 @@ svg { display: block; max-width: 100%; height: auto; max-height: 150mm }
 
 _SHORT = 24
 """Rows of a table that is not parted between two pages."""
+_NARROW = 28
+"""Letters in a cell that is not broken into lines."""
 
 
 def pattern_page(
@@ -47,7 +50,9 @@ def pattern_page(
     """
     body = [f"<h1>{escape(title or 'A pattern')}</h1>"]
     for number, part in enumerate(parts):
-        body.append(f"<section>{_part(part, drawings.get(part.drawing, '') if part.drawing else '', drawn)}</section>")
+        kind = ' class="rows"' if part.rows else ""
+        drawing = drawings.get(part.drawing, "") if part.drawing else ""
+        body.append(f"<section{kind}>{_part(part, drawing, drawn)}</section>")
         if number == 0:
             body.append(_figure(drawings.get("", ""), ". ".join(filter(None, (drawn, joined)))))
     if foot:
@@ -65,11 +70,14 @@ def _part(part: Part, drawing: str, drawn: str) -> str:
 
 
 def _block(block: str | PatternTable, *, before: bool) -> str:
-    """A sentence, which stays with the table that comes after it (``before``), or a table, whole on a page if it is short."""
+    """A sentence, which stays with the table that comes after it (``before``), or a table, whole on a page if it is short, and
+    with its counts in one line."""
     if isinstance(block, str):
         return f'<p class="before">{escape(block)}</p>' if before else f"<p>{escape(block)}</p>"
+    counts = all(len(cell) <= _NARROW for row in block.rows for cell in row)
+    kinds = " ".join(["short"] * (len(block.rows) <= _SHORT) + ["counts"] * counts)
     said = table(block.headings, block.rows)
-    return said.replace("<table>", '<table class="short">', 1) if len(block.rows) <= _SHORT else said
+    return said.replace("<table>", f'<table class="{kinds}">', 1) if kinds else said
 
 
 def _figure(svg: str, drawn: str) -> str:

@@ -183,8 +183,8 @@ def test_where_a_neck_has_parted_the_work_the_second_side_is_told() -> None:
 
 
 def test_a_band_names_each_of_two_fronts_and_its_first_row() -> None:
-    front = {**PLAN["pieces"][0], "name": "front", "shape": "half front", "alike": 2,
-             "measures": {**PLAN["pieces"][0]["measures"], "width": "width of back / 2", "neck width": "9 cm", "neck depth": "8 cm"}}  # fmt: skip
+    measures = {**TOP, "width": "width of back / 2", "neck width": "9 cm", "neck depth": "8 cm"}
+    front = {**PLAN["pieces"][0], "name": "front", "shape": "half front", "alike": 2, "measures": measures}
     band = {**PLAN["pieces"][3], "name": "band", "worked": "up",
             "along": [["front", "neck"], ["back", "neck"], ["front", "neck"]]}  # fmt: skip
     text = text_of({**PLAN, "pieces": [PLAN["pieces"][0], front, band], "joins": []})
