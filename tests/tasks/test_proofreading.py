@@ -1,5 +1,6 @@
 """Proofreading of the pattern the logbook itself writes: one number changed is named, the same numbers otherwise are not."""
 
+import random
 import re
 from pathlib import Path
 
@@ -17,7 +18,6 @@ from logbook.tasks.garment_publishing import publish
 from logbook.tasks.garments import garments, work_out
 from logbook.tasks.pieces import planned_pieces
 from logbook.tasks.proofreading import (
-    MOST_NUMBERS,
     expected_words,
     held_called,
     of_garment,
@@ -27,13 +27,16 @@ from logbook.tasks.proofreading import (
     read_text,
 )
 from logbook.tasks.sampling import new_sample
-from tests.tasks.changed_text import answer, measure
+from tests.tasks.changed_text import APART, DIGIT, ROW, SHORT, SWAPPED, alarms, answer, measure
 
 
 def test_changed_numbers_are_found_and_right_texts_are_left_alone() -> None:
-    made, found, alarms = measure(count=25, seed=3)
-    assert alarms == []
+    chance, right = random.Random(3), answer()
+    made, found, missed = measure(right, 25, chance)
+    assert missed == []
     assert sum(found.values()) == sum(made.values()) == 25
+    assert set(made) == {DIGIT, SWAPPED, SHORT, APART, ROW}
+    assert alarms(right, chance) == []
 
 
 def test_it_says_which_entry_and_what_the_logbook_has() -> None:
@@ -148,8 +151,9 @@ def test_a_garment_or_a_set_run_is_called_by_its_name(tmp_path: Path) -> None:
             held_called(book, "no such thing")
 
 
-def test_a_text_with_more_numbers_than_any_pattern_gets_a_sentence() -> None:
+def test_a_text_with_more_numbers_than_any_pattern_gets_a_sentence(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("logbook.tasks.proofreading.MOST_NUMBERS", 1_000)
     held = of_garment(answer(("S", "M", "L")))
-    assert len(proofread("ch 3, " * MOST_NUMBERS, held).found) == MOST_NUMBERS
-    with pytest.raises(RefusedError, match="has 20,001 numbers, the most is 20,000: proofread it in several parts"):
-        proofread("ch 3, " * (MOST_NUMBERS + 1), held)
+    assert len(proofread("ch 3, " * 1_000, held).found) == 1_000
+    with pytest.raises(RefusedError, match="has 1,001 numbers, the most is 1,000: proofread it in several parts"):
+        proofread("ch 3, " * 1_001, held)

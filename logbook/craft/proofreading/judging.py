@@ -170,4 +170,8 @@ def _near(one: Quantity, known: Sequence[Quantity], sizes: int) -> Quantity | No
 
 def _swapped(one: Quantity, other: Quantity, off: Sequence[int]) -> bool:
     first, second = off
-    return second == first + 1 and (one.values[first], one.values[second]) == (other.values[second], other.values[first])
+    if second != first + 1:
+        return False
+    back = list(one.values)
+    back[first], back[second] = back[second], back[first]
+    return _equal(replace(one, values=tuple(back)), other)

@@ -66,6 +66,8 @@ _BARE = re.compile(rf"(?<![\w.,/(\[]){_NUMBER}(?:\s*[,;/–—]\s*{_NUMBER})+(?!
 _SINGLE = re.compile(rf"(?<![\w.,/–-]){_NUMBER}(?![\w/.–-]*\d)")
 _VALUE = re.compile(_ENTRY)
 
+# "14 in every 2nd row" and "197 in all" are no inches
+_NO_INCH = r"(?!\s+(?:every|rows?|rounds?|rnds?|each|next|the|this|first|last|same|all(?!\s+a?round))\b)"
 _AFTER = (
     (QuantityKind.BALLS, r"balls?|skeins?|hanks?"),
     (QuantityKind.REPEATS, r"repeats?|reps?|pattern repeats?"),
@@ -74,7 +76,7 @@ _AFTER = (
     (QuantityKind.CHAINS, r"chains?|chs?"),
     (QuantityKind.MASS, r"g|grams?"),
     (QuantityKind.YARN, r"m|metres?|meters?|yds?|yards?"),
-    (QuantityKind.LENGTH, r"cm|mm|in|inch|inches|”|″|\""),
+    (QuantityKind.LENGTH, rf"cm|mm|in{_NO_INCH}|inch|inches|”|″|\""),
     (QuantityKind.STITCHES, r"sts?|stitches|stitch|sc|hdc|dc|htr|tr"),
 )
 _MEASURED = (QuantityKind.BALLS, QuantityKind.MASS, QuantityKind.YARN, QuantityKind.LENGTH)

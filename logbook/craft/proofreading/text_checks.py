@@ -17,6 +17,10 @@ LONGEST_SENTENCE = 1_000  # letters before a list that may name the sizes it is 
 _ENTRY = r"(?:\d+(?:\.\d+)?|[–—])"
 _MORE_ENTRIES = re.compile(rf"(?<![\w.,/])\d+(?:\.\d+)?\s*[\(\[]\s*{_ENTRY}(?:\s*[,;:/]\s*{_ENTRY})+\s*[\)\]]")
 _FOR_SIZES = re.compile(r" ?\bsizes?\b[^.:\n]{1,80}:(?:(?!\n\n)[^.:])*\Z", re.IGNORECASE)  # "Sizes L and XL: work …"
+# what a gauge is over is no quantity
+_GAUGE_PAIR = re.compile(
+    r"(?:=|over|per|to|in)\s{0,2}(10)\s?cm\s{0,2}/\s{0,2}(\d{1,2})\s?in\b", re.IGNORECASE
+)  # of a gauge, no quantity
 _ABBREVIATIONS = re.compile(r"^[^\w\n]*abbreviations?\b.*$", re.IGNORECASE | re.MULTILINE)
 _EXPLAINED = re.compile(r"^\s*[-•*]?\s*([A-Za-z][A-Za-z0-9 -]{0,11}?)\s*(?:[:=–]|\s-\s)\s*\S", re.MULTILINE)
 _KNOWN = (
@@ -41,8 +45,8 @@ def problems_of(text: str, found: Sequence[Quantity], names: Sequence[str]) -> t
     """Everything a text contradicts itself in, in the order of its lines; ``names`` are the sizes, smallest first."""
     lines = TextLines(text)
     every = [
-        *_orders(text, lines, names), *_entries(text, lines, found, names), *_inches(text, found), *_abbreviations(text, lines),
-        *_mixed(text, lines),
+        *_orders(text, lines, names), *_entries(text, lines, found, names), *_inches(text, lines, found, names),
+        *_abbreviations(text, lines), *_mixed(text, lines),
     ]  # fmt: skip
     return tuple(sorted(every, key=lambda problem: problem.line))
 
@@ -83,10 +87,15 @@ def _entries(text: str, lines: TextLines, found: Sequence[Quantity], names: Sequ
         led_by = _FOR_SIZES.search(before)
         start = min(start, led_by.start()) if led_by else start
         sentence = before[start + 1 :] + text[match.start() : match.end() + 60]
+        line = lines.of(match.start())
+        if "  " in lines[line].strip() and match.end() <= lines.start(line) + len(
+            lines[line]
+        ):  # a row of a table stands for itself
+            sentence = lines[line]
         if a_name.search(sentence) and a_name.search(all_sizes.sub("", sentence)):
             continue
         yield TextProblem(
-            lines.of(match.start()),
+            line,
             f"“{text[match.start() : match.end()]}” has {entries} numbers, but there are {len(names)} sizes.",
         )
 
@@ -97,20 +106,29 @@ def _within(at: int, spans: Sequence[tuple[int, int]]) -> bool:
     return above > 0 and at < spans[above - 1][1]
 
 
-def _inches(text: str, found: Sequence[Quantity]) -> Iterator[TextProblem]:
-    """Centimetres and inches of one place whose intervals of half a printed step do not meet."""
+def _inches(text: str, lines: TextLines, found: Sequence[Quantity], names: Sequence[str]) -> Iterator[TextProblem]:
+    """Centimetres and inches of one place whose intervals of half a printed step do not meet, and the sizes in which."""
     lengths = [quantity for quantity in found if quantity.kind is QuantityKind.LENGTH]
     for a, b in pairwise(lengths):
         between = text[a.end : b.start].replace(a.unit, "")
         beside = re.fullmatch(r"[\s/(=,;–]*(?:or|about)?[\s(]*", between)
         if {a.unit, b.unit} != {"cm", "in"} or len(a.values) != len(b.values) or not beside:
             continue
-        for cm, inches in zip(a.values, b.values, strict=True):
-            if cm is None or inches is None or {round(cm), round(inches)} == {100, 102}:  # 10 cm / 4 in is the trade's rounding
-                continue
-            if abs(cm - inches) > (a.step + b.step) / 2 + 1e-6:
-                yield TextProblem(a.line, f"“{a.text}” and “{b.text}” are not the same length.")
-                break
+        both = list(zip(a.values, b.values, strict=True))
+        apart = [place for place, (cm, inches) in enumerate(both) if _apart(cm, inches, (a.step + b.step) / 2)]
+        if apart:
+            where = f" in size {listed([names[place] for place in apart])}" if len(both) == len(names) > 1 else ""
+            yield TextProblem(a.line, f"“{a.text}” and “{b.text}” are not the same length{where}.")
+    for pair in _GAUGE_PAIR.finditer(text):
+        if _apart(float(pair[1]) * 10, float(pair[2]) * 25.4, 6.35):
+            yield TextProblem(lines.of(pair.start()), f"“{pair[1]} cm” and “{pair[2]} in” are not the same length.")
+
+
+def _apart(cm: float | None, inches: float | None, most: float) -> bool:
+    """Whether two lengths (mm) are further apart than that; 10 cm / 4 in is the trade's rounding."""
+    if cm is None or inches is None or {round(cm), round(inches)} == {100, 102}:
+        return False
+    return abs(cm - inches) > most + 1e-6
 
 
 def _abbreviations(text: str, lines: TextLines) -> Iterator[TextProblem]:

@@ -19,6 +19,12 @@ def test_one_entry_off_comes_before_two_neighbours_swapped() -> None:
     assert verdicts("61 (69, 80, 92) sts") == [(Verdict.UNKNOWN, ())]
 
 
+def test_two_neighbours_swapped_are_told_of_lengths_as_they_are_printed() -> None:
+    known = quantities("92.550 (100.930, 112.070, 123.210) cm round", 4, ())
+    (one,) = judged(quantities("92.5 (112, 101, 123) cm", 4, ()), known, 4)
+    assert (one.verdict, one.entries) == (Verdict.DIFFERS, (1, 2))
+
+
 def test_what_is_said_again_is_judged_once_and_stands_in_its_own_place(monkeypatch: pytest.MonkeyPatch) -> None:
     judgements = []
     once = judging._judged

@@ -31,6 +31,7 @@ def found(text: str, sizes: int = 3) -> list[tuple[QuantityKind, tuple[float | N
         ("120 (130, 150) g", QuantityKind.MASS, (120, 130, 150)),
         ("300 (320, 350) m", QuantityKind.YARN, (300, 320, 350)),
         ("62, 68, 80 sts", QuantityKind.STITCHES, (62, 68, 80)),
+        ("22 in all round", QuantityKind.LENGTH, (558.8,)),
         ("112 rows in all", QuantityKind.ROWS, (112,)),
         ("ch 36", QuantityKind.CHAINS, (36,)),
         ("yoke, body round  92.5 (101, 112) cm", QuantityKind.LENGTH, (925, 1010, 1120)),
@@ -55,6 +56,8 @@ def test_lists_and_numbers(text: str, kind: QuantityKind, values: tuple[float | 
         "2026-11-27",
         "1. Sew the shoulders",
         "my 3 cats",
+        "14 in every 2nd row",
+        "197 in all",
     ],
 )
 def test_what_is_no_quantity(text: str) -> None:
