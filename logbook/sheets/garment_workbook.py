@@ -7,11 +7,16 @@ from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.rows.chart import RowsDrawing
+from logbook.sheets import garment_joins, garment_yarn
 from logbook.sheets.book_writer import BookWriter, SheetWriter
-from logbook.sheets.cells import HUNDREDTHS, TENTHS, WHOLE, CellLook, Content, Heading, Role
+from logbook.sheets.cells import TENTHS, WHOLE, CellLook, Content, Heading, Role
+from logbook.sheets.garment_joins import JoinsSheet
+from logbook.sheets.garment_yarn import YarnSheet
 from logbook.sheets.live_garment import LiveGarment
 from logbook.sheets.pattern_sheet import write_pattern_sheet
 from logbook.sheets.rows_sheet import write_row_charts
+
+_ROWS = "Every row in which a count changes, and the last, as planned (values, not formulas). Row 0 is the foundation."
 
 
 def write_garment_workbook(
@@ -30,10 +35,13 @@ def write_garment_workbook(
     Raises RefusedError, naming the text, for a name that no sheet can hold.
     """
     with BookWriter(title, date) as book:
-        _pieces(book, title, sizes, cloths, said, date)
+        live = _pieces(book, title, sizes, cloths, said, date)
         _rows(book, title, sizes)
-        _joins(book, title, sizes)
-        _yarn(book, title, sizes)
+        sheet = _listed(book, "Joins", title, "What is joined to what, and whether it fits.", garment_joins.HEADINGS)
+        joins = JoinsSheet(sheet, "Joins", sizes, live)
+        joins.write()
+        note = "Grams without, balls with the reserve; hours and cost of the whole garment stand once for each size."
+        YarnSheet(_listed(book, "Yarn", title, note, garment_yarn.HEADINGS), sizes, cloths, live, joins).write()
         write_pattern_sheet(book, "Pattern", title, parts)
         write_row_charts(book, charts)
         book.save(stream)
@@ -41,11 +49,11 @@ def write_garment_workbook(
 
 def _pieces(
     book: BookWriter, title: str, sizes: Sequence[GarmentInSize], cloths: Mapping[str, Cloth], said: Sequence[str], date: str
-) -> None:
+) -> LiveGarment:
     columns = max(len(sizes), 3)
     sheet = book.sheet("Pieces", [34, *[11] * columns], landscape=columns > 5)
     sheet.head(title, f"Finished sizes in cm, worked out on {date}; measures with what seams take.")
-    live = LiveGarment(sheet, sizes, cloths)
+    live = LiveGarment(sheet, "Pieces", sizes, cloths)
     if live.live:
         live.write()
     heading = [CellLook(Role.HEADING), *[CellLook(Role.HEADING, right=True)] * len(sizes)]
@@ -61,6 +69,7 @@ def _pieces(
         sheet.skip()
     for sentence in said:
         sheet.paragraph(sentence)
+    return live
 
 
 def _numbers(made: Sequence[ShapedPiece]) -> list[tuple[str, list[Content], str]]:
@@ -94,50 +103,8 @@ def _rows(book: BookWriter, title: str, sizes: Sequence[GarmentInSize]) -> None:
         for piece in [size.pieces[number]]
         for level in piece.levels
     ]
-    sheet = _listed(book, "Rows", title, "Every row in which a count changes, and the last. Row 0 is the foundation.", headings)
+    sheet = _listed(book, "Rows", title, _ROWS, headings)
     sheet.table(headings, rows, len(rows))
-
-
-def _joins(book: BookWriter, title: str, sizes: Sequence[GarmentInSize]) -> None:
-    headings = (
-        Heading("Size", 12), Heading("Join", 44, wraps=True), Heading("First, cm", 11, TENTHS, True),
-        Heading("Other, cm", 11, TENTHS, True), Heading("Off, cm", 10, TENTHS, True), Heading("Verdict", 11),
-        Heading("Sewn", 12),
-    )  # fmt: skip
-    rows = [
-        (
-            size.name,
-            f"{join.wish.edge} of {join.wish.of} to {join.wish.at} of {' and '.join(join.wish.to)}",
-            join.a.mm / 10,
-            join.b_mm / 10,
-            join.difference_mm / 10,
-            join.verdict.value,
-            f"{join.rate[0]} to {join.rate[1]}",
-        )
-        for size in sizes
-        for join in size.joins
-    ]
-    _listed(book, "Joins", title, "What is joined to what, and whether it fits.", headings).table(headings, rows, len(rows))
-
-
-def _yarn(book: BookWriter, title: str, sizes: Sequence[GarmentInSize]) -> None:
-    headings = (
-        Heading("Size", 12), Heading("Yarn", 26), Heading("Colour", 16), Heading("Grams", 10, WHOLE, True),
-        Heading("Metres", 10, WHOLE, True), Heading("Balls", 9, WHOLE, True), Heading("Hours", 9, TENTHS, True),
-        Heading("Cost", 11, HUNDREDTHS, True), Heading("", 8),
-    )  # fmt: skip
-    rows = [
-        (
-            size.name, of.yarn, of.colour, of.needed.grams, of.needed.metres, of.needed.balls,
-            size.hours if place == 0 else None,
-            size.cost[0] if size.cost and place == 0 else None,
-            size.cost[1] if size.cost and place == 0 else None,
-        )
-        for size in sizes
-        for place, of in enumerate(size.yarn)
-    ]  # fmt: skip
-    note = "Grams without, balls with the reserve; hours and cost of the whole garment stand once for each size."
-    _listed(book, "Yarn", title, note, headings).table(headings, rows, len(rows))
 
 
 def _listed(book: BookWriter, name: str, title: str, note: str, headings: Sequence[Heading]) -> SheetWriter:

@@ -3,8 +3,8 @@
 They are those of ``craft/garments``. Live are pieces in plain stitches whose rows go by no groups.
 """
 
-from collections.abc import Callable, Sequence
-from typing import NamedTuple
+from collections.abc import Callable, Mapping, Sequence
+from functools import partial
 
 from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.shaped_piece import ShapedPiece
@@ -21,33 +21,33 @@ from logbook.craft.garments.shapes import (
     TRIANGLE,
 )
 from logbook.craft.pieces.length import RowRule
-from logbook.sheets.cells import TENTHS, WHOLE
+from logbook.sheets.cells import TENTHS
+from logbook.sheets.live_edges import LiveEdge, all_stitches
+from logbook.sheets.live_lines import NumberLine, long_line, whole_rows, width_line
+from logbook.sheets.live_measures import filled, of_piece
+from logbook.sheets.live_rounds import crown_lines, raglan_lines, round_yoke_lines, triangle_lines
 from logbook.sheets.rounding import halves_down, halves_even, like, nearest
 
-
-class NumberLine(NamedTuple):
-    """One number of a piece: its label, its formula with other keys in braces ("": it is typed), what it is in a piece, how it
-    shows. ``of`` None: it is not there."""
-
-    key: str
-    label: str
-    formula: str
-    of: Callable[[ShapedPiece], float | None]
-    numbers: str = WHOLE
+Edges = Mapping[str, Mapping[str, LiveEdge]]
+"""The edges of the pieces that are live, by the names of piece and edge."""
 
 
-def is_live(pieces: Sequence[ShapedPiece], cloth: Cloth) -> bool:
-    """Whether formulas can say what comes of the piece: those of its first size hold for all that want the same measures."""
+def is_live(pieces: Sequence[ShapedPiece], cloth: Cloth, edges: Edges) -> bool:
+    """Whether formulas can say what comes of the piece: those of its first size hold for all that want the same measures.
+
+    ``edges`` of the others: an edging is live where all that it lies along is.
+    """
     piece = pieces[0]
     alike = len({(frozenset(one.wanted), bool(one.wanted.get("inset"))) for one in pieces}) == 1
-    grouped = piece.wish.shape in (PANEL, HALF_FRONT, TAPERED) and RowRule.of(cloth.gauges.pattern).in_repeat != 1
+    grouped = piece.wish.shape in (PANEL, HALF_FRONT, TAPERED, EDGING) and RowRule.of(cloth.gauges.pattern).in_repeat != 1
     marks = piece.wish.shape == PANEL and ("slit" in piece.wanted or piece.wish.worked == SIDEWAYS)
     flat = piece.on is not None and piece.wish.worked != ROUND
-    return (cloth.gauges.pattern.multiple or 1) == 1 and piece.wish.shape != EDGING and alike and not (grouped or marks or flat)
+    picked = all(one.edge in edges.get(one.piece, ()) for one in piece.picked)
+    return (cloth.gauges.pattern.multiple or 1) == 1 and picked and alike and not (grouped or marks or flat)
 
 
-def lines_of(pieces: Sequence[ShapedPiece], cloth: Cloth) -> list[NumberLine]:
-    """The lines of a piece in all sizes: what is wanted of it, then what comes of that."""
+def lines_of(pieces: Sequence[ShapedPiece], cloth: Cloth, edges: Edges) -> list[NumberLine]:
+    """The lines of a piece in all sizes: what is wanted of it, then what comes of that; ``edges`` of the others."""
     one, rule = pieces[0], RowRule.of(cloth.gauges.pattern)
     begun = rule.set_up + rule.closing
     found = [_wanted(name) for name in one.wish.kind.measures if any(name in piece.wanted for piece in pieces)]
@@ -55,12 +55,14 @@ def lines_of(pieces: Sequence[ShapedPiece], cloth: Cloth) -> list[NumberLine]:
         PANEL: _panel,
         HALF_FRONT: _panel,
         TAPERED: lambda one: _tapered(one, begun),
-        RAGLAN: _raglan,
-        ROUND_YOKE: _round_yoke,
-        CROWN: _crown,
-        TRIANGLE: _triangle,
+        RAGLAN: raglan_lines,
+        ROUND_YOKE: round_yoke_lines,
+        CROWN: crown_lines,
+        TRIANGLE: triangle_lines,
+        EDGING: lambda one: _edging(one, begun, edges),
     }
-    return [*found, *shapes[one.wish.shape](one)]
+    worked = NumberLine("worked", "stitches of all rows", all_stitches(one), lambda piece: piece.stitches_worked)
+    return [*found, *shapes[one.wish.shape](one), worked]
 
 
 def _wanted(name: str) -> NumberLine:
@@ -74,24 +76,16 @@ def _begin(one: ShapedPiece, measure: str) -> list[NumberLine]:
     own = halves_down(f"{{{measure}}}*10/{{p}}")
     found: list[NumberLine] = []
     if one.on is not None:
-        there = f"{{{one.on.piece}.{'body' if one.on.edge == 'end' else 'arm'}}}"
+        there = f"{{{of_piece(one.on.piece, 'body' if one.on.edge == 'end' else 'arm')}}}"
         found.append(
             NumberLine("there", f"stitches of the {one.on.piece}", there, lambda piece: piece.on.stitches if piece.on else None)
         )
         near = f"ABS({own}-{{there}})<=MAX(0.05*{{there}},2)"
-        own = f"IF(AND({{{one.on.piece}.p}}={{p}},{near}),{{there}},{own})"
+        own = f"IF(AND({{{of_piece(one.on.piece, 'p')}}}={{p}},{near}),{{there}},{own})"
     found.append(NumberLine("first", "stitches at the start", own, lambda piece: piece.foundation))
     if one.chain is not None:
         found.append(NumberLine("chain", "chain", "{first}+{extra}", lambda piece: piece.chain))
     return found
-
-
-def _width(key: str, label: str, stitches: str, of: Callable[[ShapedPiece], float]) -> NumberLine:
-    return NumberLine(key, label, f"{stitches}*{{p}}/10", lambda piece: of(piece) / 10, TENTHS)
-
-
-def _long() -> NumberLine:
-    return NumberLine("long", "length, cm", "{rows}*{q}/10", lambda piece: piece.rows * piece.row_mm / 10, TENTHS)
 
 
 def _left(piece: ShapedPiece, wanted: str) -> tuple[int, int]:
@@ -122,8 +116,8 @@ def _panel(one: ShapedPiece) -> list[NumberLine]:
         found.append(
             NumberLine("shoulder", "stitches of a shoulder", "({first}-{neck sts})/2", lambda p: p.edges["shoulder"].count)
         )
-    found.append(_width("wide", "width, cm", "{first}", lambda piece: max(piece.widths)))
-    return [*found, _long()]
+    found.append(width_line("wide", "width, cm", "{first}", lambda piece: max(piece.widths)))
+    return [*found, long_line()]
 
 
 def _neck(one: ShapedPiece, sides: int, inset: bool) -> list[NumberLine]:
@@ -164,9 +158,7 @@ def _decreases(piece: ShapedPiece) -> int:
 def _tapered(one: ShapedPiece, begun: int) -> list[NumberLine]:
     """``begun``: rows that are worked once, before and behind those that are repeated."""
     found = _begin(one, "start width")
-    exact = "{length}*10/{q}"
-    rows = halves_down(exact) if begun else f"MAX(1,{nearest(exact)})"
-    found.append(NumberLine("rows", "rows", rows, lambda piece: piece.rows))
+    found.append(NumberLine("rows", "rows", whole_rows("{length}*10/{q}", begun), lambda piece: piece.rows))
     even = "{even}" if "straight" in one.wanted else "0"
     if "straight" in one.wanted:
         found.append(
@@ -190,10 +182,10 @@ def _tapered(one: ShapedPiece, begun: int) -> list[NumberLine]:
             NumberLine("longer", "the last gaps, a row longer", longer, lambda piece: _gap(piece)[1]),
         ]
     found += [
-        _width("start", "width at the start, cm", "{first}", lambda piece: piece.widths[0]),
-        _width("end", "width at the end, cm", "{last}", lambda piece: piece.widths[-1]),
+        width_line("start", "width at the start, cm", "{first}", lambda piece: piece.widths[0]),
+        width_line("end", "width at the end, cm", "{last}", lambda piece: piece.widths[-1]),
     ]
-    return [*found, _long()]
+    return [*found, long_line()]
 
 
 def _gap(piece: ShapedPiece) -> tuple[int, int]:
@@ -210,85 +202,20 @@ def _first_shaped(piece: ShapedPiece) -> int:
     return piece.shapings[0].at[0] if gap else 0
 
 
-def _part(name: str, label: str, formula: str) -> NumberLine:
-    return NumberLine(name, label, formula, lambda piece: piece.parts[name])
-
-
-def _yoke(one: ShapedPiece) -> list[NumberLine]:
-    found = [
-        NumberLine("first", "stitches at the neck", nearest("{neck round}*10/{p}"), lambda piece: piece.foundation),
-        NumberLine("rows", "rounds", nearest("{yoke depth}*10/{q}"), lambda piece: piece.rows),
-        NumberLine(
-            "underarm sts", "stitches under each arm", nearest("{underarm}*10/{p}"), lambda piece: piece.parts["underarm"]
-        ),
-    ]
-    if one.chain is not None:
-        found.insert(1, NumberLine("chain", "chain", "{first}+{extra}", lambda piece: piece.chain))
-    return found
-
-
-def _raglan(one: ShapedPiece) -> list[NumberLine]:
-    lines = 4 * one.parts["lines"]
-    ring = f"({{back}}+{{front}}+2*{{underarm sts}}+{lines})"
+def _edging(one: ShapedPiece, begun: int, edges: Edges) -> list[NumberLine]:
+    drawn = 1 - float(one.wish.choice("draw in", 0.0))
+    along = "+".join(filled(edges[of.piece][of.edge].mm, partial(_of, of.piece)) for of in one.picked)
+    corners = one.parts.get("corners", 0)
+    more = f"+{{rows}}*{corners}*MAX(2*{nearest('{q}/{p}')},2)" if corners else ""
     return [
-        *_yoke(one),
-        _part("sleeve", "each sleeve at the neck", nearest(f"({{first}}-{lines})/8")),
-        _part("back", "back at the neck", f"INT(({{first}}-{lines}-2*{{sleeve}})/2)"),
-        _part("front", "front at the neck", f"{{first}}-{lines}-2*{{sleeve}}-{{back}}"),
-        _part("body_increases", "increases in the body, at each line", nearest(f"({{body round}}*10/{{p}}-{ring})/4")),
-        _part("sleeve_increases", "in the sleeves", nearest("({upper arm round}*10/{p}-{sleeve}-{underarm sts})/2")),
-        _part("body", "stitches of the body", f"{ring}+4*{{body_increases}}"),
-        _part("arm", "stitches of a sleeve with its underarm", "{sleeve}+{underarm sts}+2*{sleeve_increases}"),
-        NumberLine(
-            "last", "stitches of the last round", "{first}+4*{body_increases}+4*{sleeve_increases}", lambda p: p.counts[-1]
-        ),
-        _width("around", "body round, cm", "{body}", lambda piece: piece.edges["end"].mm),
-        _long(),
+        NumberLine("along", "it lies along, cm", f"({along})/10", lambda piece: sum(of.mm for of in piece.picked) / 10, TENTHS),
+        NumberLine("first", "stitches picked up", halves_down(f"{{along}}*10*{drawn!r}/{{p}}"), lambda piece: piece.foundation),
+        NumberLine("rows", "rows", whole_rows("{depth}*10/{q}", begun), lambda piece: piece.rows),
+        NumberLine("last", "stitches at the end", f"{{first}}{more}", lambda piece: piece.counts[-1]),
+        width_line("wide", "width at the end, cm", "{last}", lambda piece: piece.widths[-1]),
+        long_line(),
     ]
 
 
-def _round_yoke(one: ShapedPiece) -> list[NumberLine]:
-    more = "({last}-{first})"
-    return [
-        *_yoke(one),
-        _part("body", "stitches of the body", f"2*{nearest('{body round}*10/{p}/2')}"),
-        _part("sleeve", "each sleeve", f"{nearest('{upper arm round}*10/{p}')}-{{underarm sts}}"),
-        _part("back", "back, and as many in front", "{body}/2-{underarm sts}"),
-        _part("arm", "stitches of a sleeve with its underarm", "{sleeve}+{underarm sts}"),
-        NumberLine("last", "stitches of the last round", "2*{back}+2*{sleeve}", lambda piece: piece.counts[-1]),
-        NumberLine(
-            "times",
-            "rounds that increase",
-            f"IF({more}=0,0,MIN({{rows}},MAX(3,ROUNDUP(ROUND(3*{more}/{{first}},9),0))))",
-            lambda piece: sum(
-                now != before for before, now in zip((piece.foundation, *piece.counts), piece.counts, strict=False)
-            ),
-        ),
-        _width("around", "body round, cm", "{body}", lambda piece: piece.edges["end"].mm),
-        _long(),
-    ]
-
-
-def _crown(one: ShapedPiece) -> list[NumberLine]:
-    each = one.parts["each_round"]
-    exact = bool(one.wish.choice("exact", False))
-    stitches = nearest("{round}*10/{p}") if exact else f"{{crown_rounds}}*{each}"
-    one_more = f"-({{last}}<>{{crown_rounds}}*{each})" if exact else ""
-    return [
-        _part("crown_rounds", f"rounds of {each} more", nearest(f"{{round}}*10/{{p}}/{each}")),
-        NumberLine("last", "stitches round", stitches, lambda piece: piece.counts[-1]),
-        NumberLine("rows", "rounds", nearest("{height}*10/{q}"), lambda piece: piece.rows),
-        _part("tube_rounds", "of these even", f"{{rows}}-{{crown_rounds}}{one_more}"),
-        _width("around", "round, cm", "{last}", lambda piece: piece.widths[-1]),
-        _long(),
-    ]
-
-
-def _triangle(one: ShapedPiece) -> list[NumberLine]:
-    first, more = one.foundation, int(one.wish.choice("more a row", 2))
-    return [
-        NumberLine("rows", "rows", f"1+{nearest(f'({{wingspan}}*10/{{p}}-{first})/{more}')}", lambda piece: piece.rows),
-        NumberLine("last", "stitches of the last row", f"{first}+{more}*({{rows}}-1)", lambda piece: piece.counts[-1]),
-        _width("wide", "wingspan, cm", "{last}", lambda piece: piece.widths[-1]),
-        _long(),
-    ]
+def _of(name: str, key: str) -> str:
+    return f"{{{of_piece(name, key)}}}"

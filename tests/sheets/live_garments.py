@@ -16,12 +16,13 @@ from typing import Any
 from logbook.craft.garments.body import GarmentSize
 from logbook.craft.garments.garment import work_out_garment
 from logbook.craft.garments.plan_file import plan_of
+from logbook.craft.words.lengths import Ease
 from logbook.errors import RefusedError
 from logbook.sheets.garment_workbook import write_garment_workbook
 from tests.sheets.live_numbers import Trial, differing
 from tests.support.shaped_pieces import cloth
 
-KINDS = ("cardigan", "raglan", "round yoke", "hat and shawl")
+KINDS = ("cardigan", "raglan", "round yoke", "hat and shawl", "by the body")
 
 
 def _body(chance: random.Random, neck: str, *, inset: bool) -> dict[str, str]:
@@ -56,9 +57,20 @@ def pieces(kind: str, chance: random.Random) -> tuple[list[dict[str, Any]], list
              "measures": {**_body(chance, "square", inset=False), **_mm({"width": chance.uniform(400, 600)})}},
             {"name": "vest", "shape": "straight panel", "measures": plain},
             {"name": "sleeve", "shape": "tapered panel", "alike": 2,
+             "seam": "whip stitch",
              "measures": _taper(chance, chance.uniform(200, 280), chance.uniform(300, 420), straight=True)},
+            {"name": "band", "shape": "edging", "along": [["front", ["front", "neck"]], ["back", "neck"], ["yoked", "neck"]],
+             "measures": _mm({"depth": chance.uniform(15, 50)})},
         ]  # fmt: skip
-        return made, []
+        return made, [
+            {"of": "front", "edge": "shoulder", "to": ["back"], "at": "shoulder"},
+            {"of": "front", "edge": "side", "to": ["back"], "at": "side"},
+            {"of": "sleeve", "edge": "end", "to": ["back", "front"], "at": "armhole"},
+            {"of": "sleeve", "edge": "end", "to": ["vest"], "at": "armhole"},
+            {"of": "band", "edge": "end", "to": ["square"], "at": "neck"},
+        ]
+    if kind == "by the body":
+        return by_the_body()
     if kind == "hat and shawl":
         hat = {"name": "hat", "shape": "crown and tube", "each round": 6}
         measures = _mm({"round": chance.uniform(450, 600), "height": chance.uniform(190, 260)})
@@ -84,6 +96,44 @@ def pieces(kind: str, chance: random.Random) -> tuple[list[dict[str, Any]], list
     ]
 
 
+def by_the_body() -> tuple[list[dict[str, Any]], list[dict[str, Any]]]:
+    """Pieces measured by the body, its ease and one another, with seams, all round one of them a border."""
+    body = {"length": "60 % of arm length + 30 cm", "armhole": "armhole depth + 2 cm"}
+    back = {"width": "(bust + ease) / 2", **body, "neck width": "bust / 5", "neck depth": "2.5 cm"}
+    front = {"width": "width of back", **body, "neck width": "neck width of back", "neck depth": "armhole of back / 2"}
+    sleeve = {"start width": "24 cm", "end width": "2 x armhole of back - 5 %", "length": "arm length", "straight": "ease / 20"}
+    made = [
+        {"name": "back", "shape": "straight panel", "seam": "mattress stitch", "measures": back},
+        {"name": "front", "shape": "straight panel", "seam": "0.5 cm", "neck": "v", "measures": front},
+        {"name": "St. sleeve", "shape": "tapered panel", "alike": 2, "right side rows": True, "seam": "slip stitch",
+         "measures": sleeve},
+        {"name": "scarf", "shape": "straight panel", "measures": {"width": "20 cm + ease", "length": "length of back + 70 cm"}},
+        {"name": "border", "shape": "edging", "worked": "round", "draw in": "5 %", "measures": {"depth": "3 cm"},
+         "along": [["scarf", ["start", "right side", "end", "left side"]]]},
+    ]  # fmt: skip
+    return made, [
+        {"of": "front", "edge": "shoulder", "to": ["back"], "at": "shoulder"},
+        {"of": "front", "edge": "side", "to": ["back"], "at": "side"},
+        {"of": "St. sleeve", "edge": "side", "to": ["St. sleeve"], "at": "side"},
+        {"of": "St. sleeve", "edge": "end", "to": ["back", "front"], "at": "armhole"},
+    ]
+
+
+def sizes_of(kind: str, own: dict[str, dict[str, str]], chance: random.Random) -> list[GarmentSize]:
+    """Two sizes: the second with its own measures, or each with its own body and ease."""
+    if kind != "by the body":
+        return [GarmentSize(name="A"), GarmentSize(name="B", pieces=own)]
+    return [
+        GarmentSize(
+            name=name,
+            body={"bust": round(chance.uniform(700, 1400), 1), "armhole depth": round(chance.uniform(150, 240), 1),
+                  "arm length": round(chance.uniform(350, 480), 1)},
+            ease=Ease(mm=round(chance.uniform(-50, 250), 1)),
+        )
+        for name in ("A", "B")
+    ]  # fmt: skip
+
+
 def written(path: Path, kind: str, chance: random.Random) -> Path:
     """A workbook of two sizes. Raises RefusedError for pieces that can't be."""
     made, joins = pieces(kind, chance)
@@ -95,7 +145,7 @@ def written(path: Path, kind: str, chance: random.Random) -> Path:
     cloths = dict.fromkeys((piece.name for piece in plan.pieces), cloth(p, q, **groups))
     if kind == "raglan":  # sleeves of another stitch, which begin by their own width however near that is
         cloths["sleeve"] = cloth(round(p * 1.04, 2), q)
-    sizes = work_out_garment(plan, [GarmentSize(name="A"), GarmentSize(name="B", pieces=own)], cloths)
+    sizes = work_out_garment(plan, sizes_of(kind, own, chance), cloths)
     with path.open("wb") as stream:
         write_garment_workbook(stream, kind, sizes, cloths, (), (), "1 June 2026")
     return path
@@ -110,7 +160,7 @@ def trials(folder: Path, times: int, chance: random.Random) -> Iterator[Trial]:
         try:
             if not base.exists():
                 written(base, kind, chance)
-            yield Trial(base, "Pieces", written(folder / f"{kind} {done}.xlsx", kind, chance))
+            yield Trial(base, ("Pieces", "Joins", "Yarn"), written(folder / f"{kind} {done}.xlsx", kind, chance))
         except RefusedError:
             if not base.exists() or base.stat().st_size == 0:
                 base.unlink(missing_ok=True)

@@ -35,7 +35,7 @@ from logbook.sheets.rounding import halves_even
 from logbook.sheets.run_workbook import write_run_workbook
 from tests.support.cloth import gauges_of_swatch, swatch, thrice
 from tests.support.size_runs import SHELL, SWATCH
-from tests.support.spreadsheet import recalculated, shown, with_inputs
+from tests.support.spreadsheet import changed_in_place, recalculated, shown
 
 PLAN = PiecePlan(
     name="Vest", body_mm=900, ease=Ease(mm=50), panels=2, seam="mattress stitch", length_mm=560, armhole_mm=200, neck_mm=240,
@@ -66,10 +66,10 @@ SIZES = (
 
 
 class Trial(NamedTuple):
-    """A workbook to change, its sheet, and one that the program wrote of the other inputs."""
+    """A workbook to change, its sheets, and one that the program wrote of the other inputs."""
 
     base: Path
-    sheet: str
+    sheets: tuple[str, ...]
     other: Path
 
 
@@ -128,7 +128,7 @@ def trial_of_rounding(folder: Path) -> Trial:
     """Halves, and what is a half but for the last digits of a computer."""
     numbers = (2.5, 3.5, -2.5, -1.5, 0.5, 3.4999999999, 3.5000000001, 2.4999999999, 2.4, 2.6, 7.0)
     base = write_rounding(folder / "Rounding.xlsx", [0.0] * len(numbers))
-    return Trial(base, "Rounding", write_rounding(folder / "Rounding of others.xlsx", numbers))
+    return Trial(base, ("Rounding",), write_rounding(folder / "Rounding of others.xlsx", numbers))
 
 
 Write = Callable[[Path, PiecePlan, PieceGauges], Path]
@@ -146,7 +146,7 @@ def trials(folder: Path, times: int, chance: random.Random) -> Iterator[Trial]:
             try:
                 if not base.exists():
                     write(base, plan, gauges)
-                yield Trial(base, sheet, write(folder / f"{sheet} {done}.xlsx", *varied(plan, gauges, chance)))
+                yield Trial(base, (sheet,), write(folder / f"{sheet} {done}.xlsx", *varied(plan, gauges, chance)))
             except RefusedError:
                 continue  # marks that do not fit on so small a panel
             done += 1
@@ -161,22 +161,29 @@ def differing(every: Sequence[Trial], folder: Path) -> list[str]:
     """Where sheets differ from the program, each reckoned anew with the inputs of the other; in one run of LibreOffice."""
     changed = []
     for number, one in enumerate(every):
-        typed = shown(one.other, one.sheet, formulas=True)[one.sheet].items()
-        inputs = {cell: value for cell, value in typed if isinstance(value, int | float) and int(cell[1:]) >= 4}
-        changed.append(with_inputs(one.base, one.sheet, [inputs], folder / f"changed {number}.xlsx"))
+        inputs = {
+            sheet: {cell: value for cell, value in typed.items() if isinstance(value, int | float) and int(cell[1:]) >= 4}
+            for sheet, typed in shown(one.other, *one.sheets, formulas=True).items()
+        }
+        changed.append(changed_in_place(one.base, inputs, folder / f"changed {number}.xlsx"))
     wrong = []
     for one, path in zip(every, recalculated(changed, folder), strict=True):
-        ours, theirs = shown(one.other, one.sheet)[one.sheet], shown(path, "1")["1"]
+        ours, theirs = shown(one.other, *one.sheets), shown(path, *one.sheets)
+        formulas = shown(one.other, *one.sheets, formulas=True)
         wrong += [
-            f"{one.other.stem}, {cell}, {ours.get(f'A{cell[1:]}')}: {theirs.get(cell)} is not {value}"
-            for cell, value in ours.items()
-            if isinstance(value, int | float) and not same(theirs.get(cell), value)
+            f"{one.other.stem}, {sheet} {cell}, {ours[sheet].get(f'A{cell[1:]}')}: {theirs[sheet].get(cell)} is not {value}"
+            for sheet in one.sheets
+            for cell, value in ours[sheet].items()
+            if (isinstance(value, int | float) or str(formulas[sheet].get(cell, "")).startswith("="))
+            and not same(theirs[sheet].get(cell), value)
         ]
     return wrong
 
 
-def same(said: Any, wanted: float) -> bool:
-    """Whether a number of a sheet is the one that is wanted."""
+def same(said: Any, wanted: float | str) -> bool:
+    """Whether a number or word of a sheet is the one that is wanted."""
+    if isinstance(wanted, str):
+        return bool(said == wanted)
     return isinstance(said, int | float) and bool(said == pytest.approx(wanted, rel=1e-9, abs=1e-9))
 
 

@@ -27,4 +27,4 @@ def test_formulas_of_one_size_are_not_taken_for_one_that_has_other_measures(
     plan = plan_of({"name": "g", "pieces": [{"name": "back", "shape": "straight panel", "measures": {**BACK, **inset}}]})
     of = cloth(6, 5)
     sizes = work_out_garment(plan, [GarmentSize(name="A"), GarmentSize(name="B", pieces={"back": own})], {"back": of})
-    assert is_live([size.piece("back") for size in sizes], of) is live
+    assert is_live([size.piece("back") for size in sizes], of, {}) is live

@@ -16,11 +16,14 @@ from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.words.lengths import Ease
+from logbook.craft.words.terms import Terms
 from logbook.sheets.columns import COLUMNS
 from logbook.sheets.reading import read_sheet
 from logbook.sheets.run_workbook import write_run_workbook
 from logbook.sheets.workbook import write_workbook
 from logbook.tasks.exporting import export
+from logbook.tasks.garment_files import save_garment_workbook
+from logbook.tasks.garments import garments, work_out
 from logbook.tasks.sampling import new_sample
 from tests.support.cloth import gauges_of_swatch, swatch, thrice
 from tests.support.logged import cells_of, log_of
@@ -47,6 +50,8 @@ RUNS: dict[str, tuple[PiecePlan, Swatch]] = {
     "in the round": (replace(LEAN, in_round=True, joined_after_row_1=True), SWATCH),
     "sideways": (replace(PLAN, sideways=True, top_edging_mm=10), SWATCH),
 }
+GARMENTS = ("Matinee top", "Interval cardigan", "Foyer raglan")
+"""Those of the sample."""
 
 
 @pytest.fixture(scope="module")
@@ -57,6 +62,9 @@ def workbooks(tmp_path_factory: pytest.TempPathFactory) -> dict[str, tuple[Path,
     written["log"] = folder / "log.xlsx"
     with new_sample(folder) as book:
         export(book, written["log"])
+        for garment in garments(book):
+            written[garment.name] = folder / f"{garment.name}.xlsx"
+            save_garment_workbook(work_out(garment.plan, book), Terms.US, written[garment.name])
     written["awkward"] = folder / "awkward.xlsx"
     with written["awkward"].open("wb") as stream:
         write_workbook(stream, log_of(awkward_swatches()), "Swatches & more", "2026-05-31")
@@ -85,7 +93,7 @@ def cells(path: Path) -> dict[tuple[str, str], Any]:
 
 
 @pytest.mark.long
-@pytest.mark.parametrize("name", [*RUNS, "log"])
+@pytest.mark.parametrize("name", [*RUNS, "log", *GARMENTS])
 def test_no_cell_differs_after_recalculation(workbooks: dict[str, tuple[Path, Path]], name: str) -> None:
     ours, theirs = (cells(path) for path in workbooks[name])
     assert ours.keys() == theirs.keys()

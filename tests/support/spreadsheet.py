@@ -50,6 +50,16 @@ def with_inputs(workbook: Path, sheet: str, trials: Sequence[Mapping[str, object
     return changed
 
 
+def changed_in_place(workbook: Path, inputs: Mapping[str, Mapping[str, object]], changed: Path) -> Path:
+    """The workbook with other contents in some cells of its sheets; every formula waits to be worked out."""
+    book = openpyxl.load_workbook(workbook)
+    for sheet, cells in inputs.items():
+        for cell, content in cells.items():
+            book[sheet][cell].value = content
+    book.save(changed)
+    return changed
+
+
 def shown(workbook: Path, *sheets: str, formulas: bool = False) -> Mapping[str, Mapping[str, Any]]:
     """What stands in the cells of these sheets that are not empty, by the sheet's name; with ``formulas``, those themselves."""
     book = openpyxl.load_workbook(workbook, read_only=True, data_only=not formulas)

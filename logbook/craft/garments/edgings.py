@@ -85,7 +85,14 @@ def _picked(piece: str, name: str, edge: Edge, stitches: int) -> PickedUp:
     rate = small_ratio(stitches, edge.count)
     at_rate = edge.count * rate[0] // rate[1]
     return PickedUp(
-        piece=piece, edge=name, stitches=stitches, along=edge.along, rate=rate, over=stitches - at_rate, mixed=edge.mixed
+        piece=piece,
+        edge=name,
+        mm=edge.mm,
+        stitches=stitches,
+        along=edge.along,
+        rate=rate,
+        over=stitches - at_rate,
+        mixed=edge.mixed,
     )
 
 

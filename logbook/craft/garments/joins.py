@@ -56,7 +56,7 @@ def joined(wish: JoinWish, pieces: Mapping[str, ShapedPiece]) -> Joined:
     b_mm, b_count = twice * sum(edge.mm for edge in edges), twice * sum(edge.count for edge in edges)
     if not b_mm > 0 or not a.mm > 0:
         raise RefusedError(f"“{wish.of}” can't be joined to {_named(wish.to)}: the edge has no length.")
-    verdict, trouble = _verdict(wish, a, b_mm, b_count, edges, _alike(wish, of, others))
+    verdict, trouble = _verdict(wish, a, b_mm, b_count, edges, counts_must_agree(wish, of, others))
     met = _inset(wish, of, others)
     return Joined(
         wish=wish,
@@ -79,7 +79,7 @@ def _edge(piece: ShapedPiece, name: str) -> Edge:
     return piece.edges[name]
 
 
-def _alike(wish: JoinWish, of: ShapedPiece, others: Sequence[ShapedPiece]) -> bool:
+def counts_must_agree(wish: JoinWish, of: ShapedPiece, others: Sequence[ShapedPiece]) -> bool:
     """Whether the counts must be equal: side to side or shoulder to shoulder, in the same stitch."""
     sides = ("side", "left side", "right side")
     same_edge = (wish.edge in sides and wish.at in sides) or wish.edge == wish.at == "shoulder"

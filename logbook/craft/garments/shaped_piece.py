@@ -59,10 +59,13 @@ class PieceTrouble:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PickedUp:
-    """Stitches of an edging picked up along one edge: at the ``rate`` (stitches, to rows or stitches), and ``over`` besides."""
+    """Stitches of an edging picked up along one edge, ``mm`` long: at the ``rate`` (stitches, to rows or stitches), and ``over``
+    besides.
+    """
 
     piece: str
     edge: str
+    mm: float
     stitches: int
     along: Direction
     rate: tuple[int, int]
