@@ -15,17 +15,18 @@ class Flow(ttk.Frame):
         self.look, self._gap = look, gap
         self._things: list[tk.Widget] = []
         self._followed: set[tk.Widget] = set()
+        self._waits = False
         self.bind("<Configure>", lambda _: self._lay_out())
-        look.when_changed(self, lambda: self.after_idle(self._lay_out))
+        look.when_changed(self, self._soon)
 
     def add(self, thing: tk.Widget) -> None:
         """The next one."""
         self._things.append(thing)
         if thing not in self._followed:
             self._followed.add(thing)
-            thing.bind("<Configure>", lambda _: self.after_idle(self._lay_out), add="+")
+            thing.bind("<Configure>", lambda _: self._soon(), add="+")
         if self.winfo_width() > 2:
-            self.after_idle(self._lay_out)
+            self._soon()
 
     @property
     def things(self) -> list[tk.Widget]:
@@ -38,7 +39,14 @@ class Flow(ttk.Frame):
             thing.place_forget()
         self._things = []
 
+    def _soon(self) -> None:
+        """Once for all that change together."""
+        if not self._waits:
+            self._waits = True
+            self.after_idle(self._lay_out)
+
     def _lay_out(self) -> None:
+        self._waits = False
         if not self.winfo_exists():
             return
         room, gap = self.winfo_width(), self.look.pixels(self._gap)

@@ -1,19 +1,22 @@
 """The pictures of a record, small and in a row, as a field of its form; its text names them."""
 
+import threading
 import tkinter as tk
 from functools import partial
 from pathlib import Path
+from queue import SimpleQueue
 from tkinter import ttk
 
 from logbook.errors import RefusedError
 from logbook.pages.picture_shelf import NOT_COPIED, PictureShelf, copied_files
+from logbook.window.background import Background, Cancelled, Report
 from logbook.window.dialog import Dialog
 from logbook.window.field import LabelledField
 from logbook.window.file_dialogs import ask_what_to_open
 from logbook.window.flow import Flow
 from logbook.window.look import Look
 from logbook.window.message import tell
-from logbook.window.picture_images import shown, small
+from logbook.window.picture_images import Drawn, draw, known_small, shown, small
 from logbook.window.styles import styled
 
 KINDS = [("Pictures", "*.jpg *.jpeg *.JPG *.JPEG *.png *.PNG *.gif *.GIF"), ("All files", "*")]
@@ -21,26 +24,26 @@ LETTERS = 9
 """How high and wide a small picture is, in letters."""
 OF_SCREEN = 0.8
 _LARGE = "large"
+_ONE_AT_A_TIME = threading.Lock()
+"""Who goes quickly through many records waits for no more than one picture that is not wanted any more."""
 
 
 class PicturesField(LabelledField):
     """Return or a click shows one large, Delete takes it off; *Add a picture…* takes a file in, and pasting does one that was
-    copied, or whose path was. Small ones are drawn one by one, when nothing else waits."""
+    copied, or whose path was. Small ones are drawn beside the window."""
 
     several_lines = True
 
     def __init__(self, parent: tk.Misc, look: Look, label: str, shelf: PictureShelf, *, label_width: int = 0) -> None:
         super().__init__(parent, look, label, label_width)
         self._shelf = shelf
-        self._waiting: list[str] = []
-        self._timer = ""
         self.row = Flow(self, look)
         self.add_button = ttk.Button(self.row, text="Add a picture…", command=self.add, style=styled(parent, "TButton"))
         self.add_button.bind("<<Paste>>", lambda _: self.paste())
         self.buttons: dict[str, ttk.Button] = {}
         self.images: dict[str, tk.PhotoImage] = {}
         self.variable.trace_add("write", lambda *_: self._follow())
-        self.bind("<Destroy>", lambda _: self._gone(), add="+")
+        self.bind("<Destroy>", lambda _: self.images.clear(), add="+")  # in the window's own thread, as Tk wants it
         self.arrange(self.row, grow=True, focus=self.add_button)
         self._follow()
 
@@ -71,7 +74,6 @@ class PicturesField(LabelledField):
 
     def _follow(self) -> None:
         """A button for each picture that the text names."""
-        self._stop()
         names = self._shelf.names(self.text)
         if list(self.buttons) == list(names) and self.row.things:
             return
@@ -91,24 +93,47 @@ class PicturesField(LabelledField):
             self.row.add(button)
         self.row.add(self.add_button)
         self.add_button.lift()  # last for Tab too
-        self._waiting = list(names)
-        if names:
-            self._timer = self.after_idle(self._draw_next)
+        side = LETTERS * self.look.base.measure("0")
+        known = {name: image for name in names if (image := known_small(self, name, side)) is not None}
+        for name, image in known.items():
+            self._show_small(name, image)
+        if waiting := [name for name in names if name not in known]:
+            self._draw_beside(waiting, side)
 
-    def _draw_next(self) -> None:
-        self._timer = ""
-        if not self._waiting:
-            return
-        name = self._waiting.pop(0)
-        button = self.buttons[name]
+    def _draw_beside(self, names: list[str], side: int) -> None:
+        """Reads and draws them in a thread, which ends when the first one's button goes: another record is shown then."""
+        drawn: SimpleQueue[tuple[str, Drawn | RefusedError]] = SimpleQueue()
+
+        def work(report: Report) -> None:
+            with _ONE_AT_A_TIME:
+                for number, name in enumerate(names):
+                    report(number, len(names))
+                    drawn.put((name, self._drawn(name, side)))
+
+        def take(*_: object) -> None:
+            while not drawn.empty():
+                self._take_drawn(*drawn.get())
+
+        Background(self.buttons[names[0]], work, take, _unless_cancelled, take)
+
+    def _drawn(self, name: str, side: int) -> Drawn | RefusedError:
         try:
-            image = small(self, name, self._shelf.content(name), LETTERS * self.look.base.measure("0"))
-            button.configure(image=image)
-            self.images[name] = image
+            return draw(self._shelf.content(name), side, side)
         except RefusedError as error:
+            return error
+
+    def _take_drawn(self, name: str, drawn: Drawn | RefusedError) -> None:
+        try:
+            if isinstance(drawn, RefusedError):
+                raise drawn
+            self._show_small(name, small(self, name, drawn))
+        except RefusedError as error:
+            button = self.buttons[name]
             button.configure(text=f"{button.cget('text')}: {_short(str(error))}")
-        if self._waiting:
-            self._timer = self.after(1, self._draw_next)
+
+    def _show_small(self, name: str, image: tk.PhotoImage) -> None:
+        self.buttons[name].configure(image=image)
+        self.images[name] = image
 
     def _show_large(self, name: str) -> None:
         window = self.winfo_toplevel()
@@ -150,16 +175,10 @@ class PicturesField(LabelledField):
         menu.add_command(label="Take it off", underline=0, accelerator="Delete", command=partial(self._take_off, name))
         menu.tk_popup(event.x_root, event.y_root)
 
-    def _gone(self) -> None:
-        """Tk's pictures go here, in the window's own thread, not whenever they happen to be collected."""
-        self._stop()
-        self.images.clear()
 
-    def _stop(self) -> None:
-        self._waiting = []
-        if self._timer:
-            self.after_cancel(self._timer)
-            self._timer = ""
+def _unless_cancelled(error: Exception) -> None:
+    if not isinstance(error, Cancelled):
+        raise error
 
 
 def _short(sentence: str) -> str:

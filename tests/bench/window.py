@@ -152,7 +152,7 @@ def main() -> None:
         show(f"a key in the find field, {words}", [chosen(one[2]) for one in ours], [chosen(one[1]) for one in bare])
 
 
-def make(path: Path) -> None:
+def make(path: Path, many: int = SWATCHES) -> None:
     """A logbook of many swatches, each with three readings."""
     typed = read_readings("4 repeats = 15.1 cm; 3 repeats = 11.5 cm; 9 rows = 8 cm")
     readings = tuple(TakenReading(Condition.WASHED, one) for one in typed)
@@ -160,7 +160,7 @@ def make(path: Path) -> None:
         pattern = StitchPattern(name="shell stitch", multiple=6, plus=1, extra_chains=1, rows_in_repeat=2)
         pattern = StitchPattern(uid=put_stitch_pattern(writing, pattern), name=pattern.name, multiple=6)
         yarns = [Yarn(uid=put_yarn(writing, Yarn(name=name)), name=name) for name in YARNS]
-        for number in range(SWATCHES):
+        for number in range(many):
             date = f"20{10 + number % 16:02d}-{1 + number % 12:02d}-{1 + number % 28:02d}"
             yarn = yarns[number % len(yarns)]
             tag = f"S-{number:05d}"
