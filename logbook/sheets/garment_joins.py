@@ -7,7 +7,7 @@ from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.joins import EASES, FITS, Joined, JoinVerdict, counts_must_agree
 from logbook.craft.garments.rates import MOST, small_ratio
 from logbook.sheets.book_writer import SheetWriter
-from logbook.sheets.cells import TENTHS, CellLook, Content, Formula, Heading, Role
+from logbook.sheets.cells import TENTHS, Content, Formula, Heading
 from logbook.sheets.live_edges import LiveEdge
 from logbook.sheets.live_garment import LiveGarment
 from logbook.sheets.live_measures import filled, of_piece
@@ -17,7 +17,8 @@ HEADINGS = (
     Heading("Other, cm", 11, TENTHS, True), Heading("Off, cm", 10, TENTHS, True), Heading("Verdict", 11),
     Heading("Sewn", 12),
 )  # fmt: skip
-_RATES = "Rates, each from the share on that stands before it"
+RATES = "Rates"
+"""The sheet that is out of sight, by which formulas find how edges are sewn."""
 
 
 class JoinsSheet:
@@ -26,26 +27,22 @@ class JoinsSheet:
     def __init__(self, sheet: SheetWriter, sheet_name: str, sizes: Sequence[GarmentInSize], live: LiveGarment) -> None:
         self._sheet, self._name, self._sizes, self._live = sheet, sheet_name, sizes, live
         self._rows: dict[tuple[int, int], int] = {}
-        self._first_rate = 0
 
     def length(self, place: int, join: int) -> str:
         """The cell, as other sheets call it, of how long the first edge of a join is in cm, in the size at that place."""
         return f"'{self._name}'!C{self._rows[place, join]}"
 
     def write(self) -> None:
-        """The joins, and below them the rates by which formulas find theirs."""
+        """A line for each join of each size."""
         every = [(place, number, join) for place, size in enumerate(self._sizes) for number, join in enumerate(size.joins)]
         first = self._sheet.row + 2
         self._rows = {(place, number): first + row for row, (place, number, _) in enumerate(every)}
-        self._first_rate = first + len(every) + 2
         self._sheet.table(HEADINGS, self._joins(every), len(every))
-        if any(self._edges(join) for _, _, join in every):
-            self._sheet.skip()
-            self._sheet.add(("", _RATES), CellLook(Role.NOTE, wraps=True))
-            for share, words in rates():
-                self._sheet.add(
-                    ("", words, share), (CellLook(), CellLook(Role.NOTE), CellLook(Role.NOTE, "0.000000", right=True))
-                )
+
+    @property
+    def looks_up_rates(self) -> bool:
+        """Whether a join finds its rate on the sheet of rates."""
+        return any(self._edges(join) for size in self._sizes for join in size.joins)
 
     def _joins(self, every: Sequence[tuple[int, int, Joined]]) -> Iterator[Sequence[Content]]:
         for place, number, join in every:
@@ -85,8 +82,7 @@ class JoinsSheet:
             fits = f"{off}<=MAX({FITS}*{other},MAX({steps})/20)+0.0000000001"
             eases = f'IF({off}<={EASES}*{other}+0.0000000001,"{JoinVerdict.EASE_IN}","{JoinVerdict.TROUBLE}")'
             verdict = f'IF({fits},"{JoinVerdict.FITS}",{eases})'
-        last_rate = self._first_rate + len(rates()) - 1
-        shares, words = (f"${column}${self._first_rate}:${column}${last_rate}" for column in "CB")
+        shares, words = (f"{RATES}!${column}$1:${column}${len(rates())}" for column in "AB")
         met = self._meets(place, join, size)
         return (
             f"{of(first, a.mm)}/10",
@@ -112,6 +108,12 @@ class JoinsSheet:
                 near = f"MAX({FITS}*{count}*{p},{cell(of.name, 'q')}/2,{p}/2)+0.000000001"
                 conditions.append(f"OR({count}=0,ABS({has}-{count}*{p})<={near})")
         return f"AND({','.join(conditions)})" if conditions else ""
+
+
+def write_rates(sheet: SheetWriter) -> None:
+    """Every rate, with the share from which on it is the nearest before it."""
+    for share, words in rates():
+        sheet.add((share, words))
 
 
 def rates() -> list[tuple[float, str]]:

@@ -10,7 +10,7 @@ from logbook.craft.rows.chart import RowsDrawing
 from logbook.sheets import garment_joins, garment_yarn
 from logbook.sheets.book_writer import BookWriter, SheetWriter
 from logbook.sheets.cells import TENTHS, WHOLE, CellLook, Content, Heading, Role
-from logbook.sheets.garment_joins import JoinsSheet
+from logbook.sheets.garment_joins import RATES, JoinsSheet, write_rates
 from logbook.sheets.garment_yarn import YarnSheet
 from logbook.sheets.live_garment import LiveGarment
 from logbook.sheets.pattern_sheet import write_pattern_sheet
@@ -44,6 +44,8 @@ def write_garment_workbook(
         YarnSheet(_listed(book, "Yarn", title, note, garment_yarn.HEADINGS), sizes, cloths, live, joins).write()
         write_pattern_sheet(book, "Pattern", title, parts)
         write_row_charts(book, charts)
+        if joins.looks_up_rates:
+            write_rates(book.sheet(RATES, (12, 12), hidden=True, last=True))
         book.save(stream)
 
 
