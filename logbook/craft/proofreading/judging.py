@@ -2,7 +2,8 @@
 
 A quantity differs (a) if the words beside it, or heading and noun, name one known quantity and an entry is not its; or (b) if all
 entries but one are those of one known quantity (with four sizes or more), all but two (with seven or more, or two neighbours
-swapped). With three sizes or fewer, and for single numbers, (a) alone. Lists without brackets can only agree.
+swapped). With three sizes or fewer, and for single numbers, (a) alone. Lists without brackets, and those of some of the sizes, can
+only agree.
 """
 
 from collections.abc import Iterable, Sequence
@@ -79,7 +80,7 @@ def _judged(one: Quantity, near: Sequence[Quantity], row: Quantity | None, sizes
         return FoundQuantity(one, Verdict.AGREES, row) if _equal(one, row) else _differs(one, row)
     here = [other for other in near if not one.section or not other.section or other.section == one.section]
     equal = next((other for other in (*here, *near) if _equal(one, other)), None)
-    if one.bare:
+    if one.bare or len(one.values) not in (1, sizes):
         return FoundQuantity(one, Verdict.AGREES, equal) if equal else FoundQuantity(one, Verdict.UNKNOWN)
     named = _named_by_words(one, here)
     if named is not None and not _equal(one, named) and not (equal is not None and _alike(one, equal) >= _alike(one, named)):

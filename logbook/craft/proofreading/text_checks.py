@@ -7,6 +7,7 @@ from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import NamedTuple
 
 from logbook.craft.proofreading.quantities import Quantity, QuantityKind
 from logbook.craft.proofreading.text_lines import TextLines
@@ -16,11 +17,9 @@ from logbook.craft.words.decimal_commas import with_points
 LONGEST_SENTENCE = 1_000  # letters before a list that may name the sizes it is for
 _ENTRY = r"(?:\d+(?:\.\d+)?|[–—])"
 _MORE_ENTRIES = re.compile(rf"(?<![\w.,/])\d+(?:\.\d+)?\s*[\(\[]\s*{_ENTRY}(?:\s*[,;:/]\s*{_ENTRY})+\s*[\)\]]")
-_FOR_SIZES = re.compile(r" ?\bsizes?\b[^.:\n]{1,80}:(?:(?!\n\n)[^.:])*\Z", re.IGNORECASE)  # "Sizes L and XL: work …"
-# what a gauge is over is no quantity
-_GAUGE_PAIR = re.compile(
-    r"(?:=|over|per|to|in)\s{0,2}(10)\s?cm\s{0,2}/\s{0,2}(\d{1,2})\s?in\b", re.IGNORECASE
-)  # of a gauge, no quantity
+_FOR_SIZES = re.compile(
+    r"^[^\w\n]{0,5}sizes?\b[ :\n]{1,3}([\w/-]{1,12}) ?[(\[]([^()\[\]\n]{1,200})[)\]](?! ?:)", re.IGNORECASE | re.MULTILINE
+)
 _ABBREVIATIONS = re.compile(r"^[^\w\n]*abbreviations?\b.*$", re.IGNORECASE | re.MULTILINE)
 _EXPLAINED = re.compile(r"^\s*[-•*]?\s*([A-Za-z][A-Za-z0-9 -]{0,11}?)\s*(?:[:=–]|\s-\s)\s*\S", re.MULTILINE)
 _KNOWN = (
@@ -44,11 +43,35 @@ class TextProblem:
 def problems_of(text: str, found: Sequence[Quantity], names: Sequence[str]) -> tuple[TextProblem, ...]:
     """Everything a text contradicts itself in, in the order of its lines; ``names`` are the sizes, smallest first."""
     lines = TextLines(text)
+    own = _sizes_of(text)
+    other = own is not None and len(own.names) != len(names)
     every = [
-        *_orders(text, lines, names), *_entries(text, lines, found, names), *_inches(text, lines, found, names),
+        *(_other_sizes(lines, own, names) if own is not None and other else ()),
+        *_orders(text, lines, names), *_entries(text, lines, found, names, len(own.names) if own is not None and other else 0), *_inches(text, lines, found, names),
         *_abbreviations(text, lines), *_mixed(text, lines),
     ]  # fmt: skip
     return tuple(sorted(every, key=lambda problem: problem.line))
+
+
+class _Sizes(NamedTuple):
+    """The sizes that a text says it is for, and where it says so."""
+
+    start: int
+    end: int
+    names: tuple[str, ...]
+
+
+def _sizes_of(text: str) -> _Sizes | None:
+    found = _SIZES.search(text)
+    if found is None:
+        return None
+    return _Sizes(found.start(), found.end(), (found[1], *(name.strip() for name in re.split(r"[,;/]| and ", found[2]))))
+
+
+def _other_sizes(lines: TextLines, own: _Sizes, names: Sequence[str]) -> Iterator[TextProblem]:
+    """One sentence for a text that is for more sizes than the garment has, or for fewer."""
+    says = f"The text is for the sizes {listed(own.names)}, the logbook has {listed(names)}."
+    yield TextProblem(lines.of(own.end - 1), says, own.start, own.end)
 
 
 def _any_of(names: Sequence[str]) -> str:
@@ -74,13 +97,15 @@ def _orders(text: str, lines: TextLines, names: Sequence[str]) -> Iterator[TextP
             )
 
 
-def _entries(text: str, lines: TextLines, found: Sequence[Quantity], names: Sequence[str]) -> Iterator[TextProblem]:
-    """Lists with another number of entries than there are sizes, unless their sentence names its sizes."""
+def _entries(text: str, lines: TextLines, found: Sequence[Quantity], names: Sequence[str], told: int) -> Iterator[TextProblem]:
+    """Lists with another number of entries than there are sizes, unless their sentence names its sizes; ``told``: so many need no
+    word, as the text is for so many sizes.
+    """
     taken = [(quantity.start, quantity.end) for quantity in found if len(quantity.values) == len(names)]
     all_sizes, a_name = _all_sizes(names), re.compile(rf"(?<![\w])(?:{_any_of(names)})(?![\w])")
     for match in _MORE_ENTRIES.finditer(with_points(text, len(names))):
         entries = len(re.findall(r"\d+(?:\.\d+)?|[–—]", match[0]))
-        if entries == len(names) or _within(match.start(), taken):
+        if entries in (len(names), told) or _within(match.start(), taken):
             continue
         before = text[max(match.start() - LONGEST_SENTENCE, 0) : match.start()]
         start = max(before.rfind(stop) for stop in (".", "\n\n", ":"))

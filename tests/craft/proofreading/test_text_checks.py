@@ -31,9 +31,17 @@ def test_problems(text: str, says: str) -> None:
     assert any(says in one for one in said(text)), said(text)
 
 
+def test_a_text_for_other_sizes_gets_one_sentence() -> None:
+    told = ["The text is for the sizes XS, S, M and L, the logbook has S, M and L."]
+    assert said("My top\n\nSizes: XS (S, M, L)\nCh 61 (69, 77, 85).\n59 (67, 75, 83) sts in row 1.\n") == told
+    assert said("Sizes\nXS [S, M, L]\nCh 61 (69, 77, 85).\n") == told
+
+
 @pytest.mark.parametrize(
     "text",
     [
+        "Sizes: 8 (10, 12)",
+        "Sizes S (M): work 2 rows.",
         "Sizes S (M, L)",
         "Sizes M and L: place a marker at the end of row 39 (38, 37, 36) of the piece.",
         "For sizes M and L only: work 12 (14) rows more.",
