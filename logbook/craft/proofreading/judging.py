@@ -2,8 +2,8 @@
 
 A quantity differs (a) if the words beside it, or heading and noun, name one known quantity and an entry is not its; or (b) if all
 entries but one are those of one known quantity (with four sizes or more), all but two (with seven or more, or two neighbours
-swapped). With three sizes or fewer, and for single numbers, (a) alone. Lists without brackets, and those of some of the sizes, can
-only agree.
+swapped). With three sizes or fewer, and for single numbers, (a) alone. Lists without brackets, and those of some sizes, can only
+agree.
 """
 
 from collections.abc import Iterable, Sequence

@@ -17,7 +17,10 @@ from logbook.craft.words.decimal_commas import with_points
 LONGEST_SENTENCE = 1_000  # letters before a list that may name the sizes it is for
 _ENTRY = r"(?:\d+(?:\.\d+)?|[–—])"
 _MORE_ENTRIES = re.compile(rf"(?<![\w.,/])\d+(?:\.\d+)?\s*[\(\[]\s*{_ENTRY}(?:\s*[,;:/]\s*{_ENTRY})+\s*[\)\]]")
-_FOR_SIZES = re.compile(
+_FOR_SIZES = re.compile(r" ?\bsizes?\b[^.:\n]{1,80}:(?:(?!\n\n)[^.:])*\Z", re.IGNORECASE)  # "Sizes L and XL: work …"
+# what a gauge is over is no quantity
+_GAUGE_PAIR = re.compile(r"(?:=|over|per|to|in)\s{0,2}(10)\s?cm\s{0,2}/\s{0,2}(\d{1,2})\s?in\b", re.IGNORECASE)
+_SIZES = re.compile(
     r"^[^\w\n]{0,5}sizes?\b[ :\n]{1,3}([\w/-]{1,12}) ?[(\[]([^()\[\]\n]{1,200})[)\]](?! ?:)", re.IGNORECASE | re.MULTILINE
 )
 _ABBREVIATIONS = re.compile(r"^[^\w\n]*abbreviations?\b.*$", re.IGNORECASE | re.MULTILINE)
@@ -44,10 +47,10 @@ def problems_of(text: str, found: Sequence[Quantity], names: Sequence[str]) -> t
     """Everything a text contradicts itself in, in the order of its lines; ``names`` are the sizes, smallest first."""
     lines = TextLines(text)
     own = _sizes_of(text)
-    other = own is not None and len(own.names) != len(names)
+    other = own if own is not None and len(own.names) != len(names) else None
     every = [
-        *(_other_sizes(lines, own, names) if own is not None and other else ()),
-        *_orders(text, lines, names), *_entries(text, lines, found, names, len(own.names) if own is not None and other else 0), *_inches(text, lines, found, names),
+        *(_other_sizes(lines, other, names) if other else ()), *_orders(text, lines, names),
+        *_entries(text, lines, found, names, len(other.names) if other else 0), *_inches(text, lines, found, names),
         *_abbreviations(text, lines), *_mixed(text, lines),
     ]  # fmt: skip
     return tuple(sorted(every, key=lambda problem: problem.line))
