@@ -1,8 +1,8 @@
 """The slow check of a whole logbook, for the background and the command line: pages, tables, and every record read once."""
 
 import sqlite3
-from collections.abc import Sequence
-from contextlib import closing
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import closing, contextmanager
 from pathlib import Path
 
 from logbook.book.assumptions import assumptions
@@ -26,21 +26,48 @@ from logbook.craft.swatches.gauge import ARITHMETIC
 IN_MEMORY_BYTES = 64_000_000
 AT_ONCE = 2_000
 """Swatches that are read at one go."""
+STEPS_A_LOOK = 50_000
+"""SQLite's steps, some milliseconds, between two looks whether the check is to go on."""
 
 
-def check_thoroughly(path: Path, patience: float = 2.0) -> int:
+def check_thoroughly(path: Path, patience: float = 2.0, go_on: Callable[[], object] = lambda: None) -> int:
     """Checks the logbook at ``path``, which may be open here and elsewhere, over its own connection. How many swatches it holds.
 
     It is copied, page by page as it is, and checked there: nobody who wants to write has to wait meanwhile. A large one is copied
-    to a file that goes with the check, not into memory. Raises DamagedError, saying what is wrong.
+    to a file that goes with the check, not into memory. ``go_on`` is called all the while; what it raises ends the check. Raises
+    DamagedError, saying what is wrong.
     """
     place = "" if path.exists() and path.stat().st_size > IN_MEMORY_BYTES else ":memory:"
     with as_sentences(path), closing(sqlite3.connect(place, isolation_level=None)) as copy:
         with closing(connect(path, "ro", patience)) as connection:
-            connection.backup(copy, pages=256)
+            connection.backup(copy, pages=256, progress=lambda *_: go_on())
         copy.execute("PRAGMA cell_size_check = ON")
-        check_whole(copy, path, len(STEPS))
-        return check_records(copy)
+        with _ended_by(go_on, copy):
+            check_whole(copy, path, len(STEPS))
+            return check_records(copy)
+
+
+@contextmanager
+def _ended_by(go_on: Callable[[], object], connection: sqlite3.Connection) -> Iterator[None]:
+    """SQLite stops at what ``go_on`` raises, but makes an error of its own of it."""
+    raised: list[Exception] = []
+
+    def stops() -> bool:
+        try:
+            go_on()
+        except Exception as error:  # raised again below
+            raised.append(error)
+        return bool(raised)
+
+    connection.set_progress_handler(stops, STEPS_A_LOOK)
+    try:
+        yield
+    except Exception:
+        if raised:
+            raise raised[0] from None
+        raise
+    finally:
+        connection.set_progress_handler(None, 0)
 
 
 def check_records(connection: sqlite3.Connection) -> int:

@@ -98,11 +98,14 @@ def check(path: Path, *, deep: bool = False) -> CheckResult:
         return CheckResult(False, None, (str(error),))
 
 
-def check_thoroughly(path: Path) -> int:
-    """The slow check of a whole logbook, which may be open: how many swatches it holds. Raises DamagedError."""
+def check_thoroughly(path: Path, go_on: Callable[[], object] = lambda: None) -> int:
+    """The slow check of a whole logbook, which may be open: how many swatches it holds. Raises DamagedError.
+
+    ``go_on`` is called all the while; what it raises ends the check.
+    """
     from logbook.book import thorough_check  # it reads every kind of record, and a window is to be there before that
 
-    return thorough_check.check_thoroughly(path)
+    return thorough_check.check_thoroughly(path, go_on=go_on)
 
 
 def check_book(book: Logbook, *, deep: bool = False) -> CheckResult:

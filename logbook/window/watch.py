@@ -10,7 +10,7 @@ from logbook.tasks.keeping import DamagedError, ReplacedError, WrittenOverError,
 from logbook.window.open_window import OpenWindow
 
 if TYPE_CHECKING:
-    from logbook.window.background import Background
+    from logbook.window.background import Background, Report
 
 CHECK_AFTER_MS = 1500
 """The thorough check follows the look at the tables when the window is there and has come to rest."""
@@ -35,8 +35,9 @@ class Watch:
         self._timer = self._window.root.after(CHECK_AFTER_MS, self._check_thoroughly)
 
     def end(self) -> None:
-        """Waits for a check that is under way: its thread must not outlive the window."""
+        """Stops a check that is under way, and waits for that: its thread must not outlive the window."""
         if self._check is not None:
+            self._check.cancel()
             self._check.join()
 
     def deal_with(self, error: LogbookError, *, again: bool = False) -> bool:
@@ -103,9 +104,11 @@ class Watch:
         if session is not None and self._check is None:
             path = session.book.path
             failed = partial(self._check_failed, session)
-            self._check = Background(
-                self._window.root, lambda _: check_thoroughly(path), lambda _: self._checked(), failed, lambda *_: None
-            )
+
+            def work(report: Report) -> int:
+                return check_thoroughly(path, go_on=lambda: report(0, 0))
+
+            self._check = Background(self._window.root, work, lambda _: self._checked(), failed, lambda *_: None)
 
     def _checked(self) -> None:
         self._check = None

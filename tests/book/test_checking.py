@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from logbook.book import thorough_check
 from logbook.book.logbook import open_logbook
 from logbook.book.thorough_check import check_thoroughly
 from logbook.book.trouble import DamagedError
@@ -40,3 +41,21 @@ def test_what_the_quick_look_passes_over_is_found(tmp_path: Path, spoil: str, sa
     open_logbook(tmp_path / "a.logbook").close()
     with pytest.raises(DamagedError, match=says):
         check_thoroughly(tmp_path / "a.logbook")
+
+
+@pytest.mark.parametrize("calls", [1, 2, 50])
+def test_it_ends_with_what_is_raised_when_it_is_not_to_go_on(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, calls: int) -> None:
+    class Ended(Exception):
+        pass
+
+    left = iter(range(calls - 1))
+
+    def go_on() -> None:
+        if next(left, None) is None:
+            raise Ended
+
+    monkeypatch.setattr(thorough_check, "STEPS_A_LOOK", 20)
+    small_book(tmp_path / "a.logbook").close()
+    with pytest.raises(Ended):
+        check_thoroughly(tmp_path / "a.logbook", go_on=go_on)
+    assert check_thoroughly(tmp_path / "a.logbook") == 3
