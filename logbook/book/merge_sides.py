@@ -1,7 +1,7 @@
 """One of two logbooks that are brought together: what it knows of every record, and what is there."""
 
 import sqlite3
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from logbook.book.changes import row_of
@@ -72,6 +72,26 @@ class BookSide:
                 if used == table:
                     rows = self._connection.execute(f"SELECT uid FROM {user} WHERE {column} = ?", (uid,))
                     yield from ((user, found) for (found,) in rows)
+
+
+def last_alike(ours: Sequence[Step], theirs: Sequence[Step]) -> tuple[bool, Row | None]:
+    """The latest state that both know: that of the latest change both have, or an equal one that both came to after all those."""
+    there = {step.uid: number for number, step in enumerate(theirs)}
+    here = {step.uid: number for number, step in enumerate(ours)}
+    shared = [uid for uid in here if uid in there]
+    if not shared:
+        return False, None
+    mine, yours = max(here[uid] for uid in shared), max(there[uid] for uid in shared)
+    pairs = [
+        (min(i, j), i + j, str(a.after), a.after)
+        for i, a in enumerate(ours[mine + 1 :])
+        for j, b in enumerate(theirs[yours + 1 :])
+        if a.after == b.after
+    ]
+    if pairs:  # both sides find the same one, whichever of them merges
+        return True, max(pairs, key=lambda pair: pair[:3])[3]
+    best = max(shared, key=lambda uid: (here[uid] + there[uid], uid))
+    return True, ours[here[best]].after
 
 
 def _undone_merges(connection: sqlite3.Connection) -> frozenset[str]:

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from itertools import count
 
 from logbook.book.merge_plan import Conflict, Merging, Place, Prefer, Row, Taken, is_theirs
-from logbook.book.merge_sides import BookSide
+from logbook.book.merge_sides import BookSide, last_alike
 from logbook.book.tables import NAMES, PARTS, USES
 
 
@@ -20,8 +20,8 @@ def parts_follow(plan: Merging, own: BookSide, other: BookSide, prefer: Prefer |
             if (mine is None) == (yours is None):
                 continue
             there, gone = (own, other) if yours is None else (other, own)
-            if place not in gone.last or gone.last[place] in {step.uid for step in there.steps(place)}:
-                continue  # it was never there, or that it was deleted has been weighed before
+            if place not in gone.last or last_alike(own.steps(place), other.steps(place)) == (True, None):
+                continue  # it was never there, or both had it deleted before
             parts = [(part, uid) for uid in there.parts(part, place[1])]
             asked = any((c.table, c.record, c.field) == (*place, "") for c in plan.conflicts)
             if not asked and any(_changed(there, gone, one) for one in parts):

@@ -8,12 +8,11 @@ undone merge brought is known no more.
 """
 
 import sqlite3
-from collections.abc import Sequence
 from itertools import count
 
 from logbook.book.changes import Writing
 from logbook.book.merge_plan import Conflict, Merging, Place, Prefer, Row, Taken, is_theirs
-from logbook.book.merge_sides import BookSide, Step
+from logbook.book.merge_sides import BookSide, last_alike
 from logbook.book.merge_together import keep_what_is_used, part_names, parts_follow
 from logbook.book.tables import RECORDS
 from logbook.craft.swatches.picture_names import names_text, picture_names
@@ -51,7 +50,7 @@ def _weigh(
 ) -> None:
     """Decides one record that the two have otherwise."""
     ours, theirs = own.steps(place), other.steps(place)
-    found, base = _last_alike(ours, theirs)
+    found, base = last_alike(ours, theirs)
     if found and yours == base:
         plan.alike += 1  # only ours changed
         return
@@ -62,26 +61,6 @@ def _weigh(
     result, conflicts = _together(place, mine, yours, base if found else None, prefer)
     plan.conflicts += conflicts
     plan.taken.append(Taken(*place, mine, yours, last, result))
-
-
-def _last_alike(ours: Sequence[Step], theirs: Sequence[Step]) -> tuple[bool, Row | None]:
-    """The latest state that both know: that of the latest change both have, or an equal one that both came to after all those."""
-    there = {step.uid: number for number, step in enumerate(theirs)}
-    here = {step.uid: number for number, step in enumerate(ours)}
-    shared = [uid for uid in here if uid in there]
-    if not shared:
-        return False, None
-    mine, yours = max(here[uid] for uid in shared), max(there[uid] for uid in shared)
-    pairs = [
-        (min(i, j), i + j, str(a.after), a.after)
-        for i, a in enumerate(ours[mine + 1 :])
-        for j, b in enumerate(theirs[yours + 1 :])
-        if a.after == b.after
-    ]
-    if pairs:  # both sides find the same one, whichever of them merges
-        return True, max(pairs, key=lambda pair: pair[:3])[3]
-    best = max(shared, key=lambda uid: (here[uid] + there[uid], uid))
-    return True, ours[here[best]].after
 
 
 def _together(

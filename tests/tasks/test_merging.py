@@ -176,6 +176,19 @@ def test_of_readings_changed_here_and_deleted_with_their_swatch_there_only_the_s
     assert [(one.record, one.field) for one in merge(ours, theirs.path).questions] == [("swatch R1", "")]
 
 
+def test_what_was_deleted_and_brought_back_here_and_deleted_there_stays_and_is_not_asked_afterwards(
+    pair: tuple[Logbook, Logbook],
+) -> None:
+    ours, theirs = pair
+    delete_swatches(ours, [uid_of(ours, "R1")])
+    undo(ours)
+    delete_swatches(theirs, [uid_of(theirs, "R1")])
+    for _ in range(2):
+        answer = merge(ours, theirs.path)
+        assert (answer.questions, answer.written) == ((), False)
+    assert uid_of(ours, "R1")
+
+
 def test_a_merge_that_left_all_as_it_was_is_undone_and_done_again_like_any_other(pair: tuple[Logbook, Logbook]) -> None:
     ours, theirs = pair
     edit(ours, "H1", colour="blue")
