@@ -75,7 +75,7 @@ class BookSide:
 
 
 def last_alike(ours: Sequence[Step], theirs: Sequence[Step]) -> tuple[bool, Row | None]:
-    """The latest state that both know: that of the latest change both have, or an equal one that both came to after all those."""
+    """The latest state that both know: an equal one that both came to since the latest changes both have, or that of those."""
     there = {step.uid: number for number, step in enumerate(theirs)}
     here = {step.uid: number for number, step in enumerate(ours)}
     shared = [uid for uid in here if uid in there]
@@ -84,8 +84,8 @@ def last_alike(ours: Sequence[Step], theirs: Sequence[Step]) -> tuple[bool, Row 
     mine, yours = max(here[uid] for uid in shared), max(there[uid] for uid in shared)
     pairs = [
         (min(i, j), i + j, str(a.after), a.after)
-        for i, a in enumerate(ours[mine + 1 :])
-        for j, b in enumerate(theirs[yours + 1 :])
+        for i, a in enumerate(ours[mine:])
+        for j, b in enumerate(theirs[yours:])
         if a.after == b.after
     ]
     if pairs:  # both sides find the same one, whichever of them merges

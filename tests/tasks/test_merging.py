@@ -7,8 +7,6 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from hypothesis import HealthCheck, given, settings
-from hypothesis import strategies as st
 
 from logbook.book.checking import check_whole
 from logbook.book.logbook import Logbook, open_logbook
@@ -251,74 +249,6 @@ def test_the_open_logbook_itself_and_what_is_none_are_refused(pair: tuple[Logboo
     (tmp_path / "text.logbook").write_text("hello")
     with pytest.raises(RefusedError):
         merge(ours, tmp_path / "text.logbook")
-
-
-TAGS = ("H1", "H2", "L1", "R1")
-STEPS = st.lists(
-    st.tuples(
-        st.sampled_from(("colour", "notes", "hook", "delete", "add", "undo")),
-        st.sampled_from(TAGS),
-        st.sampled_from(("x", "y", "z")),
-    ),
-    max_size=6,
-)
-
-
-def act(book: Logbook, steps: list[tuple[str, str, str]], who: str) -> None:
-    for number, (what, tag, word) in enumerate(steps):
-        try:
-            uid = uid_of(book, tag)
-            swatch = swatch_in_hand(book, uid)
-        except TypeError:
-            continue  # it was deleted before
-        assert swatch is not None
-        if what == "delete":
-            delete_swatches(book, [uid])
-        elif what == "undo" and number:
-            undo(book)
-        elif what == "add":
-            save_swatch(book, replace(swatch, uid="", tag=f"{who}{number}{word}"))
-        elif what == "hook":
-            save_swatch(book, replace(swatch, hook_mm=2.0 + "xyz".index(word)))
-        elif what in ("colour", "notes"):
-            save_swatch(book, replace(swatch, **{what: word}))  # type: ignore[arg-type]
-
-
-@settings(max_examples=25, suppress_health_check=[HealthCheck.function_scoped_fixture])
-@given(STEPS, STEPS, STEPS, STEPS)
-def test_two_histories_come_together_alike_both_ways(
-    tmp_path_factory: pytest.TempPathFactory,
-    first: list[tuple[str, str, str]],
-    second: list[tuple[str, str, str]],
-    third: list[tuple[str, str, str]],
-    fourth: list[tuple[str, str, str]],
-) -> None:
-    folder = tmp_path_factory.mktemp("merge")
-    with garment_book(folder / "a.logbook") as ours:
-        shutil.copy(ours.path, folder / "b.logbook")
-        with open_logbook(folder / "b.logbook") as theirs:
-            for mine, yours, prefer in ((first, second, "ours"), (third, fourth, "theirs")):
-                act(ours, mine, f"a{prefer}")
-                act(theirs, yours, f"b{prefer}")
-                before = tables(ours)
-                shutil.copy(ours.path, folder / "before.logbook")
-                merge(ours, theirs.path, prefer)  # type: ignore[arg-type]
-                after = tables(ours)
-                if after != before:
-                    undo(ours)
-                    assert tables(ours) == before
-                    redo(ours)
-                    assert tables(ours) == after
-                assert merge(ours, theirs.path).questions == ()
-                assert tables(ours) == after
-                merge(theirs, folder / "before.logbook", "theirs" if prefer == "ours" else "ours")
-                assert tables(theirs) == after
-                for book in (ours, theirs):
-                    with book.reading() as connection:
-                        check_whole(connection, book.path, len(STEPS_OF_SCHEMA))
-            answer = merge(theirs, ours.path)
-            assert (answer.questions, tables(theirs)) == ((), tables(ours))
-    shutil.rmtree(folder)
 
 
 def test_what_both_assume_is_asked_in_words(pair: Any) -> None:
