@@ -10,7 +10,7 @@ from logbook.tasks.keeping import DamagedError, ReplacedError, WrittenOverError,
 from logbook.window.open_window import OpenWindow
 
 if TYPE_CHECKING:
-    from logbook.window.background import Background, Report
+    from logbook.window.background import Background
 
 CHECK_AFTER_MS = 1500
 """The thorough check follows the look at the tables when the window is there and has come to rest."""
@@ -105,10 +105,13 @@ class Watch:
             path = session.book.path
             failed = partial(self._check_failed, session)
 
-            def work(report: Report) -> int:
-                return check_thoroughly(path, go_on=lambda: report(0, 0))
-
-            self._check = Background(self._window.root, work, lambda _: self._checked(), failed, lambda *_: None)
+            self._check = Background(
+                self._window.root,
+                lambda report: check_thoroughly(path, go_on=lambda: report(0, 0)),
+                lambda _: self._checked(),
+                failed,
+                lambda *_: None,
+            )
 
     def _checked(self) -> None:
         self._check = None
