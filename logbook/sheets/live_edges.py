@@ -32,8 +32,12 @@ class LiveEdge(NamedTuple):
     step: str
 
 
-def _stitches(count: str, mm: str = "") -> LiveEdge:
-    return LiveEdge(mm or f"({count})*{{p}}", f"({count})", "{p}")
+def _stitches(count: str, mm: str = "", step: str = "{p}*{m}") -> LiveEdge:
+    return LiveEdge(mm or f"({count})*{{p}}", f"({count})", step)
+
+
+def _plain(count: str) -> LiveEdge:
+    return _stitches(count, step="{p}")
 
 
 def _row_ends(count: str, mm: str = "") -> LiveEdge:
@@ -46,12 +50,13 @@ def live_edges(piece: ShapedPiece) -> dict[str, LiveEdge]:
     if shape in (PANEL, HALF_FRONT):
         return _of_panel(piece)
     if shape in YOKES:
-        neck = _stitches("{first}")
-        return {"start": neck, "neck": neck, "end": _stitches("{body}"), "armhole": _stitches("{arm}")}
+        neck = _plain("{first}")
+        return {"start": neck, "neck": neck, "end": _plain("{body}"), "armhole": _plain("{arm}")}
     if shape == CROWN:
-        return {"end": _stitches("{last}")}
+        return {"end": _plain("{last}")}
     first = str(piece.foundation) if shape == TRIANGLE else "{first}"
-    found = {"start": _stitches(first), "end": _stitches("{last}")}
+    along = _plain if shape == TRIANGLE else _stitches
+    found = {"start": along(first), "end": along("{last}")}
     if shape == EDGING or piece.wish.worked == ROUND:
         return found
     across = "{last}" if shape == TRIANGLE else "({last}-{first})"

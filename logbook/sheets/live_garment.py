@@ -10,13 +10,22 @@ from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.shapes import EDGING
+from logbook.craft.pieces.length import RowRule
 from logbook.craft.sizes.body_chart import MEASURES
 from logbook.sheets.book_writer import SheetWriter
 from logbook.sheets.cells import HUNDREDTHS, PERCENT, TENTHS, WHOLE, CellLook, Content, Formula, Role, column_letters
 from logbook.sheets.live_edges import LiveEdge, live_edges
-from logbook.sheets.live_lines import NumberLine
+from logbook.sheets.live_lines import NumberLine, by_repeats
 from logbook.sheets.live_measures import EASE, LiveMeasures, filled, of_body, of_piece
 from logbook.sheets.live_shapes import is_live, lines_of
+
+_GAUGE = {"p": "$B", "q": "$C", "extra": "$D", "m": "$E", "b": "$F", "beside": "$G", "group": "$H"}
+_GROUPS = ("set-up, closing rows", "rows in a repeat")
+
+
+def rows_in_groups(pieces: Sequence[ShapedPiece], cloths: Mapping[str, Cloth]) -> bool:
+    """Whether rows of one of the pieces go by groups."""
+    return any(by_repeats(piece) and RowRule.of(cloths[piece.name].gauges.pattern).in_repeat > 1 for piece in pieces)
 
 
 class LiveGarment:
@@ -34,6 +43,7 @@ class LiveGarment:
             if is_live(made, cloths[name], self.edges):
                 self._live[name] = lines_of(made, cloths[name], self.edges)
                 self.edges[name] = live_edges(made[0])
+        self._grouped = rows_in_groups([piece for size in sizes for piece in size.pieces], cloths)
         self._measures = [LiveMeasures(size.size, size.pieces, self.live) for size in sizes]
         self._wanted = self._wanted_formulas()
         used = {name for measures in self._measures for name in measures.used}
@@ -60,19 +70,29 @@ class LiveGarment:
                 self._write_body(name)
             self._sheet.skip()
         self._section("Gauge: change what is shaded")
-        self._sheet.add(("", "a stitch, mm", "a row, mm", "extra chains"), (CellLook(Role.HEADING), right, right, right))
+        heads = ("a stitch, mm", "a row, mm", "extra chains", "multiple", "plus", *(_GROUPS if self._grouped else ()))
+        self._sheet.add(("", *heads), (CellLook(Role.HEADING), *[right] * len(heads)))
         for name in self._live:
-            made = self._made[name][0]
-            extra = made.chain - made.foundation if made.chain is not None else None
-            inputs = [CellLook(Role.INPUT, numbers, right=True) for numbers in (HUNDREDTHS, HUNDREDTHS, WHOLE)]
-            cells = (name, made.stitch_mm, made.row_mm, *(() if extra is None else (extra,)))
-            self._sheet.add(cells, [CellLook(Role.LABEL), *inputs][: len(cells)])
+            self._write_gauge(name, self._made[name][0])
         self._sheet.skip()
         for name, lines in self._live.items():
             self._piece(name, lines)
 
+    def _write_gauge(self, name: str, made: ShapedPiece) -> None:
+        pattern = self._cloths[name].gauges.pattern
+        extra = made.chain - made.foundation if made.chain is not None else None
+        repeats = (pattern.multiple or 1, None if made.in_round else pattern.plus or 0) if by_repeats(made) else (None, None)
+        rule = RowRule.of(pattern)
+        groups = (rule.set_up + rule.closing, rule.in_repeat) if by_repeats(made) and rule.in_repeat > 1 else (None, None)
+        cells = (made.stitch_mm, made.row_mm, extra, *repeats, *(groups if self._grouped else ()))
+        looks = [
+            CellLook() if cell is None else CellLook(Role.INPUT, HUNDREDTHS if place < 2 else WHOLE, right=True)
+            for place, cell in enumerate(cells)
+        ]
+        self._sheet.add((name, *cells), [CellLook(Role.LABEL), *looks])
+
     def _section(self, words: str) -> None:
-        self._sheet.add((words, *[""] * max(len(self._sizes), 3)), CellLook(Role.SECTION), height=21)
+        self._sheet.add((words, *[""] * max(len(self._sizes), 5)), CellLook(Role.SECTION), height=21)
 
     def _wanted_formulas(self) -> dict[tuple[str, str, int], str]:
         """What measures are reckoned by, by piece, measure and the place of the size, where that is not a length alone."""
@@ -138,5 +158,5 @@ class LiveGarment:
         if key.startswith("~"):
             return f"{letter}${self._at[key]}"
         name, _, own = key.rpartition(".")
-        column = {"p": "$B", "q": "$C", "extra": "$D"}.get(own)
+        column = _GAUGE.get(own)
         return f"{letter}{self._at[key]}" if column is None else f"{column}${self._at[f'{name}.gauge']}"

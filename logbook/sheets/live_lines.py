@@ -4,8 +4,11 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from logbook.craft.garments.shaped_piece import ShapedPiece
+from logbook.craft.garments.shapes import EDGING, HALF_FRONT, PANEL, ROUND, TAPERED
+from logbook.craft.pieces.length import RowRule
+from logbook.craft.pieces.options import Choose
 from logbook.sheets.cells import TENTHS, WHOLE
-from logbook.sheets.rounding import halves_down, nearest
+from logbook.sheets.rounding import halves_down, in_steps, nearest
 
 
 class NumberLine(NamedTuple):
@@ -34,6 +37,20 @@ def part_line(name: str, label: str, formula: str) -> NumberLine:
     return NumberLine(name, label, formula, lambda piece: piece.parts[name])
 
 
-def whole_rows(exact: str, begun: int) -> str:
-    """The rows nearest to so many; ``begun``: some of them are worked once."""
-    return halves_down(exact) if begun else f"MAX(1,{nearest(exact)})"
+def by_repeats(piece: ShapedPiece) -> bool:
+    """Whether the stitches of such a piece go by the multiple of its pattern, and its rows by groups."""
+    return piece.wish.shape in (PANEL, HALF_FRONT, TAPERED, EDGING)
+
+
+def whole_stitches(exact: str, piece: ShapedPiece) -> str:
+    """The stitches of whole repeats nearest to so many; in the round there is no plus."""
+    plus = "0" if piece.wish.worked == ROUND else "{b}"
+    return in_steps(exact, f"({{m}}+{plus})", "{m}", Choose.NEAREST)
+
+
+def whole_rows(exact: str, rule: RowRule, *, straight: bool = False) -> str:
+    """The rows of whole groups nearest to so many; halves are rounded up only where there are no groups and the piece is not
+    ``straight``."""
+    if rule.in_repeat > 1:
+        return in_steps(exact, "({beside}+{group})", "{group}", Choose.NEAREST)
+    return halves_down(exact) if straight or rule.set_up + rule.closing else f"MAX(1,{nearest(exact)})"

@@ -1,6 +1,6 @@
 """The numbers of each shape as formulas of a spreadsheet: from a piece's gauge and measures to stitches, rows and shaping.
 
-They are those of ``craft/garments``. Live are pieces in plain stitches whose rows go by no groups.
+They are those of ``craft/garments``. Sideways panels, slits, and tapers with edge stitches of another swatch are not live.
 """
 
 from collections.abc import Callable, Mapping, Sequence
@@ -23,10 +23,10 @@ from logbook.craft.garments.shapes import (
 from logbook.craft.pieces.length import RowRule
 from logbook.sheets.cells import TENTHS
 from logbook.sheets.live_edges import LiveEdge, all_stitches
-from logbook.sheets.live_lines import NumberLine, long_line, whole_rows, width_line
+from logbook.sheets.live_lines import NumberLine, long_line, whole_rows, whole_stitches, width_line
 from logbook.sheets.live_measures import filled, of_piece
 from logbook.sheets.live_rounds import crown_lines, raglan_lines, round_yoke_lines, triangle_lines
-from logbook.sheets.rounding import halves_down, halves_even, like, nearest
+from logbook.sheets.rounding import halves_even, halves_up, like, nearest
 
 Edges = Mapping[str, Mapping[str, LiveEdge]]
 """The edges of the pieces that are live, by the names of piece and edge."""
@@ -39,27 +39,27 @@ def is_live(pieces: Sequence[ShapedPiece], cloth: Cloth, edges: Edges) -> bool:
     """
     piece = pieces[0]
     alike = len({(frozenset(one.wanted), bool(one.wanted.get("inset"))) for one in pieces}) == 1
-    grouped = piece.wish.shape in (PANEL, HALF_FRONT, TAPERED, EDGING) and RowRule.of(cloth.gauges.pattern).in_repeat != 1
+    edge, plain = cloth.gauges.edge, (cloth.gauges.pattern.multiple or 1) == 1
+    edges_of_another = piece.wish.shape == TAPERED and not plain and edge is not None and edge.stitch_mm != piece.stitch_mm
     marks = piece.wish.shape == PANEL and ("slit" in piece.wanted or piece.wish.worked == SIDEWAYS)
     flat = piece.on is not None and piece.wish.worked != ROUND
     picked = all(one.edge in edges.get(one.piece, ()) for one in piece.picked)
-    return (cloth.gauges.pattern.multiple or 1) == 1 and picked and alike and not (grouped or marks or flat)
+    return picked and alike and not (edges_of_another or marks or flat)
 
 
 def lines_of(pieces: Sequence[ShapedPiece], cloth: Cloth, edges: Edges) -> list[NumberLine]:
     """The lines of a piece in all sizes: what is wanted of it, then what comes of that; ``edges`` of the others."""
     one, rule = pieces[0], RowRule.of(cloth.gauges.pattern)
-    begun = rule.set_up + rule.closing
     found = [_wanted(name) for name in one.wish.kind.measures if any(name in piece.wanted for piece in pieces)]
     shapes: dict[str, Callable[[ShapedPiece], list[NumberLine]]] = {
-        PANEL: _panel,
-        HALF_FRONT: _panel,
-        TAPERED: lambda one: _tapered(one, begun),
+        PANEL: lambda one: _panel(one, rule),
+        HALF_FRONT: lambda one: _panel(one, rule),
+        TAPERED: lambda one: _tapered(one, rule),
         RAGLAN: raglan_lines,
         ROUND_YOKE: round_yoke_lines,
         CROWN: crown_lines,
         TRIANGLE: triangle_lines,
-        EDGING: lambda one: _edging(one, begun, edges),
+        EDGING: lambda one: _edging(one, rule, edges),
     }
     worked = NumberLine("worked", "stitches of all rows", all_stitches(one), lambda piece: piece.stitches_worked)
     return [*found, *shapes[one.wish.shape](one), worked]
@@ -73,14 +73,14 @@ def _wanted(name: str) -> NumberLine:
 
 def _begin(one: ShapedPiece, measure: str) -> list[NumberLine]:
     """Stitches, and the chain where there is one; what is worked on has those it is worked on from."""
-    own = halves_down(f"{{{measure}}}*10/{{p}}")
+    own = whole_stitches(f"({{{measure}}}*10/{{p}})", one)
     found: list[NumberLine] = []
     if one.on is not None:
         there = f"{{{of_piece(one.on.piece, 'body' if one.on.edge == 'end' else 'arm')}}}"
         found.append(
             NumberLine("there", f"stitches of the {one.on.piece}", there, lambda piece: piece.on.stitches if piece.on else None)
         )
-        near = f"ABS({own}-{{there}})<=MAX(0.05*{{there}},2)"
+        near = f"{{m}}=1,ABS({own}-{{there}})<=MAX(0.05*{{there}},2)"
         own = f"IF(AND({{{of_piece(one.on.piece, 'p')}}}={{p}},{near}),{{there}},{own})"
     found.append(NumberLine("first", "stitches at the start", own, lambda piece: piece.foundation))
     if one.chain is not None:
@@ -92,10 +92,10 @@ def _left(piece: ShapedPiece, wanted: str) -> tuple[int, int]:
     return next(((row, count) for place, row, count in piece.left if place == wanted), (0, 0))
 
 
-def _panel(one: ShapedPiece) -> list[NumberLine]:
+def _panel(one: ShapedPiece, rule: RowRule) -> list[NumberLine]:
     sides = 1 if one.wish.shape == HALF_FRONT else 2
     found = _begin(one, "width")
-    found.append(NumberLine("rows", "rows", halves_down("{length}*10/{q}"), lambda piece: piece.rows))
+    found.append(NumberLine("rows", "rows", whole_rows("({length}*10/{q})", rule, straight=True), lambda piece: piece.rows))
     inset = bool(one.wanted.get("inset"))
     if "armhole" in one.wanted:
         deep = nearest("{armhole}*10/{q}") if inset else halves_even("{armhole}*10/{q}")
@@ -155,16 +155,16 @@ def _decreases(piece: ShapedPiece) -> int:
     return sum(len(shaping.at) for shaping in piece.shapings if shaping.place == "neck")
 
 
-def _tapered(one: ShapedPiece, begun: int) -> list[NumberLine]:
-    """``begun``: rows that are worked once, before and behind those that are repeated."""
+def _tapered(one: ShapedPiece, rule: RowRule) -> list[NumberLine]:
     found = _begin(one, "start width")
-    found.append(NumberLine("rows", "rows", whole_rows("{length}*10/{q}", begun), lambda piece: piece.rows))
+    found.append(NumberLine("rows", "rows", whole_rows("({length}*10/{q})", rule), lambda piece: piece.rows))
     even = "{even}" if "straight" in one.wanted else "0"
     if "straight" in one.wanted:
         found.append(
             NumberLine("even", "of these even at the end", nearest("{straight}*10/{q}"), lambda piece: piece.parts.get("even", 0))
         )
-    last = like("{end width}*10/{p}", "{first}")
+    step = "(2*{m})" if one.wish.choice("whole repeats", False) else "2"
+    last = f"{{first}}+{step}*{halves_up(f'({{end width}}*10/{{p}}-{{first}})/{step}')}"
     times = "ABS({last}-{first})/2"
     found += [
         NumberLine("last", "stitches at the end", last, lambda piece: piece.counts[-1]),
@@ -202,15 +202,16 @@ def _first_shaped(piece: ShapedPiece) -> int:
     return piece.shapings[0].at[0] if gap else 0
 
 
-def _edging(one: ShapedPiece, begun: int, edges: Edges) -> list[NumberLine]:
+def _edging(one: ShapedPiece, rule: RowRule, edges: Edges) -> list[NumberLine]:
     drawn = 1 - float(one.wish.choice("draw in", 0.0))
     along = "+".join(filled(edges[of.piece][of.edge].mm, partial(_of, of.piece)) for of in one.picked)
     corners = one.parts.get("corners", 0)
+    picked = whole_stitches(f"({{along}}*10*{drawn!r}/{{p}})", one)
     more = f"+{{rows}}*{corners}*MAX(2*{nearest('{q}/{p}')},2)" if corners else ""
     return [
         NumberLine("along", "it lies along, cm", f"({along})/10", lambda piece: sum(of.mm for of in piece.picked) / 10, TENTHS),
-        NumberLine("first", "stitches picked up", halves_down(f"{{along}}*10*{drawn!r}/{{p}}"), lambda piece: piece.foundation),
-        NumberLine("rows", "rows", whole_rows("{depth}*10/{q}", begun), lambda piece: piece.rows),
+        NumberLine("first", "stitches picked up", picked, lambda piece: piece.foundation),
+        NumberLine("rows", "rows", whole_rows("({depth}*10/{q})", rule), lambda piece: piece.rows),
         NumberLine("last", "stitches at the end", f"{{first}}{more}", lambda piece: piece.counts[-1]),
         width_line("wide", "width at the end, cm", "{last}", lambda piece: piece.widths[-1]),
         long_line(),

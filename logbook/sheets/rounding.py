@@ -8,6 +8,11 @@ def nearest(of: str) -> str:
     return f"ROUND(ROUND({of},9),0)"
 
 
+def halves_up(of: str) -> str:
+    """To the nearest whole number, halves up, below nought too."""
+    return f"INT(ROUND({of},9)+0.5)"
+
+
 def halves_down(of: str) -> str:
     """To the nearest whole number from 1 on, halves down."""
     return f"MAX(1,ROUNDUP(ROUND({of}-0.5,9),0))"

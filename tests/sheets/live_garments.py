@@ -22,7 +22,7 @@ from logbook.sheets.garment_workbook import write_garment_workbook
 from tests.sheets.live_numbers import Trial, differing
 from tests.support.shaped_pieces import cloth
 
-KINDS = ("cardigan", "raglan", "round yoke", "hat and shawl", "by the body")
+KINDS = ("cardigan", "raglan", "round yoke", "hat and shawl", "by the body", "in repeats")
 
 
 def _body(chance: random.Random, neck: str, *, inset: bool) -> dict[str, str]:
@@ -71,6 +71,8 @@ def pieces(kind: str, chance: random.Random) -> tuple[list[dict[str, Any]], list
         ]
     if kind == "by the body":
         return by_the_body()
+    if kind == "in repeats":
+        return in_repeats(chance)
     if kind == "hat and shawl":
         hat = {"name": "hat", "shape": "crown and tube", "each round": 6}
         measures = _mm({"round": chance.uniform(450, 600), "height": chance.uniform(190, 260)})
@@ -119,6 +121,25 @@ def by_the_body() -> tuple[list[dict[str, Any]], list[dict[str, Any]]]:
     ]
 
 
+def in_repeats(chance: random.Random) -> tuple[list[dict[str, Any]], list[dict[str, Any]]]:
+    """Panels, sleeves and a band in a stitch with repeats, whose rows go by groups."""
+    back = _body(chance, "round", inset=False) | _mm({"width": chance.uniform(500, 640), "neck width": chance.uniform(140, 200)})
+    sleeve = _taper(chance, chance.uniform(200, 280), chance.uniform(300, 420), straight=False)
+    made = [
+        {"name": "back", "shape": "straight panel", "measures": back},
+        {"name": "front", "shape": "half front", "neck": "v", "measures": _body(chance, "v", inset=False)},
+        {"name": "cowl", "shape": "straight panel", "worked": "round", "measures": _mm({"width": 600, "length": 300})},
+        {"name": "sleeve", "shape": "tapered panel", "measures": sleeve},
+        {"name": "other", "shape": "tapered panel", "whole repeats": True, "measures": sleeve},
+        {"name": "band", "shape": "edging", "along": [["front", ["front", "neck"]], ["back", "neck"]],
+         "measures": _mm({"depth": chance.uniform(15, 50)})},
+    ]  # fmt: skip
+    return made, [
+        {"of": "front", "edge": "side", "to": ["back"], "at": "side"},
+        {"of": "sleeve", "edge": "end", "to": ["back", "front"], "at": "armhole"},
+    ]
+
+
 def sizes_of(kind: str, own: dict[str, dict[str, str]], chance: random.Random) -> list[GarmentSize]:
     """Two sizes: the second with its own measures, or each with its own body and ease."""
     if kind != "by the body":
@@ -143,6 +164,9 @@ def written(path: Path, kind: str, chance: random.Random) -> Path:
     p, q = round(chance.uniform(3, 9), 2), round(chance.uniform(3, 9), 2)
     groups = {"set_up_rows": 1, "rows_in_repeat": 1} if kind == "cardigan" else {}
     cloths = dict.fromkeys((piece.name for piece in plan.pieces), cloth(p, q, **groups))
+    if kind == "in repeats":
+        repeat = {"set_up_rows": 1, "rows_in_repeat": chance.choice((2, 4)), "closing_rows": 1}
+        cloths = dict.fromkeys(cloths, cloth(p, q, chance.choice((3, 4, 6)), chance.randrange(3), **repeat))
     if kind == "raglan":  # sleeves of another stitch, which begin by their own width however near that is
         cloths["sleeve"] = cloth(round(p * 1.04, 2), q)
     sizes = work_out_garment(plan, sizes_of(kind, own, chance), cloths)
