@@ -11,19 +11,19 @@ from logbook.sheets.log import Log, PieceLine
 MADE, PIECES = "Made pieces", "Pieces"
 _SIGNED = "+0.0%;-0.0%;0.0%"
 MADE_HEADINGS = (
-    Heading("name", 26, wraps=True), Heading("piece", 24, wraps=True), Heading("size", 8), Heading("swatch", 9),
+    Heading("name", 22, wraps=True), Heading("piece", 18, wraps=True), Heading("size", 6), Heading("swatch", 8),
     Heading("date", 11),
-    Heading("chain", 8, WHOLE, right=True), Heading("rows", 8, WHOLE, right=True), Heading("hook mm", 7, "0.0##", right=True),
-    Heading("predicted width cm", 10, TENTHS, right=True), Heading("washed width cm", 10, TENTHS, right=True),
-    Heading("width strayed", 9, _SIGNED, right=True),
+    Heading("chain", 6, WHOLE, right=True), Heading("rows", 6, WHOLE, right=True), Heading("hook mm", 7, "0.0##", right=True),
+    Heading("predicted width cm", 10, TENTHS, right=True), Heading("washed width cm", 9, TENTHS, right=True),
+    Heading("width strayed", 8, _SIGNED, right=True),
     Heading("predicted length cm", 10, TENTHS, right=True), Heading("washed length cm", 10, TENTHS, right=True),
-    Heading("length strayed", 9, _SIGNED, right=True),
-    Heading("worked width cm", 10, TENTHS, right=True), Heading("worked length cm", 10, TENTHS, right=True),
-    Heading("predicted grams", 10, WHOLE, right=True), Heading("grams used", 8, WHOLE, right=True),
-    Heading("yarn strayed", 9, _SIGNED, right=True),
-    Heading("predicted hours", 10, TENTHS, right=True), Heading("hours", 8, TENTHS, right=True),
-    Heading("hours strayed", 9, _SIGNED, right=True),
-    Heading("fits", 20, wraps=True), Heading("notes", 30, wraps=True), Heading("uid", 12, hidden=True),
+    Heading("length strayed", 8, _SIGNED, right=True),
+    Heading("worked width cm", 9, TENTHS, right=True), Heading("worked length cm", 10, TENTHS, right=True),
+    Heading("predicted grams", 10, WHOLE, right=True), Heading("grams used", 7, WHOLE, right=True),
+    Heading("yarn strayed", 8, _SIGNED, right=True),
+    Heading("predicted hours", 10, TENTHS, right=True), Heading("hours", 7, TENTHS, right=True),
+    Heading("hours strayed", 8, _SIGNED, right=True),
+    Heading("fits", 20, wraps=True), Heading("notes", 24, wraps=True), Heading("uid", 12, hidden=True),
 )  # fmt: skip
 TOP = 4
 """The row of the headings in both sheets."""
