@@ -20,6 +20,7 @@ from logbook.tasks.logging_swatches import delete_swatches, save_swatch
 from logbook.tasks.pieces import planned_pieces, save_piece
 from logbook.tasks.stitch_patterns import save_pattern
 from logbook.window import watch
+from logbook.window.background import Cancelled
 from logbook.window.main_window import MainWindow
 from logbook.window.unexpected import report_unexpected
 from tests.support.screen import hit, press, wait_until
@@ -391,12 +392,33 @@ def test_a_sound_logbook_is_checked_and_nothing_said(window: MainWindow, monkeyp
     checked: list[int] = []
     monkeypatch.setattr(watch, "CHECK_AFTER_MS", 1)
     thorough = watch.check_thoroughly
-    monkeypatch.setattr(watch, "check_thoroughly", lambda path: checked.append(thorough(path)))
+    monkeypatch.setattr(watch, "check_thoroughly", lambda path, go_on: checked.append(thorough(path, go_on)))
     window.watch.book_shown()
     before = said(window)
     wait_until(window.root, lambda: checked)
     assert checked == [43]
     assert said(window) == before
+
+
+def test_leaving_does_not_wait_for_the_check(window: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
+    heard: list[str] = []
+
+    def endless(path: Path, go_on: Callable[[], object]) -> None:
+        heard.append("begun")
+        try:
+            deadline = time.monotonic() + 20
+            while time.monotonic() < deadline:
+                go_on()
+        except Cancelled:
+            heard.append("stopped")
+            raise
+
+    monkeypatch.setattr(watch, "CHECK_AFTER_MS", 1)
+    monkeypatch.setattr(watch, "check_thoroughly", endless)
+    window.watch.book_shown()
+    wait_until(window.root, lambda: heard)
+    window.watch.end()
+    assert heard == ["begun", "stopped"]
 
 
 class TestSheetsCancelled:
