@@ -184,8 +184,12 @@ class SheetWriter:
             self._sheet.auto_filter.ref = f"A{row}:{last}{row + max(rows, 1)}"
         if rows:
             self._banded.append(f"A{row + 1}:{last}{row + rows}")
-        self._sheet.print_title_rows = f"{row}:{row}"
+        self.repeat_when_printed(row)
         return row
+
+    def repeat_when_printed(self, row: int) -> None:
+        """Prints a row of headings again on top of every later page."""
+        self._sheet.print_title_rows = f"{row}:{row}"
 
     def table(
         self,

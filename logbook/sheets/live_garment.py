@@ -65,7 +65,10 @@ class LiveGarment:
         right = CellLook(Role.HEADING, right=True, wraps=True)
         if self._body:
             self._section("Body and ease of each size: change what is shaded")
-            self._sheet.add(("", *(size.name for size in self._sizes)), (CellLook(Role.HEADING), *[right] * len(self._sizes)))
+            names = self._sheet.add(
+                ("", *(size.name for size in self._sizes)), (CellLook(Role.HEADING), *[right] * len(self._sizes))
+            )
+            self._sheet.repeat_when_printed(names)
             for name in self._body:
                 self._write_body(name)
             self._sheet.skip()

@@ -63,9 +63,8 @@ class LiveSizes:
         self._sheet.skip()
         self._section("What comes of it")
         names = [size.name for size in self._sizes]
-        self._sheet.add(
-            (heading, *names), [CellLook(Role.HEADING), *[CellLook(Role.HEADING, right=True, wraps=True)] * len(names)]
-        )
+        looks = [CellLook(Role.HEADING), *[CellLook(Role.HEADING, right=True, wraps=True)] * len(names)]
+        self._sheet.repeat_when_printed(self._sheet.add((heading, *names), looks))
         for line in self._lines:
             self._write_line(line)
 

@@ -81,8 +81,13 @@ def started_with() -> list[str]:
 
 def exec_line(program: Sequence[str]) -> str:
     """The words as the key Exec of a desktop entry has them (Desktop Entry Specification 1.5, "The Exec key")."""
-    quoted = ('"' + re.sub(r'(["`$\\])', r"\\\1", word).replace("%", "%%") + '"' for word in program)
-    return " ".join(quoted).replace("\\", "\\\\")
+    return " ".join(_quoted(word) for word in program).replace("\\", "\\\\")
+
+
+def _quoted(word: str) -> str:
+    """As the specification wants it, and only where it must be: the plainest openers take the quotes for part of a name."""
+    escaped = re.sub(r'(["`$\\])', r"\\\1", word).replace("%", "%%")
+    return escaped if re.fullmatch(r"[\w/.,:@+=%-]+", word) else f'"{escaped}"'
 
 
 def _home() -> Path:

@@ -49,6 +49,12 @@ def test_the_formulas_carry_what_the_program_said() -> None:
     assert numbers[-1][0] == "A and B come out the same."
 
 
+def test_the_names_of_the_sizes_are_printed_on_every_page() -> None:
+    sheet = openpyxl.load_workbook(workbook(written()))["Sizes"]
+    names = next(cells[0].row for cells in sheet.iter_rows() if cells[0].value == "size")
+    assert sheet.print_title_rows == f"${names}:${names}"
+
+
 def test_every_number_but_the_inputs_is_a_formula() -> None:
     book = openpyxl.load_workbook(workbook(written(replace(PLAN, edge_stitches=1, side_edging_mm=10))))
     cells = {r[0].value: r[1].value for r in book["Sizes"].iter_rows(min_row=4)}

@@ -72,8 +72,9 @@ def test_a_file_in_the_place_of_a_folder_leaves_nothing_half_done(home: Path) ->
     assert [path.name for path in home.iterdir()] == ["applications"]
 
 
-def test_words_are_quoted_as_the_standard_has_it() -> None:
-    assert exec_line(["/a b/c", "50%", 'say "$1"', "back\\slash"]) == r'"/a b/c" "50%%" "say \\"\\$1\\"" "back\\\\slash"'
+def test_words_are_quoted_as_the_standard_has_it_and_only_where_they_must_be() -> None:
+    assert exec_line(["/usr/bin/python3", "/a b/ö.pyz"]) == '/usr/bin/python3 "/a b/ö.pyz"'
+    assert exec_line(["/a b/c", "50%", 'say "$1"', "back\\slash"]) == r'"/a b/c" 50%% "say \\"\\$1\\"" "back\\\\slash"'
 
 
 def test_how_it_was_started(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
