@@ -10,7 +10,17 @@ from logbook.commands.parser import Parser, add_common
 from logbook.craft.proofreading.judging import FoundQuantity, Verdict
 from logbook.errors import UsageError
 from logbook.tasks.garments import needs_book, read_plan, work_out
-from logbook.tasks.proofreading import Held, Proofread, expected_words, held_called, of_garment, proofread, read_text, what_words
+from logbook.tasks.proofreading import (
+    NO_NUMBERS,
+    Held,
+    Proofread,
+    expected_words,
+    held_called,
+    of_garment,
+    proofread,
+    read_text,
+    what_words,
+)
 
 
 def fill_proofread(parser: Parser) -> None:
@@ -71,6 +81,8 @@ def proofread_text(read: Proofread) -> str:
     lines += [(problem.line, problem.says) for problem in read.problems]
     agreeing = sum(one.verdict is Verdict.AGREES for one in read.found)
     said = [f"Line {line}: {says}" for line, says in sorted(lines)]
+    if not read.found:
+        return "\n".join([*said, NO_NUMBERS])
     return "\n".join([*said, f"{agreeing} of {len(read.found)} numbers and lists agree."])
 
 

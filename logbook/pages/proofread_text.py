@@ -8,7 +8,7 @@ from logbook.craft.proofreading.text_checks import TextProblem
 from logbook.craft.proofreading.text_lines import TextLines
 from logbook.craft.words.counting import counted
 from logbook.errors import RefusedError
-from logbook.tasks.proofreading import Held, Proofread, expected_words, proofread, require_text, what_words
+from logbook.tasks.proofreading import NO_NUMBERS, Held, Proofread, expected_words, proofread, require_text, what_words
 
 TROUBLE, UNKNOWN = "trouble", "unknown"
 NOTHING_YET = "Paste the finished text of the pattern here: what differs from the logbook is marked in it."
@@ -67,6 +67,8 @@ def _of_problem(lines: TextLines, problem: TextProblem) -> MarkedText:
 
 
 def _on_the_whole(read: Proofread) -> str:
+    if not read.found and not read.problems:
+        return NO_NUMBERS
     verdicts = [one.verdict for one in read.found]
     differing, unknown = verdicts.count(Verdict.DIFFERS), verdicts.count(Verdict.UNKNOWN)
     agreeing = f"{verdicts.count(Verdict.AGREES)} of {len(verdicts)} numbers and lists agree."

@@ -27,6 +27,7 @@ LARGEST_TEXT = 1_000_000
 """Characters: the longest pattern of a book is far shorter."""
 MOST_NUMBERS = 20_000
 """Numbers and lists: a garment in nine sizes has some hundreds."""
+NO_NUMBERS = "No numbers of a pattern were found in this text."
 _SECTIONS = ("Finished measurements", "Materials", "Gauge", "Tension", "Abbreviations", "Notes", "Making up", "Care and cautions")
 
 

@@ -29,8 +29,26 @@ class TextArea(ttk.Frame):
         self.area.bind("<Tab>", lambda _: self._leave("tk_focusNext"))
         for back in ("<Shift-Tab>", "<<PrevWindow>>"):
             self.area.bind(back, lambda _: self._leave("tk_focusPrev"))
+        self.area.bind("<<Paste>>", lambda _: self._paste())
         self.area.bind("<FocusIn>", lambda _: self.state(["focus"]), add="+")
         self.area.bind("<FocusOut>", lambda _: self.state(["!focus"]), add="+")
+
+    def _paste(self) -> str:
+        """What is pasted takes the place of what is selected, in one step of undo: under X11 Tk leaves it standing."""
+        area = self.area
+        try:
+            pasted = area.clipboard_get()
+        except tk.TclError:  # there is no text to paste
+            return "break"
+        area.configure(autoseparators=False)
+        area.edit_separator()
+        if area.tag_ranges("sel"):
+            area.delete("sel.first", "sel.last")
+        area.insert("insert", pasted)
+        area.edit_separator()
+        area.configure(autoseparators=True)
+        self.after_idle(area.see, "insert")
+        return "break"
 
     def _leave(self, way: str) -> str:
         self.tk.call("focus", self.tk.call(way, str(self.area)))

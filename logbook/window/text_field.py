@@ -16,7 +16,6 @@ class TextField(LabelledField):
         super().__init__(parent, look, text, label_width)
         field = TextArea(self, look, 0.8, height=lines, width=20, undo=True)
         self.area = field.area
-        self.area.bind("<<Paste>>", lambda _: self.after_idle(self.area.see, "insert"), add="+")
         self.area.bind("<<Modified>>", self._follow_typing)
         self.variable.trace_add("write", self._follow_variable)
         self.arrange(field, grow=True, focus=self.area)

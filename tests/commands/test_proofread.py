@@ -22,6 +22,13 @@ def test_a_text_of_our_own_agrees_and_a_changed_one_does_not(tmp_path: Path) -> 
     assert "differs: the logbook has 72 (80, 88) (back, chains)" in run("proofread", text, plan).out
 
 
+def test_a_text_without_numbers_is_not_called_right(tmp_path: Path) -> None:
+    plan, text = tmp_path / "plan.json", tmp_path / "text.txt"
+    plan.write_text(json.dumps(PLAN), "utf-8")
+    text.write_text("My top, for the lake.", "utf-8")
+    assert done("proofread", text, plan).strip() == "No numbers of a pattern were found in this text."
+
+
 def test_what_it_can_not_do(tmp_path: Path) -> None:
     plan = tmp_path / "plan.json"
     plan.write_text(json.dumps(PLAN), "utf-8")

@@ -36,6 +36,10 @@ def test_a_text_that_is_none_has_a_sentence(text: str, says: str) -> None:
     assert (found.marks, says in found.says) == ((), True)
 
 
+def test_a_text_without_numbers_is_not_called_right() -> None:
+    assert marked("My top, for the lake.", HELD).says == "No numbers of a pattern were found in this text."
+
+
 def test_the_next_mark_goes_round() -> None:
     marks = [(5, 8), (20, 30), (41, 45)]
     assert [next_mark(marks, at) for at in (0, 5, 20, 41)] == [0, 1, 2, 0]
