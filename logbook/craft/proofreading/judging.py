@@ -2,8 +2,7 @@
 
 A quantity differs (a) if the words beside it, or heading and noun, name one known quantity and an entry is not its; or (b) if all
 entries but one are those of one known quantity (with four sizes or more), all but two (with seven or more, or two neighbours
-swapped). With three sizes or fewer, and for single numbers, (a) alone. Lists without brackets, and those of some sizes, can only
-agree.
+swapped). With three sizes or fewer, and for single numbers, (a) alone. Lists without brackets can only agree.
 """
 
 from collections.abc import Iterable, Sequence
@@ -36,7 +35,7 @@ class FoundQuantity:
 
 def judged(text: Sequence[Quantity], known: Sequence[Quantity], sizes: int) -> tuple[FoundQuantity, ...]:
     """Every quantity of a text, in its order, judged by the known ones. What is said again in the same words is judged once."""
-    rows = _row_by_row(text, known)
+    rows = _row_by_row(text, known, sizes)
     near: dict[tuple[object, ...], list[Quantity]] = {}
     before: dict[tuple[object, ...], FoundQuantity] = {}
     every = []
@@ -44,7 +43,7 @@ def judged(text: Sequence[Quantity], known: Sequence[Quantity], sizes: int) -> t
         row = rows.get(one.start)
         like = (one.kind, len(one.values))
         if like not in near:
-            near[like] = [other for other in known if _comparable(one, other)]
+            near[like] = [other for other in known if _comparable(one, other, sizes)]
         same = (one.kind, one.values, one.step, one.bare, one.section, one.before, one.after, row and row.start)
         if same not in before:
             before[same] = _judged(one, near[like], row, sizes)
@@ -52,7 +51,7 @@ def judged(text: Sequence[Quantity], known: Sequence[Quantity], sizes: int) -> t
     return tuple(every)
 
 
-def _row_by_row(text: Sequence[Quantity], known: Sequence[Quantity]) -> dict[int, Quantity]:
+def _row_by_row(text: Sequence[Quantity], known: Sequence[Quantity], sizes: int) -> dict[int, Quantity]:
     """Where the same words stand beside several numbers, as in the rows of a table, each with the known one of its place.
 
     Only if there are as many here as known, and most of them are the same.
@@ -61,7 +60,7 @@ def _row_by_row(text: Sequence[Quantity], known: Sequence[Quantity]) -> dict[int
     found: dict[int, Quantity] = {}
     for words, own in here.items():
         others = there.get(words, [])
-        if len(own) == len(others) > 1 and all(_comparable(a, b) for a, b in zip(own, others, strict=True)):
+        if len(own) == len(others) > 1 and all(_comparable(a, b, sizes) for a, b in zip(own, others, strict=True)):
             equal = sum(_equal(a, b) for a, b in zip(own, others, strict=True))
             if equal * 2 > len(own):
                 found |= {a.start: b for a, b in zip(own, others, strict=True)}
@@ -80,7 +79,7 @@ def _judged(one: Quantity, near: Sequence[Quantity], row: Quantity | None, sizes
         return FoundQuantity(one, Verdict.AGREES, row) if _equal(one, row) else _differs(one, row)
     here = [other for other in near if not one.section or not other.section or other.section == one.section]
     equal = next((other for other in (*here, *near) if _equal(one, other)), None)
-    if one.bare or len(one.values) not in (1, sizes):
+    if one.bare:
         return FoundQuantity(one, Verdict.AGREES, equal) if equal else FoundQuantity(one, Verdict.UNKNOWN)
     named = _named_by_words(one, here)
     if named is not None and not _equal(one, named) and not (equal is not None and _alike(one, equal) >= _alike(one, named)):
@@ -98,9 +97,10 @@ def _differs(one: Quantity, known: Quantity) -> FoundQuantity:
     return FoundQuantity(one, Verdict.DIFFERS, known, tuple(_off(one, known)))
 
 
-def _comparable(one: Quantity, other: Quantity) -> bool:
+def _comparable(one: Quantity, other: Quantity, sizes: int) -> bool:
     """The same kind, and as many entries (a single number stands for all sizes)."""
-    return one.kind is other.kind and (len(one.values) == len(other.values) or 1 in (len(one.values), len(other.values)))
+    fewer, more = sorted((len(one.values), len(other.values)))
+    return one.kind is other.kind and (fewer == more or (fewer == 1 and more == sizes))
 
 
 def _values(one: Quantity, count: int) -> tuple[float | None, ...]:

@@ -114,7 +114,8 @@ def _entries(text: str, lines: TextLines, found: Sequence[Quantity], names: Sequ
         start = max(before.rfind(stop) for stop in (".", "\n\n", ":"))
         led_by = _FOR_SIZES.search(before)
         start = min(start, led_by.start()) if led_by else start
-        sentence = before[start + 1 :] + text[match.start() : match.end() + 60]
+        behind = re.split(r"\.\s|\n\n", text[match.end() : match.end() + 60], maxsplit=1)[0]
+        sentence = before[start + 1 :] + match[0] + behind
         line = lines.of(match.start())
         if "  " in lines[line].strip() and match.end() <= lines.start(line) + len(
             lines[line]

@@ -25,10 +25,14 @@ def test_two_neighbours_swapped_are_told_of_lengths_as_they_are_printed() -> Non
     assert (one.verdict, one.entries) == (Verdict.DIFFERS, (1, 2))
 
 
-def test_a_list_of_some_sizes_agrees_or_is_unknown() -> None:
+def test_a_list_of_some_sizes_is_held_against_lists_of_as_many() -> None:
     known = quantities("Back\nDecrease 1 st.\n62 (68, 80, 92) sts", 4, ("Back",))
     (one,) = judged(quantities("Back\n59 (67, 75) sts", 4, ("Back",)), known, 4)
     assert one.verdict is Verdict.UNKNOWN
+    marker = "Sizes L, 1X and 2X: a marker at the end of row {} for the armhole."
+    known = quantities(marker.format("38 (37, 35)"), 4, ())
+    (one,) = judged(quantities(marker.format("38 (30, 35)"), 4, ()), known, 4)
+    assert (one.verdict, one.entries) == (Verdict.DIFFERS, (1,))
 
 
 def test_what_is_said_again_is_judged_once_and_stands_in_its_own_place(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -18,6 +18,7 @@ def said(text: str) -> list[str]:
         ("Sizes S (L, M)", "another order: S, L, M"),
         ("Work 12 (14, 16, 18) rows.", "4 numbers, but there are 3 sizes"),
         ("Sizes: S (M, L)\nWork 12 (14, 16, 18) rows.", "4 numbers, but there are 3 sizes"),
+        ("Work 12 (14, 16, 18) rows. Sizes M and L: turn.", "4 numbers, but there are 3 sizes"),
         ("46 cm / 19 in", "not the same length."),
         ("46 (50, 54) cm / 18 (19 3/4, 24) in", "not the same length in size L."),
         ("16 sts and 20 rows = 10 cm / 6 in", "“10 cm” and “6 in” are not the same length"),
