@@ -15,6 +15,7 @@ from logbook.sheets.own_words import COLUMN_OF, GAUGE, ROWS, STITCHES, TOTALS, f
 _SEARCHED = 200
 """Rows from the top in which a table must begin."""
 _LONGEST_HEADING = 60
+_UNITS = frozenset(("mm", "cm", "in", "inch", "inches", "g", "gr", "grams", "yds", "min"))
 _NUMBER = re.compile(r"[\d.,\s/+-]*\d[\d.,\s/½¼¾]*\Z")
 
 
@@ -76,7 +77,7 @@ def _headings(rows: Sequence[RawRow]) -> Iterator[_Heading]:
             continue
         texts = _texts(row)
         one = _Heading(place, texts, _known(texts), 1)
-        if place + 1 < len(rows) and rows[place + 1].number == row.number + 1 and _is_heading(rows[place + 1]):
+        if place + 1 < len(rows) and rows[place + 1].number == row.number + 1 and _goes_on(rows[place + 1]):
             both = _joined(texts, _texts(rows[place + 1]))
             if (two := _known(both)) > one.known:
                 yield _Heading(place, both, two, 2)
@@ -92,6 +93,14 @@ def _is_heading(row: RawRow) -> bool:
         and all(isinstance(cell, str) and len(cell) <= _LONGEST_HEADING for cell in cells)
         and not any(map(_says, cells))
     )
+
+
+def _goes_on(row: RawRow) -> bool:
+    """Whether it is the second row of a heading: most of its texts are words of headings. Those of an answer are not, though a
+    size may be called M and a remark speak of rows.
+    """
+    words = [folded_heading(text) for text in _texts(row) if text]
+    return _is_heading(row) and 2 * sum(is_known(word) or word in _UNITS for word in words) > len(words)
 
 
 def _says(cell: RawCell) -> bool:

@@ -120,6 +120,19 @@ def test_the_sheet_that_goes_round_comes_back(book: Logbook, tmp_path: Path) -> 
     assert (ida.name, ida.size, ida.state) == ("Ida", "2X", "asked")
 
 
+@pytest.mark.parametrize(
+    "first",
+    [Tester(name="Ida", size="M"), Tester(name="Ida", size="S", state="done", said="The neck band wanted one row less.")],
+)
+def test_the_first_answer_is_never_taken_for_a_heading(book: Logbook, tmp_path: Path, first: Tester) -> None:
+    piece = vest(book)
+    save_testers(book, piece, [first, Tester(name="Noor", size="L")])
+    save_round_sheet(book, piece, tmp_path / "round.xlsx")
+    table = found_table("round.xlsx", read_own_sheets(tmp_path / "round.xlsx", None))
+    came = testers_in(table, tester_guesses(table), None).good.values()
+    assert [(one.name, one.size, one.said) for one in came] == [("Ida", first.size, first.said), ("Noor", "L", "")]
+
+
 def test_answers_in_their_own_words_are_laid_over_what_is_known(book: Logbook, tmp_path: Path) -> None:
     sheet = tmp_path / "answers.csv"
     sheet.write_text(
