@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from logbook.craft.garments.shaped_piece import ShapedPiece
-from logbook.craft.garments.shapes import DOWN, FROM_TOP, HALF_FRONT, SIDEWAYS
+from logbook.craft.garments.shapes import DOWN, FROM_TOP, HALF_FRONT, SIDEWAYS, YOKES
 
 Point = tuple[float, float]
 
@@ -112,7 +112,10 @@ def _edges(
 ) -> Iterator[tuple[str, tuple[tuple[Point, ...], ...]]]:
     half, q = piece.wish.shape == HALF_FRONT, piece.row_mm
     yield "start", ((left[0], right[0]),)
-    yield "end", ((right[-1], neck_right[-1] if neck_right else left[-1]),)
+    if piece.wish.shape in YOKES:
+        yield from _parted(piece, left[-1], right[-1])
+    else:
+        yield "end", ((right[-1], neck_right[-1] if neck_right else left[-1]),)
     deep = piece.edges.get("armhole")
     armhole = top - deep.count * q if deep is not None and deep.measure == "armhole" else top
     if "side" in piece.edges:
@@ -128,6 +131,14 @@ def _edges(
         yield "neck", ((tuple(neck_right),) if half else ((*reversed(neck_left), *neck_right),))
     if half:
         yield "front", (_below(left, neck_right[0][1] if neck_right else top),)
+
+
+def _parted(piece: ShapedPiece, left: Point, right: Point) -> Iterator[tuple[str, tuple[tuple[Point, ...], ...]]]:
+    """The last round of a yoke that lies flat: half of a sleeve at each side, the body between them."""
+    sleeve, y = (piece.parts["arm"] - piece.parts["underarm"]) * piece.stitch_mm / 2, left[1]
+    a, b = (left[0] + sleeve, y), (right[0] - sleeve, y)
+    yield "end", ((b, a),)
+    yield "armhole", ((left, a), (b, right))
 
 
 def _below(line: list[Point], y: float) -> tuple[Point, ...]:

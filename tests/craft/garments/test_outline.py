@@ -78,6 +78,11 @@ def test_what_is_worked_round_from_the_top_lies_flat_with_its_neck_up() -> None:
     assert shape.height == 240
     assert shape.width == pytest.approx(yoke.counts[-1] * 6.25 / 2)
     assert {y for _, y in shape.edges["start"][0]} == {240}
+    (body,) = shape.edges["end"]
+    sleeves = shape.edges["armhole"]
+    assert sum(abs(b[0] - a[0]) for a, b in (body, *sleeves)) == pytest.approx(shape.width)
+    assert len(sleeves) == 2
+    assert all(abs(b[0] - a[0]) == pytest.approx((57 - 10) * 6.25 / 2) for a, b in sleeves)
 
 
 def test_a_panel_worked_sideways_lies_as_it_is_worn() -> None:
