@@ -71,7 +71,8 @@ def _of_panel(piece: ShapedPiece) -> dict[str, LiveEdge]:
     edges = {"start": _stitches("{first}"), "end": _stitches(top)}
     deep = "armhole" in piece.wanted
     if piece.wish.worked != ROUND:
-        edges |= dict.fromkeys(("side", "left side", "right side"), _row_ends("{rows}-{deep}" if deep else "{rows}"))
+        side = f"{{rows}}{'-{deep}' if deep else ''}{'-{slit rows}' if 'slit' in piece.wanted else ''}"
+        edges |= dict.fromkeys(("side", "left side", "right side"), _row_ends(side))
     if deep:
         edges["armhole"] = _row_ends("{deep}")
     if "neck" in piece.edges:

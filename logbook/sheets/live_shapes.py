@@ -1,6 +1,6 @@
 """The numbers of each shape as formulas of a spreadsheet: from a piece's gauge and measures to stitches, rows and shaping.
 
-They are those of ``craft/garments``. Sideways panels, slits, and tapers with edge stitches of another swatch are not live.
+They are those of ``craft/garments``. Sideways panels, and tapers with edge stitches of another swatch are not live.
 """
 
 from collections.abc import Callable, Mapping, Sequence
@@ -41,10 +41,11 @@ def is_live(pieces: Sequence[ShapedPiece], cloth: Cloth, edges: Edges) -> bool:
     alike = len({(frozenset(one.wanted), bool(one.wanted.get("inset"))) for one in pieces}) == 1
     edge, plain = cloth.gauges.edge, (cloth.gauges.pattern.multiple or 1) == 1
     edges_of_another = piece.wish.shape == TAPERED and not plain and edge is not None and edge.stitch_mm != piece.stitch_mm
-    marks = piece.wish.shape == PANEL and ("slit" in piece.wanted or piece.wish.worked == SIDEWAYS)
+    sideways = piece.wish.shape == PANEL and piece.wish.worked == SIDEWAYS
+    no_side = "slit" in piece.wanted and "side" not in piece.edges
     flat = piece.on is not None and piece.wish.worked != ROUND
     picked = all(one.edge in edges.get(one.piece, ()) for one in piece.picked)
-    return picked and alike and not (edges_of_another or marks or flat)
+    return picked and alike and not (edges_of_another or sideways or no_side or flat)
 
 
 def lines_of(pieces: Sequence[ShapedPiece], cloth: Cloth, edges: Edges) -> list[NumberLine]:
@@ -96,6 +97,8 @@ def _panel(one: ShapedPiece, rule: RowRule) -> list[NumberLine]:
     sides = 1 if one.wish.shape == HALF_FRONT else 2
     found = _begin(one, "width")
     found.append(NumberLine("rows", "rows", whole_rows("({length}*10/{q})", rule, straight=True), lambda piece: piece.rows))
+    if "slit" in one.wanted:
+        found.append(NumberLine("slit rows", "slit ends after row", halves_even("{slit}*10/{q}"), _slit_rows))
     inset = bool(one.wanted.get("inset"))
     if "armhole" in one.wanted:
         deep = nearest("{armhole}*10/{q}") if inset else halves_even("{armhole}*10/{q}")
@@ -118,6 +121,12 @@ def _panel(one: ShapedPiece, rule: RowRule) -> list[NumberLine]:
         )
     found.append(width_line("wide", "width, cm", "{first}", lambda piece: max(piece.widths)))
     return [*found, long_line()]
+
+
+def _slit_rows(piece: ShapedPiece) -> int:
+    """The rows that are neither of the side nor of the armhole."""
+    armhole, side = piece.edges.get("armhole"), piece.edges.get("side")
+    return piece.rows - (armhole.count if armhole else 0) - (side.count if side else piece.rows)
 
 
 def _neck(one: ShapedPiece, sides: int, inset: bool) -> list[NumberLine]:

@@ -48,7 +48,7 @@ def pieces(kind: str, chance: random.Random) -> tuple[list[dict[str, Any]], list
         back |= _mm({"width": chance.uniform(430, 640), "neck width": chance.uniform(140, 200)})
         front = _body(chance, "v", inset=True)
         plain = _mm({"width": chance.uniform(300, 500), "length": chance.uniform(300, 500), "armhole": chance.uniform(100, 200),
-                     "neck width": chance.uniform(90, 160)})  # fmt: skip
+                     "neck width": chance.uniform(90, 160), "slit": chance.uniform(30, 90)})  # fmt: skip
         made = [
             {"name": "back", "shape": "straight panel", "neck": "round", "measures": back},
             {"name": "front", "shape": "half front", "neck": "v", "measures": front},
@@ -67,6 +67,7 @@ def pieces(kind: str, chance: random.Random) -> tuple[list[dict[str, Any]], list
             {"of": "front", "edge": "side", "to": ["back"], "at": "side"},
             {"of": "sleeve", "edge": "end", "to": ["back", "front"], "at": "armhole"},
             {"of": "sleeve", "edge": "end", "to": ["vest"], "at": "armhole"},
+            {"of": "vest", "edge": "side", "to": ["square"], "at": "side"},
             {"of": "band", "edge": "end", "to": ["square"], "at": "neck"},
         ]
     if kind == "by the body":
