@@ -11,7 +11,7 @@ from logbook.pages.picture_shelf import NOT_COPIED, PictureShelf
 from logbook.pages.session import Session
 from logbook.settings import Settings
 from logbook.tasks.keeping import Logbook, new_book
-from logbook.window import pictures_field
+from logbook.window import picture_images, pictures_field
 from logbook.window.look import Look
 from logbook.window.picture_images import pillow, shown
 from logbook.window.pictures_field import PicturesField
@@ -79,6 +79,17 @@ def test_one_that_is_missing_or_cut_says_so_and_the_others_are_shown(field: Pict
     field.text = f"{first}; {second}"
     wait_until(root, lambda: bool(str(field.buttons[second].cget("image"))))
     assert field.buttons[first].cget("text") == "Picture 1: missing"
+
+
+def test_without_pillow_png_is_shown_and_jpeg_opens_in_a_viewer(
+    field: PicturesField, root: tk.Tk, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(picture_images, "pillow", lambda: None)
+    drawn = taken(field, tmp_path, png(300, 200), "a.png")
+    other = taken(field, tmp_path, jpeg(), "b.jpg")
+    button = field.buttons[other]
+    wait_until(root, lambda: str(button.cget("text")) == "Picture 2: opens in a viewer" and drawn in field.images)
+    assert 0 < field.images[drawn].width() <= 9 * field.look.base.measure("0")
 
 
 def test_what_is_no_picture_can_not_be_drawn(root: tk.Tk) -> None:
