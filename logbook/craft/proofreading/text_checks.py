@@ -117,9 +117,7 @@ def _entries(text: str, lines: TextLines, found: Sequence[Quantity], names: Sequ
         behind = re.split(r"\.\s|\n\n", text[match.end() : match.end() + 60], maxsplit=1)[0]
         sentence = before[start + 1 :] + match[0] + behind
         line = lines.of(match.start())
-        if "  " in lines[line].strip() and match.end() <= lines.start(line) + len(
-            lines[line]
-        ):  # a row of a table stands for itself
+        if _in_table(lines[line]) and match.end() <= lines.start(line) + len(lines[line]):
             sentence = lines[line]
         if a_name.search(sentence) and a_name.search(all_sizes.sub("", sentence)):
             continue
@@ -127,6 +125,11 @@ def _entries(text: str, lines: TextLines, found: Sequence[Quantity], names: Sequ
             line,
             f"“{text[match.start() : match.end()]}” has {entries} numbers, but there are {len(names)} sizes.",
         )
+
+
+def _in_table(line: str) -> bool:
+    """Whether a line is a row of a table, which stands for itself."""
+    return len(line) <= LONGEST_SENTENCE and "  " in line.strip()
 
 
 def _within(at: int, spans: Sequence[tuple[int, int]]) -> bool:

@@ -3,7 +3,7 @@
 import pytest
 
 from logbook.craft.proofreading.quantities import quantities
-from logbook.craft.proofreading.text_checks import LONGEST_SENTENCE, problems_of
+from logbook.craft.proofreading.text_checks import LONGEST_SENTENCE, _in_table, problems_of
 
 NAMES = ("S", "M", "L")
 
@@ -79,6 +79,15 @@ def test_before_a_list_no_more_is_read_than_a_sentence(monkeypatch: pytest.Monke
     assert problems_of("12 (14, 16, 18) S, " * 200, (), NAMES) == ()
     assert len(read) == 200
     assert max(read) < LONGEST_SENTENCE + 100
+
+
+def test_a_long_line_is_not_read_again_for_each_of_its_lists() -> None:
+    class Line(str):
+        def strip(self, chars: str | None = None, /) -> str:
+            raise AssertionError("read whole")
+
+    assert not _in_table(Line("12 (14, 16) sts  " * 200))
+    assert _in_table("1st   row 2 (3, 4, 5)  41 sts")
 
 
 def test_what_is_not_used_is_told_at_the_heading_not_at_the_empty_line_above() -> None:
