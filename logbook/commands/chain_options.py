@@ -128,7 +128,7 @@ def _require_cover(said: StitchPattern) -> None:
 
 
 def first_stitch_of(arguments: argparse.Namespace) -> StitchPattern:
-    """What the options say of the chains that lift the first stitch, and no more. Raises UsageError where they contradict."""
+    """What the options say of the turning chain, and no more. Raises UsageError where they contradict."""
     said = StitchPattern(extra_chains=arguments.extra_chains, first_stitch=arguments.first_stitch, skip_cover=arguments.cover)
     if arguments.stitch is None:
         refuse(arguments, ("terms",), "goes with --stitch")

@@ -9,6 +9,7 @@ from logbook.commands.parser import Parser, add_common, reading_with
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.words.counting import counted
+from logbook.craft.words.dates import date_words
 from logbook.craft.words.hooks import read_hook, show_hook
 from logbook.craft.words.lengths import show_length
 from logbook.craft.words.numbers import read_whole
@@ -78,7 +79,7 @@ def found_row(found: FoundSwatch) -> tuple[str, ...]:
     swatch = found.swatch
     return (
         swatch.tag,
-        swatch.date,
+        date_words(swatch.date),
         swatch.yarn.name if swatch.yarn else "",
         swatch.colour,
         show_hook(swatch.hook_mm) if swatch.hook_mm else "",
@@ -95,7 +96,7 @@ def made_text(made: list[MadePiece]) -> str:
         (
             one.name,
             one.size,
-            one.date,
+            date_words(one.date),
             "–" if one.chain is None else str(one.chain),
             "–" if one.rows is None else str(one.rows),
             show_hook(one.hook_mm) if one.hook_mm else "–",

@@ -17,6 +17,7 @@ from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.shapes import YOKES
 from logbook.craft.garments.together import yarn_of_piece
 from logbook.craft.words.counting import listed
+from logbook.craft.words.dates import date_words
 from logbook.craft.words.lengths import Units, show_length
 from logbook.craft.words.terms import Terms
 from logbook.errors import UsageError
@@ -133,7 +134,10 @@ def _as_published(answer: GarmentAnswer, before: Published | None) -> list[str]:
     """When it was published, and what would be otherwise now."""
     if before is None:
         return []
-    return [f"Published on {before.date}; text, page, drawing and workbook are as published.", *would_change(before, answer)]
+    return [
+        f"Published on {date_words(before.date)}; text, page, drawing and workbook are as published.",
+        *would_change(before, answer),
+    ]
 
 
 def _size_called(answer: GarmentAnswer, name: str | None) -> GarmentInSize:

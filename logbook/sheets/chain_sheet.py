@@ -87,7 +87,7 @@ def _inputs(sheet: SheetWriter, begin: GaugeLine | None, last: int) -> None:
     _input(sheet, "they reach", None, "in cm or inches, as chosen below")
     _input(sheet, "stitches in a repeat", None, "empty: as the swatch has it; without a swatch 1")
     _input(sheet, "plus", None, "empty: as the swatch has it; without a swatch 0")
-    _input(sheet, "extra chains", None, "those that lift the first stitch; empty: as the swatch has it")
+    _input(sheet, "extra chains", None, "for the turning chain; empty: as the swatch has it")
     _input(sheet, "rows measured", None, "only where no swatch is chosen")
     _input(sheet, "they reach", None, "in cm or inches")
     sheet.skip()
@@ -196,7 +196,7 @@ def _measures_of(option: Option) -> list[float | None]:
 
 
 _NONE = "Choose a swatch, or say how far some whole repeats reach."
-_NO_CHAIN = "Which stitch do the rows begin with? Say above how many extra chains lift it: then there is a chain."
+_NO_CHAIN = "Which stitch do the rows begin with? Type the extra chains for its turning chain above."
 _UNKNOWN = "Washing is unknown: these are sizes before washing, without a give or take."
 
 

@@ -7,7 +7,6 @@ from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.logbook import Logbook
 from logbook.book.swatches import swatch_of_tag
 from logbook.craft.gauges.comparison import ComparedField, Difference, compared_fields, gauge_differences
-from logbook.craft.swatches.conditions import Direction
 from logbook.craft.swatches.swatch import gauges_of
 from logbook.craft.words.numbers import show_percent
 from logbook.tasks.find import FoundSwatch
@@ -42,6 +41,5 @@ def difference_sentence(one: Difference) -> str:
         return f"{first} and {second}, {what}: one was counted too coarsely to tell whether they differ."
     if not one.differ:
         return f"{first} and {second}, {what}: may be the same."
-    more, less = ("wider", "narrower") if one.direction is Direction.STITCHES else ("higher", "lower")
-    size = f"{show_percent(abs(one.ratio - 1))} {more if one.ratio > 1 else less}"
+    size = f"{show_percent(abs(one.ratio - 1))} {one.direction.than(one.ratio)}"
     return f"{first} and {second} differ: {what} is {size} in {first}."

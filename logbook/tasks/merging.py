@@ -15,6 +15,7 @@ from logbook.book.merge_sides import MERGE
 from logbook.book.merging import carry_out, plan_merge
 from logbook.book.pictures import bring_along, names_in
 from logbook.book.tables import NAMES, PARTS
+from logbook.craft.words.dates import date_words
 from logbook.craft.words.numbers import in_mark
 from logbook.errors import RefusedError
 
@@ -136,6 +137,8 @@ def _question(sides: tuple[sqlite3.Connection, ...], conflict: Conflict) -> Ques
         return Question(
             record, "", "deleted" if ours is None else "there", "deleted" if other is None else "there", conflict.point
         )
+    if field == "date":
+        ours, other = (date_words(day or "") for day in (ours, other))
     return Question(record, field, _shown(ours), _shown(other), conflict.point)
 
 

@@ -52,6 +52,10 @@ _PLAIN = {
     Plain.FOUNDATION_STITCHES: (
         "Foundation stitches make chain and row one at once: one for each base stitch, no extra chains."
     ),
+    Plain.ROWS_OPEN: (
+        "No rows of the swatch were measured, so the rows are left open: work to the length, or measure how far some whole rows "
+        "reach."
+    ),
     Plain.NOT_WEIGHED: (
         "The swatch was not weighed, or its stitches and rows not counted: weigh and count it to know the yarn needed."
     ),
@@ -131,8 +135,8 @@ def _sentence(
             return _too_small(opening, give, units)
         case OddRib(rows):
             return f"A rib worked sideways needs an even number of rows, so that its edges match; {rows} is odd: choose even."
-        case EdgeRows(higher):
-            return _edge_rows(higher)
+        case EdgeRows(taller):
+            return _edge_rows(taller)
         case Growth():
             return _growth(note, units)
         case Clip(grams):
@@ -174,11 +178,10 @@ def _washing(finished: FinishedGauge, direction: Direction) -> Iterator[str]:
             "and no give or take can be said. Wash the swatch and measure it again."
         )
     if finished.washing is Washing.BORROWED:
-        less, more = ("narrower", "wider") if direction is Direction.STITCHES else ("shorter", "longer")
         change = finished.change or 0.0
         yield (
             f"Washing taken from {counted(len(finished.lenders), 'swatch')} of this yarn ({', '.join(finished.lenders)}): "
-            f"{show_percent(abs(change))} {less if change < 0 else more}."
+            f"{show_percent(abs(change))} {direction.than(1 + change)}."
         )
     if finished.gauge.too_coarse:
         yield (
@@ -196,11 +199,11 @@ def _drift(drift: Drift) -> str:
     if lean == "0 %":
         what = "A finished garment usually differs" if stitches else "The rows of a finished garment usually differ"
         return f"{what} by up to {up_to} more ({learned})."
-    less, more = ("narrower", "wider") if stitches else ("lower", "higher")
     whose = f"{drift.hand}’s" if drift.hand else "Your"
     comes = "this is counted in" if drift.counted else "this is left out here, as other hands will work it"
+    than = drift.direction.than(math.exp(drift.lean))
     return (
-        f"{whose} {drift.direction.value} come out {lean} {more if drift.lean > 0 else less} in a piece than on its swatch, "
+        f"{whose} {drift.direction.value} come out {lean} {than} in a piece than on its swatch, "
         f"{learned}: {comes}, and a piece may still differ by up to {up_to}."
     )
 
@@ -256,10 +259,10 @@ def _edges(each: int, edge: EdgeStitch) -> Iterator[str]:
         yield f"{what}, taken to be as wide as the pattern's own stitches: no plain swatch of this yarn and hook tells."
 
 
-def _edge_rows(higher: float) -> str:
-    how, so = ("higher", "flare") if higher > 0 else ("lower", "draw in")
+def _edge_rows(taller: float) -> str:
+    how, so = Direction.ROWS.than(1 + taller), "flare" if taller > 0 else "draw in"
     return (
-        f"The edge stitches' rows are {show_percent(abs(higher))} {how} than the pattern's: the edges will {so}. "
+        f"The edge stitches' rows are {show_percent(abs(taller))} {how} than the pattern's: the edges will {so}. "
         "Take a stitch of the pattern's row height there."
     )
 

@@ -9,6 +9,7 @@ from typing import Any
 from logbook.book.changes import Change, changes_of_record, readings_of_swatch
 from logbook.book.logbook import Logbook
 from logbook.book.undo import Action, next_action, redo, undo
+from logbook.craft.words.dates import date_words
 from logbook.craft.words.numbers import in_mark
 from logbook.tasks.garment_history import plan_changes
 
@@ -62,7 +63,9 @@ def _lines(change: Change, names: dict[str, str]) -> Iterator[HistoryLine]:
                 yield HistoryLine(change.at, change.label, field, was, is_now)
             continue
         if change.table == "garment" and column == "published":
-            old, new = (json.loads(text)["date"] if text else "" for text in (old, new))
+            old, new = (date_words(json.loads(text)["date"]) if text else "" for text in (old, new))
+        if column == "date":
+            old, new = (date_words(day or "") for day in (old, new))
         if old != new and not (old in (None, "") and new in (None, "")):
             yield HistoryLine(change.at, change.label, column.replace("_", " "), _shown(old, names), _shown(new, names))
 

@@ -83,8 +83,8 @@ class _Backups:
         chosen = ask_where_to_save(
             parent=self._dialog,
             title="Restore under a new name",
-            defaultextension=SUFFIX,
-            filetypes=[("Logbooks", f"*{SUFFIX}")],
+            kinds=[("Logbooks", f"*{SUFFIX}")],
+            name=f"{Path(self._table.selected[0]).stem} restored",
             confirmoverwrite=False,
         )
         if not chosen:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from logbook.errors import RefusedError
 from logbook.tasks.browsing import first_swatch_lines
-from logbook.tasks.keeping import SUFFIX, CheckResult, DamagedError, Logbook, ReplacedError, check_book, new_book, open_book
+from logbook.tasks.keeping import CheckResult, DamagedError, Logbook, ReplacedError, check_book, new_book, open_book
 from logbook.window.background import Report
 from logbook.window.file_dialogs import ask_what_to_open, ask_where_to_save
 from logbook.window.message import say_foreseen, tell
@@ -35,9 +35,7 @@ class BookActions:
 
     def new(self) -> None:
         """Makes a new logbook where the user says, and shows it."""
-        chosen = ask_where_to_save(
-            parent=self._window.root, title="New logbook", defaultextension=SUFFIX, filetypes=KINDS, confirmoverwrite=False
-        )
+        chosen = ask_where_to_save(parent=self._window.root, title="New logbook", kinds=KINDS, confirmoverwrite=False)
         if chosen:
             self._show(lambda: new_book(Path(chosen)))
 

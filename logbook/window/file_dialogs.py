@@ -3,17 +3,46 @@
 import os
 import re
 import tkinter as tk
+from collections.abc import Sequence
+from datetime import date
 from pathlib import Path
 from tkinter import filedialog
 from typing import Any
+
+MOST_LETTERS = 80
+"""Of a name that is offered: file systems allow 255 bytes."""
 
 _last: dict[str, str] = {}
 """The folder that the last answer was in, for as long as the program runs."""
 
 
-def ask_where_to_save(*, parent: tk.Misc, **options: Any) -> str:
-    """The path to write to; "" if the user thought better of it."""
-    return _remembered(filedialog.asksaveasfilename(parent=parent, **_begun(parent), **options))
+def ask_where_to_save(*, parent: tk.Misc, kinds: Sequence[tuple[str, str]], name: str = "", **options: Any) -> str:
+    """The path to write to, of one of the ``kinds`` (what it is called, ``*.ending``), offered under ``name``; "" if the user
+    thought better of it. What is typed without an ending gets that of its kind."""
+    ending = kinds[0][1].removeprefix("*")
+    offered = file_name(name)
+    if _is_x11(parent) and len([kind for _, kind in kinds if kind != "*"]) > 1:
+        ending, offered = "", offered.replace(".", "-")  # an ending here would be that of every kind
+    elif offered:
+        offered += ending
+    chosen = filedialog.asksaveasfilename(
+        parent=parent, filetypes=kinds, defaultextension=ending, initialfile=offered, **_begun(parent), **options
+    )
+    return _remembered(chosen)
+
+
+def named_today(name: str) -> str:
+    """A name for what is written out today, ``vests 2026-11-28``: names sort by date so."""
+    return f"{name} {date.today().isoformat()}"
+
+
+def file_name(name: str) -> str:
+    """``name`` with what a usual system allows in no file name left out.
+
+    >>> file_name('Top "Ellen": 1/2 ')
+    'Top -Ellen-- 1-2'
+    """
+    return re.sub(r'[<>:"/\\|?*\x00-\x1f]', "-", name)[:MOST_LETTERS].strip(" .")
 
 
 def ask_what_to_open(*, parent: tk.Misc, **options: Any) -> str:
@@ -42,13 +71,17 @@ def documents() -> Path | None:
 
 
 def _begun(parent: tk.Misc) -> dict[str, Any]:
-    if str(parent.tk.call("tk", "windowingsystem")) == "x11":
+    if _is_x11(parent):
         parent.tk.eval(
             "catch {tk_getOpenFile -none}\n"  # loads what holds the variables
             "namespace eval ::tk::dialog::file {variable showHiddenBtn 1; variable showHiddenVar 0}"
         )
     folder = _last.get("folder") or documents()
     return {"initialdir": str(folder)} if folder and Path(folder).is_dir() else {}
+
+
+def _is_x11(parent: tk.Misc) -> bool:
+    return str(parent.tk.call("tk", "windowingsystem")) == "x11"
 
 
 def _remembered(chosen: Any) -> str:

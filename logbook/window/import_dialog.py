@@ -33,7 +33,7 @@ class _Plan:
         count = len(plan.added) + len(plan.changed) + len(plan.kept.written)
         if plan.problems or count:
             self._add_tabs(inside, look, plan)
-        leave = self._dialog.add_button("&Cancel", self._dialog.close, accent=count == 0)
+        leave = self._dialog.add_button("&Cancel" if count else "&Close", self._dialog.close, accent=count == 0)
         focus = leave
         if count:
             what = counted(count, "record" if plan.kept.written else "swatch")

@@ -25,6 +25,6 @@ class Printer:
         page = Path(self._folder.name) / name
         page.write_text(html, "utf-8")
         if webbrowser.open(page.as_uri()):
-            self._session.say("Opened in your browser: print it from there, on A4 or Letter.")
+            self._session.say(f"Sent to your browser, to print on A4 or Letter. If it does not show there, open {page}")
         else:
             self._session.say(f"No browser could be opened. Open {page} in one, and print it from there.")

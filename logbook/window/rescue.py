@@ -81,7 +81,7 @@ def _restored(parent: tk.Misc, look: Look, backup: Path, target: Path) -> Logboo
         except RefusedError as error:
             tell(parent, look, str(error))
         chosen = ask_where_to_save(
-            parent=parent, title="Restore under a new name", defaultextension=SUFFIX, filetypes=KINDS, confirmoverwrite=False
+            parent=parent, title="Restore under a new name", kinds=KINDS, name=target.stem, confirmoverwrite=False
         )
         if not chosen:
             return None

@@ -8,7 +8,7 @@ from logbook.pages.session import Session
 from logbook.tasks.keeping import SUFFIX, open_book
 from logbook.tasks.pictures import along_with, how_many_beside
 from logbook.window.background import Report
-from logbook.window.file_dialogs import ask_where_to_save
+from logbook.window.file_dialogs import ask_where_to_save, named_today
 from logbook.window.message import Answer, ask, say_foreseen, tell
 from logbook.window.open_window import OpenWindow
 from logbook.window.progress import run_with_progress
@@ -24,7 +24,11 @@ def save_copy(window: OpenWindow) -> None:
     if session is None:
         return
     chosen = ask_where_to_save(
-        parent=window.root, title="Save a copy", defaultextension=SUFFIX, filetypes=KINDS, confirmoverwrite=False
+        parent=window.root,
+        title="Save a copy",
+        kinds=KINDS,
+        name=named_today(session.book.path.stem),
+        confirmoverwrite=False,
     )
     if not chosen:
         return

@@ -50,6 +50,12 @@ class Scrolled(ttk.Frame):
             lines = -(-(bottom - shown) // self.look.line)  # Tk scrolls by whole lines, and would round down
             self.canvas.yview_moveto(lines * self.look.line / whole)
 
+    def scroll_lines(self, lines: int) -> int:
+        """Scrolls down by so many lines, as far as there is something; how many pixels that moved what is inside up."""
+        before = self.canvas.canvasy(0)
+        self.canvas.yview_scroll(lines, "units")
+        return round(self.canvas.canvasy(0) - before)
+
     def _resized(self) -> None:
         """The field with the keyboard stays in view when a sentence elsewhere takes some of the height."""
         self._fit()

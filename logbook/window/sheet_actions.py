@@ -12,7 +12,7 @@ from logbook.tasks.exporting import ExportResult, export
 from logbook.tasks.importing import ImportPlan, ImportResult, carry_out, plan_for, plan_import
 from logbook.tasks.own_sheets import is_of_the_log, pasted_sheets, raw_sheets
 from logbook.window.background import Report
-from logbook.window.file_dialogs import ask_what_to_open, ask_where_to_save
+from logbook.window.file_dialogs import ask_what_to_open, ask_where_to_save, named_today
 from logbook.window.import_dialog import show_plan
 from logbook.window.look import Look
 from logbook.window.message import say_foreseen, tell
@@ -107,7 +107,10 @@ def _write(root: tk.Tk, look: Look, session: Session, plan: ImportPlan) -> None:
 def export_sheet(root: tk.Tk, look: Look, session: Session) -> None:
     """Asks where to, and writes every swatch there."""
     chosen = ask_where_to_save(
-        parent=root, title="Export to a sheet", defaultextension=".xlsx", filetypes=[("Workbook", "*.xlsx"), ("CSV", "*.csv")]
+        parent=root,
+        title="Export to a sheet",
+        kinds=[("Workbook", "*.xlsx"), ("CSV", "*.csv")],
+        name=named_today(session.book.path.stem),
     )
     if not chosen:
         return

@@ -146,7 +146,7 @@ class TestMadePieces:
         text = done("find", "tadeo", "--book", wardrobe)
         assert text.startswith("0 swatches found.")
         (line,) = (line for line in text.splitlines() if line.startswith("Usher's vest for Tadeo"))
-        assert line.split()[4:8] == ["1X", "2025-03-09", "98", "63"]
+        assert line.split()[4:10] == ["1X", "9", "Mar", "2025", "98", "63"]
         assert text.endswith("1 made piece found.\n")
 
     def test_by_what_its_swatch_is_found_by(self, wardrobe: Path) -> None:

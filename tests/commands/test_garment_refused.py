@@ -87,7 +87,7 @@ BAD: dict[str, tuple[Any, str]] = {
     "yoke with too small a neck": (plan(piece("raglan yoke", {**YOKE, "neck round": "3 cm"})), "too few stitches"),
     "round yoke under the arm": (plan(piece("round yoke", {**YOKE, "underarm": "40 cm"})), "underarm takes all"),
     "yoke in repeats": (plan(piece("raglan yoke", YOKE, swatch=LACE)), "needs a plain stitch"),
-    "hat that is all crown": (plan(piece("crown and tube", {"round": "54 cm", "height": "4 cm"})), "make it higher"),
+    "hat that is all crown": (plan(piece("crown and tube", {"round": "54 cm", "height": "4 cm"})), "make it taller"),
     "shawl narrower than its tip": (plan(piece("triangle", {"wingspan": "1 cm"}, **{"first stitches": 40})), "narrower than"),
     "edging along nothing": (plan(piece(), BAND), "nothing to pick up from"),
     "edging along an edge that is not there": (plan(piece(), {**BAND, "along": ["back", "neck"]}), "has no edge “neck”"),

@@ -20,7 +20,7 @@ from logbook.tasks.compare import difference_sentence
         ),
         (
             Difference(Condition.WORKED, Direction.ROWS, ("A", "B"), 0.9, 0.05),
-            "A and B differ: the row as worked is 10 % lower in A.",
+            "A and B differ: the row as worked is 10 % shorter in A.",
         ),
         (
             Difference(Condition.WORKED, Direction.ROWS, ("A", "B"), 0.9, None),

@@ -21,7 +21,7 @@ def test_each_field_of_a_plan_has_its_line(tmp_path: Path) -> None:
         assert {("back: length", "58 cm", "60 cm"), ("back: swatch", "H1", "H2")} <= newest
         assert any(field == "joins" and after == "shoulder of front – shoulder of back" for field, _, after in newest)
         publish(book, garments(book)[0], work_out(plan, book), "2026-03-01")
-        assert ("published", "", "2026-03-01") in {(line.field, line.before, line.after) for line in history(book, uid)}
+        assert ("published", "", "1 Mar 2026") in {(line.field, line.before, line.after) for line in history(book, uid)}
         undo(book)
         assert garments(book)[0].published is None
         undo(book)

@@ -52,8 +52,8 @@ def test_a_note_is_one_sentence(note: Note, words: str) -> None:
     ("note", "part"),
     [
         (OddRib(59), "needs an even number of rows, so that its edges match; 59 is odd"),
-        (EdgeRows(0.25), "The edge stitches' rows are 25 % higher than the pattern's: the edges will flare"),
-        (EdgeRows(-1 / 6), "17 % lower than the pattern's: the edges will draw in"),
+        (EdgeRows(0.25), "The edge stitches' rows are 25 % taller than the pattern's: the edges will flare"),
+        (EdgeRows(-1 / 6), "17 % shorter than the pattern's: the edges will draw in"),
         (EdgesOf(1, replace(EDGE, tag="")), "1 plain stitch at each side, taken to be as wide as the pattern's own"),
         (
             Growth(13, 2, near=False),

@@ -19,7 +19,7 @@ from tests.support.shown import TOP, Program, Shown, Widget
 
 KEY_S, CLICK_S = 0.3, 1.5
 STITCH, GAUGE, WIDTH, HOOK = "hdc", "16 sts = 10 cm", "46", "4.5"
-CHAIN = "Chain 76"  # 46 cm are 73.6 stitches of 6.25 mm: 74, and 2 chains that lift the first
+CHAIN = "Chain 76"  # 46 cm are 73.6 stitches of 6.25 mm: 74, and 2 chains to turn
 INSTALLED = "--installed"
 FIELDS = ("TEntry", "TCombobox")
 

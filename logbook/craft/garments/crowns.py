@@ -41,7 +41,7 @@ def crown_and_tube(making: Making) -> ShapedPiece:
     last = half_up(wanted) - rounds * each if making.wish.choice("exact", False) else 0
     if all_rounds < rounds + (last != 0):
         raise RefusedError(
-            f"The crown alone takes {rounds + (last != 0)} rounds, but the height is {all_rounds}: make it higher, "
+            f"The crown alone takes {rounds + (last != 0)} rounds, but the height is {all_rounds}: make it taller, "
             "or add more a round."
         )
     changes = [(row, each) for row in range(1, rounds + 1)] + ([(rounds + 1, last)] if last else [])

@@ -96,8 +96,8 @@ def edges_for_all(targets_mm: Sequence[float], width: Pitch, rule: ChainRule, ed
     return next(each for each, miss in enumerate(misses) if miss <= min(misses) + NEAR_MM)
 
 
-def rows_higher(edge: EdgeStitch, row_mm: float, row_give_or_take: float | None) -> float | None:
-    """By what share the edge's rows are higher than the pattern's; None if they may be the same, or are not known."""
+def rows_taller(edge: EdgeStitch, row_mm: float, row_give_or_take: float | None) -> float | None:
+    """By what share the edge's rows are taller than the pattern's; None if they may be the same, or are not known."""
     if edge.row is None:
         return None
     off = math.log(edge.row.pitch_mm / row_mm)

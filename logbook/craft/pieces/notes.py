@@ -28,6 +28,7 @@ class Plain(Enum):
     SWATCH_ROUND = auto()
     FOUNDATION_STITCHES = auto()
     NOT_WEIGHED = auto()
+    ROWS_OPEN = auto()
     HALF_REPEATS_PART = auto()
     LONG_HOURS = auto()
 
@@ -100,9 +101,9 @@ class EdgesOf(NamedTuple):
 
 
 class EdgeRows(NamedTuple):
-    """The rows of the edge stitches are higher than the pattern's by this share (negative: lower)."""
+    """The rows of the edge stitches are taller than the pattern's by this share (negative: shorter)."""
 
-    higher: float
+    taller: float
 
 
 class Clip(NamedTuple):

@@ -18,10 +18,10 @@ from logbook.errors import RefusedError
 
 
 class FirstStitchUnknownError(RefusedError):
-    """The chains that lift the first stitch are not known, so no chain can be said."""
+    """The turning chain before the first stitch is not known, so no chain can be said."""
 
     def __init__(self) -> None:
-        super().__init__("Which stitch do the rows begin with? How many chains lift it is not known, so there is no chain yet.")
+        super().__init__("Which stitch do the rows begin with? Its turning chain isn't known, so there is no starting chain yet.")
 
 
 class Choose(StrEnum):
@@ -78,8 +78,8 @@ class Pitch:
 class Option:
     """So many stitches or rows and the size they make, in mm.
 
-    ``repeats`` (of rows: groups) has a half where the pattern ends on one; ``chain`` is 0 for rows, and None where the chains
-    that lift the first stitch are not known. ``gauge_give_or_take_mm`` is
+    ``repeats`` (of rows: groups) has a half where the pattern ends on one; ``chain`` is 0 for rows, and None where the
+    turning chain is not known. ``gauge_give_or_take_mm`` is
     the swatch's alone, ``give_or_take_mm`` that of a whole piece (with drift); None: unknown.
     """
 

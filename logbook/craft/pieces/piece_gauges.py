@@ -160,8 +160,8 @@ def chosen_edge(swatch: Swatch, assumptions: Assumptions, condition: Condition) 
         )
     if swatch.pattern is None or swatch.pattern.extra() is None:
         raise RefusedError(
-            f"The stitch of swatch {swatch.tag} does not say how many chains lift its first stitch: say so there, or choose "
-            "another swatch for the edges."
+            f"The stitch of swatch {swatch.tag} has no turning chain: type its extra chains there, or choose another "
+            "swatch for the edges."
         )
     return edge
 

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 
 from logbook.craft.pieces.chain_notes import rule_notes
-from logbook.craft.pieces.edge_stitches import rows_higher
+from logbook.craft.pieces.edge_stitches import rows_taller
 from logbook.craft.pieces.fit import BodyOpening, FitVerdict
 from logbook.craft.pieces.notes import Clip, EdgeRows, EdgesOf, Note, OddRib, Plain, TimeTaken, TooSmall, Washed, YarnUsed
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
@@ -15,8 +15,10 @@ from logbook.craft.swatches.swatch import Swatch
 
 
 def warnings_on(plan: PiecePlan, gauges: PieceGauges, numbers: PieceNumbers) -> Iterator[Note]:
-    """What must not be overlooked: what does not go on, and a rib whose edges don't match."""
+    """What must not be overlooked: rows left open, what does not go on, and a rib whose edges don't match."""
     give = gauges.give(plan.round_body)
+    if plan.length_mm is not None and numbers.length is None:
+        yield Plain.ROWS_OPEN
     for opening in _openings(plan, numbers):
         if opening.too_small:
             yield TooSmall(opening, give.share if give else None)
@@ -34,9 +36,9 @@ def remarks_on(gauges: PieceGauges, numbers: PieceNumbers) -> Iterator[Note]:
     if numbers.edge_stitches and gauges.edge is not None:
         yield EdgesOf(numbers.edge_stitches, gauges.edge)
         if gauges.rows is not None:
-            higher = rows_higher(gauges.edge, gauges.pitch(Direction.ROWS), gauges.rows.give_or_take)
-            if higher is not None:
-                yield EdgeRows(higher)
+            taller = rows_taller(gauges.edge, gauges.pitch(Direction.ROWS), gauges.rows.give_or_take)
+            if taller is not None:
+                yield EdgeRows(taller)
     if numbers.growth is not None:
         yield numbers.growth
     if numbers.clip_grams is not None:

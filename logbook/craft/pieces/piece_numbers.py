@@ -45,7 +45,10 @@ class _Cloth:
 
 
 def work_out(plan: PiecePlan, gauges: PieceGauges) -> PieceNumbers:
-    """The numbers of ``plan``. Raises RefusedError, in one sentence, if it cannot be."""
+    """The numbers of ``plan``; its rows are left open where none were measured, unless it is worked sideways.
+
+    Raises RefusedError, in one sentence, if it cannot be.
+    """
     plan.require_possible()
     cloth = _cloth(plan, gauges)
     slit, armhole, neck = _marks(cloth)
@@ -110,7 +113,7 @@ def _cloth(plan: PiecePlan, gauges: PieceGauges) -> _Cloth:
     if chain_rule(plan, gauges).chains_beside is None:
         raise FirstStitchUnknownError
     chain, edges = chosen_chain(stitches_target(plan, gauges), plan, gauges)
-    has_rows = plan.sideways or plan.length_mm is not None
+    has_rows = plan.sideways or (plan.length_mm is not None and gauges.rows is not None)
     return _Cloth(plan, gauges, chain, edges, recommended(row_options(plan, gauges)) if has_rows else None)
 
 
@@ -182,9 +185,9 @@ def _axis(cloth: _Cloth, direction: Direction) -> Axis:
 
 
 def _marks(cloth: _Cloth) -> tuple[Mark | None, Mark | None, Neck | None]:
-    """Slit, armhole and neck."""
+    """Slit, armhole and neck; up the body there are none while its rows are left open."""
     plan, slit, armhole = cloth.plan, None, None
-    if plan.slit_mm is not None or plan.armhole_mm is not None:
+    if cloth.length is not None and (plan.slit_mm is not None or plan.armhole_mm is not None):
         up = _axis(cloth, turned_direction(plan.round_body))
         slit = None if plan.slit_mm is None else slit_mark(plan.slit_mm, up, snap=plan.snap)
         armhole = None if plan.armhole_mm is None else armhole_mark(plan.armhole_mm, up, snap=plan.snap)

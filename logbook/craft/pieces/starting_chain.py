@@ -91,7 +91,7 @@ def chains_around(chain: int, width: Pitch, rule: ChainRule) -> tuple[Option, ..
         raise FirstStitchUnknownError
     stitches = chain - rule.chains_beside
     if stitches < 1:
-        raise RefusedError(f"A chain of {chain} is too short: {rule.chains_beside} of it only lift the first stitch.")
+        raise RefusedError(f"A chain of {chain} is too short: {rule.chains_beside} of it are the turning chain.")
     found = starting_chains(width.reach(stitches), width, replace(rule, choose=Choose.NEAREST))
     fewer = [option for option in found if option.known_chain < chain][-1:]
     more = [option for option in found if option.known_chain > chain][:1]

@@ -1,6 +1,6 @@
 """The chain as a pattern states it: ``ch a multiple of 10 plus 4``, ``multiple of 6 + 1, add 1``, ``10 + 4``.
 
-A pattern counts chains, the ones that lift the first stitch among them, unless it says "stitches", or says apart what to add for
+A pattern counts chains, the turning chain among them, unless it says "stitches", or says apart what to add for
 the base chain; then it counts base stitches.
 """
 

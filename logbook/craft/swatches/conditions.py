@@ -39,3 +39,9 @@ class Direction(StrEnum):
     def one(self) -> str:
         """One unit of the direction: ``stitch`` or ``row``."""
         return "stitch" if self is Direction.STITCHES else "row"
+
+    def than(self, ratio: float) -> str:
+        """What a unit is that is ``ratio`` times as large as another: ``wider``, ``narrower``; ``taller``, ``shorter``."""
+        if self is Direction.STITCHES:
+            return "wider" if ratio > 1 else "narrower"
+        return "taller" if ratio > 1 else "shorter"

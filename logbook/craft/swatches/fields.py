@@ -13,10 +13,12 @@ from typing import Any
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.picture_names import read_pictures
 from logbook.craft.swatches.readings import read_readings
+from logbook.craft.words.dates import date_words
 from logbook.craft.words.hooks import read_hook
 from logbook.craft.words.lengths import Units, read_size
 from logbook.craft.words.numbers import in_mark, read_positive, read_whole
 from logbook.craft.words.terms import Terms
+from logbook.craft.words.typed_dates import is_day, iso_date
 from logbook.errors import UnreadableError
 
 
@@ -77,12 +79,16 @@ class LogField:
         return exact(round(value / 10, 9) if self.in_cm else value)
 
     def in_form(self, value: Any) -> str:
-        """The same as a form has it: a number with the reader's decimal mark."""
+        """The same as a form has it: a number with the reader's decimal mark, a date as they write it."""
+        if self.read is read_date:
+            return date_words(self.shown(value))
         return in_mark(self.shown(value)) if self.kind is FieldKind.NUMBER else self.shown(value)
 
     def typed(self, text: str, units: Units) -> Any:
         """The value of ``text`` in a form, where a length without a unit is in ``units``. Raises UnreadableError."""
         stripped = text.strip()
+        if self.read is read_date:
+            return self.value(iso_date(stripped, None))
         return (
             read_size(stripped, units, self.expected.removesuffix(" in cm")) if self.in_cm and stripped else self.value(stripped)
         )
@@ -137,12 +143,8 @@ _DATE = re.compile(r"(\d{4})-(\d{2})-(\d{2})\Z", re.ASCII)
 def read_date(text: str) -> str:
     """An ISO date of the calendar, ``2026-05-31``. Raises UnreadableError otherwise."""
     found = _DATE.match(text)
-    if found:
-        year, month, day = (int(part) for part in found.groups())
-        leap = year % 4 == 0 and (year % 100 != 0 or year % 400 == 0)
-        days = (31, 29 if leap else 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
-        if 1 <= month <= 12 and 1 <= day <= days[month - 1] and year > 0:
-            return text
+    if found and is_day(*(int(part) for part in found.groups())):
+        return text
     raise UnreadableError(f"“{text[:40]}” is not a date: type year, month and day, like 2026-05-31.")
 
 

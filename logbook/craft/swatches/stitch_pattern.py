@@ -41,7 +41,7 @@ class StitchPattern:
 
 
 def with_first_stitch(pattern: StitchPattern, said: StitchPattern) -> StitchPattern:
-    """``pattern`` with what ``said`` tells of the chains that lift the first stitch, where it does not tell them itself.
+    """``pattern`` with what ``said`` tells of the turning chain, where it does not tell it itself.
 
     Raises RefusedError if both do.
     """

@@ -47,9 +47,8 @@ def _about_borrowing(finished: FinishedGauge, direction: Direction) -> tuple[str
     if finished.washing is not Washing.BORROWED:
         return ()
     change = finished.change or 0.0
-    less, more = ("narrower", "wider") if direction is Direction.STITCHES else ("lower", "higher")
     amount = show_percent(abs(change))
-    took = "no change" if amount == "0 %" else f"{amount} {less if change < 0 else more}"
+    took = "no change" if amount == "0 %" else f"{amount} {direction.than(1 + change)}"
     lenders = counted(len(finished.lenders), "swatch")
     taken = f"Washing taken from {lenders} of this yarn ({', '.join(finished.lenders)}): {took}"
     if finished.give_or_take is None:

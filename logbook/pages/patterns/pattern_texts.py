@@ -109,8 +109,8 @@ def _contradictions(texts: Texts, pattern: StitchPattern) -> dict[str, str]:
         else:
             if said.chain_constant is not None and _extra_of(texts) is None:
                 found[SENTENCE] = (
-                    "The chains that lift the first stitch are counted in here: say which stitch the rows begin with, or which "
-                    "chain from the hook its first stitch goes into."
+                    "The turning chain is counted in here: choose which stitch the rows begin with, or type which chain from "
+                    "the hook its first stitch goes into."
                 )
     try:
         pattern.extra()

@@ -167,7 +167,7 @@ def _option(option: Option, answer: ChainAnswer, units: Units, before: str = "")
         headline = f"{option.chain} chains make {show_length(option.mm, units)}"
     if option.chain is None:
         headline = f"{option.count} stitches"
-        sentence = f"and the chains that lift the first one: {QUESTION} {sentence}"
+        sentence = f"plus the turning chain: {QUESTION} {sentence}"
     brief = _brief(option, answer, units) if option.chain is not None and row is None else sentence
     headline = headline if row is None else f"{headline}, {row.count} rows"
     return OptionShown(cells, headline, f"{before}{sentence}", option, f"{before}{brief}")

@@ -9,6 +9,7 @@ from logbook.craft.swatches.fields import Owner
 from logbook.craft.swatches.known_stitches import stitch_named
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.words.dates import date_words
 from logbook.craft.words.hooks import hook_names
 from logbook.craft.words.lengths import Units
 from logbook.craft.words.numbers import in_mark
@@ -127,7 +128,7 @@ class SwatchForm(RecordForm[Swatch]):
     def new(self) -> None:
         """Takes an empty swatch in hand, with a tag and today's date offered."""
         like = self.saved.tag if self.saved else ""
-        self._take(None, {**EMPTY, "tag": offered_tag(self._session.book, like), "date": self._today()})
+        self._take(None, {**EMPTY, "tag": offered_tag(self._session.book, like), "date": date_words(self._today())})
 
     def same_again(self) -> None:
         """Takes a new swatch in hand that shares yarn, stitch, hook and hands with this one, but no measurement."""

@@ -274,9 +274,8 @@ class FileActions:
         chosen = ask_where_to_save(
             parent=self._frame,
             title=f"Save the {kind.lower()}",
-            defaultextension=suffix,
-            filetypes=[(kind, f"*{suffix}")],
-            initialfile=name.replace("/", "-") + suffix,
+            kinds=[(kind, f"*{suffix}")],
+            name=name,
         )
         if not chosen:
             return

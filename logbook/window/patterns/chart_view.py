@@ -81,10 +81,7 @@ class ChartView(ttk.Frame):
     def _save(self) -> None:
         """Asks where to, and writes the chart there."""
         courses, name = self._chart.courses, self._name().strip() or "rows"
-        kinds, file = [("Drawing", "*.svg")], f"{name}.svg"
-        chosen = ask_where_to_save(
-            parent=self, title="Save the chart", defaultextension=".svg", filetypes=kinds, initialfile=file
-        )
+        chosen = ask_where_to_save(parent=self, title="Save the chart", kinds=[("Drawing", "*.svg")], name=name)
         if not chosen or courses is None:
             return
         try:

@@ -74,9 +74,7 @@ class FileActions:
     def save(self, title: str, suffix: str, kind: str, write: Callable[[Path], None]) -> None:
         """Asks where to, and lets ``write`` write there."""
         name = self._form.texts["name"].strip() or "piece"
-        chosen = ask_where_to_save(
-            parent=self._frame, title=title, defaultextension=suffix, filetypes=[(kind, f"*{suffix}")], initialfile=name + suffix
-        )
+        chosen = ask_where_to_save(parent=self._frame, title=title, kinds=[(kind, f"*{suffix}")], name=name)
         if not chosen:
             return
         try:

@@ -1,7 +1,8 @@
 """What follows: chain and rows of the piece, marks, yarn and fit, its drawing and its sizes; live."""
 
 import tkinter as tk
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from tkinter import ttk
 
 from logbook.pages.pieces.piece_card import NOT_YET, PieceCard
@@ -48,13 +49,14 @@ class FollowView(Card):
         self.notes = Sentence(place, style="Muted.TLabel")
         self.shaping = ttk.Button(place, text=f"Shaping…  {accelerator(place, 'Mod-j')}", command=shape)
         self._parts = (self.missing, self.warnings, self.sentences, self.drawing, self.joined, self.sizes, self.notes)
+        self._spare = ttk.Frame(place, style="Card.TFrame", height=1)
         self.runs = ttk.Frame(place, style="Card.TFrame")
         self.runs.columnconfigure(0, weight=1)
         before = (self.missing, self.warnings, self.drawing, self.sentences)
-        in_order = (*before, self.runs, self.sizes, self.joined, self.notes, self.shaping)
+        in_order = (*before, self._spare, self.runs, self.sizes, self.joined, self.notes, self.shaping)
         for row, widget in enumerate(in_order):
             sticky = "w" if widget is self.shaping else "ew"
-            look.grid(widget, row=row, column=0, sticky=sticky, padx=(0, 2), pady=(0.5, 1))
+            look.grid(widget, row=row, column=0, sticky=sticky, padx=(0, 2), pady=0 if widget is self._spare else (0.5, 1))
 
     def show(self, card: PieceCard) -> None:
         """Shows the answer of this moment, or that there is none yet and why."""
@@ -76,6 +78,19 @@ class FollowView(Card):
         if card.answer is None:
             self.to_top()
 
+    @contextmanager
+    def holding_runs(self) -> Iterator[None]:
+        """What is shown meanwhile leaves the sizes under the pointer: room above them is kept, what grows there scrolls away."""
+        before = self.runs.winfo_rooty()
+        yield
+        self.update_idletasks()
+        lower, spare = self.runs.winfo_rooty() - before, self._spare.winfo_height()
+        if lower > spare:
+            lower -= self._scrolled.scroll_lines(-(-(lower - spare) // self.look.line))
+        self._spare.configure(height=max(1, spare - lower))
+        self.update_idletasks()
+
     def to_top(self) -> None:
         """Another piece is in hand: shows what follows from its beginning."""
+        self._spare.configure(height=1)
         self._scrolled.canvas.yview_moveto(0)

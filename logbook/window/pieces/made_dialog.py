@@ -6,7 +6,7 @@ from tkinter import ttk
 from typing import NamedTuple
 
 from logbook.craft.words.numbers import in_mark
-from logbook.pages.dates import typed_date
+from logbook.pages.dates import date_in_form
 from logbook.pages.picture_shelf import PictureShelf
 from logbook.pages.pieces.made_form import LENGTHS, MadeForm
 from logbook.pages.pieces.plan_texts import with_unit
@@ -113,9 +113,9 @@ class _MadeDialog(FormDialog):
         return Field(place, self.look, label, width=width, unit=UNITS.get(key, ""))
 
     def _put_in_order(self, key: str) -> None:
-        """A length stands there with its unit, a date as it is kept."""
+        """A length stands there with its unit, a date as it is written everywhere."""
         if key == "date":
-            self.fields[key].text = typed_date(self.fields[key].text)
+            self.fields[key].text = date_in_form(self.fields[key].text)
         if key in LENGTHS:
             self.fields[key].text = with_unit(self.fields[key].text, self._session.units)
 

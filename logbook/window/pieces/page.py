@@ -101,6 +101,7 @@ class PiecesPage(RecordPage):
             answer=lambda: self.card.answer,
             words=lambda: self.find.find.text,
             typed=self._changed,
+            chosen=self._size_chosen,
             shown_anew=self._shown_anew,
             reloaded=self._written_to,
             fold=self._fold,
@@ -162,6 +163,10 @@ class PiecesPage(RecordPage):
         self.card = self._maker.card(in_hand, swatch, edge, self.sizes.view.size_name, self.form.texts["notes"])
         self.follow.show(self.card)
         self.editor.say_body_width(self.card.body_width)
+
+    def _size_chosen(self) -> None:
+        with self.follow.holding_runs():
+            self._changed()
 
     def _select(self, uids: tuple[str, ...]) -> None:
         """The user chose another line; that of a garment or of a piece of it is opened on the other part."""

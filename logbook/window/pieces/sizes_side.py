@@ -41,13 +41,15 @@ SHUT, LINES_FOLD = "pieces.sizes shut", "pieces.lines"
 class PieceAround:
     """What the page gives: its saving, its piece as worked out now, what is typed in find; and how it hears of changes.
 
-    ``typed``: a text of the form is another; ``shown_anew``: more of them are; ``reloaded``: the logbook holds something else.
+    ``typed``: a text of the form is another; ``chosen``: another size is looked at; ``shown_anew``: more texts of the form are
+    others; ``reloaded``: the logbook holds something else.
     """
 
     save: Callable[[], bool]
     answer: Callable[[], PieceAnswer | None]
     words: Callable[[], str]
     typed: Callable[[], object]
+    chosen: Callable[[], object]
     shown_anew: Callable[[], object]
     reloaded: Callable[[], object]
     fold: Callable[[str, bool], object]
@@ -93,7 +95,7 @@ class SizesSide:
         actions = RunActions(
             typed=self._typed,
             remedy=self._apply,
-            chosen=self._around.typed,
+            chosen=self._around.chosen,
             from_chart=self.choose_chart,
             copy_lines=lambda: self.files.copy_lines(),
             fold_lines=partial(self._around.fold, LINES_FOLD),

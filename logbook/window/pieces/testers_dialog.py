@@ -14,7 +14,7 @@ from logbook.tasks.own_sheets import raw_sheets
 from logbook.window.choices import ChoiceField
 from logbook.window.field import Field
 from logbook.window.field_row import FieldRow
-from logbook.window.file_dialogs import ask_what_to_open, ask_where_to_save
+from logbook.window.file_dialogs import ask_what_to_open, ask_where_to_save, named_today
 from logbook.window.form_dialog import FormDialog
 from logbook.window.look import Look
 from logbook.window.message import say_foreseen
@@ -153,7 +153,10 @@ class TestersDialog(FormDialog):
 
     def _save_sheet(self) -> None:
         chosen = ask_where_to_save(
-            parent=self, title="Save the sheet to send round", defaultextension=".xlsx", filetypes=[("Workbook", "*.xlsx")]
+            parent=self,
+            title="Save the sheet to send round",
+            kinds=[("Workbook", "*.xlsx")],
+            name=named_today(f"{self._form.of.name} to test"),
         )
         if chosen and self._try(lambda: self._form.save_sheet(Path(chosen))):
             self._done(f"{Path(chosen).name} is ready to send round.")

@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterable, Mapping
 from functools import partial
 from tkinter import ttk
 
-from logbook.pages.dates import typed_date
+from logbook.pages.dates import date_in_form
 from logbook.pages.picture_shelf import PictureShelf
 from logbook.pages.swatches.form_texts import READINGS
 from logbook.pages.swatches.meanings import together
@@ -68,9 +68,9 @@ class FormView(FormCard):
         next(iter(self.readings.values())).rows[0].entry.focus_set()
 
     def _leave(self, key: str) -> None:
-        """A date stands there as it is kept."""
+        """A date stands there as it is written everywhere."""
         if key == "date":
-            self.fields[key].text = typed_date(self.fields[key].text)
+            self.fields[key].text = date_in_form(self.fields[key].text)
         super()._leave(key)
 
     def _go_to(self, key: str) -> None:

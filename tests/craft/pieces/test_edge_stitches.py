@@ -14,7 +14,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from logbook.craft.pieces.edge_stitches import EdgeStitch, chains_with_edges, edges_for, edges_for_all, edges_wanted, rows_higher
+from logbook.craft.pieces.edge_stitches import EdgeStitch, chains_with_edges, edges_for, edges_for_all, edges_wanted, rows_taller
 from logbook.craft.pieces.options import Option, Pitch
 from logbook.craft.pieces.starting_chain import ChainRule, starting_chains
 from logbook.craft.swatches.gauge import Gauge
@@ -75,10 +75,10 @@ def test_one_number_for_all_sizes_goes_by_the_widest_miss() -> None:
 
 def test_rows_of_another_height_are_warned_of() -> None:
     edge = replace(EDGE, row=Gauge(10.0, 0.03, 0, 0, 3, ()))
-    assert rows_higher(edge, 9.8, 0.03) is None
-    assert rows_higher(EDGE, 5.0, 0.03) is None
-    assert rows_higher(edge, 8.0, 0.03) == pytest.approx(0.25)
-    assert rows_higher(edge, 12.0, None) == pytest.approx(-1 / 6)
+    assert rows_taller(edge, 9.8, 0.03) is None
+    assert rows_taller(EDGE, 5.0, 0.03) is None
+    assert rows_taller(edge, 8.0, 0.03) == pytest.approx(0.25)
+    assert rows_taller(edge, 12.0, None) == pytest.approx(-1 / 6)
 
 
 @given(st.floats(150, 900), st.floats(3, 8), st.floats(3, 10), st.integers(0, 6))

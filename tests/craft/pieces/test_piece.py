@@ -18,7 +18,7 @@ from logbook.craft.pieces.piece_notes import remarks_on, warnings_on
 from logbook.craft.pieces.piece_numbers import work_out
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.swatches.swatch import Swatch
-from logbook.craft.words.lengths import Ease
+from logbook.craft.words.lengths import Ease, Units
 from logbook.errors import RefusedError
 from logbook.tasks.note_words import said
 from tests.support.cloth import EDGE_SWATCH, HDC_SWATCH, LACE_PANEL, LACE_SWATCH, RIB_SWATCH, RIBBED, VEST, gauges_of_swatch
@@ -113,7 +113,7 @@ def test_a_wide_lace_with_edge_stitches() -> None:
         == "4 plain stitches at each side, as wide as on swatch H2; the chain starts as for them."
     )
     assert notes(LACE_PANEL, LACE_SWATCH, EDGE_SWATCH)[1].startswith(
-        "The edge stitches' rows are 10 % lower than the pattern's: the edges will draw in"
+        "The edge stitches' rows are 10 % shorter than the pattern's: the edges will draw in"
     )
     # Snapped: rows 1 + 4·j: 36 → 37, 17 rows and the edging, 190 mm; 9 stays.
     # Shoulders 4 + 16 = 20 leave 49 stitches, 245 mm; 36 leave 17, 85 mm
@@ -210,8 +210,17 @@ def test_a_width_alone_is_enough() -> None:
     found = work_out(PiecePlan(width_mm=460), gauges_of_swatch(bare))
     assert (found.stitches, found.rows, found.length, found.yarn) == (66, None, None, None)
     assert found.last_row_is_right_side is None
+
+
+def test_without_a_gauge_of_rows_the_chain_is_given_and_the_rows_are_left_open() -> None:
+    bare = replace(HDC_SWATCH, readings=tuple(taken for taken in HDC_SWATCH.readings if taken.direction is Direction.STITCHES))
+    whole, gauges = work_out(VEST, gauges_of_swatch(HDC_SWATCH)), gauges_of_swatch(bare)
+    found = work_out(VEST, gauges)
+    assert (found.chain, found.stitches, found.neck) == (whole.chain, whole.stitches, whole.neck)
+    assert (found.rows, found.length, found.armhole, found.slit, found.yarn) == (None, None, None, None, None)
+    assert "the rows are left open" in said(tuple(warnings_on(VEST, gauges, found)), Units.CM)[0]
     with pytest.raises(RefusedError, match="The rows of this swatch were not measured"):
-        work_out(PiecePlan(width_mm=460, length_mm=500), gauges_of_swatch(bare))
+        work_out(replace(VEST, sideways=True), gauges)
 
 
 def test_edgings_and_the_foundation_count() -> None:

@@ -145,7 +145,7 @@ def test_a_pattern_for_one_width_says_so() -> None:
 @pytest.mark.parametrize(
     ("chain", "times", "stitches", "said"),
     [
-        (14, "3 times", 9, False),  # 1 + 3 + 3·3 = 13 chains beside the one that lifts: three more
+        (14, "3 times", 9, False),  # 1 + 3 + 3·3 = 13 chains beside the one to turn: three more
         (11, "3 times", 7, True),  # 1 + 3·3 = 10: three in all
         (14, "3 more times", 9, False),
     ],

@@ -65,3 +65,8 @@ def test_nothing_in_common_is_said() -> None:
     assert found.sentences == (
         "No two of these were measured in the same state and direction, so their gauges can't be compared.",
     )
+
+
+def test_a_date_is_written_as_everywhere() -> None:
+    found = compared(shells("A", washed=THREE, date="2024-09-21"), shells("B", washed=THREE, date="2024-09-22"))
+    assert lines(found)["date"] == ComparedLine("≠", "date", ("21 Sep 2024", "22 Sep 2024"))

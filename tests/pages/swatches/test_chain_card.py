@@ -159,7 +159,7 @@ def test_without_the_chains_that_lift_the_first_stitch_there_is_no_chain_but_a_q
     desk.form.type_in("multiple", "1")
     desk.form.type_in(WASHED, "16 sts = 10 cm")
     card = desk.card(width="46")
-    assert best(card).startswith("74 stitches: and the chains that lift the first one: which stitch do the rows begin with?")
+    assert best(card).startswith("74 stitches: plus the turning chain: which stitch do the rows begin with?")
     assert [choice.label for choice in card.begins] == ["sc", "hdc", "dc", "tr", "dtr"]
     assert "hain 7" not in best(card)
     for name, text in card.begins[1].texts.items():

@@ -32,7 +32,7 @@ def fill(form: SwatchForm, texts: dict[str, str]) -> None:
 
 
 def test_a_new_swatch_is_offered_a_tag_and_today_and_is_clean(form: SwatchForm) -> None:
-    assert (form.title, form.texts["tag"], form.texts["date"]) == ("New swatch", "S-01", "2026-06-01")
+    assert (form.title, form.texts["tag"], form.texts["date"]) == ("New swatch", "S-01", "1 Jun 2026")
     assert not form.is_dirty
     form.type_in("yarn", " ")
     assert not form.is_dirty

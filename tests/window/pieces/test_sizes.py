@@ -135,6 +135,23 @@ def test_a_size_is_typed_and_the_table_follows(root: tk.Tk, page: PiecesPage) ->
     assert view.fields["body"].text == "104 cm"
 
 
+def test_the_sizes_stay_where_they_are_when_another_is_chosen(root: tk.Tk, page: PiecesPage, session: Session) -> None:
+    saved = piece(session)
+    plan = replace(PLAN, hip_mm=950.0)
+    save_piece(session.book, replace(saved, plan=plan))
+    session.records_changed(None)
+    settle(root)
+    table, follow = page.sizes.view.table, page.follow
+    heights, tops = [], []
+    for step in (0, 1, 1, 1, -1, -1, -1):
+        table.walk(step)
+        settle(root)
+        heights.append(sum(one.winfo_height() for one in (follow.warnings, follow.sentences) if one.winfo_ismapped()))
+        tops.append(follow.runs.winfo_rooty())
+    assert len(set(heights)) > 1
+    assert len(set(tops)) == 1
+
+
 def test_sizes_are_added_and_taken_out(root: tk.Tk, page: PiecesPage) -> None:
     view = page.sizes.view
     view.add()

@@ -2,7 +2,7 @@
 
 import pytest
 
-from logbook.pages.date_words import iso_date
+from logbook.craft.words.typed_dates import iso_date
 
 MAY_31 = "2026-05-31"
 

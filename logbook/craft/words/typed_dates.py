@@ -1,7 +1,6 @@
-"""Dates as people write them, made into the one form that is kept."""
+"""Dates as people write them, made into the one form that is kept; the calendar."""
 
 import re
-from datetime import date
 
 from logbook.craft.words.dates import MONTHS
 
@@ -46,7 +45,11 @@ def _month(name: str) -> str:
 
 
 def _iso(year: str, month: str, day: str) -> str:
-    try:
-        return date(int(year), int(month), int(day)).isoformat()
-    except ValueError:
-        return ""
+    return f"{int(year):04}-{int(month):02}-{int(day):02}" if is_day(int(year), int(month), int(day)) else ""
+
+
+def is_day(year: int, month: int, day: int) -> bool:
+    """Whether the calendar has it."""
+    leap = year % 4 == 0 and (year % 100 != 0 or year % 400 == 0)
+    days = (31, 29 if leap else 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
+    return year > 0 and 1 <= month <= 12 and 1 <= day <= days[month - 1]
