@@ -86,7 +86,7 @@ class FollowView(Card):
         self.update_idletasks()
         lower, spare = self.runs.winfo_rooty() - before, self._spare.winfo_height()
         if lower > spare:
-            lower -= self._scrolled.scroll_lines(-(-(lower - spare) // self.look.line))
+            lower -= self._scrolled.scroll_lines(-(-(lower - spare) // self._scrolled.look.line))
         self._spare.configure(height=max(1, spare - lower))
         self.update_idletasks()
 

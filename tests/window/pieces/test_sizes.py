@@ -135,7 +135,10 @@ def test_a_size_is_typed_and_the_table_follows(root: tk.Tk, page: PiecesPage) ->
     assert view.fields["body"].text == "104 cm"
 
 
-def test_the_sizes_stay_where_they_are_when_another_is_chosen(root: tk.Tk, page: PiecesPage, session: Session) -> None:
+@pytest.mark.parametrize(("begin", "steps"), [(0, (1, 1, 1, -1, -1, -1)), (3, (-1, -1, -1, 1, 1, 1))])
+def test_the_sizes_stay_where_they_are_when_another_is_chosen(
+    root: tk.Tk, page: PiecesPage, session: Session, begin: int, steps: tuple[int, ...]
+) -> None:
     saved = piece(session)
     plan = replace(PLAN, hip_mm=950.0)
     save_piece(session.book, replace(saved, plan=plan))
@@ -143,7 +146,10 @@ def test_the_sizes_stay_where_they_are_when_another_is_chosen(root: tk.Tk, page:
     settle(root)
     table, follow = page.sizes.view.table, page.follow
     heights, tops = [], []
-    for step in (0, 1, 1, 1, -1, -1, -1):
+    table.walk(begin)
+    follow.to_top()
+    settle(root)
+    for step in (0, *steps):
         table.walk(step)
         settle(root)
         heights.append(sum(one.winfo_height() for one in (follow.warnings, follow.sentences) if one.winfo_ismapped()))
