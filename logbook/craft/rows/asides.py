@@ -7,9 +7,10 @@ from logbook.craft.rows.cursor import Cursor
 from logbook.craft.rows.instructions import ANY_STITCH, PrintedCount
 from logbook.craft.rows.places import HEIGHTS
 from logbook.craft.rows.targets import Targets
-from logbook.craft.rows.words import NUMBER, OTHER, STITCH, TOO_MANY
+from logbook.craft.rows.word import NUMBER, OTHER, STITCH
+from logbook.craft.rows.words import TOO_MANY
 
-_LEADS_TO_COUNT = (
+LEADS_TO_COUNT = (
     "total",
     "of",
     ":",
@@ -24,6 +25,14 @@ _LEADS_TO_COUNT = (
     "counts",
     "for",
     "leaving",
+    "this",
+    "same",
+    "that",
+    "gives",
+    "giving",
+    "be",
+    "altogether",
+    "leaves",
     "=",
     "-",
 )
@@ -35,7 +44,7 @@ def printed_counts(cur: Cursor, targets: Targets) -> tuple[PrintedCount, ...]:
     """Reads ``34 dc, 33 ch-1 sps`` or ``67 (67, 79, 85) sts`` to the last word; () if it is something else."""
     found: list[PrintedCount] = []
     start, uncounted = cur.at, False
-    while cur.accept(*_LEADS_TO_COUNT):
+    while cur.accept(*LEADS_TO_COUNT):
         pass
     while cur.more():
         first = cur.at
@@ -62,7 +71,25 @@ def printed_counts(cur: Cursor, targets: Targets) -> tuple[PrintedCount, ...]:
         if cur.next_is("at") and cur.next_is("ending", ahead=1):
             cur.skip_to((",", ";", "(", ")"))  # "at end of Row 5"
         while cur.accept(
-            "ending", "in", "total", "at", "row", "around", ".", "-", "rem", "left", "made", "now", "all", "on", "side"
+            "ending",
+            "in",
+            "total",
+            "at",
+            "row",
+            "around",
+            ".",
+            "-",
+            "rem",
+            "left",
+            "made",
+            "now",
+            "all",
+            "on",
+            "side",
+            "=",
+            "/",
+            "altogether",
+            "each",
         ):
             pass
         if not cur.accept(",", "and", ";", "+", "with") and not cur.next_is(*_SAID_BESIDE, "without"):
@@ -116,7 +143,7 @@ def sizes(cur: Cursor) -> tuple[int, ...]:
 def is_remark(cur: Cursor) -> bool:
     """Whether the words say nothing that moves the hand: the side of the cloth, "first dc made", a colour."""
     texts = [word.text for word in cur.words[cur.at :]]
-    if not texts or texts[0] in ("side", "color", "colour") or texts[-1] in ("made", "side"):
+    if not texts or texts[0] in ("side", "color", "colour") or texts[-1] in ("made", "side", "decreased", "increased"):
         return True
     known = {"st", "sp", "ch", "in", "each", "next", "rep", "sk", "inc", "dec", "counts"}
     plain = all(word.sort in (NUMBER, OTHER) and word.text not in known for word in cur.words[cur.at :])

@@ -1,12 +1,89 @@
 """Where a row says that it begins: ``start with a magic ring``, ``starting in 2nd ch from hook``."""
 
+from collections.abc import Sequence
 from contextlib import suppress
+from dataclasses import replace
 
-from logbook.craft.rows.cursor import BREAKS, Cursor, NotUnderstoodError
+from logbook.craft.rows.cursor import BREAKS, CLOSING, Cursor, NotUnderstoodError
 from logbook.craft.rows.instructions import First, Next, Same, Skip, Wanted
 from logbook.craft.rows.row_words import RowWords
 from logbook.craft.rows.targets import Targets
-from logbook.craft.rows.words import NUMBER, ORDINAL
+from logbook.craft.rows.word import NUMBER, ORDINAL, OTHER, STITCH, Word
+
+_PLACES = (
+    "in",
+    "next",
+    "each",
+    "same",
+    "first",
+    "last",
+    "*",
+    "**",
+    "(",
+    "[",
+    "toend",
+    "around",
+    "join",
+    "rejoin",
+    "attach",
+    "slst",
+    "rep",
+)
+
+
+def from_nth(cur: Cursor) -> Cursor:
+    """``dc in 2nd st``, ``from 3rd st on`` at a row's beginning: with the stitches before it skipped."""
+    depth = 0
+    words = cur.words
+    for at, word in enumerate(words):
+        depth += (word.text in CLOSING) - (word.text in CLOSING.values())
+        if depth or word.text in CLOSING.values() or (word.text in CLOSING and _closes_later(words, at)):
+            continue
+        nth = at + 1 if words[at + 1 : at + 2] else at
+        begins = word.text in ("from", "starting", "beginning", "begin", "beg", "start")
+        nth += begins and words[nth].text in ("in", "with", "at", "from")
+        if (
+            (begins or word.text == "in")
+            and words[nth].sort == ORDINAL
+            and words[nth].value > 1
+            and _is_stitch(words[nth + 1 : nth + 3])
+        ):
+            start = at
+            while not begins and start and words[start - 1].sort in (STITCH, NUMBER):
+                start -= 1
+            place = words[start].start
+            skipped = (
+                ("sk", OTHER, 0),
+                ("first", OTHER, 0),
+                (str(words[nth].value - 1), NUMBER, words[nth].value - 1),
+                ("st", OTHER, 0),
+                (",", OTHER, 0),
+            )
+            skips = [Word(text, place, place, sort, value) for text, sort, value in skipped]
+            rest = (
+                words[nth + 2 :]
+                if begins
+                else (*words[start:nth], replace(words[nth], text="next", sort=OTHER), *words[nth + 1 :])
+            )
+            while begins and rest and rest[0].text in ("on", "onward", "onwards", ","):
+                rest = rest[1:]
+            return Cursor((*words[:start], *skips, *rest), words[-1].end)
+        if word.text in _PLACES:
+            break
+    return cur
+
+
+def _closes_later(words: Sequence[Word], at: int) -> bool:
+    return CLOSING[words[at].text] in {word.text for word in words[at:]}
+
+
+def _is_stitch(words: Sequence[Word]) -> bool:
+    """Whether a stitch is named, and no part of something."""
+    return (
+        bool(words)
+        and (words[0].text == "st" or words[0].sort == STITCH)
+        and [word.text for word in words[1:]] not in (["of"], ["from"])
+    )
 
 
 class Beginnings:
@@ -21,7 +98,7 @@ class Beginnings:
         """Steps over ``start with a magic ring``."""
         start = cur.at
         cur.at += 1
-        if cur.accept("with", "in", "by") and cur.accept("ring") and cur.next_is(*BREAKS, ""):
+        if cur.accept("with", "in", "by") and cur.accept("ring") and cur.next_is(*BREAKS, "and", ""):
             return True
         cur.at = start
         return False
@@ -30,7 +107,7 @@ class Beginnings:
     def at_hook(cur: Cursor) -> Skip | None:
         """``starting in 2nd ch from hook``: the chains before it are skipped; None if it is something else."""
         start = cur.at
-        if cur.accept("starting", "beginning", "begin", "start"):
+        if cur.accept("starting", "beginning", "begin", "start", "beg"):
             cur.accept("with", "in", "at")
             which = cur.ordinal()
             if which is not None and cur.accept("ch") and cur.accept("fromhook") and which > 1:

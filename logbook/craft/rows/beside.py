@@ -2,23 +2,24 @@
 
 from collections.abc import Sequence
 
-from logbook.craft.rows.asides import printed_counts
+from logbook.craft.rows.asides import LEADS_TO_COUNT, printed_counts
 from logbook.craft.rows.cursor import BREAKS, Cursor
 from logbook.craft.rows.instructions import Chain, Instruction
 from logbook.craft.rows.place_kinds import GROUP_NAMES, ONE_STITCH_NAMES
 from logbook.craft.rows.row_words import RowWords
 from logbook.craft.rows.targets import Targets
-from logbook.craft.rows.words import NUMBER, ORDINAL, STITCH, TOGETHER, Word
+from logbook.craft.rows.word import NUMBER, ORDINAL, STITCH, TOGETHER, Word
 
 _OTHER_WORK = {
     "fasten", "cut", "change", "changing", "place", "mark", "move", "stuff", "weave", "being", "taking", "take", "care",
     "careful", "pull", "rotate", "rotating", "switch", "switching", "carry", "carrying", "drop", "dropping", "pick",
     "insert", "tie", "secure", "sew", "remove", "begin", "continue", "finish", "tighten", "close", "closing", "use",
     "drawup", "stop", "using", "rejoin", "return", "slip", "adjust", "pm", "push", "pushing", "keep", "keeping", "ensure",
-    "ensuring", "sure", "hold", "holding",
+    "ensuring", "sure", "hold", "holding", "marking", "moving", "wrap", "wind", "tightening", "removing", "stuffing", "cutting",
+    "noting", "note", "leaving", "check", "weaving", "twist", "securing", "position", "attach", "break", "breaking",
 }  # fmt: skip
 """Words that a phrase begins with that is no work."""
-_LEFT = ("rem", "last", "tch", "unworked", "st", "these", "those", "same", "other")
+_LEFT = ("rest", "them", "rem", "last", "tch", "unworked", "st", "these", "those", "same", "other")
 
 
 class Beside:
@@ -88,11 +89,19 @@ class Beside:
     def rest_is_left(self, cur: Cursor) -> bool:
         """``remaining 6 sc are left``, ``which is left``, ``let the other sts rest``."""
         start = cur.at
-        if not cur.next_is("rem", "which", "let", "other", "centre"):
+        named = cur.next_is("rem", "rest", "which", "let", "other", "centre")
+        counted = (
+            cur.sort_is(NUMBER)
+            and cur.next_is("st", ahead=1)
+            and cur.next_is("left", "rem", "unworked", "unused", "are", ahead=2)
+        )
+        told_not = cur.next_is("not", "ignoring", "ignore") and cur.next_is("other", "rem", "last", "these", "rest", ahead=1)
+        if not (named or counted or told_not):
             return False
         cur.skip_clause("turn", "noturn")
         clause = cur.words[start : cur.at]
-        if not {"left", "unworked", "rest"} & {word.text for word in clause[1:]}:
+        texts = {word.text for word in clause[1:]}
+        if not (told_not or {"left", "unworked", "unused", "rest"} & texts or {"not", "worked"} <= texts):
             cur.at = start
             return False
         self.row.leaves_rest = True
@@ -116,7 +125,7 @@ class Beside:
         if cur.next_is("return") and cur.next_is("pass", ":", "-", ahead=1):
             cur.at = len(cur.words)  # the way back of a two-pass row makes no stitch
         elif self._no_work_begins(cur):
-            cur.skip_to((*BREAKS, "otherside"))
+            _skip_to_work(cur)
         else:
             return False
         if cur.at == start:
@@ -127,6 +136,15 @@ class Beside:
     @staticmethod
     def _no_work_begins(cur: Cursor) -> bool:
         told_not = cur.next_is("not") and cur.word(1).text in _OTHER_WORK
+        if cur.next_is(*_MAY_MAKE) and _has_stitch(cur):
+            return False
+        if (
+            cur.next_is("on", "for", "over")
+            and cur.next_is("these", "same", ahead=1)
+            and cur.sort_is(NUMBER, 2)
+            and cur.next_is("st", ahead=3)
+        ):
+            return True  # "work on these 12 sts only"
         if cur.word().text in _OTHER_WORK or cur.next_is("nojoin") or told_not:
             return True
         at_end = cur.next_is("at") and cur.next_is("ending", ahead=1)
@@ -140,21 +158,19 @@ class Beside:
         cur.accept("=")
         before = cur.word(-1).text if start else ""
         led = cur.at
-        while start and cur.next_is(
-            "total", "you", "should", "will", "now", "have", "there", "are", "counts", "st", "for", "of", ":", "leaving"
-        ):
+        while start and cur.next_is(*LEADS_TO_COUNT):
             cur.at += 1
         led_to = cur.at > led and cur.sort_is(NUMBER)
         if not led_to:
             cur.at = led
-        signed = led_to or before in ("-", "=", ":")
+        signed = led_to or before in ("-", "=", ":", "/")
         ended = before in (".", ";", "turn", "noturn", ")", "]", "toend", "around") or cur.word(-2).text in (
             "toend",
             "around",
             "st",
             ")",
         )
-        if not (cur.sort_is(NUMBER) and (signed or ended or cur.next_is("st", ahead=1)) and start):
+        if not (cur.sort_is(NUMBER) and (signed or (ended and before != "and") or cur.next_is("st", ahead=1)) and start):
             cur.at = start
             return False
         end = cur.at
@@ -170,9 +186,41 @@ class Beside:
         return True
 
 
+_MAY_MAKE = ("insert", "begin", "finish", "keep", "keeping", "use", "using", "hold", "take", "return")
+"""Words that a phrase begins with that may make something all the same."""
+
+
+def _has_stitch(cur: Cursor) -> bool:
+    rest = cur.inside(cur.at, len(cur.words))
+    rest.skip_to(BREAKS)
+    clause = cur.words[cur.at : cur.at + rest.at]
+    return any(
+        (word.sort == STITCH and following.text in ("in", "each", "next", "toend", "around")) or word.text == "each"
+        for word, following in zip(clause, [*clause[1:], Word("", 0, 0)], strict=True)
+    )
+
+
+def _skip_to_work(cur: Cursor) -> None:
+    """On to where the phrase ends, or ``and`` goes on with work."""
+    while cur.more():
+        cur.skip_to((*BREAKS, "otherside", "and"))
+        if not cur.next_is("and"):
+            return
+        chain = (cur.next_is("ch", ahead=1) and cur.sort_is(NUMBER, 2)) or (cur.sort_is(NUMBER, 1) and cur.next_is("ch", ahead=2))
+        ahead = 2 if cur.sort_is(NUMBER, 1) else 1
+        stitch = cur.sort_is(STITCH, ahead) and cur.next_is("in", "each", "next", "toend", "around", ahead=ahead + 1)
+        if chain or stitch or cur.next_is("sk", ahead=1):
+            return
+        cur.at += 1
+
+
 def joined_to(words: Sequence[Word]) -> str:
     """Whether a round is joined to its first chains ("chain") or to its first stitch ("stitch"); "" if that is not said."""
     texts = [word.text for word in words]
+    top = texts.index("topof") + 1 if "topof" in texts else len(texts)
+    first = top + (texts[top : top + 1] == ["first"])
+    if words[first : first + 1] and _is_stitch(words[first]):
+        return "stitch"  # "to top of first sc"
     if any(text in ("topof", "begch", "tch") for text in texts) or any(
         texts[index] == "ch" and (index + 1 < len(texts) or words[index - 1].sort == ORDINAL or words[index - 1].sort == NUMBER)
         for index in range(1, len(texts))

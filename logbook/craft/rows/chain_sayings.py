@@ -2,9 +2,10 @@
 
 from dataclasses import dataclass
 
-from logbook.craft.rows.cursor import Cursor
+from logbook.craft.rows.cursor import Cursor, NotUnderstoodError
 from logbook.craft.rows.instructions import Span
-from logbook.craft.rows.words import NUMBER, STITCH
+from logbook.craft.rows.places import HEIGHTS
+from logbook.craft.rows.word import NUMBER, STITCH, Word
 
 _CHAINS = ("ch", "begch", "tch")
 _VERBS = ("counts", "=", "is", "are", "makes", "be")
@@ -15,10 +16,28 @@ _AROUND = {
     "starting", "at", "of", "row", "around", "in", "this", "these", "those", "same", "it", "its", "which", "will",
     "your", "to", "begin", "turn", "here", "and", "or", "stated", "otherwise", "only", "as", "for", "st", "sts",
     "height", "side", "note", "notes", "section", "pattern", "follows", "that", "base", "foundation", "you", "edge",
-    "!", "neither", "reckoned", "with", "ending", "whole", "1st", "times", "ever", "included", "next", "on", "just",
+    "!", "neither", "reckoned", "with", "ending", "whole", "1st", "unworked", "times", "ever", "included", "next", "on", "just",
     "one", "also", "“", "”", '"', "last", "slst", "from", "but", "when", "they", "any", "way", "join", "again",
 }  # fmt: skip
 """Words that may stand around what is said; with any other it is something else."""
+_OF_CHAINS = {
+    *_CHAINS,
+    "skipped",
+    "sk",
+    "unworked",
+    "these",
+    "first",
+    "your",
+    "beg",
+    "-",
+    "of",
+    "row",
+    "same",
+    "will",
+    "at",
+    "beginning",
+    "start",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,16 +60,34 @@ def said_to_count(cur: Cursor) -> SaidToCount | None:
     """Reads ``counts as dc and ch 2 here and throughout``, ``beg ch-3 does not count as a st``; None if it is something else."""
     words = cur.words[cur.at :]
     texts = [word.text for word in words]
-    while texts[:1] in (["your"], ["for"]):
+    if texts[-1:] == ["."]:
+        cur = cur.inside(cur.at, len(cur.words) - 1)
+        texts, words = texts[:-1], words[:-1]
+    while texts[:1] in (["your"], ["for"], ["as"]):
         texts, words = texts[1:], words[1:]
         if texts[:1] == ["first"] or (words and words[0].sort in (NUMBER, STITCH)):
             said = _counted_as(cur, 0)
             if said is not None:
                 start, cur.at = cur.at, len(cur.words)
                 return SaidToCount(*said, 0, False, cur.span_from(start))
-    if texts[:1] == ["first"] and len(words) > 1 and words[1].sort == STITCH and texts[2:] in ([], ["made"]):
+    if (
+        texts[:1] == ["first"]
+        and len(words) > 1
+        and words[1].sort == STITCH
+        and (texts[2:] in ([], ["made"]) or set(texts[2:]) <= _AROUND)
+    ):
         start, cur.at = cur.at, len(cur.words)
         return SaidToCount(words[1].text, 0, 0, False, 0, False, cur.span_from(start))  # "ch 3 (first dc)"
+    if (stands := _stands_for(cur, words)) is not None:
+        return stands
+    if (
+        texts[:1] == ["counts"]
+        and "as" in texts[2:]
+        and (about := texts.index("as"))
+        and {"ch", "begch", "tch"} & set(texts[1:about])
+    ):
+        cur = Cursor((*words[1:about], words[0], *words[about:]), words[-1].end)  # "counting the skipped chs as a dc"
+        return said_to_count(cur)
     verb = next((at for at, text in enumerate(texts) if text in _VERBS), -1)
     denied = next((at for at, text in enumerate(texts) if text in _DENIALS), -1)
     if verb < 0 and denied < 0:
@@ -70,6 +107,33 @@ def said_to_count(cur: Cursor) -> SaidToCount | None:
     of, skipped = _spoken_of(cur, cur.at, ahead)
     start, cur.at = cur.at, len(cur.words)
     return SaidToCount(stitch, chains, over, throughout or bool(_ALWAYS & set(texts[:ahead])), of, skipped, cur.span_from(start))
+
+
+def counted_by_parts(cur: Cursor, chains: int) -> SaidToCount | None:
+    """``(1 dc + 1 ch)`` beside a row's first chains; None if they are not so many."""
+    start = cur.at
+    try:
+        stitch, spare, over = _counted(cur)
+    except NotUnderstoodError:
+        stitch, spare, over = "", 0, 0
+    if stitch and spare and not over and not cur.more() and 0 <= chains - spare - HEIGHTS.get(stitch, 0) + 1 <= 2:
+        return SaidToCount(stitch, spare, 0, False, 0, False, cur.span_from(start))
+    cur.at = start
+    return None
+
+
+def _stands_for(cur: Cursor, words: tuple[Word, ...]) -> SaidToCount | None:
+    """``3 skipped chs form first dc``, ``first 3 ch = 1 dc``: chains, and the one stitch that they are."""
+    at = next((at for at, word in enumerate(words) if word.sort == STITCH), 0)
+    before = [word.text for word in words[:at]]
+    named = {"ch", "begch", "tch"} & set(before)
+    own = before[-1:] == ["first"] or before[-2:] == ["your", "first"]
+    known = all(word.sort == NUMBER or word.text in _OF_CHAINS for word in words[:at])
+    if not (named and own and known) or any(word.text not in ("made", "of", "row", "around", "edge") for word in words[at + 1 :]):
+        return None
+    start, (of, skipped) = cur.at, _spoken_of(cur, cur.at, at)
+    cur.at = len(cur.words)
+    return SaidToCount(words[at].text, 0, 0, False, of, skipped or "unworked" in before, cur.span_from(start))
 
 
 def _spoken_of(cur: Cursor, start: int, ahead: int) -> tuple[int, bool]:

@@ -3,7 +3,7 @@
 from collections.abc import Collection
 
 from logbook.craft.rows.instructions import Span
-from logbook.craft.rows.words import NUMBER, ORDINAL, STITCH, TOGETHER, Word
+from logbook.craft.rows.word import NUMBER, ORDINAL, STITCH, TOGETHER, Word
 
 LARGEST = 99_999  # no row works more than this in one place or one go
 BREAKS = (",", ";", ".", ":")

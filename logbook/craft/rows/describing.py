@@ -11,7 +11,8 @@ from logbook.craft.rows.own_stitches import NO_PLACE, OwnStitches
 from logbook.craft.rows.phrases import Phrases
 from logbook.craft.rows.place_kinds import ONE_STITCH_NAMES
 from logbook.craft.rows.sayings import saying
-from logbook.craft.rows.words import STITCH, TOGETHER, HowRead, Word, cut, raw_words
+from logbook.craft.rows.word import STITCH, TOGETHER, Word
+from logbook.craft.rows.words import HowRead, cut, raw_words
 from logbook.craft.words.terms import Terms
 
 _CALLED = re.compile(

@@ -24,7 +24,7 @@ from logbook.craft.rows.own_stitches import OwnStitches
 from logbook.craft.rows.row_words import RowWords
 from logbook.craft.rows.stitches import Stitches
 from logbook.craft.rows.targets import Each, Targets
-from logbook.craft.rows.words import NUMBER, STITCH
+from logbook.craft.rows.word import NUMBER, STITCH
 
 
 class Doings:
@@ -92,6 +92,17 @@ class Doings:
         cur.at = start
         return None
 
+    def ring_of(self, cur: Cursor) -> list[Instruction] | None:
+        """``magic ring with 6 sc``, ``MR 6``; None if it is something else."""
+        start = cur.at
+        if cur.accept("ring") or (cur.next_is("ring", ahead=1) and cur.accept("in") and cur.accept("ring")):
+            cur.accept("with", "of", ":", "-")
+            if cur.sort_is(NUMBER) and (cur.sort_is(STITCH, 1) or cur.next_is(*BREAKS, "(", "[", "", ahead=1)):
+                count = cur.number() or 1
+                return [Work(Made((cur.stitch() or "sc",) * count), Ring(), cur.span_from(start))]
+        cur.at = start
+        return None
+
     def steps(self, cur: Cursor) -> list[Instruction]:
         """A stitch of several steps, as the pattern has described it."""
         start = cur.at
@@ -114,6 +125,28 @@ class Doings:
                 return self.stitches.works(cur, Made(("tss",)), start, where)
         cur.at = start
         return None
+
+    @staticmethod
+    def row_of(cur: Cursor, items: list[Instruction]) -> bool:
+        """Whether ``in sc across``, ``1 row of sc`` or ``sc row`` begins: one into each. Steps up to the stitch."""
+        start = cur.at
+        if any(isinstance(item, Work | Repeat) for item in items):
+            return False
+        if cur.next_is("in") and cur.sort_is(STITCH, 1) and cur.next_is("toend", "around", "", ".", ahead=2):
+            return True
+        if cur.sort_is(NUMBER) and cur.word().value == 1 and cur.next_is("row", "around", ahead=1):
+            cur.at += 1
+        elif (
+            cur.sort_is(NUMBER)
+            and cur.word().value == 1
+            and cur.next_is("more", ahead=1)
+            and cur.next_is("row", "around", ahead=2)
+        ):
+            cur.at += 2
+        if cur.accept("row", "around") and cur.accept("of", "in") and cur.sort_is(STITCH):
+            return True
+        cur.at = start
+        return False
 
     def even(self, cur: Cursor, start: int) -> list[Instruction]:
         """``work even in sc``: one into each."""

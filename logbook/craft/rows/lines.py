@@ -20,7 +20,7 @@ _ROW = r"(?:rows?|rnds?|rounds?|rds?)"
 _NUMBERS = r"\d+(?:\s*(?:-|–|—|to|through|thru|and|&|,(?:\s*and)?)\s*r?\d+)*"
 _SPELLED = "one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve"
 _ORDINALS = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"]
-_NAME = rf"""(?P<name>(?:(?:next|last|final|set[- ]?up|setup|foundation|base|first|beginning|dec|decrease|inc|
+_NAME = rf"""(?P<name>(?:(?:rs|ws)[ \t]+)?(?:(?:next|last|final|set[- ]?up|setup|foundation|base|first|beginning|dec|decrease|inc|
       increase|edging|border|dividing|pattern|plain|short)[ \t]+)?
     (?:(?P<kind>{_ROW}\b|r\.?(?=\s?\d))\s*(?P<numbers>{_NUMBERS})?
         (?:,?\s+and\s+(?:all|every)\s+(?P<every>even|odd|following|remaining|subsequent|other)[\w\s-]{{0,30}}?)?
@@ -28,18 +28,21 @@ _NAME = rf"""(?P<name>(?:(?:next|last|final|set[- ]?up|setup|foundation|base|fir
       |(?P<kind3>{_ROW})\s+(?P<spelled>{_SPELLED})\b
       |(?P<spelled2>first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth)\s+(?P<kind4>{_ROW}))\s*
     (?:,?\s*(?P<pass>forward|fwd|return|rtn)(?:\s+pass)?\s*)?
-    (?:\([^()\n]{{0,40}}\)|\[[^\[\]\n]{{0,40}}\])?)(?:(?P=mark))?\s*(?:[:.)→]|(?<=[\s\d)])[-–—>]\s)(?:(?P=mark))?"""
+    (?:,?[ \t]*(?:rs|ws|right\ side|wrong\ side)\b[ \t]*|[ \t]*(?:in|with)[ \t]+(?:\w+[ \t]*){{1,3}}(?=:))?
+    (?:(?:\([^()\n]{{0,40}}\)|\[[^\[\]\n]{{0,40}}\])[ \t]*){{0,3}})(?:(?P=mark))?\s*
+    (?:[:.)→]|(?<=[\s\d)])[-–—>]\s|(?<=[\d)])[–—](?=[^\W\d]))(?:(?P=mark))?"""
 _NAMED = re.compile(
     r"(?:^|(?<=\n)|(?<=\s/\s)|(?<=[.;:)\]]\s))[ \t]*(?:[→•▪►●][ \t]*)?(?P<mark>\*\*|__|[*_])?" + _NAME,
     re.IGNORECASE | re.VERBOSE,
 )
 _UNMARKED = re.compile(
-    rf"(?:^|(?<=\n))[ \t]*(?P<name>(?P<kind>{_ROW})\s*(?P<numbers>{_NUMBERS})\s*(?:\([^()\n]{{0,40}}\))?)"
+    rf"(?:^|(?<=\n))[ \t]*(?P<name>(?:(?P<kind>{_ROW})\s*(?P<numbers>{_NUMBERS})"
+    rf"|(?P<spelled2>{'|'.join(_ORDINALS)})[ \t]+(?P<kind4>{_ROW}))\s*(?:\([^()\n]{{0,40}}\))?)"
     r"(?:[ \t]+(?=[(\[*]|(?-i:[A-Z])|\d+\s?[a-z]{2}|(?:ch|sc|hdc|dc|tr|htr|sl|ss|with|work|rep)\b)|[ \t]*\n)",
     re.IGNORECASE,
 )
 """``Row 2 Ch 1, sc …``: no mark behind the number; only where every row is named so."""
-_COUNTED = re.compile(r"(?:^|(?<=\n))[ \t]*(?P<name>(?P<numbers>\d{1,3}))[.)][ \t]+(?=\S)")
+_COUNTED = re.compile(r"(?:^|(?<=\n))[ \t]*(?P<name>(?P<numbers>\d{1,3}))(?:[.):]|[ \t]+[-–—])[ \t]+(?=\S)")
 _PART = re.compile(r"\n|\s/\s")
 _MADE = (
     r"(?:(?:fp|bp|f)?(?:sc|hdc|dc|tr|dtr|htr|trtr|qtr)(?:s|\d+tog|\d+inc)?|shells?|fans?|clusters?|cls?|popcorns?|pcs?|puffs?|bobbles?|"
@@ -54,7 +57,7 @@ _MAKES = re.compile(
 )
 _BESIDE = re.compile(
     r"\s*(?:notes?|tips?|gauge|tension|materials?|yarn|hook|sizes?|finished|notions|abbreviations?|skill|level|difficulty|finishing|"
-    r"assembly|making\s+up|place|mark|fasten|finish|weave|stuff|cut|sew|block|begin|work\s+even|special|stitch\s+guide|to\s+fit|"
+    r"assembly|making\s+up|(?:edging|border|trim)\s*[:–-][^\n]*\bevenly\b|place|mark|fasten|finish|weave|stuff|cut|sew|block|begin|work\s+even|special|stitch\s+guide|to\s+fit|"
     r"turn\s+(?:the\s+work\s+)?(?:at|after|between)|remember|break|now\s+keep|keep|carry\s+on|cont(?:inue)?|gather|flatten|damp|pin|"
     r"these\s+|those\s+|the\s+(?:\w+\s+)*(?:form|pattern|last)|no\s+joining|you\s+will|i\s+used|start\s+each|join\s+each|"
     r"don['’]t\s+forget|measurements?|pattern\s+notes?|repeat\s+until|(?:do\s+not|don['’]t)\s+(?:stuff|fasten|cut|break|block|turn\s+(?:the\s+)?work))\b",
@@ -83,6 +86,7 @@ AGAIN = re.compile(
     (?:(?P<named>dec(?:rease)?|inc(?:rease)?|short)\s+{_ROW}
       |(?:last|previous)\s+(?:(?P<back>\d+|two|three|four|five|six)\s+)?{_ROW}
       |(?:from\s+)?(?:{_ROW}|r\.?)\s*(?P<first>\d+)(?:\s*(?:-|–|—|to|through|thru|and|&|\+)\s*(?:{_ROW}\s*|r\.?\s*)?(?P<last>\d+))?
+      |(?P<first3>{"|".join(_ORDINALS)})\s+{_ROW}
       |(?P<first2>\d+)(?:st|nd|rd|th)(?:\s*(?:-|–|—|to|and|&)\s*(?P<last2>\d+)(?:st|nd|rd|th))?(?:\s+{_ROW}|(?=\s*(?:[.,;(\[{{]|\Z|row))))
     (?P<rest>(?:[\s.,;)(\[{{<].*)?)\Z""",
     re.IGNORECASE | re.VERBOSE | re.DOTALL,
@@ -214,7 +218,8 @@ def times_again(found: re.Match[str]) -> int:
 
 def goes_back_to(found: re.Match[str], last_row: int) -> tuple[int, int]:
     """The first and last row that ``AGAIN`` found named; ``last_row`` is the one written last."""
-    first = found["first"] or found["first2"]
+    spelled = found["first3"]
+    first = str(_ORDINALS.index(spelled.lower()) + 1) if spelled else found["first"] or found["first2"]
     if first is None:
         back = found["back"] or "1"
         return last_row + 1 - _WORDS.get(back.lower(), int(back) if back.isdigit() else 1), last_row

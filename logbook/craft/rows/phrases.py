@@ -3,14 +3,15 @@
 from dataclasses import replace
 
 from logbook.craft.rows.asides import is_remark, name_made, printed_counts
-from logbook.craft.rows.beginnings import Beginnings
+from logbook.craft.rows.beginnings import Beginnings, from_nth
 from logbook.craft.rows.beside import Beside
-from logbook.craft.rows.chain_sayings import SaidToCount, said_to_count
+from logbook.craft.rows.chain_sayings import SaidToCount, counted_by_parts, said_to_count
 from logbook.craft.rows.cursor import BREAKS, CLOSING, Cursor, NotUnderstoodError
 from logbook.craft.rows.doings import Doings
 from logbook.craft.rows.instructions import (
     ANY_STITCH,
     NEW_YARN,
+    Chain,
     Instruction,
     Made,
     Next,
@@ -24,6 +25,7 @@ from logbook.craft.rows.instructions import (
 )
 from logbook.craft.rows.kinds import with_kind
 from logbook.craft.rows.one_for_each import one_for_each
+from logbook.craft.rows.only_says import only_says
 from logbook.craft.rows.own_stitches import OwnStitches
 from logbook.craft.rows.place_kinds import ONE_STITCH_NAMES
 from logbook.craft.rows.placing import Placing
@@ -34,7 +36,7 @@ from logbook.craft.rows.slip_stitches import SlipStitches
 from logbook.craft.rows.star_repeats import STARS, StarRepeats
 from logbook.craft.rows.stitches import Stitches
 from logbook.craft.rows.targets import Targets
-from logbook.craft.rows.words import NUMBER, STITCH, TOGETHER
+from logbook.craft.rows.word import NUMBER, STITCH, TOGETHER
 
 LONGEST_SAYING = 30  # words in "beg ch-3 counts as dc and ch 1 throughout"
 DEEPEST = 40  # brackets in brackets
@@ -63,6 +65,8 @@ class Phrases:
         self.doings.first_row = first
         self.targets.in_ring = any(word.text == "ring" for word in cur.words)
         cur = onto_rest(cur, self.row, self.in_round)
+        if not first:
+            cur = from_nth(cur)
         if _depth(cur) > DEEPEST:
             self.row.faults.append(("too many brackets stand inside brackets", cur.span_from(0) if cur.words else Span(0, 0)))
             return self.row
@@ -80,28 +84,47 @@ class Phrases:
         stars: dict[str, int] = {}
         opened: dict[str, Span] = {}
         while cur.more():
-            if cur.accept(*BREAKS, "and", "-") or self._none_in_this_size(cur):
+            if cur.accept(*BREAKS, "and", "-", "/") or self._none_in_this_size(cur):
                 continue
             start = cur.at
+            if cur.next_is("corner") and cur.next_is(":", "of", ahead=1):
+                cur.at += 2
+                continue
             try:
+                if cur.word().text in STARS and items and self._starred_count(cur):
+                    continue
                 if cur.word().text in STARS and cur.word().text != "**" and cur.word().text in stars:
                     self.stars.close(cur, items, stars)
                 elif cur.word().text in STARS:
                     stars[cur.word().text] = len(items)
                     opened[cur.word().text] = Span(cur.word().start, cur.word().end)
                     cur.at += 1
+                elif cur.next_is("rep") and cur.next_is("(", "[", "{", ahead=1):
+                    cur.at += 1
+                    items.extend(self._phrase(cur, items))
+                elif (ahead := self._told_before(cur)) is not None:
+                    items.append(ahead)
                 elif cur.next_is("rep"):
                     self.stars.repeat(cur, items, stars)
                 else:
-                    if cur.next_is("starting", "beginning", "begin", "start", "missing") and self.beginnings.where_begun(cur):
+                    if cur.next_is("starting", "beginning", "begin", "start", "beg", "missing") and self.beginnings.where_begun(
+                        cur
+                    ):
                         continue
                     if cur.next_is("for", "to") and items and self._why(cur):
                         continue
                     new = self.placing.placed(self._phrase(cur, items), items)
+                    new = self._all_of_them(items, new)
+                    if not any(word.text == "next" for word in cur.words[start : cur.at]):
+                        new = self.placing.where_moved_to(new, items)
                     if not one_for_each(items, new, cur.word(start - 1 - cur.at).text == "and"):
                         items.extend(new)
             except NotUnderstoodError as error:
-                cur.at = max(cur.at, start + 1)
+                failed_at = cur.at
+                if not error.says and only_says(cur, start, not any(isinstance(item, Work | Repeat) for item in self.row.items)):
+                    self.row.notes.append(cur.span_from(start))
+                    continue
+                cur.at = max(failed_at, start + 1)
                 cur.skip_to(BREAKS)
                 whole = cur.span_from(start)
                 self.row.faults.append((error.says, error.span if error.says else whole))
@@ -168,9 +191,67 @@ class Phrases:
             return Times(cur.number() or 1)
         return None
 
+    def _all_of_them(self, items: list[Instruction], new: list[Instruction]) -> list[Instruction]:
+        """``sc, inc around``: both of them all around, where it is not said where the first one goes."""
+        if not (len(new) == 1 and isinstance(new[0], Repeat) and isinstance(new[0].until, ToEnd) and len(new[0].body) == 1):
+            return new
+        only = new[0].body[0]
+        begin = next((at for at, item in enumerate(items) if not isinstance(item, Chain)), len(items))
+        before = items[begin:]
+        free = all(isinstance(item, Work) and item.span.start in self.stitches.freely for item in before)
+        shapes = (
+            isinstance(only, Work) and (only.together or len(only.made.items) > 1) and only.span.start in self.stitches.freely
+        )
+        if not (before and free and shapes):
+            return new
+        del items[begin:]
+        return [Repeat((*before, only), ToEnd(), new[0].span)]
+
+    def _told_before(self, cur: Cursor) -> Repeat | None:
+        """``6 times: (sc, inc)``, ``6 x [sc, inc]``, ``rep the following 6 times: sc, inc``; None if it is something else."""
+        start = cur.at
+        if cur.accept("rep"):
+            cur.accept("next", "this")
+        counted = cur.sort_is(NUMBER) and cur.next_is("times", ahead=1) and cur.next_is(":", ",", "(", "[", "{", ahead=2)
+        if not counted:
+            cur.at = start
+            return None
+        count = cur.number() or 1
+        cur.at += 1
+        marked = cur.accept(":")
+        cur.accept(",")
+        if cur.word().text in CLOSING and (close := cur.closing()) is not None:
+            inside, cur.at = cur.inside(cur.at + 1, close), close + 1
+            ends = cur.next_is("", "and", "toend", "around", *BREAKS, *CLOSING, "-", "turn", "join")
+        else:
+            begin = cur.at
+            cur.skip_to((".", ";", "join", "turn"))
+            inside, ends = cur.inside(begin, cur.at), marked
+        body = self.sequence(inside, []) if ends else []
+        if not body:
+            cur.at = start
+            return None
+        return Repeat(tuple(body), Times(count), cur.span_from(start))
+
+    def _starred_count(self, cur: Cursor) -> bool:
+        """Takes ``*20 sc*`` at the row's end."""
+        inside = cur.inside(cur.at + 1, len(cur.words))
+        inside.skip_to(STARS)
+        close = cur.at + 1 + inside.at
+        if not cur.sort_is(NUMBER, 1) or not any(word.text in STARS for word in cur.words[close:]):
+            return False
+        if any(word.text not in (".", "turn") for word in cur.words[close + 1 :]):
+            return False
+        counts = printed_counts(cur.inside(cur.at + 1, close), self.targets)
+        if counts:
+            self.row.counts, cur.at = counts, close + 1
+        return bool(counts)
+
     def _aside(self, inside: Cursor, items: list[Instruction], repeats: bool) -> bool:
         """Takes what stands in brackets beside the work; False if it is work."""
         said = said_to_count(inside)
+        if said is None and items and isinstance(items[-1], Chain) and _only_moves(items[:-1]):
+            said = counted_by_parts(inside, items[-1].count)
         if said is not None:
             self._note(said, items)
             return True
@@ -182,7 +263,10 @@ class Phrases:
         if name and items and isinstance(items[-1], Work):
             self._name(name, items)
             return True
-        if self.beside.leaves(inside) and not inside.more():
+        inside.at = 0
+        if (self.beside.leaves(inside) or self.beside.rest_is_left(inside)) and all(
+            word.text == "." for word in inside.words[inside.at :]
+        ):
             return True
         inside.at = 0
         placed = len(inside.words) > 1 and inside.words[0].sort != NUMBER and not repeats
@@ -211,6 +295,7 @@ class Phrases:
     def _phrase(self, cur: Cursor, items: list[Instruction]) -> list[Instruction]:
         """One phrase behind ``items``: what stands in brackets, beside the work or before it, else what is worked."""
         start = cur.at
+        self.targets.at_hook = self.doings.first_row and not any(isinstance(item, Work | Repeat) for item in self.row.items)
         self.stitches.nothing_yet = any(isinstance(item, Work) and item.made.name == NEW_YARN for item in items) and not any(
             isinstance(item, Repeat) or (isinstance(item, Work) and item.made.name != NEW_YARN) for item in items
         )
@@ -220,13 +305,26 @@ class Phrases:
             return pulled
         if not any(isinstance(item, Work | Repeat) for item in items) and (joined := self.doings.yarn_joined(cur)) is not None:
             return joined
+        chain = self._chain_said(cur, items)
+        if chain is not None:
+            return [chain]
         if self._says_what_counts(cur, items) or self.beside.takes(cur, items):
             return []
-        if cur.next_is("ring") and cur.next_is(*BREAKS, "", ahead=1) and not items:
+        if cur.next_is("ring") and cur.next_is(*BREAKS, "and", "", ahead=1) and not items:
             cur.at += 1  # "make a magic ring," before what goes into it
             return []
-        if cur.accept("even", "straight"):
+        if self.doings.first_row and not items and (ring := self.doings.ring_of(cur)) is not None:
+            return ring
+        if cur.accept("even", "straight") or self.doings.row_of(cur, items):
             return self.doings.even(cur, start)
+        if cur.next_is("with") and (_is_chain(cur, 1) or (cur.next_is("ch", ahead=1) and cur.sort_is(NUMBER, 2))):
+            cur.at += 1
+            return self._phrase(cur, items)
+        if not items and cur.next_is("tch", "begch"):
+            ahead = 2 if cur.next_is("of", "-", ahead=1) else 1
+            if cur.sort_is(NUMBER, ahead):
+                cur.at += ahead
+                return [Chain(cur.number() or 1, cur.span_from(start))]
         if cur.next_is("ending") and cur.next_is("with", ahead=1) and items:
             cur.at += 2
             return self._phrase(cur, items)
@@ -280,16 +378,60 @@ class Phrases:
         self.row.notes.append(cur.span_from(start))
         return True
 
+    def _chain_said(self, cur: Cursor, items: list[Instruction]) -> Chain | None:
+        """``Ch 3 counts as dc, dc in next …`` at the row's beginning, where the chains are made and spoken of at once."""
+        start = cur.at
+        chain = self.stitches.chain(cur) if not items else None
+        if chain is None or not cur.next_is("counts", "not", "="):
+            cur.at = start
+            return None
+        cur.at = start
+        said = dict(self.row.said)
+        if not self._says_what_counts(cur, items):
+            return None
+        after = cur.inside(cur.at, len(cur.words))
+        while after.accept(*BREAKS, "turn", "and"):
+            pass
+        if self.stitches.chain(after) is not None:
+            cur.at, self.row.said = start, said
+            return None  # a sentence before the row's own chains
+        self.row.said = {**said, chain.span.start: next(reversed(self.row.said.values()))}
+        return chain
+
     def _says_what_counts(self, cur: Cursor, items: list[Instruction]) -> bool:
-        end = cur.at
-        while end < min(len(cur.words), cur.at + LONGEST_SAYING) and cur.words[end].text not in (";", ".", "(", ")"):
-            end += 1
-        said = said_to_count(cur.inside(cur.at, end))
-        if said is None:
+        start = cur.at
+        if cur.next_is("sk"):
             return False
-        self._note(said, items)
-        cur.at = end
-        return True
+        if items and isinstance(items[-1], Chain):
+            cur.accept("-")
+            cur.accept("which", "this", "that", "it")
+            cur.accept("to", "will")
+        begin = end = cur.at
+        ends = []
+        while end < min(len(cur.words), begin + LONGEST_SAYING) and cur.words[end].text not in (";", ".", "(", ")"):
+            if cur.words[end].text in (",", "-", ":"):
+                ends.append(end)
+            end += 1
+        for stop in (end, *reversed(ends)):
+            said = _said(cur.inside(begin, stop))
+            if said is not None:
+                self._note(said, items)
+                cur.at = stop
+                return True
+        cur.at = start
+        return False
+
+
+def _is_chain(cur: Cursor, ahead: int) -> bool:
+    """Whether ``1 ch`` stands so far ahead."""
+    return cur.sort_is(NUMBER, ahead) and cur.next_is("ch", ahead=ahead + 1)
+
+
+def _said(cur: Cursor) -> SaidToCount | None:
+    try:
+        return said_to_count(cur)
+    except NotUnderstoodError:
+        return None
 
 
 def _only_moves(items: list[Instruction]) -> bool:

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from logbook.craft.rows.cursor import Cursor
 from logbook.craft.rows.instructions import ANY_STITCH, Made, Wanted
-from logbook.craft.rows.words import NUMBER, ORDINAL, STITCH, TOGETHER
+from logbook.craft.rows.word import NUMBER, ORDINAL, STITCH, TOGETHER
 
 ONE_STITCH_NAMES = ("cl", "pc", "puff", "bobble", "picot")  # many loops, but one top
 GROUP_NAMES = ("shell", "fan", "v-st", "group", "block")
@@ -92,7 +92,7 @@ class PlaceKinds:
         start = cur.at
         if cur.accept("of", "in"):
             self.of_each = cur.accept("each")
-            cur.accept("next", "same")
+            cur.accept("next", "same", "last", "first", "each")
             group = self._simple(cur)
             if group is not None and group.kind == "group":
                 return group

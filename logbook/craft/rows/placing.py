@@ -6,12 +6,14 @@ from logbook.craft.rows.cursor import BREAKS, CLOSING, Cursor, NotUnderstoodErro
 from logbook.craft.rows.instructions import (
     Chain,
     Either,
+    First,
     Instruction,
     Last,
     Made,
     Next,
     Repeat,
     Ring,
+    Same,
     Span,
     ToEnd,
     TurningChain,
@@ -21,7 +23,7 @@ from logbook.craft.rows.row_words import RowWords
 from logbook.craft.rows.star_repeats import leads_to_last
 from logbook.craft.rows.stitches import Stitches
 from logbook.craft.rows.targets import Each, Targets
-from logbook.craft.rows.words import NUMBER
+from logbook.craft.rows.word import NUMBER
 
 
 class Placing:
@@ -46,9 +48,37 @@ class Placing:
                 if isinstance(new[0].into, Ring):
                     items[:] = [self.in_the_ring(item) for item in items]
                     return new
+                if self._together_in_space(new[0], items):
+                    return [self._with_those_before(new[0], items), *new[1:]]
                 span = Span(before.span.start, new[0].span.end)
                 raise NotUnderstoodError(span, "put what goes into one place in brackets, or say where each stitch goes")
         return new
+
+    @staticmethod
+    def where_moved_to(new: list[Instruction], items: list[Instruction]) -> list[Instruction]:
+        """``sl st to next corner sp, ch 3, 2 dc in corner``: into the space that the slip stitch went to."""
+        work = new[0] if new else None
+        if not (
+            isinstance(work, Work) and len(items) > 1 and isinstance(items[-1], Chain) and isinstance(moved := items[-2], Work)
+        ):
+            return new
+        only_moves = all(isinstance(item, Work) and item.made.items == ("sl st",) for item in items[:-1])
+        into = work.into
+        if not (only_moves and isinstance(into, Next) and into.count == 1 and into.wanted.kind == "sp"):
+            return new
+        if getattr(getattr(moved.into, "wanted", None), "kind", "") != "sp":
+            return new
+        return [replace(work, into=Same(into.wanted)), *new[1:]]
+
+    def _together_in_space(self, work: Work, items: list[Instruction]) -> bool:
+        """Whether ``3 dc, ch 2, 3 dc in next sp`` goes into one place: as much before the chains as behind, or the same one."""
+        before = items[-2]
+        if isinstance(work.into, Same):
+            return all(isinstance(item, Work | Chain) for item in items)
+        if not (isinstance(before, Work) and isinstance(before.into, Next) and isinstance(work.into, Next | Last | First)):
+            return False
+        wanted, made = work.into.wanted, before.made.items * before.into.count
+        return wanted.kind == "sp" and getattr(work.into, "count", 1) == 1 and len(made) > 1 and made == work.made.items
 
     def _with_those_before(self, work: Work, items: list[Instruction]) -> Work:
         """``2 dc, ch 2, 3 dc all in next sp``: taken off ``items``, those before it go into the same place."""
@@ -91,7 +121,7 @@ class Placing:
             and (cur.next_is(*BREAKS, "and", "", "turn") or cur.next_is("and", ahead=start - 1 - cur.at))
         ):
             return self.stitches.works(cur, before.made, start, where)
-        cur.accept(",")
+        cur.accept(",", ":")
         if isinstance(where, Ring) and not items:
             self.into_ring = True
             return []
@@ -100,6 +130,8 @@ class Placing:
             cur.at = close + 1
         else:
             made = self._made_list(cur)
+        if isinstance(where, Each):
+            cur.accept("toend", "around")
         if made is None or cur.next_is("in", "next", "each", "times") or cur.sort_is(NUMBER):
             raise NotUnderstoodError(cur.span_from(start))
         return self.stitches.works(cur, made, start, where)

@@ -40,7 +40,8 @@ from logbook.craft.rows.row_order import filled, in_order, numbered_from_1
 from logbook.craft.rows.row_words import ReadRow
 from logbook.craft.rows.sayings import BASE_IN_ROUND, BASE_SENTENCE, bare_of_chain, chains_count, saying, size_count
 from logbook.craft.rows.turning import written_rows
-from logbook.craft.rows.words import NUMBER, HowRead, Word, cut
+from logbook.craft.rows.word import NUMBER, Word
+from logbook.craft.rows.words import HowRead, cut
 from logbook.craft.words.numbers import grouped
 from logbook.craft.words.terms import Terms
 

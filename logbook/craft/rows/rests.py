@@ -2,7 +2,7 @@
 
 from logbook.craft.rows.cursor import BREAKS, Cursor
 from logbook.craft.rows.row_words import RowWords
-from logbook.craft.rows.words import NUMBER, STITCH, Word
+from logbook.craft.rows.word import NUMBER, STITCH, Word
 
 
 def onto_rest(cur: Cursor, row: RowWords, in_round: bool) -> Cursor:

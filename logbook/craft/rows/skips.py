@@ -5,7 +5,7 @@ from logbook.craft.rows.instructions import Instruction, Skip, Wanted
 from logbook.craft.rows.place_kinds import ONE_STITCH_NAMES, replace_whole
 from logbook.craft.rows.stitches import Stitches
 from logbook.craft.rows.targets import Targets
-from logbook.craft.rows.words import NUMBER, STITCH, TOGETHER
+from logbook.craft.rows.word import NUMBER, STITCH, TOGETHER
 
 
 class Skips:
@@ -30,7 +30,7 @@ class Skips:
             wanted = replace_whole(self.targets.places.wanted_or_any(cur))
             if cur.next_is("fromhook"):
                 cur.at += 1
-            first = self.targets.at_base(cur) or first
+            first = self.targets.at_base(cur) or self._where_it_stands(cur) or first
             if cur.accept("between"):
                 return []  # "missing the dc between", said beside what is worked into
             found.append(Skip(wanted, count or 1, cur.span_from(start), first))
@@ -39,6 +39,19 @@ class Skips:
                 return found
             cur.at += 1
             cur.accept("sk")
+
+    @staticmethod
+    def _where_it_stands(cur: Cursor) -> bool:
+        """Steps over ``below``, ``under the ch-3``, ``closest to hook``, ``the chain comes out of``: the row's first stitch."""
+        start = cur.at
+        if cur.next_is("under", "below", "beneath", "closest", "nearest") or (
+            cur.next_is("ch") and cur.next_is("comes", "stands", ahead=1)
+        ):
+            cur.skip_clause("turn")
+            if not any(word.sort in (STITCH, TOGETHER) for word in cur.words[start : cur.at]):
+                return True
+        cur.at = start
+        return False
 
     def _all_of(self, cur: Cursor, close: int, first: bool) -> list[Instruction]:
         """``sk (dc, ch 1, dc)``: each of them."""

@@ -6,7 +6,7 @@ from logbook.craft.rows.instructions import ANY_STITCH, Chain, Instruction, Made
 from logbook.craft.rows.row_words import RowWords
 from logbook.craft.rows.stitches import Stitches
 from logbook.craft.rows.targets import Targets
-from logbook.craft.rows.words import NUMBER
+from logbook.craft.rows.word import NUMBER
 
 
 class SlipStitches:

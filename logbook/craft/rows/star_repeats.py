@@ -4,9 +4,24 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from logbook.craft.rows.cursor import BREAKS, CLOSING, Cursor, NotUnderstoodError
-from logbook.craft.rows.instructions import Instruction, Last, Made, Next, Repeat, Span, Times, ToEnd, Until, Work
+from logbook.craft.rows.instructions import (
+    Chain,
+    First,
+    FromHook,
+    Instruction,
+    Last,
+    Made,
+    Next,
+    Repeat,
+    Same,
+    Span,
+    Times,
+    ToEnd,
+    Until,
+    Work,
+)
 from logbook.craft.rows.targets import Each, Targets
-from logbook.craft.rows.words import NUMBER
+from logbook.craft.rows.word import NUMBER
 
 STARS = ("*", "**", "***", "†")
 Stars = dict[str, int]  # a star → how many instructions come before it
@@ -52,7 +67,9 @@ class StarRepeats:
         """``rep from * across``, ``rep between *s 3 more times``."""
         start = cur.at
         cur.at += 1
-        cur.accept("from", "between")
+        named = cur.accept("from", "between")
+        if not named and not [star for star in stars if star != "**"] and self._all_again(cur, items, start):
+            return
         if cur.accept("asterisk", "asterisks", "star", "stars") and len(stars) == 1 and cur.word().text not in STARS:
             self._again(cur, items, stars, next(iter(stars)), start)
             return
@@ -60,6 +77,27 @@ class StarRepeats:
         if cur.accept("to", "and", "-") and not cur.accept(*STARS):
             cur.at -= 1
         self._again(cur, items, stars, star, start)
+
+    def _all_again(self, cur: Cursor, items: list[Instruction], start: int) -> bool:
+        """``sc, inc, repeat 6 times``: all since the row's first chains; False if it is something else."""
+        back = cur.at
+        begin = next((at for at, item in enumerate(items) if not (isinstance(item, Chain) or _slips(item))), len(items))
+        body = items[begin:]
+        told = (
+            cur.next_is("toend", "around", "to", "tolast")
+            or cur.sort_is(NUMBER)
+            or cur.next_is("once", "twice", "times", "total")
+        )
+        if not body or not told or any(isinstance(item, Repeat) for item in body):
+            return False
+        if isinstance(first := body[0], Work) and isinstance(first.into, First | FromHook | Same):
+            return False
+        until = self._until_of_star(cur)
+        if until == ToEnd() and cur.word(-1).text not in ("toend", "around"):
+            cur.at = back
+            return False
+        items[begin:] = [Repeat(tuple(body), until, cur.span_from(start))]
+        return True
 
     def _again(self, cur: Cursor, items: list[Instruction], stars: Stars, star: str, start: int) -> None:
         self._closed.discard(star)
@@ -124,10 +162,20 @@ class StarRepeats:
             many = len(ends.made.items) if counted else 1
             return [*body[:-1], Work(Made(ends.made.items[-many:]), where, cur.span_from(start))]
         cur.accept("but")
-        if not cur.accept("ending", "finish"):
+        if cur.accept("ending_with"):
+            self._fewer = True
+            return [*body[:-1], *self.phrase(cur, [])]
+        if (part := self._once_more_to(cur, stars)) is not None:
+            return list(body[: part - begin])
+        last = cur.next_is("last") and cur.next_is("rep", ahead=1)
+        if last:
+            cur.at += 2
+        if not cur.accept("ending", "finish") and not (last and cur.accept("from", "is")):
             cur.at = start
             return []
-        last = cur.accept("last")
+        if last and cur.word().text in STARS and cur.next_is("to", ahead=1):
+            cur.at += 2  # "last rep from * to **"
+        last = cur.accept("last") or last
         if last:
             cur.accept("rep")
         if cur.accept("at", "in") or cur.word().text in STARS:
@@ -135,6 +183,8 @@ class StarRepeats:
             if star not in stars:
                 raise cur.fail("the place where the last repeat ends is not marked")
             cur.at += 1
+            if cur.accept("on", "in") and cur.accept("last"):
+                cur.accept("rep")
             self._fewer = True
             return list(body[: stars.pop(star) - begin])
         cur.accept("with")
@@ -145,6 +195,21 @@ class StarRepeats:
         alike = isinstance(ends, Work) and bool(instead) and isinstance(instead[0], Work) and _takes_its_place(ends, instead[0])
         self._fewer = last or alike
         return [*body[:-1], *instead] if last or alike else list(instead)
+
+    @staticmethod
+    def _once_more_to(cur: Cursor, stars: Stars) -> int | None:
+        """``then from * to ** once more``: how many instructions stand before that; None if it is something else."""
+        start = cur.at
+        cur.accept("and")
+        cur.accept("rep")
+        if cur.accept("from") and cur.word().text in STARS and cur.next_is("to", "-", ahead=1) and cur.word(2).text in stars:
+            mark = cur.word(2).text
+            cur.at += 3
+            cur.accept("once")
+            cur.accept("more", "again")
+            return stars.pop(mark)
+        cur.at = start
+        return None
 
     def _omitting(self, cur: Cursor, body: tuple[Instruction, ...]) -> list[Instruction]:
         start = cur.at
@@ -162,6 +227,10 @@ class StarRepeats:
             raise NotUnderstoodError(cur.span_from(start), "what is left out is not the end of the repeat")
         self._fewer = True
         return list(body[:-count])
+
+
+def _slips(item: Instruction) -> bool:
+    return isinstance(item, Work) and item.made.items == ("sl st",)
 
 
 def leads_to_last(cur: Cursor, kinds: Sequence[str]) -> bool:

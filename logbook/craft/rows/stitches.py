@@ -24,7 +24,8 @@ from logbook.craft.rows.kinds import WHOLE_STITCH
 from logbook.craft.rows.own_stitches import NO_PLACE
 from logbook.craft.rows.place_kinds import GROUP_NAMES, ONE_STITCH_NAMES
 from logbook.craft.rows.targets import Each, Targets
-from logbook.craft.rows.words import FOREIGN, MANY, NUMBER, OTHER, STITCH, TOGETHER
+from logbook.craft.rows.word import MANY, NUMBER, OTHER, STITCH, TOGETHER
+from logbook.craft.rows.words import FOREIGN
 
 
 class Stitches:
@@ -34,6 +35,7 @@ class Stitches:
         self.names = names
         self.targets = targets
         self.unplaced: set[int] = set()  # where stitches start whose place is not said
+        self.freely: set[int] = set()  # where increases, and others whose place is not said, start
         self.nothing_yet = False  # the row has only gone to where its yarn is joined
         self.all_in: set[int] = set()  # where stitches start that go "all in" a place, with those before them
 
@@ -42,6 +44,8 @@ class Stitches:
         if cur.accept("ch"):
             if cur.word().start == cur.word(-1).end:
                 cur.accept("-")
+            if cur.next_is("of") and cur.sort_is(NUMBER, 1):
+                cur.at += 1
             count = cur.number(9999)
             if count is not None and not cur.next_is("sp"):
                 return Chain(count, cur.span_from(start))
@@ -99,8 +103,9 @@ class Stitches:
         if word.sort == TOGETHER:
             made = Made((cur.stitch() or "",))
             return self._together(cur, made, word.value, count or 1, start)
-        if word.sort == STITCH and cur.next_is("inc", "dec", ahead=1):
-            cur.at += 2
+        dashed = cur.next_is("-", ahead=1) and cur.next_is("inc", "dec", ahead=2)
+        if word.sort == STITCH and (dashed or cur.next_is("inc", "dec", ahead=1)):
+            cur.at += 3 if dashed else 2
             if cur.next_is("dec", ahead=-1):
                 return self._together(cur, Made((word.text + "2tog",)), 2, count or 1, start)
             return self.work(cur, Made((word.text,) * 2), start, count or 1)
@@ -110,11 +115,10 @@ class Stitches:
             cur.at += 1
             return self.work(cur, self.names[word.text], start, count or 1)
         if cur.accept("dec"):
-            if cur.sort_is(NUMBER) and cur.word().value == 1 and cur.next_is("over", "st", ahead=1):
-                cur.at += 1
-                cur.accept("st")
+            self._one_of_it(cur)
             return self._together(cur, Made((WHOLE_STITCH + "2tog",)), 2, count or 1, start)
         if cur.accept("inc"):
+            self._one_of_it(cur)
             return self.work(cur, Made((WHOLE_STITCH,) * 2), start, count or 1)
         made_one = self._one(cur, count)
         if made_one is None:
@@ -123,6 +127,14 @@ class Stitches:
             says = f"the rows are read in {foreign} terms, which have no such stitch" if foreign else ""
             raise NotUnderstoodError(Span(word.start, word.end), says)
         return self.work(cur, made_one, start, 0 if word.sort == STITCH and count is None else count or 1)
+
+    @staticmethod
+    def _one_of_it(cur: Cursor) -> None:
+        """Steps over ``1``, ``1 st`` or ``1 sc`` behind an increase or decrease."""
+        if cur.sort_is(NUMBER) and cur.word().value == 1 and not cur.next_is("times", "more", ahead=1):
+            cur.at += 1
+            if not cur.accept("st") and cur.sort_is(STITCH):
+                cur.at += 1
 
     def _worded_together(self, cur: Cursor, count: int | None) -> tuple[str, int] | None:
         """``hdc 2 sts together``, ``3 ch together with sc``: (stitch, how many); None (and nothing taken) if it is not."""
@@ -181,6 +193,9 @@ class Stitches:
             self.all_in.add(cur.words[start].start)
         if not count and cur.sort_is(NUMBER) and cur.next_is("in", ahead=1):
             count = cur.number() or 1  # "sc 2 in next st"
+        if not count and cur.next_is("twice") and cur.next_is("in", ahead=1):
+            cur.at += 1
+            count = 2
         around = cur.next_is("next", "each", "same", "first", "last", "st", "ch", ahead=1) or cur.sort_is(STITCH, 1)
         around = around or cur.next_is("skipped", "sk", ahead=2)
         across = cur.next_is("toend") and (cur.next_is("next", "first", "last", ahead=1) or cur.sort_is(NUMBER, 1))
@@ -197,6 +212,7 @@ class Stitches:
         if count > 1 and self.targets.loop_is_ring and self._along_an_edge(cur):
             cur.skip_clause("turn", "join")
             return [Work(Made(made.items * count), Ring(), cur.span_from(start))]
+        self.freely.add(cur.words[start].start)
         if cur.next_is("toend", "around", "tolast", "to"):
             return self.works(cur, made, start, Each(ANY_STITCH, self.targets.until(cur) or ToEnd()))
         said = WHOLE_STITCH in made.items
@@ -243,6 +259,12 @@ class Stitches:
     def _for_each(self, cur: Cursor, work: Work, where: Each, start: int) -> Repeat:
         """``sc in each sc across``; with ``and 2 sc in each ch-2 sp`` behind it, whichever comes next."""
         works, until = [work], where.until
+        if where.nth > 1:
+            kinds = set(work.made.items)
+            if len(kinds) > 1 or len(work.made.items) < 2:
+                raise NotUnderstoodError(cur.span_from(start), "say what is worked into the others")
+            plain = Work(Made((*kinds,)), Next(where.wanted, where.nth - 1), work.span)
+            return Repeat((plain, work), until, cur.span_from(start))
         while not where.said and cur.next_is("and"):
             back = cur.at
             cur.at += 1
@@ -274,6 +296,8 @@ class Stitches:
     def _together(self, cur: Cursor, made: Made, over: int, count: int, start: int) -> list[Instruction]:
         """``sc2tog``, ``dc3tog over next 3 sts``, ``sc2tog across``."""
         where: Target | Each = Next(ANY_STITCH, over)
+        if not cur.next_is("over", "in", "next", "last", "first"):
+            self.freely.add(cur.words[start].start)
         if cur.next_is("toend", "around") and not cur.next_is("next", ahead=1):
             where = Each(ANY_STITCH, self.targets.until(cur) or ToEnd())
         elif cur.accept("over", "in", "toend", "around") or cur.next_is("next", "last", "first"):

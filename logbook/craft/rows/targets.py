@@ -1,7 +1,7 @@
 """Where a stitch goes: ``next 3 dc``, ``each st across``, ``centre dc of next shell``, ``4th ch from hook``."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from logbook.craft.rows.cursor import BREAKS, Cursor
 from logbook.craft.rows.instructions import (
@@ -24,7 +24,7 @@ from logbook.craft.rows.instructions import (
     Wanted,
 )
 from logbook.craft.rows.place_kinds import PlaceKinds, replace_whole
-from logbook.craft.rows.words import NUMBER, ORDINAL
+from logbook.craft.rows.word import NUMBER, ORDINAL
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +34,7 @@ class Each:
     wanted: Wanted
     until: Until
     said: bool = True
+    nth: int = 1  # of so many places one
 
 
 class Targets:
@@ -42,17 +43,29 @@ class Targets:
     def __init__(self, names: Mapping[str, Made]) -> None:
         self.places = PlaceKinds(names)
         self.in_ring = False  # the row has spoken of a ring
+        self.at_hook = False  # row 1 has worked nothing yet
         self.loop_is_ring = False  # a round 1 has no other loop to work into than the ring's
 
     def target(self, cur: Cursor) -> Target | Each:
         """What follows "in"."""
-        if cur.next_is("centre") and cur.next_is("of", ahead=1) and cur.next_is("first", "next", "same", ahead=2):
+        if cur.next_is("centre") and cur.next_is("of", ahead=1):
+            start = cur.at
             cur.at += 2
+            cur.accept("first", "next", "same", "last", "each")
+            group = self.places.wanted(cur)
+            if group is not None and group.kind == "group" and not cur.next_is("toend", "around"):
+                return Next(replace(group, part="centre"))
+            cur.at = start + 2 if cur.next_is("first", "next", "same", ahead=start + 2 - cur.at) else start
         fixed = self._fixed(cur)
         if fixed is not None:
             return fixed
         if cur.next_is("rem"):
             return self._rest(cur)
+        if cur.accept("everyother") or (cur.next_is("each") and cur.sort_is(ORDINAL, 1)):
+            cur.at += cur.next_is("each")
+            nth = cur.ordinal() or 2
+            wanted = self.places.wanted_or_any(cur)
+            return Each(wanted, self.until(cur) or ToEnd(), nth=nth)
         if cur.accept("each"):
             return self._each(cur)
         if cur.accept("any"):
@@ -88,8 +101,10 @@ class Targets:
     def at_base(self, cur: Cursor) -> bool:
         """Steps over ``at base of tch``, ``at base of ch``."""
         start = cur.at
-        if cur.accept("at") and cur.accept("baseof") and (self._turning_noun(cur, take=True) or cur.accept("ch")):
-            return True
+        if cur.accept("at") and cur.accept("baseof"):
+            cur.accept("these", "same", "beg")
+            if self._turning_noun(cur, take=True) or cur.accept("ch"):
+                return True
         cur.at = start
         return False
 
@@ -122,7 +137,7 @@ class Targets:
             if not (self._turning_noun(cur, take=True) or cur.accept("same", "ch")):
                 raise cur.fail()
             return Same()
-        if (cur.sort_is(ORDINAL) or cur.next_is("first", "next")) and cur.next_is("ch", "of", ahead=1):
+        if (cur.sort_is(ORDINAL) or cur.next_is("first", "next")) and cur.next_is("ch", "of", "fromhook", ahead=1):
             return self._chain(cur)
         if cur.accept("topof"):
             cur.accept("last")
@@ -158,6 +173,8 @@ class Targets:
             return FromHook(which or 1)
         if cur.accept("of", "in") and self._turning_noun(cur, take=True):
             return TurningChain(which)
+        if self.at_hook and which > 1 and not cur.next_is("of", ahead=-1):
+            return FromHook(which)  # "sc in 2nd ch"
         cur.at = start
         return None
 
@@ -189,7 +206,8 @@ class Targets:
             cur.skip_to((*BREAKS, ")", "]", "and"))
 
     def _each(self, cur: Cursor) -> Target | Each:
-        cur.accept("of", "rem")
+        while cur.accept("of", "rem", "other"):
+            pass
         if cur.sort_is(NUMBER) and cur.next_is("skipped", "sk", ahead=1):
             skipped = cur.number() or 1
             cur.at += 1
@@ -198,6 +216,7 @@ class Targets:
         count = None if self.places.names_a_size(cur) else cur.number()
         wanted = self.places.wanted_or_any(cur)
         if count is not None:
+            cur.accept("toend", "around")
             return Last(wanted, count) if step == "last" else Next(wanted, count)
         others = []
         while cur.next_is("and") and (self.places.is_named(cur, 1) or (cur.next_is("each", "in", ahead=1))):
@@ -223,6 +242,8 @@ class Targets:
     def until(self, cur: Cursor) -> Until | None:
         """How far a repeat goes, None if nothing says so."""
         if cur.accept("toend", "around"):
+            if cur.next_is("side") and cur.next_is("to", "tolast", ahead=1):
+                cur.at += 1
             if cur.next_is("to", "tolast"):
                 return self.until(cur)
             return ToEnd()
@@ -233,7 +254,7 @@ class Targets:
                 return ToTurningChain()
             count = None if self.places.names_a_size(cur) else cur.number()
             return ToLast(count or 1, replace_whole(self.places.wanted_or_any(cur)))
-        if cur.next_is("except") and cur.next_is("last", ahead=1):
+        if cur.next_is("except", "but") and cur.next_is("last", ahead=1):
             cur.at += 2
             count = 1 if cur.accept("one") else cur.number() or 1
             return ToLast(count, self.places.wanted_or_any(cur))
@@ -243,6 +264,8 @@ class Targets:
             return ToEnd()
         if cur.next_is("to"):
             cur.at += 1
+            if cur.accept("there"):
+                cur.accept("is", "are")
             if (until := self._until_left(cur)) is not None:
                 return until
             if self._turning_noun(cur, take=True):
@@ -266,7 +289,10 @@ class Targets:
             wanted = replace_whole(self.places.wanted_or_any(cur))
             cur.accept("is", "are")
             if cur.accept("rem", "left"):
+                cur.accept("unworked")
                 return ToEnd() if none else ToLast(count or 1, wanted)
+            if cur.accept("before") and cur.accept("ending"):
+                return ToLast(count or 1, wanted)
         cur.at = start
         return None
 
@@ -274,6 +300,15 @@ class Targets:
         """``3 times``, ``twice``, ``x 3``, ``3 more times`` (as said: the caller adds the first one)."""
         if cur.next_is("total") and cur.next_is("of", ahead=1):
             cur.at += 2
+        found = self._so_many_times(cur)
+        if found is not None and cur.next_is("in") and cur.next_is("total", "all", ahead=1):
+            cur.at += 2
+        elif found is not None:
+            cur.accept("total", "altogether")
+        return found
+
+    @staticmethod
+    def _so_many_times(cur: Cursor) -> Times | None:
         if cur.accept("twice"):
             return Times(2)
         if cur.accept("once"):

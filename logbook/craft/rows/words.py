@@ -9,27 +9,12 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
+from logbook.craft.rows.one_wording import alike
 from logbook.craft.rows.vocabulary import WAYS, Ways
+from logbook.craft.rows.word import MANY, NUMBER, ORDINAL, STITCH, TOGETHER, Word
 from logbook.craft.words.terms import Terms
 
-NUMBER, ORDINAL, STITCH, TOGETHER, MANY, OTHER = "number", "ordinal", "stitch", "together", "many", "word"
-
 TOO_MANY = 1_000_000  # what any longer number counts as
-
-
-@dataclass(frozen=True, slots=True)
-class Word:
-    """One word: ``text`` is its common form, ``start`` and ``end`` where it stands. ``value``: of a number, an ordinal, or
-    ``sc2tog``. ``sizes``: of a number that stands in all sizes (``10 (12, 14)``), what it is in each; ``value`` then is that of
-    the size that is read.
-    """
-
-    text: str
-    start: int
-    end: int
-    sort: str = OTHER
-    value: int = 0
-    sizes: tuple[int, ...] = ()
 
 
 _CUT = re.compile(
@@ -37,11 +22,17 @@ _CUT = re.compile(
     |(?P<broken>\d+\.\d+)
     |(?P<ordinal>(?:\d*1st|\d*2nd|\d*3rd|\d+th)(?![a-z]))
     |(?P<number>\d+)
+    |(?P<spelled>(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)
+        (?:[ -](?:one|two|three|four|five|six|seven|eight|nine))?\b
+        |(?:thir|four|fif|six|seven|eigh|nine)teen\b)
     |(?P<letters>[^\W\d_]+(?:['’][^\W\d_]+)?)
     |(?P<stars>\*+|†)
     |(?P<mark>[^\s\w])""",
     re.IGNORECASE | re.VERBOSE,
 )
+_SHORTENED = re.compile(r"\b(?:incl|foll|beg|cont|rep|prev|alt|approx|rem|patt|sk|tog)\Z", re.IGNORECASE)
+_GOES_ON = re.compile(r"[ \t]+(?-i:[a-z\d(\[*])")
+"""What stands behind a full stop that only shortens a word."""
 _NUMBERS = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"]
 _ORDINALS = ["second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"]
 _UK_TO_US = {"dc": "sc", "htr": "hdc", "tr": "dc", "dtr": "tr", "trtr": "dtr", "qtr": "trtr"}
@@ -73,20 +64,7 @@ def cut(text: str, reading: Terms | HowRead, start: int = 0, end: int | None = N
     raw = [word for word in _raw(text, how.terms, start, len(text) if end is None else end) if word.text != "the"]
     if how.sizes > 1:
         raw = list(_sized(raw, how))
-    raw = _without_instead(raw)
-    return tuple(_common(raw, how))
-
-
-def _without_instead(raw: list[Word]) -> list[Word]:
-    """Without ``(instead of 3)``."""
-    texts = [word.text for word in raw]
-    if "instead" not in texts:
-        return raw
-    at = texts.index("instead")
-    if at and texts[at - 1] in "([" and any(text in ")]" for text in texts[at : at + 5]):
-        end = next(index for index in range(at, len(texts)) if texts[index] in ")]")
-        return _without_instead([*raw[: at - 1], *raw[end + 1 :]])
-    return raw
+    return tuple(_common(alike(raw), how))
 
 
 def raw_words(text: str, terms: Terms) -> tuple[str, ...]:
@@ -161,6 +139,8 @@ def _raw(text: str, terms: Terms, start: int, end: int) -> Iterator[Word]:
     for found in _CUT.finditer(text, start, end):
         written = found[0].lower()
         span = found.span()
+        if written == "." and _SHORTENED.search(text, max(start, span[0] - 12), span[0]) and _GOES_ON.match(text, span[1], end):
+            continue
         if found["together"] and found["kind"].lower() in FOREIGN[terms]:
             yield Word(found["kind"].lower(), *span)
         elif found["inc"]:
@@ -173,13 +153,25 @@ def _raw(text: str, terms: Terms, start: int, end: int) -> Iterator[Word]:
             yield Word(written, *span, ORDINAL, _number(written[:-2]))
         elif found["number"]:
             yield Word(written, *span, NUMBER, _number(written))
+        elif found["spelled"]:
+            yield Word(written, *span, NUMBER, _spelled(written))
         elif found["letters"]:
             yield _lettered(written, span, terms)
         else:
             yield Word(written.translate(_DASHES), *span)
 
 
-_DASHES = str.maketrans("–—−‑<>", "----()")
+_DASHES = str.maketrans("–—−‑<>→⇒…|", "----()---.")
+_TEENS = ("thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen")
+_TENS = ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
+
+
+def _spelled(written: str) -> int:
+    """``nineteen`` → 19, ``forty-four`` → 44."""
+    if written in _TEENS:
+        return 13 + _TEENS.index(written)
+    ten, _, one = written.replace(" ", "-").partition("-")
+    return 10 * (2 + _TENS.index(ten)) + (_NUMBERS.index(one) + 1 if one else 0)
 
 
 def _lettered(written: str, span: tuple[int, int], terms: Terms) -> Word:
