@@ -53,14 +53,22 @@ class Picture:
 
 def main() -> int:
     """Makes the logbook, lets the hand work and prints the table."""
+    return at_work(make, measure)
+
+
+def at_work(make: Callable[[Path], object], measure: Callable[[Program, Hand, Picture], object], settings: str = "{}") -> int:
+    """Starts the program on the logbook that ``make`` writes to a path, with these settings, and lets ``measure`` use it."""
     if lacking := missing():
         print(f"A real hand needs {' and '.join(lacking)}.")
         return 3
     with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as place:
         folder = Path(place)
-        make(folder / "swatches.logbook")
+        book, kept = folder / "swatches.logbook", folder / "home" / "kept"
+        make(book)
+        kept.mkdir(parents=True)
+        (kept / "settings.json").write_text(settings, "utf-8")
         with managed_screen(folder) as display:
-            program, hand = Program(display, folder / "home", "--book", str(folder / "swatches.logbook")), Hand(display)
+            program, hand = Program(display, folder / "home", "--book", str(book)), Hand(display)
             try:
                 measure(program, hand, Picture(folder / "Xvfb_screen0"))
             finally:

@@ -9,7 +9,6 @@ import hashlib
 import json
 import struct
 import sys
-import tempfile
 import time
 from collections.abc import Iterator
 from dataclasses import replace
@@ -23,8 +22,8 @@ from logbook.book.pictures import folder_of
 from logbook.book.swatches import put_swatch, swatches
 from logbook.craft.swatches.picture_names import MOST
 from tests.bench import window
-from tests.bench.hand import STILL_S, Picture, form_of, report
-from tests.support.hand import Hand, managed_screen, missing
+from tests.bench.hand import STILL_S, Picture, at_work, form_of, report
+from tests.support.hand import Hand
 from tests.support.shown import Program
 
 WITH_TWO = 2_500
@@ -68,31 +67,14 @@ def kept(folder: Path, content: bytes) -> str:
 
 def main() -> int:
     """Makes the logbook, lets the hand work and prints the table."""
-    if lacking := missing():
-        print(f"A real hand needs {' and '.join(lacking)}.")
-        return 3
-    with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as place:
-        folder = Path(place)
-        make(folder / "swatches.logbook")
-        settings = folder / "home" / "kept" / "settings.json"
-        settings.parent.mkdir(parents=True)
-        settings.write_text(json.dumps({"opened": ["swatches.more"]}))
-        with managed_screen(folder) as display:
-            start = time.perf_counter()
-            program, hand = Program(display, folder / "home", "--book", str(folder / "swatches.logbook")), Hand(display)
-            try:
-                program.at_rest()
-                print(f"{WITH_TWO * 2:,} pictures{'':33}{'median':>10}{'slowest':>10}")
-                report("from the start to the page at rest", [time.perf_counter() - start])
-                measure(program, hand, Picture(folder / "Xvfb_screen0"))
-            finally:
-                program.end()
-                hand.take_away()
-    return 0
+    return at_work(make, measure, json.dumps({"opened": ["swatches.more"]}))
 
 
 def measure(program: Program, hand: Hand, picture: Picture) -> None:
+    start = time.perf_counter()  # of the program's process
     shown = program.at_rest()
+    print(f"{WITH_TWO * 2:,} pictures{'':33}{'median':>10}{'slowest':>10}")
+    report("from the start to the page at rest", [time.perf_counter() - start])
     form, table, field = form_of(shown), shown.of_kind("Treeview")[0], shown.of_kind("TEntry")[0]
     x, y, width, height = field.box
     inside = (x + 3, y + 3, width - 6, height - 6)

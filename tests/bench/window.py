@@ -162,7 +162,7 @@ def make(path: Path, many: int = SWATCHES) -> None:
         yarns = [Yarn(uid=put_yarn(writing, Yarn(name=name)), name=name) for name in YARNS]
         for number in range(many):
             date = f"20{10 + number % 16:02d}-{1 + number % 12:02d}-{1 + number % 28:02d}"
-            yarn = yarns[number % len(yarns)]
+            yarn = yarns[number // 16 % len(yarns)]  # of one year too they differ, so that the form changes from row to row
             tag = f"S-{number:05d}"
             put_swatch(writing, Swatch(tag=tag, date=date, yarn=yarn, pattern=pattern, hook_mm=4.5, readings=readings))
 
