@@ -313,9 +313,8 @@ def _set_up_print(sheet: Any, book: BookWriter, landscape: bool, pages_wide: int
     margins = sheet.page_margins
     margins.left = margins.right = 0.5
     margins.top, margins.bottom, margins.header, margins.footer = 0.6, 0.7, 0.3, 0.35
-    sheet.oddFooter.left.text = in_margin(f"{book.title} · {book.date}" if book.date else book.title)
-    sheet.oddFooter.center.text = "&A"
-    sheet.oddFooter.right.text = "page &P of &N"
-    for part in (sheet.oddFooter.left, sheet.oddFooter.center, sheet.oddFooter.right):
+    sheet.oddFooter.left.text = in_margin(book.title) + (f" · {book.date}" if book.date else "")
+    sheet.oddFooter.right.text = "&A · page &P of &N"
+    for part in (sheet.oddFooter.left, sheet.oddFooter.right):
         part.size = 9
     sheet.sheet_view.showGridLines = False

@@ -1,7 +1,7 @@
-"""What stands at the head of a printed sheet."""
+"""What stands at the foot of a printed sheet."""
 
 
 def in_margin(text: str) -> str:
-    """Text for the head of a page, where an ampersand begins a command and 255 characters are the most."""
+    """Text for the foot of a page, where an ampersand begins a command; it leaves room for what stands at the right."""
     plain = " ".join(text.split())
-    return (plain if len(plain) <= 80 else plain[:79] + "…").replace("&", "&&")
+    return (plain if len(plain) <= 48 else plain[:47] + "…").replace("&", "&&")

@@ -55,7 +55,7 @@ def test_the_log_is_set_up_to_be_read_and_printed(book: Any) -> None:
     assert log.sheet_properties.pageSetUpPr.fitToPage
     assert log.print_title_rows == "$1:$1"
     assert log.oddFooter.left.text == "Swatches && more · 2026-05-31"
-    assert (log.oddFooter.center.text, log.oddFooter.right.text) == ("&A", "page &P of &N")
+    assert (log.oddFooter.center.text, log.oddFooter.right.text) == (None, "&A · page &P of &N")
     widths = {column.name: log.column_dimensions[cell.column_letter].width for column, cell in zip(COLUMNS, log[1], strict=True)}
     assert widths == {column.name: column.width for column in COLUMNS}
     notes = log.cell(2, [column.name for column in COLUMNS].index("notes") + 1)
