@@ -64,7 +64,9 @@ class LiveSizes:
         self._section("What comes of it")
         names = [size.name for size in self._sizes]
         looks = [CellLook(Role.HEADING), *[CellLook(Role.HEADING, right=True, wraps=True)] * len(names)]
-        self._sheet.repeat_when_printed(self._sheet.add((heading, *names), looks))
+        row = self._sheet.add((heading, *names), looks)
+        if any(names):
+            self._sheet.repeat_when_printed(row)
         for line in self._lines:
             self._write_line(line)
 
