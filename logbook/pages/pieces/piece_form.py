@@ -143,8 +143,7 @@ class PieceForm(RecordForm[PlannedPiece]):
         self._clean = dict(self.texts)
 
     def _texts_of(self, piece: PlannedPiece, units: Units) -> dict[str, str]:
-        lines = self._swatches.lines
-        tags = [lines[uid].tag if uid in lines else "" for uid in (piece.swatch, piece.edge_swatch)]
+        tags = [self._swatches.named(uid) for uid in (piece.swatch, piece.edge_swatch)]
         return {**texts_of(piece, units, *tags), "sizes": sizes_text(piece.sizes, units)}
 
     def _lacking(self, read: ReadPlan) -> dict[str, str]:

@@ -1,9 +1,11 @@
 """A swatch chosen by its tag, or by words: what is offered, what a tag stands for."""
 
+from collections.abc import Iterable, Sequence
+
 from logbook.craft.words.hooks import show_hook
 from logbook.errors import RefusedError
 from logbook.pages.session import Session
-from logbook.tasks.browsing import SwatchLine, matching_swatches, swatch_lines
+from logbook.tasks.browsing import SwatchLine, first_swatch_lines, lines_of, matching_swatches, owner_of_tag
 from logbook.tasks.find import Filters
 
 PART = " · "
@@ -12,7 +14,7 @@ MOST_OFFERED = 200
 
 
 class SwatchChoice:
-    """The swatches of the logbook, as fields of a form name them."""
+    """The swatches of the logbook, as fields of a form name them. What was looked up once is known until ``refresh``."""
 
     def __init__(self, session: Session) -> None:
         self._session = session
@@ -20,15 +22,22 @@ class SwatchChoice:
 
     def refresh(self) -> None:
         """Takes the swatches from the logbook again."""
-        self.lines = {line.uid: line for line in swatch_lines(self._session.book)}
-        self.uids = {line.tag: line.uid for line in self.lines.values()}
+        self._lines: dict[str, SwatchLine | None] = {"": None}
+        self._uids: dict[str, str] = {"": ""}
         self._looked_for: tuple[str, list[str]] = ("", [])
+
+    def named(self, uid: str) -> str:
+        """The tag of the swatch of that uid; "" if it is not there."""
+        line = self._line(uid)
+        return line.tag if line is not None else ""
 
     def uid(self, text: str) -> str:
         """The uid of the swatch typed by its tag, or by words that are found in it alone; "" for none."""
-        known = self.uids.get(tag_of(text))
-        if known is not None:
-            return known
+        tag = tag_of(text)
+        if tag not in self._uids:
+            self._uids[tag] = owner_of_tag(self._session.book, tag) or ""
+        if self._uids[tag]:
+            return self._uids[tag]
         found = self._found(text)
         return found[0] if len(found) == 1 else ""
 
@@ -39,7 +48,12 @@ class SwatchChoice:
 
     def line(self, text: str) -> SwatchLine | None:
         """The swatch typed by its tag or by words; None for none that is known."""
-        return self.lines.get(self.uid(text))
+        return self._line(self.uid(text))
+
+    def _line(self, uid: str) -> SwatchLine | None:
+        if uid not in self._lines:
+            self._lines[uid] = next(iter(lines_of(self._session.book, [uid])), None)
+        return self._lines[uid]
 
     def _found(self, text: str) -> list[str]:
         """The uids of the swatches in which all the words are found."""
@@ -49,7 +63,7 @@ class SwatchChoice:
                 found = matching_swatches(self._session.book, Filters(words=words))
             except RefusedError:
                 found = []
-            self._looked_for = (words, [uid for uid in found if uid in self.lines])
+            self._looked_for = (words, found)
         return self._looked_for[1] if words else []
 
     def words(self, text: str) -> str:
@@ -61,8 +75,10 @@ class SwatchChoice:
 
     def offered(self, text: str) -> list[str]:
         """Swatches in which all the words are found, newest first, each with its tag before the rest."""
-        uids = self._found(text)[:MOST_OFFERED] if text.strip() else self.lines
-        return [PART.join((self.lines[uid].tag, *_parts(self.lines[uid]))) for uid in uids]
+        book = self._session.book
+        uids = self._found(text)[:MOST_OFFERED]
+        lines = _in_order(lines_of(book, uids), uids) if text.strip() else first_swatch_lines(book, MOST_OFFERED)
+        return [PART.join((line.tag, *_parts(line))) for line in lines]
 
     def unknown(self, text: str) -> str:
         """A sentence for a text that stands for no swatch, or for several; "" for one that is there, or for none."""
@@ -77,6 +93,11 @@ class SwatchChoice:
 def tag_of(text: str) -> str:
     """The tag that a line of the list begins with, or a text that is one."""
     return text.split(PART)[0].strip()
+
+
+def _in_order(lines: Iterable[SwatchLine], uids: Sequence[str]) -> list[SwatchLine]:
+    places = {uid: place for place, uid in enumerate(uids)}
+    return sorted(lines, key=lambda line: places[line.uid])
 
 
 def _parts(line: SwatchLine) -> tuple[str, ...]:
