@@ -58,6 +58,8 @@ PLACES = ("TButton", "TEntry", "TCombobox", "Text", "TCheckbutton", "TRadiobutto
 PLACES += ("Listbox", "Menu", "TNotebook", "TScrollbar", "Canvas", "TLabel")
 WEIGHTS = {"TLabel": 1, "Canvas": 1, "TScrollbar": 1, "TNotebook": 1, "Menu": 3}
 USUAL_WEIGHT = 4
+LEAVING_S = 600
+"""A large logbook is backed up when it is left, and the window is gone already."""
 
 Event = tuple[str, Sequence[Any]]
 """What the hand does: the name of one of its ways, and what that takes."""
@@ -143,19 +145,24 @@ class Round:
         try:
             shown = look()
         except EOFError:
-            code = self.program.ended
-            if code:
-                raise Failure(f"The program ended with {code}. {self.program.unexpected()[-900:]}") from None
-            self._left()
-            self._start()
-            return self.shown
+            return self._started_again()
         except AssertionError as error:
             raise Failure(f"Nothing is seen any more: {error}") from None
         except TimeoutError:
-            raise Failure(f"The program answers no more.\n{self.program.busy_with()}") from None
+            if "in close_down" not in (busy := self.program.busy_with()):
+                raise Failure(f"The program answers no more.\n{busy}") from None
+            self.program.until_ended(LEAVING_S)
+            return self._started_again()
         for saved in shown.saved:
             self._held(saved)
         return shown
+
+    def _started_again(self) -> Shown:
+        if self.program.ended:
+            raise Failure(f"The program ended with {self.program.ended}. {self.program.unexpected()[-900:]}")
+        self._left()
+        self._start()
+        return self.shown
 
     def _held(self, saved: dict[str, Any]) -> None:
         """What was said to be saved is in the file, for others to read."""

@@ -149,9 +149,9 @@ class Program:
             shown = now
         return now
 
-    def until_ended(self) -> int:
+    def until_ended(self, within_s: float = PATIENCE_S) -> int:
         """Its exit code, when it has ended by itself."""
-        return self._process.wait(PATIENCE_S)
+        return self._process.wait(within_s)
 
     def unexpected(self) -> str:
         """What it wrote down as unexpected, and what it said on the terminal."""
