@@ -26,7 +26,7 @@ from logbook.commands.parser import Parser, add_common, reading_with, units_of
 from logbook.craft.pieces.fit import ADULT_HEAD_MM
 from logbook.craft.pieces.measures import OF_A_SIZE
 from logbook.craft.pieces.piece import PiecePlan
-from logbook.craft.pieces.seams import SEAMS
+from logbook.craft.pieces.seams import SEAMS, seam_if_named
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.lengths import Units, read_size
@@ -148,8 +148,8 @@ def _write(arguments: argparse.Namespace, answer: PieceAnswer, units: Units, boo
 
 def seam_or_width(text: str) -> str | float:
     """The name of a seam, or a width in mm. Raises UnreadableError."""
-    name = text.strip().casefold()
-    return name if any(seam.name == name for seam in SEAMS) else not_negative(text)
+    seam = seam_if_named(text)
+    return not_negative(text) if seam is None else seam.name
 
 
 def _edges(text: str) -> int | str:

@@ -8,7 +8,7 @@ from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.together import YarnOf
-from logbook.craft.pieces.seams import SEAMS, TAIL_MM
+from logbook.craft.pieces.seams import TAIL_MM, seam_if_named
 from logbook.sheets.book_writer import SheetWriter
 from logbook.sheets.cells import HUNDREDTHS, PERCENT, TENTHS, WHOLE, CellLook, Content, Formula, Heading, Role
 from logbook.sheets.garment_joins import JoinsSheet
@@ -125,7 +125,7 @@ class YarnSheet:
     def _grams(self, place: int, size: GarmentInSize, piece: ShapedPiece, ball: int) -> str:
         """Of all such pieces, with the seams sewn with their yarn where it is known how long a ``ball`` (its row) is."""
         row, alike = self._of_piece[piece.name], piece.wish.alike
-        seam = next((seam for seam in SEAMS if seam.name == piece.wish.seam.strip().casefold()), None)
+        seam = seam_if_named(piece.wish.seam)
         own = [number for number, join in enumerate(size.joins) if join.wish.of == piece.name and not join.goes_on]
         thread = ""
         if seam is not None and own and ball:

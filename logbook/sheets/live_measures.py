@@ -6,7 +6,7 @@ from urllib.parse import quote
 from logbook.craft.garments.body import GarmentSize
 from logbook.craft.garments.formulas import measure_of
 from logbook.craft.garments.shaped_piece import ShapedPiece
-from logbook.craft.pieces.seams import SEAMS
+from logbook.craft.pieces.seams import seam_if_named
 from logbook.craft.sizes.body_chart import MEASURES
 from logbook.craft.words.lengths import Ease
 
@@ -73,9 +73,9 @@ class LiveMeasures:
         """What seams take: a length, or by the name of the seam so many stitches."""
         if abs(mm) < 1e-9:
             return ""
-        by_name = piece.wish.seam.strip().casefold() in {seam.name for seam in SEAMS}
-        name = of_piece(piece.name, "p")
-        return f"+{mm / piece.stitch_mm!r}*{{{name}}}" if by_name else f"+{mm!r}"
+        if seam_if_named(piece.wish.seam) is None:
+            return f"+{mm!r}"
+        return f"+{mm / piece.stitch_mm!r}*{{{of_piece(piece.name, 'p')}}}"
 
     def _mm(self, piece: ShapedPiece, measure: str) -> float:
         text = self._size.pieces.get(piece.name, {}).get(measure) or piece.wish.measures[measure]

@@ -10,7 +10,7 @@ from logbook.craft.garments.shapes import HALF_FRONT, ROUND, SIDEWAYS
 from logbook.craft.gauges.drift import combined
 from logbook.craft.pieces.options import Option, Pitch, recommended
 from logbook.craft.pieces.piece_gauges import PieceGauges
-from logbook.craft.pieces.seams import SEAMS
+from logbook.craft.pieces.seams import SEAMS, seam_if_named
 from logbook.craft.pieces.starting_chain import ChainRule, starting_chains
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.words.lengths import read_length
@@ -51,7 +51,7 @@ class Making:
         text = self.wish.seam.strip()
         if not text:
             return 0.0
-        known = next((seam for seam in SEAMS if seam.name == text.casefold()), None)
+        known = seam_if_named(text)
         if known is not None:
             return known.allowance_mm(self.p)
         try:

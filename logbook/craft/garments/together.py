@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.joins import Joined
 from logbook.craft.garments.shaped_piece import ShapedPiece
-from logbook.craft.pieces.seams import SEAMS
+from logbook.craft.pieces.seams import seam_if_named
 from logbook.craft.pieces.time_and_money import TimeNeeded, time_needed, time_together, yarn_cost
 from logbook.craft.pieces.yarn_needed import YarnNeeded, together, yarn_needed
 
@@ -26,7 +26,7 @@ def yarn_of_piece(piece: ShapedPiece, cloth: Cloth, joins: Sequence[Joined] = ()
     gauges, alike = cloth.gauges, piece.wish.alike
     if gauges.weight is None:
         return None
-    seam = next((seam for seam in SEAMS if seam.name == piece.wish.seam.strip().casefold()), None)
+    seam = seam_if_named(piece.wish.seam)
     own = [joined for joined in joins if joined.wish.of == piece.name and not joined.goes_on]
     thread = 0.0 if seam is None else alike * math.fsum(seam.thread_mm(joined.a.mm) for joined in own)
     area = ((float(piece.stitches_worked * alike), 1.0),)

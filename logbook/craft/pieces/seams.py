@@ -34,9 +34,14 @@ SEAMS = (
 )
 
 
+def seam_if_named(text: str) -> Seam | None:
+    """The seam of that name; None for any other text."""
+    return next((seam for seam in SEAMS if seam.name == text.strip().casefold()), None)
+
+
 def seam_called(name: str) -> Seam:
     """The seam of that name. Raises RefusedError, naming those there are."""
-    found = next((seam for seam in SEAMS if seam.name == name.strip().casefold()), None)
+    found = seam_if_named(name)
     if found is None:
         raise RefusedError(f"“{name}” is not a seam known here: it is {', '.join(seam.name for seam in SEAMS)}.")
     return found
