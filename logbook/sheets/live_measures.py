@@ -3,15 +3,14 @@
 from collections.abc import Callable, Sequence
 from urllib.parse import quote
 
-from logbook.craft.garments.body import GarmentSize
+from logbook.craft.garments.body import GarmentSize, measure_named, measure_names
 from logbook.craft.garments.formulas import measure_of
 from logbook.craft.garments.shaped_piece import ShapedPiece
+from logbook.craft.garments.shapes import MAY_BE_NOUGHT
 from logbook.craft.pieces.seams import seam_if_named
-from logbook.craft.sizes.body_chart import MEASURES
 from logbook.craft.words.lengths import Ease
 
 EASE = "~ease"
-_MAY_BE_NOUGHT = ("straight", "underarm", "inset", "slit")
 
 
 def of_body(measure: str) -> str:
@@ -57,7 +56,7 @@ class LiveMeasures:
     def __init__(self, size: GarmentSize, pieces: Sequence[ShapedPiece], live: Sequence[str]) -> None:
         self._size, self._live = size, live
         self._pieces = {piece.name: piece for piece in pieces}
-        self._names = (*MEASURES, "chest", "ease", *(f"{m} of {p.name}" for p in pieces for m in p.wish.kind.measures))
+        self._names = measure_names([piece.wish for piece in pieces])
         self.used: set[str] = set()
 
     def formula(self, piece: ShapedPiece, measure: str) -> str:
@@ -66,7 +65,7 @@ class LiveMeasures:
         if not isinstance(mm, _Traced):
             return ""
         seam = self._seam(piece, piece.wanted[measure] - max(mm, 0.0))
-        wanted = f"MAX(0,{mm.text})" if measure in _MAY_BE_NOUGHT else mm.text
+        wanted = f"MAX(0,{mm.text})" if measure in MAY_BE_NOUGHT else mm.text
         return f"({wanted}{seam})/10"
 
     def _seam(self, piece: ShapedPiece, mm: float) -> str:
@@ -85,9 +84,8 @@ class LiveMeasures:
         if name == "ease":
             return self._ease()
         if " of " in name:
-            piece, measure = next(
-                (p, m) for p in self._pieces.values() for m in p.wish.kind.measures if name == f"{m} of {p.name}"
-            )
+            measure, wish = measure_named(name, [piece.wish for piece in self._pieces.values()])
+            piece = self._pieces[wish.name]
             mm = float(self._mm(piece, measure))
             if piece.name not in self._live:
                 return max(mm, 0.0)

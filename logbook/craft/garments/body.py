@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 
 from logbook.craft.garments.formulas import measure_of
 from logbook.craft.garments.plan import GarmentPlan, PieceWish, TypedSize
+from logbook.craft.garments.shapes import MAY_BE_NOUGHT
 from logbook.craft.sizes.body_chart import MEASURES, BodyChart
 from logbook.craft.words.lengths import NO_EASE, Ease, read_ease
 from logbook.craft.words.numbers import fixed
@@ -67,7 +68,7 @@ class SizeMeasures:
 
     def __init__(self, plan: GarmentPlan, size: GarmentSize) -> None:
         self._plan, self._size = plan, size
-        self._names = (*MEASURES, "chest", "ease", *(f"{m} of {p.name}" for p in plan.pieces for m in p.kind.measures))
+        self._names = measure_names(plan.pieces)
         self._known: dict[tuple[str, str], float | None] = {}
         self._asked: list[tuple[str, str]] = []
 
@@ -107,7 +108,7 @@ class SizeMeasures:
             raise NamedError(f"The {measure} of “{piece.name}”: {error}") from error
         finally:
             self._asked.pop()
-        if mm <= 0 and measure not in ("straight", "underarm", "inset", "slit"):
+        if mm <= 0 and measure not in MAY_BE_NOUGHT:
             where = "" if self._size.name == ONE_SIZE else f" in size {self._size.name}"
             raise NamedError(f"The {measure} of “{piece.name}” comes to {fixed(mm / 10, 1)} cm{where}: it must be more than 0.")
         return max(mm, 0.0)
@@ -116,7 +117,7 @@ class SizeMeasures:
         if name == "ease":
             return self._size.ease
         if " of " in name:
-            measure, piece = _split(name, self._plan.pieces)
+            measure, piece = measure_named(name, self._plan.pieces)
             mm = self.get(piece, measure)
             if mm is None:
                 raise NamedError(f"“{piece.name}” has no {measure}: give it among its measures.")
@@ -133,5 +134,11 @@ class NamedError(RefusedError):
     """A refusal that names already which measure it is about."""
 
 
-def _split(name: str, pieces: Sequence[PieceWish]) -> tuple[str, PieceWish]:
+def measure_names(pieces: Sequence[PieceWish]) -> tuple[str, ...]:
+    """What a formula may name: the measures of a body, the ease, and the measures of the pieces (``width of back``)."""
+    return (*MEASURES, "chest", "ease", *(f"{m} of {p.name}" for p in pieces for m in p.kind.measures))
+
+
+def measure_named(name: str, pieces: Sequence[PieceWish]) -> tuple[str, PieceWish]:
+    """The measure and the piece that ``width of back`` names."""
     return next((m, p) for p in pieces for m in p.kind.measures if name == f"{m} of {p.name}")

@@ -70,6 +70,8 @@ SHAPES = {
 
 MEASURES = tuple(dict.fromkeys(measure for shape in SHAPES.values() for measure in shape.measures))
 """Every measure of any shape, once."""
+MAY_BE_NOUGHT = ("straight", "underarm", "inset", "slit")
+"""The measures that need not be above nought."""
 
 
 def shape_called(name: str) -> Shape:
