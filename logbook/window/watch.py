@@ -104,7 +104,6 @@ class Watch:
         if session is not None and self._check is None:
             path = session.book.path
             failed = partial(self._check_failed, session)
-
             self._check = Background(
                 self._window.root,
                 lambda report: check_thoroughly(path, go_on=lambda: report(0, 0)),

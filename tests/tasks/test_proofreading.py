@@ -17,15 +17,7 @@ from logbook.tasks.garment_files import pattern_text
 from logbook.tasks.garment_publishing import publish
 from logbook.tasks.garments import garments, work_out
 from logbook.tasks.pieces import planned_pieces
-from logbook.tasks.proofreading import (
-    expected_words,
-    held_called,
-    of_garment,
-    of_published,
-    of_set_run,
-    proofread,
-    read_text,
-)
+from logbook.tasks.proofreading import expected_words, held_called, of_garment, of_published, of_set_run, proofread, read_text
 from logbook.tasks.sampling import new_sample
 from tests.tasks.changed_text import APART, DIGIT, ROW, SHORT, SWAPPED, alarms, answer, measure
 

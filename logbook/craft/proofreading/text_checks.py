@@ -18,8 +18,7 @@ LONGEST_SENTENCE = 1_000  # letters before a list that may name the sizes it is 
 _ENTRY = r"(?:\d+(?:\.\d+)?|[–—])"
 _MORE_ENTRIES = re.compile(rf"(?<![\w.,/])\d+(?:\.\d+)?\s*[\(\[]\s*{_ENTRY}(?:\s*[,;:/]\s*{_ENTRY})+\s*[\)\]]")
 _FOR_SIZES = re.compile(r" ?\bsizes?\b[^.:\n]{1,80}:(?:(?!\n\n)[^.:])*\Z", re.IGNORECASE)  # "Sizes L and XL: work …"
-# what a gauge is over is no quantity
-_GAUGE_PAIR = re.compile(r"(?:=|over|per|to|in)\s{0,2}(10)\s?cm\s{0,2}/\s{0,2}(\d{1,2})\s?in\b", re.IGNORECASE)
+_GAUGE_IN_INCHES = re.compile(r"(?:=|over|per|to|in)\s{0,2}10\s?cm\s{0,2}/\s{0,2}(\d{1,2})\s?in\b", re.IGNORECASE)
 _SIZES = re.compile(
     r"^[^\w\n]{0,5}sizes?\b[ :\n]{1,3}([\w/-]{1,12}) ?[(\[]([^()\[\]\n]{1,200})[)\]](?! ?:)", re.IGNORECASE | re.MULTILINE
 )
@@ -151,9 +150,9 @@ def _inches(text: str, lines: TextLines, found: Sequence[Quantity], names: Seque
         if apart:
             where = f" in size {listed([names[place] for place in apart])}" if len(both) == len(names) > 1 else ""
             yield TextProblem(a.line, f"“{a.text}” and “{b.text}” are not the same length{where}.")
-    for pair in _GAUGE_PAIR.finditer(text):
-        if _apart(float(pair[1]) * 10, float(pair[2]) * 25.4, 6.35):
-            yield TextProblem(lines.of(pair.start()), f"“{pair[1]} cm” and “{pair[2]} in” are not the same length.")
+    for gauge in _GAUGE_IN_INCHES.finditer(text):  # what a gauge is over is no quantity
+        if int(gauge[1]) != 4:
+            yield TextProblem(lines.of(gauge.start()), f"“10 cm” and “{gauge[1]} in” are not the same length.")
 
 
 def _apart(cm: float | None, inches: float | None, most: float) -> bool:

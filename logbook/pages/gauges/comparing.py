@@ -37,11 +37,7 @@ def side_by_side(comparison: Comparison) -> ComparedSwatches:
     """The comparison as it is shown."""
     tags = tuple(one.swatch.tag for one in comparison.swatches)
     fields = (
-        ComparedLine(
-            DIFFERS if field.differs else "",
-            field.name,
-            tuple(_one_line(value) for value in field.values),
-        )
+        ComparedLine(DIFFERS if field.differs else "", field.name, tuple(_one_line(value) for value in field.values))
         for field in comparison.fields
         if field.name != "tag"
     )
