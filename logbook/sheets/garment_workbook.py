@@ -12,7 +12,7 @@ from logbook.sheets.book_writer import BookWriter, SheetWriter
 from logbook.sheets.cells import TENTHS, WHOLE, CellLook, Content, Heading, Role
 from logbook.sheets.garment_joins import RATES, JoinsSheet, write_rates
 from logbook.sheets.garment_yarn import YarnSheet
-from logbook.sheets.live_garment import LiveGarment, rows_in_groups
+from logbook.sheets.live_garment import LiveGarment, gauge_headings
 from logbook.sheets.pattern_sheet import write_pattern_sheet
 from logbook.sheets.rows_sheet import write_row_charts
 
@@ -52,7 +52,7 @@ def write_garment_workbook(
 def _pieces(
     book: BookWriter, title: str, sizes: Sequence[GarmentInSize], cloths: Mapping[str, Cloth], said: Sequence[str], date: str
 ) -> LiveGarment:
-    columns = max(len(sizes), 7 if rows_in_groups(sizes[0].pieces, cloths) else 5)
+    columns = max(len(sizes), len(gauge_headings(sizes[0].pieces, cloths)))
     sheet = book.sheet("Pieces", [34, *[11] * columns], landscape=columns > 5)
     sheet.head(title, f"Finished sizes in cm, worked out on {date}; measures with what seams take.")
     live = LiveGarment(sheet, "Pieces", sizes, cloths)

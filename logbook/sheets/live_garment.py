@@ -23,9 +23,10 @@ _GAUGE = {"p": "$B", "q": "$C", "extra": "$D", "m": "$E", "b": "$F", "beside": "
 _GROUPS = ("set-up, closing rows", "rows in a repeat")
 
 
-def rows_in_groups(pieces: Sequence[ShapedPiece], cloths: Mapping[str, Cloth]) -> bool:
-    """Whether rows of one of the pieces go by groups."""
-    return any(by_repeats(piece) and RowRule.of(cloths[piece.name].gauges.pattern).in_repeat > 1 for piece in pieces)
+def gauge_headings(pieces: Sequence[ShapedPiece], cloths: Mapping[str, Cloth]) -> tuple[str, ...]:
+    """What stands there of the gauge of each piece; how rows go by groups only if those of one of them do."""
+    grouped = any(by_repeats(piece) and RowRule.of(cloths[piece.name].gauges.pattern).in_repeat > 1 for piece in pieces)
+    return ("a stitch, mm", "a row, mm", "extra chains", "multiple", "plus", *(_GROUPS if grouped else ()))
 
 
 class LiveGarment:
@@ -43,7 +44,7 @@ class LiveGarment:
             if is_live(made, cloths[name], self.edges):
                 self._live[name] = lines_of(made, cloths[name], self.edges)
                 self.edges[name] = live_edges(made[0])
-        self._grouped = rows_in_groups([piece for size in sizes for piece in size.pieces], cloths)
+        self._headings = gauge_headings(sizes[0].pieces, cloths)
         self._measures = [LiveMeasures(size.size, size.pieces, self.live) for size in sizes]
         self._wanted = self._wanted_formulas()
         used = {name for measures in self._measures for name in measures.used}
@@ -73,8 +74,7 @@ class LiveGarment:
                 self._write_body(name)
             self._sheet.skip()
         self._section("Gauge: change what is shaded")
-        heads = ("a stitch, mm", "a row, mm", "extra chains", "multiple", "plus", *(_GROUPS if self._grouped else ()))
-        self._sheet.add(("", *heads), (CellLook(Role.HEADING), *[right] * len(heads)))
+        self._sheet.add(("", *self._headings), (CellLook(Role.HEADING), *[right] * len(self._headings)))
         for name in self._live:
             self._write_gauge(name, self._made[name][0])
         self._sheet.skip()
@@ -87,7 +87,7 @@ class LiveGarment:
         repeats = (pattern.multiple or 1, None if made.in_round else pattern.plus or 0) if by_repeats(made) else (None, None)
         rule = RowRule.of(pattern)
         groups = (rule.set_up + rule.closing, rule.in_repeat) if by_repeats(made) and rule.in_repeat > 1 else (None, None)
-        cells = (made.stitch_mm, made.row_mm, extra, *repeats, *(groups if self._grouped else ()))
+        cells = (made.stitch_mm, made.row_mm, extra, *repeats, *groups)[: len(self._headings)]
         looks = [
             CellLook() if cell is None else CellLook(Role.INPUT, HUNDREDTHS if place < 2 else WHOLE, right=True)
             for place, cell in enumerate(cells)
@@ -95,21 +95,21 @@ class LiveGarment:
         self._sheet.add((name, *cells), [CellLook(Role.LABEL), *looks])
 
     def _section(self, words: str) -> None:
-        self._sheet.add((words, *[""] * max(len(self._sizes), 5)), CellLook(Role.SECTION), height=21)
+        columns = max(len(self._sizes), len(self._headings))
+        self._sheet.add((words, *[""] * columns), CellLook(Role.SECTION), height=21)
 
     def _wanted_formulas(self) -> dict[tuple[str, str, int], str]:
         """What measures are reckoned by, by piece, measure and the place of the size, where that is not a length alone."""
-        found = {}
         if any(bool(size.size.ease.share) != bool(self._sizes[0].size.ease.share) for size in self._sizes):
             return {}  # one row holds no lengths and shares
-        for name, lines in self._live.items():
-            for line in lines:
-                for place, piece in enumerate(self._made[name]):
-                    if not line.formula and line.key in piece.wanted:
-                        formula = self._measures[place].formula(piece, line.key)
-                        if formula:
-                            found[name, line.key, place] = formula
-        return found
+        formulas = {
+            (name, line.key, place): self._measures[place].formula(piece, line.key)
+            for name, lines in self._live.items()
+            for line in lines
+            for place, piece in enumerate(self._made[name])
+            if not line.formula and line.key in piece.wanted
+        }
+        return {where: formula for where, formula in formulas.items() if formula}
 
     def _write_body(self, name: str) -> None:
         share = name == "ease" and bool(self._sizes[0].size.ease.share)
