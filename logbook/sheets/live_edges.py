@@ -77,7 +77,7 @@ def _of_panel(piece: ShapedPiece) -> dict[str, LiveEdge]:
         edges["armhole"] = _row_ends("{deep}")
     if "neck" in piece.edges:
         edges["shoulder"] = _stitches("{shoulder}")
-        edges["neck"] = _neck(piece.wish.choice("neck", "round"), sides) if shaped else _stitches("{neck sts}")
+        edges["neck"] = _neck(piece.wish.choice("neck"), sides) if shaped else _stitches("{neck sts}")
     if half:
         edges["front"] = _row_ends("{rows}-{neck rows}" if shaped else "{rows}")
     return edges
@@ -107,7 +107,7 @@ def all_stitches(piece: ShapedPiece) -> str:
         CROWN: lambda one: (
             f"{one.parts['each_round']}*{{crown_rounds}}*({{crown_rounds}}+1)/2+{{last}}*({{rows}}-{{crown_rounds}})"
         ),
-        TRIANGLE: lambda one: f"{{rows}}*{one.foundation}+{one.wish.choice('more a row', 2)}*{{rows}}*({{rows}}-1)/2",
+        TRIANGLE: lambda one: f"{{rows}}*{one.foundation}+{one.wish.choice('more a row')}*{{rows}}*({{rows}}-1)/2",
         EDGING: lambda _: "{first}*{rows}+({last}-{first})*({rows}+1)/2",
     }
     return shapes[piece.wish.shape](piece)
@@ -124,14 +124,14 @@ def _in_panel(piece: ShapedPiece) -> str:
             "square": "0",
             "round": f"({decreases}*{rows}-{decreases}*({decreases}+1)/2)",
             "v": _gained(decreases, rows),
-        }[piece.wish.choice("neck", "round")]
+        }[piece.wish.choice("neck")]
         text += f"-{{leaves}}*{rows}-{sides}*{by_row}"
     return text
 
 
 def _in_taper(piece: ShapedPiece) -> str:
     shaped = "({rows}-{even})" if "straight" in piece.wanted else "{rows}"
-    if piece.wish.choice("right side rows", False):
+    if piece.wish.choice("right side rows"):
         pairs = f"INT(({shaped}+1)/2)"
         at = f"(2*{_sum_of_spread('{times}', pairs)}-{{times}})"
     else:

@@ -130,7 +130,7 @@ def _slit_rows(piece: ShapedPiece) -> int:
 
 
 def _neck(one: ShapedPiece, sides: int, inset: bool) -> list[NumberLine]:
-    form = one.wish.choice("neck", "round")
+    form = one.wish.choice("neck")
     wanted = "{neck width}*10/{p}"
     of = like(wanted, "{first}") if sides == 2 else nearest(wanted)
     half = like("{neck sts}/2", "{neck sts}") if sides == 2 else nearest("{neck sts}/2")
@@ -172,7 +172,7 @@ def _tapered(one: ShapedPiece, rule: RowRule) -> list[NumberLine]:
         found.append(
             NumberLine("even", "of these even at the end", nearest("{straight}*10/{q}"), lambda piece: piece.parts.get("even", 0))
         )
-    step = "(2*{m})" if one.wish.choice("whole repeats", False) else "2"
+    step = "(2*{m})" if one.wish.choice("whole repeats") else "2"
     last = f"{{first}}+{step}*{halves_up(f'({{end width}}*10/{{p}}-{{first}})/{step}')}"
     times = "ABS({last}-{first})/2"
     found += [
@@ -181,7 +181,7 @@ def _tapered(one: ShapedPiece, rule: RowRule) -> list[NumberLine]:
             "times", "shaped at each edge, times", times, lambda piece: len(piece.shapings[0].at) if piece.shapings else 0
         ),
     ]
-    if not one.wish.choice("right side rows", False):
+    if not one.wish.choice("right side rows"):
         spread = f"IF({{times}}=0,0,IF({{times}}>{{rows}}-{even},0,ROUNDUP(INT(({{rows}}-{even})/{{times}})/2,0)))"
         gap = f"IF({{times}}=0,0,INT(({{rows}}-{even})/{{times}}))"
         longer = f"IF({{gap}}=0,0,{{rows}}-{even}-{{gap}}*{{times}})"
@@ -212,7 +212,7 @@ def _first_shaped(piece: ShapedPiece) -> int:
 
 
 def _edging(one: ShapedPiece, rule: RowRule, edges: Edges) -> list[NumberLine]:
-    drawn = 1 - float(one.wish.choice("draw in", 0.0))
+    drawn = 1 - float(one.wish.choice("draw in"))
     along = "+".join(filled(edges[of.piece][of.edge].mm, partial(_of, of.piece)) for of in one.picked)
     corners = one.parts.get("corners", 0)
     picked = whole_stitches(f"({{along}}*10*{drawn!r}/{{p}})", one)

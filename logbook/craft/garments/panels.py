@@ -145,7 +145,7 @@ def _neck(making: Making, stitches: int, rows: int, edges: int) -> ShapedNeck | 
     deep = half_up((depth + making.seams("shoulder")) / making.q)
     if not 0 < deep < rows:
         raise RefusedError("Its neck must be at least a row deep and less deep than the piece is long.")
-    neck = shaped_neck(making.wish.choice("neck", "round"), width / making.p, deep, stitches, edges)
+    neck = shaped_neck(making.wish.choice("neck"), width / making.p, deep, stitches, edges)
     if neck.stitches < 1:
         raise RefusedError("Its neck is less than a stitch wide: make it wider, or leave it out.")
     return neck

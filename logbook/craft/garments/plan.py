@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from logbook.craft.garments.shapes import HALF_FRONT, PANEL, SIDEWAYS, TAPERED, UP, YOKES, Shape, shape_called
+from logbook.craft.garments.shapes import HALF_FRONT, PANEL, SIDEWAYS, TAPERED, UP, USUAL, YOKES, Shape, shape_called
 from logbook.craft.sizes.body_chart import End
 
 
@@ -32,9 +32,9 @@ class PieceWish:
         """What its shape wants."""
         return shape_called(self.shape)
 
-    def choice(self, name: str, default: Any) -> Any:
-        """What is said of ``name``, else the default."""
-        return self.choices.get(name, default)
+    def choice(self, name: str) -> Any:
+        """What is said of ``name``, else what is usual."""
+        return self.choices[name] if name in self.choices else USUAL[name]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -68,7 +68,7 @@ def _places(plan: GarmentPlan) -> list[tuple[str, Sequence[str]]]:
     found: list[tuple[str, Sequence[str]]] = [
         (f"Join {number}", (join.of, *join.to)) for number, join in enumerate(plan.joins, 1)
     ]
-    return found + [(f"“{piece.name}”", [name for name, _ in piece.choice("along", ())]) for piece in plan.pieces]
+    return found + [(f"“{piece.name}”", [name for name, _ in piece.choice("along")]) for piece in plan.pieces]
 
 
 def _piece(value: Any, number: int, whole: bool) -> PieceWish:

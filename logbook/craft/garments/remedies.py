@@ -190,6 +190,6 @@ def _mending(trial: _Trial, name: str, measure: str, mm: float, edge: Edge) -> i
 def _needed_for(plan: GarmentPlan, join: Joined) -> Sequence[PieceWish]:
     """The pieces that are joined, after those that an edging among them lies along, and those that they are worked on from."""
     names = {join.wish.of, *join.wish.to}
-    names |= {name for piece in plan.pieces if piece.name in names for name, _ in piece.choice("along", ())}
+    names |= {name for piece in plan.pieces if piece.name in names for name, _ in piece.choice("along")}
     names |= {on.to[0] for name in names if (on := plan.worked_on_from(name)) is not None}
     return [piece for piece in in_turn(plan) if piece.name in names]

@@ -1,6 +1,6 @@
 """The shapes a piece of a garment may have, and what each wants to know. One table for plan files, forms and checks."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -137,3 +137,8 @@ CHOICES: dict[str, Callable[[Any], Any]] = {
     "along": _along,
 }
 """What may be said of a piece beside its measures, and how each is read. They raise UnreadableError, saying what to give."""
+USUAL: Mapping[str, Any] = {
+    "neck": "round", "right side rows": False, "whole repeats": False, "mirrored": True, "exact": False, "line stitches": 1,
+    "first stitches": 3, "more a row": 2, "draw in": 0.0, "along": (),
+}  # fmt: skip
+"""What holds where nothing is said; of each round of a crown it is by its gauge."""

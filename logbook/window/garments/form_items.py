@@ -2,7 +2,7 @@
 
 from typing import NamedTuple
 
-from logbook.craft.garments.shapes import HALF_FRONT, NECKS, Shape
+from logbook.craft.garments.shapes import HALF_FRONT, NECKS, USUAL, Shape
 from logbook.pages.garments.garment_texts import ENDS, FLAGS
 from logbook.window.form_card import Section
 
@@ -53,10 +53,7 @@ _EXAMPLES = {
     "body round": "e.g. bust + ease",
     "upper arm round": "e.g. upper arm + 6 cm",
     "along": "e.g. neck of back, front of front",
-    "line stitches": "1",
     "each round": "so it lies flat",
-    "first stitches": "3",
-    "more a row": "2",
     "draw in": "0 %",
 }
 
@@ -91,9 +88,9 @@ def _choice(name: str) -> Entry:
     if name in FLAGS:
         return Entry(name, _label(name), "tick")
     if name == "neck":
-        return Entry(name, _label(name), "choice", 10, ("round", *(neck for neck in NECKS if neck != "round")))
+        return Entry(name, _label(name), "choice", 10, (USUAL["neck"], *(neck for neck in NECKS if neck != USUAL["neck"])))
     width = {"along": 0, "each round": 14}.get(name, 8)
-    return Entry(name, _label(name), "text", width, example=_EXAMPLES.get(name, ""))
+    return Entry(name, _label(name), "text", width, example=_EXAMPLES.get(name) or str(USUAL[name]))
 
 
 def _example(measure: str, shape: Shape) -> str:

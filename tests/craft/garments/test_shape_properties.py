@@ -117,7 +117,7 @@ def test_gaps_differ_by_one_and_are_said_in_a_sentence_that_can_be_worked(shape:
             continue
         each = Counter(at).values()
         assert max(each) - min(each) <= 1 or max(each) <= -(-len(at) // shaping.rows)
-        right = shaping.place == "edges" and made.wish.choice("right side rows", False)
+        right = shaping.place == "edges" and made.wish.choice("right side rows")
         if max(each) == 1 and not right:
             gaps = [later - row for row, later in pairwise(at)]
             assert not gaps or max(gaps) - min(gaps) <= 1
