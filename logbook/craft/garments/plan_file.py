@@ -109,7 +109,7 @@ def _swatch(value: Any, where: str) -> str | Mapping[str, Any]:
 
 
 def _measures(value: Any, where: str, shape: Shape, whole: bool) -> dict[str, str]:
-    measures = _mapping(value, f"The measures of {where}", shape.measures, of=f"a {shape.name}")
+    measures = _mapping(value, f"The measures of {where}", shape.measures, of=f"a {shape.name}", has="have")
     texts = {name: _text(text, f"The {name} of {where}") for name, text in measures.items()}
     missing = next((name for name in shape.needs if not texts.get(name, "").strip()), None)
     if whole and missing is not None:
@@ -143,7 +143,7 @@ def _join(value: Any, number: int) -> JoinWish:
 def _sizes(value: Any, pieces: Sequence[PieceWish]) -> SizesWish:
     if isinstance(value, list):
         return SizesWish(typed=_typed_sizes(value, pieces))
-    said = _mapping(value, "The sizes", (*_SIZES, "typed"))
+    said = _mapping(value, "The sizes", (*_SIZES, "typed"), of="they", has="have")
     end = said.get("end", End.MIDDLE.value)
     if end not in tuple(End):
         raise RefusedError(f"The sizes go by the “{end}” of a range: it is {listed(tuple(End), 'or')}.")
@@ -226,12 +226,13 @@ def _sizes_value(sizes: SizesWish) -> Any:
     return value | ({"only": list(sizes.only)} if sizes.only else {}) | ({"typed": typed} if typed else {})
 
 
-def _mapping(value: Any, where: str, known: Sequence[str] | None = None, *, of: str = "it") -> Mapping[str, Any]:
+def _mapping(
+    value: Any, where: str, known: Sequence[str] | None = None, *, of: str = "it", has: str = "has"
+) -> Mapping[str, Any]:
     if not isinstance(value, dict):
         raise RefusedError(f"{where} must be an object with names and values.")
     unknown = None if known is None else next((key for key in value if key not in known), None)
     if unknown is not None:
-        has = "have" if where.startswith(("The measures", "The sizes")) else "has"
         raise RefusedError(f"{where} {has} “{str(unknown)[:40]}”, which is not known: {of} may have {listed(known or ())}.")
     return value
 
