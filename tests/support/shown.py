@@ -108,6 +108,7 @@ class Program:
             self._process = subprocess.Popen(command, env=env, cwd=home, stdout=output, stderr=output, pass_fds=[theirs.fileno()])
         theirs.close()
         self._answers = self._channel.makefile()
+        self._dumped = ""
 
     @property
     def ended(self) -> int | None:
@@ -157,7 +158,7 @@ class Program:
         """What it wrote down as unexpected, and what it said on the terminal."""
         log = self.home / "kept" / "errors.log"
         logged = log.read_text("utf-8", "replace") if log.exists() else ""
-        return logged + self.output.read_text("utf-8", "replace")
+        return (logged + self.output.read_text("utf-8", "replace")).replace(self._dumped, "")
 
     def signal(self, number: int) -> None:
         """Sends it a signal."""
@@ -168,8 +169,9 @@ class Program:
         before = len(self.unexpected())
         self.signal(signal.SIGUSR1)
         deadline = time.monotonic() + PATIENCE_S
-        while "<module>" not in (said := self.unexpected())[before:] and time.monotonic() < deadline:
+        while "run_module_as_main" not in (said := self.unexpected())[before:] and time.monotonic() < deadline:
             time.sleep(0.05)
+        self._dumped = said[before:]
         return said
 
     def end(self) -> None:
