@@ -1,11 +1,10 @@
 """The joins of a garment in all sizes, in a sheet: both lengths, whether they fit, how to sew them. Live where its pieces are."""
 
 from collections.abc import Iterator, Sequence
-from itertools import pairwise
 
 from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.joins import EASES, FITS, Joined, JoinVerdict, counts_must_agree
-from logbook.craft.garments.rates import MOST, small_ratio
+from logbook.craft.garments.rates import Rate, rates_by_share
 from logbook.sheets.book_writer import SheetWriter
 from logbook.sheets.cells import TENTHS, Content, Formula, Heading
 from logbook.sheets.live_edges import LiveEdge
@@ -46,7 +45,7 @@ class JoinsSheet:
 
     def _joins(self, every: Sequence[tuple[int, int, Joined]]) -> Iterator[Sequence[Content]]:
         for place, number, join in every:
-            wish, rate = join.wish, f"{join.rate[0]} to {join.rate[1]}"
+            wish, rate = join.wish, _rate_words(join.rate)
             words = f"{wish.edge} of {wish.of} to {wish.at} of {' and '.join(wish.to)}"
             values: list[Content] = [join.a.mm / 10, join.b_mm / 10, join.difference_mm / 10, join.verdict.value, rate]
             if self._edges(join):
@@ -82,7 +81,7 @@ class JoinsSheet:
             fits = f"{off}<=MAX({FITS}*{other},MAX({steps})/20)+0.0000000001"
             eases = f'IF({off}<={EASES}*{other}+0.0000000001,"{JoinVerdict.EASE_IN}","{JoinVerdict.TROUBLE}")'
             verdict = f'IF({fits},"{JoinVerdict.FITS}",{eases})'
-        shares, words = (f"{RATES}!${column}$1:${column}${len(rates())}" for column in "AB")
+        shares, words = (f"{RATES}!${column}$1:${column}${len(rates_by_share())}" for column in "AB")
         met = self._meets(place, join, size)
         return (
             f"{of(first, a.mm)}/10",
@@ -112,17 +111,9 @@ class JoinsSheet:
 
 def write_rates(sheet: SheetWriter) -> None:
     """Every rate, with the share from which on it is the nearest before it."""
-    for share, words in rates():
-        sheet.add((share, words))
+    for share, rate in rates_by_share():
+        sheet.add((share, _rate_words(rate)))
 
 
-def rates() -> list[tuple[float, str]]:
-    """Every rate of numbers up to 9 with the share from which on it is the nearest; halfway that of the smaller numbers."""
-    every = sorted(
-        {small_ratio(a, b) for a in range(1, MOST + 1) for b in range(1, MOST + 1)}, key=lambda rate: rate[0] / rate[1]
-    )
-    found = [(0.0, f"{every[0][0]} to {every[0][1]}")]
-    for before, rate in pairwise(every):
-        halfway = (before[0] / before[1] + rate[0] / rate[1]) / 2
-        found.append((halfway + (-5e-10 if sum(rate) < sum(before) else 5e-10), f"{rate[0]} to {rate[1]}"))
-    return found
+def _rate_words(rate: Rate) -> str:
+    return f"{rate[0]} to {rate[1]}"
