@@ -20,8 +20,8 @@ HEADINGS = (
     Heading("Metres", 10, WHOLE, True), Heading("Balls", 9, WHOLE, True), Heading("Hours", 9, TENTHS, True),
     Heading("Cost", 11, HUNDREDTHS, True), Heading("", 8),
 )  # fmt: skip
-_PIECES = ("Piece", "its yarn", "", "100 sts of a row, g", "used beyond it", "min. a 100 sts")
-_BALLS = ("Yarn", "", "", "a ball, g", "a ball, m", "reserve", "", "a ball costs")
+_PIECES = ("Piece", "its yarn", "", "100 sts of a row weigh, g", "used beyond the swatch", "100 sts take, minutes")
+_BALLS = ("Yarn", "", "", "a ball weighs, g", "a ball holds, m", "kept in reserve", "", "a ball costs")
 
 
 class YarnSheet:
@@ -61,7 +61,7 @@ class YarnSheet:
         right = CellLook(Role.HEADING, right=True, wraps=True)
         heads = [CellLook(Role.HEADING)] * 3 + [right] * 5
         self._sheet.skip()
-        self._sheet.add(("What it is reckoned from: change what is shaded", *[""] * 7), CellLook(Role.SECTION), height=21)
+        self._sheet.add(("Worked out from these: change what is shaded", *[""] * 7), CellLook(Role.SECTION), height=21)
         self._sheet.add(_PIECES, heads[: len(_PIECES)])
         for piece in self._pieces:
             gauges = self._cloths[piece.name].gauges
@@ -87,13 +87,12 @@ class YarnSheet:
     def _lines(self, first: int) -> Iterator[Sequence[Content]]:
         row = first
         for place, size in enumerate(self._sizes):
-            whole = f"{row}:F{row + len(size.yarn) - 1}"
             for number, of in enumerate(size.yarn):
-                yield self._line(place, size, of, row, whole if number == 0 else "")
+                yield self._line(place, size, of, row, whole=number == 0)
                 row += 1
 
-    def _line(self, place: int, size: GarmentInSize, of: YarnOf, row: int, whole: str) -> Sequence[Content]:
-        """``whole``: the rows of the size, in the first of them, which has hours and cost."""
+    def _line(self, place: int, size: GarmentInSize, of: YarnOf, row: int, *, whole: bool) -> Sequence[Content]:
+        """``whole``: whether it has the hours and cost of the whole size, as the first of its lines does."""
         key = (of.yarn, of.colour)
         at, yarn = self._of_yarn[key], self._yarns[key].gauges.yarn
         of_it = [
