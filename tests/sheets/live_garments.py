@@ -9,7 +9,8 @@ which are the program's.
 import argparse
 import random
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -22,7 +23,8 @@ from logbook.sheets.garment_workbook import write_garment_workbook
 from tests.sheets.live_numbers import Trial, differing
 from tests.support.shaped_pieces import cloth
 
-KINDS = ("cardigan", "raglan", "round yoke", "hat and shawl", "by the body", "in repeats")
+Parts = tuple[list[dict[str, Any]], list[dict[str, Any]]]
+"""Pieces and joins, as a plan has them."""
 
 
 def _body(chance: random.Random, neck: str, *, inset: bool) -> dict[str, str]:
@@ -41,54 +43,56 @@ def _taper(chance: random.Random, start: float, end: float, *, straight: bool) -
     return _mm(measures | ({"straight": chance.uniform(10, 60)} if straight else {}))
 
 
-def pieces(kind: str, chance: random.Random) -> tuple[list[dict[str, Any]], list[dict[str, Any]]]:
-    """Random pieces of a kind of garment, always of the same shapes and measures, and their joins."""
-    if kind == "cardigan":
-        back = _body(chance, "round", inset=True)
-        back |= _mm({"width": chance.uniform(430, 640), "neck width": chance.uniform(140, 200)})
-        front = _body(chance, "v", inset=True)
-        plain = _mm({"width": chance.uniform(300, 500), "length": chance.uniform(300, 500), "armhole": chance.uniform(100, 200),
-                     "neck width": chance.uniform(90, 160), "slit": chance.uniform(30, 90)})  # fmt: skip
-        made = [
-            {"name": "back", "shape": "straight panel", "neck": "round", "measures": back},
-            {"name": "front", "shape": "half front", "neck": "v", "measures": front},
-            {"name": "yoked", "shape": "half front", "neck": "round", "measures": _body(chance, "round", inset=False)},
-            {"name": "square", "shape": "straight panel", "neck": "square",
-             "measures": {**_body(chance, "square", inset=False), **_mm({"width": chance.uniform(400, 600)})}},
-            {"name": "vest", "shape": "straight panel", "measures": plain},
-            {"name": "sleeve", "shape": "tapered panel", "alike": 2,
-             "seam": "whip stitch",
-             "measures": _taper(chance, chance.uniform(200, 280), chance.uniform(300, 420), straight=True)},
-            {"name": "band", "shape": "edging", "along": [["front", ["front", "neck"]], ["back", "neck"], ["yoked", "neck"]],
-             "measures": _mm({"depth": chance.uniform(15, 50)})},
-        ]  # fmt: skip
-        return made, [
-            {"of": "front", "edge": "shoulder", "to": ["back"], "at": "shoulder"},
-            {"of": "front", "edge": "side", "to": ["back"], "at": "side"},
-            {"of": "sleeve", "edge": "end", "to": ["back", "front"], "at": "armhole"},
-            {"of": "sleeve", "edge": "end", "to": ["vest"], "at": "armhole"},
-            {"of": "vest", "edge": "side", "to": ["square"], "at": "side"},
-            {"of": "band", "edge": "end", "to": ["square"], "at": "neck"},
-        ]
-    if kind == "by the body":
-        return by_the_body()
-    if kind == "in repeats":
-        return in_repeats(chance)
-    if kind == "hat and shawl":
-        hat = {"name": "hat", "shape": "crown and tube", "each round": 6}
-        measures = _mm({"round": chance.uniform(450, 600), "height": chance.uniform(190, 260)})
-        wide = _mm({"wingspan": chance.uniform(500, 1800)})
-        return [
-            {**hat, "measures": measures},
-            {**hat, "name": "other", "exact": True, "measures": measures},
-            {"name": "shawl", "shape": "triangle", "first stitches": 5, "more a row": 3, "measures": wide},
-        ], []
+def cardigan(chance: random.Random) -> Parts:
+    """A set-in cardigan, with panels and edges of other forms beside it."""
+    back = _body(chance, "round", inset=True)
+    back |= _mm({"width": chance.uniform(430, 640), "neck width": chance.uniform(140, 200)})
+    front = _body(chance, "v", inset=True)
+    plain = _mm({"width": chance.uniform(300, 500), "length": chance.uniform(300, 500), "armhole": chance.uniform(100, 200),
+                 "neck width": chance.uniform(90, 160), "slit": chance.uniform(30, 90)})  # fmt: skip
+    made = [
+        {"name": "back", "shape": "straight panel", "neck": "round", "measures": back},
+        {"name": "front", "shape": "half front", "neck": "v", "measures": front},
+        {"name": "yoked", "shape": "half front", "neck": "round", "measures": _body(chance, "round", inset=False)},
+        {"name": "square", "shape": "straight panel", "neck": "square",
+         "measures": {**_body(chance, "square", inset=False), **_mm({"width": chance.uniform(400, 600)})}},
+        {"name": "vest", "shape": "straight panel", "measures": plain},
+        {"name": "sleeve", "shape": "tapered panel", "alike": 2,
+         "seam": "whip stitch",
+         "measures": _taper(chance, chance.uniform(200, 280), chance.uniform(300, 420), straight=True)},
+        {"name": "band", "shape": "edging", "along": [["front", ["front", "neck"]], ["back", "neck"], ["yoked", "neck"]],
+         "measures": _mm({"depth": chance.uniform(15, 50)})},
+    ]  # fmt: skip
+    return made, [
+        {"of": "front", "edge": "shoulder", "to": ["back"], "at": "shoulder"},
+        {"of": "front", "edge": "side", "to": ["back"], "at": "side"},
+        {"of": "sleeve", "edge": "end", "to": ["back", "front"], "at": "armhole"},
+        {"of": "sleeve", "edge": "end", "to": ["vest"], "at": "armhole"},
+        {"of": "vest", "edge": "side", "to": ["square"], "at": "side"},
+        {"of": "band", "edge": "end", "to": ["square"], "at": "neck"},
+    ]
+
+
+def hat_and_shawl(chance: random.Random) -> Parts:
+    """Two hats, one of the exact girth, and a shawl."""
+    hat = {"name": "hat", "shape": "crown and tube", "each round": 6}
+    measures = _mm({"round": chance.uniform(450, 600), "height": chance.uniform(190, 260)})
+    wide = _mm({"wingspan": chance.uniform(500, 1800)})
+    return [
+        {**hat, "measures": measures},
+        {**hat, "name": "other", "exact": True, "measures": measures},
+        {"name": "shawl", "shape": "triangle", "first stitches": 5, "more a row": 3, "measures": wide},
+    ], []
+
+
+def yoked(shape: str, chance: random.Random) -> Parts:
+    """A yoke, with body and sleeves worked on from it."""
     body, arm = chance.uniform(800, 1300), chance.uniform(280, 460)
     yoke = {"neck round": chance.uniform(420, 560), "yoke depth": chance.uniform(190, 300), "body round": body,
             "upper arm round": arm, "underarm": chance.uniform(30, 100)}  # fmt: skip
     off = chance.choice([1.0, 1.0, 1.2])
     made = [
-        {"name": "yoke", "shape": "raglan yoke" if kind == "raglan" else kind, "measures": _mm(yoke)},
+        {"name": "yoke", "shape": shape, "measures": _mm(yoke)},
         {"name": "body", "shape": "straight panel", "worked": "round", "measures": _mm({"width": body * off, "length": 340})},
         {"name": "sleeve", "shape": "tapered panel", "worked": "round", "alike": 2,
          "measures": _taper(chance, arm * off, chance.uniform(180, 240), straight=False)},
@@ -99,7 +103,7 @@ def pieces(kind: str, chance: random.Random) -> tuple[list[dict[str, Any]], list
     ]
 
 
-def by_the_body() -> tuple[list[dict[str, Any]], list[dict[str, Any]]]:
+def by_the_body(_: random.Random) -> Parts:
     """Pieces measured by the body, its ease and one another, with seams, all round one of them a border."""
     body = {"length": "60 % of arm length + 30 cm", "armhole": "armhole depth + 2 cm"}
     back = {"width": "(bust + ease) / 2", **body, "neck width": "bust / 5", "neck depth": "2.5 cm"}
@@ -122,7 +126,7 @@ def by_the_body() -> tuple[list[dict[str, Any]], list[dict[str, Any]]]:
     ]
 
 
-def in_repeats(chance: random.Random) -> tuple[list[dict[str, Any]], list[dict[str, Any]]]:
+def in_repeats(chance: random.Random) -> Parts:
     """Panels, sleeves and a band in a stitch with repeats, whose rows go by groups."""
     back = _body(chance, "round", inset=False) | _mm({"width": chance.uniform(500, 640), "neck width": chance.uniform(140, 200)})
     sleeve = _taper(chance, chance.uniform(200, 280), chance.uniform(300, 420), straight=False)
@@ -139,6 +143,17 @@ def in_repeats(chance: random.Random) -> tuple[list[dict[str, Any]], list[dict[s
         {"of": "front", "edge": "side", "to": ["back"], "at": "side"},
         {"of": "sleeve", "edge": "end", "to": ["back", "front"], "at": "armhole"},
     ]
+
+
+KINDS: dict[str, Callable[[random.Random], Parts]] = {
+    "cardigan": cardigan,
+    "raglan": partial(yoked, "raglan yoke"),
+    "round yoke": partial(yoked, "round yoke"),
+    "hat and shawl": hat_and_shawl,
+    "by the body": by_the_body,
+    "in repeats": in_repeats,
+}
+"""Random pieces of each kind of garment, always of the same shapes and measures, and their joins."""
 
 
 def sizes_of(kind: str, own: dict[str, dict[str, str]], chance: random.Random) -> list[GarmentSize]:
@@ -158,8 +173,8 @@ def sizes_of(kind: str, own: dict[str, dict[str, str]], chance: random.Random) -
 
 def written(path: Path, kind: str, chance: random.Random) -> Path:
     """A workbook of two sizes. Raises RefusedError for pieces that can't be."""
-    made, joins = pieces(kind, chance)
-    larger, _ = pieces(kind, chance)
+    made, joins = KINDS[kind](chance)
+    larger, _ = KINDS[kind](chance)
     plan = plan_of({"name": kind, "pieces": made, "joins": joins})
     own = {piece["name"]: piece["measures"] for piece in larger}
     p, q = round(chance.uniform(3, 9), 2), round(chance.uniform(3, 9), 2)
@@ -180,7 +195,7 @@ def trials(folder: Path, times: int, chance: random.Random) -> Iterator[Trial]:
     """So many, of every kind in turn."""
     done = 0
     while done < times:
-        kind = KINDS[done % len(KINDS)]
+        kind = tuple(KINDS)[done % len(KINDS)]
         base = folder / f"{kind}.xlsx"
         try:
             if not base.exists():
