@@ -7,7 +7,6 @@ openpyxl makes everything but the rows: styles, what is printed, charts, lists o
 import zipfile
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from contextlib import suppress
-from functools import lru_cache
 from io import BytesIO
 from pathlib import Path
 from typing import Any, BinaryIO
@@ -16,13 +15,12 @@ from logbook.craft.words.numbers import grouped
 from logbook.errors import LogbookError, RefusedError
 from logbook.sheets.cells import CELL, CellLook, Content, Heading, Role, column_letters
 from logbook.sheets.looks import band_rule, dress
-from logbook.sheets.printing import in_margin
+from logbook.sheets.printing import set_up_print
 from logbook.sheets.progress import Progress
 from logbook.sheets.sheet_xml import Dress, SheetRows
-from logbook.sheets.text_cells import holdable
+from logbook.sheets.text_cells import holdable, lines_of
 
 MOST_ROWS = 1_048_576
-_A4 = "9"
 _LINE = 14.5
 """Points a line of text is high."""
 _MOST_LINES = 27
@@ -81,7 +79,7 @@ class BookWriter:
             dimension.hidden = isinstance(column, Heading) and column.hidden
         if top:
             sheet.freeze_panes = f"{column_letters(freeze + 1)}{top + 1}"
-        _set_up_print(sheet, self, landscape, pages_wide)
+        set_up_print(sheet, self.title, self.date, landscape=landscape, pages_wide=pages_wide)
         made = SheetWriter(sheet, widths)
         self._sheets.append(made)
         self._last.extend([name] if last else [])
@@ -288,33 +286,3 @@ class _Archive(zipfile.ZipFile):
         self._done += written
         if self._progress is not None:
             self._progress(self._done, self._total)
-
-
-@lru_cache(maxsize=2_000)
-def lines_of(text: str, width: float) -> int:
-    """How many lines a text takes, wrapped between words into so many characters."""
-    lines = 0
-    for paragraph in text.split("\n"):
-        lines, left = lines + 1, width
-        for word in paragraph.split(" "):
-            if len(word) > left and left < width:
-                lines, left = lines + 1, width
-            lines += int(max(len(word) - 1, 0) // max(width, 1))
-            left -= len(word) + 1
-    return lines
-
-
-def _set_up_print(sheet: Any, book: BookWriter, landscape: bool, pages_wide: int) -> None:
-    """A4, fitted to the width; a printer with Letter in it makes it fit that."""
-    sheet.page_setup.orientation = "landscape" if landscape else "portrait"
-    sheet.page_setup.paperSize = _A4
-    sheet.page_setup.fitToWidth, sheet.page_setup.fitToHeight = pages_wide, 0
-    sheet.sheet_properties.pageSetUpPr.fitToPage = True
-    margins = sheet.page_margins
-    margins.left = margins.right = 0.5
-    margins.top, margins.bottom, margins.header, margins.footer = 0.6, 0.7, 0.3, 0.35
-    sheet.oddFooter.left.text = in_margin(book.title) + (f" · {book.date}" if book.date else "")
-    sheet.oddFooter.right.text = "&A · page &P of &N"
-    for part in (sheet.oddFooter.left, sheet.oddFooter.right):
-        part.size = 9
-    sheet.sheet_view.showGridLines = False

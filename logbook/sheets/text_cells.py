@@ -1,6 +1,7 @@
-"""Text that a cell of a workbook can hold, as a string and nothing else."""
+"""Text in a cell of a workbook: what can stand there, as a string and nothing else, and how many lines it takes."""
 
 import re
+from functools import lru_cache
 
 from logbook.craft.swatches.fields import clean_text
 from logbook.craft.words.numbers import grouped
@@ -24,3 +25,17 @@ def holdable(text: str) -> str:
             "or export CSV."
         )
     return _ESCAPE_LIKE.sub("_x005F_", plain)
+
+
+@lru_cache(maxsize=2_000)
+def lines_of(text: str, width: float) -> int:
+    """How many lines a text takes, wrapped between words into so many characters."""
+    lines = 0
+    for paragraph in text.split("\n"):
+        lines, left = lines + 1, width
+        for word in paragraph.split(" "):
+            if len(word) > left and left < width:
+                lines, left = lines + 1, width
+            lines += int(max(len(word) - 1, 0) // max(width, 1))
+            left -= len(word) + 1
+    return lines
