@@ -11,9 +11,9 @@ from logbook.craft.proofreading.judging import FoundQuantity, Verdict
 from logbook.errors import UsageError
 from logbook.tasks.garments import needs_book, read_plan, work_out
 from logbook.tasks.proofreading import (
-    NO_NUMBERS,
     Held,
     Proofread,
+    agreement_words,
     expected_words,
     held_called,
     of_garment,
@@ -79,11 +79,7 @@ def proofread_text(read: Proofread) -> str:
     """What differs, what is a problem, what is not known; then how much agrees."""
     lines = [(one.quantity.line, _sentence(one)) for one in read.found if one.verdict is not Verdict.AGREES]
     lines += [(problem.line, problem.says) for problem in read.problems]
-    agreeing = sum(one.verdict is Verdict.AGREES for one in read.found)
-    said = [f"Line {line}: {says}" for line, says in sorted(lines)]
-    if not read.found:
-        return "\n".join([*said, NO_NUMBERS])
-    return "\n".join([*said, f"{agreeing} of {len(read.found)} numbers and lists agree."])
+    return "\n".join([*(f"Line {line}: {says}" for line, says in sorted(lines)), agreement_words(read)])
 
 
 def _sentence(one: FoundQuantity) -> str:

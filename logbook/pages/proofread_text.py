@@ -8,7 +8,7 @@ from logbook.craft.proofreading.text_checks import TextProblem
 from logbook.craft.proofreading.text_lines import TextLines
 from logbook.craft.words.counting import counted
 from logbook.errors import RefusedError
-from logbook.tasks.proofreading import NO_NUMBERS, Held, Proofread, expected_words, proofread, require_text, what_words
+from logbook.tasks.proofreading import Held, Proofread, agreement_words, expected_words, proofread, require_text, what_words
 
 TROUBLE, UNKNOWN = "trouble", "unknown"
 NOTHING_YET = "Paste the finished text of the pattern here: what differs from the logbook is marked in it."
@@ -67,15 +67,14 @@ def _of_problem(lines: TextLines, problem: TextProblem) -> MarkedText:
 
 
 def _on_the_whole(read: Proofread) -> str:
-    if not read.found and not read.problems:
-        return NO_NUMBERS
     verdicts = [one.verdict for one in read.found]
     differing, unknown = verdicts.count(Verdict.DIFFERS), verdicts.count(Verdict.UNKNOWN)
-    agreeing = f"{verdicts.count(Verdict.AGREES)} of {len(verdicts)} numbers and lists agree."
     said = [f"{differing} differ{'s' if differing == 1 else ''}."] if differing else []
     said += [f"{counted(len(read.problems), 'problem')} in the text itself."] if read.problems else []
     said += [f"{unknown} {'is' if unknown == 1 else 'are'} not in the logbook."] if unknown else []
-    return " ".join([agreeing, *(said or ["Nothing differs."])])
+    if verdicts and not said:
+        said = ["Nothing differs."]
+    return " ".join([agreement_words(read), *said])
 
 
 def next_mark(marks: Sequence[tuple[int, int]], at: int, back: bool = False) -> int | None:

@@ -27,7 +27,7 @@ LARGEST_TEXT = 1_000_000
 """Characters: the longest pattern of a book is far shorter."""
 MOST_NUMBERS = 20_000
 """Numbers and lists: a garment in nine sizes has some hundreds."""
-NO_NUMBERS = "No numbers of a pattern were found in this text."
+_NO_NUMBERS = "No numbers of a pattern were found in this text."
 _SECTIONS = ("Finished measurements", "Materials", "Gauge", "Tension", "Abbreviations", "Notes", "Making up", "Care and cautions")
 
 
@@ -138,6 +138,12 @@ def _known(held: Held) -> Iterator[Quantity]:
         if key not in seen:
             seen.add(key)
             yield one
+
+
+def agreement_words(read: Proofread) -> str:
+    """``12 of 14 numbers and lists agree.``, or that there are none."""
+    agreeing = sum(one.verdict is Verdict.AGREES for one in read.found)
+    return f"{agreeing} of {len(read.found)} numbers and lists agree." if read.found else _NO_NUMBERS
 
 
 def what_words(found: FoundQuantity) -> str:

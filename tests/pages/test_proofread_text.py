@@ -37,7 +37,9 @@ def test_a_text_that_is_none_has_a_sentence(text: str, says: str) -> None:
 
 
 def test_a_text_without_numbers_is_not_called_right() -> None:
-    assert marked("My top, for the lake.", HELD).says == "No numbers of a pattern were found in this text."
+    none = "No numbers of a pattern were found in this text."
+    assert marked("My top, for the lake.", HELD).says == none
+    assert marked("Single crochet, miss two.", HELD).says == f"{none} 1 problem in the text itself."
 
 
 def test_the_next_mark_goes_round() -> None:
