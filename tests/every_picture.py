@@ -19,22 +19,31 @@ import time
 import tkinter as tk
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from dataclasses import replace
 from itertools import product
 from pathlib import Path
 
-from logbook.book.logbook import open_logbook
+from logbook.book.logbook import Logbook, open_logbook
 from logbook.book.pictures import folder_of
+from logbook.pages.own_sheet_page import OwnSheetPage
 from logbook.pages.patterns.pattern_texts import SENTENCE
 from logbook.pages.pieces.shaping import KINDS
+from logbook.pages.proofread_text import TROUBLE
 from logbook.settings import Settings, WindowPlace
+from logbook.tasks.browsing import swatch_in_hand, swatch_lines
 from logbook.tasks.importing import plan_import
 from logbook.tasks.keeping import DamagedError, ReplacedError, back_up, new_book
+from logbook.tasks.logging_swatches import save_swatch
+from logbook.tasks.merging import merge
+from logbook.tasks.own_sheets import pasted_sheets
 from logbook.tasks.sampling import new_sample
 from logbook.window.background import Report
 from logbook.window.dialog import Dialog
 from logbook.window.garments.follow_view import VIEWS
 from logbook.window.import_dialog import show_plan
 from logbook.window.main_window import MainWindow
+from logbook.window.merge_dialog import ask_whose
+from logbook.window.own_sheet_dialog import ask_columns
 from logbook.window.progress import run_with_progress
 from logbook.window.scrolled import Scrolled
 from tests.pictures import everything, find, patterns, pieces
@@ -64,7 +73,6 @@ def swatches(stage: "Stage") -> None:
     settle(stage.root)
     find(stage.root, "2024-09-21")
     stage.page.panes.bring(2)
-    settle(stage.root)
     type_text(stage.page.chain.width.input, "46")
 
 
@@ -269,6 +277,56 @@ def dialogs_of_the_menu(stage: Stage) -> None:
     stage.dialog("damaged", lambda: stage.window.watch.deal_with(damaged))
 
 
+SHEET_OF_THEIR_OWN = """Wolle\tMuster\tNadel\tMaschen auf 10 cm\tFarbe\tWetter
+Rook Wool\tmoss\t4,5\t16\tgrey\train
+Rook Wool\tshell\t5\t15\tgreen\tsun
+"""
+
+
+def dialogs_of_others(stage: Stage) -> None:
+    """What others bring: a sheet in their own words, another logbook, testers, a text to be proofread."""
+    root, look, session = stage.root, stage.window.look, stage.window.session
+    assert session is not None
+    sheet = OwnSheetPage("what was copied", pasted_sheets(SHEET_OF_THEIR_OWN), {})
+    stage.dialog("mapping of a sheet", lambda: ask_columns(root, look, sheet))
+    other = Path(shutil.copy(session.book.path, Path(tempfile.mkdtemp()) / "other.logbook"))
+    colour_all(session.book, "grey")
+    with open_logbook(other) as theirs:
+        colour_all(theirs, "moss green")
+    questions = merge(session.book, other, {}).questions
+    stage.dialog("merge", lambda: ask_whose(root, look, other.name, questions))
+    pieces(root, stage.window)
+    stage.dialog("testers", stage.page.testers.open)
+    stage.dialog("proofreading a run", stage.page.sizes.files.proofread)
+    stage.window.tabs.select(1)
+    page = stage.window.made_page(1)
+    page.show("garments")  # type: ignore[attr-defined]
+    settle(root)
+    page.part.panes.bring(2)
+    page.part.follow.views.buttons["Pattern"].invoke()  # type: ignore[attr-defined]
+    settle(root)
+    text = page.part.follow.pattern.text  # type: ignore[attr-defined]
+    wrong = re.sub(r"\d+", lambda found: str(int(found[0]) + 1) if int(found[0]) % 7 == 0 else found[0], text)
+
+    def paste(up: tk.Toplevel) -> None:
+        area = next(one for one in everything(up) if isinstance(one, tk.Text))
+        area.insert("1.0", wrong)
+        until = time.monotonic() + COMES_UP_S
+        while not area.tag_ranges(TROUBLE) and time.monotonic() < until:  # it is read beside the window
+            root.update()
+            time.sleep(0.02)
+
+    stage.dialog("proofreading a garment", page.part.files.proofread, paste)
+
+
+def colour_all(book: Logbook, colour: str) -> None:
+    """The same colour in three swatches."""
+    for line in swatch_lines(book)[:3]:
+        swatch = swatch_in_hand(book, line.uid)
+        assert swatch is not None
+        save_swatch(book, replace(swatch, colour=colour))
+
+
 def empty(stage: Stage) -> None:
     """A logbook in which nothing is yet."""
     stage.window.show(new_book(Path(tempfile.mkdtemp()) / "new.logbook", keep_backups=False))
@@ -277,7 +335,9 @@ def empty(stage: Stage) -> None:
         stage.shoot(f"{name}, empty")
 
 
-SCENES: tuple[Scene, ...] = (pages, garments, names, dialogs_of_swatches, dialogs_of_pieces, dialogs_of_the_menu, empty)
+SCENES: tuple[Scene, ...] = (
+    *(pages, garments, names, dialogs_of_swatches, dialogs_of_pieces, dialogs_of_the_menu, dialogs_of_others, empty),
+)
 
 
 def main(folder: Path, words: list[str]) -> None:
