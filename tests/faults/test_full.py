@@ -89,9 +89,10 @@ def test_an_export_that_does_not_fit(
         whole = target.stat().st_size
         target.write_bytes(b"the old one")
         there = sorted(tmp_path.iterdir())
+        less = 64 if suffix == ".xlsx" else 1  # the hour that is packed in a workbook makes it some bytes more or less
 
         def work(limit: Callable[[int], None]) -> None:
-            for size in {*range(0, whole, whole // 25), whole - 1}:
+            for size in {*range(0, whole, whole // 25), whole - less}:
                 limit(size)
                 with pytest.raises(RefusedError):
                     export(book, target)

@@ -146,7 +146,7 @@ def test_another_window_changed_something_else(window: MainWindow, page: int, ke
     assert is_typed(window, key)
     assert "LC-06" not in tags(window)
     hit(window.root, "<Control-s>")
-    assert is_kept(session_of(window).book.path)
+    wait_until(window.root, lambda: is_kept(session_of(window).book.path))
 
 
 def moved(path: Path) -> None:
@@ -198,7 +198,7 @@ def test_the_file_is_written_over(window: MainWindow, by: str, page: int, key: s
     assert session_of(window).book.path.name.endswith("restored.logbook")
     assert is_typed(window, key)
     hit(window.root, "<Control-s>")
-    assert is_kept(session_of(window).book.path)
+    wait_until(window.root, lambda: is_kept(session_of(window).book.path))
     assert path.read_bytes() == content
 
 

@@ -155,7 +155,7 @@ def test_the_sizes_stay_where_they_are_when_another_is_chosen(
         heights.append(sum(one.winfo_height() for one in (follow.warnings, follow.sentences) if one.winfo_ismapped()))
         tops.append(follow.runs.winfo_rooty())
     assert len(set(heights)) > 1
-    assert len(set(tops)) == 1
+    assert max(tops) - min(tops) <= 1  # Tk scrolls to whole pixels
 
 
 def test_sizes_are_added_and_taken_out(root: tk.Tk, page: PiecesPage) -> None:
