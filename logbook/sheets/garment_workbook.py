@@ -28,20 +28,24 @@ def write_garment_workbook(
     parts: Sequence[tuple[str, Sequence[str]]],
     date: str,
     charts: Sequence[RowsDrawing] = (),
+    *,
+    published: bool = False,
 ) -> None:
     """Writes the workbook, lengths in cm. ``said``: what stands below the numbers; ``parts``: the whole pattern,
-    each part with its heading and its lines; ``charts``: of the written rows.
+    each part with its heading and its lines; ``charts``: of the written rows; ``published`` on this date: what it says stands
+    once more as values beside the live numbers.
 
     Raises RefusedError, naming the text, for a name that no sheet can hold.
     """
     with BookWriter(title, date) as book:
-        live = _pieces(book, title, sizes, cloths, said, date)
+        live = _pieces(book, title, sizes, cloths, said, date, published=published)
         _rows(book, title, sizes)
         sheet = _listed(book, "Joins", title, "What is joined to what, and whether it fits.", garment_joins.HEADINGS)
         joins = JoinsSheet(sheet, "Joins", sizes, live)
         joins.write()
         note = "Grams without, balls with the reserve; hours and cost of the whole garment stand once for each size."
-        YarnSheet(_listed(book, "Yarn", title, note, garment_yarn.HEADINGS), sizes, cloths, live, joins).write()
+        yarn = YarnSheet(_listed(book, "Yarn", title, note, garment_yarn.HEADINGS), sizes, cloths, live, joins)
+        yarn.write(date if published else "")
         write_pattern_sheet(book, "Pattern", title, parts)
         write_row_charts(book, charts)
         if joins.looks_up_rates:
@@ -50,7 +54,14 @@ def write_garment_workbook(
 
 
 def _pieces(
-    book: BookWriter, title: str, sizes: Sequence[GarmentInSize], cloths: Mapping[str, Cloth], said: Sequence[str], date: str
+    book: BookWriter,
+    title: str,
+    sizes: Sequence[GarmentInSize],
+    cloths: Mapping[str, Cloth],
+    said: Sequence[str],
+    date: str,
+    *,
+    published: bool,
 ) -> LiveGarment:
     columns = max(len(sizes), len(gauge_headings(sizes[0].pieces, cloths)))
     sheet = book.sheet("Pieces", [34, *[11] * columns], landscape=columns > 5)
@@ -71,6 +82,9 @@ def _pieces(
         sheet.skip()
     for sentence in said:
         sheet.paragraph(sentence)
+    if published and live.live:
+        sheet.new_page()
+        live.write_published(date)
     return live
 
 

@@ -14,12 +14,15 @@ from logbook.sheets.cells import HUNDREDTHS, PERCENT, TENTHS, WHOLE, CellLook, C
 from logbook.sheets.garment_joins import JoinsSheet
 from logbook.sheets.live_garment import LiveGarment
 from logbook.sheets.live_measures import of_piece
+from logbook.sheets.published_beside import frame_differing, published_heading
 
 HEADINGS = (
     Heading("Size", 18), Heading("Yarn", 26), Heading("Colour", 16), Heading("Grams", 10, WHOLE, True),
     Heading("Metres", 10, WHOLE, True), Heading("Balls", 9, WHOLE, True), Heading("Hours", 9, TENTHS, True),
     Heading("Cost", 11, HUNDREDTHS, True), Heading("", 8),
 )  # fmt: skip
+_DECIMALS = {"D": 0, "E": 0, "F": 0, "G": 1, "H": 2}
+"""By the columns of numbers."""
 _PIECES = ("Piece", "its yarn", "", "100 sts of a row weigh, g", "used beyond the swatch", "100 sts take, minutes")
 _BALLS = ("Yarn", "", "", "a ball weighs, g", "a ball holds, m", "kept in reserve", "", "a ball costs")
 
@@ -41,8 +44,8 @@ class YarnSheet:
         self._of_piece: dict[str, int] = {}
         self._of_yarn: dict[tuple[str, str], int] = {}
 
-    def write(self) -> None:
-        """The lines, then the inputs."""
+    def write(self, published: str = "") -> None:
+        """The lines, then the inputs; if they were ``published`` on a date, the lines once more as values that stay."""
         count = sum(len(size.yarn) for size in self._sizes)
         first = self._sheet.row + 2
         below = first + count + 3
@@ -52,6 +55,19 @@ class YarnSheet:
         self._sheet.table(HEADINGS, self._lines(first), count)
         if self._pieces:
             self._inputs()
+        if published and count:
+            self._published(published, first, count)
+
+    def _published(self, date: str, first: int, count: int) -> None:
+        self._sheet.skip()
+        published_heading(self._sheet, f"on {date}: framed where the sheet now comes to another number", 8)
+        heads = [CellLook(Role.HEADING, right=heading.right, wraps=True) for heading in HEADINGS]
+        top = self._sheet.add([heading.name for heading in HEADINGS], heads) + 1
+        for line in self._lines(first):
+            values = [cell.value if isinstance(cell, Formula) else cell for cell in line]
+            self._sheet.add(values, [heading.look for heading in HEADINGS])
+        for letter, decimals in _DECIMALS.items():
+            frame_differing(self._sheet, letter, letter, top, first, rows=count, decimals=decimals)
 
     @staticmethod
     def _key(cloth: Cloth) -> tuple[str, str]:

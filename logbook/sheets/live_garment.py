@@ -18,6 +18,7 @@ from logbook.sheets.live_edges import LiveEdge, live_edges
 from logbook.sheets.live_lines import NumberLine, by_repeats
 from logbook.sheets.live_measures import EASE, LiveMeasures, filled, of_body, of_piece
 from logbook.sheets.live_shapes import is_live, lines_of
+from logbook.sheets.published_beside import PublishedLine, published_heading, write_published
 
 _GAUGE = {"p": "$B", "q": "$C", "extra": "$D", "m": "$E", "b": "$F", "beside": "$G", "group": "$H"}
 _GROUPS = ("set-up, closing rows", "rows in a repeat")
@@ -45,6 +46,7 @@ class LiveGarment:
                 self._live[name] = lines_of(made, cloths[name], self.edges)
                 self.edges[name] = live_edges(made[0])
         self._headings = gauge_headings(sizes[0].pieces, cloths)
+        self._columns = max(len(sizes), len(self._headings))
         self._measures = [LiveMeasures(size.size, size.pieces, self.live) for size in sizes]
         self._wanted = self._wanted_formulas()
         used = {name for measures in self._measures for name in measures.used}
@@ -81,6 +83,23 @@ class LiveGarment:
         for name, lines in self._live.items():
             self._piece(name, lines)
 
+    def write_published(self, date: str) -> None:
+        """What comes of the inputs of each live piece as values published on that day; what the sheet then makes otherwise is
+        framed, and counted."""
+        published_heading(self._sheet, f"on {date}", self._columns)
+        self._sheet.paragraph("These numbers stay. One is framed where the sheet now comes to another.")
+        for name, lines in self._live.items():
+            made = self._made[name]
+            self._heading(name)
+            published = []
+            for line in lines:
+                values = [line.of(piece) for piece in made]
+                if line.formula and any(value is not None for value in values):
+                    row = self._at[of_piece(name, line.key)]
+                    published.append(PublishedLine(line.label, values, row, values, line.numbers))
+            write_published(self._sheet, published, "numbers that differ", [""] * len(made))
+            self._sheet.skip()
+
     def _write_gauge(self, name: str, made: ShapedPiece) -> None:
         pattern = self._cloths[name].gauges.pattern
         extra = made.chain - made.foundation if made.chain is not None else None
@@ -95,8 +114,7 @@ class LiveGarment:
         self._sheet.add((name, *cells), [CellLook(Role.LABEL), *looks])
 
     def _section(self, words: str) -> None:
-        columns = max(len(self._sizes), len(self._headings))
-        self._sheet.add((words, *[""] * columns), CellLook(Role.SECTION), height=21)
+        self._sheet.add((words, *[""] * self._columns), CellLook(Role.SECTION), height=21)
 
     def _wanted_formulas(self) -> dict[tuple[str, str, int], str]:
         """What measures are reckoned by, by piece, measure and the place of the size, where that is not a length alone."""
@@ -137,9 +155,7 @@ class LiveGarment:
             row += len(lines) + 2
 
     def _piece(self, name: str, lines: Sequence[NumberLine]) -> None:
-        alike = self._made[name][0].wish.alike
-        heading = [CellLook(Role.HEADING), *[CellLook(Role.HEADING, right=True, wraps=True)] * len(self._sizes)]
-        self._sheet.add((f"{name}{f' × {alike}' if alike > 1 else ''}", *(size.name for size in self._sizes)), heading)
+        self._heading(name)
         for line in lines:
             cells = [self._content(name, line, place, piece) for place, piece in enumerate(self._made[name])]
             roles = [Role.INPUT if not line.formula and not isinstance(cell, Formula) else Role.CELL for cell in cells]
@@ -147,6 +163,11 @@ class LiveGarment:
                 (line.label, *cells), [CellLook(Role.LABEL), *(CellLook(role, line.numbers, right=True) for role in roles)]
             )
         self._sheet.skip()
+
+    def _heading(self, name: str) -> None:
+        alike = self._made[name][0].wish.alike
+        heading = [CellLook(Role.HEADING), *[CellLook(Role.HEADING, right=True, wraps=True)] * len(self._sizes)]
+        self._sheet.add((f"{name}{f' × {alike}' if alike > 1 else ''}", *(size.name for size in self._sizes)), heading)
 
     def _content(self, name: str, line: NumberLine, place: int, piece: ShapedPiece) -> Content:
         value, formula = line.of(piece), line.formula or self._wanted.get((name, line.key, place), "")

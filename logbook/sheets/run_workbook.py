@@ -1,8 +1,7 @@
 """A size run as a workbook: its numbers live from a few inputs, what was published beside them, the drawing, the lines."""
 
-from collections.abc import Mapping, Sequence
-from math import floor
-from typing import BinaryIO, NamedTuple
+from collections.abc import Sequence
+from typing import BinaryIO
 
 from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.rows.chart import RowsDrawing
@@ -11,12 +10,12 @@ from logbook.craft.sizes.published_run import PublishedRun
 from logbook.craft.sizes.run_numbers import NUMBERS, NumberKind, SizeFigures, figures_of
 from logbook.craft.sizes.size_run import SizeRun, plan_for
 from logbook.sheets.book_writer import BookWriter, SheetWriter
-from logbook.sheets.cells import TENTHS, WHOLE, CellLook, Content, Formula, Role, column_letters
+from logbook.sheets.cells import TENTHS, WHOLE, Content, Role
 from logbook.sheets.live_cells import LiveSize
 from logbook.sheets.live_sizes import LiveSizes
-from logbook.sheets.looks import difference_rule
 from logbook.sheets.panel_chart import write_drawings
 from logbook.sheets.pattern_sheet import write_pattern_sheet
+from logbook.sheets.published_beside import PublishedLine, published_heading, write_published
 from logbook.sheets.rows_sheet import write_row_charts
 
 SHEETS = ("Sizes", "Drawing", "Lines")
@@ -71,47 +70,16 @@ def _write_published(sheet: SheetWriter, live: LiveSizes, published: PublishedRu
     """The numbers as they were set, as values; those that differ from the live ones are framed, and counted for each size."""
     was = {str(size["size"]): size for size in published.sizes}
     sheet.skip()
-    sheet.add(
-        (f"As published on {published.date}, from swatch {published.tag}", *[""] * len(names)), CellLook(Role.SECTION), height=21
-    )
-    compared: list[_Compared] = []
+    published_heading(sheet, f"on {published.date}, from swatch {published.tag}", len(names))
+    lines = []
     for label, name, key in _PUBLISHED:
         cells = [_figure(was[own], name) if own in was else None for own in names]
         row = live.row_of(key)
         if row is None or all(cell is None for cell in cells):
             continue
         numbers = TENTHS if NUMBERS[name].kind is NumberKind.LENGTH else WHOLE
-        own_row = sheet.add((label, *cells), [CellLook(Role.LABEL), *[CellLook(numbers=numbers, right=True)] * len(cells)])
-        compared.append(_Compared(own_row, row, name, key))
-        rule = difference_rule(f"AND(ISNUMBER(B{own_row}),ISNUMBER(B{row}),ROUND(B{own_row},1)<>ROUND(B{row},1))")
-        sheet.rule(f"B{own_row}:{column_letters(len(cells) + 1)}{own_row}", rule)
-    counts: list[Content] = [
-        _differing(column_letters(place), compared, live, name, was) for place, name in enumerate(names, start=2)
-    ]
-    sheet.add(
-        ("numbers that differ today", *counts), [CellLook(Role.LABEL), *[CellLook(numbers=WHOLE, right=True)] * len(counts)]
-    )
-
-
-class _Compared(NamedTuple):
-    was: int
-    now: int
-    name: str
-    key: str
-
-
-def _differing(letter: str, compared: Sequence[_Compared], live: LiveSizes, size: str, was: Mapping[str, SizeFigures]) -> Content:
-    """How many of the published numbers of a size differ from the live ones, to the last digit shown."""
-    if size not in was:
-        return "not in it"
-    terms, count = [], 0
-    for one in compared:
-        then, now = f"{letter}{one.was}", f"{letter}{one.now}"
-        terms.append(f"IF(AND(ISNUMBER({then}),ISNUMBER({now})),IF(ROUND({then},1)<>ROUND({now},1),1,0),0)")
-        before, today = _figure(was[size], one.name), live.value(one.key, size)
-        if isinstance(before, int | float) and isinstance(today, int | float):
-            count += floor(before * 10 + 0.5) != floor(today * 10 + 0.5)
-    return Formula("+".join(terms), count)
+        lines.append(PublishedLine(label, cells, row, [live.value(key, own) for own in names], numbers))
+    write_published(sheet, lines, "numbers that differ today", ["" if own in was else "not in it" for own in names])
 
 
 def _figure(figures: SizeFigures, name: str) -> Content:

@@ -110,13 +110,13 @@ def save_bytes_as_they_stand(content: bytes, target: Path, book: Logbook | None 
 
 
 @written_in(PLAIN)
-def garment_workbook(answer: GarmentAnswer, terms: Terms, stream: BinaryIO, day: str) -> None:
-    """Writes the workbook of a garment, worked out on that ISO day. Raises RefusedError, naming the text, for a name that no
-    sheet can hold."""
+def garment_workbook(answer: GarmentAnswer, terms: Terms, stream: BinaryIO, day: str, *, published: bool = False) -> None:
+    """Writes the workbook of a garment, worked out (and ``published``) on that ISO day. Raises RefusedError, naming the text, for
+    a name that no sheet can hold."""
     said = in_all_sizes([(size.name, (*problems(answer, size), *notes(answer, size))) for size in answer.numbers])
     parts = [(part.heading, part_lines(part)) for part in whole_pattern(written(answer, terms))]
     title, charts = answer.plan.name or "A garment", charts_of(swatch.pattern for swatch in answer.swatches.values())
-    write_garment_workbook(stream, title, answer.numbers, answer.cloths, said, parts, day, charts)
+    write_garment_workbook(stream, title, answer.numbers, answer.cloths, said, parts, day, charts, published=published)
 
 
 def save_garment_workbook(answer: GarmentAnswer, terms: Terms, target: Path, book: Logbook | None = None) -> None:

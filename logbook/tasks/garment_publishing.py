@@ -82,7 +82,7 @@ def _documents(answer: GarmentAnswer, on: date) -> dict[str, str]:
         }
     for terms in Terms:
         stream = io.BytesIO()
-        garment_workbook(answer, terms, stream, on.isoformat())
+        garment_workbook(answer, terms, stream, on.isoformat(), published=True)
         found[_workbook_name(terms)] = base64.b85encode(stream.getvalue()).decode()
     return found
 

@@ -6,6 +6,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+import openpyxl
 import pytest
 
 from logbook.craft.garments.plan import Garment
@@ -185,6 +186,16 @@ def test_nothing_published_moves(name: str, made: Path, first: Mapping[str, byte
         assert published(now) == before
         assert would_change(before, work_out(now.plan, book)), "the change is one that can be seen"
     assert outputs(path) == first
+
+
+def test_its_workbook_calculates_and_has_what_was_published_beside_it(made: Path, tmp_path: Path) -> None:
+    done("garment", "--name", "Quay cardigan", "--book", made, "--workbook", tmp_path / "a.xlsx")
+    rows = list(openpyxl.load_workbook(tmp_path / "a.xlsx")["Pieces"].iter_rows(values_only=True))
+    labels = [row[0] for row in rows]
+    top = labels.index("As published on 2026-03-01")
+    chains = [(place < top, row[1]) for place, row in enumerate(rows) if row[0] == "chain"]
+    assert [str(chain).startswith("=") for live, chain in chains if live] == [True] * 3
+    assert [isinstance(chain, int) for live, chain in chains if not live] == [True] * 3
 
 
 def test_what_would_change_is_said_by_the_command(made: Path, tmp_path: Path) -> None:
