@@ -40,6 +40,32 @@ LEADS_TO_COUNT = (
 _SAID_BESIDE = ("with", "including", "incl", "counts")
 
 
+_MOVES = ("in", "next", "each", "rep", "times", "sk", "to", "*", "(", "[", "turn", "tog")
+
+
+def counts_in_brackets(cur: Cursor, targets: Targets) -> tuple[PrintedCount, ...]:
+    """``25 sc, 1 ch-5 sp for thumb``: the counts, as far as the things that they count are known."""
+    start = cur.at
+    counts = printed_counts(cur, targets)
+    if counts or any(word.text in _MOVES for word in cur.words[start:]):
+        return counts
+    end = next((at for at, word in enumerate(cur.words) if at > start + 1 and word.text in (",", "and", ";", "+")), 0)
+    found = printed_counts(cur.inside(start, end), targets) if end else ()
+    whole = next((count for count in found if count.wanted.kind != "sp"), None)
+    later = [word.text for word in cur.words[end + 1 :]]
+    if (
+        whole is None
+        or whole.wanted.kind == "ch"
+        or not later
+        or not ({"sp", "ch"} & set(later) or cur.words[end + 1].sort == NUMBER)
+    ):
+        return ()
+    if cur.words[start + 1].sort != STITCH and cur.words[start + 1].text != "st" and not cur.words[start].sizes:
+        return ()
+    cur.at = len(cur.words)
+    return found
+
+
 def printed_counts(cur: Cursor, targets: Targets) -> tuple[PrintedCount, ...]:
     """Reads ``34 dc, 33 ch-1 sps`` or ``67 (67, 79, 85) sts`` to the last word; () if it is something else."""
     found: list[PrintedCount] = []
@@ -111,6 +137,15 @@ _NOUNS = (
     *("blocks", "spokes", "tips"),
 )
 """Things that a maker counts and a row does not tell apart: they are left unchecked."""
+
+
+def counts_other_things(cur: Cursor) -> bool:
+    """Steps over ``12 scallops``."""
+    start = cur.at
+    if sizes(cur) and _unknown_noun(cur) and not cur.more():
+        return True
+    cur.at = start
+    return False
 
 
 def _unknown_noun(cur: Cursor) -> bool:

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from logbook.craft.rows.asides import LEADS_TO_COUNT, printed_counts
+from logbook.craft.rows.asides import LEADS_TO_COUNT, counts_other_things, printed_counts
 from logbook.craft.rows.cursor import BREAKS, Cursor
 from logbook.craft.rows.instructions import Chain, Instruction
 from logbook.craft.rows.place_kinds import GROUP_NAMES, ONE_STITCH_NAMES
@@ -19,7 +19,7 @@ _OTHER_WORK = {
     "noting", "note", "leaving", "check", "weaving", "twist", "securing", "position", "attach", "break", "breaking",
 }  # fmt: skip
 """Words that a phrase begins with that is no work."""
-_LEFT = ("rest", "them", "rem", "last", "tch", "unworked", "st", "these", "those", "same", "other")
+_LEFT = ("next", "rest", "them", "rem", "last", "tch", "unworked", "st", "these", "those", "same", "other")
 
 
 class Beside:
@@ -136,6 +136,8 @@ class Beside:
     @staticmethod
     def _no_work_begins(cur: Cursor) -> bool:
         told_not = cur.next_is("not") and cur.word(1).text in _OTHER_WORK
+        if cur.next_is("same") and cur.next_is("is", ahead=1) and cur.next_is("row", "around", ahead=2):
+            return True  # "this is Round 1"
         if cur.next_is(*_MAY_MAKE) and _has_stitch(cur):
             return False
         if (
@@ -176,6 +178,12 @@ class Beside:
         end = cur.at
         while end < len(cur.words) and cur.words[end].text not in (".", "turn", "join", "noturn"):
             end += 1
+        if signed or ended:
+            other = cur.inside(cur.at, end)
+            if counts_other_things(other):
+                cur.at = end
+                self.row.notes.append(cur.span_from(start))
+                return True
         counts = printed_counts(cur.inside(cur.at, end), self.targets)
         rest = {word.text for word in cur.words[end:]} - {".", "turn", "join", "noturn", ",", "with", "slst", "first", "in", "st"}
         if not counts or (not signed and rest and before not in (".", ";") and not cur.next_is("st", ahead=1)):

@@ -27,9 +27,14 @@ from logbook.craft.rows.row_words import ReadRow, RowWords
 BLOCK = "block"
 
 
+def in_blocks(rows: Sequence[ReadRow]) -> bool:
+    """Whether the rows are corner to corner: one after the first begins a block on chains of its own."""
+    return any(_begun(row.words.items) for row in rows[1:])
+
+
 def with_blocks(rows: Sequence[ReadRow]) -> list[ReadRow]:
     """The rows with every block as one thing that is made; rows that have none as they are, without counts of blocks."""
-    if any(_begun(row.words.items) for row in rows[1:]):
+    if in_blocks(rows):
         return [replace(row, words=_in_blocks(row.words, is_first=index == 0)) for index, row in enumerate(rows)]
     return [_without_count(row) for row in rows]
 

@@ -58,6 +58,12 @@ class SaidToCount:
 
 def said_to_count(cur: Cursor) -> SaidToCount | None:
     """Reads ``counts as dc and ch 2 here and throughout``, ``beg ch-3 does not count as a st``; None if it is something else."""
+    whole = cur
+    cur = _without_kind_of_row(cur)
+    if cur is not whole:
+        said = said_to_count(cur)
+        whole.at = whole.at if said is None else len(whole.words)
+        return said
     words = cur.words[cur.at :]
     texts = [word.text for word in words]
     if texts[-1:] == ["."]:
@@ -107,6 +113,19 @@ def said_to_count(cur: Cursor) -> SaidToCount | None:
     of, skipped = _spoken_of(cur, cur.at, ahead)
     start, cur.at = cur.at, len(cur.words)
     return SaidToCount(stitch, chains, over, throughout or bool(_ALWAYS & set(texts[:ahead])), of, skipped, cur.span_from(start))
+
+
+def _without_kind_of_row(cur: Cursor) -> Cursor:
+    """``at start of a dc row`` without its stitch."""
+    words = cur.words[cur.at :]
+    of_row = [
+        at
+        for at, word in enumerate(words)
+        if word.sort == STITCH and [each.text for each in words[at + 1 : at + 2]] in (["row"], ["around"])
+    ]
+    if not of_row or words[of_row[0] - 1].text not in ("of", "in", "at", "each", "all", "any", "on"):
+        return cur
+    return Cursor(tuple(word for at, word in enumerate(words) if at not in of_row), cur.word(len(words)).start)
 
 
 def counted_by_parts(cur: Cursor, chains: int) -> SaidToCount | None:

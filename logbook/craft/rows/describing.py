@@ -41,7 +41,7 @@ _SEVERAL_PLACES = re.compile(
 )
 """One stitch drawn up in several places: how many it takes is not told by its loops."""
 _NO_STITCH = re.compile(
-    r"\s*(?:notes?|beg(?:inning)?\s+ch|tch|turning|pattern|stitch\s+guide|gauge|tension|materials?|yarn|hook|sizes?|rows?|rnds?|rounds?|ch|multiple|"
+    r"\s*(?:(?:all|every|each)\s+(?:rows?|rnds?|rounds?)|notes?|beg(?:inning)?\s+ch|tch|turning|pattern|stitch\s+guide|gauge|tension|materials?|yarn|hook|sizes?|rows?|rnds?|rounds?|ch|multiple|"
     r"next|last|each|second|third|swatch|sample|begin|start|to\s+start|abbreviations?|us|uk|foundation|base|finished|special\s+abb\w*)\b[^=]*[:=–—-]",
     re.IGNORECASE,
 )

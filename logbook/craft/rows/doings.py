@@ -130,7 +130,8 @@ class Doings:
     def row_of(cur: Cursor, items: list[Instruction]) -> bool:
         """Whether ``in sc across``, ``1 row of sc`` or ``sc row`` begins: one into each. Steps up to the stitch."""
         start = cur.at
-        if any(isinstance(item, Work | Repeat) for item in items):
+        begins = cur.next_is("in", "row", "around") or cur.sort_is(NUMBER)
+        if not begins or any(isinstance(item, Work | Repeat) for item in items):
             return False
         if cur.next_is("in") and cur.sort_is(STITCH, 1) and cur.next_is("toend", "around", "", ".", ahead=2):
             return True

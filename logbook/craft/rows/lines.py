@@ -57,7 +57,9 @@ _MAKES = re.compile(
 )
 _BESIDE = re.compile(
     r"\s*(?:notes?|tips?|gauge|tension|materials?|yarn|hook|sizes?|finished|notions|abbreviations?|skill|level|difficulty|finishing|"
-    r"assembly|making\s+up|(?:edging|border|trim)\s*[:–-][^\n]*\bevenly\b|place|mark|fasten|finish|weave|stuff|cut|sew|block|begin|work\s+even|special|stitch\s+guide|to\s+fit|"
+    r"assembly|(?:sl(?:ip)?[ -]?st(?:itch)?|ss)\b[^.\n]{0,60}\b(?:fasten|finish|cut|break)\b|making\s+up|"
+    r"(?:edging|border|trim)\s*[:–-][^\n]*\bevenly\b|"
+    r"place|mark|fasten|finish|weave|stuff|cut|sew|block|begin|work\s+even|special|stitch\s+guide|to\s+fit|"
     r"turn\s+(?:the\s+work\s+)?(?:at|after|between)|remember|break|now\s+keep|keep|carry\s+on|cont(?:inue)?|gather|flatten|damp|pin|"
     r"these\s+|those\s+|the\s+(?:\w+\s+)*(?:form|pattern|last)|no\s+joining|you\s+will|i\s+used|start\s+each|join\s+each|"
     r"don['’]t\s+forget|measurements?|pattern\s+notes?|repeat\s+until|(?:do\s+not|don['’]t)\s+(?:stuff|fasten|cut|break|block|turn\s+(?:the\s+)?work))\b",
@@ -85,7 +87,7 @@ AGAIN = re.compile(
     rf"""\s*(?:[→•▪►●]\s*)?(?:with\s+[^,.;]{{1,20}},\s*)?(?:then\s+)?(?:rep(?:eat)?|work(?:\s+as)?(?:\s+(?:for|in|given\s+(?:for|in)))?|same\s+as|like|as(?:\s+(?:for|in|given\s+(?:for|in)))?)\s+(?:the\s+)?
     (?:(?P<named>dec(?:rease)?|inc(?:rease)?|short)\s+{_ROW}
       |(?:last|previous)\s+(?:(?P<back>\d+|two|three|four|five|six)\s+)?{_ROW}
-      |(?:from\s+)?(?:{_ROW}|r\.?)\s*(?P<first>\d+)(?:\s*(?:-|–|—|to|through|thru|and|&|\+)\s*(?:{_ROW}\s*|r\.?\s*)?(?P<last>\d+))?
+      |(?:from\s+)?(?:{_ROW}|r\.?)\s*(?P<first>\d+)(?:\s*(?:-|–|—|to|through|thru|and|&|\+)\s*(?:{_ROW}\s*|r\.?\s*)?(?P<last>\d+)(?!\d)(?!\s*(?:[(\[{{]|st|sc|hdc|dc|tr|htr|ch)))?
       |(?P<first3>{"|".join(_ORDINALS)})\s+{_ROW}
       |(?P<first2>\d+)(?:st|nd|rd|th)(?:\s*(?:-|–|—|to|and|&)\s*(?P<last2>\d+)(?:st|nd|rd|th))?(?:\s+{_ROW}|(?=\s*(?:[.,;(\[{{]|\Z|row))))
     (?P<rest>(?:[\s.,;)(\[{{<].*)?)\Z""",

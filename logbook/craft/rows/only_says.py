@@ -17,7 +17,7 @@ _WORK_WORDS = {
 
 
 _SAY_SO = {
-    "is", "are", "be", "to", "for", "with", "of", "you", "it", "this", "these", "so", "as", "if", "when", "up", "off",
+    "behind", "is", "are", "be", "to", "for", "with", "of", "you", "it", "this", "these", "so", "as", "if", "when", "up", "off",
     "out", "down", "back", "before", "after", "not", "no", "by", "at", "from", "tight", "loose", "careful", "here",
     "on", "will", "should", "can", "may", "do", "all", "over", "tail", "marker", "markers", "end", "facing", "finger",
     "yarn", "invisible", "see", "left", "closed", "work", "thumb", "stuffing", "good", "well", "done",

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from logbook.craft.rows.asides import is_remark, name_made, printed_counts
+from logbook.craft.rows.asides import counts_in_brackets, is_remark, name_made, printed_counts
 from logbook.craft.rows.beginnings import Beginnings, from_nth
 from logbook.craft.rows.beside import Beside
 from logbook.craft.rows.chain_sayings import SaidToCount, counted_by_parts, said_to_count
@@ -50,6 +50,7 @@ class Phrases:
         self.row = RowWords()
         self.targets = Targets(own.made)
         self.in_round = in_round
+        self.sized = False  # numbers stand in several sizes
         self.stitches = Stitches(own.made, self.targets)
         self.skips = Skips(self.targets, self.stitches)
         self.beside = Beside(self.row, self.targets)
@@ -61,6 +62,7 @@ class Phrases:
 
     def read(self, cur: Cursor, kind_below: str, first: bool = False) -> RowWords:
         """All of it. ``kind_below``: the stitch that an increase is of, if this row names none."""
+        self.sized = any(word.sizes for word in cur.words)
         self.targets.loop_is_ring = first and self.in_round
         self.doings.first_row = first
         self.targets.in_ring = any(word.text == "ring" for word in cur.words)
@@ -84,7 +86,7 @@ class Phrases:
         stars: dict[str, int] = {}
         opened: dict[str, Span] = {}
         while cur.more():
-            if cur.accept(*BREAKS, "and", "-", "/") or self._none_in_this_size(cur):
+            if cur.accept(*BREAKS, "and", "-", "/") or (self.sized and self._none_in_this_size(cur)):
                 continue
             start = cur.at
             if cur.next_is("corner") and cur.next_is(":", "of", ahead=1):
@@ -255,10 +257,20 @@ class Phrases:
         if said is not None:
             self._note(said, items)
             return True
-        counts = printed_counts(inside, self.targets)
+        if (
+            inside.sort_is(NUMBER)
+            and {"each", "per"} & {word.text for word in inside.words[2:-1]}
+            and inside.words[-1].text in _PARTS
+        ):
+            self.row.notes.append(_all_of(inside))
+            return True  # "3 dc each side"
+        counts = counts_in_brackets(inside, self.targets) if not repeats else printed_counts(inside, self.targets)
         if counts:
             self.row.counts = counts
             return True
+        if inside.next_is("same") and len(inside.words) > 2 and not any(word.sort == NUMBER for word in inside.words):
+            self.row.notes.append(_all_of(inside))
+            return True  # "2 sc in last ch (same ch as first sc)"
         name = name_made(inside, lambda text: not text.isdigit() and text not in ONE_STITCH_NAMES)
         if name and items and isinstance(items[-1], Work):
             self._name(name, items)
@@ -295,6 +307,7 @@ class Phrases:
     def _phrase(self, cur: Cursor, items: list[Instruction]) -> list[Instruction]:
         """One phrase behind ``items``: what stands in brackets, beside the work or before it, else what is worked."""
         start = cur.at
+        self.targets.items = self.row.items
         self.targets.at_hook = self.doings.first_row and not any(isinstance(item, Work | Repeat) for item in self.row.items)
         self.stitches.nothing_yet = any(isinstance(item, Work) and item.made.name == NEW_YARN for item in items) and not any(
             isinstance(item, Repeat) or (isinstance(item, Work) and item.made.name != NEW_YARN) for item in items
@@ -328,8 +341,9 @@ class Phrases:
         if cur.next_is("ending") and cur.next_is("with", ahead=1) and items:
             cur.at += 2
             return self._phrase(cur, items)
-        if cur.next_is("start", "begin") and (cur.sort_is(NUMBER, 1) or cur.sort_is(STITCH, 1)):
-            cur.at += 1
+        ahead = 2 if cur.next_is("with", "by", ahead=1) else 1
+        if cur.next_is("start", "begin", "starting", "beg") and (cur.sort_is(NUMBER, ahead) or cur.sort_is(STITCH, ahead)):
+            cur.at += ahead
             return self._phrase(cur, items)
         if cur.next_is("begin", "beginning", "starting", "start") and self.beginnings.at_ring(cur):
             return []
@@ -420,6 +434,9 @@ class Phrases:
                 return True
         cur.at = start
         return False
+
+
+_PARTS = ("side", "sides", "edge", "corner", "section", "sections", "petal", "rep", "point", "wedge")
 
 
 def _is_chain(cur: Cursor, ahead: int) -> bool:

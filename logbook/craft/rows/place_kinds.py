@@ -171,6 +171,9 @@ class PlaceKinds:
         if not self.names_a_size(cur):
             cur.number()
         noun = self._simple(cur)
+        if noun is not None and cur.next_is("-") and cur.next_is("group", ahead=1):
+            cur.at += 2
+            noun = Wanted("group", name="group")
         if noun is not None and cur.accept("and"):
             return self._between_two(cur, part)
         if noun is None and cur.accept("group", "st"):

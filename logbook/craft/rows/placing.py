@@ -1,6 +1,7 @@
 """Where stitches go whose place is told before them, or behind several of them."""
 
 from dataclasses import replace
+from itertools import islice
 
 from logbook.craft.rows.cursor import BREAKS, CLOSING, Cursor, NotUnderstoodError
 from logbook.craft.rows.instructions import (
@@ -62,7 +63,7 @@ class Placing:
             isinstance(work, Work) and len(items) > 1 and isinstance(items[-1], Chain) and isinstance(moved := items[-2], Work)
         ):
             return new
-        only_moves = all(isinstance(item, Work) and item.made.items == ("sl st",) for item in items[:-1])
+        only_moves = all(isinstance(item, Work) and item.made.items == ("sl st",) for item in islice(items, len(items) - 1))
         into = work.into
         if not (only_moves and isinstance(into, Next) and into.count == 1 and into.wanted.kind == "sp"):
             return new
@@ -103,6 +104,10 @@ class Placing:
     def place_first(self, cur: Cursor, items: list[Instruction], start: int) -> list[Instruction] | None:
         """``in first st work 2 sc``; ``… and in each ch across``, which goes on as before it; None if it is neither."""
         before = items[-1] if items else None
+        if cur.next_is("each") and cur.next_is("in", ahead=1) and cur.next_is("ring", ahead=2):
+            cur.at += 3
+            items[:] = [self.in_the_ring(item) for item in items]
+            return []  # "3 ch, 8 tr, all in a magic ring"
         goes_on = cur.next_is("and", ",", ahead=-1) and isinstance(before, Work)
         if not cur.accept("in"):
             if not (goes_on and cur.next_is("next", "each")):

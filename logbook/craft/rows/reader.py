@@ -205,6 +205,7 @@ class _Reading:
 
     def _rest(self, start: int, end: int) -> tuple[tuple[PrintedCount, ...], bool]:
         """The counts behind ``Rep Row 2``, and whether nothing else stands there that would be work."""
+        end -= len(self.text[start:end]) - len(re.sub(r"[\s.,;]*\bturn\b[\s.]*\Z", "", self.text[start:end], flags=re.IGNORECASE))
         text = self.text[start:end]
         found = re.search(r"[(\[{<]?\s*\d[^.(\[{<]*(?:[(\[]\d[^)\]]*[)\]][^.(\[{<]*)?[)\]}>]?\s*\.?\s*\Z", text)
         counts: tuple[PrintedCount, ...] = ()
@@ -252,6 +253,7 @@ class _Reading:
                 re.search(r"from\s+(?:the\s+)?hook\b.*\bin\s+(?:each|next)|rep\s+from\s+\*", text, re.I)
                 and not self.rows
                 and works
+                and not re.search(r"\bmeans?\b", text, re.I)
             ):
                 return False
             self._note(part)

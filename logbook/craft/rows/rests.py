@@ -16,7 +16,11 @@ def onto_rest(cur: Cursor, row: RowWords, in_round: bool) -> Cursor:
     kept: list[Word] = []
     at = 0
     while at < len(texts):
-        named = texts[at] in ("of", "on", "in", "from", "after") and texts[at + 1 : at + 2] in (["row"], ["around"])
+        named = (
+            texts[at] in ("of", "on", "in", "from", "after")
+            and texts[max(at - 1, 0)] not in ("and", "here")
+            and texts[at + 1 : at + 2] in (["row"], ["around"])
+        )
         if named and at + 2 < len(texts) and cur.words[at + 2].sort == NUMBER and texts[at + 3 : at + 4] != ["below"]:
             row.onto = cur.words[at + 2].value
             at += 3

@@ -24,6 +24,8 @@ def filled(rows: list[ReadRow], every: Iterable[tuple[str, ReadRow]]) -> list[Re
 
 def numbered_from_1(rows: list[ReadRow]) -> list[ReadRow]:
     """Set-up rows are number 0, if row 1 follows; else the first row is row 1."""
+    if len(rows) > 1 and rows[0].number == 0 and rows[1].number == 2:
+        return [replace(rows[0], number=1), *rows[1:]]
     if len(rows) > 1 and rows[0].number == 0 and not rows[1].part.numbers:
         return [replace(row, number=row.number + 1) for row in rows]
     return rows

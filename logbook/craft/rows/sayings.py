@@ -10,12 +10,13 @@ from logbook.errors import UnreadableError
 _BETWEEN = r"\s*[,:;/–-]\s*"
 _SIZES = (
     rf"(?:\d+\s+\(\d+\)\s+\d+|\d+)(?:\s*[(\[]\s*\d+(?:{_BETWEEN}\d+)*\s*[)\]]"
-    r"|(?:/\d+){2,}|(?:\s*,\s*\d+){2,}|(?:\s+-\s+\d+){2,})?"
+    r"|(?:/\d+){2,}|(?:\s*:\s*\d+){2,}|(?:\s*,\s*\d+){2,}|(?:\s+-\s+\d+){2,})?"
 )
 _CHAIN = re.compile(
     rf"\b(?:ch|chain)\s*(?:of\s+|-\s*)?(?P<a>{_SIZES})(?![\w-])(?!\s*(?:sc|hdc|dc|tr|htr|rows?|sp|l(?:oo)?ps?|arch|group|block|cluster))"
-    rf"|(?<!of )(?P<b>{_SIZES})\s*(?:ch|chs|chains?)\b"
-    r"(?!\s*(?:from|sp|-|l(?:oo)?ps?\b|arch|group|block|cluster))",
+    r"(?!\s+(?:at|for)\s+(?:the\s+)?(?:start|beg))"
+    rf"|(?<!of )(?<!\d)(?P<b>{_SIZES})\s*(?:ch|chs|chains?)\b"
+    r"(?!\s*(?:from|sp|-|l(?:oo)?ps?\b|arch|group|block|cluster)|\s+(?:at|for)\s+(?:the\s+)?(?:start|beg))",
     re.IGNORECASE,
 )
 _MULTIPLE = re.compile(
@@ -31,6 +32,8 @@ _PARITY = re.compile(
     r"\b(?P<what>even|odd)\s+number(?:\s+of\s+(?P<of>\w+))?(?:\s*,?\s*(?:plus|\+)\s*(?P<plus>\d+))?", re.IGNORECASE
 )
 _OF_CHAIN = re.compile(r"\b(?:ch|chs|chain|chains)\b", re.IGNORECASE)
+_FOR_CHAIN = re.compile(r"\s*(?:sts?\s*|more\s+)?(?:for|in|to)\s+(?:the\s+)?(?:\w+\s+){0,2}?ch(?:ain)?\b", re.IGNORECASE)
+"""``plus 2 for the foundation chain``: the multiple is of chains."""
 BASE_SENTENCE = re.compile(
     r"\s*(?:with\s+[^,.;]{1,30},?\s*)?(?:ch(?:ain)?\s+\d+|\d+\s*ch)\b[^.;]*?\b(?:join|ring|circle|ss|sl\s*st)\b[^.;]*[.;]\s+(?=\S)",
     re.IGNORECASE,
@@ -49,7 +52,8 @@ BETWEEN = re.compile(
 )
 """``73 (79) 85`` and ``a) 32 b) 36 c) 40``."""
 _LISTED = re.compile(
-    r"(?<!rows )(?<!rnds )(?<!rounds )(?<![\d.,/-])(?<!\d )\d+(?:(?:\s*,\s*\d+){2,}|(?:\s+-\s+\d+){2,})(?!\s*(?:and|,|-)?\s*\d)",
+    r"(?<!rows )(?<!rnds )(?<!rounds )(?<![\d.,/-])(?<!\d )"
+    r"\d+(?:(?:\s*,\s*\d+){2,}|(?::\s+\d+){2,}|(?:\s+-\s+\d+){2,})(?!\s*(?:and|,|-)?\s*\d)",
     re.IGNORECASE,
 )
 """``72, 80, 88`` and ``40 - 44 - 48``: sizes without brackets, where all such lists are as long."""
@@ -85,7 +89,9 @@ def _stated(line: str, start: int, beside_chain: bool) -> StatedMultiple | None:
     if found is None:
         return None
     span = Span(start + len(line) - len(line.lstrip()), start + len(line.rstrip()))
-    of_chain = beside_chain or _OF_CHAIN.search(line[: found.end()]) is not None
+    of_chain = (
+        beside_chain or _OF_CHAIN.search(line[: found.end()]) is not None or _FOR_CHAIN.match(line, found.end()) is not None
+    )
     multiple, constant = int(found["m"]), int(found["plus"] or 0) - int(found["less"] or 0)
     if not 0 < multiple < 10_000:
         return None

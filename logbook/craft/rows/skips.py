@@ -44,6 +44,11 @@ class Skips:
     def _where_it_stands(cur: Cursor) -> bool:
         """Steps over ``below``, ``under the ch-3``, ``closest to hook``, ``the chain comes out of``: the row's first stitch."""
         start = cur.at
+        if cur.next_is("with") and cur.next_is("ch", "tch", "begch", ahead=1):
+            cur.at += 2
+            cur.accept("-")
+            cur.number()
+            return True
         if cur.next_is("under", "below", "beneath", "closest", "nearest") or (
             cur.next_is("ch") and cur.next_is("comes", "stands", ahead=1)
         ):

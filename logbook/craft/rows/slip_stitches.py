@@ -9,6 +9,12 @@ from logbook.craft.rows.targets import Targets
 from logbook.craft.rows.word import NUMBER
 
 
+def _texts(cur: Cursor) -> list[str]:
+    """What comes next, up to a count in brackets."""
+    rest = [word.text for word in cur.words[cur.at :]]
+    return rest[: next((at for at, text in enumerate(rest) if text in ("(", "[", "-", "=")), len(rest))]
+
+
 class SlipStitches:
     """Reads them; what joins the round is noted in ``row``."""
 
@@ -28,6 +34,10 @@ class SlipStitches:
         rest.skip_clause("turn", "noturn")
         clause = [word.text for word in cur.words[cur.at : cur.at + rest.at]]
         closes = self.in_round and (self._closes(clause) or (not clause and not rest.next_is(",", "and")))
+        ends = (
+            clause[:2] == ["in", "next"] and len(clause) == 3 and not set(_texts(rest)) - {".", ",", "and", "fasten", "cut", ""}
+        )
+        closes = closes or (self.in_round and ends)  # "sl st in next st. Fasten off."
         if worked and ("join" in clause or closes or clause[:1] == ["to"]):
             self.row.joined_at = len(items)
             self.row.joins_to = joined_to(cur.words[cur.at : cur.at + rest.at])

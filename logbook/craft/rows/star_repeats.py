@@ -162,6 +162,9 @@ class StarRepeats:
             many = len(ends.made.items) if counted else 1
             return [*body[:-1], Work(Made(ends.made.items[-many:]), where, cur.span_from(start))]
         cur.accept("but")
+        if cur.next_is("sk") and (skips := self._skips_last(cur)):
+            self._fewer = True
+            return [*body[:-1], *skips]
         if cur.accept("ending_with"):
             self._fewer = True
             return [*body[:-1], *self.phrase(cur, [])]
@@ -195,6 +198,19 @@ class StarRepeats:
         alike = isinstance(ends, Work) and bool(instead) and isinstance(instead[0], Work) and _takes_its_place(ends, instead[0])
         self._fewer = last or alike
         return [*body[:-1], *instead] if last or alike else list(instead)
+
+    def _skips_last(self, cur: Cursor) -> list[Instruction]:
+        """``skipping 1 sc at end of last rep``; [] if it is something else."""
+        start = cur.at
+        skips = self.phrase(cur, [])
+        cur.accept("at", "in")
+        cur.accept("ending")
+        cur.accept("of")
+        if cur.next_is("last") and cur.next_is("rep", ahead=1):
+            cur.at += 2
+            return skips
+        cur.at = start
+        return []
 
     @staticmethod
     def _once_more_to(cur: Cursor, stars: Stars) -> int | None:
@@ -242,7 +258,7 @@ def leads_to_last(cur: Cursor, kinds: Sequence[str]) -> bool:
         count = cur.word().value if cur.sort_is(NUMBER) else 1
         many = cur.sort_is(NUMBER) and count == len(kinds)
         cur.at += many
-        named = cur.accept("one", "st") or cur.stitch() in kinds or (many and count == 1)
+        named = cur.accept("one", "st") or cur.accept(*kinds) or cur.stitch() in kinds or (many and count == 1)
         named = named and (many or count == 1)
         while cur.accept("goes", "going", "is", "made", "being", "placed", "worked"):
             pass

@@ -7,9 +7,11 @@ from logbook.craft.rows.cursor import BREAKS, Cursor
 from logbook.craft.rows.instructions import (
     First,
     FromHook,
+    Instruction,
     Last,
     Made,
     Next,
+    Repeat,
     Ring,
     Same,
     Skipped,
@@ -43,6 +45,7 @@ class Targets:
     def __init__(self, names: Mapping[str, Made]) -> None:
         self.places = PlaceKinds(names)
         self.in_ring = False  # the row has spoken of a ring
+        self.items: list[Instruction] = []  # what the row has done so far
         self.at_hook = False  # row 1 has worked nothing yet
         self.loop_is_ring = False  # a round 1 has no other loop to work into than the ring's
 
@@ -137,6 +140,9 @@ class Targets:
             if not (self._turning_noun(cur, take=True) or cur.accept("same", "ch")):
                 raise cur.fail()
             return Same()
+        if cur.sort_is(ORDINAL) and cur.next_is("skipped", "sk", ahead=1) and cur.next_is("ch", ahead=2):
+            cur.at += 3  # which of them it is counts from the foundation
+            return TurningChain()
         if (cur.sort_is(ORDINAL) or cur.next_is("first", "next")) and cur.next_is("ch", "of", "fromhook", ahead=1):
             return self._chain(cur)
         if cur.accept("topof"):
@@ -185,7 +191,7 @@ class Targets:
         start = cur.at
         cur.accept("beg", "last")
         found = cur.accept("tch", "begch")
-        if found and cur.accept("-"):
+        if found and cur.word().start == cur.word(-1).end and cur.accept("-"):
             cur.number()
         if not found:
             numbered = cur.number() is not None
@@ -203,6 +209,8 @@ class Targets:
     def _skip_as(self, cur: Cursor) -> None:
         """Steps over "as joining", "as last dc": it says nothing new."""
         if cur.accept("as"):
+            if cur.next_is("begch", "tch", "ch", "beg") and any(isinstance(item, Repeat) for item in self.items):
+                raise cur.fail("only the place just worked into can be gone back to")
             cur.skip_to((*BREAKS, ")", "]", "and"))
 
     def _each(self, cur: Cursor) -> Target | Each:

@@ -10,7 +10,7 @@ Ways = dict[str, list[tuple[list[str], str]]]
 _WAYS = {
     "ch": "ch chs chain chains",
     "sk": "sk skip skipping miss missing",
-    "skipped": "skipped missed",
+    "skipped": "skipped missed sk'd sk’d skpd",
     "st": "st|sts|stitch|stitches|vertical bar|vertical bars|bar|bars",
     "sp": "sp sps space spaces loop loops lp lps arch arches",
     "tch": "tch|t - ch|turning ch|turning chain|turning chains|turning chs",

@@ -98,7 +98,7 @@ def _group_at(raw: list[Word], at: int, sizes: int) -> list[Word]:
     around = [raw[index].text for index in (at - 1, at + len(listed)) if 0 <= index < len(raw)]
     marks = {word.text for word in listed[1::2]}
     alone = not (marks & set(around) and any(text in ("/", ",") for text in around))
-    if sizes > 2 and len(listed) == 2 * sizes - 1 and marks in ({"/"}, {","}, {"-"}) and alone:
+    if sizes > 2 and len(listed) == 2 * sizes - 1 and marks in ({"/"}, {","}, {"-"}, {":"}) and alone:
         return listed if all(word.sort == NUMBER for word in listed[::2]) else []
     return []
 

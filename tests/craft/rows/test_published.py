@@ -17,10 +17,16 @@ MARKED = {
     "Nana's stripes, worked flat": "what is a group is said in a remark",
     "Peacock fan stole": "into the last dc work 2 dtr only, without the 2 ch",
     "Bed sock toe": "free loops",
+    "Trinity stitch wash mitt": "three together begin in the place of the last stitch",
+    "Layered flower": "around stitches of the round before the last",
+    "Solid square without a seam line": "the round ends in the space it began in",
+    "Corner to corner coaster": "the ch-3 of a block counts as a stitch",
 }
 """Patterns that are not read whole yet, and why: what is not understood in them is marked."""
 NAMED_LATER = ("Parish hall square",)
 """A space passes over what lies before it, so that one stitch too few before a corner is named in the round above."""
+FIT_ALTERED = ("Zigzag tube skirt",)
+"""Altered, they fit after all: every round loses a repeat."""
 
 
 @pytest.mark.parametrize("pattern", PATTERNS, ids=lambda pattern: f"{pattern.kind}, {pattern.name}")
@@ -29,7 +35,8 @@ def test_a_published_pattern_and_its_altered_twin(pattern: Published) -> None:
     if pattern.name in MARKED:
         assert (whole, named == "proven") == ("not understood", False)
     else:
-        assert (whole, named) == ("read", "elsewhere" if pattern.name in NAMED_LATER else "named")
+        altered = "elsewhere" if pattern.name in NAMED_LATER else "proven" if pattern.name in FIT_ALTERED else "named"
+        assert (whole, named) == ("read", altered)
 
 
 def test_few_are_not_read_whole() -> None:
