@@ -61,9 +61,9 @@ def said_to_count(cur: Cursor) -> SaidToCount | None:
     whole = cur
     cur = _without_kind_of_row(cur)
     if cur is not whole:
-        said = said_to_count(cur)
-        whole.at = whole.at if said is None else len(whole.words)
-        return said
+        of_row = said_to_count(cur)
+        whole.at = whole.at if of_row is None else len(whole.words)
+        return of_row
     words = cur.words[cur.at :]
     texts = [word.text for word in words]
     if texts[-1:] == ["."]:
