@@ -9,8 +9,8 @@ MARKED = {
     "Star stitch headband": "stars are drawn up in several places",
     "Night sky dishcloth": "stars are drawn up in several places",
     "Spike stitch tea cosy": "a stitch is called 1sp",
-    "Circle in a square": "a colour stands alone; a standing start",
-    "Granny triangle motif": "a round begins in the space just made",
+    "unseen3-motifs, Circle in a square": "a colour stands alone; a standing start",
+    "unseen3-motifs, Granny triangle motif": "a round begins in the space just made",
     "Corner to corner sampler": "the ch-3 of a block counts as a stitch",
     "Corner-to-corner washcloth": "the ch-3 of a block counts as a stitch",
     "Paired trebles for a pram cover": "between the stitches of a pair",
@@ -32,7 +32,7 @@ FIT_ALTERED = ("Zigzag tube skirt",)
 @pytest.mark.parametrize("pattern", PATTERNS, ids=lambda pattern: f"{pattern.kind}, {pattern.name}")
 def test_a_published_pattern_and_its_altered_twin(pattern: Published) -> None:
     whole, named = outcome(pattern)
-    if pattern.name in MARKED:
+    if pattern.name in MARKED or f"{pattern.kind}, {pattern.name}" in MARKED:
         assert (whole, named == "proven") == ("not understood", False)
     else:
         altered = "elsewhere" if pattern.name in NAMED_LATER else "proven" if pattern.name in FIT_ALTERED else "named"
