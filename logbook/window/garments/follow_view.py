@@ -45,6 +45,9 @@ PIECES = (
     Column("length", PIECE_HEADINGS[6], 8, "right"),
     Column("grams", PIECE_HEADINGS[7], 6, "right"),
 )
+WIDTHS = {column.heading: column.width for column in PIECES}
+GIVE_OR_TAKE = PIECE_HEADINGS[5]
+"""The first column that goes where there is no room for all."""
 ROWS = (
     Column("row", "Row", 5, "right"),
     Column("stitches", "Stitches", 7, "right"),
@@ -132,10 +135,11 @@ class FollowView(Card):
             self._size_headings = headings
             self._size_table.destroy()
             columns = [
-                Column(str(n), text, max(5, len(text)), "left" if n == 0 else "right", grow=n > 0)
+                Column(text, text, max(5, len(text), WIDTHS.get(text, 0)), "left" if n == 0 else "right", grow=n > 0)
                 for n, text in enumerate(headings)
             ]
             self._size_table = Table(self._size_place, self.look, columns, lambda _: None)
+            FittingColumns(self._size_table, sorted(headings, key=GIVE_OR_TAKE.__eq__))
             self._size_table.grid(row=0, column=0, sticky="ew")
         self._size_table.set_rows(Row(cells[0], cells, (number,) * len(cells)) for number, cells in enumerate(rows))
         self._size_table.tree.configure(height=max(2, min(len(rows), 12)))
