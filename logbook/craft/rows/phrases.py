@@ -2,10 +2,8 @@
 
 from dataclasses import replace
 
-from logbook.craft.rows.asides import counts_in_brackets, is_remark, name_made, printed_counts
 from logbook.craft.rows.beginnings import Beginnings, from_nth
 from logbook.craft.rows.beside import Beside
-from logbook.craft.rows.chain_sayings import SaidToCount, counted_by_parts, said_to_count
 from logbook.craft.rows.cursor import BREAKS, CLOSING, Cursor, NotUnderstoodError
 from logbook.craft.rows.doings import Doings
 from logbook.craft.rows.instructions import (
@@ -27,18 +25,17 @@ from logbook.craft.rows.kinds import with_kind
 from logbook.craft.rows.one_for_each import one_for_each
 from logbook.craft.rows.only_says import only_says
 from logbook.craft.rows.own_stitches import OwnStitches
-from logbook.craft.rows.place_kinds import ONE_STITCH_NAMES
 from logbook.craft.rows.placing import Placing
 from logbook.craft.rows.rests import onto_rest
 from logbook.craft.rows.row_words import RowWords
+from logbook.craft.rows.said_beside import SaidBeside, only_moves
 from logbook.craft.rows.skips import Skips
 from logbook.craft.rows.slip_stitches import SlipStitches
 from logbook.craft.rows.star_repeats import STARS, StarRepeats
 from logbook.craft.rows.stitches import Stitches
 from logbook.craft.rows.targets import Targets
-from logbook.craft.rows.word import NUMBER, STITCH, TOGETHER
+from logbook.craft.rows.word import NUMBER, STITCH
 
-LONGEST_SAYING = 30  # words in "beg ch-3 counts as dc and ch 1 throughout"
 DEEPEST = 40  # brackets in brackets
 
 
@@ -54,6 +51,7 @@ class Phrases:
         self.stitches = Stitches(own.made, self.targets)
         self.skips = Skips(self.targets, self.stitches)
         self.beside = Beside(self.row, self.targets)
+        self.said = SaidBeside(own, self.row, self.targets, self.stitches, self.beside)
         self.doings = Doings(own, self.row, self.targets, self.stitches)
         self.placing = Placing(self.row, self.targets, self.stitches)
         self.slips = SlipStitches(self.row, self.targets, self.stitches, in_round)
@@ -93,7 +91,7 @@ class Phrases:
                 cur.at += 2
                 continue
             try:
-                if cur.word().text in STARS and items and self._starred_count(cur):
+                if cur.word().text in STARS and items and self.said.starred_count(cur):
                     continue
                 if cur.word().text in STARS and cur.word().text != "**" and cur.word().text in stars:
                     self.stars.close(cur, items, stars)
@@ -113,7 +111,7 @@ class Phrases:
                         cur
                     ):
                         continue
-                    if cur.next_is("for", "to") and items and self._why(cur):
+                    if cur.next_is("for", "to") and items and self.said.why(cur):
                         continue
                     new = self.placing.placed(self._phrase(cur, items), items)
                     new = self._all_of_them(items, new)
@@ -158,7 +156,7 @@ class Phrases:
             cur.skip_to(BREAKS)
             raise NotUnderstoodError(cur.span_from(start), "say how many times in all")
         times = self.targets.times(cur) or self._starred_times(cur)
-        if made is not None and times is None and cur.next_is("in") and _only_moves(items):
+        if made is not None and times is None and cur.next_is("in") and only_moves(items):
             begun = self.doings.begun(cur, cur.inside(start + 1, close), start)
             if begun is not None:
                 return begun
@@ -172,7 +170,7 @@ class Phrases:
             cur.accept("picot")
             return [Work(made, Next(ANY_STITCH, 0), cur.span_from(start))]
         repeats = cur.next_is("toend", "around", "to", "tolast", "rep")
-        if times is None and self._aside(inside, items, repeats):
+        if times is None and self.said.aside(inside, items, repeats):
             return []
         ahead = cur.at
         cur.accept(",", ";")
@@ -235,75 +233,6 @@ class Phrases:
             return None
         return Repeat(tuple(body), Times(count), cur.span_from(start))
 
-    def _starred_count(self, cur: Cursor) -> bool:
-        """Takes ``*20 sc*`` at the row's end."""
-        inside = cur.inside(cur.at + 1, len(cur.words))
-        inside.skip_to(STARS)
-        close = cur.at + 1 + inside.at
-        if not cur.sort_is(NUMBER, 1) or not any(word.text in STARS for word in cur.words[close:]):
-            return False
-        if any(word.text not in (".", "turn") for word in cur.words[close + 1 :]):
-            return False
-        counts = printed_counts(cur.inside(cur.at + 1, close), self.targets)
-        if counts:
-            self.row.counts, cur.at = counts, close + 1
-        return bool(counts)
-
-    def _aside(self, inside: Cursor, items: list[Instruction], repeats: bool) -> bool:
-        """Takes what stands in brackets beside the work; False if it is work."""
-        said = said_to_count(inside)
-        if said is None and items and isinstance(items[-1], Chain) and _only_moves(items[:-1]):
-            said = counted_by_parts(inside, items[-1].count)
-        if said is not None:
-            self._note(said, items)
-            return True
-        if (
-            inside.sort_is(NUMBER)
-            and {"each", "per"} & {word.text for word in inside.words[2:-1]}
-            and inside.words[-1].text in _PARTS
-        ):
-            self.row.notes.append(_all_of(inside))
-            return True  # "3 dc each side"
-        counts = counts_in_brackets(inside, self.targets) if not repeats else printed_counts(inside, self.targets)
-        if counts:
-            self.row.counts = counts
-            return True
-        if inside.next_is("same") and len(inside.words) > 2 and not any(word.sort == NUMBER for word in inside.words):
-            self.row.notes.append(_all_of(inside))
-            return True  # "2 sc in last ch (same ch as first sc)"
-        name = name_made(inside, lambda text: not text.isdigit() and text not in ONE_STITCH_NAMES)
-        if name and items and isinstance(items[-1], Work):
-            self._name(name, items)
-            return True
-        inside.at = 0
-        if (self.beside.leaves(inside) or self.beside.rest_is_left(inside)) and all(
-            word.text == "." for word in inside.words[inside.at :]
-        ):
-            return True
-        inside.at = 0
-        placed = len(inside.words) > 1 and inside.words[0].sort != NUMBER and not repeats
-        if placed and self.targets.places.wanted(inside) is not None and not inside.more():
-            self.row.notes.append(_all_of(inside))
-            return True  # "sc in next dc (center dc of shell)"
-        inside.at = 0
-        names_row = not items and {word.text for word in inside.words} <= {"inc", "dec", "row", "around", "first", "shoulder"}
-        together = len(inside.words) == 2 and inside.words[0].text == "=" and inside.words[1].sort == TOGETHER
-        states = any(word.text in ("is", "are") for word in inside.words) and not any(word.text == "in" for word in inside.words)
-        if is_remark(inside) or names_row or together or states:
-            self.row.notes.append(inside.span_from(inside.at) if not inside.more() else _all_of(inside))
-            return True
-        return False
-
-    def _note(self, said: SaidToCount, items: list[Instruction]) -> None:
-        beside = items[-1].span.start if items else -1
-        self.row.said[beside] = said
-
-    def _name(self, name: str, items: list[Instruction]) -> None:
-        work = items[-1]
-        if isinstance(work, Work):
-            self.own.made.setdefault(name, Made(work.made.items, name))
-            items[-1] = replace(work, made=Made(work.made.items, name))
-
     def _phrase(self, cur: Cursor, items: list[Instruction]) -> list[Instruction]:
         """One phrase behind ``items``: what stands in brackets, beside the work or before it, else what is worked."""
         start = cur.at
@@ -318,10 +247,10 @@ class Phrases:
             return pulled
         if not any(isinstance(item, Work | Repeat) for item in items) and (joined := self.doings.yarn_joined(cur)) is not None:
             return joined
-        chain = self._chain_said(cur, items)
+        chain = self.said.chain_said(cur, items)
         if chain is not None:
             return [chain]
-        if self._says_what_counts(cur, items) or self.beside.takes(cur, items):
+        if self.said.says_what_counts(cur, items) or self.beside.takes(cur, items):
             return []
         if cur.next_is("ring") and cur.next_is(*BREAKS, "and", "", ahead=1) and not items:
             cur.at += 1  # "make a magic ring," before what goes into it
@@ -379,81 +308,10 @@ class Phrases:
             return self.slips.slip_stitch(cur, items, start)
         return self.stitches.phrase(cur, start)
 
-    def _why(self, cur: Cursor) -> bool:
-        """Steps over ``for the tip``, ``to even things out``: words of why, with nothing to make."""
-        start = cur.at
-        cur.skip_clause("turn", "noturn")
-        clause = cur.words[start : cur.at]
-        if len(clause) < 2 or any(
-            word.sort in (NUMBER, STITCH, TOGETHER) or word.text in ("st", "ch", "sp", "slst", "sk") for word in clause
-        ):
-            cur.at = start
-            return False
-        self.row.notes.append(cur.span_from(start))
-        return True
-
-    def _chain_said(self, cur: Cursor, items: list[Instruction]) -> Chain | None:
-        """``Ch 3 counts as dc, dc in next …`` at the row's beginning, where the chains are made and spoken of at once."""
-        start = cur.at
-        chain = self.stitches.chain(cur) if not items else None
-        if chain is None or not cur.next_is("counts", "not", "="):
-            cur.at = start
-            return None
-        cur.at = start
-        said = dict(self.row.said)
-        if not self._says_what_counts(cur, items):
-            return None
-        after = cur.inside(cur.at, len(cur.words))
-        while after.accept(*BREAKS, "turn", "and"):
-            pass
-        if self.stitches.chain(after) is not None:
-            cur.at, self.row.said = start, said
-            return None  # a sentence before the row's own chains
-        self.row.said = {**said, chain.span.start: next(reversed(self.row.said.values()))}
-        return chain
-
-    def _says_what_counts(self, cur: Cursor, items: list[Instruction]) -> bool:
-        start = cur.at
-        if cur.next_is("sk"):
-            return False
-        if items and isinstance(items[-1], Chain):
-            cur.accept("-")
-            cur.accept("which", "this", "that", "it")
-            cur.accept("to", "will")
-        begin = end = cur.at
-        ends = []
-        while end < min(len(cur.words), begin + LONGEST_SAYING) and cur.words[end].text not in (";", ".", "(", ")"):
-            if cur.words[end].text in (",", "-", ":"):
-                ends.append(end)
-            end += 1
-        for stop in (end, *reversed(ends)):
-            said = _said(cur.inside(begin, stop))
-            if said is not None:
-                self._note(said, items)
-                cur.at = stop
-                return True
-        cur.at = start
-        return False
-
-
-_PARTS = ("side", "sides", "edge", "corner", "section", "sections", "petal", "rep", "point", "wedge")
-
 
 def _is_chain(cur: Cursor, ahead: int) -> bool:
     """Whether ``1 ch`` stands so far ahead."""
     return cur.sort_is(NUMBER, ahead) and cur.next_is("ch", ahead=ahead + 1)
-
-
-def _said(cur: Cursor) -> SaidToCount | None:
-    try:
-        return said_to_count(cur)
-    except NotUnderstoodError:
-        return None
-
-
-def _only_moves(items: list[Instruction]) -> bool:
-    """Whether the row has done nothing yet but go to where it begins."""
-    return all(isinstance(item, Work) and item.made.items == ("sl st",) for item in items)
 
 
 def _depth(cur: Cursor) -> int:
@@ -463,7 +321,3 @@ def _depth(cur: Cursor) -> int:
         depth += (word.text in CLOSING) - (word.text in CLOSING.values())
         deepest = max(deepest, depth)
     return deepest
-
-
-def _all_of(cur: Cursor) -> Span:
-    return Span(cur.words[0].start, cur.words[-1].end) if cur.words else Span(0, 0)

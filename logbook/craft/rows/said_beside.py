@@ -1,0 +1,169 @@
+"""What is said in a row beside its work: what its chains count as, how many it makes, what a stitch is called, why."""
+
+from dataclasses import replace
+
+from logbook.craft.rows.asides import counts_in_brackets, is_remark, name_made, printed_counts
+from logbook.craft.rows.beside import Beside
+from logbook.craft.rows.chain_sayings import SaidToCount, counted_by_parts, said_to_count
+from logbook.craft.rows.cursor import BREAKS, Cursor, NotUnderstoodError
+from logbook.craft.rows.instructions import Chain, Instruction, Made, Span, Work
+from logbook.craft.rows.own_stitches import OwnStitches
+from logbook.craft.rows.place_kinds import ONE_STITCH_NAMES
+from logbook.craft.rows.row_words import RowWords
+from logbook.craft.rows.star_repeats import STARS
+from logbook.craft.rows.stitches import Stitches
+from logbook.craft.rows.targets import Targets
+from logbook.craft.rows.word import NUMBER, STITCH, TOGETHER
+
+LONGEST_SAYING = 30  # words in "beg ch-3 counts as dc and ch 1 throughout"
+_PARTS = ("side", "sides", "edge", "corner", "section", "sections", "petal", "rep", "point", "wedge")
+"""What stitches are told of: ``3 dc each side``."""
+
+
+class SaidBeside:
+    """Takes sayings into ``row``. ``own``: the stitches that the pattern itself describes, or names."""
+
+    def __init__(self, own: OwnStitches, row: RowWords, targets: Targets, stitches: Stitches, beside: Beside) -> None:
+        self._made, self._row, self._targets, self._stitches, self._beside = own.made, row, targets, stitches, beside
+
+    def starred_count(self, cur: Cursor) -> bool:
+        """Takes ``*20 sc*`` at the row's end."""
+        inside = cur.inside(cur.at + 1, len(cur.words))
+        inside.skip_to(STARS)
+        close = cur.at + 1 + inside.at
+        if not cur.sort_is(NUMBER, 1) or not any(word.text in STARS for word in cur.words[close:]):
+            return False
+        if any(word.text not in (".", "turn") for word in cur.words[close + 1 :]):
+            return False
+        counts = printed_counts(cur.inside(cur.at + 1, close), self._targets)
+        if counts:
+            self._row.counts, cur.at = counts, close + 1
+        return bool(counts)
+
+    def aside(self, inside: Cursor, items: list[Instruction], repeats: bool) -> bool:
+        """Takes what stands in brackets beside the work; False if it is work."""
+        said = said_to_count(inside)
+        if said is None and items and isinstance(items[-1], Chain) and only_moves(items[:-1]):
+            said = counted_by_parts(inside, items[-1].count)
+        if said is not None:
+            self._note(said, items)
+            return True
+        if (
+            inside.sort_is(NUMBER)
+            and {"each", "per"} & {word.text for word in inside.words[2:-1]}
+            and inside.words[-1].text in _PARTS
+        ):
+            self._row.notes.append(_all_of(inside))
+            return True  # "3 dc each side"
+        counts = counts_in_brackets(inside, self._targets) if not repeats else printed_counts(inside, self._targets)
+        if counts:
+            self._row.counts = counts
+            return True
+        if inside.next_is("same") and len(inside.words) > 2 and not any(word.sort == NUMBER for word in inside.words):
+            self._row.notes.append(_all_of(inside))
+            return True  # "2 sc in last ch (same ch as first sc)"
+        name = name_made(inside, lambda text: not text.isdigit() and text not in ONE_STITCH_NAMES)
+        if name and items and isinstance(items[-1], Work):
+            self._name(name, items)
+            return True
+        inside.at = 0
+        if (self._beside.leaves(inside) or self._beside.rest_is_left(inside)) and all(
+            word.text == "." for word in inside.words[inside.at :]
+        ):
+            return True
+        inside.at = 0
+        placed = len(inside.words) > 1 and inside.words[0].sort != NUMBER and not repeats
+        if placed and self._targets.places.wanted(inside) is not None and not inside.more():
+            self._row.notes.append(_all_of(inside))
+            return True  # "sc in next dc (center dc of shell)"
+        inside.at = 0
+        names_row = not items and {word.text for word in inside.words} <= {"inc", "dec", "row", "around", "first", "shoulder"}
+        together = len(inside.words) == 2 and inside.words[0].text == "=" and inside.words[1].sort == TOGETHER
+        states = any(word.text in ("is", "are") for word in inside.words) and not any(word.text == "in" for word in inside.words)
+        if is_remark(inside) or names_row or together or states:
+            self._row.notes.append(inside.span_from(inside.at) if not inside.more() else _all_of(inside))
+            return True
+        return False
+
+    def why(self, cur: Cursor) -> bool:
+        """Steps over ``for the tip``, ``to even things out``: words of why, with nothing to make."""
+        start = cur.at
+        cur.skip_clause("turn", "noturn")
+        clause = cur.words[start : cur.at]
+        if len(clause) < 2 or any(
+            word.sort in (NUMBER, STITCH, TOGETHER) or word.text in ("st", "ch", "sp", "slst", "sk") for word in clause
+        ):
+            cur.at = start
+            return False
+        self._row.notes.append(cur.span_from(start))
+        return True
+
+    def chain_said(self, cur: Cursor, items: list[Instruction]) -> Chain | None:
+        """``Ch 3 counts as dc, dc in next …`` at the row's beginning, where the chains are made and spoken of at once."""
+        start = cur.at
+        chain = self._stitches.chain(cur) if not items else None
+        if chain is None or not cur.next_is("counts", "not", "="):
+            cur.at = start
+            return None
+        cur.at = start
+        said = dict(self._row.said)
+        if not self.says_what_counts(cur, items):
+            return None
+        after = cur.inside(cur.at, len(cur.words))
+        while after.accept(*BREAKS, "turn", "and"):
+            pass
+        if self._stitches.chain(after) is not None:
+            cur.at, self._row.said = start, said
+            return None  # a sentence before the row's own chains
+        self._row.said = {**said, chain.span.start: next(reversed(self._row.said.values()))}
+        return chain
+
+    def says_what_counts(self, cur: Cursor, items: list[Instruction]) -> bool:
+        """Takes ``which counts as dc and ch 1 throughout``; False if that is not said here."""
+        start = cur.at
+        if cur.next_is("sk"):
+            return False
+        if items and isinstance(items[-1], Chain):
+            cur.accept("-")
+            cur.accept("which", "this", "that", "it")
+            cur.accept("to", "will")
+        begin = end = cur.at
+        ends = []
+        while end < min(len(cur.words), begin + LONGEST_SAYING) and cur.words[end].text not in (";", ".", "(", ")"):
+            if cur.words[end].text in (",", "-", ":"):
+                ends.append(end)
+            end += 1
+        for stop in (end, *reversed(ends)):
+            said = _said(cur.inside(begin, stop))
+            if said is not None:
+                self._note(said, items)
+                cur.at = stop
+                return True
+        cur.at = start
+        return False
+
+    def _note(self, said: SaidToCount, items: list[Instruction]) -> None:
+        beside = items[-1].span.start if items else -1
+        self._row.said[beside] = said
+
+    def _name(self, name: str, items: list[Instruction]) -> None:
+        work = items[-1]
+        if isinstance(work, Work):
+            self._made.setdefault(name, Made(work.made.items, name))
+            items[-1] = replace(work, made=Made(work.made.items, name))
+
+
+def only_moves(items: list[Instruction]) -> bool:
+    """Whether the row has done nothing yet but go to where it begins."""
+    return all(isinstance(item, Work) and item.made.items == ("sl st",) for item in items)
+
+
+def _said(cur: Cursor) -> SaidToCount | None:
+    try:
+        return said_to_count(cur)
+    except NotUnderstoodError:
+        return None
+
+
+def _all_of(cur: Cursor) -> Span:
+    return Span(cur.words[0].start, cur.words[-1].end) if cur.words else Span(0, 0)
