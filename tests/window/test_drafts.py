@@ -154,13 +154,14 @@ def test_a_made_piece(mine: MainWindow) -> None:
     press(mine.root, "<Control-Key-2>")
 
     def type_and_die() -> None:
-        dialog = in_hand(mine)
+        (dialog,) = dialogs(mine.root)
+        assert isinstance(dialog, _MadeDialog)
         press(dialog.fields["notes"].input, "<End>", *TYPED.replace(" ", ""))
         wait_until(mine.root, lambda: is_kept("riversand"))
         mine.drafts.end(leave=True)
         dialog.close()
 
-    mine.root.after(20, type_and_die)
+    once_open(mine.root, type_and_die)
     press(mine.root, "<Control-m>")
     piece = mine.page_in_hand().form.uid  # type: ignore[union-attr]
     seen: list[tuple[str, str]] = []
@@ -187,7 +188,6 @@ def test_a_body_chart(mine: MainWindow) -> None:
     heard: list[str] = []
 
     def type_and_die() -> None:
-        wait_until(mine.root, lambda: dialogs(mine.root))
         (dialog,) = dialogs(mine.root)
         assert isinstance(dialog, _ChartDialog)
         dialog.name.text = "my own"
@@ -207,7 +207,7 @@ def test_a_body_chart(mine: MainWindow) -> None:
         mine.drafts.end(leave=True)
         dialog.close()
 
-    mine.root.after(20, type_and_die)
+    once_open(mine.root, type_and_die)
     press(mine.root, "<Control-b>")
     assert "“my own” is not saved" in heard[0]
     seen: list[tuple[str, int]] = []
@@ -228,11 +228,20 @@ def test_a_body_chart(mine: MainWindow) -> None:
     assert seen[0][1] > 4
 
 
-def in_hand(window: MainWindow) -> _MadeDialog:
-    wait_until(window.root, lambda: dialogs(window.root))
-    (dialog,) = dialogs(window.root)
-    assert isinstance(dialog, _MadeDialog)
-    return dialog
+def once_open(root: tk.Tk, work: Callable[[], object]) -> None:
+    """Does ``work`` when a dialog is there, which then is gone however that ends: it holds whoever opened it."""
+
+    def look() -> None:
+        if not dialogs(root):
+            root.after(10, look)
+            return
+        try:
+            work()
+        finally:
+            for dialog in reversed(dialogs(root)):
+                dialog.destroy()
+
+    root.after(10, look)
 
 
 def test_not_now_offers_it_again_and_the_menu_does(mine: MainWindow) -> None:
