@@ -11,36 +11,17 @@ from logbook.craft.rows.word import NUMBER, OTHER, STITCH
 from logbook.craft.rows.words import TOO_MANY
 
 LEADS_TO_COUNT = (
-    "total",
-    "of",
-    ":",
-    "you",
-    "should",
-    "will",
-    "now",
-    "have",
-    "there",
-    "are",
-    "st",
-    "counts",
-    "for",
-    "leaving",
-    "this",
-    "same",
-    "that",
-    "gives",
-    "giving",
-    "be",
-    "altogether",
-    "leaves",
-    "=",
-    "-",
-)
+    "total", "of", ":", "you", "should", "will", "now", "have", "there", "are", "st", "counts", "for", "leaving", "this",
+    "same", "that", "gives", "giving", "be", "altogether", "leaves", "=", "-",
+)  # fmt: skip
 """Words that a count may begin with: ``you should have 24 sts``, ``stitch count: 24``."""
 _SAID_BESIDE = ("with", "including", "incl", "counts")
-
-
 _MOVES = ("in", "next", "each", "rep", "times", "sk", "to", "*", "(", "[", "turn", "tog")
+"""Words that stand in work and in no count."""
+_AFTER_COUNT = (
+    "ending", "in", "total", "at", "row", "around", ".", "-", "rem", "left", "made", "now", "all", "on", "side", "=", "/",
+    "altogether", "each",
+)  # fmt: skip
 
 
 def counts_in_brackets(cur: Cursor, targets: Targets) -> tuple[PrintedCount, ...]:
@@ -96,27 +77,7 @@ def printed_counts(cur: Cursor, targets: Targets) -> tuple[PrintedCount, ...]:
         found.append(PrintedCount(numbers, wanted, cur.span_from(first)))
         if cur.next_is("at") and cur.next_is("ending", ahead=1):
             cur.skip_to((",", ";", "(", ")"))  # "at end of Row 5"
-        while cur.accept(
-            "ending",
-            "in",
-            "total",
-            "at",
-            "row",
-            "around",
-            ".",
-            "-",
-            "rem",
-            "left",
-            "made",
-            "now",
-            "all",
-            "on",
-            "side",
-            "=",
-            "/",
-            "altogether",
-            "each",
-        ):
+        while cur.accept(*_AFTER_COUNT):
             pass
         if not cur.accept(",", "and", ";", "+", "with") and not cur.next_is(*_SAID_BESIDE, "without"):
             break

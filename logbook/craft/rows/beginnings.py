@@ -11,24 +11,10 @@ from logbook.craft.rows.targets import Targets
 from logbook.craft.rows.word import NUMBER, ORDINAL, OTHER, STITCH, Word
 
 _PLACES = (
-    "in",
-    "next",
-    "each",
-    "same",
-    "first",
-    "last",
-    "*",
-    "**",
-    "(",
-    "[",
-    "toend",
-    "around",
-    "join",
-    "rejoin",
-    "attach",
-    "slst",
-    "rep",
-)
+    "in", "next", "each", "same", "first", "last", "*", "**", "(", "[", "toend", "around", "join", "rejoin", "attach",
+    "slst", "rep",
+)  # fmt: skip
+"""Words that a place or other work begins with: what comes later is not where the row begins."""
 
 
 def from_nth(cur: Cursor) -> Cursor:

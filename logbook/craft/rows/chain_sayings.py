@@ -21,23 +21,10 @@ _AROUND = {
 }  # fmt: skip
 """Words that may stand around what is said; with any other it is something else."""
 _OF_CHAINS = {
-    *_CHAINS,
-    "skipped",
-    "sk",
-    "unworked",
-    "these",
-    "first",
-    "your",
-    "beg",
-    "-",
-    "of",
-    "row",
-    "same",
-    "will",
-    "at",
-    "beginning",
+    *_CHAINS, "skipped", "sk", "unworked", "these", "first", "your", "beg", "-", "of", "row", "same", "will", "at", "beginning",
     "start",
-}
+}  # fmt: skip
+"""Words that may stand around chains that are one stitch."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,42 +45,43 @@ class SaidToCount:
 
 def said_to_count(cur: Cursor) -> SaidToCount | None:
     """Reads ``counts as dc and ch 2 here and throughout``, ``beg ch-3 does not count as a st``; None if it is something else."""
-    whole = cur
-    cur = _without_kind_of_row(cur)
+    whole, cur = cur, _without_kind_of_row(cur)
     if cur is not whole:
         of_row = said_to_count(cur)
         whole.at = whole.at if of_row is None else len(whole.words)
         return of_row
-    words = cur.words[cur.at :]
-    texts = [word.text for word in words]
-    if texts[-1:] == ["."]:
+    if cur.words[-1:] and cur.words[-1].text == "." and cur.more():
         cur = cur.inside(cur.at, len(cur.words) - 1)
-        texts, words = texts[:-1], words[:-1]
-    while texts[:1] in (["your"], ["for"], ["as"]):
-        texts, words = texts[1:], words[1:]
-        if texts[:1] == ["first"] or (words and words[0].sort in (NUMBER, STITCH)):
+    words = cur.words[cur.at :]
+    while words and words[0].text in ("your", "for", "as"):
+        words = words[1:]
+        if words and (words[0].text == "first" or words[0].sort in (NUMBER, STITCH)):
             said = _counted_as(cur, 0)
             if said is not None:
                 start, cur.at = cur.at, len(cur.words)
                 return SaidToCount(*said, 0, False, cur.span_from(start))
-    if (
-        texts[:1] == ["first"]
-        and len(words) > 1
-        and words[1].sort == STITCH
-        and (texts[2:] in ([], ["made"]) or set(texts[2:]) <= _AROUND)
-    ):
+    return _without_verb(cur, words) or _with_verb(cur, words)
+
+
+def _without_verb(cur: Cursor, words: tuple[Word, ...]) -> SaidToCount | None:
+    """``first dc``, ``first 3 ch = 1 dc``, ``counting the skipped chs as a dc``."""
+    texts = [word.text for word in words]
+    first = texts[:1] == ["first"] and len(words) > 1 and words[1].sort == STITCH
+    if first and (texts[2:] == ["made"] or set(texts[2:]) <= _AROUND):
         start, cur.at = cur.at, len(cur.words)
         return SaidToCount(words[1].text, 0, 0, False, 0, False, cur.span_from(start))  # "ch 3 (first dc)"
     if (stands := _stands_for(cur, words)) is not None:
         return stands
-    if (
-        texts[:1] == ["counts"]
-        and "as" in texts[2:]
-        and (about := texts.index("as"))
-        and {"ch", "begch", "tch"} & set(texts[1:about])
-    ):
-        cur = Cursor((*words[1:about], words[0], *words[about:]), words[-1].end)  # "counting the skipped chs as a dc"
-        return said_to_count(cur)
+    if texts[:1] == ["counts"] and "as" in texts[2:]:
+        about = texts.index("as")
+        if {*_CHAINS} & set(texts[1:about]):
+            return said_to_count(Cursor((*words[1:about], words[0], *words[about:]), words[-1].end))
+    return None
+
+
+def _with_verb(cur: Cursor, words: tuple[Word, ...]) -> SaidToCount | None:
+    """``counts as dc and ch 2``, ``beg ch-3 does not count as a st``."""
+    texts = [word.text for word in words]
     verb = next((at for at, text in enumerate(texts) if text in _VERBS), -1)
     denied = next((at for at, text in enumerate(texts) if text in _DENIALS), -1)
     if verb < 0 and denied < 0:
@@ -145,7 +133,7 @@ def _stands_for(cur: Cursor, words: tuple[Word, ...]) -> SaidToCount | None:
     """``3 skipped chs form first dc``, ``first 3 ch = 1 dc``: chains, and the one stitch that they are."""
     at = next((at for at, word in enumerate(words) if word.sort == STITCH), 0)
     before = [word.text for word in words[:at]]
-    named = {"ch", "begch", "tch"} & set(before)
+    named = {*_CHAINS} & set(before)
     own = before[-1:] == ["first"] or before[-2:] == ["your", "first"]
     known = all(word.sort == NUMBER or word.text in _OF_CHAINS for word in words[:at])
     if not (named and own and known) or any(word.text not in ("made", "of", "row", "around", "edge") for word in words[at + 1 :]):

@@ -106,19 +106,8 @@ class Phrases:
                     items.append(ahead)
                 elif cur.next_is("rep"):
                     self.stars.repeat(cur, items, stars)
-                else:
-                    if cur.next_is("starting", "beginning", "begin", "start", "beg", "missing") and self.beginnings.where_begun(
-                        cur
-                    ):
-                        continue
-                    if cur.next_is("for", "to") and items and self.said.why(cur):
-                        continue
-                    new = self.placing.placed(self._phrase(cur, items), items)
-                    new = self._all_of_them(items, new)
-                    if not any(word.text == "next" for word in cur.words[start : cur.at]):
-                        new = self.placing.where_moved_to(new, items)
-                    if not one_for_each(items, new, cur.word(start - 1 - cur.at).text == "and"):
-                        items.extend(new)
+                elif not self._says_where_or_why(cur, items):
+                    self._add_phrase(cur, items, start)
             except NotUnderstoodError as error:
                 failed_at = cur.at
                 if not error.says and only_says(cur, start, not any(isinstance(item, Work | Repeat) for item in self.row.items)):
@@ -131,6 +120,19 @@ class Phrases:
         unused = [opened[star] for star in stars if star != "**"]
         self.row.faults += [("no “rep from” goes back to it", span) for span in unused]
         return items
+
+    def _says_where_or_why(self, cur: Cursor, items: list[Instruction]) -> bool:
+        """Takes where the row begins anyhow, or what a phrase is for."""
+        begins = cur.next_is("starting", "beginning", "begin", "start", "beg", "missing")
+        return (begins and self.beginnings.where_begun(cur)) or (cur.next_is("for", "to") and bool(items) and self.said.why(cur))
+
+    def _add_phrase(self, cur: Cursor, items: list[Instruction], start: int) -> None:
+        new = self.placing.placed(self._phrase(cur, items), items)
+        new = self._all_of_them(items, new)
+        if not any(word.text == "next" for word in cur.words[start : cur.at]):
+            new = self.placing.where_moved_to(new, items)
+        if not one_for_each(items, new, cur.word(start - 1 - cur.at).text == "and"):
+            items.extend(new)
 
     @staticmethod
     def _none_in_this_size(cur: Cursor) -> bool:

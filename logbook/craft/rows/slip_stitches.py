@@ -48,8 +48,6 @@ class SlipStitches:
         if cur.next_is("over") and (cur.next_is("first", "next", "last", ahead=1) or cur.sort_is(NUMBER, 1)):
             cur.at += 1
         cur.accept("to")
-        if not worked and cur.accept("next"):
-            cur.at -= 1
         made = Made(("sl st",))
         if cur.next_is("in") or cur.next_is(*BREAKS, "and", ""):
             return self.stitches.work(cur, made, start)

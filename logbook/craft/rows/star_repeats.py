@@ -182,14 +182,7 @@ class StarRepeats:
         if last:
             cur.accept("rep")
         if cur.accept("at", "in") or cur.word().text in STARS:
-            star = cur.word().text
-            if star not in stars:
-                raise cur.fail("the place where the last repeat ends is not marked")
-            cur.at += 1
-            if cur.accept("on", "in") and cur.accept("last"):
-                cur.accept("rep")
-            self._fewer = True
-            return list(body[: stars.pop(star) - begin])
+            return list(body[: self._marked(cur, stars) - begin])
         cur.accept("with")
         instead = self.phrase(cur, [])
         if cur.next_is("instead"):
@@ -198,6 +191,17 @@ class StarRepeats:
         alike = isinstance(ends, Work) and bool(instead) and isinstance(instead[0], Work) and _takes_its_place(ends, instead[0])
         self._fewer = last or alike
         return [*body[:-1], *instead] if last or alike else list(instead)
+
+    def _marked(self, cur: Cursor, stars: Stars) -> int:
+        """Where the mark stands that the last repeat goes to: ``at **``."""
+        star = cur.word().text
+        if star not in stars:
+            raise cur.fail("the place where the last repeat ends is not marked")
+        cur.at += 1
+        if cur.accept("on", "in") and cur.accept("last"):
+            cur.accept("rep")
+        self._fewer = True
+        return stars.pop(star)
 
     def _skips_last(self, cur: Cursor) -> list[Instruction]:
         """``skipping 1 sc at end of last rep``; [] if it is something else."""
