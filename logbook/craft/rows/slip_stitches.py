@@ -43,10 +43,8 @@ class SlipStitches:
             self.row.joins_to = joined_to(cur.words[cur.at : cur.at + rest.at])
             cur.at += rest.at
             return []
-        if cur.next_is("toend") and (cur.next_is("first", "next", "last", ahead=1) or cur.sort_is(NUMBER, 1)):
+        if cur.next_is("toend", "over") and (cur.next_is("first", "next", "last", ahead=1) or cur.sort_is(NUMBER, 1)):
             cur.at += 1  # "across next 4 sts"
-        if cur.next_is("over") and (cur.next_is("first", "next", "last", ahead=1) or cur.sort_is(NUMBER, 1)):
-            cur.at += 1
         cur.accept("to")
         made = Made(("sl st",))
         if cur.next_is("in") or cur.next_is(*BREAKS, "and", ""):
