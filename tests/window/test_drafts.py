@@ -18,6 +18,7 @@ from logbook.window import draft_keeper
 from logbook.window.main_window import MainWindow
 from logbook.window.pieces.chart_dialog import _ChartDialog
 from logbook.window.pieces.made_dialog import _MadeDialog
+from tests.support.dialogs import while_asked
 from tests.support.screen import hit, press, wait_until
 from tests.support.whole_window import (
     PAGE_FIELDS,
@@ -153,15 +154,14 @@ def test_a_wanted_width(mine: MainWindow) -> None:
 def test_a_made_piece(mine: MainWindow) -> None:
     press(mine.root, "<Control-Key-2>")
 
-    def type_and_die() -> None:
-        (dialog,) = dialogs(mine.root)
+    def type_and_die(dialog: tk.Toplevel) -> None:
         assert isinstance(dialog, _MadeDialog)
         press(dialog.fields["notes"].input, "<End>", *TYPED.replace(" ", ""))
         wait_until(mine.root, lambda: is_kept("riversand"))
         mine.drafts.end(leave=True)
         dialog.close()
 
-    once_open(mine.root, type_and_die)
+    while_asked(mine.root, type_and_die)
     press(mine.root, "<Control-m>")
     piece = mine.page_in_hand().form.uid  # type: ignore[union-attr]
     seen: list[tuple[str, str]] = []
@@ -187,8 +187,7 @@ def test_a_body_chart(mine: MainWindow) -> None:
     press(mine.root, "<Control-Key-2>")
     heard: list[str] = []
 
-    def type_and_die() -> None:
-        (dialog,) = dialogs(mine.root)
+    def type_and_die(dialog: tk.Toplevel) -> None:
         assert isinstance(dialog, _ChartDialog)
         dialog.name.text = "my own"
 
@@ -207,7 +206,7 @@ def test_a_body_chart(mine: MainWindow) -> None:
         mine.drafts.end(leave=True)
         dialog.close()
 
-    once_open(mine.root, type_and_die)
+    while_asked(mine.root, type_and_die)
     press(mine.root, "<Control-b>")
     assert "“my own” is not saved" in heard[0]
     seen: list[tuple[str, int]] = []
@@ -226,22 +225,6 @@ def test_a_body_chart(mine: MainWindow) -> None:
     wait_until(mine.root, lambda: seen)
     assert seen[0][0] == "my own"
     assert seen[0][1] > 4
-
-
-def once_open(root: tk.Tk, work: Callable[[], object]) -> None:
-    """Does ``work`` when a dialog is there, which then is gone however that ends: it holds whoever opened it."""
-
-    def look() -> None:
-        if not dialogs(root):
-            root.after(10, look)
-            return
-        try:
-            work()
-        finally:
-            for dialog in reversed(dialogs(root)):
-                dialog.destroy()
-
-    root.after(10, look)
 
 
 def test_not_now_offers_it_again_and_the_menu_does(mine: MainWindow) -> None:
