@@ -16,8 +16,8 @@ def fill_picture(parser: Parser) -> None:
         "file", type=Path, metavar="FILE", help="a JPEG, PNG or GIF file; the copy in the logbook leaves out where it was taken"
     )
     shows = parser.add_mutually_exclusive_group(required=True)
-    shows.add_argument("--swatch", metavar="TAG", help="the swatch it shows")
-    shows.add_argument("--made", metavar="NAME", help="the made piece it shows")
+    shows.add_argument("--swatch", metavar="TAG", help="the swatch in the picture")
+    shows.add_argument("--made", metavar="NAME", help="the made piece in the picture")
     parser.set_defaults(run=_picture)
 
 

@@ -33,7 +33,7 @@ def fill_import(parser: Parser) -> None:
     )
     own.add_argument("--sheet", dest="sheet_name", metavar="NAME", help="which sheet of the workbook")
     own.add_argument(
-        "--per", type=reading_with(read_over), metavar="LEN", help="the length every count was taken over, such as 10 cm"
+        "--per", type=reading_with(read_over), metavar="LEN", help="what stitches and rows were counted over, such as 10 cm"
     )
     own.add_argument("--show", action="store_true", help="show what each column would be taken as, and write nothing")
     parser.set_defaults(run=_import)

@@ -57,7 +57,7 @@ class TestersDialog(FormDialog):
         sheets = ttk.Frame(place)
         look.grid(sheets, row=1, column=0, sticky="w", pady=(1, 0))
         for number, (text, letter, action) in enumerate(
-            (("Save the sheet to send round…", 23, self._save_sheet), ("Import a sheet of answers…", 0, self._take_in))
+            (("Save a sheet for testers…", 15, self._save_sheet), ("Import a sheet of answers…", 0, self._take_in))
         ):
             look.grid(ttk.Button(sheets, text=text, underline=letter, command=action), row=0, column=number, padx=(0, 2))
         self.says = Sentence(place, " ", "Section.TLabel")
@@ -154,12 +154,12 @@ class TestersDialog(FormDialog):
     def _save_sheet(self) -> None:
         chosen = ask_where_to_save(
             parent=self,
-            title="Save the sheet to send round",
+            title="Save a sheet for testers",
             kinds=[("Workbook", "*.xlsx")],
             name=named_today(f"{self._form.of.name} to test"),
         )
         if chosen and self._try(lambda: self._form.save_sheet(Path(chosen))):
-            self._done(f"{Path(chosen).name} is ready to send round.")
+            self._done(f"{Path(chosen).name} is ready to send to the testers.")
 
     def _leave(self) -> None:
         if self._is_settled():
