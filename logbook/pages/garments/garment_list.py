@@ -1,6 +1,6 @@
 """The list of garments and single pieces: a line for each, and for each piece of the garments that are open."""
 
-from collections.abc import Callable, Collection, Iterator, Mapping
+from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
 from logbook.craft.garments.garment import work_out_possible
@@ -8,6 +8,7 @@ from logbook.craft.garments.plan import Garment
 from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.craft.words.numbers import grouped
 from logbook.errors import LogbookError, RefusedError
+from logbook.pages.garments.in_hand import InHand, none_in_hand, said_of
 from logbook.pages.session import Session
 from logbook.tasks.at_home import name_key
 from logbook.tasks.garment_words import stands_in_the_way
@@ -29,24 +30,9 @@ class GarmentLine(NamedTuple):
     cells: tuple[str, str]
 
 
-class InHand(NamedTuple):
-    """The garment in hand as it is typed: its pieces by number, each with what is said of it."""
-
-    key: str
-    name: str
-    pieces: Mapping[int, tuple[str, str]]
-    bad: Collection[int] = ()
-    some_size_bad: bool = False
-
-
 def piece_line_key(garment: str, number: int) -> str:
     """The key of a piece's line."""
     return f"{garment}/{number}"
-
-
-def none_in_hand() -> InHand:
-    """No garment is."""
-    return InHand("", "", {})
 
 
 class GarmentList:
@@ -178,11 +164,6 @@ class GarmentList:
     def _garment(self, key: str, name: str, bad: bool, has_pieces: bool) -> GarmentLine:
         sign = BESIDE_SIGN if not has_pieces else "▾ " if self.is_open(key) else "▸ "
         return GarmentLine(key, key, False, (f"{sign}{'✕ ' if bad else ''}{name}", ""))
-
-
-def said_of(name: str, alike: int) -> str:
-    """``sleeve, 2 alike``."""
-    return f"{name or 'a piece'}, {alike} alike" if alike > 1 else name or "a piece"
 
 
 def _count(found: int, there: int, what: str, asked: bool) -> str:

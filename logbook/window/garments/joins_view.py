@@ -8,6 +8,7 @@ from logbook.craft.garments.shapes import EDGES
 from logbook.pages.garments.garment_form import GarmentForm
 from logbook.pages.garments.garment_texts import JOIN_KEYS, join_key, piece_key
 from logbook.pages.garments.joins_words import join_words
+from logbook.window.button_bar import ButtonBar
 from logbook.window.choices import ChoiceField, SuggestionField
 from logbook.window.field import LabelledField
 from logbook.window.look import Look
@@ -29,12 +30,11 @@ class JoinsView(ttk.Frame):
         self.table = Table(self, look, COLUMNS, self._select)
         self.table.tree.configure(selectmode="browse", show="")
         look.grid(self.table, row=0, column=0, sticky="ew", pady=(0.5, 1))
-        bar = ttk.Frame(self, style="Card.TFrame")
+        bar = ButtonBar(self, look)
         bar.grid(row=1, column=0, sticky="ew")
-        self.usual_button = ttk.Button(bar, text="Usual joins", command=self._usual)
-        self.add_button = ttk.Button(bar, text="Add a join", command=self._add)
-        self.out_button = ttk.Button(bar, text="Remove join", command=self._out)
-        bar.bind("<Configure>", lambda _: self._fit(bar))
+        self.usual_button = bar.add("Usual joins", self._usual)
+        self.add_button = bar.add("Add a join", self._add)
+        self.out_button = bar.add("Remove join", self._out)
         self.fields: dict[str, LabelledField] = {}
         self._place = ttk.Frame(self, style="Card.TFrame")
         self._place.columnconfigure(0, weight=1)
@@ -132,11 +132,3 @@ class JoinsView(ttk.Frame):
             self._say("There are no further usual joins for these pieces: add one by hand.")
             return
         self._typed_in()
-
-    def _fit(self, bar: ttk.Frame) -> None:
-        """Side by side where there is room, else one beneath another."""
-        gap = self.look.pixels(1.5)
-        buttons = (self.usual_button, self.add_button, self.out_button)
-        beside = sum(button.winfo_reqwidth() + gap for button in buttons) <= bar.winfo_width()
-        for place, button in enumerate(buttons):
-            button.grid(row=0 if beside else place, column=place if beside else 0, sticky="w", padx=(0, gap), pady=(0, 2))

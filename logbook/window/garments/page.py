@@ -11,12 +11,13 @@ from logbook.errors import RefusedError
 from logbook.pages.drafts import GARMENTS, PIECES
 from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker, taken
 from logbook.pages.garments.garment_form import GarmentForm
-from logbook.pages.garments.garment_list import NEW, InHand, piece_line_key, said_of
-from logbook.pages.garments.garment_texts import piece_key
+from logbook.pages.garments.garment_list import NEW, piece_line_key
+from logbook.pages.garments.in_hand import InHand, in_hand
 from logbook.pages.garments.pattern_said import pattern_said
 from logbook.pages.session import Session
 from logbook.tasks.drafts import Draft
 from logbook.tasks.garments import delete_garment
+from logbook.window.button_bar import ButtonBar
 from logbook.window.find_list import FindActions
 from logbook.window.garments.dialogs import SINGLE_PIECE, ask_template
 from logbook.window.garments.file_actions import FileActions, GarmentOnPage
@@ -94,11 +95,10 @@ class GarmentsPage(RecordPage):
         for _, keys, by in MOVES:
             for widget in (self.find.table.tree, self.frame.winfo_toplevel()):  # the list takes Up and Down for itself
                 bind_keys(widget, keys, partial(self.move_piece, by), while_shown=self.frame)
-        bar = ttk.Frame(left)
+        bar = ButtonBar(left, self.look)
         self.look.grid(bar, row=1, column=0, sticky="ew", pady=(1, 0))
-        self.add_button = ttk.Button(bar, text="Add a piece", underline=0, command=self.add_piece)
-        self.out_button = ttk.Button(bar, text="Remove piece", underline=3, command=self.take_piece_out)
-        bar.bind("<Configure>", lambda _: self._fit(bar))
+        self.add_button = bar.add("Add a piece", self.add_piece, underline=0)
+        self.out_button = bar.add("Remove piece", self.take_piece_out, underline=3)
         return left
 
     def new(self) -> None:
@@ -190,18 +190,7 @@ class GarmentsPage(RecordPage):
         return piece_line_key(self._key_of_garment, self.form.piece) if self.form.piece else self._key_of_garment
 
     def _in_hand(self) -> InHand:
-        form, card = self.form, self.card
-        chains = {piece.name: piece.chain for piece in card.garment.pieces} if card.garment is not None else {}
-        pieces, bad = {}, []
-        for number in form.pieces:
-            name = form.texts[piece_key(number, "name")].strip()
-            alike = form.texts[piece_key(number, "alike")].strip()
-            chain = chains.get(name)
-            said = said_of(name, int(alike)) if alike.isdecimal() and len(alike) < 5 else name or "a piece"
-            pieces[number] = (said, "–" if chain is None else str(chain))
-            if name in card.bad_pieces:
-                bad.append(number)
-        return InHand(self._key_of_garment, form.texts["name"], pieces, bad, bool(self._maker.bad_sizes))
+        return in_hand(self._key_of_garment, self.form, self.card, some_size_bad=bool(self._maker.bad_sizes))
 
     def _saved_words(self) -> str:
         return f"“{self.form.texts['name'].strip()}” is saved."
@@ -353,15 +342,6 @@ class GarmentsPage(RecordPage):
 
     def _go_to_form(self) -> None:
         self.editor.start()
-
-    def _fit(self, bar: ttk.Frame) -> None:
-        """Side by side where there is room, else one beneath another."""
-        gap = self.look.pixels(1.5)
-        buttons = (self.add_button, self.out_button)
-        beside = sum(button.winfo_reqwidth() + gap for button in buttons) <= bar.winfo_width()
-        for place, button in enumerate(buttons):
-            at = (0, place) if beside else (place, 0)
-            button.grid(row=at[0], column=at[1], sticky="w", padx=(0, gap), pady=(0, 2))
 
     def _gone(self, event: "tk.Event[tk.Misc]") -> None:
         if event.widget is self.frame and self._timer:

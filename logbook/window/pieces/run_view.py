@@ -9,6 +9,7 @@ from tkinter import ttk
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.pages.pieces.run_card import RunCard
 from logbook.pages.pieces.size_texts import KEYS, SizeTexts, rows_of, text_of
+from logbook.window.button_bar import ButtonBar
 from logbook.window.field import Field
 from logbook.window.field_row import FieldRow
 from logbook.window.fitting import FittingColumns
@@ -153,21 +154,12 @@ class RunView(ttk.Frame):
         if self._rows:
             self._do.typed(text_of(self._rows[: self._place] + self._rows[self._place + 1 :]))
 
-    def _buttons(self) -> ttk.Frame:
-        bar = ttk.Frame(self, style="Card.TFrame")
-        self.chart_button = ttk.Button(bar, text="From a body chart…", command=self._do.from_chart)
-        add = ttk.Button(bar, text="Add a size", command=self.add)
-        self.remove_button = ttk.Button(bar, text="Remove size", command=self.remove)
-        bar.bind("<Configure>", lambda _: self._fit(bar, (self.chart_button, add, self.remove_button)))
+    def _buttons(self) -> ButtonBar:
+        bar = ButtonBar(self, self.look)
+        self.chart_button = bar.add("From a body chart…", self._do.from_chart)
+        bar.add("Add a size", self.add)
+        self.remove_button = bar.add("Remove size", self.remove)
         return bar
-
-    def _fit(self, bar: ttk.Frame, buttons: tuple[ttk.Button, ...]) -> None:
-        """Side by side where there is room, else one beneath another."""
-        gap = self.look.pixels(2)
-        beside = sum(button.winfo_reqwidth() + gap for button in buttons) <= bar.winfo_width()
-        for place, button in enumerate(buttons):
-            at = (0, place) if beside else (place, 0)
-            button.grid(row=at[0], column=at[1], sticky="w", padx=(0, gap), pady=(0, 0 if beside else gap // 2))
 
     def _size_fields(self) -> FieldRow:
         self.size_row = FieldRow(self, self.look)
