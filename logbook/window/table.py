@@ -20,11 +20,12 @@ from logbook.window.scroll_bar import show_bar
 from logbook.window.styles import styled
 from logbook.window.table_columns import Column as Column
 from logbook.window.table_columns import set_widths, show_headings, spread
+from logbook.window.table_marks import TableMarks
+from logbook.window.table_order import NO_RANKS, TableOrder
 from logbook.window.table_rows import KeptRows, Listed
 from logbook.window.table_rows import Row as Row
 
 COPY_KEYS, ALL_KEYS = "Mod-c", "Mod-a"
-_NO_RANKS: Mapping[str, int] = {}
 
 
 class Table(ttk.Frame):
@@ -43,22 +44,17 @@ class Table(ttk.Frame):
     ) -> None:
         super().__init__(parent, style=styled(parent, "TFrame"))
         self.look, self.columns, self._on_select = look, tuple(columns), on_select
-        self._listed: Listed = KeptRows()
-        self._order: Sequence[str] = ()
-        self._wanted: Collection[str] | None = None
-        self._as_listed = False
-        self._ranks = _NO_RANKS
+        self._order = TableOrder()
         self._chosen: tuple[str, ...] = ()
         self._focus = ""
-        self._sorted: tuple[int, bool] | None = None
         self._anchor = 0
         self.on_view: Callable[[Sequence[str]], object] | None = None
         self.entries: Callable[[], Sequence[Entry]] = tuple
         self._telling = ""
         names = [c.key for c in columns]
         self.tree = ttk.Treeview(self, columns=names, show="headings", selectmode="extended", height=4)
-        self._real = RealRows(self.tree, lambda keys: self._listed.rows(keys), self._mark_selected, self._scrolled)
-        self.mark, *self.edges = (tk.Frame(self.tree, borderwidth=0, highlightthickness=0) for _ in range(3))
+        self._real = RealRows(self.tree, lambda keys: self._order.listed.rows(keys), self._mark_selected, self._scrolled)
+        self.marks = TableMarks(self.tree, look)
         self._cut = CutCells(self.tree, look, self.columns)
         self._arrange()
         self._bind_tree()
@@ -73,7 +69,7 @@ class Table(ttk.Frame):
     @property
     def count(self) -> int:
         """How many rows there are, shown or not."""
-        return len(self._order)
+        return self._order.count
 
     @property
     def selected(self) -> tuple[str, ...]:
@@ -88,45 +84,43 @@ class Table(ttk.Frame):
         """The same with rows that are made when they come into sight."""
         self.tree.selection_set(())
         self._real.forget()
-        self._listed, self._wanted, self._ranks = listed, None, _NO_RANKS
+        self._order.take(listed)
         self._chosen = tuple(key for key in self._chosen if key in listed)
-        self._sort()
+        self._reordered()
 
     def replace_row(self, row: Row) -> None:
         """Other cells for a row that is there."""
-        assert isinstance(self._listed, KeptRows)
-        self._listed.replace(row)
+        assert isinstance(self._order.listed, KeptRows)
+        self._order.listed.replace(row)
         self._real.replace(row)
         self.tell_view()
 
-    def show_only(self, keys: Collection[str] | None, ranks: Mapping[str, int] = _NO_RANKS, *, as_listed: bool = False) -> None:
+    def show_only(self, keys: Collection[str] | None, ranks: Mapping[str, int] = NO_RANKS, *, as_listed: bool = False) -> None:
         """Shows the rows with these keys alone, or all for None; the selection stays, hidden or not. Those of a lesser rank come
         first, and within a rank the sorting holds. ``as_listed``: the keys come in the order of the list.
         """
-        self._wanted, self._ranks, self._as_listed = keys, ranks, as_listed
-        shown = self._asked_for()
+        self._order.show_only(keys, ranks, as_listed=as_listed)
+        shown = self._order.shown()
         if shown != self.shown:
             self._rearrange(shown)
 
     def sort_by(self, column: str) -> None:
         """Sorts by this column, upwards first, then downwards, then in the order of ``set_rows`` again."""
-        index = [c.key for c in self.columns].index(column)
-        again = self._sorted is not None and self._sorted[0] == index
-        self._sorted = (index, False) if not again else (index, True) if self._sorted == (index, False) else None
-        self._sort()
+        self._order.sort_next(self._place_of(column))
+        self._reordered()
 
     def sort(self, column: str | None) -> None:
         """Sorts by this column, upwards; None: in the order of ``set_rows``."""
-        self._sorted = None if column is None else ([c.key for c in self.columns].index(column), False)
-        self._sort()
+        self._order.sort(None if column is None else self._place_of(column))
+        self._reordered()
 
     def cells(self, key: str) -> tuple[str, ...]:
         """A row's cells as they were put in."""
-        return next(iter(self._listed.rows([key]))).cells
+        return next(iter(self._order.listed.rows([key]))).cells
 
     def select(self, keys: Sequence[str]) -> None:
         """Selects these rows, without telling ``on_select``, and shows the first of them."""
-        self._chosen = tuple(key for key in keys if key in self._listed)
+        self._chosen = tuple(key for key in keys if key in self._order.listed)
         place = self._first_chosen()
         if place >= 0:
             self._see_chosen(place)
@@ -146,7 +140,7 @@ class Table(ttk.Frame):
         places = [place for place, column in enumerate(self.columns) if not column.summary]
         lines = [[self.columns[place].heading for place in places]]
         chosen = self._chosen_in_order()
-        rows = {row.key: row for row in self._listed.rows(chosen)}
+        rows = {row.key: row for row in self._order.listed.rows(chosen)}
         lines += [[rows[key].cells[place] for place in places] for key in chosen if key in rows]
         return "\n".join("\t".join(" ".join(cell.split()) for cell in line) for line in lines) + "\n"
 
@@ -212,7 +206,7 @@ class Table(ttk.Frame):
         bind("<Configure>", lambda _: self.spread(), add="+")
         bind("<Configure>", lambda _: self.after_idle(self._place_mark), add="+")
         for event in ("<FocusIn>", "<FocusOut>"):
-            bind(event, lambda _: self._place_edges(), add="+")
+            bind(event, lambda _: self.marks.place_edges(), add="+")
         for key, step in {"Up": -1, "Down": 1}.items():
             bind(f"<{key}>", partial(self._step, step))
         bind("<Home>", lambda event: self._walk(event, 0))
@@ -228,23 +222,11 @@ class Table(ttk.Frame):
 
     def _show_across(self, first: float, last: float) -> None:
         show_bar(self.across, first, last)
-        self._place_edges()
-
-    def _place_edges(self) -> None:
-        """Where columns reach beyond the border at the left or right Tk draws them over it, and so over the ring of the focus."""
-        palette, focused = self.look.palette, self.tree.instate(["focus"])
-        first, last = (float(share) for share in self.tree.xview())
-        for edge, side, over in zip(self.edges, (0.0, 1.0), (first > 0, last < 1), strict=True):
-            edge.configure(background=palette.focus if focused else palette.line)
-            if over:
-                edge.place(relx=side, anchor="ne" if side else "nw", width=2 if focused else 1, relheight=1)
-            else:
-                edge.place_forget()
+        self.marks.place_edges()
 
     def _follow_look(self) -> None:
         self.tree.tag_configure(ODD, background=self.look.palette.stripe)
-        self.mark.configure(background=self.look.palette.accent)
-        self._place_edges()
+        self.marks.follow_look()
         self.columnconfigure(1, minsize=self.down.winfo_reqwidth())
         set_widths(self.tree, self.look, self.columns)
         self._cut.forget()
@@ -253,22 +235,14 @@ class Table(ttk.Frame):
         self.after_idle(self._place_mark)
 
     def _show_headings(self) -> None:
-        show_headings(self.tree, self.columns, self._sorted, self.sort_by)
+        show_headings(self.tree, self.columns, self._order.sorted_by, self.sort_by)
 
-    def _sort(self) -> None:
-        self._order = self._listed.keys if self._sorted is None else self._listed.sorted_by(*self._sorted)
+    def _place_of(self, column: str) -> int:
+        return [c.key for c in self.columns].index(column)
+
+    def _reordered(self) -> None:
         self._show_headings()
-        self._rearrange(self._asked_for())
-
-    def _asked_for(self) -> Sequence[str]:
-        if self._wanted is None:
-            return self._order
-        if self._as_listed and self._sorted is None:
-            shown = list(self._wanted)
-        else:
-            wanted = set(self._wanted)
-            shown = [key for key in self._order if key in wanted]
-        return sorted(shown, key=lambda key: self._ranks.get(key, len(self._ranks))) if self._ranks else shown
+        self._rearrange(self._order.shown())
 
     def _rearrange(self, shown: Sequence[str]) -> None:
         """Shows these; the first that is selected is in sight, or the top."""
@@ -408,10 +382,5 @@ class Table(ttk.Frame):
         return "break"
 
     def _place_mark(self) -> None:
-        """A bar at the left of the row in hand, since the colour of a selected row alone is too faint a sign."""
         there = self._focus in self._real.real and self._focus in self._chosen
-        box = self.tree.bbox(self._focus) if there else ""
-        if box:
-            self.mark.place(x=1, y=box[1], width=self.look.pixels(0.8), height=box[3])
-        else:
-            self.mark.place_forget()
+        self.marks.place_mark(self._focus if there else "")

@@ -182,10 +182,10 @@ def test_the_row_in_hand_is_marked_without_colour(root: tk.Tk, look: Look) -> No
     made = Made(root, look, 100)
     press(made.tree, "<Down>")
     root.update()
-    assert made.table.mark.winfo_ismapped()
+    assert made.table.marks.mark.winfo_ismapped()
     made.tree.yview_moveto(1)
     root.update()
-    assert not made.table.mark.winfo_ismapped()
+    assert not made.table.marks.mark.winfo_ismapped()
 
 
 MANY = 5_000
