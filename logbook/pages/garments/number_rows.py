@@ -6,7 +6,7 @@ from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.together import yarn_of_piece
 from logbook.craft.words.lengths import Units, show_length
 from logbook.craft.words.numbers import grouped
-from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker
+from logbook.pages.garments.garment_card import NOT_YET, GarmentCard, GarmentMaker
 from logbook.tasks.note_words import in_all_sizes
 
 NONE = "–"
@@ -27,10 +27,10 @@ def piece_rows(card: GarmentCard, units: Units) -> list[tuple[str, ...]]:
 
 
 def row_rows(card: GarmentCard, units: Units) -> tuple[str, list[tuple[str, ...]]]:
-    """What is shown, and every row of the piece chosen with its count."""
+    """What is shown, and every row of the piece chosen with its count; nothing while there are no numbers yet."""
     piece = card.chosen
     if piece is None:
-        return "Choose a piece in the list: its rows stand here, each with its count.", []
+        return "" if card.headline == NOT_YET else "Choose a piece in the list: its rows stand here, each with its count.", []
     rows: list[tuple[str, ...]] = [
         ("chain" if piece.chain else "0", str(piece.foundation), "", show_length(piece.widths[0], units))
     ]
@@ -65,7 +65,7 @@ def size_rows(
                 NONE if not balls or None in balls else str(sum(ball or 0 for ball in balls)),
                 NONE if garment.hours is None else grouped(garment.hours),
                 NONE if garment.cost is None else f"{grouped(garment.cost[0], 2)} {garment.cost[1]}".strip(),
-                f"✕ {len(said)}" if said else "fits",
+                f"✕ {len(said)}" if said else "fits" if garment.joins else NONE,
             )
         )
     return ("Size", "Yarn", "Balls", "Hours", "Cost", "Joins"), rows, sentences

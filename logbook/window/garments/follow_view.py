@@ -26,6 +26,8 @@ DRAWING, NUMBERS, SIZES, PATTERN = "Drawing", "Numbers", "Sizes", "Pattern"
 VIEWS = (DRAWING, NUMBERS, SIZES, PATTERN)
 MOST_PROBLEMS = 3
 """So many are in view at once; how many more there are is said."""
+LONGEST_SIZE = 14
+"""Letters of a size's name that the table of sizes makes room for."""
 ABREAST = 62
 """Letters that the large piece and all pieces side by side want."""
 JOINS = (
@@ -79,7 +81,7 @@ class FollowView(Card):
         self.troubles = ttk.Frame(self, style="Card.TFrame")
         self.troubles.columnconfigure(1, weight=1)
         self._places: dict[str, ttk.Frame] = {}
-        self._size_headings: tuple[str, ...] = ("Size",)
+        self._size_columns: list[Column] = []
         self._size_table: Table
         self._size_words: Sentence
         for row, widget in enumerate((self.views, self.headline, self.sizes, self.sentences, self.troubles)):
@@ -131,13 +133,12 @@ class FollowView(Card):
     def show_table(self, card: GarmentCard, maker: GarmentMaker) -> None:
         """The table of all sizes, as far as they are worked out."""
         headings, rows, sentences = size_rows(card, maker, self._units())
-        if headings != self._size_headings:
-            self._size_headings = headings
+        longest = max((len(cells[0]) for cells in rows), default=0)
+        columns = [Column(headings[0], headings[0], min(max(5, longest), LONGEST_SIZE))]
+        columns += [Column(text, text, max(5, len(text), WIDTHS.get(text, 0)), "right", grow=True) for text in headings[1:]]
+        if columns != self._size_columns:
+            self._size_columns = columns
             self._size_table.destroy()
-            columns = [
-                Column(text, text, max(5, len(text), WIDTHS.get(text, 0)), "left" if n == 0 else "right", grow=n > 0)
-                for n, text in enumerate(headings)
-            ]
             self._size_table = Table(self._size_place, self.look, columns, lambda _: None)
             FittingColumns(self._size_table, sorted(headings, key=GIVE_OR_TAKE.__eq__))
             self._size_table.grid(row=0, column=0, sticky="ew")
@@ -165,7 +166,8 @@ class FollowView(Card):
             widget.grid(row=row, column=0, sticky="ew")
         for row, widget in enumerate((self.joins, self.yarn, self.notes)):
             self.look.grid(widget, row=row, column=0, sticky="ew", pady=(0.5, 0.5))
-        ttk.Frame(place, style="Card.TFrame", height=1).grid(row=3, column=0)  # without anything it would keep its height
+        for frame in (place, self.beside, self.below):  # without anything in it each would keep its height
+            ttk.Frame(frame, style="Card.TFrame", height=1).grid(row=3, column=0)
         self._card = GarmentCard()
         scrolled.canvas.bind("<Configure>", lambda _: self._arrange_drawing(), add="+")
         self.look.when_changed(place, self._arrange_drawing)
@@ -230,7 +232,7 @@ class FollowView(Card):
         self.pieces_table.set_rows(Row(cells[0], cells, (number,) * len(cells)) for number, cells in enumerate(rows))
         self.pieces_table.tree.configure(height=max(2, min(len(rows), 7)))
         words, every = row_rows(card, self._units())
-        self.rows_words.configure(text=words)
+        _say(self.rows_words, words)
         self.rows_table.set_rows(Row(cells[0], cells, (number,) * len(cells)) for number, cells in enumerate(every))
         _there(self.rows_table, bool(every))
 

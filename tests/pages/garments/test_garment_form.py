@@ -12,6 +12,7 @@ from logbook.pages.drafts import GARMENTS, Offer, draft_of
 from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker, taken
 from logbook.pages.garments.garment_form import GarmentForm
 from logbook.pages.garments.garment_texts import piece_key, read_garment, texts_of
+from logbook.pages.garments.number_rows import row_rows, size_rows
 from logbook.pages.garments.other_yarn import OtherYarn
 from logbook.pages.garments.own_sizes import read_sizes, sizes_text
 from logbook.pages.session import Session
@@ -231,3 +232,23 @@ def test_pieces_are_put_in_another_order(session: Session, form: GarmentForm) ->
     assert form.move_piece(2)
     form.revert()
     assert [piece.name for piece in form.read().plan.pieces] == ["sleeve", "back", "front", "band"]
+
+
+@pytest.mark.parametrize(
+    ("tag", "pieces"), [("H1", True), ("", True), ("H1", False)], ids=["worked out", "no swatch", "no pieces"]
+)
+def test_a_piece_is_only_to_be_chosen_where_there_are_numbers(
+    session: Session, form: GarmentForm, tag: str, pieces: bool
+) -> None:
+    begun(form, "cardigan" if pieces else "empty", tag)
+    words, rows = row_rows(card(session, form), Units.CM)
+    assert words.startswith("Choose a piece") == bool(tag and pieces)
+    assert not rows
+
+
+def test_without_joins_none_is_said_to_fit(session: Session, form: GarmentForm) -> None:
+    maker = GarmentMaker(session)
+    begun(form, "empty", "H1")
+    headings, rows, _ = size_rows(maker.card(form, ""), maker, Units.CM)
+    assert headings[-1] == "Joins"
+    assert [row[-1] for row in rows] == ["–"]

@@ -175,6 +175,17 @@ def test_the_other_sizes_follow_by_themselves(root: tk.Tk, page: GarmentsPage) -
     wait_until(root, lambda: len(page.follow._size_table.shown) == 9)
 
 
+def test_an_empty_garment_shows_its_one_size_whole_and_nothing_to_scroll(root: tk.Tk, page: GarmentsPage) -> None:
+    begin(root, page)
+    wait_until(root, page.follow.all.winfo_ismapped)
+    begin(root, page, "empty")
+    wait_until(root, lambda: page.follow._drawing.inside.winfo_reqheight() < 10)
+    page._view_chosen("Sizes")
+    wait_until(root, lambda: page.follow._size_table.shown == ["one size"])
+    size = page.follow._size_table.tree.column("Size", "width")
+    assert int(size) > page.follow.look.base.measure("one size")
+
+
 def test_the_pattern_is_written_copied_printed_and_published(
     root: tk.Tk, page: GarmentsPage, session: Session, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:
