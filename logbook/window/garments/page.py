@@ -17,6 +17,7 @@ from logbook.pages.garments.pattern_said import pattern_said
 from logbook.pages.session import Session
 from logbook.tasks.drafts import Draft
 from logbook.tasks.garments import delete_garment
+from logbook.window.at_rest import AtRest
 from logbook.window.button_bar import ButtonBar
 from logbook.window.find_list import FindActions
 from logbook.window.garments.dialogs import SINGLE_PIECE, ask_template
@@ -38,8 +39,6 @@ from logbook.window.table import Entry
 SHARES = (22, 33, 45)
 """Of the page's width, from left to right."""
 MOVES = (("Move piece up", "Alt-Up", -1), ("Move piece down", "Alt-Down", 1))
-REST_MS = 150
-"""After the last key so long, the other sizes are worked out, one at a time."""
 
 
 class GarmentsPage(RecordPage):
@@ -57,7 +56,7 @@ class GarmentsPage(RecordPage):
         super().__init__(parent, look, session, self.form)
         self.card = GarmentCard()
         self._size = ""
-        self._timer = ""
+        self._others = AtRest(self.frame, self._other_size, self._others_known)
         self.garments = self.one.lines
         self.garments.in_hand = self._in_hand
         if self.form.garments:
@@ -81,7 +80,6 @@ class GarmentsPage(RecordPage):
         for column, view in enumerate((self.left, self.editor, self.follow)):
             self._place(view, column)
         self._arrange(SHARES)
-        self.frame.bind("<Destroy>", self._gone, add="+")
         self._changed()
 
     def _left(self) -> ttk.Frame:
@@ -269,24 +267,16 @@ class GarmentsPage(RecordPage):
         self.find.reload(self._key)
         self.add_button.state(["!disabled" if not self.session.why_not_writable else "disabled"])
         self.out_button.state(["!disabled" if self.form.piece else "disabled"])
-        self._rest_soon()
+        self._others.soon()
 
-    def _rest_soon(self) -> None:
-        if self._timer:
-            self.frame.after_cancel(self._timer)
-        self._timer = self.frame.after(REST_MS, self._rest)
-
-    def _rest(self) -> None:
-        """The other sizes, one at a time, so that no key waits for them."""
-        self._timer = ""
-        more = False
+    def _other_size(self) -> bool:
+        """Works out another size than the one shown."""
         try:
-            more = self._maker.step() if self.card.sizes else False
+            return self._maker.step() if self.card.sizes else False
         except RefusedError:
-            more = False
-        if more:
-            self._timer = self.frame.after(1, self._rest)
-            return
+            return False
+
+    def _others_known(self) -> None:
         self.follow.show_sizes(self.card, self._maker.bad_sizes)
         if self.follow.view == SIZES:
             self.follow.show_table(self.card, self._maker)
@@ -310,7 +300,7 @@ class GarmentsPage(RecordPage):
         self.follow.show_view(name)
         self._changed()
         if name in (SIZES, PATTERN):
-            self._rest()
+            self._others.now()
 
     def _take_remedy(self, remedy: JoinRemedy) -> None:
         taken(self.form, remedy, self.card, self.session.units)
@@ -342,7 +332,3 @@ class GarmentsPage(RecordPage):
 
     def _go_to_form(self) -> None:
         self.editor.start()
-
-    def _gone(self, event: "tk.Event[tk.Misc]") -> None:
-        if event.widget is self.frame and self._timer:
-            self.frame.after_cancel(self._timer)

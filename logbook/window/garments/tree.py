@@ -5,6 +5,7 @@ from collections.abc import Callable, Sequence
 from functools import cached_property, partial
 
 from logbook.pages.garments.garment_list import GarmentLine, GarmentList
+from logbook.window.at_rest import AtRest
 from logbook.window.find_list import FindActions, FindList
 from logbook.window.keys import accelerator
 from logbook.window.look import Look
@@ -16,8 +17,6 @@ EMPTY = (
     "For a single piece name it in the form beside this, choose the swatch it is worked from, and type a width. “New garment…” "
     "begins one of several pieces. Once saved, they are listed here. The sample (Logbook → Open the sample) holds some.",
 )
-REST_MS = 150
-"""After the last change so long, chains and what does not fit are worked out, one at a time."""
 
 
 class TreeTable(Table):
@@ -58,11 +57,11 @@ class GarmentTree(FindList):
     def __init__(self, parent: tk.Misc, look: Look, garments: GarmentList, actions: FindActions) -> None:
         self._garments = garments
         self._lines: list[GarmentLine] = []
-        self._pressed = self._timer = ""
+        self._pressed = ""
         self._waiting: tuple[str, ...] = ()
         self.moved: Callable[[str, str], object] = lambda key, onto: None
         super().__init__(parent, look, self._tree, EMPTY, actions)
-        self.bind("<Destroy>", lambda event: self._gone(event), add="+")
+        self._rest = AtRest(self, self._check, self._checked)
 
     def look_up(self) -> None:
         """Shows the lines as they are now: what the words do not find is no row."""
@@ -84,24 +83,15 @@ class GarmentTree(FindList):
         self.look_up()
         if chosen is not None:
             self.table.select([chosen] if any(line.key == chosen for line in self._lines) else [])
-        if self._timer:
-            self.after_cancel(self._timer)
-        self._timer = self.after(REST_MS, self._check)
+        self._rest.soon()
 
-    def _check(self) -> None:
-        """Chains and what does not fit, a piece or a size at a time, so that no key waits for them."""
-        self._timer = ""
-        if not self.winfo_ismapped():
-            return
-        if self._garments.check():
-            self._timer = self.after(1, self._check)
-        else:
+    def _check(self) -> bool:
+        """The chain of a piece, or what does not fit in a size; nothing while no list is shown."""
+        return bool(self.winfo_ismapped()) and self._garments.check()
+
+    def _checked(self) -> None:
+        if self.winfo_ismapped():
             self.look_up()
-
-    def _gone(self, event: "tk.Event[tk.Misc]") -> None:
-        if event.widget is self and self._timer:
-            self.after_cancel(self._timer)
-            self._timer = ""
 
     @property
     def tree_table(self) -> TreeTable:

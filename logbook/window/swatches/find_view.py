@@ -21,6 +21,7 @@ from logbook.pages.swatches.swatch_list import (
     two_lines,
 )
 from logbook.tasks.logging_swatches import Known
+from logbook.window.at_rest import AtRest
 from logbook.window.choices import ChoiceField, SuggestionField
 from logbook.window.ellipsis import cut
 from logbook.window.field import Field, LabelledField
@@ -122,7 +123,7 @@ class FindView(FindList):
         self._in_sight: dict[str, str] = {}
         self._width = 0
         self._coming: Iterator[FoundSwatches] = iter(())
-        self._timer = self._reading = ""
+        self._timer = ""
         self._filters_open = filters_open
         super().__init__(parent, look, self._table, EMPTY, actions)
         self.table.on_view = self._show_in_sight
@@ -130,7 +131,8 @@ class FindView(FindList):
         self.table.on_double_click(more.open)
         look.when_changed(self, self._follow_look)
         self.bind("<Configure>", lambda _: self._limit_filters(), add="+")
-        self.bind("<Destroy>", lambda _: self._stop(), add="+")
+        self.bind("<Destroy>", lambda _: self._stop_looking(), add="+")
+        self._reading = AtRest(self, self._read_on, after_ms=READ_AFTER_MS, every_ms=READ_EVERY_MS)
         if filters_open:
             self._build_filters()
         self.reload()
@@ -145,7 +147,7 @@ class FindView(FindList):
         else:
             self.filters.grid_remove()
         self.look_up()
-        self._read_on_soon()
+        self._reading.soon()
 
     def look_up(self) -> None:
         """Shows what the texts find: of very many the first screenful at once, and all of them, with how many, soon after."""
@@ -178,23 +180,12 @@ class FindView(FindList):
             self.after_cancel(self._timer)
         self._timer = ""
 
-    def _read_on_soon(self) -> None:
+    def _read_on(self) -> bool:
         """What is looked in is read while nobody types, so that the first key need not wait for it."""
-        if self._reading:
-            self.after_cancel(self._reading)
-        self._reading = self.after(READ_AFTER_MS, self._read_on)
-
-    def _read_on(self) -> None:
         try:
-            more = self._swatches.read_on()
+            return self._swatches.read_on()
         except LogbookError:  # nobody asked for this; whoever looks for something is told
-            more = False
-        self._reading = self.after(READ_EVERY_MS, self._read_on) if more else ""
-
-    def _stop(self) -> None:
-        self._stop_looking()
-        if self._reading:
-            self.after_cancel(self._reading)
+            return False
 
     def _show_found(self, found: FoundSwatches) -> None:
         self.table.show_only(found.uids, found.ranks, as_listed=True)
