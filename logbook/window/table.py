@@ -50,7 +50,7 @@ class Table(ttk.Frame):
         self._anchor = 0
         self.on_view: Callable[[Sequence[str]], object] | None = None
         self.entries: Callable[[], Sequence[Entry]] = tuple
-        self._telling = ""
+        self._telling = self._marking = ""
         names = [c.key for c in columns]
         self.tree = ttk.Treeview(self, columns=names, show="headings", selectmode="extended", height=4)
         self._real = RealRows(self.tree, lambda keys: self._order.listed.rows(keys), self._mark_selected, self._scrolled)
@@ -167,8 +167,8 @@ class Table(ttk.Frame):
             self.on_view(keys)
 
     def _gone(self) -> None:
-        if self._telling:
-            self.after_cancel(self._telling)
+        for waiting in filter(None, (self._telling, self._marking)):
+            self.after_cancel(waiting)
 
     def _arrange(self) -> None:
         self.down = ttk.Scrollbar(self, orient="vertical", command=self._real.scroll, takefocus=False)
@@ -204,7 +204,7 @@ class Table(ttk.Frame):
         bind = self.tree.bind
         bind("<<TreeviewSelect>>", lambda _: self._changed())
         bind("<Configure>", lambda _: self.spread(), add="+")
-        bind("<Configure>", lambda _: self.after_idle(self._place_mark), add="+")
+        bind("<Configure>", lambda _: self._mark_soon(), add="+")
         for event in ("<FocusIn>", "<FocusOut>"):
             bind(event, lambda _: self.marks.place_edges(), add="+")
         for key, step in {"Up": -1, "Down": 1}.items():
@@ -232,7 +232,7 @@ class Table(ttk.Frame):
         self._cut.forget()
         self.spread()
         self._show_headings()
-        self.after_idle(self._place_mark)
+        self._mark_soon()
 
     def _show_headings(self) -> None:
         show_headings(self.tree, self.columns, self._order.sorted_by, self.sort_by)
@@ -380,6 +380,16 @@ class Table(ttk.Frame):
         x, y = (box[0], box[1] + box[3]) if box else (0, self.look.line * 2)
         self._pop_up(self.tree.winfo_rootx() + x, self.tree.winfo_rooty() + y)
         return "break"
+
+    def _mark_soon(self) -> None:
+        """When the rows have their new places."""
+        if self._marking:
+            self.after_cancel(self._marking)
+        self._marking = self.after_idle(self._mark_now)
+
+    def _mark_now(self) -> None:
+        self._marking = ""
+        self._place_mark()
 
     def _place_mark(self) -> None:
         there = self._focus in self._real.real and self._focus in self._chosen

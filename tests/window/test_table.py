@@ -188,6 +188,17 @@ def test_the_row_in_hand_is_marked_without_colour(root: tk.Tk, look: Look) -> No
     assert not made.table.marks.mark.winfo_ismapped()
 
 
+def test_nothing_is_left_waiting_once_it_is_gone(root: tk.Tk, look: Look) -> None:
+    root.update()
+    waiting = set(root.tk.splitlist(root.tk.call("after", "info")))
+    table = Table(root, look, COLUMNS)
+    table.pack(fill="both", expand=True)
+    table.set_rows([row(1)])
+    assert set(root.tk.splitlist(root.tk.call("after", "info"))) > waiting
+    table.destroy()
+    assert set(root.tk.splitlist(root.tk.call("after", "info"))) == waiting
+
+
 MANY = 5_000
 
 
