@@ -139,6 +139,8 @@ class Look:
         call = self.root.tk.call
         options = _plain_widgets(self.palette).get(str(call("winfo", "class", path)))
         for option, value in (options or {}).items():
+            if option == "borderWidth":  # no colour, and the bar of menus has one of its own
+                continue
             call(path, "configure", f"-{option.lower()}", value)
         if call("winfo", "class", path) in ("TEntry", "TCombobox"):
             # Tk does not lay out the text of an entry anew when its named font grows.

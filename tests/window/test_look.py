@@ -43,7 +43,7 @@ def test_text_size_stays_within_its_limits_and_nothing_is_smaller_than_the_base(
 
 
 def test_the_palette_reaches_what_is_open_and_what_is_opened_later(root: tk.Tk, look: Look) -> None:
-    text, menu = tk.Text(root), tk.Menu(root)
+    text, menu = tk.Text(root), tk.Menu(root, borderwidth=0)
     box = ttk.Combobox(root, values=("a", "b"))
     text.grid()
     box.grid()
@@ -54,7 +54,7 @@ def test_the_palette_reaches_what_is_open_and_what_is_opened_later(root: tk.Tk, 
     for widget in (text, later):
         assert (str(widget["background"]), str(widget["foreground"])) == (DARK.surface, DARK.ink)
         assert str(widget["insertbackground"]) == DARK.ink
-    assert str(menu["background"]) == DARK.surface
+    assert (str(menu["background"]), int(menu["borderwidth"])) == (DARK.surface, 0)
     assert str(root.tk.call(listbox, "cget", "-background")) == DARK.surface
     assert str(root["background"]) == DARK.page
     assert look.style.lookup("TEntry", "insertcolor") == DARK.ink

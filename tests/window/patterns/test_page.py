@@ -194,6 +194,15 @@ def test_rows_are_proven_while_they_are_typed(root: tk.Tk, page: PatternsPage) -
     assert drawn == ["6k + 1 sts"]
 
 
+def test_without_a_chart_no_room_is_kept_for_one(root: tk.Tk, page: PatternsPage) -> None:
+    chart = page.editor.chart
+    press(page.find.find.input, "<Control-n>")
+    page.editor.written_rows.area.insert("1.0", ROWS)
+    wait_until(root, chart.drawing.winfo_ismapped)
+    page.editor.written_rows.area.delete("1.0", "end")
+    wait_until(root, lambda: not chart.drawing.winfo_ismapped() and chart.winfo_height() < 10)
+
+
 def test_what_is_not_understood_is_marked_in_the_text(root: tk.Tk, page: PatternsPage) -> None:
     rows = page.editor.written_rows
     rows.area.insert("1.0", ROWS.replace("5 dc", "5 quux"))
