@@ -4,7 +4,6 @@ python -m tests.faults.merge --examples 1000 --steps 12
 python -m tests.faults.merge --weakness unasked     (what both have otherwise is decided without a word)
 """
 
-import argparse
 import shutil
 import sys
 import tempfile
@@ -15,7 +14,7 @@ from pathlib import Path
 from typing import Any
 from unittest import mock
 
-from hypothesis import HealthCheck, Phase, given, settings
+from hypothesis import HealthCheck, given
 from hypothesis import strategies as st
 
 from logbook.book.checking import check_whole
@@ -25,6 +24,7 @@ from logbook.book.tables import NAMES, PARTS
 from logbook.tasks import merging
 from logbook.tasks.merging import Point, Side, merge
 from logbook.tasks.undoing import undo
+from tests.faults.examples import command, same_each_time
 from tests.faults.histories import History, Place, Rows, Step, histories, rows
 from tests.support.folders import QUICK
 from tests.support.garments import garment_book
@@ -193,14 +193,7 @@ def weakened(weakness: str) -> Iterator[None]:
 def run(examples: int, steps: int, *, shrink: bool = True) -> None:
     """So many logbooks in two hands, the same each time; raises what goes wrong."""
 
-    @settings(
-        max_examples=examples,
-        derandomize=True,
-        database=None,
-        deadline=None,
-        suppress_health_check=[HealthCheck.too_slow],
-        phases=[Phase.generate, *([Phase.shrink] if shrink else [])],
-    )
+    @same_each_time(examples, shrink=shrink, suppress_health_check=[HealthCheck.too_slow])
     @given(st.tuples(*[histories(steps)] * 4))
     def tried(acts: Sequence[Sequence[Step]]) -> None:
         with tempfile.TemporaryDirectory(dir=QUICK) as folder:
@@ -209,18 +202,6 @@ def run(examples: int, steps: int, *, shrink: bool = True) -> None:
     tried()
 
 
-def main(arguments: Sequence[str] | None = None) -> int:
-    """Says so if all went well, and raises what did not."""
-    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
-    parser.add_argument("--examples", type=int, default=1000)
-    parser.add_argument("--steps", type=int, default=12)
-    parser.add_argument("--weakness", choices=["", "unasked", "one-sided"], default="")
-    chosen = parser.parse_args(arguments)
-    with weakened(chosen.weakness):
-        run(chosen.examples, chosen.steps)
-    print(f"{chosen.examples} pairs, twice up to {chosen.steps} steps each: alike both ways, nothing lost, all asked")
-    return 0
-
-
 if __name__ == "__main__":
-    sys.exit(main())
+    went_well = "{examples} pairs, twice up to {steps} steps each: alike both ways, nothing lost, all asked"
+    sys.exit(command(run, weakened, __doc__, (1000, 12), ("unasked", "one-sided"), went_well))

@@ -4,18 +4,16 @@ python -m tests.faults.undo --examples 300 --steps 50
 python -m tests.faults.undo --weakness forgetful     (what was there before an edit is not kept)
 """
 
-import argparse
 import shutil
 import sys
 import tempfile
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
 from unittest import mock
 
-from hypothesis import Phase, settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, precondition, rule, run_state_machine_as_test
 
@@ -34,6 +32,7 @@ from logbook.book.swatches import (
 )
 from logbook.book.undo import redo, undo
 from logbook.errors import RefusedError
+from tests.faults.examples import command, same_each_time
 from tests.support.books import held, put_planned_and_made, put_worked, small_book, taken
 from tests.support.folders import QUICK
 
@@ -203,32 +202,10 @@ def weakened(weakness: str) -> Iterator[None]:
 
 def run(examples: int, steps: int, *, shrink: bool = True) -> None:
     """Runs the machine, the same way each time; raises what goes wrong, if wanted after looking for a shorter way to it."""
-    run_state_machine_as_test(
-        Undoing,
-        settings=settings(
-            max_examples=examples,
-            stateful_step_count=steps,
-            derandomize=True,
-            database=None,
-            deadline=None,
-            report_multiple_bugs=False,
-            phases=[Phase.generate, *([Phase.shrink] if shrink else [])],
-        ),
-    )
-
-
-def main(arguments: Sequence[str] | None = None) -> int:
-    """Says so if all went well, and raises what did not."""
-    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
-    parser.add_argument("--examples", type=int, default=300)
-    parser.add_argument("--steps", type=int, default=50)
-    parser.add_argument("--weakness", choices=["", "forgetful"], default="")
-    chosen = parser.parse_args(arguments)
-    with weakened(chosen.weakness):
-        run(chosen.examples, chosen.steps)
-    print(f"{chosen.examples} runs of up to {chosen.steps} steps: every state came back")
-    return 0
+    how = same_each_time(examples, shrink=shrink, stateful_step_count=steps, report_multiple_bugs=False)
+    run_state_machine_as_test(Undoing, settings=how)
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    went_well = "{examples} runs of up to {steps} steps: every state came back"
+    sys.exit(command(run, weakened, __doc__, (300, 50), ("forgetful",), went_well))
