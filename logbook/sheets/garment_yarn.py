@@ -10,7 +10,7 @@ from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.together import YarnOf
 from logbook.craft.pieces.seams import TAIL_MM, seam_if_named
 from logbook.sheets.book_writer import SheetWriter
-from logbook.sheets.cells import HUNDREDTHS, PERCENT, TENTHS, WHOLE, CellLook, Content, Formula, Heading, Role
+from logbook.sheets.cells import HUNDREDTHS, PERCENT, TENTHS, WHOLE, CellLook, Content, Formula, Heading, Role, column_letters
 from logbook.sheets.garment_joins import JoinsSheet
 from logbook.sheets.live_garment import LiveGarment
 from logbook.sheets.live_measures import of_piece
@@ -21,8 +21,6 @@ HEADINGS = (
     Heading("Metres", 10, WHOLE, True), Heading("Balls", 9, WHOLE, True), Heading("Hours", 9, TENTHS, True),
     Heading("Cost", 11, HUNDREDTHS, True), Heading("", 8),
 )  # fmt: skip
-_DECIMALS = {"D": 0, "E": 0, "F": 0, "G": 1, "H": 2}
-"""By the columns of numbers."""
 _PIECES = ("Piece", "its yarn", "", "100 sts of a row weigh, g", "used beyond the swatch", "100 sts take, minutes")
 _BALLS = ("Yarn", "", "", "a ball weighs, g", "a ball holds, m", "kept in reserve", "", "a ball costs")
 
@@ -66,8 +64,10 @@ class YarnSheet:
         for line in self._lines(first):
             values = [cell.value if isinstance(cell, Formula) else cell for cell in line]
             self._sheet.add(values, [heading.look for heading in HEADINGS])
-        for letter, decimals in _DECIMALS.items():
-            frame_differing(self._sheet, letter, letter, top, first, rows=count, decimals=decimals)
+        for place, heading in enumerate(HEADINGS, 1):
+            if heading.numbers in (WHOLE, TENTHS, HUNDREDTHS):
+                letter, decimals = column_letters(place), len(heading.numbers.partition(".")[2])
+                frame_differing(self._sheet, letter, letter, top, first, rows=count, decimals=decimals)
 
     @staticmethod
     def _key(cloth: Cloth) -> tuple[str, str]:

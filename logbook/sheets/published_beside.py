@@ -45,12 +45,9 @@ def write_published(sheet: SheetWriter, lines: Sequence[PublishedLine], label: s
 def frame_differing(sheet: SheetWriter, first: str, last: str, was: int, now: int, *, rows: int = 1, decimals: int = 1) -> None:
     """Frames the numbers of the columns ``first`` to ``last`` in so many rows from the row ``was`` that differ from those in the
     rows from ``now`` on."""
-    area = f"{first}{was}:{last}{was + rows - 1}"
-    sheet.rule(area, difference_rule(_differs(f"{first}{was}", f"{first}{now}", decimals)))
-
-
-def _differs(was: str, now: str, decimals: int = 1) -> str:
-    return f"AND(ISNUMBER({was}),ISNUMBER({now}),ROUND({was},{decimals})<>ROUND({now},{decimals}))"
+    before, today = f"{first}{was}", f"{first}{now}"
+    differs = f"AND(ISNUMBER({before}),ISNUMBER({today}),ROUND({before},{decimals})<>ROUND({today},{decimals}))"
+    sheet.rule(f"{before}:{last}{was + rows - 1}", difference_rule(differs))
 
 
 def _differing(place: int, compared: Sequence[_Compared]) -> Formula:
