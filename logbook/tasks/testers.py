@@ -103,7 +103,7 @@ def off_sentences(book: Logbook, of: Pattern, testers: Sequence[Tester]) -> tupl
         return tuple(map(off_words, found))
     sizes = len({one.size for one in tried})
     measures = f"{counted(len(tried), 'measure')} in {counted(sizes, 'size')}"
-    return (f"No size is off beyond what gauge explains, as far as {measures} tell.",)
+    return (f"No size is off beyond what gauge explains, as far as {measures} tell{'s' if len(tried) == 1 else ''}.",)
 
 
 def off_words(off: SizeOff) -> str:

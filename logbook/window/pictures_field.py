@@ -160,6 +160,8 @@ class PicturesField(LabelledField):
             return
         if not webbrowser.open(file.as_uri()):
             tell(self.winfo_toplevel(), self.look, f"No viewer could be opened. The picture is {file}.")
+        else:  # whether the viewer shows it can't be known
+            self.show_message(f"Sent to the system's viewer. If it does not show there, open {file}", "hint")
 
     def _take_off_and_close(self, name: str, dialog: Dialog) -> None:
         dialog.close()

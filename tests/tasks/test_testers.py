@@ -87,6 +87,9 @@ def test_a_size_that_is_off_is_named_with_its_give_or_take(book: Logbook) -> Non
     assert off_sentences(book, vest(book), fine) == (
         "No size is off beyond what gauge explains, as far as 9 measures in 3 sizes tell.",
     )
+    assert off_sentences(book, vest(book), fine[:1]) == (
+        "No size is off beyond what gauge explains, as far as 1 measure in 1 size tells.",
+    )
     off = [tried(book, "2X", 0.05 + 0.002 * k, 0.01, f"2X{k}") for k in (-1, 0, 1)]
     (said,) = off_sentences(book, vest(book), [*fine, *off])
     assert said.startswith(

@@ -1,6 +1,7 @@
 """The pictures of a record in its form: small ones drawn one by one, large ones on demand, and troubles in words."""
 
 import tkinter as tk
+import webbrowser
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -90,6 +91,13 @@ def test_without_pillow_png_is_shown_and_jpeg_opens_in_a_viewer(
     button = field.buttons[other]
     wait_until(root, lambda: str(button.cget("text")) == "Picture 2: opens in a viewer" and drawn in field.images)
     assert 0 < field.images[drawn].width() <= 9 * field.look.base.measure("0")
+    opened: list[str] = []
+    monkeypatch.setattr(webbrowser, "open", lambda address: opened.append(address) or True)
+    button.invoke()
+    assert opened[0].endswith(other)
+    assert (
+        field.said[0] == f"Sent to the system's viewer. If it does not show there, open {Path(opened[0].removeprefix('file://'))}"
+    )
 
 
 def test_what_is_no_picture_can_not_be_drawn(root: tk.Tk) -> None:
