@@ -158,7 +158,8 @@ class _Panel:
         elif reach > 0.3 * line:
             yield from _pointed((f.middle, middle + reach), (f.middle, middle - reach), line)
         if bottom - top > 2 * line:
-            yield from self._inside(words, f.middle, middle - max(reach, 0) - 0.7 * line)
+            if self._numbers.rows is not None or self._plan.sideways or reach > 0.3 * line:  # else the word would name nothing
+                yield from self._inside(words, f.middle, middle - max(reach, 0) - 0.7 * line)
             yield from self._inside(f"chain {self._numbers.chain}", f.middle, middle + max(reach, 0) + 0.7 * line)
 
     def _between(self) -> tuple[float, float]:

@@ -45,6 +45,13 @@ def test_it_says_every_measure() -> None:
     assert "20 3/8 in" in texts(drawn(VEST, HDC, units=Units.INCHES))
 
 
+def test_without_a_count_of_rows_no_word_stands_alone_in_the_strip() -> None:
+    said = texts(drawn(*GARMENTS["strip"]))
+    assert any(text.startswith("chain ") for text in said)
+    assert "rows" not in said
+    assert "62 rows" in texts(drawn(VEST, HDC))
+
+
 def test_it_is_to_scale() -> None:
     panel = next(shape for shape in drawn(VEST, HDC).shapes if isinstance(shape, Rect))
     assert panel.width / panel.height == pytest.approx(518 / 558)
