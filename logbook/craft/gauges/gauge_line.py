@@ -9,7 +9,7 @@ from logbook.craft.swatches.gauge import Gauge
 from logbook.craft.swatches.swatch import Swatch, gauges_of
 from logbook.craft.words.counting import counted
 from logbook.craft.words.hooks import show_hook
-from logbook.craft.words.terms import Terms, translated
+from logbook.craft.words.terms import Terms, gauge_word, translated
 from logbook.errors import RefusedError
 
 _OVER_MM = 100.0
@@ -41,7 +41,7 @@ def gauge_line(swatch: Swatch, condition: Condition, assumptions: Assumptions, t
         f"{show_hook(swatch.hook_mm)} hook" if swatch.hook_mm is not None else "",
         _STATES.get(condition, condition.words),
     ]
-    word = translated("gauge", Terms.US, terms).capitalize()
+    word = gauge_word(terms).capitalize()
     line = f"{word}: {' and '.join(parts)} = 10 cm / 4 in"
     return line + (" " if behind[0] else ", ") + ", ".join(words for words in behind if words)
 

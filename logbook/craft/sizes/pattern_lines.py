@@ -22,11 +22,11 @@ from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.yarn import yarn_words
 from logbook.craft.words.counting import ordinal
-from logbook.craft.words.hooks import hook_names, show_hook
+from logbook.craft.words.hooks import hook_wanted, show_hook
 from logbook.craft.words.lengths import Units
 from logbook.craft.words.numbers import show_number, show_percent
 from logbook.craft.words.printed_sizes import alike, body_lengths, printed_length, sized
-from logbook.craft.words.terms import Terms, translated
+from logbook.craft.words.terms import Terms, gauge_word
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +68,7 @@ def pattern_parts(written: WrittenSizes) -> tuple[PatternPart, ...]:
     parts = (
         PatternPart("Sizes", tuple(_size_lines(written))),
         PatternPart("Materials", tuple(_materials(written))),
-        PatternPart(_gauge_word(written).capitalize(), (_gauge(written),)),
+        PatternPart(gauge_word(written.terms).capitalize(), (_gauge(written),)),
         PatternPart(f"Finished measurements, {_state(written)}", tuple(_measurements(written))),
         PatternPart(_heading(written.plan), tuple(_work(written))),
         PatternPart(_rows_heading(written), tuple(_written_rows(written))),
@@ -94,12 +94,7 @@ def _materials(written: WrittenSizes) -> Iterator[str]:
         about = yarn_words(yarn)
         yield (f"{yarn.name} ({about})" if about else yarn.name) + _yarn_wanted(written)
     if swatch.hook_mm is not None:
-        names = hook_names(swatch.hook_mm)
-        yield (
-            f"{show_hook(swatch.hook_mm)} hook"
-            + (f" ({names})" if names else "")
-            + f", or the size that gives the {_gauge_word(written)}"
-        )
+        yield hook_wanted(swatch.hook_mm, written.terms)
     if swatch.foundation_hook_mm is not None:
         yield f"{show_hook(swatch.foundation_hook_mm)} hook for the foundation chain"
 
@@ -116,10 +111,6 @@ def _yarn_wanted(written: WrittenSizes) -> str:
     if len(balls) == len(needs):
         return f": {alike(balls)} {'ball' if set(balls) == {1} else 'balls'}{in_reserve}{held}"
     return f": {alike(round(need.grams * (1 + reserve)) for need in needs)} g{in_reserve}{held}"
-
-
-def _gauge_word(written: WrittenSizes) -> str:
-    return translated("gauge", Terms.US, written.terms)
 
 
 def _gauge(written: WrittenSizes) -> str:

@@ -4,6 +4,7 @@ import re
 from typing import NamedTuple
 
 from logbook.craft.words.numbers import in_mark, read_number, show_number
+from logbook.craft.words.terms import Terms, gauge_word
 from logbook.errors import UnreadableError
 
 
@@ -63,3 +64,9 @@ def hook_names(mm: float) -> str:
     if found is None:
         return ""
     return ", ".join(f"{scale} {name}" for scale, name in (("US", found.us), ("UK", found.uk)) if name)
+
+
+def hook_wanted(mm: float, terms: Terms) -> str:
+    """``4 mm hook (US G-6, UK 8), or the size that gives the gauge``, as a pattern has it."""
+    names = hook_names(mm)
+    return f"{show_hook(mm)} hook" + (f" ({names})" if names else "") + f", or the size that gives the {gauge_word(terms)}"

@@ -66,3 +66,8 @@ def translated(name: str, source: Terms, target: Terms) -> str:
         if name.lower() == term.short(source) != "":
             return term.short(target)
     return name
+
+
+def gauge_word(terms: Terms) -> str:
+    """``gauge``, or ``tension``."""
+    return translated("gauge", Terms.US, terms)

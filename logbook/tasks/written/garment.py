@@ -12,7 +12,7 @@ from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.counting import listed
 from logbook.craft.words.numbers import show_number
 from logbook.craft.words.printed_sizes import body_lengths, sized
-from logbook.craft.words.terms import Terms, translated
+from logbook.craft.words.terms import Terms, gauge_word, translated
 from logbook.tasks.fibre_words import fibre_cautions
 from logbook.tasks.note_words import CHILDREN_CAUTION
 from logbook.tasks.written.abbreviations import abbreviations
@@ -28,7 +28,7 @@ from logbook.tasks.written.written_garment import WrittenGarment
 def whole_pattern(written: WrittenGarment) -> tuple[Part, ...]:
     """All parts. The abbreviations are those that the other parts use."""
     before = (_sizes(written), Part("Finished measurements", tuple(_measurements(written))), materials(written))
-    gauge = Part(translated("gauge", Terms.US, written.terms).capitalize(), tuple(gauge_lines(written)))
+    gauge = Part(gauge_word(written.terms).capitalize(), tuple(gauge_lines(written)))
     behind = (
         Part("Notes", tuple(_notes(written))),
         *_stitch_patterns(written),

@@ -6,10 +6,9 @@ from logbook.craft.gauges.gauge_line import gauge_line
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.yarn import yarn_words
 from logbook.craft.words.counting import listed
-from logbook.craft.words.hooks import hook_names, show_hook
+from logbook.craft.words.hooks import hook_wanted
 from logbook.craft.words.numbers import show_percent
 from logbook.craft.words.printed_sizes import alike
-from logbook.craft.words.terms import Terms, translated
 from logbook.errors import RefusedError
 from logbook.tasks.written.parts import Part
 from logbook.tasks.written.written_garment import WrittenGarment
@@ -41,11 +40,7 @@ def materials(written: WrittenGarment) -> Part:
             weighed.add(named)
             lines.append(f"{' '.join(filter(None, named))}: how much it takes is not known yet")
     hooks = sorted({swatch.hook_mm for swatch in written.swatches.values() if swatch.hook_mm is not None})
-    for hook in hooks:
-        names = hook_names(hook)
-        lines.append(
-            f"{show_hook(hook)} hook" + (f" ({names})" if names else "") + f", or the size that gives the {_gauge_word(written)}"
-        )
+    lines += [hook_wanted(hook, written.terms) for hook in hooks]
     if lines:
         lines.append("Stitch markers; a tapestry needle for seams and ends")
     return Part("Materials", tuple(lines))
@@ -64,10 +59,6 @@ def washing_words(written: WrittenGarment) -> str:
     """`` (wool cycle 30 °C, dried flat)``; "" where it is not known."""
     ways = sorted({swatch.way_of_washing for swatch in written.swatches.values() if swatch.way_of_washing})
     return f" ({listed(ways)})" if ways else ""
-
-
-def _gauge_word(written: WrittenGarment) -> str:
-    return translated("gauge", Terms.US, written.terms)
 
 
 def gauge_lines(written: WrittenGarment) -> Iterator[str]:
