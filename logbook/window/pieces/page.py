@@ -1,7 +1,7 @@
 """The page of pieces: what is planned, the one in hand, what follows from it."""
 
 import tkinter as tk
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from tkinter import ttk
 
 from logbook.pages.drafts import CHARTS, MADE, PIECES, TESTERS
@@ -152,7 +152,6 @@ class PiecesPage(RecordPage):
     def _shown_anew(self) -> None:
         self.sizes.shown_anew()
         super()._shown_anew()
-        self.follow.to_top()
 
     def _changed(self) -> None:
         self._show_possible()
@@ -183,9 +182,14 @@ class PiecesPage(RecordPage):
     def _show(self, uid: str) -> None:
         if uid in self.one.lines.pieces:
             super()._show(uid)
+            self.follow.to_top()
         else:  # the last of the single pieces is deleted, and what stands next to it is a garment
             self._take_new(self.form.new)
             self.one.opened(uid)
+
+    def _take_new(self, make: Callable[[], None]) -> None:
+        super()._take_new(make)
+        self.follow.to_top()
 
     def _reload(self) -> None:
         self.one.lines.reload()

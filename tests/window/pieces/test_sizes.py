@@ -158,6 +158,26 @@ def test_the_sizes_stay_where_they_are_when_another_is_chosen(
     assert max(tops) - min(tops) <= 1  # Tk scrolls to whole pixels
 
 
+def test_the_sizes_stay_where_they_are_when_the_piece_is_saved_and_another_begins_at_its_top(
+    root: tk.Tk, page: PiecesPage
+) -> None:
+    canvas, runs = page.follow._scrolled.canvas, page.follow.runs
+    page.follow._scrolled.scroll_lines(8)
+    page.editor.fields["width"].input.focus_force()
+    hit(root, "<Control-a>")
+    write(root, "47")
+    settle(root)
+    before = runs.winfo_rooty()
+    assert canvas.yview()[0] > 0
+    hit(root, "<Control-s>")
+    settle(root)
+    assert not page.form.is_dirty
+    assert abs(runs.winfo_rooty() - before) <= 1
+    hit(root, "<Control-g>")
+    settle(root)
+    assert canvas.yview()[0] == 0
+
+
 def test_sizes_are_added_and_taken_out(root: tk.Tk, page: PiecesPage) -> None:
     view = page.sizes.view
     view.add()
