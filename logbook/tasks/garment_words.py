@@ -62,9 +62,7 @@ def notes(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -
         said.insert(0, CHILDREN_CAUTION)
     if any(piece.wish.shape in YOKES for piece in size.pieces):
         said.append("Front and back neck of the yoke are equally deep.")
-    for piece in size.pieces:
-        if piece.wish.worked == ROUND and answer.cloths[piece.name].flat and piece.wish.shape != "edging":
-            said.append(f"“{piece.name}” is worked round, its swatch was worked flat: rounds often come out a little shorter.")
+    said += _round_by_flat(answer, size)
     unweighed = [piece for piece in size.pieces if answer.cloths[piece.name].gauges.weight is None]
     if unweighed:
         names = listed([f"“{piece.name}”" for piece in unweighed])
@@ -74,6 +72,19 @@ def notes(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -
     if size.time is not None and size.pieces:
         said.append(HANDS_CAUTION)
     return tuple(dict.fromkeys(said))
+
+
+def _round_by_flat(answer: GarmentAnswer, size: GarmentInSize) -> list[str]:
+    """Of all pieces that are worked round from a swatch worked flat, once."""
+    found = [piece for piece in size.pieces if piece.wish.worked == ROUND and answer.cloths[piece.name].flat]
+    found = [piece for piece in found if piece.wish.shape != "edging"]
+    if not found:
+        return []
+    names = listed([f"“{piece.name}”" for piece in found])
+    several = len({str(piece.wish.swatch) for piece in found}) > 1
+    whose = "its swatch was" if len(found) == 1 else "their swatches were" if several else "their swatch was"
+    are = "is" if len(found) == 1 else "are"
+    return [f"{names} {are} worked round, {whose} worked flat: rounds often come out a little shorter."]
 
 
 def rate_words(join: Joined) -> str:

@@ -252,3 +252,14 @@ def test_without_joins_none_is_said_to_fit(session: Session, form: GarmentForm) 
     headings, rows, _ = size_rows(maker.card(form, ""), maker, Units.CM)
     assert headings[-1] == "Joins"
     assert [row[-1] for row in rows] == ["–"]
+
+
+def test_pieces_worked_round_from_a_flat_swatch_are_named_once(session: Session, form: GarmentForm) -> None:
+    begun(form, "raglan from the neck")
+    assert [note for note in card(session, form).notes if "worked flat" in note] == [
+        "“yoke”, “body” and “sleeve” are worked round, their swatch was worked flat: rounds often come out a little shorter."
+    ]
+    form.begin("hat", "H1")
+    assert [note for note in card(session, form).notes if "worked flat" in note] == [
+        "“crown” is worked round, its swatch was worked flat: rounds often come out a little shorter."
+    ]
