@@ -1,5 +1,5 @@
-"""What a text says of itself that can't be so: sizes in another order, lists with other numbers of entries, cm and inches that do
-not meet, abbreviations not explained or not used, US and UK words mixed.
+"""What a text says of itself that can't be so: sizes in another order, lists with other numbers of entries or without a comma, cm
+and inches that do not meet, abbreviations not explained or not used, US and UK words mixed.
 """
 
 import re
@@ -17,6 +17,8 @@ from logbook.craft.words.decimal_commas import with_points
 LONGEST_SENTENCE = 1_000  # letters before a list that may name the sizes it is for
 _ENTRY = r"(?:\d+(?:\.\d+)?|[–—])"
 _MORE_ENTRIES = re.compile(rf"(?<![\w.,/])\d+(?:\.\d+)?\s*[\(\[]\s*{_ENTRY}(?:\s*[,;:/]\s*{_ENTRY})+\s*[\)\]]")
+_ANY_ENTRY = r"(?>\d+ \d{1,2}/\d{1,2}|\d{1,2}/\d{1,2}|\d+(?:\.\d+)?|[–—])"
+_SPACED_ENTRIES = re.compile(rf"(?<![\w.,/]){_ANY_ENTRY} ?[(\[]{_ANY_ENTRY}(?:(?:\s?[,;]\s?|\s){_ANY_ENTRY})+[)\]]")
 _FOR_SIZES = re.compile(r" ?\bsizes?\b[^.:\n]{1,80}:(?:(?!\n\n)[^.:])*\Z", re.IGNORECASE)  # "Sizes L and XL: work …"
 _GAUGE_IN_INCHES = re.compile(r"(?:=|over|per|to|in)\s{0,2}10\s?cm\s{0,2}/\s{0,2}(\d{1,2})\s?in\b", re.IGNORECASE)
 _SIZES = re.compile(
@@ -50,7 +52,7 @@ def problems_of(text: str, found: Sequence[Quantity], names: Sequence[str]) -> t
     every = [
         *(_other_sizes(lines, other, names) if other else ()), *_orders(text, lines, names),
         *_entries(text, lines, found, names, len(other.names) if other else 0), *_inches(text, lines, found, names),
-        *_abbreviations(text, lines), *_mixed(text, lines),
+        *_commas(text, lines, len(names)), *_abbreviations(text, lines), *_mixed(text, lines),
     ]  # fmt: skip
     return tuple(sorted(every, key=lambda problem: problem.line))
 
@@ -124,6 +126,24 @@ def _entries(text: str, lines: TextLines, found: Sequence[Quantity], names: Sequ
             line,
             f"“{text[match.start() : match.end()]}” has {entries} numbers, but there are {len(names)} sizes.",
         )
+
+
+def _commas(text: str, lines: TextLines, sizes: int) -> Iterator[TextProblem]:
+    """Lists that have a number for each size, but somewhere only a space between two."""
+    for match in _SPACED_ENTRIES.finditer(with_points(text, sizes)):
+        entries = list(re.finditer(_ANY_ENTRY, match[0]))
+        gaps = [(match[0][a.end() : b.start()], a[0], b[0]) for a, b in pairwise(entries)]
+        if len(entries) == sizes and "," in match[0]:
+            yield from (
+                TextProblem(
+                    lines.of(match.start()),
+                    f"“{text[match.start() : match.end()]}” has no comma between {one} and {other}.",
+                    match.start(),
+                    match.end(),
+                )
+                for gap, one, other in gaps
+                if not gap.strip()
+            )
 
 
 def _in_table(line: str) -> bool:

@@ -32,6 +32,23 @@ def test_problems(text: str, says: str) -> None:
     assert any(says in one for one in said(text)), said(text)
 
 
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("Ch 61 (69, 77 85).", "“61 (69, 77 85)” has no comma between 77 and 85."),
+        ("46.5 (52 57.5, 62.5) cm", "“46.5 (52 57.5, 62.5)” has no comma between 52 and 57.5."),
+        ("18 1/4 [20 1/2 22 1/2,\n24 1/2] in", "“18 1/4 [20 1/2 22 1/2,\n24 1/2]” has no comma between 20 1/2 and 22 1/2."),
+        ("18 1/4 (20 1/2, 22 1/2, 24 1/2) in", ""),
+        ("Ch 61 (69 77 85).", ""),  # a list that is written without any
+        ("Rows 2 (3, 4 5, 6)", ""),  # as many as there are no sizes
+    ],
+)
+def test_a_list_that_lost_a_comma(text: str, says: str) -> None:
+    names = ("S", "M", "L", "XL")
+    told = [problem.says for problem in problems_of(text, quantities(text, 4, ()), names)]
+    assert [one for one in told if "comma" in one] == ([says] if says else [])
+
+
 def test_a_text_for_other_sizes_gets_one_sentence() -> None:
     told = ["The text is for the sizes XS, S, M and L, the logbook has S, M and L."]
     assert said("My top\n\nSizes: XS (S, M, L)\nCh 61 (69, 77, 85).\n59 (67, 75, 83) sts in row 1.\n") == told
