@@ -12,6 +12,7 @@ from logbook.window.look import Look
 from logbook.window.message_line import MessageLine
 from logbook.window.sentence import Sentence
 from logbook.window.styles import styled
+from logbook.window.taken_unit import TakenUnit
 
 Kind = Literal["error", "warning", "good", "hint"]
 MARKS: dict[Kind, str] = {"error": "✕ ", "warning": "! ", "good": "✓ ", "hint": ""}
@@ -54,6 +55,7 @@ class LabelledField(ttk.Frame):
         self._line = MessageLine(self, self._place_message)
         self._message_waits = False
         self._example: Example | None = None
+        self._taken_unit: TakenUnit | None = None
         self._stacked = label_width == 0
 
     def arrange(self, widget: ttk.Widget, grow: bool, focus: tk.Widget | None = None) -> None:
@@ -169,6 +171,16 @@ class LabelledField(ttk.Frame):
             self._example = Example(self.input, self.variable, self.look, text)
         else:
             self._example.say(text)
+
+    def show_taken_unit(self, unit: Callable[[str], str]) -> None:
+        """Says in the field, behind a number typed without a unit, which one it is taken in: ``unit`` of the text, or ""."""
+        assert isinstance(self.input, ttk.Entry)
+        self._taken_unit = TakenUnit(self.input, self.variable, self.look, unit)
+
+    def say_taken_unit(self) -> None:
+        """Anew: what it goes by is another now."""
+        if self._taken_unit is not None:
+            self._taken_unit.follow()
 
 
 class Field(LabelledField):

@@ -3,6 +3,8 @@ from tkinter import ttk
 
 import pytest
 
+from logbook.craft.words.lengths import Units
+from logbook.pages.pieces.plan_texts import taken_unit
 from logbook.window.choices import ChoiceField, SuggestionField
 from logbook.window.field import Field, LabelledField
 from logbook.window.look import Look
@@ -220,3 +222,36 @@ def test_an_error_that_typing_elsewhere_brings_moves_nothing_until_that_is_left(
     settle(root)
     assert third.message is not None
     assert third.message.winfo_viewable()
+
+
+def test_the_unit_of_a_bare_number_stands_in_the_field_while_one_types_and_moves_nothing(root: tk.Tk, look: Look) -> None:
+    units = [Units.CM]
+    field = Field(root, look, "Length wanted", width=9, label_width=14)
+    field.show_example("none")
+    field.show_taken_unit(lambda typed: taken_unit(typed, units[0]))
+    shown(field)
+    place = (field.winfo_reqwidth(), field.winfo_reqheight(), field.input.winfo_width())
+
+    def said() -> list[str]:
+        return [label["text"] for label in field.input.winfo_children() if label.winfo_viewable()]
+
+    assert said() == ["none"]
+    type_text(field.input, "46")
+    assert said() == ["cm"]
+    units[0] = Units.INCHES
+    field.say_taken_unit()
+    settle(root)
+    assert said() == ["in"]
+    type_text(field.input, " c")
+    assert said() == []  # half typed
+    type_text(field.input, "m")
+    assert said() == []
+    assert (field.winfo_reqwidth(), field.winfo_reqheight(), field.input.winfo_width()) == place
+    field.text = "1234567"
+    settle(root)
+    assert said() == []  # no room behind it
+    field.text = "5"
+    field.input.state(["disabled"])  # type: ignore[attr-defined]
+    field.say_taken_unit()
+    settle(root)
+    assert said() == []

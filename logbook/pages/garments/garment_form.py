@@ -10,6 +10,7 @@ from logbook.craft.garments.templates import new_piece, template
 from logbook.craft.garments.usual_joins import usual_joins
 from logbook.pages.garments import garment_texts as said
 from logbook.pages.garments.garment_texts import ReadGarment, join_key, piece_key
+from logbook.pages.pieces.plan_texts import taken_unit
 from logbook.pages.session import Session
 from logbook.pages.swatches.swatch_choice import SwatchChoice
 from logbook.pages.typed_since import typed_since
@@ -123,6 +124,10 @@ class GarmentForm:
     def piece_text(self, key: str) -> str:
         """A text of the piece chosen."""
         return self.texts.get(piece_key(self.piece, key), "").strip()
+
+    def taken_unit(self, ease: str) -> str:
+        """The unit that an ease typed without one is read in; "" where there is nothing to say."""
+        return taken_unit(ease, self._session.units)
 
     def read(self) -> ReadGarment:
         """The plan as it stands typed."""

@@ -10,6 +10,7 @@ from logbook.craft.words.lengths import read_length
 from logbook.errors import LogbookError
 from logbook.pages.drafts import CHARTS, draft_of
 from logbook.pages.pieces.chart_table import table_of, text_of
+from logbook.pages.pieces.plan_texts import taken_unit
 from logbook.pages.session import Session
 from logbook.tasks.body_charts import BUILT_IN, chart_texts, delete_chart, save_chart
 from logbook.tasks.drafts import Draft
@@ -76,6 +77,10 @@ class ChartChoice:
             return Chosen((), str(error))
         children = any(is_childs_size(plan.name) for plan in plans)
         return Chosen(plans, says=f"{counted(len(plans), 'size')}. {CHILDREN_CAUTION if children else ''}".strip())
+
+    def taken_unit(self, deeper: str) -> str:
+        """The unit that a depth typed without one is read in; "" where there is nothing to say."""
+        return taken_unit(deeper, self._session.units)
 
     def save(self, name: str, text: str) -> str:
         """Keeps the chart under its name and says so. Raises a LogbookError, in one sentence, if it can't be."""

@@ -175,14 +175,20 @@ def length_text(mm: float | None, units: Units) -> str:
 
 def with_unit(text: str, units: Units) -> str:
     """A typed length with the unit it is read in; what has one, is empty or can't be read stays as it is."""
+    unit = taken_unit(text, units)
+    return f"{text.strip()} {unit}" if unit else text
+
+
+def taken_unit(text: str, units: Units) -> str:
+    """The unit that a typed length without one is read in; "" for what has one, is empty or can't be read."""
     plain = text.strip()
     if not plain or not _BARE.fullmatch(plain):
-        return text
+        return ""
     try:
         read_length(plain.lstrip("-−"), units)
     except UnreadableError:
-        return text
-    return f"{plain} {units.value}"
+        return ""
+    return units.value
 
 
 def ease_text(ease: Ease, units: Units) -> str:

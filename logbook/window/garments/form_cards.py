@@ -79,6 +79,7 @@ class PartCard(FormCard):
         self.say_title(self.form.title)
         card = self._around.card()
         for key, field in self.fields.items():
+            field.say_taken_unit()
             error = self.fault(key, card.errors.get(full_key(self.form, key)))
             if error:
                 field.show_message(error, waits=self.may_wait(key))
@@ -136,6 +137,8 @@ class PartCard(FormCard):
         plain = Field(place, look, label, width=width, label_width=LABEL_LETTERS, grow=not entry.width)
         if entry.example:
             plain.show_example(entry.example)
+        if entry.key == "ease":
+            plain.show_taken_unit(self.form.taken_unit)
         if entry.kind == "measure":
             plain.show_unit("")
             assert plain.unit is not None

@@ -60,6 +60,7 @@ class _ChartDialog(Dialog):
         self.measure = ChoiceField(place, look, "&Goes round the", ROUND, width=10, label_width=LABEL_LETTERS)
         self.end = ChoiceField(place, look, "Of a &range take", tuple(ENDS), width=14, label_width=LABEL_LETTERS)
         self.deeper = Field(place, look, "&Armholes deeper by", width=8, label_width=LABEL_LETTERS, unit="leave empty for none")
+        self.deeper.show_taken_unit(choice.taken_unit)
         self.says = Sentence(place, HINT, "Muted.TLabel")
         widgets = (self.name, self.label, self.table, self.fault, bar, self.measure, self.end, self.deeper, self.says)
         for row, widget in enumerate(widgets):

@@ -7,7 +7,7 @@ from tkinter import ttk
 
 from logbook.craft.words.lengths import Units
 from logbook.pages.pieces.piece_form import PieceForm
-from logbook.pages.pieces.plan_texts import TICKED, with_unit
+from logbook.pages.pieces.plan_texts import TICKED, taken_unit, with_unit
 from logbook.window.choices import ChoiceField, SuggestionField
 from logbook.window.field import Field, LabelledField
 from logbook.window.field_row import FieldRow
@@ -54,6 +54,7 @@ class FormView(FormCard):
             "body": self._body_width,
         }
         for key, field in self.fields.items():
+            field.say_taken_unit()
             error = self.fault(key, errors.get(key))
             if error:
                 field.show_message(error)
@@ -89,6 +90,8 @@ class FormView(FormCard):
         plain = Field(place, look, label, width=width, label_width=entry.letters, grow=entry.grows)
         if entry.example:
             plain.show_example(entry.example)
+        if entry.length:
+            plain.show_taken_unit(lambda typed: taken_unit(typed, self._units()))
         return plain
 
     def _swatches(self, key: str) -> list[str]:

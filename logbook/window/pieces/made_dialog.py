@@ -9,7 +9,7 @@ from logbook.craft.words.numbers import in_mark
 from logbook.pages.dates import date_in_form
 from logbook.pages.picture_shelf import PictureShelf
 from logbook.pages.pieces.made_form import LENGTHS, MadeForm
-from logbook.pages.pieces.plan_texts import with_unit
+from logbook.pages.pieces.plan_texts import taken_unit, with_unit
 from logbook.pages.session import Session
 from logbook.pages.typed_since import MEANWHILE
 from logbook.window.field import Field, LabelledField
@@ -110,7 +110,10 @@ class _MadeDialog(FormDialog):
         self.look.grid(self._add(part.key, field), row=row, column=0, sticky="ew", pady=(1, 0))
 
     def _field(self, place: FieldRow, key: str, label: str, width: int) -> LabelledField:
-        return Field(place, self.look, label, width=width, unit=UNITS.get(key, ""))
+        field = Field(place, self.look, label, width=width, unit=UNITS.get(key, ""))
+        if key in LENGTHS:
+            field.show_taken_unit(lambda typed: taken_unit(typed, self._session.units))
+        return field
 
     def _put_in_order(self, key: str) -> None:
         """A length stands there with its unit, a date as it is written everywhere."""

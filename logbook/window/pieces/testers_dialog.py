@@ -6,7 +6,7 @@ from pathlib import Path
 from tkinter import ttk
 
 from logbook.errors import LogbookError
-from logbook.pages.pieces.plan_texts import with_unit
+from logbook.pages.pieces.plan_texts import taken_unit, with_unit
 from logbook.pages.pieces.tester_form import HEADINGS, STATES, TesterForm
 from logbook.pages.session import Session
 from logbook.pages.typed_since import MEANWHILE
@@ -77,6 +77,9 @@ class TestersDialog(FormDialog):
         ]
         if len(self._form.parts) > 1:
             measured.insert(0, self._add("part", ChoiceField(second, look, "&Piece measured", ("", *self._form.parts), width=18)))
+        for field in measured:
+            if isinstance(field, Field):
+                field.show_taken_unit(lambda typed: taken_unit(typed, self._session.units))
         second.arrange(measured)
         for row, beside in enumerate((first, second), start=3):
             look.grid(beside, row=row, column=0, sticky="ew", pady=(1, 0))

@@ -42,6 +42,8 @@ def test_a_piece_is_planned_by_keyboard_alone(root: tk.Tk, page: PiecesPage, ses
     write(root, "L1")
     hit(root, "<Alt-a>")
     write(root, "46")
+    (unit,) = page.editor.fields["width"].input.winfo_children()
+    assert (unit.winfo_viewable(), unit["text"]) == (1, "cm")
     assert page.follow.headline["text"] == "Chain 100"
     hit(root, "<Control-s>")
     assert names(session) == ["Lace scarf", "Rib top", "Vest"]
