@@ -4,7 +4,7 @@ import tkinter as tk
 from collections.abc import Callable
 from tkinter import ttk
 
-from logbook.window.keyboard import hold, holder, keep_behind, last_focused, take_keyboard
+from logbook.window.keyboard import Hold, holder, keep_behind, last_focused, take_keyboard
 from logbook.window.keys import install_mnemonics, split_mnemonic
 from logbook.window.look import Look
 
@@ -35,7 +35,9 @@ class Dialog(tk.Toplevel):
         self.modal = modal
         self.look, self._above = look, parent.winfo_toplevel()
         self._before = last_focused(self._above)
-        self._held = holder(self)
+        self._hold = Hold(self)
+        beneath = self._above if isinstance(self._above, Dialog) and self._above.modal else holder(self)
+        self._beneath = beneath if isinstance(beneath, Dialog) else None
         self.title(title)
         self.configure(background=look.palette.page)
         self.inside, self._buttons = ttk.Frame(self), ttk.Frame(self)
@@ -92,7 +94,9 @@ class Dialog(tk.Toplevel):
             self.update()
         self.update_idletasks()
         if self.modal:
-            hold(self)
+            if self._beneath is not None:
+                self._beneath._hold.leave_off()
+            self._hold.take()
         take_keyboard(focus)
 
     def grow(self) -> None:
@@ -110,9 +114,10 @@ class Dialog(tk.Toplevel):
         return self.winfo_reqheight()
 
     def close(self) -> None:
+        self._hold.leave_off()
         self.grab_release()
         self.destroy()
-        if self._held is not None and self._held.winfo_exists():
-            hold(self._held)  # the dialog beneath
+        if self._beneath is not None and self._beneath.winfo_exists():
+            self._beneath._hold.take()
         if self.modal and self._before is not None and self._before.winfo_exists():
             self._before.focus_set()

@@ -131,14 +131,26 @@ def keep_behind(window: tk.Tk | tk.Toplevel, close: Callable[[], object]) -> Non
     window.protocol("WM_TAKE_FOCUS", given)
 
 
-def hold(dialog: tk.Misc) -> None:
-    """Gives pointer and keyboard to the dialog alone; where the window manager holds the pointer, because a window is just being
-    moved, say, as soon as it lets go."""
-    try:
-        dialog.grab_set()
-    except tk.TclError:
-        if dialog.winfo_exists():
-            dialog.after(HELD_ELSEWHERE_MS, hold, dialog)
+class Hold:
+    """Pointer and keyboard for one dialog alone."""
+
+    def __init__(self, dialog: tk.Misc) -> None:
+        self._dialog, self._waiting = dialog, ""
+
+    def take(self) -> None:
+        """At once; where the window manager holds the pointer, because a window is just being moved, say, as soon as it lets go."""
+        self.leave_off()
+        try:
+            self._dialog.grab_set()
+        except tk.TclError:
+            if self._dialog.winfo_exists():
+                self._waiting = self._dialog.after(HELD_ELSEWHERE_MS, self.take)
+
+    def leave_off(self) -> None:
+        """It waits no more: Tk stands still for a second at each try, and two that try would leave it no time for anything else."""
+        if self._waiting:
+            self._dialog.after_cancel(self._waiting)
+        self._waiting = ""
 
 
 def list_is_open(widget: tk.Misc) -> bool:

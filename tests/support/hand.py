@@ -108,6 +108,13 @@ class Hand:
         """The key before what the click does can be seen."""
         self._do(f"mousemove {x} {y}", "mousedown 1", "mouseup 1", f"key --delay 0 {name}")
 
+    def press(self, x: int, y: int) -> None:
+        """The left button goes down, and stays so until ``let_go``."""
+        self._do(f"mousemove {x} {y}", "mousedown 1")
+
+    def let_go(self) -> None:
+        self._do("mouseup 1")
+
     def drag(self, x: int, y: int, to_x: int, to_y: int) -> None:
         halfway = f"mousemove {(x + to_x) // 2} {(y + to_y) // 2}"
         self._do(f"mousemove {x} {y}", "mousedown 1", halfway, f"mousemove {to_x} {to_y}", "mouseup 1")

@@ -55,6 +55,25 @@ def test_the_dialog_that_asked_for_a_file_waits_for_it(user: User) -> None:
     user.all_closed()
 
 
+def test_dialogs_that_open_while_the_window_manager_holds_the_pointer(user: User) -> None:
+    """The second would take turns with the first in waiting for it, and the program do nothing else."""
+    shown = user.page(2)
+    user.click(next(tree for tree in shown.of_kind("Treeview") if tree.more["rows"]).more["rows"][-1]["at"])
+    user.program.at_rest()
+    left, _, y = title_of_main(user)
+    user.hand.press(left + 200, y)
+    user.hand.key("ctrl+m")
+    shown = user.program.until(lambda now: now.dialogs and now.focus.startswith(now.dialogs[0].path), "what was made")
+    below = shown.dialogs[0].path
+    user.hand.type("12")
+    user.hand.key("Escape")
+    shown = user.program.until(lambda now: len(now.dialogs) == 2, "the question")
+    user.hand.let_go()
+    user.program.until(lambda now: now.grab == shown.dialogs[1].path, "the question holding the pointer")
+    user.hand.key("Escape")
+    user.program.until(lambda now: [w.path for w in now.dialogs] == [below] and now.grab == below, "what was made again")
+
+
 def test_a_list_of_a_page_that_is_left(user: User) -> None:
     """In a hurry: the next page comes before the list of a drop-down of this one is seen, and the keyboard is not left there."""
     for page in (2, 1, 2, 1):

@@ -9,7 +9,7 @@ from tkinter import ttk
 import pytest
 
 from logbook.window import keyboard
-from logbook.window.keyboard import focused, hold, holder, install_keyboard, last_focused
+from logbook.window.keyboard import Hold, focused, holder, install_keyboard, last_focused
 from tests.support.screen import wait_until
 
 WINDOW = Path(keyboard.__file__).parent
@@ -139,7 +139,7 @@ class HeldElsewhere(tk.Toplevel):
 def test_a_dialog_holds_the_pointer_once_another_program_lets_go_of_it(root: tk.Tk) -> None:
     dialog = HeldElsewhere(root)
     wait_until(root, dialog.winfo_viewable)
-    hold(dialog)
+    Hold(dialog).take()
     assert holder(root) is None
     wait_until(root, lambda: holder(root) is dialog)
     dialog.destroy()
