@@ -9,6 +9,8 @@ from pathlib import Path
 from tkinter import filedialog
 from typing import Any
 
+from logbook.window.keyboard import take_back
+
 MOST_LETTERS = 80
 """Of a name that is offered: file systems allow 255 bytes."""
 
@@ -28,7 +30,7 @@ def ask_where_to_save(*, parent: tk.Misc, kinds: Sequence[tuple[str, str]], name
     chosen = filedialog.asksaveasfilename(
         parent=parent, filetypes=kinds, defaultextension=ending, initialfile=offered, **_begun(parent), **options
     )
-    return _remembered(chosen)
+    return _remembered(parent, chosen)
 
 
 def named_today(name: str) -> str:
@@ -47,12 +49,12 @@ def file_name(name: str) -> str:
 
 def ask_what_to_open(*, parent: tk.Misc, **options: Any) -> str:
     """The path of a file that is there; "" if the user thought better of it."""
-    return _remembered(filedialog.askopenfilename(parent=parent, **_begun(parent), **options))
+    return _remembered(parent, filedialog.askopenfilename(parent=parent, **_begun(parent), **options))
 
 
 def ask_folder(*, parent: tk.Misc, **options: Any) -> str:
     """A folder; "" if the user thought better of it."""
-    return str(filedialog.askdirectory(parent=parent, **_begun(parent), **options) or "")
+    return _answered(parent, filedialog.askdirectory(parent=parent, **_begun(parent), **options))
 
 
 def documents() -> Path | None:
@@ -84,8 +86,13 @@ def _is_x11(parent: tk.Misc) -> bool:
     return str(parent.tk.call("tk", "windowingsystem")) == "x11"
 
 
-def _remembered(chosen: Any) -> str:
-    path = str(chosen or "")
+def _remembered(parent: tk.Misc, chosen: Any) -> str:
+    path = _answered(parent, chosen)
     if path:
         _last["folder"] = str(Path(path).parent)
     return path
+
+
+def _answered(parent: tk.Misc, chosen: Any) -> str:
+    take_back(parent)  # not every window manager gives the keyboard to the window beneath
+    return str(chosen or "")

@@ -108,16 +108,9 @@ def keep_behind(window: tk.Tk | tk.Toplevel, close: Callable[[], object]) -> Non
         own = not held or str(ask("winfo", "class", held)) in POSTED
         return "" if own or str(ask("winfo", "toplevel", held)) == str(window) else held
 
-    def take_back(held: str, last: bool) -> None:
-        if above() == held and ask("winfo", "viewable", held) and not ask("focus"):
-            place = ask("focus", "-lastfor", held)
-            if str(place) != held or last:  # its field may still be waiting to be drawn
-                ask("focus", "-force", place)
-
     def given() -> None:
-        held = above()
-        for soon in GIVEN_MS if held else ():
-            window.after(soon, take_back, held, soon == GIVEN_MS[-1])
+        if held := above():
+            take_back(window, held, lambda: above() == held)
 
     def closed() -> None:
         held = above()
@@ -131,6 +124,22 @@ def keep_behind(window: tk.Tk | tk.Toplevel, close: Callable[[], object]) -> Non
     window.protocol("WM_TAKE_FOCUS", given)
 
 
+def take_back(place: tk.Misc, window: str = "", still: Callable[[], bool] = lambda: True) -> None:
+    """Gives the keyboard to the ``window``, that of ``place`` if none is named, in the field that had it before, if nobody has it
+    a moment from now; as long as it is ``still`` to have it."""
+    ask = place.tk.call
+    window = window or str(ask("winfo", "toplevel", place))
+
+    def look(last: bool) -> None:
+        if still() and not ask("focus") and ask("winfo", "exists", window) and ask("winfo", "viewable", window):
+            field = ask("focus", "-lastfor", window)
+            if str(field) != window or last:  # its field may still be waiting to be drawn
+                ask("focus", "-force", field)
+
+    for soon in GIVEN_MS:
+        place.nametowidget(".").after(soon, look, soon == GIVEN_MS[-1])  # the place may be gone by then
+
+
 class Hold:
     """Pointer and keyboard for one dialog alone."""
 
@@ -138,7 +147,7 @@ class Hold:
         self._dialog, self._waiting = dialog, ""
 
     def take(self) -> None:
-        """At once; where the window manager holds the pointer, because a window is just being moved, say, as soon as it lets go."""
+        """At once; where the window manager holds the pointer, as while a window is being moved, as soon as it lets go."""
         self.leave_off()
         try:
             self._dialog.grab_set()
@@ -147,7 +156,7 @@ class Hold:
                 self._waiting = self._dialog.after(HELD_ELSEWHERE_MS, self.take)
 
     def leave_off(self) -> None:
-        """It waits no more: Tk stands still for a second at each try, and two that try would leave it no time for anything else."""
+        """It waits no more: Tk stands still for a second at each try, two that try would leave no time for anything else."""
         if self._waiting:
             self._dialog.after_cancel(self._waiting)
         self._waiting = ""

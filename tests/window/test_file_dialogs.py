@@ -1,11 +1,14 @@
 """The names offered in the dialogs that ask where to save."""
 
 import tkinter as tk
+from tkinter import ttk
 from typing import Any
 
 import pytest
 
 from logbook.window.file_dialogs import ask_where_to_save, file_name, named_today
+from logbook.window.keyboard import focused
+from tests.support.screen import wait_until
 
 WORKBOOK, CSV = ("Workbook", "*.xlsx"), ("CSV", "*.csv")
 
@@ -38,3 +41,20 @@ def test_a_name_with_the_day_sorts_by_it() -> None:
     name, _, day = named_today("my vests").rpartition(" ")
     assert name == "my vests"
     assert len(day) == len("2026-11-28")
+
+
+def test_the_keyboard_comes_back_where_the_window_beneath_did_not_get_it(root: tk.Tk, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A window manager may give it to nobody, or elsewhere, when the dialog goes."""
+    field = ttk.Entry(root)
+    field.grid()
+    field.focus_force()
+    root.update()
+    another = tk.Tk()
+    wait_until(another, another.winfo_viewable)
+    another.focus_force()
+    wait_until(root, lambda: focused(root) is None)
+
+    monkeypatch.setattr("tkinter.filedialog.asksaveasfilename", lambda **_: "")
+    ask_where_to_save(parent=root, kinds=[WORKBOOK])
+    wait_until(root, lambda: focused(root) is field)
+    another.destroy()
