@@ -1,15 +1,21 @@
 """What of a layout is cut off, lies over something else or reaches beyond its place, whatever the font and the screen."""
 
 import tkinter as tk
+import tkinter.font
 from collections.abc import Iterator
 from itertools import combinations
 from tkinter import ttk
 
+from logbook.window.canvas import DrawingCanvas
 from logbook.window.panes import Panes
 
 WORDS = (ttk.Label, ttk.Button, ttk.Checkbutton, ttk.Radiobutton, ttk.Menubutton)
 SCREENS = {96: (1366, 768), 110: (1366, 768), 144: (1920, 1080)}
 """Screens that nothing may be cut on: dots per inch → width and height in pixels."""
+EDGE = 2
+"""Pixels by which the outline of a drawing may reach over its edge."""
+LOW = 4
+"""Pixels: what is lower can't be seen."""
 SLACK = 1
 """Pixels that rounding may take."""
 Edges = tuple[int, int, int, int]
@@ -25,7 +31,46 @@ def below(place: tk.Misc) -> Iterator[tk.Misc]:
 
 def layout_faults(place: tk.Misc) -> list[str]:
     """A line for each fault of what is shown in ``place``; what scrolls may be longer than its place, not wider."""
-    return [fault for parent in (place, *below(place)) for fault in _faults_in(parent)]
+    return [fault for parent in (place, *below(place)) for faults in (_faults_in, _faults_of) for fault in faults(parent)]
+
+
+def screen_faults(window: tk.Tk | tk.Toplevel) -> list[str]:
+    """The same of a window and all in it, and where it reaches beyond the screen."""
+    left, top, right, bottom = edges(window)
+    wide, high = window.winfo_screenwidth(), window.winfo_screenheight()
+    beyond = left < -SLACK or top < -SLACK or right > wide + SLACK or bottom > high + SLACK
+    return [f"{window} stands at {edges(window)} on a screen of {wide}x{high}"] * beyond + layout_faults(window)
+
+
+def _faults_of(widget: tk.Misc) -> Iterator[str]:
+    """What is wrong with what is shown in one widget itself."""
+    if not widget.winfo_viewable():
+        return
+    if isinstance(widget, ttk.Scrollbar) and not widget.instate(["disabled"]) and tuple(map(float, widget.get())) == (0, 1):
+        yield f"{widget} has nothing to scroll"
+    if isinstance(widget, DrawingCanvas) and (drawn := widget.bbox("all")) is not None:
+        wide, high = widget.winfo_width(), widget.winfo_height()
+        if drawn[0] < -EDGE or drawn[1] < -EDGE or drawn[2] > wide + EDGE or drawn[3] > high + EDGE:
+            yield f"{widget} shows {wide} by {high} of what is drawn at {drawn}"
+    if isinstance(widget, ttk.Treeview):
+        yield from _cut_cells(widget)
+    if isinstance(widget, ttk.Entry | ttk.Button | ttk.Treeview | tk.Text) and 1 < widget.winfo_height() < LOW:
+        yield f"{said(widget)} is {widget.winfo_height()} high"
+
+
+def _cut_cells(tree: ttk.Treeview) -> Iterator[str]:
+    """Headings and cells that are wider than their columns, but for those that end in an ellipsis."""
+    shown = tree.cget("displaycolumns")
+    columns = tree.cget("columns") if "#all" in shown else shown
+    bold, plain = (tkinter.font.Font(root=tree, name=name, exists=True) for name in ("TkHeadingFont", "TkDefaultFont"))
+    for column in columns:
+        wide, heading = int(tree.column(column, "width")), str(tree.heading(column, "text"))
+        if str(tree.cget("show")) != "" and bold.measure(heading) > wide:
+            yield f"{tree}: the heading “{heading}” wants {bold.measure(heading)} and has {wide}"
+        for row in (one for one in tree.get_children() if tree.bbox(one)):
+            for text in str(tree.set(row, column)).split("\n"):
+                if not text.endswith("…") and plain.measure(text) > wide:
+                    yield f"{tree}: “{text}” wants {plain.measure(text)} and has {wide}"
 
 
 def _faults_in(parent: tk.Misc) -> Iterator[str]:

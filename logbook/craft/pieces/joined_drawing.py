@@ -7,6 +7,8 @@ from logbook.craft.drawing.drawing import Line, Rect, Shape, Text
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.words.lengths import Units, show_length
 
+_LETTER = 0.46
+"""A letter of what stands below, in line heights, in a wide font."""
 _STRIP = 3.0
 """How high a panel is drawn whose length is not said, in line heights."""
 
@@ -53,10 +55,14 @@ def around(plan: PiecePlan) -> int:
 
 
 class JoinedPanels:
-    """The panels as they are joined: two laid on each other, more side by side, or the one that is worked in the round."""
+    """The panels as they are joined: two laid on each other, more side by side, or the one that is worked in the round.
 
-    def __init__(self, plan: PiecePlan, numbers: PieceNumbers, units: Units, frame: Frame, line: float) -> None:
+    ``room`` is how wide their place is.
+    """
+
+    def __init__(self, plan: PiecePlan, numbers: PieceNumbers, units: Units, frame: Frame, room: float, line: float) -> None:
         self._plan, self._numbers, self._units, self._f, self._line = plan, numbers, units, frame, line
+        self._room = room
         self._said_below = self._words()
         self.bottom = frame.bottom + (0.6 + len(self._said_below)) * line
 
@@ -111,4 +117,8 @@ class JoinedPanels:
             f"armhole {show_length(2 * armhole.true_mm, self._units)} round" if armhole and sewn else "",
             "thick: seam · dashed: opening" if sewn else "",
         )
-        return tuple(words for words in said if words)
+        return tuple(line for words in said if words for line in self._in_lines(words))
+
+    def _in_lines(self, words: str) -> tuple[str, ...]:
+        """In one line where there is room."""
+        return (words,) if len(words) * _LETTER * self._line <= self._room else tuple(words.split(" · "))

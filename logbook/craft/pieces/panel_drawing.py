@@ -59,7 +59,7 @@ def _sheet(
     if beside:
         left = room + line
         frame = frame_of(numbers, width - left, line, around(plan), margin=1.2).moved(left, 0.0)
-        joined = JoinedPanels(plan, numbers, units, frame, line)
+        joined = JoinedPanels(plan, numbers, units, frame, width - left, line)
     else:
         joined = _joined(plan, numbers, units, width, line, panel.bottom + 0.6 * line)
     shapes += joined.shapes()
@@ -69,7 +69,7 @@ def _sheet(
 def _joined(plan: PiecePlan, numbers: PieceNumbers, units: Units, width: float, line: float, top: float = 0.0) -> JoinedPanels:
     """As low as stands well beneath a panel."""
     frame = frame_of(numbers, width, line, around(plan), margin=1.2, most=10)
-    return JoinedPanels(plan, numbers, units, frame.moved(0.0, top), line)
+    return JoinedPanels(plan, numbers, units, frame.moved(0.0, top), width, line)
 
 
 class _Panel:
@@ -213,9 +213,12 @@ class _Panel:
             yield Marker(x, y, "circle", "series2", 0.5 * line)
         yield Line(((f.x, y), (f.right, y)), "series2", dashed=True)
         yield Text(f.x - 0.5 * line, y, f"{mark.direction.one} {mark.at}", "ink", "e")
-        aside = f.right + 0.8 * line
+        aside, words = f.right + 0.8 * line, self._said(mark.true_mm)
+        half = len(words) * _LETTER * line / 2
+        # Longer words than the measure reach beyond the panel, not over those of the other mark.
+        middle = min((top + bottom) / 2, bottom - half) if y == bottom else max((top + bottom) / 2, top + half)
         yield Line(((aside, top), (aside, bottom)), "measure", arrows=True)
-        yield Text(aside + 0.7 * line, (top + bottom) / 2, self._said(mark.true_mm), "ink", "center", "plain", True)
+        yield Text(aside + 0.7 * line, middle, words, "ink", "center", "plain", True)
 
 
 def _pointed(tail: Point, tip: Point, line: float) -> Iterator[Shape]:

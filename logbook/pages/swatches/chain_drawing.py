@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from logbook.craft.drawing.drawing import Draw, Drawing, Line, Rect, Role, Shape, Text, tick_step
+from logbook.craft.drawing.drawing import Anchor, Draw, Drawing, Line, Rect, Role, Shape, Text, tick_step
 from logbook.craft.pieces.options import Option
 from logbook.craft.words.lengths import Units, show_length
 from logbook.tasks.chain import ChainAnswer
@@ -33,7 +33,13 @@ class _Bar:
         shapes = list(self._bar(top, bar))
         y = top + bar + below
         for words, half, role in self._sure():
-            shapes += self._reach(words, half, role, y)
+            beside = self._beside(words, half)
+            if beside is None:  # in a line of its own
+                shapes.append(Text(self._left, y + 0.5 * self._line, words, "ink", "w"))
+                y += self._line
+            shapes += self._reach(half, role, y)
+            if beside is not None:
+                shapes.append(Text(beside[0], y + 0.5 * self._line, words, "ink", beside[1]))
             y += 1.15 * self._line
         return Drawing(self._width, y, self._line, (*self._asked(y - 0.15 * self._line), *shapes, *self._count(top, bar)))
 
@@ -74,16 +80,22 @@ class _Bar:
             yield f"swatch ± {show_length(swatch, self._units)}", swatch, "series2"
             yield f"whole piece ± {show_length(piece, self._units)}", piece, "series3"
 
-    def _reach(self, words: str, half: float, role: Role, y: float) -> Iterator[Shape]:
-        """From where to where the edge may come to lie, and what says so."""
-        left, right = self._x(self._option.mm - half), self._x(self._option.mm + half)
+    def _reach(self, half: float, role: Role, y: float) -> Iterator[Shape]:
+        """From where to where the edge may come to lie."""
+        left, right = self._ends(half)
         middle, cap = y + 0.5 * self._line, 0.3 * self._line
         yield Rect(left, middle - cap / 2, right - left, cap, "band", None)
         yield Line(((left, middle), (right, middle)), role, 2)
         for x in (left, right):
             yield Line(((x, middle - cap), (x, middle + cap)), role, 2)
-        beside = 0.4 * self._line
-        if left - beside >= LETTER * self._line * len(words):
-            yield Text(left - beside, middle, words, "ink", "e")
-        else:
-            yield Text(right + beside, middle, words, "ink", "w")
+
+    def _ends(self, half: float) -> tuple[float, float]:
+        return self._x(self._option.mm - half), self._x(self._option.mm + half)
+
+    def _beside(self, words: str, half: float) -> tuple[float, Anchor] | None:
+        """Where what says how far it reaches begins or ends beside that; None: there is no room at either side."""
+        left, right = self._ends(half)
+        gap, wide = 0.4 * self._line, LETTER * self._line * len(words)
+        if left - gap >= wide:
+            return left - gap, "e"
+        return (right + gap, "w") if right + gap + wide <= self._width else None

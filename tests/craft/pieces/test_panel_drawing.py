@@ -108,3 +108,20 @@ def test_all_lies_on_the_sheet(name: str, width: float, line: float, units: Unit
         assert all(-0.01 <= y <= drawing.height + 0.01 for _, y in places), shape
         if width > 12 * line:
             assert all(-0.01 <= x <= width + 0.01 for x, _ in places), shape
+
+
+@pytest.mark.parametrize("highest", [900.0, 240.0])
+def test_the_measures_of_marks_do_not_lie_over_each_other(highest: float) -> None:
+    """Of a small panel they are longer than what they measure."""
+    plan = replace(VEST, armhole_mm=120.0, slit_mm=60.0)
+    drawing = drawn(plan, HDC, highest, 34.0)
+    turned = [shape for shape in drawing.shapes if isinstance(shape, Text) and shape.turned and shape.style == "plain"]
+    assert len(turned) == 2
+    (upper, lower) = sorted(turned, key=lambda text: text.y)
+    assert lower.y - upper.y >= 0.42 * 34 * (len(upper.text) + len(lower.text)) / 2
+
+
+def test_the_legend_is_broken_where_its_place_is_narrow() -> None:
+    wide, narrow = texts(drawn(VEST, HDC, 1200.0)), texts(drawn(VEST, HDC, 720.0, 24.0))
+    assert "thick: seam · dashed: opening" in wide
+    assert {"thick: seam", "dashed: opening"} <= set(narrow)

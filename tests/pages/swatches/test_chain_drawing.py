@@ -9,7 +9,7 @@ from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.swatches.readings import read_readings
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.lengths import Units
-from logbook.pages.swatches.chain_drawing import chain_drawing
+from logbook.pages.swatches.chain_drawing import LETTER, chain_drawing
 from logbook.tasks.chain import ChainAnswer, chain_by_hand
 
 SHELLS = StitchPattern(multiple=6, plus=1, extra_chains=1)
@@ -40,7 +40,7 @@ def test_repeats_are_ticked_and_the_edge_has_its_reach() -> None:
 
 
 @pytest.mark.parametrize("width_mm", [20.0, 460.0, 3000.0])
-@pytest.mark.parametrize("sheet", [(260.0, 39.0), (420.0, 20.0), (1200.0, 20.0)])
+@pytest.mark.parametrize("sheet", [(260.0, 39.0), (413.0, 34.0), (420.0, 20.0), (1200.0, 20.0)])
 def test_nothing_lies_outside_the_sheet(width_mm: float, sheet: tuple[float, float]) -> None:
     for pattern, gauge in ((SHELLS, ""), (StitchPattern(multiple=1), "18 sts = 11 cm")):
         found = answer(width_mm, pattern, 5.0, gauge)
@@ -52,6 +52,10 @@ def test_nothing_lies_outside_the_sheet(width_mm: float, sheet: tuple[float, flo
                 elif isinstance(shape, Rect):
                     assert shape.x >= -0.01
                     assert shape.x + shape.width <= sheet[0] + 0.01
+                elif isinstance(shape, Text) and LETTER * sheet[1] * len(shape.text) <= sheet[0] - 0.6 * sheet[1]:
+                    wide = LETTER * sheet[1] * len(shape.text)
+                    left = shape.x - {"w": 0.0, "e": wide, "center": wide / 2}[shape.anchor]
+                    assert -0.1 * wide <= left <= sheet[0] - 0.9 * wide, shape
 
 
 def test_many_stitches_are_ticked_in_fives_and_tens() -> None:
