@@ -4,12 +4,13 @@ import math
 from collections.abc import Sequence
 from typing import Any
 
+from logbook.craft.gauges.over_length import number_over, over_length
 from logbook.craft.gauges.washing import FinishedGauge
 from logbook.craft.pieces.fit import Fit
 from logbook.craft.pieces.options import Option
 from logbook.craft.pieces.time_and_money import yarn_cost
 from logbook.craft.swatches.gauge import Gauge
-from logbook.craft.words.lengths import Units, show_length
+from logbook.craft.words.lengths import Units, show_length, show_small
 from logbook.craft.words.numbers import fixed
 from logbook.tasks.chain import ChainAnswer
 from logbook.tasks.find import FoundSwatch
@@ -147,17 +148,15 @@ def per_cent(share: float | None) -> str:
     return "not known" if share is None else f"{fixed(share * 100, 1)} %"
 
 
-def gauge_sentence(finished: FinishedGauge, repeat: int) -> str:
-    """``One repeat is 38.2 mm, one stitch 6.4 mm wide, washed, laid flat (give or take 2.5 %).``"""
-    stitch = f"one stitch {fixed(finished.pitch_mm, 2)} mm wide"
+def gauge_sentence(finished: FinishedGauge, repeat: int, units: Units) -> str:
+    """``15.7 stitches in 10 cm, a repeat of 6 is 3.82 cm wide, washed, laid flat (give or take 2.5 %).``"""
+    start = f"{number_over(finished.pitch_mm, units)} stitches in {over_length(units)[1]}"
     if repeat > 1:
-        start = f"One repeat of {repeat} stitches is {fixed(finished.pitch_mm * repeat, 2)} mm, {stitch}"
-    else:
-        start = stitch.replace("stitch ", "stitch is ").capitalize()
+        start += f", a repeat of {repeat} is {show_small(finished.pitch_mm * repeat, units)} wide"
     known = "" if finished.give_or_take is None else f" (give or take {per_cent(finished.give_or_take)})"
     return f"{start}, {finished.condition.words}{known}."
 
 
 def gauge_words(gauge: Gauge) -> str:
-    """``6.36 mm ± 2.5 %``."""
-    return f"{fixed(gauge.pitch_mm, 2)} mm" + ("" if gauge.give_or_take is None else f" ± {per_cent(gauge.give_or_take)}")
+    """``15.7 ± 2.5 %``: how many lie in 10 cm."""
+    return number_over(gauge.pitch_mm, Units.CM) + ("" if gauge.give_or_take is None else f" ± {per_cent(gauge.give_or_take)}")

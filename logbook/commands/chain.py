@@ -107,7 +107,7 @@ def chain_text(answer: ChainAnswer, units: Units) -> str:
     lines = [
         told,
         f"{sure[0].upper()}{sure[1:]}.",
-        gauge_sentence(answer.finished, answer.pattern.multiple or 1),
+        gauge_sentence(answer.finished, answer.pattern.multiple or 1, units),
         "",
         _options(answer, units),
     ]

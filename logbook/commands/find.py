@@ -70,8 +70,11 @@ def found_text(found: list[FoundSwatch]) -> str:
     count = f"{counted(len(found), 'swatch')} found."
     if not found:
         return count
-    headings = ("tag", "date", "yarn", "colour", "hook", "stitch pattern", "stitch", "row")
+    headings = ("tag", "date", "yarn", "colour", "hook", "stitch pattern", *GAUGE_HEADINGS)
     return table(headings, [found_row(one) for one in found]) + f"\n\n{count}"
+
+
+GAUGE_HEADINGS = ("sts in 10 cm", "rows in 10 cm")
 
 
 def found_row(found: FoundSwatch) -> tuple[str, ...]:

@@ -10,7 +10,7 @@ from logbook.commands.parser import Parser, add_common, reading_with
 from logbook.craft.gauges.which_hook import HookGauge
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.words.hooks import hook_names, show_hook
-from logbook.craft.words.numbers import fixed
+from logbook.craft.words.lengths import show_small
 from logbook.tasks.find import Filters
 from logbook.tasks.hooks import HookAnswer, hooks_for
 
@@ -57,6 +57,6 @@ def _text(answer: HookAnswer) -> str:
     rows = []
     for gauge in answer.line.table():
         repeat = gauge.pitch_mm * answer.multiple
-        shown = f"{fixed(repeat, 1)} mm ± {fixed(repeat * gauge.give_or_take, 1)} mm" if gauge.known else "not known: try it"
+        shown = f"{show_small(repeat)} ± {show_small(repeat * gauge.give_or_take)}" if gauge.known else "not known: try it"
         rows.append((show_hook(gauge.hook_mm), hook_names(gauge.hook_mm), "tried" if gauge.tried else "", shown))
     return "\n".join([table(("hook", "names", "", f"one {unit}"), rows, right=[0]), "", *answer.notes])

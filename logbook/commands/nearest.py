@@ -4,7 +4,7 @@ import argparse
 
 from logbook.commands.answers import per_cent, swatch_json, table
 from logbook.commands.books import book_of
-from logbook.commands.find import add_filters, filters_of, found_row
+from logbook.commands.find import GAUGE_HEADINGS, add_filters, filters_of, found_row
 from logbook.commands.output import print_json, print_text
 from logbook.commands.parser import Parser, add_common, reading_with
 from logbook.craft.gauges.nearest_gauge import wanted_gauge
@@ -38,7 +38,7 @@ def run(arguments: argparse.Namespace) -> int:
     elif not near:
         print_text("No swatch has a gauge to compare with that.")
     else:
-        headings = ("off", "tag", "date", "yarn", "colour", "hook", "stitch pattern", "stitch", "row", "washing")
+        headings = ("off", "tag", "date", "yarn", "colour", "hook", "stitch pattern", *GAUGE_HEADINGS, "washing")
         rows = [(per_cent(one.off), *found_row(one.found), one.washing.value) for one in near]
         print_text(table(headings, rows, right=[0]))
     return 0

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from logbook.book.logbook import Logbook
 from logbook.book.swatches import swatches
+from logbook.craft.gauges.over_length import number_over, over_length
 from logbook.craft.pieces.made_fields import show_hours
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.pieces.notes import TimeTaken, YarnUsed
@@ -14,8 +15,8 @@ from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.swatch import Swatch, gauge_in
 from logbook.craft.words.counting import counted
 from logbook.craft.words.dates import date_words
-from logbook.craft.words.lengths import Units, show_difference, show_length, show_mm
-from logbook.craft.words.numbers import show_change, show_number
+from logbook.craft.words.lengths import Units, show_difference, show_length
+from logbook.craft.words.numbers import show_change, show_number, show_percent
 from logbook.tasks.drift import learnt_drift
 from logbook.tasks.note_words import said
 
@@ -25,7 +26,7 @@ def beside_each_other(made: MadePiece, units: Units) -> list[str]:
     return [*_sizes(made, units), *_used(made), *_wear(made, units)]
 
 
-def own_gauge(made: MadePiece, swatch: Swatch, assumed: Assumptions) -> list[str]:
+def own_gauge(made: MadePiece, swatch: Swatch, assumed: Assumptions, units: Units) -> list[str]:
     """Its own gauge beside that of the swatch it was planned from, a sentence for each direction that both were measured in."""
     own = Swatch(pattern=swatch.pattern, readings=made.own_readings())
     found = []
@@ -33,10 +34,12 @@ def own_gauge(made: MadePiece, swatch: Swatch, assumed: Assumptions) -> list[str
         for condition in (Condition.WASHED, Condition.WORKED):
             mine, theirs = (gauge_in(of, condition, direction, assumed) for of in (own, swatch))
             if mine is not None and theirs is not None:
-                change = show_change(mine.pitch_mm / theirs.pitch_mm - 1)
+                ratio = mine.pitch_mm / theirs.pitch_mm
+                change = show_percent(abs(ratio - 1))
                 found.append(
-                    f"A {direction.one} {condition.words}: {show_mm(mine.pitch_mm)}, on the swatch {show_mm(theirs.pitch_mm)} "
-                    f"({change})."
+                    f"Its {direction.value}, {condition.words}: {number_over(mine.pitch_mm, units)} in {over_length(units)[1]}, "
+                    f"on the swatch {number_over(theirs.pitch_mm, units)}"
+                    f"{'' if change == '0 %' else f' ({change} {direction.than(ratio)})'}."
                 )
                 break
     return found

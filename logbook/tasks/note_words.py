@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from logbook.craft.gauges.drift import Drift
 from logbook.craft.gauges.hanging import Growth
+from logbook.craft.gauges.over_length import number_over, over_length
 from logbook.craft.gauges.washing import FinishedGauge, Washing
 from logbook.craft.pieces.edge_stitches import EdgeStitch
 from logbook.craft.pieces.fit import BodyOpening, Fit, FitVerdict
@@ -30,7 +31,7 @@ from logbook.craft.pieces.notes import (
 from logbook.craft.pieces.starting_chain import ChainRule
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.words.counting import counted, listed
-from logbook.craft.words.lengths import Units, show_length, show_mm
+from logbook.craft.words.lengths import Units, show_length
 from logbook.craft.words.numbers import in_mark, show_number, show_percent
 from logbook.tasks.money_words import HANDS_CAUTION
 
@@ -142,7 +143,7 @@ def _sentence(
         case Clip(grams):
             return f"To see how much longer it hangs: {_clip(grams)}"
         case _:
-            return _run_sentence(note)
+            return _run_sentence(note, units)
 
 
 def _not_allowed(chain: int, rule: ChainRule, others: Sequence[int]) -> str:
@@ -157,7 +158,7 @@ def _not_allowed(chain: int, rule: ChainRule, others: Sequence[int]) -> str:
     return f"{chain} is no multiple of {rule.multiple}{plus}{half}: {near}."
 
 
-def _run_sentence(note: AllAlike | EdgesPart | HookParts) -> str:
+def _run_sentence(note: AllAlike | EdgesPart | HookParts, units: Units) -> str:
     match note:
         case AllAlike(names):
             return f"{listed(names)} come out the same."
@@ -167,7 +168,8 @@ def _run_sentence(note: AllAlike | EdgesPart | HookParts) -> str:
             return f"{counted(each or 0, 'plain edge stitch')} at each side, in all sizes, would make them differ."
         case HookParts(size, direction, wanted, now):
             hook = "thicker" if wanted > now else "thinner"
-            instead = f"a {direction.one} of {show_mm(wanted)} instead of {show_mm(now)}"
+            over = over_length(units)[1]
+            instead = f"{number_over(wanted, units)} {direction.value} in {over} instead of {number_over(now, units)}"
             return f"A {hook} hook for {size} alone: with {instead} it would get a width of its own."
 
 

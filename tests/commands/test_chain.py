@@ -61,7 +61,7 @@ class TestWorkedExamples:
         assert done(*SHELLS, "--width", "46").splitlines()[:3] == [
             "Chain 74: 46.5 cm (12 repeats, 73 base stitches; 0.5 cm wider than asked).",
             "The swatch says give or take 1.2 cm, a whole piece usually 2.8 cm.",
-            "One repeat of 6 stitches is 38.18 mm, one stitch 6.36 mm wide, washed, laid flat (give or take 2.5 %).",
+            "15.7 stitches in 10 cm, a repeat of 6 is 3.82 cm wide, washed, laid flat (give or take 2.5 %).",
         ]
 
     def test_the_same_from_the_logbook(self, wardrobe: Path) -> None:

@@ -106,10 +106,11 @@ class TestText:
         swatches, _, made = done("find", "LC-0", "shell", "--book", wardrobe).partition("\n\nmade piece")
         assert made
         heading, *rows = swatches.splitlines()
-        assert heading.split() == ["tag", "date", "yarn", "colour", "hook", "stitch", "pattern", "stitch", "row"]
+        assert heading.split()[:7] == ["tag", "date", "yarn", "colour", "hook", "stitch", "pattern"]
+        assert heading.endswith("sts in 10 cm  rows in 10 cm")
         (line,) = (row for row in rows if row.startswith("LC-02"))
         assert "4.5 mm" in line
-        assert "6.36 mm ± 2.5 %" in line
+        assert "15.7 ± 2.5 %" in line
         assert rows[-1] == f"{len(rows) - 2} swatches found."
 
     def test_one_and_none(self, wardrobe: Path) -> None:

@@ -115,7 +115,12 @@ def test_its_own_gauge_stands_beside_the_swatch(book: Logbook) -> None:
     made = replace(made_from(planned_pieces(book)[0], answer(book)), washed_readings="20 sts = 14.4 cm")
     swatch = swatch_in_hand(book, made.swatch)
     assert swatch is not None
-    assert own_gauge(made, swatch, Assumptions()) == ["A stitch washed, laid flat: 7.2 mm, on the swatch 7.0 mm (+2.9 %)."]
+    assert own_gauge(made, swatch, Assumptions(), Units.CM) == [
+        "Its stitches, washed, laid flat: 13.9 in 10 cm, on the swatch 14.3 (2.9 % wider)."
+    ]
+    assert own_gauge(made, swatch, Assumptions(), Units.INCHES) == [
+        "Its stitches, washed, laid flat: 14.1 in 4 in, on the swatch 14.5 (2.9 % wider)."
+    ]
 
 
 def test_hours_are_told_and_learnt(book: Logbook) -> None:

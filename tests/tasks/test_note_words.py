@@ -61,7 +61,10 @@ def test_a_note_is_one_sentence(note: Note, words: str) -> None:
         ),
         (Clip(0), "its own weight is enough"),
         (Plain.CHILDRENS_WEAR, "rules of your own country"),
-        (HookParts("2", Direction.STITCHES, 6.6, 6.36), "A thicker hook for 2 alone: with a stitch of 6.6 mm instead of 6.4 mm"),
+        (
+            HookParts("2", Direction.STITCHES, 6.6, 6.36),
+            "A thicker hook for 2 alone: with 15.2 stitches in 10 cm instead of 15.7 it would get a width of its own.",
+        ),
     ],
 )
 def test_what_a_note_says(note: Note, part: str) -> None:

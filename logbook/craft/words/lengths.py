@@ -78,9 +78,9 @@ def show_difference(mm: float, units: Units = Units.CM) -> str:
     return nought if shown.lstrip("−") == nought else shown if shown.startswith("−") else "+" + shown
 
 
-def show_mm(mm: float) -> str:
-    """A small length such as one stitch: ``6.4 mm``."""
-    return f"{fixed(mm, 1)} mm"
+def show_small(mm: float, units: Units = Units.CM) -> str:
+    """A small length such as one repeat: ``3.82 cm``, ``1.50 in``."""
+    return f"{fixed(mm / (10 if units is Units.CM else float(MM_PER_INCH)), 2)} {units.value}"
 
 
 @dataclass(frozen=True, slots=True)

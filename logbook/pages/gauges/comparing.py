@@ -5,8 +5,9 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from logbook.craft.gauges.comparison import Difference
+from logbook.craft.gauges.over_length import number_over, over_length
 from logbook.craft.swatches.conditions import Condition, Direction
-from logbook.craft.words.lengths import show_mm
+from logbook.craft.words.lengths import Units, show_small
 from logbook.craft.words.numbers import show_percent
 from logbook.tasks.compare import Comparison, difference_sentence
 from logbook.tasks.find import FoundSwatch
@@ -33,7 +34,7 @@ class ComparedSwatches:
     sentences: tuple[str, ...]
 
 
-def side_by_side(comparison: Comparison) -> ComparedSwatches:
+def side_by_side(comparison: Comparison, units: Units) -> ComparedSwatches:
     """The comparison as it is shown."""
     tags = tuple(one.swatch.tag for one in comparison.swatches)
     fields = (
@@ -44,32 +45,32 @@ def side_by_side(comparison: Comparison) -> ComparedSwatches:
     sentences = tuple(_sentences(comparison.differences)) or (
         "No two of these were measured in the same state and direction, so their gauges can't be compared.",
     )
-    return ComparedSwatches(tags, (*_gauge_lines(comparison), *fields), sentences)
+    return ComparedSwatches(tags, (*_gauge_lines(comparison, units), *fields), sentences)
 
 
-def _gauge_lines(comparison: Comparison) -> Iterator[ComparedLine]:
+def _gauge_lines(comparison: Comparison, units: Units) -> Iterator[ComparedLine]:
     for condition in Condition:
         for direction in Direction:
-            values = tuple(_gauge(one, condition, direction) for one in comparison.swatches)
+            values = tuple(_gauge(one, condition, direction, units) for one in comparison.swatches)
             if any(values):
                 said = [d.differ for d in comparison.differences if (d.condition, d.direction) == (condition, direction)]
-                yield ComparedLine(_mark(said), f"{direction.one}, {condition.words}", values)
-        repeats = tuple(_repeat(one, condition) for one in comparison.swatches)
+                yield ComparedLine(_mark(said), f"{direction.value} in {over_length(units)[1]}, {condition.words}", values)
+        repeats = tuple(_repeat(one, condition, units) for one in comparison.swatches)
         if any(repeats):
             yield ComparedLine("", f"repeat, {condition.words}", repeats)
 
 
-def _gauge(found: FoundSwatch, condition: Condition, direction: Direction) -> str:
+def _gauge(found: FoundSwatch, condition: Condition, direction: Direction, units: Units) -> str:
     gauge = found.gauges.get((condition, direction))
     if gauge is None:
         return ""
     sure = f" ± {show_percent(gauge.give_or_take)}" if gauge.give_or_take is not None else ", too coarse to be sure"
-    return f"{show_mm(gauge.pitch_mm)}{sure}"
+    return f"{number_over(gauge.pitch_mm, units)}{sure}"
 
 
-def _repeat(found: FoundSwatch, condition: Condition) -> str:
+def _repeat(found: FoundSwatch, condition: Condition, units: Units) -> str:
     gauge, multiple = found.gauges.get((condition, Direction.STITCHES)), found.swatch.per_repeat(Direction.STITCHES)
-    return show_mm(gauge.pitch_mm * multiple) if gauge and multiple is not None and multiple > 1 else ""
+    return show_small(gauge.pitch_mm * multiple, units) if gauge and multiple is not None and multiple > 1 else ""
 
 
 def _mark(differ: Sequence[bool | None]) -> str:

@@ -4,16 +4,17 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from logbook.craft.gauges.over_length import counted_in_a_column, counted_over, over_length
 from logbook.craft.gauges.which_hook import HookGauge, HookLine, HookTrial, hook_for, hook_line, hook_notes, hook_trials
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.readings import read_readings
 from logbook.craft.swatches.swatch import Swatch, gauges_of
 from logbook.craft.words.hooks import hook_names, show_hook
-from logbook.craft.words.lengths import Units, show_mm
+from logbook.craft.words.lengths import Units, show_small
 from logbook.craft.words.numbers import show_percent
 from logbook.errors import RefusedError, UnreadableError
-from logbook.pages.gauges.gauge_words import counted_in_a_column, counted_over, over_length, sure_words, width_of
+from logbook.pages.gauges.gauge_words import sure_words
 
 NOT_KNOWN = "not known"
 
@@ -29,6 +30,7 @@ class HookCard:
 
     trials: tuple[HookTrial, ...]
     multiple: int
+    units: Units
     line: HookLine | None = None
     missing: str = ""
     cells: tuple[tuple[str, ...], ...] = ()
@@ -48,7 +50,9 @@ def hook_card(
     try:
         line = hook_line(trials)
     except RefusedError as refused:
-        return HookCard(trials, multiple, missing=" ".join([str(refused), *_lone(swatch, trials, condition, assumed)]))
+        return HookCard(
+            trials, multiple, units, missing=" ".join([str(refused), *_lone(swatch, trials, condition, assumed, units)])
+        )
     error, answer, pitch = "", "", None
     try:
         pitch = _wanted_pitch(wanted, swatch.per_repeat(Direction.STITCHES), units) if wanted.strip() else None
@@ -61,6 +65,7 @@ def hook_card(
     return HookCard(
         trials,
         multiple,
+        units,
         line=line,
         cells=tuple(_cells(gauge, multiple, units) for gauge in line.table()),
         notes=(*_coarse_note(swatch, condition, assumed), *hook_notes(line)),
@@ -71,13 +76,13 @@ def hook_card(
     )
 
 
-def _lone(swatch: Swatch, trials: Sequence[HookTrial], condition: Condition, assumed: Assumptions) -> Iterator[str]:
+def _lone(swatch: Swatch, trials: Sequence[HookTrial], condition: Condition, assumed: Assumptions, units: Units) -> Iterator[str]:
     """What is known all the same, where there is no line."""
     yield from _coarse_note(swatch, condition, assumed)
     mine = next((trial for trial in trials if trial.tag == swatch.tag), None)
     if mine is not None:
-        width = width_of(mine.pitch_mm, swatch.per_repeat(Direction.STITCHES))
-        yield f"With {show_hook(mine.hook_mm)} it is {width}, {sure_words(mine.give_or_take)}."
+        gives = counted_over(mine.pitch_mm, Direction.STITCHES, swatch.per_repeat(Direction.STITCHES), units)
+        yield f"With {show_hook(mine.hook_mm)} it gives {gives}, {sure_words(mine.give_or_take)}."
 
 
 def _coarse_note(swatch: Swatch, condition: Condition, assumed: Assumptions) -> Iterator[str]:
@@ -136,11 +141,11 @@ def _named(gauge: HookGauge) -> str:
 
 def _cells(gauge: HookGauge, multiple: int, units: Units) -> tuple[str, ...]:
     in_a_length = f"{counted_in_a_column(gauge.pitch_mm, Direction.STITCHES, multiple, units)} in {over_length(units)[1]}"
-    known = in_a_length, _width(gauge, multiple)
+    known = in_a_length, _width(gauge, multiple, units)
     figures = known if gauge.known else (NOT_KNOWN, f"try {show_hook(gauge.hook_mm)}")
     return (show_hook(gauge.hook_mm), hook_names(gauge.hook_mm), "tried" if gauge.tried else "", *figures)
 
 
-def _width(gauge: HookGauge, multiple: int) -> str:
+def _width(gauge: HookGauge, multiple: int, units: Units) -> str:
     whole = gauge.pitch_mm * multiple
-    return f"{show_mm(whole)} ± {show_mm(whole * gauge.give_or_take)}"
+    return f"{show_small(whole, units)} ± {show_small(whole * gauge.give_or_take, units)}"

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 
 from logbook.craft.drawing.drawing import Draw, Drawing, Line, Marker, Point, Polygon, Shape, Text
 from logbook.craft.words.hooks import HOOKS
+from logbook.craft.words.lengths import MM_PER_INCH, Units
 from logbook.craft.words.numbers import fixed, show_number
 from logbook.pages.gauges.hook_card import HookCard
 
@@ -62,13 +63,14 @@ class _Chart:
             yield Line(((x, self._bottom), (x, self._bottom + 0.3 * self._line)), "muted")
             yield Text(x, self._bottom + 0.8 * self._line, show_number(hook, 2), "muted")
         yield Text((self._left + self._right) / 2, self._bottom + 2.0 * self._line, "hook, mm", "muted")
-        sizes, decimals = _round_steps(*self._span, at_most=5)
+        one = 10.0 if self._card.units is Units.CM else float(MM_PER_INCH)
+        sizes, decimals = _round_steps(self._span[0] / one, self._span[1] / one, at_most=5)
         for size in sizes:
-            y = self._y(size)
+            y = self._y(size * one)
             yield Line(((self._left - 0.3 * self._line, y), (self._left, y)), "muted")
             yield Text(self._left - 0.5 * self._line, y, fixed(size, decimals), "muted", "e")
         unit = "repeat" if self._card.multiple > 1 else "stitch"
-        yield Text(0.7 * self._line, (self._top + self._bottom) / 2, f"mm a {unit}", "muted", turned=True)
+        yield Text(0.7 * self._line, (self._top + self._bottom) / 2, f"{self._card.units.value} a {unit}", "muted", turned=True)
 
     def _marked_hooks(self) -> Iterator[float]:
         """Hooks of the trade as far as their figures do not run into each other."""

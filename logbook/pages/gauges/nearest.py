@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from logbook.craft.gauges.nearest_gauge import FARTHEST, WantedGauge, gauge_like
+from logbook.craft.gauges.over_length import counted_in_a_column
 from logbook.craft.gauges.washing import Washing
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
@@ -13,7 +14,6 @@ from logbook.craft.words.hooks import show_hook
 from logbook.craft.words.lengths import Units
 from logbook.craft.words.numbers import fixed, grouped, show_percent
 from logbook.errors import RefusedError, UnreadableError
-from logbook.pages.gauges.gauge_words import counted_in_a_column
 from logbook.tasks.at_home import name_key
 from logbook.tasks.nearest import LookedThrough, NearSwatch, nearest_of
 

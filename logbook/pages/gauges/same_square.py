@@ -5,11 +5,12 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from logbook.craft.drawing.drawing import Draw, Drawing, Line, Rect, Role, Shape, Text
+from logbook.craft.gauges.over_length import over_length
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.swatch import Swatch, gauges_of
 from logbook.craft.words.lengths import Units, show_length
-from logbook.pages.gauges.gauge_words import over_length, usual_condition
+from logbook.pages.gauges.gauge_words import usual_condition
 
 ROLES: dict[Condition, Role] = {Condition.WORKED: "series3", Condition.WASHED: "series1"}
 """The colour of an outline; every state has its words besides."""

@@ -99,7 +99,7 @@ class MadeForm:
         """Planned beside measured and used, and its own gauge beside the swatch's, as far as they are typed."""
         made = self.read().made
         swatch = self._swatch()
-        said = own_gauge(made, swatch, self._assumed) if swatch is not None else []
+        said = own_gauge(made, swatch, self._assumed, self._session.units) if swatch is not None else []
         return "\n".join([*beside_each_other(made, self._session.units), *said])
 
     def taught(self) -> str:

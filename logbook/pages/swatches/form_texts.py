@@ -9,13 +9,14 @@ from dataclasses import dataclass, replace
 from functools import partial
 from typing import Any, NamedTuple
 
+from logbook.craft.gauges.over_length import over_length
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.fields import FIELDS, LogField, Owner, clean_text
 from logbook.craft.swatches.readings import Counted, Reading, read_readings
 from logbook.craft.swatches.swatch import Swatch, TakenReading
 from logbook.craft.swatches.swatch_fields import swatch_of, value_of
 from logbook.craft.words.lengths import Units
-from logbook.craft.words.numbers import fixed
+from logbook.craft.words.numbers import fixed, show_number
 from logbook.errors import LogbookError, UnreadableError
 from logbook.pages.swatches.chain_text import CHAIN, chain_text_of, problem
 from logbook.pages.text_reader import TextReader
@@ -37,15 +38,15 @@ EMPTY: Texts = dict.fromkeys((*PLAIN, CHAIN, *READINGS), "")
 
 
 class ReadingLine(NamedTuple):
-    """One line of readings: what could be read of it, or the sentence that says why it could not."""
+    """One line of readings: what could be read of it, or the sentence that says why it could not.
+
+    ``over`` is how many stitches or rows it gives in 10 cm (4 in), ``15.9``, of two readings both, ``14×11``; how many repeats,
+    ``2.65``, where it is not known what makes one.
+    """
 
     readings: tuple[Reading, ...] = ()
     error: str = ""
-
-    @property
-    def mm(self) -> str:
-        """What one stitch, repeat or row of it is long, in mm: ``37.8``; of two readings both."""
-        return " ".join(fixed(reading.unit_mm, 1) for reading in self.readings)
+    over: str = ""
 
     @property
     def direction(self) -> Direction | None:
@@ -85,6 +86,7 @@ def read_texts(texts: Texts, uid: str, units: Units) -> Typed:
         TakenReading(READINGS[key], reading) for key, found in lines.items() for line in found for reading in line.readings
     )
     swatch = replace(swatch_of(values), uid=uid, readings=taken)
+    lines = {key: tuple(_said(line, swatch, units) for line in found) for key, found in lines.items()}
     if swatch.pattern is not None:
         try:
             swatch.pattern.extra()
@@ -107,6 +109,16 @@ def _read_line(text: str, units: Units) -> ReadingLine:
         return ReadingLine(read_readings(clean_text(text), units=units))
     except UnreadableError as error:
         return ReadingLine(error=str(error))
+
+
+def _said(line: ReadingLine, swatch: Swatch, units: Units) -> ReadingLine:
+    """The line with what it gives."""
+    over = []
+    for reading in line.readings:
+        per_repeat = swatch.per_repeat(reading.counted.direction) if reading.counted.whole_repeats else 1
+        count = over_length(units)[0] / reading.unit_mm * (per_repeat or 1)
+        over.append(fixed(count, 1 if per_repeat else 2) if len(line.readings) == 1 else show_number(count, 1))
+    return line._replace(over="×".join(over))
 
 
 def _line_of(reading: Reading) -> str:

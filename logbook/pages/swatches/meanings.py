@@ -1,5 +1,6 @@
 """What readings mean, in words, as they are typed."""
 
+from logbook.craft.gauges.over_length import number_over, over_length
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.gauge import Gauge
@@ -7,7 +8,6 @@ from logbook.craft.swatches.swatch import Swatch, gauge_in
 from logbook.craft.words.lengths import Units
 from logbook.craft.words.numbers import fixed
 from logbook.errors import RefusedError
-from logbook.pages.gauges.gauge_words import over_length
 
 
 def together(swatch: Swatch, condition: Condition, assumptions: Assumptions, units: Units = Units.CM) -> str:
@@ -23,10 +23,9 @@ def together(swatch: Swatch, condition: Condition, assumptions: Assumptions, uni
             return str(error)
         if gauge is not None:
             gauges[direction] = gauge
-    over_mm, words = over_length(units)
     names = {Direction.STITCHES: "sts", Direction.ROWS: "rows"}
-    counts = " × ".join(f"{fixed(over_mm / gauge.pitch_mm, 1)} {names[direction]}" for direction, gauge in gauges.items())
-    return f"{counts} to {words}\n{_sure(list(gauges.values()))}" if counts else ""
+    counts = " × ".join(f"{number_over(gauge.pitch_mm, units)} {names[direction]}" for direction, gauge in gauges.items())
+    return f"{counts} to {over_length(units)[1]}\n{_sure(list(gauges.values()))}" if counts else ""
 
 
 def _sure(gauges: list[Gauge]) -> str:

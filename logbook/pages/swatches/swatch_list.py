@@ -5,6 +5,7 @@ from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from typing import NamedTuple
 
+from logbook.craft.gauges.over_length import over_length
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.swatch import Swatch, gauges_of
@@ -15,7 +16,7 @@ from logbook.craft.words.lengths import Units
 from logbook.craft.words.notation import Notation, notation
 from logbook.craft.words.numbers import grouped, show_number
 from logbook.errors import UnreadableError
-from logbook.pages.gauges.gauge_words import over_length, usual_condition
+from logbook.pages.gauges.gauge_words import usual_condition
 from logbook.pages.session import Session
 from logbook.tasks.at_home import name_key
 from logbook.tasks.browsing import (

@@ -136,7 +136,7 @@ class GaugeActions:
         if len(tags) < 2:
             return "Type the tags of two to six swatches, separated by commas, or select them in the list first."
         try:
-            return side_by_side(compare(self._session.book, tags))
+            return side_by_side(compare(self._session.book, tags), self._session.units)
         except RefusedError as error:
             return str(error)
 

@@ -3,9 +3,9 @@
 import tkinter as tk
 from collections.abc import Callable
 
+from logbook.craft.gauges.over_length import over_length
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.words.lengths import Units
-from logbook.pages.gauges.gauge_words import over_length
 from logbook.pages.gauges.nearest import EXAMPLE, EXAMPLE_INCHES, NearestGauge
 from logbook.window.choices import ChoiceField
 from logbook.window.dialog import Dialog

@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterable, Mapping
 from functools import partial
 from tkinter import ttk
 
+from logbook.craft.gauges.over_length import over_length
 from logbook.pages.dates import date_in_form
 from logbook.pages.picture_shelf import PictureShelf
 from logbook.pages.swatches.form_texts import READINGS
@@ -61,7 +62,7 @@ class FormView(FormCard):
                 field.show_message(hints.get(key) or None, "hint")
         for key, readings in self.readings.items():
             said = together(typed.swatch, READINGS[key], self.form.assumptions, self.form.units)
-            readings.say(typed.lines[key], said, self.fault(key, None))
+            readings.say(typed.lines[key], over_length(self.form.units)[1], said, self.fault(key, None))
 
     def start_readings(self) -> None:
         """Puts the keyboard into the first reading."""

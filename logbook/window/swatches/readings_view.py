@@ -17,7 +17,7 @@ from logbook.window.styles import styled
 
 LETTERS = 16
 SAID = 5
-"""Letters of what a reading comes to."""
+"""Letters of what a reading comes to, at least."""
 ROWS_AT_LEAST = 2
 EXAMPLES = ("16 sts = 10 cm", "22 rows = 15 cm", "4 repeats = 15.1 cm")
 """In the first empty lines."""
@@ -50,7 +50,8 @@ class ReadingsView(ttk.Frame):
         words, underline = split_mnemonic(title)
         self.label = MnemonicLabel(self, text=words, underline=underline, style=styled(parent, "TLabel"))
         look.grid(self.label, row=0, column=0, sticky="w", pady=(0, 0.5))
-        ttk.Label(self, text="mm", style=styled(parent, "Muted.TLabel")).grid(row=0, column=1, sticky="e")
+        self._over = ttk.Label(self, style=styled(parent, "Muted.TLabel"))
+        self._over.grid(row=0, column=0, columnspan=2, sticky="e")
         self._foot = Sentence(self, " ", "Muted.TLabel")
         self._foot.grid(row=1000, column=0, columnspan=2, sticky="ew")
         self.bind("<Configure>", self._follow_width, add="+")
@@ -70,8 +71,9 @@ class ReadingsView(ttk.Frame):
             row.variable.set(line)
         self._quiet = False
 
-    def say(self, lines: Sequence[ReadingLine], together: str, error: str = "") -> None:
-        """What the lines mean one by one and together, or what the list as a whole lacks."""
+    def say(self, lines: Sequence[ReadingLine], over: str, together: str, error: str = "") -> None:
+        """What the lines mean one by one, as so many ``over`` 10 cm or 4 in, and together, or what the list as a whole lacks."""
+        self._over.configure(text=f"in {over}")
         self._lines, self._together, self._error = lines, together, error
         self._show()
 
@@ -83,7 +85,7 @@ class ReadingsView(ttk.Frame):
             line = self._lines[place] if place < len(self._lines) else ReadingLine()
             wrong = bool(line.error) and row.entry is not here
             fault = fault or (line.error if wrong else "")
-            says, style = (MARKS["error"].strip(), "Error.TLabel") if wrong else (line.mm, "Muted.TLabel")
+            says, style = (MARKS["error"].strip(), "Error.TLabel") if wrong else (line.over, "Muted.TLabel")
             row.says.configure(text=says, style=styled(self, style))
             row.entry.state(["invalid" if wrong else "!invalid"])
             self._show_example(place)
@@ -108,7 +110,7 @@ class ReadingsView(ttk.Frame):
         variable = tk.StringVar(self)
         entry = ttk.Entry(self, textvariable=variable, width=LETTERS, font="TkTextFont")
         muted = styled(self, "Muted.TLabel")
-        says = ttk.Label(self, style=muted, width=SAID, anchor="e")
+        says = ttk.Label(self, style=muted, width=-SAID, anchor="e")
         row = ReadingRow(variable, entry, Example(entry, variable, self.look, ""), says)
         self.rows.append(row)
         if len(self.rows) == 1:
@@ -133,7 +135,7 @@ class ReadingsView(ttk.Frame):
         return "break"
 
     def _follow_width(self, event: "tk.Event[tk.Misc]") -> None:
-        beside = (SAID + 2) * self.look.base.measure("0")
+        beside = self._over.winfo_reqwidth() + self.look.base.measure("0")
         self.label.configure(wraplength=max(1, event.width - beside - self.look.label_edges))
 
     def _lay_out(self) -> None:

@@ -1,6 +1,7 @@
 from logbook.craft.gauges.comparison import compared_fields, gauge_differences
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.swatch import Swatch, gauges_of
+from logbook.craft.words.lengths import Units
 from logbook.pages.gauges.comparing import ComparedLine, ComparedSwatches, side_by_side
 from logbook.tasks.compare import Comparison
 from logbook.tasks.find import FoundSwatch
@@ -9,9 +10,9 @@ from tests.support.gauge_swatches import THREE, shells
 BASE = Assumptions()
 
 
-def compared(*swatches: Swatch) -> ComparedSwatches:
+def compared(*swatches: Swatch, units: Units = Units.CM) -> ComparedSwatches:
     found = tuple(FoundSwatch(one, gauges_of(one, BASE)) for one in swatches)
-    return side_by_side(Comparison(found, gauge_differences(swatches, BASE), compared_fields(swatches)))
+    return side_by_side(Comparison(found, gauge_differences(swatches, BASE), compared_fields(swatches)), units)
 
 
 def lines(found: ComparedSwatches) -> dict[str, ComparedLine]:
@@ -28,10 +29,10 @@ def test_what_differs_and_what_may_be_the_same() -> None:
     )
     assert found.tags == ("A", "B")
     by_name = lines(found)
-    assert by_name["stitch, washed, laid flat"].mark == "≠"
-    assert by_name["stitch, washed, laid flat"].values[0] == "6.4 mm ± 2.5 %"
-    assert by_name["stitch, as worked"].mark == "≈"
-    assert by_name["repeat, as worked"].values == ("38.2 mm", "38.2 mm")
+    assert by_name["stitches in 10 cm, washed, laid flat"].mark == "≠"
+    assert by_name["stitches in 10 cm, washed, laid flat"].values[0] == "15.7 ± 2.5 %"
+    assert by_name["stitches in 10 cm, as worked"].mark == "≈"
+    assert by_name["repeat, as worked"].values == ("3.82 cm", "3.82 cm")
     assert by_name["colour"] == ComparedLine("", "colour", ("moss", "moss"))
     assert by_name["notes"] == ComparedLine("≠", "notes", ("", "one / two"))
     assert found.sentences == (
@@ -53,15 +54,15 @@ def test_of_several_those_that_differ_are_named_and_the_rest_in_one_sentence() -
 
 def test_a_coarse_count_can_not_be_told() -> None:
     found = compared(shells("A", washed="1 repeat in 10 cm"), shells("B", washed=THREE))
-    line = lines(found)["stitch, washed, laid flat"]
+    line = lines(found)["stitches in 10 cm, washed, laid flat"]
     assert line.mark == "?"
-    assert line.values[0] == "16.7 mm, too coarse to be sure"
+    assert line.values[0] == "6.0, too coarse to be sure"
     assert "counted too coarsely to tell" in found.sentences[0]
 
 
 def test_nothing_in_common_is_said() -> None:
     found = compared(shells("A", washed=THREE), shells("B", worked=THREE))
-    assert lines(found)["stitch, as worked"].mark == ""
+    assert lines(found)["stitches in 10 cm, as worked"].mark == ""
     assert found.sentences == (
         "No two of these were measured in the same state and direction, so their gauges can't be compared.",
     )
@@ -70,3 +71,9 @@ def test_nothing_in_common_is_said() -> None:
 def test_a_date_is_written_as_everywhere() -> None:
     found = compared(shells("A", washed=THREE, date="2024-09-21"), shells("B", washed=THREE, date="2024-09-22"))
     assert lines(found)["date"] == ComparedLine("≠", "date", ("21 Sep 2024", "22 Sep 2024"))
+
+
+def test_in_inches() -> None:
+    by_name = lines(compared(shells("A", washed=THREE), shells("B", washed=THREE), units=Units.INCHES))
+    assert by_name["stitches in 4 in, washed, laid flat"].values[0] == "16.0 ± 2.5 %"
+    assert by_name["repeat, washed, laid flat"].values[0] == "1.50 in"

@@ -97,7 +97,7 @@ def test_a_hook_alone_on_its_yarn_says_what_it_gave_and_which_to_try() -> None:
     assert found.answer == ""
     assert "Only the 4.5 mm hook was tried with this yarn and stitch" in found.missing
     assert "work a swatch with" in found.missing
-    assert found.missing.endswith("With 4.5 mm it is 38.2 mm a repeat, give or take 2.5 %.")
+    assert found.missing.endswith("With 4.5 mm it gives 2.62 repeats in 10 cm, give or take 2.5 %.")
 
 
 def test_two_hooks_leave_no_check_on_the_line() -> None:
@@ -130,7 +130,7 @@ def test_the_chart_holds_points_bars_line_and_wish(wanted: str, width: float) ->
     assert any(isinstance(shape, Polygon) and shape.fill == "band" for shape in drawing.shapes)
     assert any(isinstance(shape, Line) and shape.dashed and shape.role == "series1" for shape in drawing.shapes)
     texts = [shape.text for shape in drawing.shapes if isinstance(shape, Text)]
-    assert {"hook, mm", "mm a repeat"} <= set(texts)
+    assert {"hook, mm", "cm a repeat"} <= set(texts)
     assert ("asked" in texts) is bool(wanted)
     points = [point for shape in drawing.shapes if isinstance(shape, Line) for point in shape.points]
     assert all(-1 <= x <= width + 1 and -1 <= y <= drawing.height + 1 and math.isfinite(x + y) for x, y in points)

@@ -14,16 +14,28 @@ WASHED = readings_key(Condition.WASHED)
 @pytest.mark.parametrize(
     ("text", "said"),
     [
-        ("4 repeats = 15.1 cm", "37.8"),
-        ("22 rows = 15 cm", "6.8"),
-        ("3 row repeats = 4 in", "33.9"),
-        ("14 sts x 11 rows = 10 cm", "7.1 9.1"),
+        ("4 repeats = 15.1 cm", "2.65"),
+        ("22 rows = 15 cm", "14.7"),
+        ("3 row repeats = 4 in", "2.95"),
+        ("14 sts x 11 rows = 10 cm", "14×11"),
         ("", ""),
         ("4 rep", ""),
     ],
 )
-def test_a_line_says_what_one_unit_measures(text: str, said: str) -> None:
-    assert read_texts({**EMPTY, WASHED: text}, "", Units.CM).lines[WASHED][0].mm == said
+def test_a_line_says_how_many_lie_in_10_cm(text: str, said: str) -> None:
+    assert read_texts({**EMPTY, WASHED: text}, "", Units.CM).lines[WASHED][0].over == said
+
+
+def test_repeats_of_a_known_multiple_are_counted_in_stitches_as_their_gauge_is() -> None:
+    texts = {
+        **EMPTY,
+        "stitch pattern": "Shells",
+        "multiple": "6",
+        "rows in repeat": "4",
+        WASHED: "4 repeats = 15.1 cm\n3 row repeats = 4 in",
+    }
+    assert [line.over for line in read_texts(texts, "", Units.CM).lines[WASHED]] == ["15.9", "11.8"]
+    assert [line.over for line in read_texts(texts, "", Units.INCHES).lines[WASHED]] == ["16.1", "12.0"]
 
 
 def whole(readings: str, **texts: str) -> str:

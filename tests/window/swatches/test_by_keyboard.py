@@ -52,8 +52,8 @@ def test_a_new_swatch_is_logged_found_and_gives_its_chain(root: tk.Tk, page: Swa
     hit(root, "<Return>")
     write(root, "4 repeats = 15.4 cm")
     assert [row.says["text"] for row in page.editor.readings[WASHED].rows] == [
-        "37.8",
-        "38.5",
+        "15.9",
+        "15.6",
         "",
     ]
     assert page.editor.readings[WASHED].rows[2].example.winfo_ismapped()
