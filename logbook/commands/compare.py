@@ -50,7 +50,7 @@ def _difference_json(one: Difference) -> dict[str, object]:
 def _text(comparison: Comparison) -> str:
     headings = ("", "field", *(one.swatch.tag for one in comparison.swatches))
     rows = [
-        ("≠" if field.differs else "", field.name, *(" / ".join(value.splitlines()) for value in field.values))
+        ("≠" if field.differs else "", field.name, *(" / ".join(value.splitlines()) or "–" for value in field.values))
         for field in comparison.fields
         if field.name != "tag"
     ]

@@ -51,8 +51,8 @@ class ComparedField:
 
     @property
     def differs(self) -> bool:
-        """Whether the swatches do not all say the same."""
-        return len(set(self.values)) > 1
+        """Whether those that say something do not all say the same."""
+        return len(set(filter(None, self.values))) > 1
 
 
 def gauge_differences(swatches: Sequence[Swatch], assumptions: Assumptions) -> tuple[Difference, ...]:

@@ -1,6 +1,6 @@
 """Two to six swatches side by side: every field, what differs, and whether their gauges really do."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
@@ -12,13 +12,13 @@ from logbook.craft.words.numbers import show_percent
 from logbook.tasks.compare import Comparison, difference_sentence
 from logbook.tasks.find import FoundSwatch
 
-DIFFERS, SAME, OPEN = "≠", "≈", "?"
-LEGEND = f"{DIFFERS} differs   {SAME} may be the same   {OPEN} can't be told"
+DIFFERS, SAME, OPEN, NOTHING = "≠", "≈", "?", "–"
+LEGEND = f"{DIFFERS} differs   {SAME} may be the same   {OPEN} can't be told   {NOTHING} nothing logged"
 
 
 @dataclass(frozen=True, slots=True)
 class ComparedLine:
-    """One line of the table: the mark, what is compared, and each swatch's value."""
+    """One line of the table: the mark, what is compared, and each swatch's value, ``NOTHING`` where it has none."""
 
     mark: str
     name: str
@@ -38,7 +38,7 @@ def side_by_side(comparison: Comparison, units: Units) -> ComparedSwatches:
     """The comparison as it is shown."""
     tags = tuple(one.swatch.tag for one in comparison.swatches)
     fields = (
-        ComparedLine(DIFFERS if field.differs else "", field.name, tuple(_one_line(value) for value in field.values))
+        ComparedLine(DIFFERS if field.differs else "", field.name, _shown(_one_line(value) for value in field.values))
         for field in comparison.fields
         if field.name != "tag"
     )
@@ -54,10 +54,12 @@ def _gauge_lines(comparison: Comparison, units: Units) -> Iterator[ComparedLine]
             values = tuple(_gauge(one, condition, direction, units) for one in comparison.swatches)
             if any(values):
                 said = [d.differ for d in comparison.differences if (d.condition, d.direction) == (condition, direction)]
-                yield ComparedLine(_mark(said), f"{direction.value} in {over_length(units)[1]}, {condition.words}", values)
+                yield ComparedLine(
+                    _mark(said), f"{direction.value} in {over_length(units)[1]}, {condition.words}", _shown(values)
+                )
         repeats = tuple(_repeat(one, condition, units) for one in comparison.swatches)
         if any(repeats):
-            yield ComparedLine("", f"repeat, {condition.words}", repeats)
+            yield ComparedLine("", f"repeat, {condition.words}", _shown(repeats))
 
 
 def _gauge(found: FoundSwatch, condition: Condition, direction: Direction, units: Units) -> str:
@@ -94,6 +96,10 @@ def _sentences(differences: Sequence[Difference]) -> Iterator[str]:
             yield f"{what[0].upper()}{what[1:]}: no two are sure to differ, all may be the same."
         elif same:
             yield f"May be the same in {what}: {'; '.join(same)}."
+
+
+def _shown(values: Iterable[str]) -> tuple[str, ...]:
+    return tuple(value or NOTHING for value in values)
 
 
 def _one_line(value: str) -> str:

@@ -2,7 +2,7 @@ from logbook.craft.gauges.comparison import compared_fields, gauge_differences
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.swatch import Swatch, gauges_of
 from logbook.craft.words.lengths import Units
-from logbook.pages.gauges.comparing import ComparedLine, ComparedSwatches, side_by_side
+from logbook.pages.gauges.comparing import LEGEND, ComparedLine, ComparedSwatches, side_by_side
 from logbook.tasks.compare import Comparison
 from logbook.tasks.find import FoundSwatch
 from tests.support.gauge_swatches import THREE, shells
@@ -34,7 +34,7 @@ def test_what_differs_and_what_may_be_the_same() -> None:
     assert by_name["stitches in 10 cm, as worked"].mark == "≈"
     assert by_name["repeat, as worked"].values == ("3.82 cm", "3.82 cm")
     assert by_name["colour"] == ComparedLine("", "colour", ("moss", "moss"))
-    assert by_name["notes"] == ComparedLine("≠", "notes", ("", "one / two"))
+    assert by_name["notes"] == ComparedLine("", "notes", ("–", "one / two"))
     assert found.sentences == (
         "A and B, the stitch as worked: may be the same.",
         "A and B differ: the stitch washed, laid flat is 9.9 % narrower in A.",
@@ -77,3 +77,9 @@ def test_in_inches() -> None:
     by_name = lines(compared(shells("A", washed=THREE), shells("B", washed=THREE), units=Units.INCHES))
     assert by_name["stitches in 4 in, washed, laid flat"].values[0] == "16.0 ± 2.5 %"
     assert by_name["repeat, washed, laid flat"].values[0] == "1.50 in"
+
+
+def test_where_one_has_nothing_logged_the_others_may_still_differ() -> None:
+    found = compared(*(shells(tag, washed=THREE, colour=colour) for tag, colour in (("A", "moss"), ("B", ""), ("C", "sand"))))
+    assert lines(found)["colour"] == ComparedLine("≠", "colour", ("moss", "–", "sand"))
+    assert "– nothing logged" in LEGEND
