@@ -15,6 +15,8 @@ from logbook.tasks.find import FoundSwatch
 DIFFERS, SAME, OPEN, NOTHING = "≠", "≈", "?", "–"
 LEGEND = f"{DIFFERS} differs   {SAME} may be the same   {OPEN} can't be told   {NOTHING} nothing logged"
 
+_SHORT = {Direction.STITCHES: "sts", Direction.ROWS: "rows"}
+
 
 @dataclass(frozen=True, slots=True)
 class ComparedLine:

@@ -67,8 +67,8 @@ class CompareDialog(LongDialog):
         return "break"
 
     def _build_table(self, answer: ComparedSwatches) -> None:
-        width = max(LEAST, (LETTERS - 44) // len(answer.tags))
-        columns = [Column("mark", "", 2), Column("name", "Field", 22)]
+        width = max(LEAST, (LETTERS - 50) // len(answer.tags))
+        columns = [Column("mark", "", 2), Column("name", "Field", 28)]
         columns += [Column(f"swatch {place}", tag, width, grow=True, least=LEAST) for place, tag in enumerate(answer.tags)]
         self.table = Table(self.body, self.look, columns)
         lines = self.winfo_screenheight() // (4 * self.look.line)

@@ -29,9 +29,9 @@ def test_what_differs_and_what_may_be_the_same() -> None:
     )
     assert found.tags == ("A", "B")
     by_name = lines(found)
-    assert by_name["stitches in 10 cm, washed, laid flat"].mark == "≠"
-    assert by_name["stitches in 10 cm, washed, laid flat"].values[0] == "15.7 ± 2.5 %"
-    assert by_name["stitches in 10 cm, as worked"].mark == "≈"
+    assert by_name["sts in 10 cm, washed, laid flat"].mark == "≠"
+    assert by_name["sts in 10 cm, washed, laid flat"].values[0] == "15.7 ± 2.5 %"
+    assert by_name["sts in 10 cm, as worked"].mark == "≈"
     assert by_name["repeat, as worked"].values == ("3.82 cm", "3.82 cm")
     assert by_name["colour"] == ComparedLine("", "colour", ("moss", "moss"))
     assert by_name["notes"] == ComparedLine("", "notes", ("–", "one / two"))
@@ -54,7 +54,7 @@ def test_of_several_those_that_differ_are_named_and_the_rest_in_one_sentence() -
 
 def test_a_coarse_count_can_not_be_told() -> None:
     found = compared(shells("A", washed="1 repeat in 10 cm"), shells("B", washed=THREE))
-    line = lines(found)["stitches in 10 cm, washed, laid flat"]
+    line = lines(found)["sts in 10 cm, washed, laid flat"]
     assert line.mark == "?"
     assert line.values[0] == "6.0, too coarse to be sure"
     assert "counted too coarsely to tell" in found.sentences[0]
@@ -62,7 +62,7 @@ def test_a_coarse_count_can_not_be_told() -> None:
 
 def test_nothing_in_common_is_said() -> None:
     found = compared(shells("A", washed=THREE), shells("B", worked=THREE))
-    assert lines(found)["stitches in 10 cm, as worked"].mark == ""
+    assert lines(found)["sts in 10 cm, as worked"].mark == ""
     assert found.sentences == (
         "No two of these were measured in the same state and direction, so their gauges can't be compared.",
     )
@@ -75,7 +75,7 @@ def test_a_date_is_written_as_everywhere() -> None:
 
 def test_in_inches() -> None:
     by_name = lines(compared(shells("A", washed=THREE), shells("B", washed=THREE), units=Units.INCHES))
-    assert by_name["stitches in 4 in, washed, laid flat"].values[0] == "16.0 ± 2.5 %"
+    assert by_name["sts in 4 in, washed, laid flat"].values[0] == "16.0 ± 2.5 %"
     assert by_name["repeat, washed, laid flat"].values[0] == "1.50 in"
 
 
