@@ -56,9 +56,8 @@ def _gauge_lines(comparison: Comparison, units: Units) -> Iterator[ComparedLine]
             values = tuple(_gauge(one, condition, direction, units) for one in comparison.swatches)
             if any(values):
                 said = [d.differ for d in comparison.differences if (d.condition, d.direction) == (condition, direction)]
-                yield ComparedLine(
-                    _mark(said), f"{direction.value} in {over_length(units)[1]}, {condition.words}", _shown(values)
-                )
+                name = f"{_SHORT[direction]} in {over_length(units)[1]}, {condition.words}"
+                yield ComparedLine(_mark(said), name, _shown(values))
         repeats = tuple(_repeat(one, condition, units) for one in comparison.swatches)
         if any(repeats):
             yield ComparedLine("", f"repeat, {condition.words}", _shown(repeats))
