@@ -44,6 +44,7 @@ class Dialog(tk.Toplevel):
         look.grid(self.inside, row=0, column=0, sticky="nsew", padx=EDGE, pady=(4, 0))
         look.grid(self._buttons, row=1, column=0, sticky="ew", padx=EDGE, pady=4)
         self._buttons.columnconfigure(1, weight=1)
+        self._buttons.bind("<Configure>", lambda event: self._fit_buttons(event.width))
         self.columnconfigure(0, weight=1)
         self.rowconfigure(0, weight=1)
         self.inside.columnconfigure(0, weight=1)
@@ -57,28 +58,54 @@ class Dialog(tk.Toplevel):
         """Pixels that what is in it may be wide on this screen."""
         return self.winfo_screenwidth() - BESIDE - 2 * self.look.pixels(EDGE)
 
+    def wide(self, letters: int) -> int:
+        """Pixels of so many letters, as far as the screen has room for them."""
+        return min(letters * self.look.base.measure("0"), self.most_inside)
+
     def leave(self) -> None:
         """Escape, or the window's own button."""
         if not self._stays():
             self._on_escape()
 
     def add_button(self, text: str, command: Callable[[], object], accent: bool = False) -> ttk.Button:
-        """A button right of the others, one that deletes alone at the left; ``&`` in ``text`` marks its letter. One may stand out
-        as ``accent``."""
+        """A button right of the others, one that deletes alone at the left while there is room; ``&`` in ``text`` marks its
+        letter. One may stand out as ``accent``."""
         words, underline = split_mnemonic(text)
         button = ttk.Button(self._buttons, text=words, underline=underline, command=command)
         button.configure(style="Accent.TButton" if accent else "TButton")
-        if words.startswith("Delete"):
-            button.grid(row=0, column=0)
-        else:
-            self.look.grid(button, row=0, column=max(2, self._buttons.grid_size()[0]), padx=(2, 0))
+        self._place_buttons(1)
         return button
+
+    def _place_buttons(self, lines: int) -> None:
+        buttons = self._buttons.winfo_children()
+        in_line = -(-len(buttons) // lines)
+        for place, button in enumerate(buttons):
+            assert isinstance(button, ttk.Button)
+            line, column = divmod(place, in_line)
+            if lines == 1 and str(button.cget("text")).startswith("Delete"):
+                button.grid(row=0, column=0, sticky="")
+            else:
+                gaps = (2 if lines == 1 or column else 0, 0), (line, 0)
+                self.look.grid(button, row=line, column=2 + column, sticky="ew", padx=gaps[0], pady=gaps[1])
+
+    def _fit_buttons(self, room: int) -> None:
+        """Of one width each where there is room for that, else as wide as their words, else in two lines."""
+        buttons = self._buttons.winfo_children()
+        for width in ("", 0):
+            for button in buttons:
+                button.configure(width=width)  # type: ignore[call-arg]
+            if sum(button.winfo_reqwidth() + self.look.pixels(2) for button in buttons) <= room:
+                self._place_buttons(1)
+                return
+        self._place_buttons(2)
 
     def open(self, focus: tk.Misc) -> None:
         """Shows it over its parent, holds the keyboard, and puts the focus on ``focus``."""
         self.update_idletasks()
         above = self._above
         width = min(self.winfo_reqwidth(), self.winfo_screenwidth() - BESIDE)
+        self._fit_buttons(width - 2 * self.look.pixels(EDGE))
+        self.update_idletasks()
         height = min(self.winfo_reqheight(), self.winfo_screenheight() - ABOVE_AND_BELOW)
         x, y = (self.winfo_screenwidth() - width) // 2, (self.winfo_screenheight() - height) // 3
         if above.winfo_viewable():

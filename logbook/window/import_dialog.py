@@ -28,7 +28,7 @@ class _Plan:
         self._dialog = Dialog(parent, look, f"Import {plan.name}", lambda: self._dialog.close())
         inside = self._dialog.inside
         look.grid(Sentence(inside, sentence_on(plan)), row=0, column=0, sticky="ew", pady=(0, 2))
-        width = min(_WIDTH * look.base.measure("0"), self._dialog.most_inside)
+        width = self._dialog.wide(_WIDTH)
         inside.columnconfigure(0, minsize=width)
         count = len(plan.added) + len(plan.changed) + len(plan.kept.written)
         if plan.problems or count:

@@ -39,7 +39,7 @@ class _Asked:
             "each, or for several selected together (Ctrl+A: all)."
         )
         look.grid(Sentence(inside, said), row=0, column=0, sticky="ew", pady=(0, 2))
-        inside.columnconfigure(0, minsize=min(_WIDTH * look.base.measure("0"), self._dialog.most_inside))
+        inside.columnconfigure(0, minsize=self._dialog.wide(_WIDTH))
         self._table = Table(inside, look, _COLUMNS, self._show_whole)
         self._table.set_rows(self._row(place) for place in range(len(questions)))
         self._table.tree.configure(height=min(_ROWS, max(len(questions), 3)))

@@ -52,7 +52,7 @@ class OwnSheetDialog(Dialog):
         look.grid(self._left, row=4, column=0, sticky="ew", pady=(1, 0))
         look.grid(self._outcome, row=5, column=0, sticky="ew", pady=(1, 0))
         inside.rowconfigure(2, weight=1)
-        width = min(_WIDTH * look.base.measure("0"), self.most_inside)
+        width = self.wide(_WIDTH)
         inside.columnconfigure(0, minsize=width)
         self.add_button("&Cancel", self.close)
         if isinstance(page, OwnSheetPage):

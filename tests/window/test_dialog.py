@@ -1,11 +1,16 @@
-"""Dialogs over dialogs."""
+"""Dialogs over dialogs, and their size."""
 
 import tkinter as tk
+from tkinter import ttk
+
+import pytest
 
 from logbook.window.dialog import Dialog
 from logbook.window.keyboard import holder
 from logbook.window.look import Look
-from tests.support.screen import wait_until
+from logbook.window.sentence import Sentence
+from tests.support.fits import screen_faults
+from tests.support.screen import settle, wait_until
 
 
 class HeldElsewhere(Dialog):
@@ -51,3 +56,35 @@ def test_a_dialog_that_still_waits_gets_the_pointer_after_the_one_above_it(root:
     HeldElsewhere.elsewhere = False
     wait_until(root, lambda: holder(root) is lower)
     lower.close()
+
+
+@pytest.mark.parametrize("percent", [100, 200])
+@pytest.mark.parametrize(
+    "words", [("Delete", "Close"), ("Cancel", "Keep what is here", "Use the other's", "Merge"), ("A good many words",) * 6]
+)
+def test_all_buttons_are_in_the_window(root: tk.Tk, look: Look, percent: int, words: tuple[str, ...]) -> None:
+    """However narrow it is, as far as two lines hold them."""
+    look.apply(percent=percent)
+    dialog = Dialog(root, look, "Buttons", root.bell)
+    ttk.Label(dialog.inside, text="A question.").grid()
+    buttons = [dialog.add_button(text, root.bell) for text in words]
+    dialog.open(buttons[-1])
+    settle(root)
+    assert screen_faults(dialog) == []
+    upper, lower = buttons[: len(buttons) // 2], buttons[len(buttons) // 2 :]
+    narrow = sum(max(pair[0].winfo_width(), pair[1].winfo_width()) for pair in zip(upper, lower, strict=True))
+    dialog.geometry(f"{narrow + look.pixels(20)}x{dialog.winfo_height() + look.pixels(20)}")
+    settle(root)
+    assert screen_faults(dialog) == []
+    dialog.close()
+
+
+def test_it_is_no_wider_than_the_screen(root: tk.Tk, look: Look) -> None:
+    look.apply(percent=200)
+    dialog = Dialog(root, look, "Wide", root.bell)
+    dialog.inside.columnconfigure(0, minsize=dialog.wide(500))
+    Sentence(dialog.inside, "One sentence that is longer than a screen is wide. " * 4).grid(sticky="ew")
+    dialog.open(dialog.add_button("Close", dialog.close))
+    settle(root)
+    assert screen_faults(dialog) == []
+    dialog.close()

@@ -50,7 +50,7 @@ def ask_template(parent: tk.Misc, look: Look, swatches: SwatchChoice, *, single:
     field.grid(row=3, column=0, sticky="ew")
     hint = Sentence(inside, "One for all its pieces, to begin with; each piece may have one of its own.", "Muted.TLabel")
     look.grid(hint, row=4, column=0, sticky="ew", pady=(0, 1))
-    inside.columnconfigure(0, weight=1, minsize=62 * look.base.measure("0"))
+    inside.columnconfigure(0, weight=1, minsize=dialog.wide(62))
 
     def begin() -> None:
         tag = swatches.tag(field.text)
@@ -76,7 +76,7 @@ def ask_other_yarn(parent: tk.Misc, look: Look, other: OtherYarn) -> GarmentPlan
     taken: list[GarmentPlan] = []
     dialog = Dialog(parent, look, "The same garment in another yarn", lambda: dialog.close())
     inside = dialog.inside
-    inside.columnconfigure(0, weight=1, minsize=70 * look.base.measure("0"))
+    inside.columnconfigure(0, weight=1, minsize=dialog.wide(70))
     fields: dict[str, SuggestionField] = {}
     for number, tag in enumerate(other.tags):
         suggest = partial(other.form.swatches.offered, "")

@@ -55,7 +55,7 @@ class _ShapingDialog(Dialog):
         self.kind.variable.trace_add("write", lambda *_: self._show())
         self._copy = self.add_button("C&opy the row", self._copied)
         self.add_button("&Close", self.close, accent=True)
-        look.when_changed(self, lambda: self.inside.columnconfigure(0, minsize=look.base.measure("0") * 60))
+        look.when_changed(self, lambda: self.inside.columnconfigure(0, minsize=self.wide(60)))
         # The tallest of the three kinds gives the dialog its height, so that nothing jumps.
         self.inside.rowconfigure(11, weight=1)
         self._show()
