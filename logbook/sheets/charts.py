@@ -11,7 +11,8 @@ _COLOURS = (ACCENT, "0A6C74", "946300")
 
 
 class Series(NamedTuple):
-    """Points of a chart: its name, and columns and rows of x and y in the sheet; a line between them, or marks alone."""
+    """Points of a chart: its name, or the cell ``name_at`` that has it, and columns and rows of x and y in the sheet; a line
+    between them, or marks alone."""
 
     name: str
     x_column: int
@@ -19,6 +20,7 @@ class Series(NamedTuple):
     first: int
     last: int
     line: bool
+    name_at: str = ""
 
 
 class Stroke(NamedTuple):
@@ -38,14 +40,16 @@ class Axes(NamedTuple):
 
     across: str
     up: str
-    x: tuple[float, float] | None = None
-    y: tuple[float, float] | None = None
+    x: tuple[float | None, float | None] = (None, None)
+    y: tuple[float | None, float | None] = (None, None)
 
 
 def scatter(sheet: Any, title: str, axes: Axes, series: Sequence[Series], size_cm: tuple[float, float]) -> Any:
     """A chart of points over cells of ``sheet``."""
     from openpyxl.chart import Reference, ScatterChart
     from openpyxl.chart import Series as ChartSeries
+    from openpyxl.chart.data_source import StrRef
+    from openpyxl.chart.series import SeriesLabel
 
     chart: Any = ScatterChart(scatterStyle="lineMarker")
     chart.title = title or None
@@ -57,7 +61,9 @@ def scatter(sheet: Any, title: str, axes: Axes, series: Sequence[Series], size_c
         colour = _COLOURS[place % len(_COLOURS)]
         xs = Reference(sheet, min_col=one.x_column, min_row=one.first, max_row=one.last)
         ys = Reference(sheet, min_col=one.y_column, min_row=one.first, max_row=one.last)
-        made = ChartSeries(ys, xs, title=one.name)
+        made = ChartSeries(ys, xs, title=one.name or None)
+        if one.name_at:
+            made.tx = SeriesLabel(strRef=StrRef(one.name_at))
         made.smooth = False  # else LibreOffice draws a blob
         if one.line:
             made.marker.symbol = "none"
@@ -118,7 +124,7 @@ def _label(colour: str, at: str) -> Any:
     return DataLabelList(dLblPos=at, showSerName=True, txPr=text, **shown)
 
 
-def _axis(axis: Any, title: str, reach: tuple[float, float] | None) -> None:
+def _axis(axis: Any, title: str, reach: tuple[float | None, float | None]) -> None:
     from openpyxl.chart.shapes import GraphicalProperties
 
     axis.title = title or None
@@ -127,8 +133,7 @@ def _axis(axis: Any, title: str, reach: tuple[float, float] | None) -> None:
     axis.graphicalProperties = GraphicalProperties(ln=_line(MUTED))
     axis.number_format = "General"
     axis.majorTickMark = "out"
-    if reach is not None:
-        axis.scaling.min, axis.scaling.max = reach
+    axis.scaling.min, axis.scaling.max = reach
 
 
 def _line(colour: str | None) -> Any:

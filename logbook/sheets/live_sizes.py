@@ -78,6 +78,19 @@ class LiveSizes:
         """What a number of a size comes to."""
         return self._values.get((key, size))
 
+    @property
+    def names(self) -> Sequence[str]:
+        """The sizes."""
+        return [size.name for size in self._sizes]
+
+    def cell(self, key: str, size: str) -> Formula | None:
+        """A number of a size as other sheets take it: a formula that is its cell; None where it has none."""
+        row, value = self.row_of(key), self.value(key, size)
+        if row is None or not isinstance(value, int | float):
+            return None
+        letter = column_letters(self.names.index(size) + 2)
+        return Formula(f"'{self._sheet.name}'!${letter}${row}", value)
+
     def _section(self, words: str) -> None:
         self._sheet.add((words, *[""] * len(self._sizes)), CellLook(Role.SECTION), height=21)
 

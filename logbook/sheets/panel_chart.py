@@ -1,30 +1,43 @@
-"""The drawing of a panel as a native chart: its outline to one scale across and up, with its measures and marks as labels."""
+"""The drawing of a panel as a native chart: its outline to one scale across and up, with its measures and marks as labels.
 
-from collections.abc import Sequence
-from typing import Any
+It follows the table of sizes: every point is a formula over the numbers there.
+"""
 
-from logbook.craft.sizes.run_numbers import SizeFigures
-from logbook.sheets.book_writer import BookWriter
-from logbook.sheets.cells import TENTHS, CellLook, Heading, Role
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple
+
+from logbook.craft.words.numbers import fixed
+from logbook.sheets.book_writer import BookWriter, SheetWriter
+from logbook.sheets.cells import TENTHS, CellLook, Content, Formula, Heading, Role
 from logbook.sheets.charts import Axes, Series, scatter
+from logbook.sheets.live_sizes import LiveSizes
 
 NAME = "Drawing"
 _WIDTHS = (44, 14, 14, 14)
 _SIDE_CM = 16.0
 _TALL = 35
 """Rows that a chart is high."""
+_BELOW_TOP_CM = 0.6
+"""Where the line of the neck lies, clear of the edge."""
 _HEADINGS = (Heading("line", 44), Heading("across, cm", 12, TENTHS, right=True), Heading("up, cm", 12, TENTHS, right=True))
-Point = tuple[float, float]
+_POINT = [CellLook(), *[CellLook(numbers=TENTHS, right=True)] * 2]
 
 
-def write_drawings(book: BookWriter, panels: Sequence[tuple[str, SizeFigures]]) -> None:
-    """A sheet with the outline of each panel that has a length, by name (of a size, or "")."""
-    drawn = [(name, figures) for name, figures in panels if figures.length("length") is not None]
-    if not drawn:
+class _Line(NamedTuple):
+    """What a line is called, and its points across and up in cm, which a mark that does not fit draws as one point."""
+
+    said: Content
+    points: Sequence[tuple[Content, Content]]
+
+
+def write_drawings(book: BookWriter, live: LiveSizes) -> None:
+    """A sheet with the outline of each panel that has a length, by the name of its size."""
+    names = [name for name in live.names if live.cell("length", name) is not None]
+    if not names:
         return
     sheet = book.sheet(NAME, _WIDTHS)
     sheet.head(NAME, "The panel as finished, in cm, to one scale across and up; from its hem at the left below.")
-    for place, (name, figures) in enumerate(drawn):
+    for place, name in enumerate(names):
         if place:
             sheet.new_page()
         first = sheet.row + 1
@@ -34,34 +47,65 @@ def write_drawings(book: BookWriter, panels: Sequence[tuple[str, SizeFigures]]) 
             [*(h.name for h in _HEADINGS), ""],
             [*(CellLook(Role.HEADING, right=h.right) for h in _HEADINGS), CellLook(Role.HEADING)],
         )
-        spans = []
-        for said, points in _lines(figures):
-            begin = sheet.row + 1
-            for x, y in points:
-                sheet.add((said, x, y), [CellLook(), *[CellLook(numbers=TENTHS, right=True)] * 2])
-            spans.append((said, begin, sheet.row))
-        sheet.raw.add_chart(_chart(sheet.raw, spans, figures), f"A{first + 1}")
+        series = [_written(sheet, line) for line in _Panel(live, name).lines()]
+        axes = Axes("cm", "cm", (0, None), (0, None))
+        sheet.raw.add_chart(scatter(sheet.raw, "", axes, series, (_SIDE_CM, _SIDE_CM + 1.5)), f"A{first + 1}")
 
 
-def _lines(figures: SizeFigures) -> list[tuple[str, list[Point]]]:
-    """The outline, then a line for each mark, each with what it is called."""
-    width, length = figures.length("width") or 0.0, figures.length("length") or 0.0
-    w, h = width / 10, length / 10
-    neck, armhole, slit = (figures.length(name) for name in ("neck", "armhole", "slit"))
-    lines = [(f"{w:.1f} cm wide, {h:.1f} cm long", [(0.0, 0.0), (w, 0.0), (w, h), (0.0, h), (0.0, 0.0)])]
-    if neck is not None:
-        shoulder = (w - neck / 10) / 2
-        lines.append((f"neck {neck / 10:.1f} cm, shoulders {shoulder:.1f} cm", [(shoulder, h - 0.6), (w - shoulder, h - 0.6)]))
-    if armhole is not None:
-        lines.append((f"armhole {armhole / 10:.1f} cm deep", [(0.0, h - armhole / 10), (w, h - armhole / 10)]))
-    if slit is not None:
-        lines.append((f"slit {slit / 10:.1f} cm", [(0.0, slit / 10), (w, slit / 10)]))
-    return lines
+def _written(sheet: SheetWriter, line: _Line) -> Series:
+    begin = sheet.row + 1
+    for x, y in line.points:
+        sheet.add((line.said, x, y), _POINT)
+    return Series("", 2, 3, begin, sheet.row, line=True, name_at=f"'{NAME}'!$A${begin}")
 
 
-def _chart(raw: Any, spans: Sequence[tuple[str, int, int]], figures: SizeFigures) -> Any:
-    reach = max(figures.length("width") or 0.0, figures.length("length") or 0.0) / 10
-    across = 5 * (int(reach / 5) + 1)
-    axes = Axes("cm", "cm", (0, across), (0, across))
-    series = [Series(said, 2, 3, first, last, line=True) for said, first, last in spans]
-    return scatter(raw, "", axes, series, (_SIDE_CM, _SIDE_CM + 1.5))
+class _Panel:
+    """The lines of one size."""
+
+    def __init__(self, live: LiveSizes, name: str) -> None:
+        self._cells = {key: live.cell(key, name) for key in ("width", "length", "neck", "armhole", "slit")}
+
+    def lines(self) -> Iterator[_Line]:
+        """The outline, then a line for each mark."""
+        width, length = self._cells["width"], self._cells["length"]
+        assert width is not None
+        assert length is not None
+        w, h = width.text, length.text
+        said = _said([width, " cm wide, ", length, " cm long"])
+        corners: list[tuple[Content, Content]] = [(0.0, 0.0), (width, 0.0), (width, length), (0.0, length), (0.0, 0.0)]
+        # A point by itself draws nothing: both axes reach as far, so that they are to one scale.
+        far = Formula(f"MAX({w},{h})", max(_number(width), _number(length)))
+        yield _Line(said, [*corners, (None, None), (far, far)])
+        if neck := self._cells["neck"]:
+            shoulder = Formula(f"({w}-{neck.text})/2", (_number(width) - _number(neck)) / 2)
+            right = Formula(f"{w}-{shoulder.text}", _number(width) - _number(shoulder))
+            below = Formula(f"{h}-{_BELOW_TOP_CM}", _number(length) - _BELOW_TOP_CM)
+            yield _mark(neck, _said(["neck ", neck, " cm, shoulders ", shoulder, " cm"]), [(shoulder, below), (right, below)])
+        if armhole := self._cells["armhole"]:
+            up = Formula(f"{h}-{armhole.text}", _number(length) - _number(armhole))
+            yield _mark(armhole, _said(["armhole ", armhole, " cm deep"]), [(0.0, up), (width, up)])
+        if slit := self._cells["slit"]:
+            yield _mark(slit, _said(["slit ", slit, " cm"]), [(0.0, slit), (width, slit)])
+
+
+def _mark(of: Formula, said: Formula, points: Sequence[tuple[float | Formula, Formula]]) -> _Line:
+    """A line that is there as long as its measure is a number."""
+    there = f"ISNUMBER({of.text})"
+    name = Formula(f'IF({there},{said.text},"{str(said.value).split()[0]} does not fit")', said.value)
+    guarded = [tuple(_if(there, number) for number in point) for point in points]
+    return _Line(name, [(x, y) for x, y in guarded])
+
+
+def _if(there: str, number: float | Formula) -> Content:
+    return Formula(f"IF({there},{number.text},0)", number.value) if isinstance(number, Formula) else number
+
+
+def _said(parts: Sequence[str | Formula]) -> Formula:
+    """Words and numbers to one decimal, joined."""
+    words = [f"FIXED({part.text},1,TRUE)" if isinstance(part, Formula) else f'"{part}"' for part in parts]
+    shown = [fixed(_number(part), 1) if isinstance(part, Formula) else part for part in parts]
+    return Formula("&".join(words), "".join(shown))
+
+
+def _number(formula: Formula) -> float:
+    return float(formula.value)

@@ -5,8 +5,6 @@ from typing import BinaryIO
 
 from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.rows.chart import RowsDrawing
-from logbook.craft.sizes.run_numbers import figures_of
-from logbook.craft.sizes.size_run import SizeNumbers
 from logbook.sheets.book_writer import BookWriter
 from logbook.sheets.live_cells import LiveSize
 from logbook.sheets.live_sizes import LiveSizes
@@ -29,11 +27,11 @@ def write_piece_workbook(
     with BookWriter(title, date) as book:
         sheet = book.sheet("Piece", [44, 14, 26])
         sheet.head(title, f"Finished sizes, in cm. {date}")
-        LiveSizes(sheet, piece.plan, gauges, [piece]).write("number")
+        live = LiveSizes(sheet, piece.plan, gauges, [piece])
+        live.write("number")
         sheet.skip()
         for note in notes:
             sheet.paragraph(note)
-        one = SizeNumbers(name="", body_mm=piece.plan.body_mm or 0.0, piece=piece.numbers)
-        write_drawings(book, [("", figures_of(one))])
+        write_drawings(book, live)
         write_row_charts(book, charts)
         book.save(stream)

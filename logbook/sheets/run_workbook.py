@@ -7,7 +7,7 @@ from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.rows.chart import RowsDrawing
 from logbook.craft.sizes.pattern_lines import WrittenSizes, pattern_parts
 from logbook.craft.sizes.published_run import PublishedRun
-from logbook.craft.sizes.run_numbers import NUMBERS, NumberKind, SizeFigures, figures_of
+from logbook.craft.sizes.run_numbers import NUMBERS, NumberKind, SizeFigures
 from logbook.craft.sizes.size_run import SizeRun, plan_for
 from logbook.sheets.book_writer import BookWriter, SheetWriter
 from logbook.sheets.cells import TENTHS, WHOLE, Content, Role
@@ -60,7 +60,7 @@ def write_run_workbook(
         sheet.skip()
         for sentence in said:
             sheet.paragraph(sentence)
-        write_drawings(book, [(size.name, figures_of(size)) for size in written.sizes])
+        write_drawings(book, live)
         write_pattern_sheet(book, "Lines", title, ((part.heading, part.lines) for part in pattern_parts(written)))
         write_row_charts(book, charts)
         book.save(stream)

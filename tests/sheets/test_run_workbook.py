@@ -98,7 +98,9 @@ def test_the_drawing_is_a_chart_of_each_size_with_its_measures() -> None:
     drawing = book["Drawing"]
     assert len(drawing._charts) == 4  # type: ignore[attr-defined]
     names = {cell.value for cell in drawing["A"]}
-    assert "neck 24.3 cm, shoulders 9.2 cm" in names or any(str(name).startswith("neck ") for name in names)
+    assert sum('"neck "&FIXED(' in str(name) for name in names) == 4
+    shown = openpyxl.load_workbook(workbook(written()), data_only=True)["Drawing"]
+    assert "neck 23.5 cm, shoulders 9.5 cm" in {cell.value for cell in shown["A"]}
 
 
 def test_the_lines_are_those_of_the_pattern() -> None:
