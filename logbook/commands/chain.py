@@ -27,7 +27,7 @@ from logbook.craft.words.lengths import Units, show_difference, show_length
 from logbook.craft.words.numbers import show_number
 from logbook.errors import UsageError
 from logbook.tasks.chain import ChainAnswer, chain_by_hand, chain_for_tag, their_width
-from logbook.tasks.chain_words import apart_words, repeats_words, sureness_words
+from logbook.tasks.chain_words import apart_words, begin_words, repeats_words, sureness_words
 from logbook.tasks.note_words import said
 
 
@@ -99,9 +99,11 @@ def chain_text(answer: ChainAnswer, units: Units) -> str:
     sure = sureness_words(best.gauge_give_or_take_mm, best.give_or_take_mm, units, answer.finished.washing)
     counts = f"{repeats_words(best.repeats, answer.pattern.multiple or 1)}{best.count} base stitches"
     width, notes = show_length(best.mm, units), said(answer.notes, units)
-    told = f"Chain {best.chain}: {width} ({counts}; {apart_words(best.difference_mm, units)})."
+    begin = begin_words(best.chain, foundation_stitches=answer.foundation_stitches)
+    told = f"{begin}: {width} ({counts}; {apart_words(best.difference_mm, units)})."
     if answer.chain is not None:
-        told = f"{best.chain} chains make {width} ({counts})."
+        what = "foundation stitches" if answer.foundation_stitches else "chains"
+        told = f"{best.chain} {what} make {width} ({counts})."
     if not answer.allowed:
         told, notes = f"{notes[0]} {told}", notes[1:]
     lines = [
@@ -114,7 +116,7 @@ def chain_text(answer: ChainAnswer, units: Units) -> str:
     if answer.rows:
         row = recommended(answer.rows)
         lines[0] = (
-            f"Chain {best.chain} for the length: {show_length(best.mm, units)} ({best.count} base stitches); "
+            f"{begin} for the length: {show_length(best.mm, units)} ({best.count} base stitches); "
             f"{row.count} rows for the width: {show_length(row.mm, units)}."
         )
         lines += ["", _rows(answer, units)]
@@ -122,7 +124,8 @@ def chain_text(answer: ChainAnswer, units: Units) -> str:
 
 
 def _options(answer: ChainAnswer, units: Units) -> str:
-    headings = ("", "chain", "repeats", "base stitches", "width", "difference", "swatch", "whole piece", "before washing")
+    size = "length" if answer.rows else "width"
+    headings = ("", "chain", "repeats", "base stitches", size, "difference", "swatch", "whole piece", "before washing")
     rows = [
         (
             "→" if option.recommended else "",

@@ -60,7 +60,7 @@ _KINDS = {
     ),
     "variation": _Kind("A &fabric varies from place to place by", "%", 0.01, _number("a share in per cent", 30)),
     "drift": _Kind("A &finished piece differs from its swatch by", "%", 0.01, _number("a share in per cent", 30)),
-    "count_lean": _Kind("Count in how a hand’s own pieces come out, and what they use", "", 1, float, is_tick=True),
+    "count_lean": _Kind("Count in how each maker’s own pieces come out, and what they use", "", 1, float, is_tick=True),
     "reserve": _Kind("Yarn kept in &reserve", "%", 0.01, _number("a share in per cent", 200)),
     "most_edge_stitches": _Kind("&Edge stitches at each side, at most", "", 1, lambda text: read_whole(text, "a count", 0, 20)),
     "hourly_rate": _Kind(

@@ -45,6 +45,7 @@ class ChainAnswer:
     notes: tuple[Note, ...]
     chain: int | None = None
     rows_washing: Washing = Washing.MEASURED
+    foundation_stitches: bool = False
 
     @property
     def allowed(self) -> bool:
@@ -142,4 +143,5 @@ def chain_of(
         notes=(*first, *notes_on_chain(swatch, finished, row_gauge, drift, rule, target, options)),
         chain=chain,
         rows_washing=row_gauge.washing if row_gauge else finished.washing,
+        foundation_stitches=plan.foundation_stitches,
     )

@@ -12,6 +12,11 @@ def repeats_words(repeats: float, multiple: int) -> str:
     return f"{counted(repeats, 'repeat')}, "
 
 
+def begin_words(chain: int | None, *, foundation_stitches: bool) -> str:
+    """``Chain 74``, or ``74 foundation stitches``, which make chain and row 1 in one."""
+    return f"{chain} foundation stitches" if foundation_stitches else f"Chain {chain}"
+
+
 WIDE = ("wider than asked", "narrower than asked", "as wide as asked")
 LONG = ("longer than asked", "shorter than asked", "as long as asked")
 

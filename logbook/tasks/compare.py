@@ -36,10 +36,10 @@ def compare(book: Logbook, tags: Sequence[str]) -> Comparison:
 def difference_sentence(one: Difference) -> str:
     """What to say of two swatches."""
     first, second = one.tags
-    what = f"the {one.direction.one} {one.condition.words}"
+    what = f"the {one.direction.one} ({one.condition.words})"
     if one.differ is None:
-        return f"{first} and {second}, {what}: one was counted too coarsely to tell whether they differ."
+        return f"{first} and {second}: {what} was counted too coarsely in one of them to tell whether they differ."
     if not one.differ:
-        return f"{first} and {second}, {what}: may be the same."
+        return f"{first} and {second}: {what} may be the same."
     size = f"{show_percent(abs(one.ratio - 1))} {one.direction.than(one.ratio)}"
     return f"{first} and {second} differ: {what} is {size} in {first}."

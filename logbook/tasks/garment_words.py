@@ -84,7 +84,7 @@ def _round_by_flat(answer: GarmentAnswer, size: GarmentInSize) -> list[str]:
     several = len({str(piece.wish.swatch) for piece in found}) > 1
     whose = "its swatch was" if len(found) == 1 else "their swatches were" if several else "their swatch was"
     are = "is" if len(found) == 1 else "are"
-    return [f"{names} {are} worked round, {whose} worked flat: rounds often come out a little shorter."]
+    return [f"{names} {are} worked in the round, but {whose} worked flat: rounds often come out a little shorter."]
 
 
 def rate_words(join: Joined) -> str:
@@ -114,12 +114,12 @@ def _join_problem(answer: GarmentAnswer, size: GarmentInSize, join: Joined, unit
         said = f"The straight part of “{wish.of}” is {has}, but the inset of “{inset_of}” is {needs}"
         remedy = remedy_for(answer.plan, size.size, answer.cloths, join)
         if remedy is None:
-            return GarmentProblem(f"{said}: make them alike.", (wish.of, str(inset_of)))
+            return GarmentProblem(f"{said}: make them the same.", (wish.of, str(inset_of)))
         mended = f"{remedy.measure} of “{remedy.piece}” {show_length(remedy.mm, units)}"
         return GarmentProblem(f"{said}. What would fit: {mended}.", (wish.of, str(inset_of)), remedy)
     if trouble is not None and trouble.kind == "counts differ":
         a, b = (_units(int(trouble.figures[key]), str(trouble.figures["along"])) for key in ("a", "b"))
-        what = f"The {wish.edge} of “{wish.of}” has {a}, the {wish.at} of {to} {b}: they are sewn one to one and must be equal"
+        what = f"The {wish.edge} of “{wish.of}” has {a}, the {wish.at} of {to} {b}: sewn stitch for stitch, they must match"
     else:
         a, b = show_length(join.a.mm, units), show_length(join.b_mm, units)
         what = f"The {wish.edge} of “{wish.of}” is {a}, the {wish.at} of {to} {b}: they do not fit"
@@ -135,7 +135,7 @@ def _no_remedy(answer: GarmentAnswer, join: Joined) -> str:
     """Why nothing is offered, and what is left to do."""
     names = dict.fromkeys((join.wish.of, *join.wish.to))
     repeats = max(answer.cloths[name].gauges.pattern.multiple or 1 for name in names)
-    by = f", as the widths go by repeats of {repeats}" if repeats > 1 else ""
+    by = f", as the widths change by whole repeats of {repeats}" if repeats > 1 else ""
     measures = dict.fromkeys(
         (f"{join.a.measure} of “{join.wish.of}”", *(f"{join.b_measure} of “{name}”" for name in join.wish.to))
     )
@@ -147,16 +147,16 @@ def _piece_sentence(piece: ShapedPiece, trouble: PieceTrouble) -> str:
     if trouble.kind == "too steep":
         rounds, stitches = int(figures["rounds"]), int(figures["stitches"])
         return (
-            f"“{piece.name}”: the {figures['where']} would grow by more than two at one place in a round; "
+            f"“{piece.name}”: the {figures['where']} would grow by more than two stitches at one place in a round; "
             f"{counted(rounds, 'round')} deeper or {counted(stitches, 'stitch')} more under the arm would help."
         )
     if trouble.kind == "too many in a round":
         return (
-            f"“{piece.name}”: round {figures['round']} would gain {figures['stitches']} on {figures['of']} stitches; "
+            f"“{piece.name}”: round {figures['round']} would gain {figures['stitches']} stitches on {figures['of']}; "
             "make the yoke deeper."
         )
     flat = show_number(float(figures["flat"]), 1)
-    what = "will ruffle" if trouble.kind == "ruffles" else "will be a cup, not lie flat"
+    what = "will ruffle" if trouble.kind == "ruffles" else "will cup instead of lying flat"
     return f"“{piece.name}”: with {figures['each']} more a round the crown {what}; {flat} would lie flat."
 
 
@@ -171,7 +171,7 @@ def _misses_its_ease(answer: GarmentAnswer, size: GarmentInSize, units: Units) -
     comes, wanted, by = (show_length(mm, units) for mm in (around.mm, around.wanted_mm, abs(off)))
     bust = size.size.body.get("bust")
     ease = "" if bust is None else f" (ease {show_length(around.mm - bust, units)})"
-    why = f"{listed(names)} {'goes' if len(names) == 1 else 'go'} by whole repeats"
+    why = f"{listed(names)} {'is' if len(names) == 1 else 'are'} made of whole repeats"
     more = "more" if off > 0 else "less"
     return [f"All round it comes to {comes}{ease}, {by} {more} than the {wanted} asked for: {why}."]
 

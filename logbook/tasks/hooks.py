@@ -62,4 +62,4 @@ def _named(swatch: Swatch) -> str:
 
 
 def _others(count: int) -> str:
-    return "1 swatch of another yarn, stitch or hand is" if count == 1 else f"{count} of another yarn, stitch or hand are"
+    return "1 swatch of another yarn, stitch or maker is" if count == 1 else f"{count} of another yarn, stitch or maker are"

@@ -89,7 +89,7 @@ def what_merging_does(book: Logbook, kind: NameOf, uid: str, into: str) -> str:
     (other, swatches), (kept, _) = known[uid], known[into]
     _require_alike(kept, other)
     named = counted(swatches, "swatch") if swatches else "No swatch"
-    goes = f"{named} of “{other.name}” will be of “{kept.name}”" if swatches else f"No swatch uses “{other.name}”"
+    goes = f"{named} of “{other.name}” will belong to “{kept.name}”" if swatches else f"No swatch uses “{other.name}”"
     keeps = lost(kept, other)
     words = listed([_WORDS.get(name, name.replace("_", " ")) for name in keeps]) if keeps else ""
     return f"{goes}, and “{other.name}” is taken off the list." + (f" “{kept.name}” keeps its own {words}." if words else "")

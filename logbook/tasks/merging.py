@@ -167,7 +167,7 @@ _ASSUMED = {
     "count_step": "how finely a count is read",
     "variation": "how much a fabric varies from place to place",
     "drift": "how much a finished piece differs from its swatch",
-    "count_lean": "whether a hand’s own pieces are counted in",
+    "count_lean": "whether each maker’s own pieces are counted in",
     "reserve": "the yarn kept in reserve",
     "most_edge_stitches": "the most edge stitches at each side",
     "hourly_rate": "what an hour of work is counted at",

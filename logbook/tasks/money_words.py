@@ -35,11 +35,11 @@ def price_words(price: Price, hours: float | None, rate: float | None) -> Iterat
     """
     if price.yarn is None or price.whole is None:
         return
-    parts = [f"the balls {_money(price.yarn)}"]
+    parts = [f"yarn {_money(price.yarn)}"]
     if price.else_:
         parts.append(f"other costs {_money(price.else_)}")
     if price.work is not None and hours is not None and rate:
-        parts.append(f"{counted(hours, 'hour', 1)} at {_money(rate)} {_money(price.work)}")
+        parts.append(f"work {_money(price.work)} ({counted(hours, 'hour', 1)} at {_money(rate)})")
     currency = f" {price.currency}" if price.currency else ""
     if len(parts) == 1:
         yield f"The balls cost {_money(price.yarn)}{currency}."

@@ -150,12 +150,12 @@ def _not_allowed(chain: int, rule: ChainRule, others: Sequence[int]) -> str:
     near = " or ".join(map(str, others))
     beside = rule.stitches_beside + (rule.chains_beside or 0)
     if others[0] > chain:
-        return f"{chain} is too short for one repeat: {others[0]} at least."
+        return f"{chain} chains are too few for one repeat: it takes at least {others[0]}."
     if rule.multiple == 1:
-        return f"A chain of {chain} does not give an {rule.parity.value} count of stitches: {near}."
+        return f"A chain of {chain} does not give an {rule.parity.value} count of stitches: {near} would."
     plus = f" plus {beside}" if beside else ""
     half = ", nor does it end on half a repeat" if rule.half_plus is not None and not rule.in_round else ""
-    return f"{chain} is no multiple of {rule.multiple}{plus}{half}: {near}."
+    return f"{chain} is not a multiple of {rule.multiple}{plus}{half}: {near} would be."
 
 
 def _run_sentence(note: AllAlike | EdgesPart | HookParts, units: Units) -> str:
@@ -170,7 +170,7 @@ def _run_sentence(note: AllAlike | EdgesPart | HookParts, units: Units) -> str:
             hook = "thicker" if wanted > now else "thinner"
             over = over_length(units)[1]
             instead = f"{number_over(wanted, units)} {direction.value} in {over} instead of {number_over(now, units)}"
-            return f"A {hook} hook for {size} alone: with {instead} it would get a width of its own."
+            return f"Or take a {hook} hook for {size} alone: with {instead} it would have a width of its own."
 
 
 def _washing(finished: FinishedGauge, direction: Direction) -> Iterator[str]:
@@ -202,7 +202,7 @@ def _drift(drift: Drift) -> str:
         what = "A finished garment usually differs" if stitches else "The rows of a finished garment usually differ"
         return f"{what} by up to {up_to} more ({learned})."
     whose = f"{drift.hand}’s" if drift.hand else "Your"
-    comes = "this is counted in" if drift.counted else "this is left out here, as other hands will work it"
+    comes = "this is counted in" if drift.counted else "this is left out here, as others will make it"
     than = drift.direction.than(math.exp(drift.lean))
     return (
         f"{whose} {drift.direction.value} come out {lean} {than} in a piece than on its swatch, "
@@ -216,7 +216,7 @@ def _used(drift: Drift, what: str, of: str) -> str:
     change = show_percent(abs(math.expm1(drift.lean)))
     if change == "0 %":
         return f"The {what} of a piece of this yarn and stitch may differ by up to {up_to} from what the swatch says ({known})."
-    comes = "this is counted in" if drift.counted else "this is left out here, as other hands will work it"
+    comes = "this is counted in" if drift.counted else "this is left out here, as others will make it"
     more = "more" if drift.lean > 0 else "less"
     return (
         f"{whose} of this yarn and stitch take {change} {more} {what} than the swatch says, {known}: {comes}, and one may still "
@@ -270,7 +270,7 @@ def _edge_rows(taller: float) -> str:
 
 
 def _growth(growth: Growth, units: Units) -> str:
-    longer = f"{show_length(growth.mm, units)} longer"
+    longer = f"{show_length(abs(growth.mm), units)} {'shorter' if growth.mm < 0 else 'longer'}"
     if not growth.near:
         return f"Worn, its own weight may make it {longer}; but the weight hung on the swatch was far from the garment's."
     sure = "" if growth.give_or_take_mm is None else f", give or take {show_length(growth.give_or_take_mm, units)}"

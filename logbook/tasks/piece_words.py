@@ -10,7 +10,7 @@ from logbook.craft.swatches.conditions import Direction
 from logbook.craft.words.counting import counted
 from logbook.craft.words.lengths import Units, show_length
 from logbook.craft.words.numbers import show_number, show_percent
-from logbook.tasks.chain_words import LONG, WIDE, apart_words, repeats_words, sureness_words
+from logbook.tasks.chain_words import LONG, WIDE, apart_words, begin_words, repeats_words, sureness_words
 from logbook.tasks.money_words import price_words, sentence_of, time_words
 from logbook.tasks.pieces import PieceAnswer
 
@@ -18,7 +18,12 @@ from logbook.tasks.pieces import PieceAnswer
 def headline(answer: PieceAnswer) -> str:
     """``Chain 76, 62 rows``."""
     numbers = answer.numbers
-    return f"Chain {numbers.chain}" + ("" if numbers.rows is None else f", {counted(numbers.rows, 'row')}")
+    begin = begin_words(numbers.chain, foundation_stitches=answer.plan.foundation_stitches)
+    return begin + ("" if numbers.rows is None else f", {counted(numbers.rows, _row(answer))}")
+
+
+def _row(answer: PieceAnswer) -> str:
+    return "round" if answer.plan.in_round else "row"
 
 
 def sentences(answer: PieceAnswer, units: Units) -> Iterator[str]:
@@ -27,7 +32,7 @@ def sentences(answer: PieceAnswer, units: Units) -> Iterator[str]:
     across, along = answer.gauges.stitches, answer.gauges.rows or answer.gauges.stitches
     if answer.plan.sideways:
         across, along = along, across
-    yield size_sentence("wide", numbers.width, units, across.washing)
+    yield size_sentence("round" if answer.plan.in_round else "wide", numbers.width, units, across.washing)
     if numbers.length is not None:
         yield size_sentence("long", numbers.length, units, along.washing)
     yield from counts(answer, units)
@@ -46,16 +51,16 @@ def sizes_in_short(answer: PieceAnswer, units: Units) -> str:
     """``51.8 cm wide, 55.8 cm long.``"""
     numbers = answer.numbers
     long = "" if numbers.length is None else f", {show_length(numbers.length.mm, units)} long"
-    return f"{show_length(numbers.width.mm, units)} wide{long}."
+    return f"{show_length(numbers.width.mm, units)} {'round' if answer.plan.in_round else 'wide'}{long}."
 
 
 def size_sentence(how: str, size: Option, units: Units, washing: Washing) -> str:
-    """``51.8 cm wide, 0.3 cm narrower than asked; … Before washing the tape shows 53.3 cm.``"""
-    apart = apart_words(size.difference_mm, units, WIDE if how == "wide" else LONG)
+    """``51.8 cm wide, 0.3 cm narrower than asked; … Before washing it measures 53.3 cm.``"""
+    apart = apart_words(size.difference_mm, units, LONG if how == "long" else WIDE)
     sure = sureness_words(size.gauge_give_or_take_mm, size.give_or_take_mm, units, washing)
     said = f"{show_length(size.mm, units)} {how}, {apart}; {sure}."
     if size.before_washing_mm is not None:
-        said += f" Before washing the tape shows {show_length(size.before_washing_mm, units)}."
+        said += f" Before washing it measures {show_length(size.before_washing_mm, units)}."
     return said
 
 
@@ -72,18 +77,19 @@ def stitches_sentence(answer: PieceAnswer) -> str:
 
 
 def rows_sentence(answer: PieceAnswer) -> Iterator[str]:
-    """``54 rows: 1 to set up, 13 groups of 4, 1 to close; the last is a wrong-side row.`` Nothing where there are no rows."""
+    """``54 rows: 1 set-up row, 13 repeats of 4 rows, 1 closing row; the last is a wrong-side row.`` Nothing without rows."""
     numbers = answer.numbers
     if numbers.rows is None or numbers.groups is None:
         return
-    said = counted(numbers.rows, "row") + (" round the body" if answer.plan.sideways else "")
+    row = _row(answer)
+    said = counted(numbers.rows, row) + (" round the body" if answer.plan.sideways else "")
     group = answer.gauges.pattern.rows_in_repeat or 1
     inside = numbers.rows - numbers.set_up - numbers.closing - numbers.groups * group
     parts = [
-        f"{numbers.set_up} to set up" if numbers.set_up else "",
-        f"{counted(numbers.groups, 'group')} of {group}" if group > 1 else "",
-        f"{inside} more of the next" if inside else "",
-        f"{numbers.closing} to close" if numbers.closing else "",
+        counted(numbers.set_up, f"set-up {row}") if numbers.set_up else "",
+        f"{counted(numbers.groups, 'repeat')} of {group} {row}s" if group > 1 else "",
+        f"{counted(inside, row)} of the next" if inside else "",
+        counted(numbers.closing, f"closing {row}") if numbers.closing else "",
     ]
     if any(parts):
         said += ": " + ", ".join(part for part in parts if part)
@@ -142,7 +148,7 @@ def time_and_money(answer: PieceAnswer) -> Iterator[str]:
 def pieces_of(answer: PieceAnswer) -> str:
     """What the yarn is for: ``2 panels and their seams``."""
     if answer.plan.in_round:
-        return "the whole"
+        return "the whole piece"
     return counted(answer.plan.panels, "panel") + (" and the seams" if answer.plan.seam else "")
 
 

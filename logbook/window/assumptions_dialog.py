@@ -19,7 +19,7 @@ def show_assumptions(parent: tk.Misc, look: Look, session: Session) -> None:
     """Shows the assumptions to be changed; Escape leaves them."""
     form = AssumptionForm(session)
     dialog = LongDialog(parent, look, "Assumptions", lambda: dialog.close(), LETTERS, lambda: session.waiting)
-    words = "Used until your own measurements say better. Changing one changes every number that depends on it."
+    words = "These are used until your own measurements replace them. Changing one changes every number that depends on it."
     look.grid(Sentence(dialog.body, words), row=0, column=0, sticky="ew", pady=(0, 2))
     fields: dict[str, Field] = {}
     ticks: dict[str, tk.BooleanVar] = {}

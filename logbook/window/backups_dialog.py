@@ -64,10 +64,10 @@ class _Backups:
         if backups:
             self._table.select([str(backups[0].path)])
         self._said.configure(
-            text="The last ten are kept, one a day for a week, one a week for two months, one a month for a year, all checked."
+            text="The last ten are kept, one a day for a week, one a week for two months and one a month for a year, all checked."
             if backups
             else "There is no backup yet: one is made when the window has been idle for a minute, and when it closes. "
-            "Copies on another disk or stick are yours to make: Logbook → Save a copy."
+            "For a copy on another disk or stick: Logbook → Save a copy."
         )
 
     def _back_up(self) -> None:

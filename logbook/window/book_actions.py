@@ -7,6 +7,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from logbook.craft.words.counting import counted
 from logbook.errors import RefusedError
 from logbook.tasks.browsing import first_swatch_lines
 from logbook.tasks.keeping import CheckResult, DamagedError, Logbook, ReplacedError, check_book, new_book, open_book
@@ -50,12 +51,12 @@ class BookActions:
         session = self._window.session
         if session is not None and session.book.is_at(path):
             if not _is_written_over(session.book):
-                self._window.say(f"{path.name} is the logbook that is open already.")
+                self._window.say(f"{path.name} is open already.")
                 return
             if not self._window.settle():
                 return
             session.book.close()  # its file may only be looked at anew while it is not open here
-            self._window.show_none(f"{path.name} was written over with something else.")
+            self._window.show_none(f"{path.name} was overwritten with something else.")
 
         def opened() -> Logbook | None:
             try:
@@ -92,7 +93,7 @@ class BookActions:
 
         def show(result: CheckResult) -> None:
             if result.ok:
-                self._window.say(f"{name} is sound: {result.swatches} swatches.")
+                self._window.say(f"{name} is sound: {counted(result.swatches or 0, 'swatch')}.")
             else:
                 tell(root, look, "The logbook has problems:", "\n".join(result.problems))
 

@@ -34,7 +34,7 @@ def offer_draft(parent: tk.Misc, look: Look, offer: Offer) -> tuple[str, frozens
         if said := _in_short(told_now(field)):
             style = "Warning.TLabel" if field.changed else "Muted.TLabel"
             look.grid(Sentence(body, said, style), row=3 * row + 3, column=0, sticky="ew", padx=(5, 0), pady=(0, 1))
-    words = "Bring it back, and it is in its form again, still not saved. “Not now” asks again at the next start."
+    words = "“Bring it back” puts it into its form again, still not saved. “Not now” asks again at the next start."
     look.grid(Sentence(body, words, "Muted.TLabel"), row=3 * len(ticks) + 1, column=0, sticky="ew", pady=(2, 0))
     dialog.add_button("&Discard", lambda: choose(DROP))
     dialog.add_button("&Not now", lambda: choose(LATER))

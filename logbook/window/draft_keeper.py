@@ -49,7 +49,7 @@ class DraftKeeper:
         try:
             return DraftFile(drafts_folder(session.book))
         except RefusedError as error:  # nothing says where the user's folder is
-            self._window.say(f"What you type can't be kept in case the program ends. {error}")
+            self._window.say(f"If the program ends unexpectedly, what you are typing is lost. {error}")
             return None
 
     def keep_now(self) -> None:
@@ -83,7 +83,7 @@ class DraftKeeper:
             return False
         left, unreadable = left_behind(drafts_folder(session.book))
         if unreadable:
-            self._window.say(f"What was typed before can't be read and stays where it is: {unreadable[-1]}.")
+            self._window.say(f"Unsaved work from before can't be read. It is still there: {unreadable[-1]}.")
         before = self._window.tabs.index("current") if left else 0
         taken = False
         try:
@@ -144,7 +144,7 @@ class DraftKeeper:
         if not isinstance(error, OSError):
             raise error
         if not self._failing:
-            self._window.say(f"What you type can't be kept in case the program ends ({error.strerror}): save often.")
+            self._window.say(f"If the program ends unexpectedly, what you are typing is lost ({error.strerror}): save often.")
         self._failing = True
 
     def _wait_for_writing(self) -> None:

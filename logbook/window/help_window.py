@@ -13,7 +13,7 @@ from logbook.window.message import tell
 from logbook.window.table import Column, Row, Table
 
 KEYS: tuple[tuple[str, str], ...] = (
-    ("Tab, Shift+Tab", "next field, field before"),
+    ("Tab, Shift+Tab", "next field, previous field"),
     ("Alt and an underlined letter", "go to that field, press that button"),
     ("Mod-1", "the page Swatches"),
     ("Mod-2", "the page Pieces"),
@@ -36,7 +36,7 @@ KEYS: tuple[tuple[str, str], ...] = (
     ("Mod-l", "swatches: copy the gauge line; pieces: copy the lines"),
     ("Mod-t", "swatches: print tags; pieces: mark as published"),
     ("Mod-m", "pieces: log what was made"),
-    ("Mod-Shift-m", "pieces: those who try the pattern"),
+    ("Mod-Shift-m", "pieces: testers of the pattern"),
     ("Mod-h", "changes of the record shown"),
     ("Mod-c", "in a list: copy the rows as a table"),
     ("Home, End, PgUp, PgDn", "in a list: move; with Shift: select"),
@@ -47,7 +47,7 @@ KEYS: tuple[tuple[str, str], ...] = (
     ("Mod-e", "export to a sheet"),
     ("Mod-plus", "larger text"),
     ("Mod-minus", "smaller text"),
-    ("F3, Shift+F3", "when proofreading: next trouble, trouble before"),
+    ("F3, Shift+F3", "when proofreading: next problem, previous problem"),
     ("F1", "the walk through"),
 )
 

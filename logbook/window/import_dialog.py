@@ -101,5 +101,5 @@ def _would_do(plan: ImportPlan) -> str:
     if problems:
         return f"{plan.name}: {counted(problems, 'problem')} found. Without those rows, it would add {new}, {edits}{beside}."
     if not added and not changed and not plan.kept.written:
-        return f"{plan.name} holds nothing that is not in the logbook already."
+        return f"Everything in {plan.name} is in the logbook already."
     return f"{plan.name} would add {new}, {edits}{beside}; one Undo takes it all back."

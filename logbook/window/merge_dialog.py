@@ -11,7 +11,7 @@ from logbook.window.sentence import Sentence
 from logbook.window.table import Column, Row, Table
 
 _COLUMNS = (
-    Column("taken", "Take", 10),
+    Column("taken", "Keep", 10),
     Column("record", "What", 22, grow=True, least=12),
     Column("field", "Field", 14),
     Column("ours", "Here", 24, grow=True, least=10),

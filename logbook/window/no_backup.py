@@ -16,8 +16,8 @@ def offer_other_folder(window: OpenWindow, error: NoBackupError) -> None:
     if session is None:
         return
     while True:
-        answers = [Answer("folder", "&Choose another folder…"), Answer("without", "&Go on without for now")]
-        details = "What you save goes into the logbook as before; only its backups are not kept."
+        answers = [Answer("folder", "&Choose another folder…"), Answer("without", "&Go on without backups")]
+        details = "What you save still goes into the logbook; only no backups of it are made for now."
         if ask(window.root, window.look, str(error), answers, "folder", "without", details) == "without":
             return
         chosen = ask_folder(parent=window.root, title="Keep backups in", mustexist=True)

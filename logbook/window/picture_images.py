@@ -14,7 +14,7 @@ from logbook.pages.pictures_told import BY_TK, IN_VIEWER, WITH_PILLOW, fits_into
 
 _CACHED = 60
 """Small pictures that are kept, the latest shown."""
-_DAMAGED = "The picture can't be drawn: it is damaged."
+_DAMAGED = "The picture can't be shown: it is damaged."
 
 
 @cache

@@ -147,7 +147,7 @@ class PicturesField(LabelledField):
         self.images[_LARGE] = image
         ttk.Label(dialog.inside, image=image).grid(row=0, column=0)
         dialog.bind("<Destroy>", lambda _: self.images.pop(_LARGE, None), add="+")
-        dialog.add_button("&Take it off", partial(self._take_off_and_close, name, dialog))
+        dialog.add_button("&Remove it", partial(self._take_off_and_close, name, dialog))
         dialog.open(dialog.add_button("Close", dialog.close))
 
     def _in_viewer(self, name: str, refused: RefusedError) -> None:
@@ -173,8 +173,8 @@ class PicturesField(LabelledField):
 
     def _menu(self, name: str, event: "tk.Event[tk.Misc]") -> None:
         menu = tk.Menu(self, tearoff=False)
-        menu.add_command(label="Show it large", underline=0, command=partial(self._show_large, name))
-        menu.add_command(label="Take it off", underline=0, accelerator="Delete", command=partial(self._take_off, name))
+        menu.add_command(label="Show large", underline=0, command=partial(self._show_large, name))
+        menu.add_command(label="Remove it", underline=0, accelerator="Delete", command=partial(self._take_off, name))
         menu.tk_popup(event.x_root, event.y_root)
 
 

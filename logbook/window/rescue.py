@@ -6,6 +6,7 @@ The damaged file stays as it is, under its own name or under one that says so.
 import tkinter as tk
 from pathlib import Path
 
+from logbook.craft.words.counting import counted
 from logbook.errors import RefusedError
 from logbook.tasks.keeping import (
     SUFFIX,
@@ -42,7 +43,8 @@ def offer_rescue(parent: tk.Misc, look: Look, path: Path, damage: RefusedError, 
     answer = ask(
         parent,
         look,
-        f"{damage} The newest good backup is of {backup.made.astimezone():%Y-%m-%d %H:%M} and holds {backup.swatches} swatches.",
+        f"{damage} The newest good backup is from {backup.made.astimezone():%Y-%m-%d %H:%M} "
+        f"and holds {counted(backup.swatches or 0, 'swatch')}.",
         [Answer("restore", "&Restore it under a new name"), Answer("leave", "&Not now")],
         default="restore",
         escape="leave",

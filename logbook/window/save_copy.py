@@ -80,5 +80,5 @@ def _is_something_typed(window: OpenWindow) -> bool:
 def _wants_to_go_on(window: OpenWindow, target: Path, *, stuck: bool, typed: bool) -> bool:
     answers = [Answer("go on", "&Go on with the copy"), Answer("stay", "&Keep editing")]
     sentence = f"A copy was saved as {target}{', without what is typed and not saved yet' if typed else ''}."
-    details = "Going on with the copy, what is typed on the pages comes along and can be saved there."
+    details = "If you go on with the copy, what is typed on the pages comes along and can be saved there."
     return ask(window.root, window.look, sentence, answers, "go on" if stuck else "stay", "stay", details) == "go on"

@@ -98,7 +98,8 @@ def _write(root: tk.Tk, look: Look, session: Session, plan: ImportPlan) -> None:
         session.notice_others()
         beside = f"; also {result.others}" if result.others else ""
         session.say(
-            f"Imported {plan.name}: {result.added} swatches added, {result.changed} changed{beside}. Edit → Undo takes it back."
+            f"Imported {plan.name}: {counted(result.added, 'swatch')} added, {result.changed} changed{beside}. "
+            "Edit → Undo takes it back."
         )
 
     run_with_progress(root, look, f"Importing {plan.name} …", write, written, lambda error: say_foreseen(root, look, error))

@@ -29,7 +29,7 @@ class UndoActions:
         """Does again what was taken back last."""
         from logbook.tasks.undoing import redo
 
-        self._step(redo, "Done again")
+        self._step(redo, "Redone")
 
     def history(self) -> None:
         """Shows the changes of the record in hand."""
@@ -75,7 +75,7 @@ class UndoActions:
         if not self._window.settle():
             return
         if session.writes != before:
-            self._window.say("What was typed is saved now; the same once more undoes or redoes.")
+            self._window.say("What you typed is saved now. Do it once more to undo or redo.")
             return
         try:
             action = session.write(lambda: step(session.book))

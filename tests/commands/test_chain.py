@@ -192,7 +192,7 @@ class TestRules:
     def test_an_odd_chain_is_said_with_its_neighbours(self) -> None:
         answer = done_json(*PLAIN, "--even", "--chain", "91")
         assert [option["chain"] for option in answer["options"]] == [90, 92]
-        assert answer["notes"][0] == "A chain of 91 does not give an even count of stitches: 90 or 92."
+        assert answer["notes"][0] == "A chain of 91 does not give an even count of stitches: 90 or 92 would."
 
 
 HDC = ("chain", "--gauge", "16 sts = 10 cm", "--width", "46")
@@ -288,13 +288,13 @@ class TestTheOtherWayRound:
     def test_a_chain_that_the_multiple_does_not_allow(self) -> None:
         answer = done_json(*LACE, "--chain", "90")
         assert [option["chain"] for option in answer["options"]] == [84, 94]
-        assert answer["notes"][0] == "90 is no multiple of 10 plus 4: 84 or 94."
+        assert answer["notes"][0] == "90 is not a multiple of 10 plus 4: 84 or 94 would be."
         assert best(answer)["chain"] == 94
-        assert done(*LACE, "--chain", "90").startswith("90 is no multiple of 10 plus 4: 84 or 94. 94 chains make")
+        assert done(*LACE, "--chain", "90").startswith("90 is not a multiple of 10 plus 4: 84 or 94 would be. 94 chains make")
 
     def test_the_least_chain_and_less(self) -> None:
         assert [option["chain"] for option in done_json(*LACE, "--chain", "14")["options"]] == [14, 24]
-        assert done_json(*LACE, "--chain", "9")["notes"][0] == "9 is too short for one repeat: 14 at least."
+        assert done_json(*LACE, "--chain", "9")["notes"][0] == "9 chains are too few for one repeat: it takes at least 14."
         assert "too short" in refused(1, *LACE, "--chain", "2")
 
     def test_edging_and_the_round(self) -> None:

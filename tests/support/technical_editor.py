@@ -129,11 +129,11 @@ def _shaped(body: str, name: str, begins: str) -> tuple[list[int], int] | None:
 
 
 def _goes_on(body: str, yoke: Worked, made: Worked) -> None:
-    if (there := _number(r"Go on over the (\d+) sts", body)) is not None:
+    if (there := _number(r"Continue over all (\d+) sts", body)) is not None:
         made.check("stitches on the hook", there, yoke.parts["body"])
         made.counts = [there]
         return
-    found = re.search(r": (\d+) sts along its chains and the (\d+) sts left of the sleeve are (\d+) sts", body)
+    found = re.search(r": (\d+) sts along its chains and the (\d+) sts left for the sleeve are (\d+) sts", body)
     assert found is not None
     added, left, every = map(int, found.groups())
     made.check("chains under the arm", added, yoke.parts["underarm"])
@@ -159,7 +159,7 @@ def _raglan(body: str, name: str, made: Worked) -> None:
         made.check("rounds of the yoke", rounds, at[-1] + even)
     for row in range(1, rounds + 1):
         made.counts.append(made.counts[-1] + 4 * (in_body[0].count(row) + in_sleeves[0].count(row)))
-    table = body[body.index(f"\nsize {name}") :] if f"\nsize {name}" in body else body
+    table = body[body.index(f"\nSize {name}") :] if f"\nSize {name}" in body else body
     said: set[int] = set()
     for printed in re.finditer(r"round (\d+) +back (\d+) sts +front (\d+) sts +each sleeve (\d+) sts +(\d+) sts in all", table):
         row, *counts = map(int, printed.groups())
@@ -275,11 +275,11 @@ def measured(text: str, place: int, made: Mapping[str, Worked]) -> list[str]:
 
 
 def _units_of(piece: Worked, what: str, stitches: float, rows: float) -> tuple[int | None, float]:
-    if what == "long":
+    if what == "length":
         return len(piece.counts) - 1, rows
-    if what in ("wide", "round"):
+    if what in ("width", "all round"):
         return max(piece.counts), stitches
-    if what in ("neck round", "wide at the start", "round at the start"):
+    if what in ("neck round", "width at the start", "all round at the start"):
         return piece.counts[0], stitches
     if what.endswith("at the end"):
         return piece.counts[-1], stitches

@@ -123,7 +123,7 @@ def test_a_run_for_other_hands_is_left_as_the_swatch_says(tmp_path: Path) -> Non
         assert after.run.sizes[0].piece.width.mm == before.run.sizes[0].piece.width.mm
         # the give or take has to reach over the lean: 6.821 %, see craft/gauges
         assert after.gauges.drift.stitches.give_or_take == pytest.approx(0.06821, abs=0.00001)
-        assert any("left out here, as other hands will work it" in sentence for sentence in after.sentences(Units.CM))
+        assert any("left out here, as others will make it" in sentence for sentence in after.sentences(Units.CM))
 
 
 def test_stitches_of_a_piece_worked_sideways_run_up_its_length(tmp_path: Path) -> None:

@@ -43,7 +43,7 @@ def test_merging_moves_every_swatch_takes_what_was_missing_and_is_undone_at_once
     before = held(book)
     told = what_merging_does(book, NameOf.YARN, uids[LINEN.name], uids[COTTON.name])
     assert told == (
-        "1 swatch of “Étang coton” will be of “Étang cotton”, and “Étang coton” is taken off the list. "
+        "1 swatch of “Étang coton” will belong to “Étang cotton”, and “Étang coton” is taken off the list. "
         "“Étang cotton” keeps its own fibre."
     )
     assert merge(book, NameOf.YARN, uids[LINEN.name], uids[COTTON.name]) == 1

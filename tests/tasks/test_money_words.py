@@ -45,7 +45,7 @@ def test_a_piece_says_its_hours_and_what_it_costs(book: Logbook) -> None:
     work = 9176 * 0.2 / 60 * 12
     assert sentences[-2] == "About 31 hours."
     assert sentences[-1] == (
-        f"Your costs: the balls {balls:.2f}, other costs 6.00, 30.6 hours at 12.00 {work:.2f}; "
+        f"Your costs: yarn {balls:.2f}, other costs 6.00, work {work:.2f} (30.6 hours at 12.00); "
         f"together {balls + 6 + work:.2f} EUR."
     )
     assert said(answer.remarks).count(HANDS_CAUTION) == 1
@@ -85,7 +85,7 @@ def test_the_price_is_hours_by_rate_and_yarn_and_else() -> None:
     assert yarn_cost(Yarn(name="a", ball_price=4.95), 6) == pytest.approx(29.7)
     assert yarn_cost(Yarn(name="a"), 6) is None
     assert list(price_words(price, 20.0, 12.0)) == [
-        "Your costs: the balls 29.70, other costs 6.00, 20 hours at 12.00 240.00; together 275.70 EUR, give or take 24.00."
+        "Your costs: yarn 29.70, other costs 6.00, work 240.00 (20 hours at 12.00); together 275.70 EUR, give or take 24.00."
     ]
 
 

@@ -42,9 +42,9 @@ def test_a_vest_in_words(book: Logbook) -> None:
     assert headline(answer) == "Chain 76, 62 rows"
     assert list(sentences(answer, Units.CM)) == [
         "51.8 cm wide, 0.2 cm narrower than asked; the swatch says give or take 1.2 cm, a whole piece usually 3.1 cm. "
-        "Before washing the tape shows 53.3 cm.",
+        "Before washing it measures 53.3 cm.",
         "55.8 cm long, 0.2 cm shorter than asked; the swatch says give or take 1.3 cm, a whole piece usually 3.4 cm. "
-        "Before washing the tape shows 55.2 cm.",
+        "Before washing it measures 55.2 cm.",
         "74 stitches.",
         "62 rows; the last is a wrong-side row.",
         "Armhole: mark the end of row 40; it is 19.8 cm deep (20.0 cm asked).",
@@ -58,7 +58,7 @@ def test_a_lace_panel_takes_its_edge_stitch_from_the_plain_swatch_of_the_yarn(bo
     answer = work_out_piece(basis_of_tag(book, "L1"), LACE_PANEL)
     lines = list(sentences(answer, Units.CM))
     assert "89 stitches: 5 repeats, and 4 edge stitches at each side." in lines
-    assert "54 rows: 1 to set up, 13 groups of 4, 1 to close; the last is a wrong-side row." in lines
+    assert "54 rows: 1 set-up row, 13 repeats of 4 rows, 1 closing row; the last is a wrong-side row." in lines
     assert "Slit: mark the end of row 9; it is 12.0 cm long." in lines
     # H1 is as plain and comes first in the logbook; the maker may choose the other one
     assert "as wide as on swatch H1" in " ".join(said(answer.notes))
@@ -79,8 +79,9 @@ def test_a_sideways_rib_in_words(book: Logbook) -> None:
 
 def test_stopping_inside_a_group_is_said(book: Logbook) -> None:
     answer = work_out_piece(basis_of_tag(book, "L1"), PiecePlan(width_mm=485, length_mm=560, any_row=True))
-    assert "56 rows: 1 to set up, 13 groups of 4, 2 more of the next, 1 to close; the last is a wrong-side row." in list(
-        sentences(answer, Units.CM)
+    assert (
+        "56 rows: 1 set-up row, 13 repeats of 4 rows, 2 rows of the next, 1 closing row; the last is a wrong-side row."
+        in list(sentences(answer, Units.CM))
     )
 
 

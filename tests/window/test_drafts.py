@@ -277,4 +277,4 @@ def test_a_disk_that_does_not_take_it_is_said_once(mine: MainWindow, monkeypatch
     looks: Callable[[], None] = mine.drafts._look
     monkeypatch.setattr(mine.drafts, "_look", lambda: (tries.append(1), looks())[1])
     wait_until(mine.root, lambda: len(tries) > 5)
-    assert len([one for one in heard if "can't be kept" in one]) == 1
+    assert len([one for one in heard if "is lost" in one]) == 1

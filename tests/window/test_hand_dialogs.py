@@ -231,7 +231,7 @@ def put_a_picture_to_a_made_piece(user: User) -> None:
         button = user.program.until(lambda now: len(pictures(now)) == 1, "the picture")
         if take_off == "menu":
             user.click(pictures(button)[0], RIGHT)
-            take_entry(user, "Take it off")
+            take_entry(user, "Remove it")
         else:
             user.click(pictures(button)[0])
             user.program.until(lambda now: len(now.dialogs) == 2, "the picture, large")

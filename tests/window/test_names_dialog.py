@@ -44,7 +44,7 @@ def test_a_yarn_is_merged_by_keys_after_saying_what_that_does(
     assert dialog.merge_button.instate(["disabled"])
     hit(dialog, "<Alt-i>")
     write(dialog, "merida wool")
-    assert "2 swatches of “Harbour cotton” will be of “Mérida wool”" in dialog.says.cget("text")
+    assert "2 swatches of “Harbour cotton” will belong to “Mérida wool”" in dialog.says.cget("text")
     press(focused(root), "<Return>")
     assert rows(dialog) == [("Mérida wool", "4")]
     undo(session.book)

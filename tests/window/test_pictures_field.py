@@ -101,7 +101,7 @@ def test_without_pillow_png_is_shown_and_jpeg_opens_in_a_viewer(
 
 
 def test_what_is_no_picture_can_not_be_drawn(root: tk.Tk) -> None:
-    with pytest.raises(RefusedError, match=r"(can't be drawn|viewer)"):
+    with pytest.raises(RefusedError, match=r"(can't be shown|viewer)"):
         shown(root, jpeg(), 100, 100)
 
 

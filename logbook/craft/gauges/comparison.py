@@ -84,10 +84,10 @@ def _difference(
 
 
 def compared_fields(swatches: Sequence[Swatch]) -> tuple[ComparedField, ...]:
-    """Every field of the log that at least one of ``swatches`` fills in, except the uid and the rows in full."""
+    """Every field of the log that at least one of ``swatches`` fills in, except the uid, the rows in full and pictures."""
     rows = (
         ComparedField(field.name, tuple(field.in_form(value_of(swatch, field)) for swatch in swatches))
         for field in FIELDS
-        if field.name not in ("uid", "written rows")
+        if field.name not in ("uid", "written rows", "pictures")
     )
     return tuple(row for row in rows if any(row.values))

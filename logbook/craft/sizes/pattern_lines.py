@@ -21,7 +21,7 @@ from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.yarn import yarn_words
-from logbook.craft.words.counting import ordinal
+from logbook.craft.words.counting import counted, ordinal
 from logbook.craft.words.hooks import hook_wanted, show_hook
 from logbook.craft.words.lengths import Units
 from logbook.craft.words.numbers import show_number, show_percent
@@ -157,10 +157,11 @@ def _chain_lines(written: WrittenSizes) -> Iterator[str]:
     else:
         yield f"Ch {alike(piece.chain for piece in pieces)}."
     if plan.in_round and not plan.joined_after_row_1:
-        yield "Join into a ring without a twist."
+        yield "Join into a ring, taking care not to twist the chain."
     edged = any(piece.edge_stitches for piece in pieces)
     if pattern.first_stitch is not None and not edged and not plan.foundation_stitches and not plan.in_round:
-        yield f"The first stitch goes into the {ordinal(pattern.first_stitch)} chain from the hook{_cover(pattern.skip_cover)}."
+        cover = _cover(pattern.first_stitch - 1, pattern.skip_cover, written.terms)
+        yield f"The first stitch goes into the {ordinal(pattern.first_stitch)} chain from the hook{cover}."
     stitches = f"{alike(piece.stitches for piece in pieces)} base stitches"
     multiple = pattern.multiple or 1
     if multiple > 1:
@@ -174,10 +175,14 @@ def _chain_lines(written: WrittenSizes) -> Iterator[str]:
     yield f"{stitches}."
 
 
-def _cover(skip_cover: int | None) -> str:
+def _cover(skipped: int, skip_cover: int | None, terms: Terms) -> str:
+    if skip_cover is None or not skipped:
+        return ""
+    word = "missed" if terms is Terms.UK else "skipped"
+    what, many = (f"{word} chain", False) if skipped == 1 else (f"{word} chains", True)
     if not skip_cover:
-        return "" if skip_cover is None else "; the skipped chains do not count"
-    return "; the skipped chains count as a stitch" + (f" and {skip_cover - 1} ch" if skip_cover > 1 else "")
+        return f"; the {what} {'do' if many else 'does'} not count as a stitch"
+    return f"; the {what} {'count' if many else 'counts'} as a stitch" + (f" and {skip_cover - 1} ch" if skip_cover > 1 else "")
 
 
 def _row_lines(written: WrittenSizes) -> Iterator[str]:
@@ -189,11 +194,11 @@ def _row_lines(written: WrittenSizes) -> Iterator[str]:
     line = f"Work {alike(rows)} {unit}"
     in_group = written.gauges.pattern.rows_in_repeat or 1
     if in_group > 1 and not written.plan.any_row:
-        steps = [f"{first.set_up} to set up"] if first.set_up else []
+        steps = [counted(first.set_up, f"set-up {unit[:-1]}")] if first.set_up else []
         groups = [piece.groups for piece in pieces if piece.groups is not None]
-        steps.append(f"{alike(groups)} times the {in_group} {unit} of the repeat")
+        steps.append(f"the {in_group} {unit} of the repeat {alike(groups)} times")
         if first.closing:
-            steps.append(f"{first.closing} to close")
+            steps.append(counted(first.closing, f"closing {unit[:-1]}"))
         line += f": {', '.join(steps)}"
     yield f"{line}."
     sides = {piece.last_row_is_right_side for piece in pieces}
@@ -214,7 +219,7 @@ def _mark_lines(written: WrittenSizes) -> Iterator[str]:
     shoulders, necks = written.every("shoulder units"), written.every("neck units")
     if shoulders:
         units = "rows" if across == "row" else "stitches"
-        yield (f"Shoulders of {alike(shoulders)} {units} on each side, the middle {alike(necks)} are the neck.")
+        yield (f"Shoulders of {alike(shoulders)} {units} on each side; the middle {alike(necks)} are the neck.")
 
 
 def _rows_heading(written: WrittenSizes) -> str:
@@ -238,7 +243,7 @@ def _written_rows(written: WrittenSizes) -> Iterator[str]:
     base = [piece.stitches - 2 * piece.edge_stitches for piece in written.pieces]
     rows = rows_in_sizes(pattern.rows_text, Terms(pattern.terms) if pattern.terms else None, base)
     if rows and any(piece.edge_stitches for piece in written.pieces):
-        yield "The plain edge stitches are worked besides; they are not in these counts."
+        yield "Work the plain edge stitches as well; they are not in these counts."
     yield from rows
 
 

@@ -13,7 +13,7 @@ from logbook.tasks.compare import Comparison, difference_sentence
 from logbook.tasks.find import FoundSwatch
 
 DIFFERS, SAME, OPEN, NOTHING = "≠", "≈", "?", "–"
-LEGEND = f"{DIFFERS} differs   {SAME} may be the same   {OPEN} can't be told   {NOTHING} nothing logged"
+LEGEND = f"{DIFFERS} differs   {SAME} may be the same   {OPEN} can't tell   {NOTHING} nothing logged"
 
 _SHORT = {Direction.STITCHES: "sts", Direction.ROWS: "rows"}
 
@@ -91,12 +91,12 @@ def _sentences(differences: Sequence[Difference]) -> Iterator[str]:
             continue
         yield from (difference_sentence(pair) for pair in pairs if pair.differ)
         yield from (difference_sentence(pair) for pair in pairs if pair.differ is None)
-        what = f"the {direction.one} {condition.words}"
+        what = f"the {direction.one} ({condition.words})"
         same = [" and ".join(pair.tags) for pair in pairs if pair.differ is False]
         if len(same) == len(pairs):
-            yield f"{what[0].upper()}{what[1:]}: no two are sure to differ, all may be the same."
+            yield f"{what[0].upper()}{what[1:]}: no two differ for sure; all may be the same."
         elif same:
-            yield f"May be the same in {what}: {'; '.join(same)}."
+            yield f"{what[0].upper()}{what[1:]} may be the same in {'; '.join(same)}."
 
 
 def _shown(values: Iterable[str]) -> tuple[str, ...]:

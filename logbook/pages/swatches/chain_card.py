@@ -18,7 +18,7 @@ from logbook.pages.swatches.first_stitches import QUESTION, FirstStitchChoice, f
 from logbook.pages.swatches.form_texts import PLAIN, Typed, readings_key
 from logbook.tasks.browsing import assumptions_of, swatches_of_same_yarn
 from logbook.tasks.chain import ChainAnswer, chain_of
-from logbook.tasks.chain_words import LONG, apart_words, repeats_words, sureness_words
+from logbook.tasks.chain_words import LONG, apart_words, begin_words, repeats_words, sureness_words
 from logbook.tasks.drift import drift_in
 from logbook.tasks.note_words import said
 
@@ -162,9 +162,11 @@ def _option(option: Option, answer: ChainAnswer, units: Units, before: str = "")
         _or_not_known(option.give_or_take_mm, units),
         _or_not_known(option.before_washing_mm, units),
     )
-    headline, sentence = f"Chain {option.chain}", _sentence(option, answer, row, units)
+    headline = begin_words(option.chain, foundation_stitches=answer.foundation_stitches)
+    sentence = _sentence(option, answer, row, units)
     if option.chain is not None and option.chain == answer.chain:
-        headline = f"{option.chain} chains make {show_length(option.mm, units)}"
+        what = "foundation stitches" if answer.foundation_stitches else "chains"
+        headline = f"{option.chain} {what} make {show_length(option.mm, units)}"
     if option.chain is None:
         headline = f"{option.count} stitches"
         sentence = f"plus the turning chain: {QUESTION} {sentence}"
@@ -200,7 +202,7 @@ def _sentence(option: Option, answer: ChainAnswer, row: Option | None, units: Un
             f"{width_sure}."
         )
     if option.before_washing_mm is not None:
-        said += f" Before washing the tape shows {show_length(option.before_washing_mm, units)}."
+        said += f" Before washing it measures {show_length(option.before_washing_mm, units)}."
     return said
 
 

@@ -1,5 +1,6 @@
 """The whole pattern of a garment, in the order a reader wants it; each part only if there is something to say."""
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
@@ -23,6 +24,8 @@ from logbook.tasks.written.piece import written_piece
 from logbook.tasks.written.practice import practice_piece, proven_rows
 from logbook.tasks.written.row_repeat import repeat_line
 from logbook.tasks.written.written_garment import WrittenGarment
+
+_EVEN = re.compile(r"\b([Ww]ork|rows?|rounds?|others) even\b")
 
 
 def whole_pattern(written: WrittenGarment) -> tuple[Part, ...]:
@@ -66,7 +69,7 @@ def _sizes(written: WrittenGarment) -> Part:
     lines = [f"NOT FINISHED: {said}" for said in does_not_fit(written.sizes)]
     lines += [written.plan.says] if written.plan.says.strip() else []
     if len(written.sizes) > 1:
-        lines.append(f"Sizes: {sized(written.names)}. Sizes stand in brackets; one number: all sizes.")
+        lines.append(f"Sizes: {sized(written.names)}. The other sizes are in brackets; a single number is for all sizes.")
     for measure in ("bust", "waist", "hip", "head"):
         body = [size.size.body[measure] for size in written.sizes if measure in size.size.body]
         if len(body) == len(written.sizes):
@@ -92,7 +95,7 @@ def _measurements(written: WrittenGarment) -> Iterator[PatternTable]:
         one = piece.one
         if one.wish.shape == EDGING:
             continue
-        around = "round" if one.in_round else "wide"
+        around = "all round" if one.in_round else "width"
         first, last = (written.lengths(p.widths[place] for p in piece.pieces) for place in (0, -1))
         if one.wish.shape in YOKES:
             rows += [(f"{one.name}, neck round", first)]
@@ -103,9 +106,9 @@ def _measurements(written: WrittenGarment) -> Iterator[PatternTable]:
             rows.append((f"{one.name}, {around}", widest))
         else:
             rows += [(f"{one.name}, {around} at the start", first), (f"{one.name}, {around} at the end", last)]
-        rows.append((f"{one.name}, long", written.lengths(p.rows * p.row_mm for p in piece.pieces)))
+        rows.append((f"{one.name}, length", written.lengths(p.rows * p.row_mm for p in piece.pieces)))
         if "armhole" in one.edges and one.edges["armhole"].measure == "armhole":
-            rows.append((f"{one.name}, armhole deep", written.lengths(p.edges["armhole"].mm for p in piece.pieces)))
+            rows.append((f"{one.name}, armhole depth", written.lengths(p.edges["armhole"].mm for p in piece.pieces)))
     yield PatternTable(("", sized(written.names)), tuple(rows))
 
 
@@ -123,7 +126,7 @@ def _notes(written: WrittenGarment) -> Iterator[str]:
         yield "Row 1 is a right-side row. Turn after every row."
     if any(piece.in_round for piece in made):
         yield (
-            "Begin each round with the chains that a row begins with, join it with a slip stitch and do not turn, "
+            "Begin each round with the chains that begin a row, join it with a slip stitch and do not turn, "
             "unless the stitch pattern says otherwise."
         )
     yield from _shaping_words(written)
@@ -156,12 +159,10 @@ def _stitch_patterns(written: WrittenGarment) -> Iterator[Part]:
         said = in_terms(pattern.rows_text, source, written.terms)
         lines = list(_chain_words(pattern))
         if said.without:
-            lines.append(
-                f"These words have no counterpart in {written.terms} terms and stand as they are: {listed(said.without)}."
-            )
+            lines.append(f"These words have no {written.terms} equivalent and are left as they are: {listed(said.without)}.")
         lines += [line for line in said.text.splitlines() if line.strip()]
         lines += filter(None, [repeat_line(pattern)])
-        lines += [] if proven_rows(pattern.rows_text, pattern.terms) else ["These rows are not proven yet."]
+        lines += [] if proven_rows(pattern.rows_text, pattern.terms) else ["These rows have not passed the check yet."]
         yield Part(f"Stitch pattern: {translated(pattern.name, source, written.terms)}", tuple(lines), rows=pattern)
 
 
@@ -169,7 +170,7 @@ def _chain_words(pattern: StitchPattern) -> Iterator[str]:
     multiple, plus, extra = pattern.multiple or 1, pattern.plus or 0, pattern.extra()
     if multiple > 1:
         more = f" plus {plus}" if plus else ""
-        behind = f", and {show_number(extra)} ch more to begin" if extra else ""
+        behind = f", and {show_number(extra)} more ch to begin" if extra else ""
         yield f"Multiple of {multiple} sts{more}{behind}."
 
 
@@ -183,13 +184,13 @@ def _cautions(written: WrittenGarment) -> Iterator[str]:
 
 def _straight(part: Part) -> Part:
     """In UK terms one works straight, not even, and misses stitches."""
-    said = tuple(
-        block.replace("ork even", "ork straight").replace("the skipped ch ", "the missed ch ")
-        if isinstance(block, str)
-        else block
-        for block in part.blocks
-    )
-    return replace(part, blocks=said)
+    return replace(part, blocks=tuple(_uk(block) for block in part.blocks))
+
+
+def _uk(block: str | PatternTable) -> str | PatternTable:
+    if isinstance(block, PatternTable):
+        return replace(block, rows=tuple(tuple(_EVEN.sub(r"\1 straight", cell) for cell in row) for row in block.rows))
+    return _EVEN.sub(r"\1 straight", block).replace("the skipped ch ", "the missed ch ")
 
 
 def _terms_line(terms: Terms) -> str:

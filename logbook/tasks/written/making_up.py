@@ -25,16 +25,16 @@ def making_up(sizes: Sequence[GarmentInSize], washed: str = "") -> tuple[str, ..
     at_neck = [piece for piece in edgings if any(edge.edge == "neck" for edge in piece.picked)]
     shoulders = [number for number in order if _place(first.joins[number]) == 0]
     steps = [_join(sizes, number) for number in shoulders]
-    steps += [f"Work the {piece.name} along {along_words(piece)} as written there." for piece in at_neck]
+    steps += [f"Work the {piece.name} along {along_words(piece)} as written above." for piece in at_neck]
     steps += [_join(sizes, number) for number in order if number not in shoulders]
     steps += list(_sleeve_seams(first))
-    steps += [f"Work the {piece.name} along {along_words(piece)} as written there." for piece in edgings if piece not in at_neck]
+    steps += [f"Work the {piece.name} along {along_words(piece)} as written above." for piece in edgings if piece not in at_neck]
     slits = [piece for piece in first.pieces if _has_slit(first, piece.name)]
     if slits:
         steps.append("Leave the sides open below the markers for the slit.")
     if not steps:
-        return ("Weave in all ends.", f"Wash and dry it as the swatch was{washed}, flat to the finished measurements.")
-    first_of_all = f"Wash and dry all pieces as the swatch was{washed}, flat to the finished measurements, before sewing."
+        return ("Weave in all ends.", f"Wash and dry it like the swatch{washed}, laid flat to the finished measurements.")
+    first_of_all = f"Before sewing, wash and dry all pieces like the swatch{washed}, laid flat to the finished measurements."
     return (first_of_all, *steps, "Weave in all ends.")
 
 

@@ -19,7 +19,7 @@ def missing(written: WrittenGarment) -> tuple[str, ...]:
             lacking.setdefault(said, []).append(f"“{name}”")
     found = [*does_not_fit(written.sizes), *(said.format(listed(names)) for said, names in lacking.items())]
     if not written.plan.says.strip():
-        found.append("The garment has no description yet.")
+        found.append("The pattern has no introduction yet.")
     return tuple(dict.fromkeys(found))
 
 
@@ -33,7 +33,7 @@ def _lacking(cloth: Cloth, pattern: StitchPattern | None) -> Iterator[str]:
         yield "The stitch pattern of {} has no written rows."
         return
     if proven_rows(pattern.rows_text, pattern.terms) is None:
-        yield "The written rows of {} are not proven."
+        yield "The written rows of {} have not passed the check: the Stitch patterns page says why."
     if repeat_unknown(pattern):
         said = "type “Rows in a repeat” with its swatch, or end its rows with “Repeat rows …”"
         yield f"Which rows of {{}} are repeated is not known: {said}."

@@ -54,9 +54,10 @@ def begin(of: PieceInSizes) -> Iterator[str]:
         yield from _going_on(of)
     if None in chains:
         return
-    yield f"Ch {alike(chains)}" + (" and join into a ring without a twist." if of.one.in_round else ".")
+    yield f"Ch {alike(chains)}" + (" and join into a ring, taking care not to twist the chain." if of.one.in_round else ".")
     if pattern.first_stitch is not None and not of.one.in_round:
-        yield f"The first stitch goes into the {ordinal(pattern.first_stitch)} ch from the hook{_cover(pattern.skip_cover)}."
+        cover = _cover(pattern.first_stitch - 1, pattern.skip_cover)
+        yield f"The first stitch goes into the {ordinal(pattern.first_stitch)} ch from the hook{cover}."
     multiple, plus = pattern.multiple or 1, (pattern.plus or 0) if not of.one.in_round else 0
     repeats = ""
     if multiple > 1:
@@ -75,15 +76,15 @@ def _going_on(of: PieceInSizes) -> Iterator[str]:
     ons = [piece.on for piece in of.pieces if piece.on is not None]
     there, added = alike(on.stitches for on in ons), alike(on.added for on in ons)
     if ons[0].edge == "end":
-        yield f"Go on over the {there} sts on the hook; the round that divides the {ons[0].piece} is round 1."
+        yield f"Continue over all {there} sts; the round that divides the {ons[0].piece} is round 1."
     elif any(on.added for on in ons):
         left = alike(on.stitches - on.added for on in ons)
         yield (
-            f"Join the yarn in the middle of an underarm: {added} sts along its chains and the {left} sts left of the sleeve "
+            f"Join the yarn in the middle of an underarm: {added} sts along its chains and the {left} sts left for the sleeve "
             f"are {there} sts{_first(of)}."
         )
     else:
-        yield f"Join the yarn under the arm, at the {there} sts left of the sleeve{_first(of)}."
+        yield f"Join the yarn under the arm, at the {there} sts left for the sleeve{_first(of)}."
     if any(piece.on is not None and piece.on.stitches != piece.foundation for piece in of.pieces):
         begin = of.all(lambda piece: piece.foundation)
         yield f"In the first {of.row} after that increase or decrease, evenly spread, to {begin} sts."
@@ -95,10 +96,13 @@ def _first(of: PieceInSizes) -> str:
     return f"; they are {of.row} 1" if same else ""
 
 
-def _cover(skip_cover: int | None) -> str:
+def _cover(skipped: int, skip_cover: int | None) -> str:
+    if skip_cover is None or not skipped:
+        return ""
     if not skip_cover:
-        return "" if skip_cover is None else "; the skipped ch do not count"
-    return "; the skipped ch count as a st" + (f" and {skip_cover - 1} ch" if skip_cover > 1 else "")
+        return f"; the skipped ch {'does' if skipped == 1 else 'do'} not count as a st"
+    counts = "counts" if skipped == 1 else "count"
+    return f"; the skipped ch {counts} as a st" + (f" and {skip_cover - 1} ch" if skip_cover > 1 else "")
 
 
 def spread_lines(

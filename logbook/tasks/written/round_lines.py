@@ -56,7 +56,7 @@ def _raglan_counts(of: PieceInSizes) -> Iterator[PatternTable]:
             )
             back, front, sleeve, every = (f"{count} sts" for count in counts)
             rows.append((f"round {row}", f"back {back}", f"front {front}", f"each sleeve {sleeve}", f"{every} in all"))
-        yield PatternTable((f"size {name}" if len(of.names) > 1 else "", "", "", "", ""), tuple(rows))
+        yield PatternTable((f"Size {name}" if len(of.names) > 1 else "", "", "", "", ""), tuple(rows))
 
 
 def round_yoke_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
@@ -93,7 +93,7 @@ def crown_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
     rounds = [piece.parts["crown_rounds"] for piece in of.pieces]
     yield f"Round 1: {each} sts in a ring."
     yield f"Round 2: 2 sts in each st. Round 3: (1 st in next st, 2 sts in next st) {each} times."
-    yield f"Go on so to round {alike(rounds)}, each with one st more before the 2 sts in one: {each} sts more in every round."
+    yield f"Continue like this to round {alike(rounds)}, with one more st before each increase: {each} more sts in every round."
     most = max(rounds)
     yield PatternTable(
         ("round", "sts"),
@@ -101,10 +101,18 @@ def crown_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
     )
     exact = [shaping_of(piece, "exact") for piece in of.pieces]
     if any(exact):
-        gains = alike(shaping.by if shaping else 0 for shaping in exact)
-        yield f"Next round: change by {gains} sts, evenly spread: {of.all(lambda piece: piece.counts[-1])} sts."
+        doing = _evenly([shaping.by if shaping else 0 for shaping in exact])
+        yield f"Next round: {doing}{of.all(lambda piece: piece.counts[-1])} sts."
     yield f"Work {of.all(lambda piece: piece.parts['tube_rounds'])} rounds even: {of.all(lambda piece: piece.counts[-1])} sts."
     yield f"{of.all(lambda piece: piece.rows)} rounds in all. Fasten off."
+
+
+def _evenly(gains: Sequence[int]) -> str:
+    """``increase 2 (0, 1) sts, evenly spread: ``; where some sizes lose stitches, and others gain them, to how many."""
+    if min(gains) < 0 < max(gains):
+        return "increase or decrease evenly to "
+    doing = "decrease" if min(gains) < 0 else "increase"
+    return f"{doing} {alike(abs(gain) for gain in gains)} sts, evenly spread: "
 
 
 def stitches_until(of: PieceInSizes, row: int, last: Sequence[int]) -> str:

@@ -27,8 +27,8 @@ def taper_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
     multiple = of.pattern.multiple or 1
     if multiple > 1 and known:
         yield (
-            f"Work new stitches as plain ones; as soon as there are {multiple} of them at an edge, work them as a repeat. "
-            "Of a repeat that is no longer whole, work what is left plain."
+            f"Work new stitches plain; as soon as there are {multiple} of them at an edge, work them as a repeat. "
+            "Where a repeat is no longer whole, work what is left of it plain."
         )
     even = [piece.parts.get("even", 0) for piece in of.pieces]
     if any(even):

@@ -21,7 +21,7 @@ SAYS = {
     "two-panel top": "Back and front with a round neck, sewn at shoulders and sides.",
     "cardigan": "A back, two half fronts with a V neck, two sleeves, a band all along the fronts and the neck.",
     "raglan from the neck": "A yoke in rounds from the neck, a body and two sleeves worked on from it. It needs a plain stitch.",
-    "hat": "A flat crown and a tube, in rounds. It needs a plain stitch.",
+    "hat": "A flat crown, then straight down, in rounds. It needs a plain stitch.",
     "shawl": "A triangle from its tip. It needs a plain stitch.",
     "blanket with border": "A panel and a border picked up all round it.",
     "empty": "Nothing yet: add its pieces one by one.",
@@ -48,7 +48,7 @@ def ask_template(parent: tk.Misc, look: Look, swatches: SwatchChoice, *, single:
         inside, look, "From swat&ch", lambda: swatches.offered(""), width=30, label_width=LABEL_LETTERS, grow=True
     )
     field.grid(row=3, column=0, sticky="ew")
-    hint = Sentence(inside, "One for all its pieces, to begin with; each piece may have one of its own.", "Muted.TLabel")
+    hint = Sentence(inside, "One swatch for all pieces to begin with; any piece can have its own later.", "Muted.TLabel")
     look.grid(hint, row=4, column=0, sticky="ew", pady=(0, 1))
     inside.columnconfigure(0, weight=1, minsize=dialog.wide(62))
 

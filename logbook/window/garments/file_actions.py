@@ -68,7 +68,7 @@ class FileActions:
             Item("&Copy the pattern", "Mod-Shift-c", self.copy, self._is_something),
             Item("Copy the short &version", "", self.copy_short, self._is_something),
             Item("Save the pattern as a &text…", "", self.save_text, self._is_something),
-            Item("Save the pattern as a pa&ge…", "", self.save_page, self._is_something),
+            Item("Save the pattern as a web pa&ge…", "", self.save_page, self._is_something),
             Item("Save the &drawing…", "", self.save_drawing, self._is_something),
             Item("Save the &workbook…", "", self.save_workbook, self._is_something),
             Item("Proofread a te&xt…", "", self.proofread, self._is_something),
@@ -135,7 +135,7 @@ class FileActions:
         terms, units, book = self._session.terms, self._session.units, self._session.book
         self._save(
             ".html",
-            "Page",
+            "Web page",
             lambda before, to: save_as_it_stands(published_page(before, terms, units), to, book),
             lambda answer, to: save_pattern_page(answer, terms, units, to, book),
         )

@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from logbook.craft.garments.garment_drawing import piece_drawing, pieces_drawing
 from logbook.craft.garments.remedies import JoinRemedy
+from logbook.craft.words.counting import counted
 from logbook.craft.words.lengths import Units, show_length
 from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker, yarn_sentences
 from logbook.pages.garments.joins_words import join_lines
@@ -263,7 +264,7 @@ class FollowView(Card):
             self._trouble(row, sentence, remedy)
         more = len(sentences) - MOST_PROBLEMS
         if more > 0:
-            words = f"{more} more thing{'' if more == 1 else 's'} in this size."
+            words = f"{counted(more, 'more problem')} in this size."
             Sentence(self.troubles, words, "Error.TLabel").grid(row=MOST_PROBLEMS, column=1, sticky="ew")
         _there(self.troubles, bool(sentences))
 

@@ -24,13 +24,13 @@ class Entry(NamedTuple):
 GARMENT_ITEMS: tuple[Entry | Section, ...] = (
     Entry("name", "Na&me"),
     Entry("ease", "Ease", width=12, example="e.g. 10 cm"),
-    Entry("chart", "Si&zes of chart", "chart", 14),
+    Entry("chart", "Si&zes from chart", "chart", 14),
     Entry("only", "Only these", example="all, or e.g. S, M, L"),
-    Entry("range", "Of a range take", "choice", 10, tuple(ENDS)),
+    Entry("range", "Of each range take", "choice", 10, tuple(ENDS)),
     Section("garments.own", "Sizes of your own", (Entry("own sizes", "A line each", "lines", 3),)),
     Section("garments.joins", "&Joins", (Entry("joins", "", "joins"),)),
     Entry("other costs", "Other costs", width=9),
-    Entry("says", "Abo&ut it", "lines", 2),
+    Entry("says", "Introd&uction", "lines", 2),
     Entry("notes", "Notes", "lines", 2),
 )
 
@@ -38,12 +38,12 @@ _LABELS = {
     "upper arm round": "Upper arm",
     "right side rows": "Shape on right-side rows only",
     "whole repeats": "Whole repeats only",
-    "exact": "Last round for the exact girth",
-    "line stitches": "In each line",
+    "exact": "Adjust the last round to the exact girth",
+    "line stitches": "Raglan line sts",
     "each round": "More each round",
-    "along": "Along",
+    "along": "Pick up along",
     "draw in": "Draw in",
-    "neck": "Form of neck",
+    "neck": "Neck shape",
 }
 
 
@@ -70,7 +70,7 @@ def piece_items(shape: Shape, shapes: tuple[str, ...]) -> tuple[Entry | Section,
         Entry("shape", "Shape", "choice", 15, shapes),
         Entry("swatch", "From swat&ch", "swatch"),
         *ways,
-        Entry("alike", "How many alike", width=5),
+        Entry("alike", "How many", width=5),
         *along,
         *measures,
         *(entry for entry in choices if entry not in along),
@@ -79,7 +79,7 @@ def piece_items(shape: Shape, shapes: tuple[str, ...]) -> tuple[Entry | Section,
         Section(
             "garments.more",
             "Seam, words for the pattern",
-            (Entry("seam", "A seam", "seam"), Entry("says", "It says", "lines", 2)),
+            (Entry("seam", "Seam", "seam"), Entry("says", "Words", "lines", 2)),
         ),
     )
 

@@ -149,7 +149,7 @@ class GaugeActions:
         swatch, known = self._page.in_hand()
         filters, units = self._page.filters(), self._session.units
         among = f"Looked through: {grouped(len(through.found))} of {grouped(self._page.count())} swatches" + (
-            ", as the page's find and filters leave them." if filters != Filters() else "."
+            ", those that Find and the filters show." if filters != Filters() else "."
         )
         condition = filters.condition or usual_condition(gauges_of(swatch, known.assumed))
         nearest = NearestGauge(through, swatch, known.assumed, units)

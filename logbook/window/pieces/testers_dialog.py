@@ -83,7 +83,7 @@ class TestersDialog(FormDialog):
         second.arrange(measured)
         for row, beside in enumerate((first, second), start=3):
             look.grid(beside, row=row, column=0, sticky="ew", pady=(1, 0))
-        gauge = self._add("gauge", Field(place, look, "&Gauge of it", label_width=LABEL_LETTERS, grow=True))
+        gauge = self._add("gauge", Field(place, look, "Its &gauge", label_width=LABEL_LETTERS, grow=True))
         said = self._add("said", TextField(place, look, "What the&y say", lines=3, label_width=LABEL_LETTERS))
         for row, field in enumerate((gauge, said), start=5):
             look.grid(field, row=row, column=0, sticky="ew", pady=(1, 0))

@@ -100,7 +100,7 @@ class ChainView(Card):
         self.above = ttk.Frame(self, style="Card.TFrame")
         look.grid(self.above, row=1, column=0, sticky="ew")
         self.width = self._add(WidthField(self, look, "Finished width w&anted", width=9, label_width=20), "width")
-        self.count = self._add(WidthField(self, look, "or of a chain of", width=6, label_width=20), "chain")
+        self.count = self._add(WidthField(self, look, "or number of chains", width=6, label_width=20), "chain")
         look.grid(self.width, row=2, column=0, sticky="ew", pady=(0, 0.5))
         look.grid(self.count, row=3, column=0, sticky="ew", pady=(0, 1))
         self.headline = ttk.Label(self, text=NOT_YET, style="Card.Result.TLabel")
@@ -194,7 +194,7 @@ class ChainView(Card):
         self.folds = Flow(place, look)
         self.folds.grid(row=5, column=0, sticky="ew")
         self._section(place, BODY, "From a &body measure", self._build_body).grid(row=6, column=0, sticky="ew")
-        self._section(place, THEIRS, "Another gauge", self._build_theirs).grid(row=7, column=0, sticky="ew")
+        self._section(place, THEIRS, "From a pattern’s gauge", self._build_theirs).grid(row=7, column=0, sticky="ew")
         self._section(place, WAYS, "&More ways", self._build_ways).grid(row=8, column=0, sticky="ew")
         self.below = ttk.Frame(place, style="Card.TFrame")
         self.below.columnconfigure(0, weight=1)
@@ -305,7 +305,7 @@ class ChainView(Card):
         self.drawing.show(chain_drawing(answer, shown.option, self._units()))
 
     def _say_notes(self, before_washing_mm: float | None) -> None:
-        tape = f"Before washing the tape shows {show_length(before_washing_mm, self._units())}." if before_washing_mm else ""
+        tape = f"Before washing it measures {show_length(before_washing_mm, self._units())}." if before_washing_mm else ""
         self.notes.configure(text="\n".join(note for note in (tape, *self._card.notes) if note))
         if self.notes.cget("text"):
             self.notes.grid()

@@ -50,7 +50,7 @@ The first stitch goes into the 2nd chain from the hook.
 Work 62 rows.
 The last row is a wrong-side row.
 Place a marker at the end of row 40 for the armhole.
-Shoulders of 15 (15, 21, 24) stitches on each side, the middle 37 are the neck.
+Shoulders of 15 (15, 21, 24) stitches on each side; the middle 37 are the neck.
 """
     )
 
@@ -75,7 +75,7 @@ def test_rows_in_groups() -> None:
     grouped = replace(SHELL, set_up_rows=2, rows_in_repeat=4, closing_rows=1, first_stitch=4, skip_cover=3, extra_chains=None)
     told = lines(written(own=replace(SWATCH, pattern=grouped)))
     # 560 mm are 62.2 rows of 9 mm: 2 + 15·4 + 1 = 63
-    assert "Work 63 rows: 2 to set up, 15 times the 4 rows of the repeat, 1 to close." in told
+    assert "Work 63 rows: 2 set-up rows, the 4 rows of the repeat 15 times, 1 closing row." in told
     assert "The last row is a right-side row." in told
     assert "The first stitch goes into the 4th chain from the hook; the skipped chains count as a stitch and 2 ch." in told
 
@@ -91,7 +91,7 @@ def test_worked_sideways_the_chain_runs_up_the_body() -> None:
 def test_in_the_round() -> None:
     told = lines(written(replace(PLAN, in_round=True, armhole_mm=None, neck_mm=None)))
     assert "Body, worked in the round" in told
-    assert "Join into a ring without a twist." in told
+    assert "Join into a ring, taking care not to twist the chain." in told
     assert any(line.startswith("Work 62 rounds") for line in told)
     assert not any(line.startswith("Width of a panel") for line in told)
 
@@ -138,7 +138,7 @@ def test_the_terms_of_the_rows_are_said_where_they_are_not_those_of_the_lines() 
 def test_edge_stitches_are_not_in_the_counts() -> None:
     told = lines(written(replace(PLAN, edge_stitches=2), own=WITH_ROWS))
     at = told.index("Rows of shell stitch")
-    assert told[at + 1].startswith("The plain edge stitches")
+    assert told[at + 1].startswith("Work the plain edge stitches")
     assert "sts)" in told[at + 2]
 
 

@@ -36,20 +36,20 @@ def test_what_differs_and_what_may_be_the_same() -> None:
     assert by_name["colour"] == ComparedLine("", "colour", ("moss", "moss"))
     assert by_name["notes"] == ComparedLine("", "notes", ("–", "one / two"))
     assert found.sentences == (
-        "A and B, the stitch as worked: may be the same.",
-        "A and B differ: the stitch washed, laid flat is 9.9 % narrower in A.",
+        "A and B: the stitch (as worked) may be the same.",
+        "A and B differ: the stitch (washed, laid flat) is 9.9 % narrower in A.",
     )
 
 
 def test_of_several_those_that_differ_are_named_and_the_rest_in_one_sentence() -> None:
     found = compared(shells("A", washed=THREE), shells("B", washed=WIDE), shells("C", washed=THREE))
     assert found.sentences == (
-        "A and B differ: the stitch washed, laid flat is 9.9 % narrower in A.",
-        "B and C differ: the stitch washed, laid flat is 11 % wider in B.",
-        "May be the same in the stitch washed, laid flat: A and C.",
+        "A and B differ: the stitch (washed, laid flat) is 9.9 % narrower in A.",
+        "B and C differ: the stitch (washed, laid flat) is 11 % wider in B.",
+        "The stitch (washed, laid flat) may be the same in A and C.",
     )
     same = compared(*(shells(tag, washed=THREE) for tag in "ABC"))
-    assert same.sentences == ("The stitch washed, laid flat: no two are sure to differ, all may be the same.",)
+    assert same.sentences == ("The stitch (washed, laid flat): no two differ for sure; all may be the same.",)
 
 
 def test_a_coarse_count_can_not_be_told() -> None:
@@ -57,7 +57,7 @@ def test_a_coarse_count_can_not_be_told() -> None:
     line = lines(found)["sts in 10 cm, washed, laid flat"]
     assert line.mark == "?"
     assert line.values[0] == "6.0, too coarse to be sure"
-    assert "counted too coarsely to tell" in found.sentences[0]
+    assert "was counted too coarsely in one of them" in found.sentences[0]
 
 
 def test_nothing_in_common_is_said() -> None:

@@ -45,7 +45,7 @@ def test_the_worked_example_stands_to_the_digit(desk: Desk) -> None:
     card = desk.card(width="46")
     assert best(card) == (
         "Chain 74: 46.5 cm — 12 repeats, 73 base stitches, 0.5 cm wider than asked; the swatch says give or take 1.2 cm, "
-        "a whole piece usually 2.8 cm. Before washing the tape shows 47.1 cm."
+        "a whole piece usually 2.8 cm. Before washing it measures 47.1 cm."
     )
     assert [option.cells for option in card.options] == [
         ("62", "38.8 cm", "−7.2 cm", "10", "61", "1.0 cm", "2.4 cm", "39.4 cm"),
@@ -112,7 +112,7 @@ def test_every_way_reaches_the_answer(desk: Desk) -> None:
     assert best(desk.card(width="46", choose="at most that")).startswith("Chain 68")
     assert best(desk.card(width="46", in_round=True, round_plus="2")).startswith("Chain 74: 47.1 cm — 12 repeats, 74 base")
     assert best(desk.card(width="46", in_round=True, joined_after_row_1=True)).startswith("Chain 73")
-    assert best(desk.card(width="46", foundation_stitches=True)).startswith("Chain 73")
+    assert best(desk.card(width="46", foundation_stitches=True)).startswith("73 foundation stitches: 46.5 cm")
     assert best(desk.card(width="46", finish="washed, pinned out")).startswith("Chain 74: 47.1 cm")
     desk.take("MW-04")
     assert best(desk.card(width="51", half_repeats=True)).startswith("Chain 80: 51.0 cm — 6.5 repeats")
@@ -126,7 +126,7 @@ def test_sideways_says_chain_and_rows(desk: Desk) -> None:
     assert best(card) == (
         "Chain 97, 88 rows: 59.7 cm long — 96 base stitches, 0.3 cm shorter than asked; the swatch says give or take 3.3 cm, "
         "a whole piece usually 4.7 cm. 88 rows make 46.2 cm of width, 0.2 cm wider than asked; the swatch says give or take "
-        "2.6 cm, a whole piece usually 3.6 cm. Before washing the tape shows 61.3 cm."
+        "2.6 cm, a whole piece usually 3.6 cm. Before washing it measures 61.3 cm."
     )
     assert [row.cells[0] for row in card.rows if row.recommended] == ["→ 88"]
 
@@ -219,7 +219,7 @@ def test_a_chain_typed_says_what_it_makes(desk: Desk) -> None:
 
 def test_a_chain_that_is_no_multiple_is_said_with_its_neighbours(desk: Desk) -> None:
     card = desk.card(chain="75")
-    assert best(card).startswith("Chain 74: 75 is no multiple of 6 plus 2: 74 or 80.")
+    assert best(card).startswith("Chain 74: 75 is not a multiple of 6 plus 2: 74 or 80 would be.")
     assert [option.option.chain for option in card.options] == [74, 80]
     assert not any("no multiple" in note for note in card.notes)
     assert desk.card(chain="x").errors.keys() == {"chain"}

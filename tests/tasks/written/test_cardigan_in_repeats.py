@@ -61,8 +61,8 @@ def test_ease_that_repeats_do_not_allow_is_said() -> None:
     # 835 + 100 asked for, and the band's own 3.3 mm that 30 does not make whole rows: 938.3; less than half a repeat is not said
     said = [note for size in cardigan().numbers for note in notes(cardigan(), size) if "All round" in note]
     assert said == [
-        "All round it comes to 88.3 cm (ease 4.8 cm), 5.5 cm less than the 93.8 cm asked for: “back” and “front” go by whole "
-        "repeats."
+        "All round it comes to 88.3 cm (ease 4.8 cm), 5.5 cm less than the 93.8 cm asked for: “back” and “front” are made of "
+        "whole repeats."
     ]
 
 

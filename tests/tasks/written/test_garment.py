@@ -118,7 +118,7 @@ def test_uk_terms() -> None:
 def test_the_short_version_and_what_is_missing() -> None:
     made = written(work_out(plan_of(PLAN)), Terms.US)
     assert "back: ch 72 (80, 88)" in short_version(made)
-    assert "The garment has no description yet." in missing(made)
+    assert "The pattern has no introduction yet." in missing(made)
 
 
 def test_a_page_to_print_stands_alone() -> None:
@@ -146,9 +146,11 @@ def test_a_body_goes_on_from_its_yoke() -> None:
         {"of": "sleeve", "edge": "start", "to": ["yoke"], "at": "armhole"},
     ]
     text = text_of({"name": "g", "pieces": pieces, "joins": joins})
-    assert [line for line in text.splitlines() if line.startswith("Ch ")] == ["Ch 77 and join into a ring without a twist."]
+    assert [line for line in text.splitlines() if line.startswith("Ch ")] == [
+        "Ch 77 and join into a ring, taking care not to twist the chain."
+    ]
     assert "leave the next 47 sts for a sleeve, ch 10, work over the front" in text
-    assert "10 sts along its chains and the 47 sts left of the sleeve are 57 sts; they are round 1." in text
+    assert "10 sts along its chains and the 47 sts left for the sleeve are 57 sts; they are round 1." in text
     assert "Sew" not in text
     assert "Worked in one piece: yoke, with body and sleeve (× 2) worked on from it." in text
 
@@ -202,6 +204,6 @@ def test_yarn_and_body_are_told_as_one_buys_and_measures_them() -> None:
 
 def test_drawings_on_the_page_tell_lengths_as_the_text_does() -> None:
     answer = work_out(plan_of(PLAN))
-    (line,) = [line for line in pattern_text(answer, Terms.US).splitlines() if line.startswith("back, wide")]
+    (line,) = [line for line in pattern_text(answer, Terms.US).splitlines() if line.startswith("back, width")]
     middle = line.split("(")[1].split(",")[0]
     assert f">back: {middle} cm wide, 112 rows<" in pattern_html(answer, Terms.US, Units.CM)

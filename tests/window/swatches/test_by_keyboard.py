@@ -93,7 +93,7 @@ def test_the_worked_example_stands_on_the_page(root: tk.Tk, page: SwatchesPage) 
     write(root, "46")
     assert page.chain.headline["text"] == "Chain 74"
     assert page.chain.sentence["text"] == "46.5 cm: 12 repeats, 73 stitches, 0.5 cm wider than asked."
-    assert page.chain.notes["text"].startswith("Before washing the tape shows 47.1 cm.")
+    assert page.chain.notes["text"].startswith("Before washing it measures 47.1 cm.")
     assert page.chain.options.copied().splitlines()[1].split("\t")[:3] == ["→ 74", "46.5 cm", "+0.5 cm"]
 
 
