@@ -1,22 +1,20 @@
 """Rows as a chart of the trade's symbols, drawn flat as they lie on the chain, its right side towards the reader: rows worked on
-that side are read from the right and numbered there, the others from the left. The chains of a space lie in an arc, and a bracket
-below the chain holds one repeat.
-
-Symbols: oval, chain; dot, slip stitch; cross, sc (UK dc); a stem with a bar, hdc (htr); with one stroke across, dc (tr); with
-two, tr (dtr); stems that meet, stitches worked together; a ring on the stem, a cluster, popcorn, puff or bobble; a foot, a
-raised stitch; a small ring alone, a picot.
+that side are read from the right and numbered there, the others from the left. The first chains of a row stand upright where it
+begins, in the place of the stitch that they count as or else beside the first one; those skipped at the hook do so too, and lie
+no more in the foundation. The chains of a space lie in an arc, and a bracket below the chain holds one repeat.
 """
 
 from collections.abc import Iterator, Sequence
 from itertools import groupby, pairwise
-from math import atan2, cos, hypot, pi, sin
+from math import atan2, pi, sin
 from typing import NamedTuple
 
-from logbook.craft.drawing.drawing import Drawing, Line, Marker, Point, Polygon, Role, Shape, Text
-from logbook.craft.rows.courses import Courses
-from logbook.craft.rows.instructions import WrittenRow
-from logbook.craft.rows.laying import Laid, lay
-from logbook.craft.rows.places import CHAIN, HEIGHTS, PICOT, Place, chains, from_other_side, plain
+from logbook.craft.drawing.drawing import Drawing, Line, Point, Role, Shape, Text
+from logbook.craft.rows.chart_symbols import Pen, height
+from logbook.craft.rows.courses import Course, Courses
+from logbook.craft.rows.instructions import NOTHING, WrittenRow
+from logbook.craft.rows.laying import Laid, Ways, lay, opening_counts
+from logbook.craft.rows.places import CHAIN, PICOT, Place, Row, chains, from_other_side
 from logbook.errors import RefusedError
 
 MOST_ROWS, MOST_CHAINS = 40, 120
@@ -52,25 +50,26 @@ def chart(courses: Courses, width: float, line: float) -> Drawing:
     if len(courses.rows) > MOST_ROWS or chain > MOST_CHAINS:
         raise RefusedError(f"A chart holds {MOST_ROWS} rows on {MOST_CHAINS} chains at most: draw fewer rows, or a part of them.")
     rows = list(_rows(courses, chain))
-    points = [point for _, _, _, tops in rows for point in tops] + [(0.0, 0.0), (chain - 1.0, 0.0)]
+    flat = [(chain - 1.0 - index, 0.0) for index in range(_standing(courses.rows[0], courses.ways), chain)]
+    points = [point for row in rows for point in (*row.tops, *(row.beside or ()))] + flat
     left, right = min(x for x, _ in points), max(x for x, _ in points)
     high = max(y for _, y in points)
     size = min((width - 5 * line) / (right - left + 1), WIDEST * line)
     mirrored = chain - 1.0 if courses.wrong_side_first else None
     edge = left if mirrored is None else mirrored - right
     pen = Pen(size, 2.5 * line + size * (0.5 - edge), size * (high + 1.2), mirrored)
-    shapes = [shape for index in range(chain) for shape in pen.oval((index, 0.0), "ink")]
+    shapes = [shape for point in flat for shape in pen.oval(point, "ink")]
     bracket = list(_bracket(courses, pen, chain, line))
     shapes += bracket
-    for number, (row, laid, below, tops) in enumerate(rows):
+    for number, drawn in enumerate(rows):
         role: Role = "series2" if number % 2 else "series1"
-        shapes += _row(pen, laid, below, tops, role)
-        shapes.append(_number(pen, row, tops, line, role))
+        shapes += _row(pen, drawn, role)
+        shapes.append(_number(pen, drawn, line, role))
     foot = size * (high + 2.2) + (1.6 * line if bracket else 0.0)
     return Drawing(min(width, size * (right - left + 1) + 5 * line), foot, line, tuple(shapes))
 
 
-def _bracket(courses: Courses, pen: "Pen", chain: int, line: float) -> Iterator[Shape]:
+def _bracket(courses: Courses, pen: Pen, chain: int, line: float) -> Iterator[Shape]:
     """Below the chain, from where row 1 begins its repeat a second time, as far as a repeat goes."""
     marks = courses.rows[0].laid.marks
     if courses.multiple < 2 or not marks or not marks[0]:
@@ -85,14 +84,43 @@ def _bracket(courses: Courses, pen: "Pen", chain: int, line: float) -> Iterator[
     yield Text((x0 + x1) / 2, down + 0.8 * line, f"repeat of {courses.multiple} ch", "muted")
 
 
-def _rows(courses: Courses, chain: int) -> Iterator[tuple[WrittenRow, Laid, Sequence[Point], list[Point]]]:
-    """(row, what it makes, the tops it meets below, its own tops), in stitch widths: across from the left, and upwards."""
-    places = chains(chain)
+class _DrawnRow(NamedTuple):
+    """A row, what it makes, the tops it meets below, its own tops, in stitch widths: across from the left, and upwards.
+
+    ``beside``: foot and top of its first chains where they count as nothing; None where they count.
+    """
+
+    row: WrittenRow
+    laid: Laid
+    below: Sequence[Point]
+    tops: Sequence[Point]
+    beside: tuple[Point, Point] | None
+
+
+def _standing(first: Course, ways: Ways) -> int:
+    """How many of the starting chains, from the hook, stand up at the beginning of row 1, as a stitch, a space or beside them."""
+    opening, counts = first.row.opening, opening_counts(first.row, ways)
+    if opening is None or not opening.at_hook or (counts.stitch and not counts.height):
+        return 0
+    return opening.chains - counts.over
+
+
+def _beside(course: Course, ways: Ways, laid: Laid, below: Sequence[Point], tops: Sequence[Point]) -> tuple[Point, Point] | None:
+    opening = course.row.opening
+    if opening is None or not opening.chains or opening_counts(course.row, ways) != NOTHING or not tops or not laid.under[0]:
+        return None
+    way = -1.0 if below[0][0] > below[-1][0] else 1.0
+    x = tops[0][0] - way * STITCH_GAP
+    return (x, _feet(laid.under[0], below)[0][1]), (x, tops[0][1])
+
+
+def _rows(courses: Courses, chain: int) -> Iterator[_DrawnRow]:
+    places: Row = chains(chain)
     below: list[Point] = [(chain - 1.0 - index, 0.0) for index in range(chain)]
     for course, following in zip(courses.rows, [*courses.rows[1:], None], strict=True):
         laid = lay(course.row, places, courses.ways)
         tops = _tops(laid, below)
-        yield course.row, laid, below, tops
+        yield _DrawnRow(course.row, laid, below, tops, _beside(course, courses.ways, laid, below, tops))
         places, below = laid.row, tops
         if course.row.turn_after or (following is not None and following.row.turn_before):
             places = from_other_side(places, course.row.joined)
@@ -171,18 +199,10 @@ def _mean(numbers: Sequence[float]) -> float:
     return sum(numbers) / len(numbers)
 
 
-def height(place: Place) -> float:
-    """How high a stitch stands, in stitch widths."""
-    if place.kind in ("sl st", PICOT):
-        return 0.2
-    return {1: 0.8, 2: 1.3}.get(HEIGHTS.get(plain(place.kind), 3), 1.2 + 0.6 * _strokes(place))
-
-
-def _strokes(place: Place) -> int:
-    return max(HEIGHTS.get(plain(place.kind), 3) - 2, 0)
-
-
-def _row(pen: "Pen", laid: Laid, below: Sequence[Point], tops: Sequence[Point], role: Role) -> Iterator[Shape]:
+def _row(pen: Pen, drawn: _DrawnRow, role: Role) -> Iterator[Shape]:
+    row, laid, below, tops, beside = drawn
+    if beside and row.opening is not None:
+        yield from pen.column(beside[0], beside[1], row.opening.chains, role)
     for index, (place, under, top) in enumerate(zip(laid.row, laid.under, tops, strict=True)):
         if place.kind == CHAIN:
             before, after = tops[max(index - 1, 0)], tops[min(index + 1, len(tops) - 1)]
@@ -202,85 +222,11 @@ def _slope(before: Point, after: Point) -> float:
     return atan2((after[1] - before[1]) * (1 if across > 0 else -1), abs(across)) if across else 0.0
 
 
-def _number(pen: "Pen", row: WrittenRow, tops: Sequence[Point], line: float, role: Role) -> Text:
+def _number(pen: Pen, drawn: _DrawnRow, line: float, role: Role) -> Text:
     """The row's number where it begins."""
-    (x, y), (end, _) = pen.put(tops[0]), pen.put(tops[-1])
+    row, tops = drawn.row, drawn.tops
+    (x, y), (end, _) = pen.put(drawn.beside[1] if drawn.beside else tops[0]), pen.put(tops[-1])
     starts_right = x > end
     return Text(
         x + (1 if starts_right else -1) * (0.6 * pen.size + 0.2 * line), y, str(row.number), role, "w" if starts_right else "e"
     )
-
-
-class Pen:
-    """Draws symbols; ``size`` is a stitch width on the drawing, ``left`` and ``bottom`` where (0, 0) lies; from the other side
-    what lies at x is drawn at ``mirrored`` − x.
-    """
-
-    def __init__(self, size: float, left: float, bottom: float, mirrored: float | None = None) -> None:
-        self.size = size
-        self.left = left
-        self.bottom = bottom
-        self._mirrored = mirrored
-
-    def put(self, point: Point) -> Point:
-        x = point[0] if self._mirrored is None else self._mirrored - point[0]
-        return self.left + x * self.size, self.bottom - point[1] * self.size
-
-    def oval(self, at: Point, role: Role, turned: float = 0.0, upright: bool = False) -> Iterator[Shape]:
-        """A chain; ``turned`` by an angle, counted from flat, as in an arc."""
-        x, y = self.put(at)
-        wide, tall = (0.1, 0.2) if upright else (0.22, 0.12)
-        turned = -turned if self._mirrored is None else turned  # the sheet's y runs downwards
-        corners = []
-        for step in range(16):
-            across, up = wide * self.size * cos(step * pi / 8), tall * self.size * sin(step * pi / 8)
-            corners.append((x + across * cos(turned) - up * sin(turned), y + across * sin(turned) + up * cos(turned)))
-        yield Polygon(tuple(corners), None, role)
-
-    def ring(self, at: Point, across: float, role: Role) -> Marker:
-        x, y = self.put(at)
-        return Marker(x, y, "circle", role, across * self.size, hollow=True)
-
-    def column(self, foot: Point, top: Point, count: int, role: Role) -> Iterator[Shape]:
-        """A turning chain that stands for a stitch: as many ovals as it has chains."""
-        for step in range(count):
-            share = (step + 0.7) / count
-            yield from self.oval((foot[0] + (top[0] - foot[0]) * share, foot[1] + (top[1] - foot[1]) * share), role, upright=True)
-
-    def stitch(self, place: Place, feet: Sequence[Point], top: Point, role: Role) -> Iterator[Shape]:
-        kind = plain(place.kind)
-        if kind == "sl st":
-            x, y = self.put(top)
-            yield Marker(x, y, "circle", role, 0.25 * self.size)
-            return
-        if kind == "sc" and len(feet) == 1:
-            middle = ((feet[0][0] + top[0]) / 2, feet[0][1] + 0.55)
-            yield from self._cross(middle, role)
-            return
-        for foot in feet:
-            yield from self._stem((foot[0], foot[1] + 0.15), top, _strokes(place), role)
-        if kind != "sc":
-            yield self._bar(top, 0.25, role)
-        if place.kind in ("cl", "pc", "puff", "bobble"):
-            yield self.ring(((feet[0][0] + top[0]) / 2, (feet[0][1] + top[1]) / 2), 0.5, role)
-        if place.kind[:2] in ("fp", "bp"):
-            side = 0.25 if place.kind[0] == "f" else -0.25
-            foot = (feet[0][0], feet[0][1] + 0.15)
-            yield Line((self.put(foot), self.put((foot[0] + side, foot[1] - 0.15))), role)
-
-    def _cross(self, middle: Point, role: Role) -> Iterator[Shape]:
-        x, y = middle
-        yield Line((self.put((x - 0.2, y)), self.put((x + 0.2, y))), role)
-        yield Line((self.put((x, y - 0.2)), self.put((x, y + 0.2))), role)
-
-    def _stem(self, foot: Point, top: Point, strokes: int, role: Role) -> Iterator[Shape]:
-        yield Line((self.put(foot), self.put(top)), role)
-        long = hypot(top[0] - foot[0], top[1] - foot[1]) or 1.0
-        across, up = (top[0] - foot[0]) / long, (top[1] - foot[1]) / long
-        for stroke in range(strokes):
-            away = min(0.5 + 0.25 * stroke, 0.8) * long
-            x, y = top[0] - across * (long - away), top[1] - up * (long - away)
-            yield Line((self.put((x - 0.16, y - 0.08)), self.put((x + 0.16, y + 0.08))), role)
-
-    def _bar(self, middle: Point, half: float, role: Role) -> Line:
-        return Line((self.put((middle[0] - half, middle[1])), self.put((middle[0] + half, middle[1]))), role)

@@ -3,7 +3,7 @@
 import pytest
 
 from logbook.craft.drawing.drawing import Line, Polygon, Text
-from logbook.craft.rows.chart import chart
+from logbook.craft.rows.chart import chains_drawn, chart
 from logbook.craft.rows.proof import fitting_rows
 from logbook.errors import RefusedError
 from tests.craft.rows.common_stock import COMMON_STOCK
@@ -84,3 +84,33 @@ def test_right_side_rows_are_numbered_at_the_right(side: str, is_right: bool) ->
     first, second = (shape for shape in drawing.shapes if isinstance(shape, Text))
     assert (first.x > second.x) == is_right
     assert all(0 <= shape.x <= drawing.width for shape in (first, second))
+
+
+DC = "Dc in {}, dc in each ch across. Turn.\nCh 3 (counts as dc), sk first st, dc in each st, dc in top of ch-3."
+LOW = "Dc in 3rd ch from hook (skipped ch do not count), dc in each ch. Turn.\nCh 2 (does not count as st), dc in each dc."
+FILET = "Dc in 8th ch from hook, *ch 2, sk 2 ch, dc in next ch; rep from * across."
+
+
+@pytest.mark.parametrize(
+    ("rows", "flat", "own"),
+    [
+        (DC.format("4th ch from hook (skipped ch count as dc)"), 3, 3),  # row 2 begins with 3 chains of its own
+        (LOW, 3, 2),
+        ("Sc in 2nd ch from hook and in each ch across. Turn.\nCh 1, sc in each sc.", 3, 1),
+        (FILET, 9, 2 * 2),  # of the 7 skipped 3 are the dc and 2 lie above the 2 others
+    ],
+)
+def test_the_chains_at_the_hook_are_drawn_once_and_stand_upright(rows: str, flat: int, own: int) -> None:
+    courses = fitting_rows(rows)
+    drawn = ovals(rows)
+    assert len(drawn) == chains_drawn(courses) + own
+    assert sum(y == pytest.approx(drawn[0][1]) for _, y in drawn) == flat
+
+
+def test_first_chains_that_count_as_nothing_stand_beside_the_first_stitch() -> None:
+    drawn = ovals(LOW)
+    flat, (right, left) = drawn[:3], (drawn[3:5], drawn[5:])
+    assert all(x > max(x for x, _ in flat) for x, _ in right)
+    assert all(x < min(x for x, _ in flat) for x, _ in left)
+    assert right[0][0] == pytest.approx(right[1][0])
+    assert right[0][1] > right[1][1]  # one above the other
