@@ -186,7 +186,7 @@ def _piece_json(answer: GarmentAnswer, size: GarmentInSize, piece: ShapedPiece) 
     yarn = yarn_of_piece(piece, answer.cloths[piece.name], size.joins)
     value: dict[str, Any] = {
         "name": piece.name,
-        "alike": piece.wish.alike,
+        "alike": piece.planned.alike,
         "chain": piece.chain,
         "levels": [{"row": level.row, "stitches": level.stitches, "width_mm": level.width_mm} for level in piece.levels],
         "rows": piece.rows,
@@ -194,7 +194,7 @@ def _piece_json(answer: GarmentAnswer, size: GarmentInSize, piece: ShapedPiece) 
         "grams": None if yarn is None else yarn.grams,
         "off_line_mm": piece.off_line_mm,
     }
-    if piece.wish.shape in YOKES:
+    if piece.planned.shape in YOKES:
         keys = ("back", "front", "sleeve", "underarm", "body_increases", "sleeve_increases", "body", "arm")
         value |= {key: piece.parts.get(key) for key in keys}
     if piece.picked:
@@ -207,10 +207,10 @@ def _piece_json(answer: GarmentAnswer, size: GarmentInSize, piece: ShapedPiece) 
 
 def _join_json(join: Joined) -> dict[str, Any]:
     return {
-        "of": join.wish.of,
-        "edge": join.wish.edge,
-        "to": list(join.wish.to),
-        "at": join.wish.at,
+        "of": join.planned.of,
+        "edge": join.planned.edge,
+        "to": list(join.planned.to),
+        "at": join.planned.at,
         "a_mm": join.a.mm,
         "b_mm": join.b_mm,
         "difference_mm": join.difference_mm,
@@ -237,7 +237,7 @@ def garment_text(answer: GarmentAnswer, units: Units) -> str:
 def _piece_row(piece: ShapedPiece, units: Units) -> tuple[str, ...]:
     first, last = piece.levels[0].stitches, piece.levels[-1]
     counts = str(last.stitches) if first in (last.stitches, 0) else f"{first} → {last.stitches}"
-    alike = f" × {piece.wish.alike}" if piece.wish.alike > 1 else ""
+    alike = f" × {piece.planned.alike}" if piece.planned.alike > 1 else ""
     return (
         piece.name + alike,
         "–" if piece.chain is None else str(piece.chain),
@@ -249,9 +249,9 @@ def _piece_row(piece: ShapedPiece, units: Units) -> tuple[str, ...]:
 
 
 def _join_line(join: Joined, units: Units) -> str:
-    to = " and ".join(join.wish.to)
+    to = " and ".join(join.planned.to)
     a, b = show_length(join.a.mm, units), show_length(join.b_mm, units)
-    return f"{join.wish.of} {join.wish.edge} to {join.wish.at} of {to}: {a} to {b}, {join.verdict}, {rate_words(join)}"
+    return f"{join.planned.of} {join.planned.edge} to {join.planned.at} of {to}: {a} to {b}, {join.verdict}, {rate_words(join)}"
 
 
 def _yarn_line(yarn: str, colour: str, needed: Any) -> str:

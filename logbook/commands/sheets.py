@@ -12,7 +12,7 @@ from logbook.craft.words.counting import counted
 from logbook.errors import RefusedError, UnreadableError
 from logbook.tasks.exporting import export
 from logbook.tasks.importing import ImportPlan, ImportResult, import_into, import_into_new, plan_import
-from logbook.tasks.own_sheets import Wishes, field_of, read_choice, read_over
+from logbook.tasks.own_sheets import SheetChoices, field_of, read_choice, read_over
 
 
 def fill_import(parser: Parser) -> None:
@@ -47,9 +47,9 @@ def fill_export(parser: Parser) -> None:
 
 
 def _import(arguments: argparse.Namespace) -> int:
-    own = _wishes(arguments)
+    own = _said(arguments)
     if arguments.show:
-        return _show(arguments, own or Wishes())
+        return _show(arguments, own or SheetChoices())
     if arguments.new:
         plan, result = import_into_new(path_of(arguments), arguments.sheet, good_rows_only=arguments.good_rows_only, own=own)
     else:
@@ -68,14 +68,14 @@ def _import(arguments: argparse.Namespace) -> int:
     return 0
 
 
-def _wishes(arguments: argparse.Namespace) -> Wishes | None:
+def _said(arguments: argparse.Namespace) -> SheetChoices | None:
     """What is said of a sheet in the maker's own words; None: it is a sheet of the log."""
     if not (arguments.map or arguments.sheet_name or arguments.per):
         return None
-    return Wishes(dict(arguments.map), arguments.sheet_name, arguments.per)
+    return SheetChoices(dict(arguments.map), arguments.sheet_name, arguments.per)
 
 
-def _show(arguments: argparse.Namespace, own: Wishes) -> int:
+def _show(arguments: argparse.Namespace, own: SheetChoices) -> int:
     """What each column would be taken as, what would come of it, and nothing written."""
     if arguments.new or (arguments.book is None and not path_of(arguments).exists()):
         plan = plan_import(None, arguments.sheet, own)

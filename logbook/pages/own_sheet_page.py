@@ -11,8 +11,8 @@ from logbook.tasks.own_sheets import (
     OwnSheet,
     OwnTable,
     RawSheet,
+    SheetChoices,
     SheetProblem,
-    Wishes,
     found_table,
     own_table,
     read_over,
@@ -182,10 +182,10 @@ class OwnSheetPage(SheetPage):
         return " ".join(said)
 
     def _look_at(self, table: OwnTable) -> None:
-        self.own = own_table(table, Wishes(over=self._over))
+        self.own = own_table(table, SheetChoices(over=self._over))
 
     def _take(self, kept: Mapping[str, str]) -> None:
-        self.own = own_table(self.own.table, Wishes(kept, over=self._over))
+        self.own = own_table(self.own.table, SheetChoices(kept, over=self._over))
 
 
 def _key(heading: str) -> str:

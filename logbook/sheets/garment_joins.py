@@ -45,8 +45,8 @@ class JoinsSheet:
 
     def _joins(self, every: Sequence[tuple[int, int, Joined]]) -> Iterator[Sequence[Content]]:
         for place, number, join in every:
-            wish, rate = join.wish, _rate_words(join.rate)
-            words = f"{wish.edge} of {wish.of} to {wish.at} of {' and '.join(wish.to)}"
+            planned, rate = join.planned, _rate_words(join.rate)
+            words = f"{planned.edge} of {planned.of} to {planned.at} of {' and '.join(planned.to)}"
             values: list[Content] = [join.a.mm / 10, join.b_mm / 10, join.difference_mm / 10, join.verdict.value, rate]
             if self._edges(join):
                 formulas = self._formulas(place, number, join)
@@ -55,14 +55,14 @@ class JoinsSheet:
 
     def _edges(self, join: Joined) -> tuple[tuple[str, LiveEdge], ...]:
         """The edges that are joined, each with its piece, the first first; none if one of them is not live."""
-        names = ((join.wish.of, join.wish.edge), *((name, join.wish.at) for name in join.wish.to))
+        names = ((join.planned.of, join.planned.edge), *((name, join.planned.at) for name in join.planned.to))
         found = [(name, self._live.edges.get(name, {}).get(edge)) for name, edge in names]
         return tuple((name, edge) for name, edge in found if edge is not None) if all(edge for _, edge in found) else ()
 
     def _formulas(self, place: int, number: int, join: Joined) -> tuple[str, ...]:
         edges, row, size = self._edges(join), self._rows[place, number], self._sizes[place]
         (first, a), others = edges[0], edges[1:]
-        twice = 2 if len(others) == 1 and join.wish.at == "armhole" == join.b_measure else 1
+        twice = 2 if len(others) == 1 and join.planned.at == "armhole" == join.b_measure else 1
 
         def of(name: str, text: str) -> str:
             return filled(text, lambda key: self._live.cell(place, of_piece(name, key)))
@@ -73,8 +73,8 @@ class JoinsSheet:
             for texts in ([(name, edge.mm) for name, edge in others], [(name, edge.units) for name, edge in others])
         )
         steps = ",".join(of(name, edge.step) for name, edge in edges)
-        shapes = [size.piece(name) for name in (join.wish.of, *join.wish.to)]
-        if counts_must_agree(join.wish, shapes[0], shapes[1:]) and join.a.along.value == join.b_along:
+        shapes = [size.piece(name) for name in (join.planned.of, *join.planned.to)]
+        if counts_must_agree(join.planned, shapes[0], shapes[1:]) and join.a.along.value == join.b_along:
             verdict = f'IF({a_count}={b_count},"{JoinVerdict.FITS}","{JoinVerdict.TROUBLE}")'
         else:
             off, other = f"ABS(E{row})", f"D{row}"
@@ -93,15 +93,15 @@ class JoinsSheet:
 
     def _meets(self, place: int, join: Joined, size: GarmentInSize) -> str:
         """That the straight rows of a sleeve meet each inset of the armholes; "" where there is none."""
-        if join.wish.at != "armhole":
+        if join.planned.at != "armhole":
             return ""
-        of, conditions = size.piece(join.wish.of), []
+        of, conditions = size.piece(join.planned.of), []
 
         def cell(name: str, key: str) -> str:
             return self._live.cell(place, of_piece(name, key))
 
         has = f"{cell(of.name, 'even')}*{cell(of.name, 'q')}" if "straight" in of.wanted else "0"
-        for other in join.wish.to:
+        for other in join.planned.to:
             if size.piece(other).wanted.get("inset"):
                 count, p = cell(other, "inset sts"), cell(other, "p")
                 near = f"MAX({FITS}*{count}*{p},{cell(of.name, 'q')}/2,{p}/2)+0.000000001"

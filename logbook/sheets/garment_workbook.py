@@ -75,8 +75,10 @@ def _pieces(
         sheet.paragraph("What follows are values: change the plan to change them.")
     for place in values:
         made = [size.pieces[place] for size in sizes]
-        wish = made[0].wish
-        sheet.add((f"{wish.name}{f' × {wish.alike}' if wish.alike > 1 else ''}", *(size.name for size in sizes)), heading)
+        planned = made[0].planned
+        sheet.add(
+            (f"{planned.name}{f' × {planned.alike}' if planned.alike > 1 else ''}", *(size.name for size in sizes)), heading
+        )
         for label, said_of, numbers in _numbers(made):
             sheet.add((label, *said_of), [CellLook(Role.LABEL), *[CellLook(numbers=numbers, right=True)] * len(sizes)])
         sheet.skip()

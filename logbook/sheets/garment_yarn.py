@@ -123,7 +123,7 @@ class YarnSheet:
         hours = cost = currency = None
         if whole and size.hours is not None:
             minutes = "+".join(
-                f"F{self._of_piece[one.name]}/100*{self._worked(place, one)}*{one.wish.alike}" for one in size.pieces
+                f"F{self._of_piece[one.name]}/100*{self._worked(place, one)}*{one.planned.alike}" for one in size.pieces
             )
             hours = Formula(f"({minutes})/60", size.hours)
         if whole and size.cost:
@@ -139,9 +139,9 @@ class YarnSheet:
 
     def _grams(self, place: int, size: GarmentInSize, piece: ShapedPiece, ball: int) -> str:
         """Of all such pieces, with the seams sewn with their yarn where it is known how long a ``ball`` (its row) is."""
-        row, alike = self._of_piece[piece.name], piece.wish.alike
-        seam = seam_if_named(piece.wish.seam)
-        own = [number for number, join in enumerate(size.joins) if join.wish.of == piece.name and not join.goes_on]
+        row, alike = self._of_piece[piece.name], piece.planned.alike
+        seam = seam_if_named(piece.planned.seam)
+        own = [number for number, join in enumerate(size.joins) if join.planned.of == piece.name and not join.goes_on]
         thread = ""
         if seam is not None and own and ball:
             each = "+".join(f"{seam.thread}*10*{self._joins.length(place, number)}+{2 * TAIL_MM}" for number in own)

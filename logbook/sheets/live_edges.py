@@ -46,7 +46,7 @@ def _row_ends(count: str, mm: str = "") -> LiveEdge:
 
 def live_edges(piece: ShapedPiece) -> dict[str, LiveEdge]:
     """The edges of a piece whose numbers are live, by name."""
-    shape = piece.wish.shape
+    shape = piece.planned.shape
     if shape in (PANEL, HALF_FRONT):
         return _of_panel(piece)
     if shape in YOKES:
@@ -57,7 +57,7 @@ def live_edges(piece: ShapedPiece) -> dict[str, LiveEdge]:
     first = str(piece.foundation) if shape == TRIANGLE else "{first}"
     along = _plain if shape == TRIANGLE else _stitches
     found = {"start": along(first), "end": along("{last}")}
-    if shape == EDGING or piece.wish.worked == ROUND:
+    if shape == EDGING or piece.planned.worked == ROUND:
         return found
     across = "{last}" if shape == TRIANGLE else "({last}-{first})"
     side = _row_ends("{rows}", f"SQRT(({{rows}}*{{q}})^2+({across}*{{p}}/2)^2)")
@@ -65,19 +65,19 @@ def live_edges(piece: ShapedPiece) -> dict[str, LiveEdge]:
 
 
 def _of_panel(piece: ShapedPiece) -> dict[str, LiveEdge]:
-    half, shaped, inset = piece.wish.shape == HALF_FRONT, "neck depth" in piece.wanted, bool(piece.wanted.get("inset"))
+    half, shaped, inset = piece.planned.shape == HALF_FRONT, "neck depth" in piece.wanted, bool(piece.wanted.get("inset"))
     sides = 1 if half else 2
     top = f"{{first}}{f'-{sides}*{{inset sts}}' if inset else ''}{'-{neck sts}' if shaped else ''}"
     edges = {"start": _stitches("{first}"), "end": _stitches(top)}
     deep = "armhole" in piece.wanted
-    if piece.wish.worked != ROUND:
+    if piece.planned.worked != ROUND:
         side = f"{{rows}}{'-{deep}' if deep else ''}{'-{slit rows}' if 'slit' in piece.wanted else ''}"
         edges |= dict.fromkeys(("side", "left side", "right side"), _row_ends(side))
     if deep:
         edges["armhole"] = _row_ends("{deep}")
     if "neck" in piece.edges:
         edges["shoulder"] = _stitches("{shoulder}")
-        edges["neck"] = _neck(piece.wish.choice("neck"), sides) if shaped else _stitches("{neck sts}")
+        edges["neck"] = _neck(piece.planned.choice("neck"), sides) if shaped else _stitches("{neck sts}")
     if half:
         edges["front"] = _row_ends("{rows}-{neck rows}" if shaped else "{rows}")
     return edges
@@ -107,14 +107,14 @@ def all_stitches(piece: ShapedPiece) -> str:
         CROWN: lambda one: (
             f"{one.parts['each_round']}*{{crown_rounds}}*({{crown_rounds}}+1)/2+{{last}}*({{rows}}-{{crown_rounds}})"
         ),
-        TRIANGLE: lambda one: f"{{rows}}*{one.foundation}+{one.wish.choice('more a row')}*{{rows}}*({{rows}}-1)/2",
+        TRIANGLE: lambda one: f"{{rows}}*{one.foundation}+{one.planned.choice('more a row')}*{{rows}}*({{rows}}-1)/2",
         EDGING: lambda _: "{first}*{rows}+({last}-{first})*({rows}+1)/2",
     }
-    return shapes[piece.wish.shape](piece)
+    return shapes[piece.planned.shape](piece)
 
 
 def _in_panel(piece: ShapedPiece) -> str:
-    sides = 1 if piece.wish.shape == HALF_FRONT else 2
+    sides = 1 if piece.planned.shape == HALF_FRONT else 2
     text = "{first}*{rows}"
     if piece.wanted.get("inset"):
         text += f"-{sides}*{{inset sts}}*{{deep}}"
@@ -124,14 +124,14 @@ def _in_panel(piece: ShapedPiece) -> str:
             "square": "0",
             "round": f"({decreases}*{rows}-{decreases}*({decreases}+1)/2)",
             "v": _gained(decreases, rows),
-        }[piece.wish.choice("neck")]
+        }[piece.planned.choice("neck")]
         text += f"-{{leaves}}*{rows}-{sides}*{by_row}"
     return text
 
 
 def _in_taper(piece: ShapedPiece) -> str:
     shaped = "({rows}-{even})" if "straight" in piece.wanted else "{rows}"
-    if piece.wish.choice("right side rows"):
+    if piece.planned.choice("right side rows"):
         pairs = f"INT(({shaped}+1)/2)"
         at = f"(2*{_sum_of_spread('{times}', pairs)}-{{times}})"
     else:

@@ -41,7 +41,7 @@ class LiveGarment:
         self._made = {piece.name: [size.piece(piece.name) for size in sizes] for piece in sizes[0].pieces}
         self._live: dict[str, list[NumberLine]] = {}
         self.edges: dict[str, Mapping[str, LiveEdge]] = {}
-        for name, made in sorted(self._made.items(), key=lambda item: item[1][0].wish.shape == EDGING):
+        for name, made in sorted(self._made.items(), key=lambda item: item[1][0].planned.shape == EDGING):
             if is_live(made, cloths[name], self.edges):
                 self._live[name] = lines_of(made, cloths[name], self.edges)
                 self.edges[name] = live_edges(made[0])
@@ -165,7 +165,7 @@ class LiveGarment:
         self._sheet.skip()
 
     def _heading(self, name: str) -> None:
-        alike = self._made[name][0].wish.alike
+        alike = self._made[name][0].planned.alike
         heading = [CellLook(Role.HEADING), *[CellLook(Role.HEADING, right=True, wraps=True)] * len(self._sizes)]
         self._sheet.add((f"{name}{f' × {alike}' if alike > 1 else ''}", *(size.name for size in self._sizes)), heading)
 

@@ -39,12 +39,12 @@ def part_line(name: str, label: str, formula: str) -> NumberLine:
 
 def by_repeats(piece: ShapedPiece) -> bool:
     """Whether the stitches of such a piece go by the multiple of its pattern, and its rows by groups."""
-    return piece.wish.shape in (PANEL, HALF_FRONT, TAPERED, EDGING)
+    return piece.planned.shape in (PANEL, HALF_FRONT, TAPERED, EDGING)
 
 
 def whole_stitches(exact: str, piece: ShapedPiece) -> str:
     """The stitches of whole repeats nearest to so many; in the round there is no plus."""
-    plus = "0" if piece.wish.worked == ROUND else "{b}"
+    plus = "0" if piece.planned.worked == ROUND else "{b}"
     return in_steps(exact, f"({{m}}+{plus})", "{m}", Choose.NEAREST)
 
 

@@ -56,7 +56,7 @@ class LiveMeasures:
     def __init__(self, size: GarmentSize, pieces: Sequence[ShapedPiece], live: Sequence[str]) -> None:
         self._size, self._live = size, live
         self._pieces = {piece.name: piece for piece in pieces}
-        self._names = measure_names([piece.wish for piece in pieces])
+        self._names = measure_names([piece.planned for piece in pieces])
         self.used: set[str] = set()
 
     def formula(self, piece: ShapedPiece, measure: str) -> str:
@@ -72,20 +72,20 @@ class LiveMeasures:
         """What seams take: a length, or by the name of the seam so many stitches."""
         if abs(mm) < 1e-9:
             return ""
-        if seam_if_named(piece.wish.seam) is None:
+        if seam_if_named(piece.planned.seam) is None:
             return f"+{mm!r}"
         return f"+{mm / piece.stitch_mm!r}*{{{of_piece(piece.name, 'p')}}}"
 
     def _mm(self, piece: ShapedPiece, measure: str) -> float:
-        text = self._size.pieces.get(piece.name, {}).get(measure) or piece.wish.measures[measure]
+        text = self._size.pieces.get(piece.name, {}).get(measure) or piece.planned.measures[measure]
         return measure_of(text, self._names, self._value)
 
     def _value(self, name: str) -> float | Ease:
         if name == "ease":
             return self._ease()
         if " of " in name:
-            measure, wish = measure_named(name, [piece.wish for piece in self._pieces.values()])
-            piece = self._pieces[wish.name]
+            measure, planned = measure_named(name, [piece.planned for piece in self._pieces.values()])
+            piece = self._pieces[planned.name]
             mm = float(self._mm(piece, measure))
             if piece.name not in self._live:
                 return max(mm, 0.0)

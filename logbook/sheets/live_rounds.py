@@ -65,7 +65,7 @@ def round_yoke_lines(one: ShapedPiece) -> list[NumberLine]:
 def crown_lines(one: ShapedPiece) -> list[NumberLine]:
     """A crown with its tube."""
     each = one.parts["each_round"]
-    exact = bool(one.wish.choice("exact"))
+    exact = bool(one.planned.choice("exact"))
     stitches = nearest("{round}*10/{p}") if exact else f"{{crown_rounds}}*{each}"
     one_more = f"-({{last}}<>{{crown_rounds}}*{each})" if exact else ""
     return [
@@ -80,7 +80,7 @@ def crown_lines(one: ShapedPiece) -> list[NumberLine]:
 
 def triangle_lines(one: ShapedPiece) -> list[NumberLine]:
     """A triangle from its tip."""
-    first, more = one.foundation, int(one.wish.choice("more a row"))
+    first, more = one.foundation, int(one.planned.choice("more a row"))
     return [
         NumberLine("rows", "rows", f"1+{nearest(f'({{wingspan}}*10/{{p}}-{first})/{more}')}", lambda piece: piece.rows),
         NumberLine("last", "stitches of the last row", f"{first}+{more}*({{rows}}-1)", lambda piece: piece.counts[-1]),

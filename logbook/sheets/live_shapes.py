@@ -40,10 +40,10 @@ def is_live(pieces: Sequence[ShapedPiece], cloth: Cloth, edges: Edges) -> bool:
     piece = pieces[0]
     alike = len({(frozenset(one.wanted), bool(one.wanted.get("inset"))) for one in pieces}) == 1
     edge, plain = cloth.gauges.edge, (cloth.gauges.pattern.multiple or 1) == 1
-    edges_of_another = piece.wish.shape == TAPERED and not plain and edge is not None and edge.stitch_mm != piece.stitch_mm
-    sideways = piece.wish.shape == PANEL and piece.wish.worked == SIDEWAYS
+    edges_of_another = piece.planned.shape == TAPERED and not plain and edge is not None and edge.stitch_mm != piece.stitch_mm
+    sideways = piece.planned.shape == PANEL and piece.planned.worked == SIDEWAYS
     no_side = "slit" in piece.wanted and "side" not in piece.edges
-    flat = piece.on is not None and piece.wish.worked != ROUND
+    flat = piece.on is not None and piece.planned.worked != ROUND
     picked = all(one.edge in edges.get(one.piece, ()) for one in piece.picked)
     return picked and alike and not (edges_of_another or sideways or no_side or flat)
 
@@ -51,7 +51,7 @@ def is_live(pieces: Sequence[ShapedPiece], cloth: Cloth, edges: Edges) -> bool:
 def lines_of(pieces: Sequence[ShapedPiece], cloth: Cloth, edges: Edges) -> list[NumberLine]:
     """The lines of a piece in all sizes: what is wanted of it, then what comes of that; ``edges`` of the others."""
     one, rule = pieces[0], RowRule.of(cloth.gauges.pattern)
-    found = [_wanted(name) for name in one.wish.kind.measures if any(name in piece.wanted for piece in pieces)]
+    found = [_wanted(name) for name in one.planned.kind.measures if any(name in piece.wanted for piece in pieces)]
     shapes: dict[str, Callable[[ShapedPiece], list[NumberLine]]] = {
         PANEL: lambda one: _panel(one, rule),
         HALF_FRONT: lambda one: _panel(one, rule),
@@ -63,7 +63,7 @@ def lines_of(pieces: Sequence[ShapedPiece], cloth: Cloth, edges: Edges) -> list[
         EDGING: lambda one: _edging(one, rule, edges),
     }
     worked = NumberLine("worked", "stitches of all rows", all_stitches(one), lambda piece: piece.stitches_worked)
-    return [*found, *shapes[one.wish.shape](one), worked]
+    return [*found, *shapes[one.planned.shape](one), worked]
 
 
 def _wanted(name: str) -> NumberLine:
@@ -94,7 +94,7 @@ def _left(piece: ShapedPiece, wanted: str) -> tuple[int, int]:
 
 
 def _panel(one: ShapedPiece, rule: RowRule) -> list[NumberLine]:
-    sides = 1 if one.wish.shape == HALF_FRONT else 2
+    sides = 1 if one.planned.shape == HALF_FRONT else 2
     found = _begin(one, "width")
     found.append(NumberLine("rows", "rows", whole_rows("({length}*10/{q})", rule, straight=True), lambda piece: piece.rows))
     if "slit" in one.wanted:
@@ -130,7 +130,7 @@ def _slit_rows(piece: ShapedPiece) -> int:
 
 
 def _neck(one: ShapedPiece, sides: int, inset: bool) -> list[NumberLine]:
-    form = one.wish.choice("neck")
+    form = one.planned.choice("neck")
     wanted = "{neck width}*10/{p}"
     of = like(wanted, "{first}") if sides == 2 else nearest(wanted)
     half = like("{neck sts}/2", "{neck sts}") if sides == 2 else nearest("{neck sts}/2")
@@ -172,7 +172,7 @@ def _tapered(one: ShapedPiece, rule: RowRule) -> list[NumberLine]:
         found.append(
             NumberLine("even", "of these even at the end", nearest("{straight}*10/{q}"), lambda piece: piece.parts.get("even", 0))
         )
-    step = "(2*{m})" if one.wish.choice("whole repeats") else "2"
+    step = "(2*{m})" if one.planned.choice("whole repeats") else "2"
     last = f"{{first}}+{step}*{halves_up(f'({{end width}}*10/{{p}}-{{first}})/{step}')}"
     times = "ABS({last}-{first})/2"
     found += [
@@ -181,7 +181,7 @@ def _tapered(one: ShapedPiece, rule: RowRule) -> list[NumberLine]:
             "times", "shaped at each edge, times", times, lambda piece: len(piece.shapings[0].at) if piece.shapings else 0
         ),
     ]
-    if not one.wish.choice("right side rows"):
+    if not one.planned.choice("right side rows"):
         spread = f"IF({{times}}=0,0,IF({{times}}>{{rows}}-{even},0,ROUNDUP(INT(({{rows}}-{even})/{{times}})/2,0)))"
         gap = f"IF({{times}}=0,0,INT(({{rows}}-{even})/{{times}}))"
         longer = f"IF({{gap}}=0,0,{{rows}}-{even}-{{gap}}*{{times}})"
@@ -212,7 +212,7 @@ def _first_shaped(piece: ShapedPiece) -> int:
 
 
 def _edging(one: ShapedPiece, rule: RowRule, edges: Edges) -> list[NumberLine]:
-    drawn = 1 - float(one.wish.choice("draw in"))
+    drawn = 1 - float(one.planned.choice("draw in"))
     along = "+".join(filled(edges[of.piece][of.edge].mm, partial(_of, of.piece)) for of in one.picked)
     corners = one.parts.get("corners", 0)
     picked = whole_stitches(f"({{along}}*10*{drawn!r}/{{p}})", one)

@@ -31,7 +31,7 @@ _PUBLISHED = (
 def write_run_workbook(
     stream: BinaryIO,
     written: WrittenSizes,
-    wishes: Sequence[SizePlan],
+    plans: Sequence[SizePlan],
     run: SizeRun,
     said: Sequence[str],
     date: str,
@@ -44,7 +44,7 @@ def write_run_workbook(
     Raises RefusedError, naming the text, for a name that no sheet can hold.
     """
     plan, title = written.plan, written.plan.name or "Size run"
-    by_name = {wish.name: wish for wish in wishes}
+    by_name = {one.name: one for one in plans}
     sizes = [LiveSize(size.name, plan_for(plan, by_name[size.name]), size.piece) for size in written.sizes]
     with BookWriter(title, date) as book:
         sheet = book.sheet("Sizes", [40, *[11] * len(sizes)], landscape=len(sizes) > 5)

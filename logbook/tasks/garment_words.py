@@ -60,13 +60,13 @@ def notes(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -
     said += [_eased(join, units) for join in size.joins if join.verdict is JoinVerdict.EASE_IN]
     if answer.plan.sizes.chart == "children" or is_childs_size(size.name) or is_childs_size(answer.plan.name):
         said.insert(0, CHILDREN_CAUTION)
-    if any(piece.wish.shape in YOKES for piece in size.pieces):
+    if any(piece.planned.shape in YOKES for piece in size.pieces):
         said.append("Front and back neck of the yoke are equally deep.")
     said += _round_by_flat(answer, size)
     unweighed = [piece for piece in size.pieces if answer.cloths[piece.name].gauges.weight is None]
     if unweighed:
         names = listed([f"“{piece.name}”" for piece in unweighed])
-        several = len({str(piece.wish.swatch) for piece in unweighed}) > 1
+        several = len({str(piece.planned.swatch) for piece in unweighed}) > 1
         which = "each swatch" if several else "its swatch" if len(unweighed) == 1 else "their swatch"
         said.append(f"No yarn for {names}: weigh {which}, and count its stitches and rows.")
     if size.time is not None and size.pieces:
@@ -76,12 +76,12 @@ def notes(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -
 
 def _round_by_flat(answer: GarmentAnswer, size: GarmentInSize) -> list[str]:
     """Of all pieces that are worked round from a swatch worked flat, once."""
-    found = [piece for piece in size.pieces if piece.wish.worked == ROUND and answer.cloths[piece.name].flat]
-    found = [piece for piece in found if piece.wish.shape != "edging"]
+    found = [piece for piece in size.pieces if piece.planned.worked == ROUND and answer.cloths[piece.name].flat]
+    found = [piece for piece in found if piece.planned.shape != "edging"]
     if not found:
         return []
     names = listed([f"“{piece.name}”" for piece in found])
-    several = len({str(piece.wish.swatch) for piece in found}) > 1
+    several = len({str(piece.planned.swatch) for piece in found}) > 1
     whose = "its swatch was" if len(found) == 1 else "their swatches were" if several else "their swatch was"
     are = "is" if len(found) == 1 else "are"
     return [f"{names} {are} worked in the round, but {whose} worked flat: rounds often come out a little shorter."]
@@ -105,24 +105,26 @@ _REMARKS = ("ruffles", "cup")
 
 
 def _join_problem(answer: GarmentAnswer, size: GarmentInSize, join: Joined, units: Units) -> GarmentProblem:
-    wish, trouble = join.wish, join.trouble
-    pieces = tuple(dict.fromkeys((wish.of, *wish.to)))
-    to = listed([f"“{name}”" for name in wish.to])
+    planned, trouble = join.planned, join.trouble
+    pieces = tuple(dict.fromkeys((planned.of, *planned.to)))
+    to = listed([f"“{name}”" for name in planned.to])
     if trouble is not None and trouble.kind == "inset":
         has, needs = (show_length(float(trouble.figures[key]), units) for key in ("has", "needs"))
         inset_of = trouble.figures["piece"]
-        said = f"The straight part of “{wish.of}” is {has}, but the inset of “{inset_of}” is {needs}"
+        said = f"The straight part of “{planned.of}” is {has}, but the inset of “{inset_of}” is {needs}"
         remedy = remedy_for(answer.plan, size.size, answer.cloths, join)
         if remedy is None:
-            return GarmentProblem(f"{said}: make them the same.", (wish.of, str(inset_of)))
+            return GarmentProblem(f"{said}: make them the same.", (planned.of, str(inset_of)))
         mended = f"{remedy.measure} of “{remedy.piece}” {show_length(remedy.mm, units)}"
-        return GarmentProblem(f"{said}. What would fit: {mended}.", (wish.of, str(inset_of)), remedy)
+        return GarmentProblem(f"{said}. What would fit: {mended}.", (planned.of, str(inset_of)), remedy)
     if trouble is not None and trouble.kind == "counts differ":
         a, b = (_units(int(trouble.figures[key]), str(trouble.figures["along"])) for key in ("a", "b"))
-        what = f"The {wish.edge} of “{wish.of}” has {a}, the {wish.at} of {to} {b}: sewn stitch for stitch, they must match"
+        what = (
+            f"The {planned.edge} of “{planned.of}” has {a}, the {planned.at} of {to} {b}: sewn stitch for stitch, they must match"
+        )
     else:
         a, b = show_length(join.a.mm, units), show_length(join.b_mm, units)
-        what = f"The {wish.edge} of “{wish.of}” is {a}, the {wish.at} of {to} {b}: they do not fit"
+        what = f"The {planned.edge} of “{planned.of}” is {a}, the {planned.at} of {to} {b}: they do not fit"
     remedy = remedy_for(answer.plan, size.size, answer.cloths, join)
     if remedy is None:
         return GarmentProblem(f"{what}. {_no_remedy(answer, join)}", pieces)
@@ -133,11 +135,11 @@ def _join_problem(answer: GarmentAnswer, size: GarmentInSize, join: Joined, unit
 
 def _no_remedy(answer: GarmentAnswer, join: Joined) -> str:
     """Why nothing is offered, and what is left to do."""
-    names = dict.fromkeys((join.wish.of, *join.wish.to))
+    names = dict.fromkeys((join.planned.of, *join.planned.to))
     repeats = max(answer.cloths[name].gauges.pattern.multiple or 1 for name in names)
     by = f", as the widths change by whole repeats of {repeats}" if repeats > 1 else ""
     measures = dict.fromkeys(
-        (f"{join.a.measure} of “{join.wish.of}”", *(f"{join.b_measure} of “{name}”" for name in join.wish.to))
+        (f"{join.a.measure} of “{join.planned.of}”", *(f"{join.b_measure} of “{name}”" for name in join.planned.to))
     )
     return f"No small change of one measure makes them fit{by}: change the {listed(list(measures))}."
 
@@ -182,8 +184,8 @@ def _off_width(piece: ShapedPiece) -> float:
 
 def _eased(join: Joined, units: Units) -> str:
     """What is longer is eased into what is shorter."""
-    wish, off = join.wish, show_length(abs(join.difference_mm), units)
-    one, other = f"{wish.edge} of “{wish.of}”", f"{wish.at} of {listed([f'“{name}”' for name in wish.to])}"
+    planned, off = join.planned, show_length(abs(join.difference_mm), units)
+    one, other = f"{planned.edge} of “{planned.of}”", f"{planned.at} of {listed([f'“{name}”' for name in planned.to])}"
     longer, shorter = (one, other) if join.difference_mm > 0 else (other, one)
     return f"Ease the {longer} into the {shorter}: it is {off} longer."
 
@@ -191,21 +193,21 @@ def _eased(join: Joined, units: Units) -> str:
 def _openings(size: GarmentInSize, units: Units) -> list[str]:
     """What would not go over head, arm or hip."""
     body, said = size.size.body, []
-    panels = [piece for piece in size.pieces if piece.wish.shape == PANEL and "neck" in piece.edges]
-    opens = any(piece.wish.shape == HALF_FRONT for piece in size.pieces)
-    yokes = [piece for piece in size.pieces if piece.wish.shape in YOKES]
+    panels = [piece for piece in size.pieces if piece.planned.shape == PANEL and "neck" in piece.edges]
+    opens = any(piece.planned.shape == HALF_FRONT for piece in size.pieces)
+    yokes = [piece for piece in size.pieces if piece.planned.shape in YOKES]
     head = body.get("head", ADULT_HEAD_MM if body.get("bust", ADULT_HEAD_MM * 2) >= _ADULT_BUST_MM else None)
-    neck = sum(piece.edges["neck"].mm * piece.wish.alike for piece in panels) or sum(yoke.edges["neck"].mm for yoke in yokes)
-    if neck and head and not opens and (len(panels) + sum(p.wish.alike - 1 for p in panels) > 1 or yokes) and neck < head:
+    neck = sum(piece.edges["neck"].mm * piece.planned.alike for piece in panels) or sum(yoke.edges["neck"].mm for yoke in yokes)
+    if neck and head and not opens and (len(panels) + sum(p.planned.alike - 1 for p in panels) > 1 or yokes) and neck < head:
         said.append(_too_small("neck", neck, "head", head, units))
     arm = body.get("upper arm")
     for join in size.joins:
-        if arm and join.wish.at == "armhole" and join.b_mm < arm:
+        if arm and join.planned.at == "armhole" and join.b_mm < arm:
             said.append(_too_small("armhole", join.b_mm, "upper arm", arm, units))
     hip = body.get("hip")
-    hems = [piece for piece in size.pieces if piece.wish.shape in (PANEL, HALF_FRONT) and "shoulder" in piece.edges]
-    hem = sum(piece.edges["start"].mm * piece.wish.alike for piece in hems if piece.wish.worked != "sideways")
-    if hip and hem and not opens and len(hems) + sum(p.wish.alike - 1 for p in hems) > 1 and hem < hip:
+    hems = [piece for piece in size.pieces if piece.planned.shape in (PANEL, HALF_FRONT) and "shoulder" in piece.edges]
+    hem = sum(piece.edges["start"].mm * piece.planned.alike for piece in hems if piece.planned.worked != "sideways")
+    if hip and hem and not opens and len(hems) + sum(p.planned.alike - 1 for p in hems) > 1 and hem < hip:
         said.append(_too_small("hem", hem, "hip", hip, units))
     return said
 

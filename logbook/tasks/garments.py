@@ -11,7 +11,7 @@ from logbook.book.logbook import Logbook
 from logbook.craft.garments.body import GarmentSize, sizes_of
 from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.garment import GarmentInSize, work_out_garment
-from logbook.craft.garments.plan import Garment, GarmentPlan, PieceWish
+from logbook.craft.garments.plan import Garment, GarmentPiece, GarmentPlan
 from logbook.craft.garments.plan_file import plan_of
 from logbook.craft.gauges.drift import drifts_of
 from logbook.craft.sizes.body_chart import BodyChart
@@ -138,7 +138,7 @@ def cloths_of(
     return cloths, swatches
 
 
-def _basis(piece: PieceWish, book: Logbook | None, known: dict[str, Basis]) -> Basis:
+def _basis(piece: GarmentPiece, book: Logbook | None, known: dict[str, Basis]) -> Basis:
     basis = _basis_of_fabric(piece, book, known)
     if not piece.edge_swatch.strip():
         return basis
@@ -147,7 +147,7 @@ def _basis(piece: PieceWish, book: Logbook | None, known: dict[str, Basis]) -> B
     return replace(basis, edge_swatch=_basis_of_tag(piece.edge_swatch, book, known).swatch)
 
 
-def _basis_of_fabric(piece: PieceWish, book: Logbook | None, known: dict[str, Basis]) -> Basis:
+def _basis_of_fabric(piece: GarmentPiece, book: Logbook | None, known: dict[str, Basis]) -> Basis:
     if isinstance(piece.swatch, Mapping):
         swatch = swatch_in_place(piece.swatch, f"“{piece.name}”")
         return Basis(swatch=swatch, assumed=Assumptions(), drift=drifts_of(Assumptions(), hand=swatch.worked_by))
@@ -164,7 +164,7 @@ def _basis_of_tag(tag: str, book: Logbook, known: dict[str, Basis]) -> Basis:
     return known[tag]
 
 
-def _cloth(piece: PieceWish, basis: Basis) -> Cloth:
+def _cloth(piece: GarmentPiece, basis: Basis) -> Cloth:
     try:
         gauges = gauges_on(basis, other_hands=True)
     except RefusedError as refused:

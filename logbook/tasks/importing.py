@@ -19,7 +19,7 @@ from logbook.sheets.swatch_rows import SheetProblem, SheetSwatches, swatches_of
 from logbook.tasks.import_rows import KnownRecords, Planned, Planner
 from logbook.tasks.keeping import new_book
 from logbook.tasks.kept_import import NOTHING_KEPT, KeptPlan, kept_rows_of, plan_kept
-from logbook.tasks.own_sheets import OwnSheet, Wishes, own_sheet
+from logbook.tasks.own_sheets import OwnSheet, SheetChoices, own_sheet
 from logbook.tasks.pictures import along
 
 __all__ = ["ImportPlan", "ImportResult", "SheetProblem", "carry_out", "import_into", "import_into_new", "plan_import"]
@@ -56,7 +56,9 @@ class ImportResult:
     others: str = ""
 
 
-def plan_import(book: Logbook | None, path: Path, own: Wishes | None = None, progress: Progress | None = None) -> ImportPlan:
+def plan_import(
+    book: Logbook | None, path: Path, own: SheetChoices | None = None, progress: Progress | None = None
+) -> ImportPlan:
     """Reads the sheet and compares it with the logbook (None: a new, empty one). Writes nothing.
 
     ``own``: the sheet is in the maker's own words, and what they say of it. ``progress`` gets (done, total), 0 while that is
@@ -142,7 +144,7 @@ def _take_pictures(plan: ImportPlan, path: Path) -> None:
 
 
 def import_into(
-    book: Logbook, sheet: Path, *, good_rows_only: bool = False, own: Wishes | None = None
+    book: Logbook, sheet: Path, *, good_rows_only: bool = False, own: SheetChoices | None = None
 ) -> tuple[ImportPlan, ImportResult | None]:
     """Plans and carries out in one go; the result is None if there are problems and the good rows alone are not wanted."""
     plan = plan_import(book, sheet, own)
@@ -152,7 +154,7 @@ def import_into(
 
 
 def import_into_new(
-    path: Path, sheet: Path, *, good_rows_only: bool = False, own: Wishes | None = None
+    path: Path, sheet: Path, *, good_rows_only: bool = False, own: SheetChoices | None = None
 ) -> tuple[ImportPlan, ImportResult | None]:
     """The same into a new logbook at ``path``, made only if something can be taken in. Raises RefusedError if it is there."""
     plan = plan_import(None, sheet, own)

@@ -21,8 +21,8 @@ __all__ = [
     "OwnSheet",
     "OwnTable",
     "RawSheet",
+    "SheetChoices",
     "SheetProblem",
-    "Wishes",
     "field_of",
     "own_sheet",
     "read_choice",
@@ -31,7 +31,7 @@ __all__ = [
 
 
 @dataclass(frozen=True, slots=True)
-class Wishes:
+class SheetChoices:
     """What the maker says of the sheet: columns of the log by heading (small letters; "": not to be taken), which sheet, and the
     length of counts that state none."""
 
@@ -56,9 +56,9 @@ class OwnSheet:
         return (*said, *(f"Row {row} is set aside: {why}." for row, why in self.rows.aside))
 
 
-def own_sheet(path: Path, wishes: Wishes) -> OwnSheet:
+def own_sheet(path: Path, said: SheetChoices) -> OwnSheet:
     """Reads the sheet and guesses. Raises RefusedError if no table is in it or a heading is not in the table."""
-    return own_table(found_table(path.name, read_own_sheets(path, wishes.sheet)), wishes)
+    return own_table(found_table(path.name, read_own_sheets(path, said.sheet)), said)
 
 
 def raw_sheets(path: Path, progress: Progress | None = None) -> tuple[RawSheet, ...]:
@@ -97,15 +97,15 @@ def is_of_the_log(path: Path) -> bool:
     return bool(headings) and sum(heading in BY_NAME for heading in headings) >= _NEARLY_ALL * len(headings)
 
 
-def own_table(table: OwnTable, wishes: Wishes) -> OwnSheet:
+def own_table(table: OwnTable, said: SheetChoices) -> OwnSheet:
     """The same of a table that was found already."""
     there = {" ".join(heading.casefold().split()) for heading in table.headings}
-    missing = next((heading for heading in wishes.columns if heading not in there), None)
+    missing = next((heading for heading in said.columns if heading not in there), None)
     if missing is not None:
         names = ", ".join(f"“{heading}”" for heading in table.headings if heading)
         raise RefusedError(f"There is no heading “{missing[:40]}” in row {table.heading_row}: there is {names}.")
-    choices = with_choices(table, guesses(table), wishes.columns)
-    rows = as_log(table, choices, wishes.over)
+    choices = with_choices(table, guesses(table), said.columns)
+    rows = as_log(table, choices, said.over)
     return OwnSheet(table, choices, rows, _by_their_headings(swatches_of(rows.sheet), rows))
 
 

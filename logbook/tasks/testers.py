@@ -162,7 +162,7 @@ def _garment_trial(book: Logbook, garment: Garment) -> Trial:
             wide = max(piece.widths) * (max(levels) / most if levels else 1.0)
             high = piece.row_mm * as_handed_on.get("rows", rows)
             across, up = (Direction.STITCHES, piece.stitch_mm, wide), (Direction.ROWS, piece.row_mm, high)
-            width, length = (up, across) if piece.wish.worked == SIDEWAYS else (across, up)
+            width, length = (up, across) if piece.planned.worked == SIDEWAYS else (across, up)
             of_piece = {what: ToldSize(mm, along, pitch) for what, (along, pitch, mm) in (("width", width), ("length", length))}
             told[size.name, piece.name] = of_piece
             if piece.name == parts[0]:

@@ -17,18 +17,18 @@ Rows = list[tuple[object, ...]]
 
 
 def workbook(
-    told: WrittenSizes, said: tuple[str, ...] = (), wishes: Sequence[SizePlan] = BUSTS, published: PublishedRun | None = None
+    told: WrittenSizes, said: tuple[str, ...] = (), plans: Sequence[SizePlan] = BUSTS, published: PublishedRun | None = None
 ) -> BytesIO:
     stream = BytesIO()
-    write_run_workbook(stream, told, wishes, SizeRun(tuple(told.sizes), None, ()), said, "1 June 2026", published)
+    write_run_workbook(stream, told, plans, SizeRun(tuple(told.sizes), None, ()), said, "1 June 2026", published)
     stream.seek(0)
     return stream
 
 
 def sheets(
-    told: WrittenSizes, said: tuple[str, ...] = (), wishes: Sequence[SizePlan] = BUSTS, published: PublishedRun | None = None
+    told: WrittenSizes, said: tuple[str, ...] = (), plans: Sequence[SizePlan] = BUSTS, published: PublishedRun | None = None
 ) -> dict[str, Rows]:
-    book = openpyxl.load_workbook(workbook(told, said, wishes, published), data_only=True)
+    book = openpyxl.load_workbook(workbook(told, said, plans, published), data_only=True)
     return {sheet.title: list(sheet.iter_rows(values_only=True)) for sheet in book}
 
 
@@ -88,7 +88,7 @@ def test_what_was_published_stands_beside_it_and_what_differs_is_counted() -> No
     rows = sheets(told, published=published)["Sizes"]
     assert row(rows, "numbers that differ today")[:4] == (0, 0, 0, 0)
     longer = written(replace(PLAN, length_mm=600), sizes=BUSTS[:3])
-    rows = sheets(longer, wishes=BUSTS[:3], published=published)["Sizes"]
+    rows = sheets(longer, plans=BUSTS[:3], published=published)["Sizes"]
     assert row(rows, "As published on 2026-05-01, from swatch S1") is not None
     assert all(isinstance(count, int) and count > 0 for count in row(rows, "numbers that differ today")[:3])
 
@@ -110,12 +110,12 @@ def test_the_lines_are_those_of_the_pattern() -> None:
 
 
 def test_names_are_text_whatever_they_look_like() -> None:
-    wishes = (SizePlan(name="=A1", body_mm=900), SizePlan(name="007", body_mm=990))
-    told = written(replace(PLAN, name="=1+1 & more"), sizes=wishes)
-    assert row(sheets(told, wishes=wishes)["Sizes"], "size")[:2] == ("=A1", "007")
+    plans = (SizePlan(name="=A1", body_mm=900), SizePlan(name="007", body_mm=990))
+    told = written(replace(PLAN, name="=1+1 & more"), sizes=plans)
+    assert row(sheets(told, plans=plans)["Sizes"], "size")[:2] == ("=A1", "007")
 
 
 def test_a_name_no_sheet_can_hold_is_refused() -> None:
-    wishes = (SizePlan(name="\x01", body_mm=900),)
+    plans = (SizePlan(name="\x01", body_mm=900),)
     with pytest.raises(RefusedError, match=r"U\+0001"):
-        sheets(written(sizes=wishes), wishes=wishes)
+        sheets(written(sizes=plans), plans=plans)

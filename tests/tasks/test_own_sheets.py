@@ -6,7 +6,7 @@ import pytest
 
 from logbook.craft.swatches.swatch import Swatch
 from logbook.errors import RefusedError, UnreadableError
-from logbook.tasks.own_sheets import OwnSheet, Wishes, own_sheet, read_choice, read_over
+from logbook.tasks.own_sheets import OwnSheet, SheetChoices, own_sheet, read_choice, read_over
 from tests.support.own_sheets import SHEETS, Own
 
 NAMES = {one.name: one for one in SHEETS}
@@ -15,7 +15,7 @@ NAMES = {one.name: one for one in SHEETS}
 def guessed(name: str, folder: Path, **chosen: str) -> OwnSheet:
     one = NAMES[name]
     one.write(folder / name)
-    return own_sheet(folder / name, Wishes(chosen, over=read_over(one.over) if one.over else None))
+    return own_sheet(folder / name, SheetChoices(chosen, over=read_over(one.over) if one.over else None))
 
 
 def readings(swatch: Swatch) -> list[str]:
@@ -75,7 +75,7 @@ def test_days_and_months_that_look_alike_are_asked(tmp_path: Path) -> None:
 
 def test_counts_without_their_length_are_asked(tmp_path: Path) -> None:
     NAMES["row four.xlsx"].write(tmp_path / "x.xlsx")
-    problems = own_sheet(tmp_path / "x.xlsx", Wishes()).swatches.problems
+    problems = own_sheet(tmp_path / "x.xlsx", SheetChoices()).swatches.problems
     assert {problem.column for problem in problems} == {"Sts", "Rows"}
     assert all("without the length" in problem.says for problem in problems)
 
@@ -103,4 +103,4 @@ def test_what_the_maker_says_is_held_to_the_sheet(tmp_path: Path) -> None:
         guessed("german.csv", tmp_path, knitter="worked by")
     NAMES["repeats.xlsx"].write(tmp_path / "r.xlsx")
     with pytest.raises(RefusedError, match="no sheet “Log”: there is “Shopping”, “Proben”"):
-        own_sheet(tmp_path / "r.xlsx", Wishes(sheet="Log"))
+        own_sheet(tmp_path / "r.xlsx", SheetChoices(sheet="Log"))

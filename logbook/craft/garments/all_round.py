@@ -28,25 +28,25 @@ class AllRound:
 
 def all_round(plan: GarmentPlan, size: GarmentInSize) -> AllRound | None:
     """Of a garment in one size; None where nothing goes round the body."""
-    yoke = next((piece for piece in size.pieces if piece.wish.shape in YOKES), None)
+    yoke = next((piece for piece in size.pieces if piece.planned.shape in YOKES), None)
     if yoke is not None:
         return AllRound(yoke.edges["end"].mm, yoke.wanted["body round"], 0.0, yoke.stitch_mm)
     sewn = [join for join in plan.joins if join.edge in _SIDES and join.at in _SIDES]
     names = {name for join in sewn for name in (join.of, *join.to)}
-    pieces = [piece for piece in size.pieces if piece.wish.shape in (PANEL, HALF_FRONT) and piece.wish.worked != SIDEWAYS]
-    pieces = [piece for piece in pieces if piece.name in names or piece.wish.worked == ROUND]
+    pieces = [piece for piece in size.pieces if piece.planned.shape in (PANEL, HALF_FRONT) and piece.planned.worked != SIDEWAYS]
+    pieces = [piece for piece in pieces if piece.name in names or piece.planned.worked == ROUND]
     if not pieces or not any(piece.edges.keys() & {"armhole", "neck"} for piece in pieces):
         return None
     measures, band = SizeMeasures(plan, size.size), _band_mm(size, pieces)
     try:
-        wanted = [measures.need(piece.wish, "width") for piece in pieces]
+        wanted = [measures.need(piece.planned, "width") for piece in pieces]
     except RefusedError:
         return None
     seams = [piece.wanted["width"] - asked for piece, asked in zip(pieces, wanted, strict=True)]
     made = [max(piece.widths) - seam for piece, seam in zip(pieces, seams, strict=True)]
     return AllRound(
-        math.fsum(mm * piece.wish.alike for mm, piece in zip(made, pieces, strict=True)) + band,
-        math.fsum(mm * piece.wish.alike for mm, piece in zip(wanted, pieces, strict=True)) + band,
+        math.fsum(mm * piece.planned.alike for mm, piece in zip(made, pieces, strict=True)) + band,
+        math.fsum(mm * piece.planned.alike for mm, piece in zip(wanted, pieces, strict=True)) + band,
         band,
         max(piece.edges["start"].step_mm for piece in pieces),
     )
@@ -54,7 +54,7 @@ def all_round(plan: GarmentPlan, size: GarmentInSize) -> AllRound | None:
 
 def _band_mm(size: GarmentInSize, around: list[ShapedPiece]) -> float:
     """How deep the band along the front edges is: its two halves lie on one another."""
-    names = {piece.name for piece in around if piece.wish.shape == HALF_FRONT}
+    names = {piece.name for piece in around if piece.planned.shape == HALF_FRONT}
     deep = [
         piece.rows * piece.row_mm for piece in size.pieces if any(e.piece in names and e.edge == "front" for e in piece.picked)
     ]

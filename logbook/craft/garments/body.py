@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from logbook.craft.garments.formulas import measure_of
-from logbook.craft.garments.plan import GarmentPlan, PieceWish, TypedSize
+from logbook.craft.garments.plan import GarmentPiece, GarmentPlan, TypedSize
 from logbook.craft.garments.shapes import MAY_BE_NOUGHT
 from logbook.craft.sizes.body_chart import MEASURES, BodyChart
 from logbook.craft.words.lengths import NO_EASE, Ease, read_ease
@@ -29,18 +29,18 @@ def sizes_of(plan: GarmentPlan, chart: BodyChart | None) -> tuple[GarmentSize, .
 
     Raises a LogbookError, in one sentence, for a size that the chart does not have or a measure that is none.
     """
-    wish, ease = plan.sizes, _ease(plan.ease, "the garment")
-    typed = {size.name: size for size in wish.typed}
+    planned, ease = plan.sizes, _ease(plan.ease, "the garment")
+    typed = {size.name: size for size in planned.typed}
     if chart is None:
-        return tuple(_typed(size, {}, ease) for size in wish.typed) or (GarmentSize(name=ONE_SIZE, ease=ease),)
+        return tuple(_typed(size, {}, ease) for size in planned.typed) or (GarmentSize(name=ONE_SIZE, ease=ease),)
     known = [size.name for size in chart.sizes]
-    missing = next((name for name in wish.only if name not in known and name not in typed), None)
+    missing = next((name for name in planned.only if name not in known and name not in typed), None)
     if missing is not None:
         raise RefusedError(f"The chart “{chart.name}” has no size {missing}: it has {', '.join(known)}.")
     found = []
     for size in chart.sizes:
-        if not wish.only or size.name in wish.only:
-            body = {name: mm for name in size.ranges if (mm := size.measure(name, wish.end)) is not None}
+        if not planned.only or size.name in planned.only:
+            body = {name: mm for name in size.ranges if (mm := size.measure(name, planned.end)) is not None}
             found.append(_typed(typed.get(size.name, TypedSize(name=size.name)), body, ease))
     return (*found, *(_typed(size, {}, ease) for name, size in typed.items() if name not in known))
 
@@ -77,21 +77,21 @@ class SizeMeasures:
         """The size that is measured."""
         return self._size
 
-    def get(self, piece: PieceWish, measure: str) -> float | None:
+    def get(self, piece: GarmentPiece, measure: str) -> float | None:
         """A measure of a piece in mm, as wanted; None if neither size nor plan says. Raises RefusedError, naming both."""
         place = (piece.name, measure)
         if place not in self._known:
             self._known[place] = self._reckoned(piece, measure)
         return self._known[place]
 
-    def need(self, piece: PieceWish, measure: str) -> float:
+    def need(self, piece: GarmentPiece, measure: str) -> float:
         """A measure that the shape can't do without. Raises RefusedError, naming it, if it is not there or not above nought."""
         mm = self.get(piece, measure)
         if mm is None:
             raise NamedError(f"“{piece.name}” has no {measure}: give it among its measures.")
         return mm
 
-    def _reckoned(self, piece: PieceWish, measure: str) -> float | None:
+    def _reckoned(self, piece: GarmentPiece, measure: str) -> float | None:
         text = self._size.pieces.get(piece.name, {}).get(measure) or piece.measures.get(measure, "")
         if not text.strip():
             return None
@@ -134,11 +134,11 @@ class NamedError(RefusedError):
     """A refusal that names already which measure it is about."""
 
 
-def measure_names(pieces: Sequence[PieceWish]) -> tuple[str, ...]:
+def measure_names(pieces: Sequence[GarmentPiece]) -> tuple[str, ...]:
     """What a formula may name: the measures of a body, the ease, and the measures of the pieces (``width of back``)."""
     return (*MEASURES, "chest", "ease", *(f"{m} of {p.name}" for p in pieces for m in p.kind.measures))
 
 
-def measure_named(name: str, pieces: Sequence[PieceWish]) -> tuple[str, PieceWish]:
+def measure_named(name: str, pieces: Sequence[GarmentPiece]) -> tuple[str, GarmentPiece]:
     """The measure and the piece that ``width of back`` names."""
     return next((m, p) for p in pieces for m in p.kind.measures if name == f"{m} of {p.name}")

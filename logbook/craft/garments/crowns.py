@@ -33,12 +33,12 @@ def usual_each_round(p: float, q: float) -> int:
 
 def crown_and_tube(making: Making) -> ShapedPiece:
     """A hat from the middle of its crown. Raises RefusedError if it can't be."""
-    each = int(making.wish.choices.get("each round", usual_each_round(making.p, making.q)))
+    each = int(making.planned.choices.get("each round", usual_each_round(making.p, making.q)))
     wanted = making.need("round") / making.p
     rounds, all_rounds = half_up(wanted / each), half_up(making.need("height") / making.q)
     if rounds < 1:
         raise RefusedError("It is smaller round than one round of its crown: make it larger round, or add fewer a round.")
-    last = half_up(wanted) - rounds * each if making.wish.choice("exact") else 0
+    last = half_up(wanted) - rounds * each if making.planned.choice("exact") else 0
     if all_rounds < rounds + (last != 0):
         raise RefusedError(
             f"The crown alone takes {rounds + (last != 0)} rounds, but the height is {all_rounds}: make it taller, "
@@ -64,7 +64,7 @@ def crown_and_tube(making: Making) -> ShapedPiece:
 
 def triangle(making: Making) -> ShapedPiece:
     """A triangle from its tip, rows along the wingspan. Raises RefusedError if it can't be."""
-    first, more = int(making.wish.choice("first stitches")), int(making.wish.choice("more a row"))
+    first, more = int(making.planned.choice("first stitches")), int(making.planned.choice("more a row"))
     rows = 1 + half_up((making.need("wingspan") / making.p - first) / more)
     if rows < 1:
         raise RefusedError("It is narrower than its first row: make the wingspan larger, or begin with fewer stitches.")

@@ -22,10 +22,10 @@ _ALL_ROUND = {"start", "end", "left side", "right side"}
 
 def edging(making: Making) -> ShapedPiece:
     """An edging. Raises RefusedError if there is nothing to pick up from."""
-    along: tuple[tuple[str, str], ...] = making.wish.choice("along")
+    along: tuple[tuple[str, str], ...] = making.planned.choice("along")
     if not along:
         raise RefusedError("It has nothing to pick up from: name a piece and an edge of it after “along”.")
-    in_round, drawn = making.wish.worked == ROUND, 1 - float(making.wish.choice("draw in"))
+    in_round, drawn = making.planned.worked == ROUND, 1 - float(making.planned.choice("draw in"))
     edges = [(piece, name, edge_of(making, piece, name)) for piece, name in along]
     length = sum(edge.mm for _, _, edge in edges) * drawn
     if not length > 0:
@@ -99,6 +99,6 @@ def _picked(piece: str, name: str, edge: Edge, stitches: int) -> PickedUp:
 def _corners(making: Making, along: tuple[tuple[str, str], ...]) -> int:
     """Outer corners less inner ones: all round a panel there are four outer ones, in a square neck an inner one at each side."""
     outer = 4 * sum({name for piece, name in along if piece == of} >= _ALL_ROUND for of in {piece for piece, _ in along})
-    necks = [making.done[piece].wish for piece, name in along if name == "neck"]
-    square = [wish for wish in necks if "neck depth" in wish.measures and wish.choice("neck") == "square"]
-    return outer - sum(1 if wish.shape == HALF_FRONT else 2 for wish in square)
+    necks = [making.done[piece].planned for piece, name in along if name == "neck"]
+    square = [planned for planned in necks if "neck depth" in planned.measures and planned.choice("neck") == "square"]
+    return outer - sum(1 if planned.shape == HALF_FRONT else 2 for planned in square)

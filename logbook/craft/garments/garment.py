@@ -10,7 +10,7 @@ from logbook.craft.garments.edgings import edging
 from logbook.craft.garments.joins import Joined, joined
 from logbook.craft.garments.making import Making, joined_edges
 from logbook.craft.garments.panels import panel
-from logbook.craft.garments.plan import GarmentPlan, PieceWish
+from logbook.craft.garments.plan import GarmentPiece, GarmentPlan
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.shapes import CROWN, EDGING, HALF_FRONT, PANEL, RAGLAN, ROUND_YOKE, TAPERED, TRIANGLE, YOKES
 from logbook.craft.garments.tapers import tapered_panel
@@ -98,7 +98,7 @@ def work_out_possible(plan: GarmentPlan, size: GarmentSize, cloths: Mapping[str,
     return Possible(_in_size(plan, size, cloths, several=False, refused=refused), pieces, joins)
 
 
-def in_turn(plan: GarmentPlan) -> Sequence[PieceWish]:
+def in_turn(plan: GarmentPlan) -> Sequence[GarmentPiece]:
     """All pieces, each after those it needs: yokes, what is worked on from them, edgings."""
     return sorted(plan.pieces, key=lambda piece: (piece.shape == EDGING, piece.shape not in YOKES))
 
@@ -118,12 +118,12 @@ def _in_size(
     """``refused`` hears of every piece, by its name, and every join, by its place, that can't be."""
     measures = SizeMeasures(plan, size)
     done: dict[str, ShapedPiece] = {}
-    for wish in in_turn(plan):
-        if refused is _raised or wish.name in cloths:
+    for planned in in_turn(plan):
+        if refused is _raised or planned.name in cloths:
             try:
-                done[wish.name] = made_piece(plan, wish, measures, cloths[wish.name], done, several=several)
+                done[planned.name] = made_piece(plan, planned, measures, cloths[planned.name], done, several=several)
             except RefusedError as error:
-                refused(wish.name, error)
+                refused(planned.name, error)
     joins = []
     for place, join in enumerate(plan.joins):
         if refused is _raised or done.keys() >= {join.of, *join.to}:
@@ -131,7 +131,7 @@ def _in_size(
                 joins.append(joined(join, done))
             except RefusedError as error:
                 refused(place, error)
-    pieces = tuple(done[wish.name] for wish in plan.pieces if wish.name in done)
+    pieces = tuple(done[planned.name] for planned in plan.pieces if planned.name in done)
     needed = yarns(pieces, cloths, joins)
     rates = (cloth.gauges.assumptions.hourly_rate for cloth in cloths.values())
     return GarmentInSize(
@@ -147,18 +147,24 @@ def _in_size(
 
 
 def made_piece(
-    plan: GarmentPlan, wish: PieceWish, measures: SizeMeasures, cloth: Cloth, done: Mapping[str, ShapedPiece], *, several: bool
+    plan: GarmentPlan,
+    planned: GarmentPiece,
+    measures: SizeMeasures,
+    cloth: Cloth,
+    done: Mapping[str, ShapedPiece],
+    *,
+    several: bool,
 ) -> ShapedPiece:
     """One piece, after those it needs. Raises RefusedError, in one sentence that names the piece (of ``several`` sizes the size
     too), if it can't be."""
-    sewn, goes_on = joined_edges(plan, wish.name), plan.worked_on_from(wish.name)
-    making = Making(wish, cloth.gauges, measures, sewn, dict(done), goes_on)
+    sewn, goes_on = joined_edges(plan, planned.name), plan.worked_on_from(planned.name)
+    making = Making(planned, cloth.gauges, measures, sewn, dict(done), goes_on)
     before = f"Size {measures.size.name}: " if several else ""
     try:
-        if wish.kind.plain and (cloth.gauges.pattern.multiple or 1) > 1:
-            raise RefusedError(f"A {wish.shape} needs a plain stitch: choose a swatch without repeats.")
-        return MAKERS[wish.shape](making)
+        if planned.kind.plain and (cloth.gauges.pattern.multiple or 1) > 1:
+            raise RefusedError(f"A {planned.shape} needs a plain stitch: choose a swatch without repeats.")
+        return MAKERS[planned.shape](making)
     except NamedError:
         raise
     except RefusedError as refused:
-        raise NamedError(f"{before}“{wish.name}”: {refused}") from refused
+        raise NamedError(f"{before}“{planned.name}”: {refused}") from refused

@@ -109,7 +109,7 @@ def _large(
 
 def _two_widths(piece: ShapedPiece) -> bool:
     """Whether it is wider at one end than at the other, and both are to be told."""
-    return piece.wish.shape == TAPERED and piece.widths[0] != piece.widths[-1]
+    return piece.planned.shape == TAPERED and piece.widths[0] != piece.widths[-1]
 
 
 def _widths(piece: ShapedPiece, place: _Place, below: float, show: Callable[[float], str], line: float) -> Iterator[Shape]:
@@ -125,9 +125,9 @@ def _widths(piece: ShapedPiece, place: _Place, below: float, show: Callable[[flo
 
 
 def _title(piece: ShapedPiece, show: Callable[[float], str]) -> str:
-    alike = f" × {piece.wish.alike}" if piece.wish.alike > 1 else ""
+    alike = f" × {piece.planned.alike}" if piece.planned.alike > 1 else ""
     rows = "rounds" if piece.in_round else "rows"
-    if piece.wish.shape == TAPERED:
+    if piece.planned.shape == TAPERED:
         return f"{piece.name}{alike}: {show(piece.widths[-1])} at the end, {piece.rows} {rows}"
     wide = "wide" if rows == "rows" else "round"
     return f"{piece.name}{alike}: {show(max(piece.widths))} {wide}, {piece.rows} {rows}"
@@ -179,7 +179,7 @@ def _joins(size: GarmentInSize, piece: ShapedPiece, place: _Place, line: float, 
 
 
 def _joined_edge(join: Joined, piece: ShapedPiece) -> str | None:
-    return join.wish.edge if join.wish.of == piece.name else join.wish.at if piece.name in join.wish.to else None
+    return join.planned.edge if join.planned.of == piece.name else join.planned.at if piece.name in join.planned.to else None
 
 
 def _strokes(size: GarmentInSize, piece: ShapedPiece, place: _Place, far: float) -> Iterator[Line]:

@@ -9,7 +9,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
-from logbook.craft.garments.plan import JoinWish
+from logbook.craft.garments.plan import GarmentJoin
 from logbook.craft.garments.rates import small_ratio
 from logbook.craft.garments.shaped_piece import Edge, PieceTrouble, ShapedPiece
 from logbook.errors import RefusedError
@@ -31,7 +31,7 @@ class Joined:
     of the other; ``trouble``: why not;
     ``goes_on``: no seam, the first piece is worked on from the other."""
 
-    wish: JoinWish
+    planned: GarmentJoin
     a: Edge
     b_mm: float
     b_count: int
@@ -48,18 +48,18 @@ class Joined:
         return self.a.mm - self.b_mm
 
 
-def joined(wish: JoinWish, pieces: Mapping[str, ShapedPiece]) -> Joined:
+def joined(planned: GarmentJoin, pieces: Mapping[str, ShapedPiece]) -> Joined:
     """A join of pieces that are worked out. Raises RefusedError if one has no such edge."""
-    of, others = pieces[wish.of], [pieces[name] for name in wish.to]
-    a, edges = _edge(of, wish.edge), [_edge(other, wish.at) for other in others]
-    twice = 2 if len(edges) == 1 and wish.at == "armhole" == edges[0].measure else 1
+    of, others = pieces[planned.of], [pieces[name] for name in planned.to]
+    a, edges = _edge(of, planned.edge), [_edge(other, planned.at) for other in others]
+    twice = 2 if len(edges) == 1 and planned.at == "armhole" == edges[0].measure else 1
     b_mm, b_count = twice * sum(edge.mm for edge in edges), twice * sum(edge.count for edge in edges)
     if not b_mm > 0 or not a.mm > 0:
-        raise RefusedError(f"“{wish.of}” can't be joined to {_named(wish.to)}: the edge has no length.")
-    verdict, trouble = _verdict(wish, a, b_mm, b_count, edges, counts_must_agree(wish, of, others))
-    met = _inset(wish, of, others)
+        raise RefusedError(f"“{planned.of}” can't be joined to {_named(planned.to)}: the edge has no length.")
+    verdict, trouble = _verdict(planned, a, b_mm, b_count, edges, counts_must_agree(planned, of, others))
+    met = _inset(planned, of, others)
     return Joined(
-        wish=wish,
+        planned=planned,
         a=a,
         b_mm=b_mm,
         b_count=b_count,
@@ -68,7 +68,7 @@ def joined(wish: JoinWish, pieces: Mapping[str, ShapedPiece]) -> Joined:
         verdict=JoinVerdict.TROUBLE if met else verdict,
         rate=small_ratio(a.count, b_count),
         trouble=met or trouble,
-        goes_on=of.on is not None and (of.on.piece,) == wish.to and of.on.edge == wish.at and wish.edge == "start",
+        goes_on=of.on is not None and (of.on.piece,) == planned.to and of.on.edge == planned.at and planned.edge == "start",
     )
 
 
@@ -79,15 +79,15 @@ def _edge(piece: ShapedPiece, name: str) -> Edge:
     return piece.edges[name]
 
 
-def counts_must_agree(wish: JoinWish, of: ShapedPiece, others: Sequence[ShapedPiece]) -> bool:
+def counts_must_agree(planned: GarmentJoin, of: ShapedPiece, others: Sequence[ShapedPiece]) -> bool:
     """Whether the counts must be equal: side to side or shoulder to shoulder, in the same stitch."""
     sides = ("side", "left side", "right side")
-    same_edge = (wish.edge in sides and wish.at in sides) or wish.edge == wish.at == "shoulder"
-    return same_edge and len(others) == 1 and others[0].wish.swatch == of.wish.swatch
+    same_edge = (planned.edge in sides and planned.at in sides) or planned.edge == planned.at == "shoulder"
+    return same_edge and len(others) == 1 and others[0].planned.swatch == of.planned.swatch
 
 
 def _verdict(
-    wish: JoinWish, a: Edge, b_mm: float, b_count: int, edges: Sequence[Edge], alike: bool
+    planned: GarmentJoin, a: Edge, b_mm: float, b_count: int, edges: Sequence[Edge], alike: bool
 ) -> tuple[JoinVerdict, PieceTrouble | None]:
     if alike and a.along is edges[0].along:
         if a.count == b_count:
@@ -101,9 +101,9 @@ def _verdict(
     return JoinVerdict.TROUBLE, PieceTrouble("lengths differ", {"a": a.mm, "b": b_mm})
 
 
-def _inset(wish: JoinWish, of: ShapedPiece, others: Sequence[ShapedPiece]) -> PieceTrouble | None:
+def _inset(planned: GarmentJoin, of: ShapedPiece, others: Sequence[ShapedPiece]) -> PieceTrouble | None:
     """Trouble if the sleeve's straight rows do not meet the inset of an armhole."""
-    if wish.at != "armhole":
+    if planned.at != "armhole":
         return None
     for other in others:
         inset = next((count for place, _, count in other.left if place == "armhole"), 0)

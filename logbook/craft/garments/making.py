@@ -1,10 +1,10 @@
-"""What the making of one piece goes by: its wish, its gauges, its measures in one size, and what is joined of it."""
+"""What the making of one piece goes by: its plan, its gauges, its measures in one size, and what is joined of it."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 
 from logbook.craft.garments.body import SizeMeasures
-from logbook.craft.garments.plan import GarmentPlan, JoinWish, PieceWish
+from logbook.craft.garments.plan import GarmentJoin, GarmentPiece, GarmentPlan
 from logbook.craft.garments.shaped_piece import Edge, ShapedPiece, WorkedOn
 from logbook.craft.garments.shapes import HALF_FRONT, ROUND, SIDEWAYS
 from logbook.craft.gauges.drift import combined
@@ -23,12 +23,12 @@ class Making:
     """One piece in one size. ``joined``: its edges that are sewn, a ``side`` as both; ``done``: the pieces worked out before;
     ``goes_on``: the join by which it is worked on from one of them."""
 
-    wish: PieceWish
+    planned: GarmentPiece
     gauges: PieceGauges
     measures: SizeMeasures
     joined: frozenset[str]
     done: Mapping[str, ShapedPiece]
-    goes_on: JoinWish | None = None
+    goes_on: GarmentJoin | None = None
 
     @property
     def p(self) -> float:
@@ -48,7 +48,7 @@ class Making:
     @property
     def seam_mm(self) -> float:
         """What a seam takes from each joined edge. Raises RefusedError if what was typed is neither a length nor a seam."""
-        text = self.wish.seam.strip()
+        text = self.planned.seam.strip()
         if not text:
             return 0.0
         known = seam_if_named(text)
@@ -58,7 +58,7 @@ class Making:
             return max(read_length(text, what="what a seam takes"), 0.0)
         except LogbookError as error:
             seams = ", ".join(seam.name for seam in SEAMS)
-            raise RefusedError(f"The seam of “{self.wish.name}”: {error} Or name one of {seams}.") from error
+            raise RefusedError(f"The seam of “{self.planned.name}”: {error} Or name one of {seams}.") from error
 
     def seams(self, *edges: str) -> float:
         """What seams take at those edges together."""
@@ -70,31 +70,33 @@ class Making:
 
         The sides of a panel worked sideways are its first and last row.
         """
-        if self.wish.worked == ROUND:
+        if self.planned.worked == ROUND:
             return 0.0
         ends = (
-            (("left side", "start"), ("right side", "end")) if self.wish.worked == SIDEWAYS else (("left side",), ("right side",))
+            (("left side", "start"), ("right side", "end"))
+            if self.planned.worked == SIDEWAYS
+            else (("left side",), ("right side",))
         )
         sides = sum(not self.joined.isdisjoint(names) for names in ends)
-        return self.seam_mm * (min(sides, 1) if self.wish.shape == HALF_FRONT else sides)
+        return self.seam_mm * (min(sides, 1) if self.planned.shape == HALF_FRONT else sides)
 
     def with_seams(self, measure: str) -> float | None:
         """A measure with what seams take of it, None where it is not wanted."""
         mm, shoulder = self.get(measure), self.seams("shoulder")
         if mm is None:
             return None
-        along = 0.0 if self.wish.worked == SIDEWAYS else self.seams("start", "end")
+        along = 0.0 if self.planned.worked == SIDEWAYS else self.seams("start", "end")
         more = {"length": along + shoulder, "armhole": shoulder, "neck depth": shoulder}
         more |= dict.fromkeys(("width", "start width", "end width"), self.across_mm)
         return mm + more.get(measure, 0.0)
 
     def need(self, measure: str) -> float:
         """A measure in mm. Raises RefusedError, naming it, if it is not there."""
-        return self.measures.need(self.wish, measure)
+        return self.measures.need(self.planned, measure)
 
     def get(self, measure: str) -> float | None:
         """A measure in mm, None where it is not wanted."""
-        return self.measures.get(self.wish, measure)
+        return self.measures.get(self.planned, measure)
 
     def chain(self, width_mm: float, rule: ChainRule) -> Option:
         """The chain for a width. Raises RefusedError as ``starting_chains``."""
@@ -142,13 +144,13 @@ class Making:
         pitch = self.p
         widths = rest.pop("widths", None) or tuple(count * pitch for count in (foundation, *counts))
         return ShapedPiece(
-            wish=self.wish,
+            planned=self.planned,
             foundation=foundation,
             counts=counts,
             stitch_mm=self.p,
             row_mm=self.q,
             on=self.on,
-            wanted={name: mm for name in self.wish.kind.measures if (mm := self.with_seams(name)) is not None},
+            wanted={name: mm for name in self.planned.kind.measures if (mm := self.with_seams(name)) is not None},
             widths=widths,  # type: ignore[arg-type]
             give_or_take_mm=self.give_or_take(widths[-1]),  # type: ignore[index]
             **rest,  # type: ignore[arg-type]

@@ -38,11 +38,11 @@ def outline(piece: ShapedPiece) -> Outline:
     right, left = list(_side(piece, 1)), list(_side(piece, -1))
     neck_right, neck_left = list(_neck(piece, 1)), list(_neck(piece, -1))
     top = piece.rows * piece.row_mm
-    inner = _below(left, neck_right[0][1]) if piece.wish.shape == HALF_FRONT and neck_right else left
+    inner = _below(left, neck_right[0][1]) if piece.planned.shape == HALF_FRONT and neck_right else left
     points = [*right, *reversed(neck_right), *neck_left, *reversed(inner)]
     edges = dict(_edges(piece, right, left, neck_right, neck_left, top))
-    down = piece.wish.worked == DOWN or piece.wish.shape in FROM_TOP or piece.on is not None
-    turned = piece.wish.worked == SIDEWAYS
+    down = piece.planned.worked == DOWN or piece.planned.shape in FROM_TOP or piece.on is not None
+    turned = piece.planned.worked == SIDEWAYS
 
     def placed(line: Sequence[Point]) -> tuple[Point, ...]:
         if down:
@@ -75,7 +75,7 @@ def _neck_counts(piece: ShapedPiece) -> list[int]:
 def _side(piece: ShapedPiece, sign: int) -> Iterator[Point]:
     """The outer edge from the foundation up, at the right (1) or left (−1), with its steps."""
     neck, p, q = _neck_counts(piece), _across(piece), piece.row_mm
-    half_front = piece.wish.shape == HALF_FRONT
+    half_front = piece.planned.shape == HALF_FRONT
     base = piece.foundation * p / 2
     every = (piece.foundation, *piece.counts)
     before: float | None = None
@@ -94,25 +94,25 @@ def _side(piece: ShapedPiece, sign: int) -> Iterator[Point]:
 def _neck(piece: ShapedPiece, sign: int) -> Iterator[Point]:
     """The edge of the neck from its middle up; of a half front the left one lies on the front edge."""
     neck, p, q = _neck_counts(piece), _across(piece), piece.row_mm
-    if not neck[-1] or (piece.wish.shape == HALF_FRONT and sign < 0):
+    if not neck[-1] or (piece.planned.shape == HALF_FRONT and sign < 0):
         return
     base = piece.foundation * p / 2
     before = 0
     for row in range(1, piece.rows + 1):
         if neck[row] != before:
             for count in (before, neck[row]):
-                x = count * p - base if piece.wish.shape == HALF_FRONT else sign * count * p / 2
+                x = count * p - base if piece.planned.shape == HALF_FRONT else sign * count * p / 2
                 yield (x, (row - 1) * q)
             before = neck[row]
-    yield (before * p - base if piece.wish.shape == HALF_FRONT else sign * before * p / 2, piece.rows * q)
+    yield (before * p - base if piece.planned.shape == HALF_FRONT else sign * before * p / 2, piece.rows * q)
 
 
 def _edges(
     piece: ShapedPiece, right: list[Point], left: list[Point], neck_right: list[Point], neck_left: list[Point], top: float
 ) -> Iterator[tuple[str, tuple[tuple[Point, ...], ...]]]:
-    half, q = piece.wish.shape == HALF_FRONT, piece.row_mm
+    half, q = piece.planned.shape == HALF_FRONT, piece.row_mm
     yield "start", ((left[0], right[0]),)
-    if piece.wish.shape in YOKES:
+    if piece.planned.shape in YOKES:
         yield from _parted(piece, left[-1], right[-1])
     else:
         yield "end", ((right[-1], neck_right[-1] if neck_right else left[-1]),)

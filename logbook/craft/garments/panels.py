@@ -66,9 +66,9 @@ def panel(making: Making) -> ShapedPiece:
     if making.on is not None:
         numbers = replace(numbers, stitches=making.first_stitches(numbers.stitches))
     rows = numbers.rows or 0
-    if making.wish.worked == SIDEWAYS:
+    if making.planned.worked == SIDEWAYS:
         return _straight(making, numbers, _sideways_edges(making, numbers))
-    sides = 1 if making.wish.shape == HALF_FRONT else 2
+    sides = 1 if making.planned.shape == HALF_FRONT else 2
     inset, deep = _inset(making, numbers)
     neck = _neck(making, numbers.stitches, rows, sides)
     if neck is None and not inset:
@@ -96,20 +96,20 @@ def panel(making: Making) -> ShapedPiece:
 
 
 def _plan(making: Making) -> PiecePlan:
-    wish, seam = making.wish, making.seams("shoulder")
+    planned, seam = making.planned, making.seams("shoulder")
     shaped = making.get("neck depth") is not None
-    if (shaped or making.get("inset") is not None) and wish.worked != UP:
+    if (shaped or making.get("inset") is not None) and planned.worked != UP:
         what = "neck with a depth" if shaped else "armhole with an inset"
         raise RefusedError(f"A {what} is shaped in a panel worked up; leave it out, or work the panel up.")
     return PiecePlan(
-        name=wish.name,
+        name=planned.name,
         width_mm=making.need("width") + making.across_mm,
-        length_mm=making.need("length") + (0.0 if wish.worked == SIDEWAYS else making.seams("start", "end")),
+        length_mm=making.need("length") + (0.0 if planned.worked == SIDEWAYS else making.seams("start", "end")),
         shoulder_seam_mm=seam,
-        sideways=wish.worked == SIDEWAYS,
-        in_round=wish.worked == ROUND,
+        sideways=planned.worked == SIDEWAYS,
+        in_round=planned.worked == ROUND,
         armhole_mm=making.get("armhole"),
-        neck_mm=None if shaped or wish.shape == HALF_FRONT else making.get("neck width"),
+        neck_mm=None if shaped or planned.shape == HALF_FRONT else making.get("neck width"),
         slit_mm=making.get("slit") or None,
         head_mm=None,
     )
@@ -137,7 +137,7 @@ def _inset(making: Making, numbers: PieceNumbers) -> tuple[int, int]:
 def _neck(making: Making, stitches: int, rows: int, edges: int) -> ShapedNeck | None:
     depth, width = making.get("neck depth"), making.get("neck width")
     if depth is None:
-        if width is not None and making.wish.shape == HALF_FRONT:
+        if width is not None and making.planned.shape == HALF_FRONT:
             raise RefusedError("The neck of a half front needs its depth: give “neck depth” too.")
         return None
     if width is None:
@@ -145,7 +145,7 @@ def _neck(making: Making, stitches: int, rows: int, edges: int) -> ShapedNeck | 
     deep = half_up((depth + making.seams("shoulder")) / making.q)
     if not 0 < deep < rows:
         raise RefusedError("Its neck must be at least a row deep and less deep than the piece is long.")
-    neck = shaped_neck(making.wish.choice("neck"), width / making.p, deep, stitches, edges)
+    neck = shaped_neck(making.planned.choice("neck"), width / making.p, deep, stitches, edges)
     if neck.stitches < 1:
         raise RefusedError("Its neck is less than a stitch wide: make it wider, or leave it out.")
     return neck
@@ -160,13 +160,13 @@ def _require_shoulder(making: Making, left: int, sides: int) -> None:
 
 def _edges(making: Making, numbers: PieceNumbers, neck: ShapedNeck | None, inset: int, deep: int) -> dict[str, Edge]:
     """The edges of a panel worked up, down or in the round."""
-    half, rows, stitches = making.wish.shape == HALF_FRONT, numbers.rows or 0, numbers.stitches
+    half, rows, stitches = making.planned.shape == HALF_FRONT, numbers.rows or 0, numbers.stitches
     sides = 1 if half else 2
     of_neck = neck.stitches if neck else numbers.neck.units if numbers.neck else 0
     top = stitches - sides * inset - (neck.stitches if neck else 0)
     slit = numbers.slit.at if numbers.slit else 0
     edges = {"start": making.along_stitches(stitches, "width"), "end": making.along_stitches(top, "width")}
-    if making.wish.worked != ROUND:
+    if making.planned.worked != ROUND:
         side = making.along_rows(rows - deep - slit, "length")
         edges |= {"side": side, "left side": side, "right side": side}
     if deep:

@@ -9,7 +9,7 @@ from logbook.craft.sizes.body_chart import End
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PieceWish:
+class GarmentPiece:
     """One piece. ``swatch`` is a tag, or the columns of a swatch given in place.
 
     ``measures`` are formulas by name; ``choices`` what else the shape may be told, read already. ``seam`` is what a seam takes
@@ -38,7 +38,7 @@ class PieceWish:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class JoinWish:
+class GarmentJoin:
     """The edge of one piece joined to the edge ``at`` of others."""
 
     of: str
@@ -58,7 +58,7 @@ class TypedSize:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SizesWish:
+class GarmentSizes:
     """The sizes: those of a chart (``only``: some of them; none: all), or typed ones, which go over those of a chart."""
 
     chart: str = ""
@@ -75,17 +75,17 @@ class GarmentPlan:
 
     name: str
     ease: str = ""
-    sizes: SizesWish = field(default_factory=SizesWish)
-    pieces: tuple[PieceWish, ...] = ()
-    joins: tuple[JoinWish, ...] = ()
+    sizes: GarmentSizes = field(default_factory=GarmentSizes)
+    pieces: tuple[GarmentPiece, ...] = ()
+    joins: tuple[GarmentJoin, ...] = ()
     says: str = ""
     other_costs: float | None = None
 
-    def piece(self, name: str) -> PieceWish | None:
+    def piece(self, name: str) -> GarmentPiece | None:
         """The piece of that name."""
         return next((piece for piece in self.pieces if piece.name == name), None)
 
-    def is_worked_on(self, join: JoinWish) -> bool:
+    def is_worked_on(self, join: GarmentJoin) -> bool:
         """Whether the join is no seam: a panel or sleeve that starts at the last round of a yoke is worked on from it."""
         of, to = self.piece(join.of), self.piece(join.to[0])
         return (
@@ -99,7 +99,7 @@ class GarmentPlan:
             and join.at in ("end", "armhole")
         )
 
-    def worked_on_from(self, piece: str) -> JoinWish | None:
+    def worked_on_from(self, piece: str) -> GarmentJoin | None:
         """The join by which a piece is worked on from a yoke; None if it begins by itself."""
         return next((join for join in self.joins if join.of == piece and self.is_worked_on(join)), None)
 

@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from logbook.craft.garments.plan import GarmentPlan, JoinWish, PieceWish, SizesWish, TypedSize, usual_alike
+from logbook.craft.garments.plan import GarmentJoin, GarmentPiece, GarmentPlan, GarmentSizes, TypedSize, usual_alike
 from logbook.craft.garments.shapes import CHOICES, EDGES, MEASURES, Shape, shape_called
 from logbook.craft.sizes import body_chart
 from logbook.craft.sizes.body_chart import End
@@ -71,7 +71,7 @@ def _places(plan: GarmentPlan) -> list[tuple[str, Sequence[str]]]:
     return found + [(f"“{piece.name}”", [name for name, _ in piece.choice("along")]) for piece in plan.pieces]
 
 
-def _piece(value: Any, number: int, whole: bool) -> PieceWish:
+def _piece(value: Any, number: int, whole: bool) -> GarmentPiece:
     where = f"Piece {number}"
     name = _text(_mapping(value, where).get("name", ""), f"The name of piece {number}").strip()
     if not name:
@@ -85,7 +85,7 @@ def _piece(value: Any, number: int, whole: bool) -> PieceWish:
     alike = said.get("alike", usual_alike(shape.name))
     if isinstance(alike, bool) or not isinstance(alike, int) or not 1 <= alike <= 1000:
         raise RefusedError(f"How many of {where} are alike must be a whole number from 1 to 1000.")
-    return PieceWish(
+    return GarmentPiece(
         name=name,
         shape=shape.name,
         swatch=_swatch(said.get("swatch", ""), where),
@@ -124,7 +124,7 @@ def _choice(name: str, value: Any, where: str) -> Any:
         raise RefusedError(f"Couldn't read “{name}” of {where}: {str(error).rstrip('.')}.") from error
 
 
-def _join(value: Any, number: int) -> JoinWish:
+def _join(value: Any, number: int) -> GarmentJoin:
     where = f"Join {number}"
     said = _mapping(value, where, _JOIN)
     missing = next((name for name in _JOIN if name not in said), None)
@@ -137,17 +137,19 @@ def _join(value: Any, number: int) -> JoinWish:
     for name in ("edge", "at"):
         if texts[name] not in EDGES:
             raise RefusedError(f"{where} names the edge “{texts[name][:40]}”: it is {listed(EDGES, 'or')}.")
-    return JoinWish(of=texts["of"], edge=texts["edge"], at=texts["at"], to=tuple(_text(n, f"“to” of join {number}") for n in to))
+    return GarmentJoin(
+        of=texts["of"], edge=texts["edge"], at=texts["at"], to=tuple(_text(n, f"“to” of join {number}") for n in to)
+    )
 
 
-def _sizes(value: Any, pieces: Sequence[PieceWish]) -> SizesWish:
+def _sizes(value: Any, pieces: Sequence[GarmentPiece]) -> GarmentSizes:
     if isinstance(value, list):
-        return SizesWish(typed=_typed_sizes(value, pieces))
+        return GarmentSizes(typed=_typed_sizes(value, pieces))
     said = _mapping(value, "The sizes", (*_SIZES, "typed"), of="they", has="have")
     end = said.get("end", End.MIDDLE.value)
     if end not in tuple(End):
         raise RefusedError(f"The sizes go by the “{end}” of a range: it is {listed(tuple(End), 'or')}.")
-    return SizesWish(
+    return GarmentSizes(
         chart=_text(said.get("chart", ""), "The chart of the sizes"),
         only=tuple(_text(name, "A size") for name in _list(said.get("only", []), "only")),
         end=End(end),
@@ -155,7 +157,7 @@ def _sizes(value: Any, pieces: Sequence[PieceWish]) -> SizesWish:
     )
 
 
-def _typed_sizes(value: Sequence[Any], pieces: Sequence[PieceWish]) -> tuple[TypedSize, ...]:
+def _typed_sizes(value: Sequence[Any], pieces: Sequence[GarmentPiece]) -> tuple[TypedSize, ...]:
     sizes = tuple(_typed_size(size, number, pieces) for number, size in enumerate(value, 1))
     names = [size.name for size in sizes]
     twice = next((name for name in names if names.count(name) > 1), None)
@@ -164,7 +166,7 @@ def _typed_sizes(value: Sequence[Any], pieces: Sequence[PieceWish]) -> tuple[Typ
     return sizes
 
 
-def _typed_size(value: Any, number: int, pieces: Sequence[PieceWish]) -> TypedSize:
+def _typed_size(value: Any, number: int, pieces: Sequence[GarmentPiece]) -> TypedSize:
     by_name = {piece.name: piece for piece in pieces}
     known = ("size", "ease", "chest", *body_chart.MEASURES, *by_name)
     said = _mapping(value, f"Size {number}", known, of="a size")
@@ -185,7 +187,7 @@ def _typed_size(value: Any, number: int, pieces: Sequence[PieceWish]) -> TypedSi
     return TypedSize(name=name, measures=body, ease=ease, pieces=own)
 
 
-def _require_names(pieces: Sequence[PieceWish]) -> None:
+def _require_names(pieces: Sequence[GarmentPiece]) -> None:
     names = [piece.name for piece in pieces]
     for name in names:
         if names.count(name) > 1:
@@ -194,7 +196,7 @@ def _require_names(pieces: Sequence[PieceWish]) -> None:
             raise RefusedError(f"A piece can't be called “{name}”, which is a measure: give it another name.")
 
 
-def _piece_value(piece: PieceWish) -> dict[str, Any]:
+def _piece_value(piece: GarmentPiece) -> dict[str, Any]:
     said = {"edge swatch": piece.edge_swatch, "seam": piece.seam, "says": piece.says}
     return {
         "name": piece.name,
@@ -214,7 +216,7 @@ def _choice_value(name: str, value: Any) -> Any:
     return f"{value * 100:g} %" if name == "draw in" else value
 
 
-def _sizes_value(sizes: SizesWish) -> Any:
+def _sizes_value(sizes: GarmentSizes) -> Any:
     typed = [
         {"size": size.name, **({} if size.ease is None else {"ease": size.ease}), **size.measures}
         | {piece: dict(measures) for piece, measures in size.pieces.items()}

@@ -11,7 +11,7 @@ from logbook.craft.garments.body import GarmentSize, SizeMeasures
 from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.garment import in_turn, made_piece
 from logbook.craft.garments.joins import Joined, JoinVerdict, joined
-from logbook.craft.garments.plan import GarmentPlan, PieceWish
+from logbook.craft.garments.plan import GarmentPiece, GarmentPlan
 from logbook.craft.garments.shaped_piece import Edge, ShapedPiece
 from logbook.craft.garments.shapes import TAPERED
 from logbook.craft.swatches.conditions import Direction
@@ -52,15 +52,15 @@ class _Trial:
         measures = SizeMeasures(self.plan, with_measure(self.size, piece, measure, mm))
         done: dict[str, ShapedPiece] = {}
         try:
-            for wish in _needed_for(self.plan, self.trouble):
-                done[wish.name] = made_piece(self.plan, wish, measures, self.cloths[wish.name], done, several=False)
-            return joined(self.trouble.wish, done), done
+            for planned in _needed_for(self.plan, self.trouble):
+                done[planned.name] = made_piece(self.plan, planned, measures, self.cloths[planned.name], done, several=False)
+            return joined(self.trouble.planned, done), done
         except RefusedError:
             return None
 
     def edge_of(self, piece: str) -> str:
         """Which edge of a piece the join is at."""
-        return self.trouble.wish.edge if piece == self.trouble.wish.of else self.trouble.wish.at
+        return self.trouble.planned.edge if piece == self.trouble.planned.of else self.trouble.planned.at
 
     def mends(self, new: Joined) -> bool:
         """Whether that trouble is gone; another may be left, which has a remedy of its own."""
@@ -95,21 +95,21 @@ def with_measure(size: GarmentSize, piece: str, measure: str, mm: float) -> Garm
 def _measures(plan: GarmentPlan, join: Joined) -> Iterator[tuple[str, str]]:
     """Pieces and their measures that may mend a join, the likeliest first."""
     if join.trouble is not None and join.trouble.kind == "inset":
-        of = plan.piece(join.wish.of)
+        of = plan.piece(join.planned.of)
         yield (
-            (join.wish.of, "straight")
+            (join.planned.of, "straight")
             if of is not None and of.shape == TAPERED
             else (str(join.trouble.figures["piece"]), "inset")
         )
         return
-    yield join.wish.of, join.a.measure
-    for name in join.wish.to:
+    yield join.planned.of, join.a.measure
+    for name in join.planned.to:
         yield name, join.b_measure
-    if "shoulder" in (join.wish.edge, join.wish.at):
-        yield from ((name, "width") for name in (join.wish.of, *join.wish.to))
+    if "shoulder" in (join.planned.edge, join.planned.at):
+        yield from ((name, "width") for name in (join.planned.of, *join.planned.to))
 
 
-def _wanted(plan: GarmentPlan, size: GarmentSize, piece: PieceWish, measure: str) -> float | None:
+def _wanted(plan: GarmentPlan, size: GarmentSize, piece: GarmentPiece, measure: str) -> float | None:
     try:
         wanted = SizeMeasures(plan, size).get(piece, measure)
     except RefusedError:
@@ -117,7 +117,7 @@ def _wanted(plan: GarmentPlan, size: GarmentSize, piece: PieceWish, measure: str
     return 0.0 if wanted is None and measure in ("straight", "inset") else wanted
 
 
-def _inset_remedy(trial: _Trial, piece: PieceWish) -> JoinRemedy | None:
+def _inset_remedy(trial: _Trial, piece: GarmentPiece) -> JoinRemedy | None:
     """The straight rows of a sleeve as long as the inset, or the inset as wide as they are long."""
     figures = trial.trouble.trouble.figures if trial.trouble.trouble else {}
     measure, figure = ("straight", "needs") if piece.shape == TAPERED else ("inset", "has")
@@ -126,11 +126,11 @@ def _inset_remedy(trial: _Trial, piece: PieceWish) -> JoinRemedy | None:
     return JoinRemedy(piece.name, measure, mm, 0, "rows") if new is not None and trial.mends(new[0]) else None
 
 
-def _found(trial: _Trial, piece: PieceWish, measure: str, wanted: float) -> JoinRemedy | None:
+def _found(trial: _Trial, piece: GarmentPiece, measure: str, wanted: float) -> JoinRemedy | None:
     trouble, edge = trial.trouble, _edge_of(trial, piece.name, wanted, measure)
     if edge is None:
         return None
-    step, first = _step(trial, piece, measure, wanted, edge), piece.name == trouble.wish.of
+    step, first = _step(trial, piece, measure, wanted, edge), piece.name == trouble.planned.of
     gap = -trouble.difference_mm if first else trouble.difference_mm / _pieces_alike(trouble)
     slope = _slope(trial, piece.name, measure, wanted, step)
     if not slope:
@@ -146,7 +146,7 @@ def _found(trial: _Trial, piece: PieceWish, measure: str, wanted: float) -> Join
     return None
 
 
-def _step(trial: _Trial, piece: PieceWish, measure: str, wanted: float, edge: Edge) -> float:
+def _step(trial: _Trial, piece: GarmentPiece, measure: str, wanted: float, edge: Edge) -> float:
     """What the measure moves the edge by: a neck gives and takes single stitches of a shoulder, whatever the width goes by."""
     now = trial.with_measure(piece.name, measure, wanted)
     single = measure == "neck width" and trial.edge_of(piece.name) == "shoulder" and edge.along is Direction.STITCHES
@@ -155,7 +155,7 @@ def _step(trial: _Trial, piece: PieceWish, measure: str, wanted: float, edge: Ed
 
 def _pieces_alike(join: Joined) -> int:
     """How often the edge of a piece that is joined to counts."""
-    return 2 if len(join.wish.to) == 1 and join.wish.at == "armhole" and join.b_measure == "armhole" else 1
+    return 2 if len(join.planned.to) == 1 and join.planned.at == "armhole" and join.b_measure == "armhole" else 1
 
 
 def _edge_of(trial: _Trial, name: str, wanted: float, measure: str) -> Edge | None:
@@ -187,9 +187,9 @@ def _mending(trial: _Trial, name: str, measure: str, mm: float, edge: Edge) -> i
     return more
 
 
-def _needed_for(plan: GarmentPlan, join: Joined) -> Sequence[PieceWish]:
+def _needed_for(plan: GarmentPlan, join: Joined) -> Sequence[GarmentPiece]:
     """The pieces that are joined, after those that an edging among them lies along, and those that they are worked on from."""
-    names = {join.wish.of, *join.wish.to}
+    names = {join.planned.of, *join.planned.to}
     names |= {name for piece in plan.pieces if piece.name in names for name, _ in piece.choice("along")}
     names |= {on.to[0] for name in names if (on := plan.worked_on_from(name)) is not None}
     return [piece for piece in in_turn(plan) if piece.name in names]

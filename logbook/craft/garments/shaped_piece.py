@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
 
-from logbook.craft.garments.plan import PieceWish
+from logbook.craft.garments.plan import GarmentPiece
 from logbook.craft.garments.shapes import FROM_TOP, ROUND
 from logbook.craft.swatches.conditions import Direction
 
@@ -95,7 +95,7 @@ class ShapedPiece:
     row, stitches at each edge).
     """
 
-    wish: PieceWish
+    planned: GarmentPiece
     chain: int | None
     foundation: int
     counts: tuple[int, ...]
@@ -116,12 +116,12 @@ class ShapedPiece:
     @property
     def in_round(self) -> bool:
         """Whether it is worked in rounds."""
-        return self.wish.worked == ROUND or self.wish.shape in FROM_TOP
+        return self.planned.worked == ROUND or self.planned.shape in FROM_TOP
 
     @property
     def name(self) -> str:
         """What the piece is called."""
-        return self.wish.name
+        return self.planned.name
 
     @property
     def rows(self) -> int:

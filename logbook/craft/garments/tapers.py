@@ -21,7 +21,7 @@ from logbook.errors import RefusedError
 
 def tapered_panel(making: Making) -> ShapedPiece:
     """A tapered panel. Raises RefusedError if it can't be."""
-    wish, in_round = making.wish, making.wish.worked == ROUND
+    planned, in_round = making.planned, making.planned.worked == ROUND
     across = making.across_mm
     chain = making.chain(making.need("start width") + across, chain_rule(PiecePlan(in_round=in_round), making.gauges))
     rows = whole_rows(making, making.need("length") + making.seams("start", "end"))
@@ -32,7 +32,7 @@ def tapered_panel(making: Making) -> ShapedPiece:
     end = _end_stitches(making, start, making.need("end width") + across)
     by = 1 if end > start else -1
     shaped = rows - even
-    at = spread(abs(end - start) // 2, shaped, right_side_only=bool(wish.choice("right side rows")))
+    at = spread(abs(end - start) // 2, shaped, right_side_only=bool(planned.choice("right side rows")))
     counts = counts_from(start, rows, [(row, 2 * by) for row in at])
     by_count = {count: _width(making, start, count) for count in {start, *counts}}
     widths = tuple(by_count[count] for count in (start, *counts))
@@ -68,7 +68,7 @@ def _end_stitches(making: Making, start: int, width_mm: float) -> int:
     if multiple == 1:
         end = nearest_with_parity(width_mm / making.p, start)
     else:
-        step = 2 * multiple if making.wish.choice("whole repeats") else 2
+        step = 2 * multiple if making.planned.choice("whole repeats") else 2
         near = start + step * half_up((width_mm - _width(making, start, start)) / (step * making.p))
         around = [near + step * k for k in range(-multiple, multiple + 1) if near + step * k >= 1]
         end = min(around, key=lambda count: (round(abs(_width(making, start, count) - width_mm), 6), -count), default=0)

@@ -23,11 +23,11 @@ class YarnOf:
 
 def yarn_of_piece(piece: ShapedPiece, cloth: Cloth, joins: Sequence[Joined] = ()) -> YarnNeeded | None:
     """For all pieces alike and the seams sewn with its yarn; None if its swatch was not weighed."""
-    gauges, alike = cloth.gauges, piece.wish.alike
+    gauges, alike = cloth.gauges, piece.planned.alike
     if gauges.weight is None:
         return None
-    seam = seam_if_named(piece.wish.seam)
-    own = [joined for joined in joins if joined.wish.of == piece.name and not joined.goes_on]
+    seam = seam_if_named(piece.planned.seam)
+    own = [joined for joined in joins if joined.planned.of == piece.name and not joined.goes_on]
     thread = 0.0 if seam is None else alike * math.fsum(seam.thread_mm(joined.a.mm) for joined in own)
     area = ((float(piece.stitches_worked * alike), 1.0),)
     return yarn_needed(gauges.weight, area, thread, gauges.yarn, gauges.drift.grams, gauges.assumptions.reserve)
@@ -56,7 +56,7 @@ def time_of(pieces: Sequence[ShapedPiece], cloths: Mapping[str, Cloth]) -> TimeN
     gauges = {piece.name: cloths[piece.name].gauges for piece in pieces}
     return time_together(
         time_needed(
-            gauges[piece.name].minutes_a_stitch, piece.stitches_worked * piece.wish.alike, gauges[piece.name].drift.minutes
+            gauges[piece.name].minutes_a_stitch, piece.stitches_worked * piece.planned.alike, gauges[piece.name].drift.minutes
         )
         for piece in pieces
     )

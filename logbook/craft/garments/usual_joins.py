@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator, Sequence
 
-from logbook.craft.garments.plan import GarmentPlan, JoinWish, PieceWish
+from logbook.craft.garments.plan import GarmentJoin, GarmentPiece, GarmentPlan
 from logbook.craft.garments.shapes import DOWN, HALF_FRONT, PANEL, ROUND, SIDEWAYS, TAPERED, YOKES
 
 
-def usual_joins(plan: GarmentPlan) -> tuple[JoinWish, ...]:
+def usual_joins(plan: GarmentPlan) -> tuple[GarmentJoin, ...]:
     """Shoulders and sides of fronts to the back, sleeves to armholes, body and sleeves to a yoke."""
     yoke = next((piece for piece in plan.pieces if piece.shape in YOKES), None)
     bodies = [piece for piece in plan.pieces if piece.shape in (PANEL, HALF_FRONT)]
@@ -16,15 +16,15 @@ def usual_joins(plan: GarmentPlan) -> tuple[JoinWish, ...]:
     return tuple(_sewn(bodies, sleeves))
 
 
-def _to_yoke(yoke: PieceWish, bodies: Sequence[PieceWish], sleeves: Sequence[PieceWish]) -> Iterator[JoinWish]:
+def _to_yoke(yoke: GarmentPiece, bodies: Sequence[GarmentPiece], sleeves: Sequence[GarmentPiece]) -> Iterator[GarmentJoin]:
     for piece in bodies:
         if piece.worked == ROUND:
-            yield JoinWish(of=piece.name, edge="start", to=(yoke.name,), at="end")
+            yield GarmentJoin(of=piece.name, edge="start", to=(yoke.name,), at="end")
     for piece in sleeves:
-        yield JoinWish(of=piece.name, edge=_top_of(piece), to=(yoke.name,), at="armhole")
+        yield GarmentJoin(of=piece.name, edge=_top_of(piece), to=(yoke.name,), at="armhole")
 
 
-def _sewn(bodies: Sequence[PieceWish], sleeves: Sequence[PieceWish]) -> Iterator[JoinWish]:
+def _sewn(bodies: Sequence[GarmentPiece], sleeves: Sequence[GarmentPiece]) -> Iterator[GarmentJoin]:
     panels = [piece for piece in bodies if piece.shape == PANEL and piece.worked != ROUND]
     if not panels:
         return
@@ -39,12 +39,12 @@ def _sewn(bodies: Sequence[PieceWish], sleeves: Sequence[PieceWish]) -> Iterator
     for edge in ("shoulder", "side"):
         for piece in others:
             if edge == "side" or {"neck width"} <= piece.measures.keys() & back.measures.keys():
-                yield JoinWish(of=piece.name, edge=edge, to=(back.name,), at=edge)
+                yield GarmentJoin(of=piece.name, edge=edge, to=(back.name,), at=edge)
     with_armhole = [piece.name for piece in (back, *(o for o in others if o is not back)) if "armhole" in piece.measures]
     for piece in sleeves if with_armhole else ():
-        yield JoinWish(of=piece.name, edge=_top_of(piece), to=tuple(with_armhole[:2]), at="armhole")
+        yield GarmentJoin(of=piece.name, edge=_top_of(piece), to=tuple(with_armhole[:2]), at="armhole")
 
 
-def _top_of(sleeve: PieceWish) -> str:
+def _top_of(sleeve: GarmentPiece) -> str:
     """The edge at the upper arm: worked down or in the round a sleeve begins there."""
     return "start" if sleeve.worked in (DOWN, ROUND, SIDEWAYS) else "end"

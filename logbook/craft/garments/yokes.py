@@ -42,7 +42,7 @@ def _yoke(making: Making) -> _Yoke:
 
 def raglan_yoke(making: Making) -> ShapedPiece:
     """A raglan yoke. Raises RefusedError if it can't be."""
-    yoke, line = _yoke(making), int(making.wish.choice("line stitches"))
+    yoke, line = _yoke(making), int(making.planned.choice("line stitches"))
     free = yoke.neck - 4 * line
     sleeve = half_up(free / 8)
     back = (free - 2 * sleeve) // 2

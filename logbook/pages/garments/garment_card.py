@@ -194,7 +194,7 @@ class GarmentMaker:
 def piece_headline(piece: ShapedPiece) -> str:
     """``Chain 36, 90 rows``."""
     rows = f"{piece.rows} {'round' if piece.in_round else 'row'}{'' if piece.rows == 1 else 's'}"
-    if piece.wish.shape == EDGING:
+    if piece.planned.shape == EDGING:
         return f"Pick up {piece.foundation}, {rows}"
     if not piece.foundation:
         return f"From the middle, {rows}"
@@ -216,7 +216,7 @@ def piece_sentences(piece: ShapedPiece, units: Units) -> tuple[str, ...]:
 def whole_headline(answer: GarmentAnswer) -> str:
     """``2 pieces, 412 g``."""
     garment = answer.numbers[0]
-    pieces = sum(piece.wish.alike for piece in garment.pieces if piece.wish.shape != EDGING)
+    pieces = sum(piece.planned.alike for piece in garment.pieces if piece.planned.shape != EDGING)
     if not pieces:
         return NOT_YET
     grams = sum(of.needed.grams for of in garment.yarn)

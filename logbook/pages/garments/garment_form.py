@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
-from logbook.craft.garments.plan import Garment, GarmentPlan, JoinWish, PieceWish, usual_alike
+from logbook.craft.garments.plan import Garment, GarmentJoin, GarmentPiece, GarmentPlan, usual_alike
 from logbook.craft.garments.shapes import PANEL, TAPERED, shape_called
 from logbook.craft.garments.templates import new_piece, template
 from logbook.craft.garments.usual_joins import usual_joins
@@ -209,9 +209,9 @@ class GarmentForm:
         swatch = self.texts.get(piece_key(like, "swatch"), self._swatch)
         kind = shape_called(shape)
         name = self._named = new_piece(shape, plan)
-        wish = PieceWish(name=name, shape=shape, alike=_usual_number(shape), worked=kind.ways[0])
+        planned = GarmentPiece(name=name, shape=shape, alike=_usual_number(shape), worked=kind.ways[0])
         number = self._next("piece")
-        self.texts |= {**said.piece_texts(number, wish), piece_key(number, "swatch"): swatch}
+        self.texts |= {**said.piece_texts(number, planned), piece_key(number, "swatch"): swatch}
         self.piece = number
 
     def move_piece(self, to: int) -> bool:
@@ -258,7 +258,7 @@ class GarmentForm:
         number = self._next("join")
         of = self.piece_text("name") or (names[0] if names else "")
         to = next((name for name in names if name != of), of)
-        self.texts |= said.join_texts(number, JoinWish(of=of, edge="side", to=(to,), at="side"))
+        self.texts |= said.join_texts(number, GarmentJoin(of=of, edge="side", to=(to,), at="side"))
         self.join = number
 
     def take_join_out(self) -> None:

@@ -12,7 +12,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from logbook.craft.garments.formulas import measure_of
-from logbook.craft.garments.plan import Garment, GarmentPlan, JoinWish, PieceWish, SizesWish, usual_alike
+from logbook.craft.garments.plan import Garment, GarmentJoin, GarmentPiece, GarmentPlan, GarmentSizes, usual_alike
 from logbook.craft.garments.shapes import CHOICES, EDGES, MEASURES, shape_called
 from logbook.craft.sizes import body_chart
 from logbook.craft.sizes.body_chart import End
@@ -46,7 +46,7 @@ class ReadGarment:
     plan: GarmentPlan
     errors: Mapping[str, str]
     lacking: Mapping[str, str]
-    pieces: Mapping[int, PieceWish] = field(default_factory=dict)
+    pieces: Mapping[int, GarmentPiece] = field(default_factory=dict)
     joins: tuple[int, ...] = ()
 
 
@@ -87,7 +87,7 @@ def texts_of(garment: Garment) -> dict[str, str]:
     return texts
 
 
-def piece_texts(number: int, piece: PieceWish) -> dict[str, str]:
+def piece_texts(number: int, piece: GarmentPiece) -> dict[str, str]:
     """The texts of a piece by their full names."""
     swatch = piece.swatch if isinstance(piece.swatch, str) else json.dumps(dict(piece.swatch), ensure_ascii=False)
     said = {
@@ -105,7 +105,7 @@ def piece_texts(number: int, piece: PieceWish) -> dict[str, str]:
     return {piece_key(number, key): said.get(key, "") for key in PIECE_KEYS}
 
 
-def join_texts(number: int, join: JoinWish) -> dict[str, str]:
+def join_texts(number: int, join: GarmentJoin) -> dict[str, str]:
     """The texts of a join by their full names."""
     said = {"of": join.of, "edge": join.edge, "at": join.at, "to": ", ".join(join.to)}
     return {join_key(number, key): text for key, text in said.items()}
@@ -124,7 +124,7 @@ class _Reader:
         self._reader = TextReader(texts)
         self._errors = self._reader.errors
         self._lacking: dict[str, str] = {}
-        self._pieces: dict[int, PieceWish] = {}
+        self._pieces: dict[int, GarmentPiece] = {}
 
     def read(self) -> ReadGarment:
         for number in numbers_in(self._texts, "piece", "shape"):
@@ -137,7 +137,7 @@ class _Reader:
         plan = GarmentPlan(
             name=self._text("name"),
             ease=self._try("ease", self._ease) or "",
-            sizes=SizesWish(
+            sizes=GarmentSizes(
                 chart="" if self._text("chart") == NO_CHART else self._text("chart"),
                 only=tuple(name.strip() for name in re.split("[,;]", self._text("only")) if name.strip()),
                 end=ENDS.get(self._text("range"), End.MIDDLE),
@@ -165,7 +165,7 @@ class _Reader:
         read_ease(whole)
         return whole
 
-    def _piece(self, number: int) -> PieceWish | None:
+    def _piece(self, number: int) -> GarmentPiece | None:
         """None for one that has no name of its own."""
         key = {name: piece_key(number, name) for name in PIECE_KEYS}
         name, shape = self._text(key["name"]), shape_called(self._text(key["shape"]))
@@ -182,7 +182,7 @@ class _Reader:
         self._try(key["says"], read_text)
         alike = self._try(key["alike"], lambda text: read_whole(text, "a number of pieces", 1, 1000))
         worked = self._text(key["worked"])
-        return PieceWish(
+        return GarmentPiece(
             name=name,
             shape=shape.name,
             swatch=self._try(key["swatch"], _swatch) or "",
@@ -206,24 +206,24 @@ class _Reader:
             return True if text == TICKED else None
         return self._try(key, (lambda said: CHOICES[name](_places(said))) if name == "along" else CHOICES[name])
 
-    def _join(self, number: int) -> JoinWish | None:
+    def _join(self, number: int) -> GarmentJoin | None:
         key = {name: join_key(number, name) for name in JOIN_KEYS}
         names = [piece.name for piece in self._pieces.values()]
         to = tuple(filter(None, (name.strip() for name in re.split(r",|\band\b", self._text(key["to"])))))
         to = (self._text(key["to"]),) if self._text(key["to"]) in names else to
-        wish = JoinWish(of=self._text(key["of"]), edge=self._text(key["edge"]), at=self._text(key["at"]), to=to)
-        gone = next((name for name in (wish.of, *to) if name not in names), None)
-        if not to or not wish.edge or not wish.at:
+        planned = GarmentJoin(of=self._text(key["of"]), edge=self._text(key["edge"]), at=self._text(key["at"]), to=to)
+        gone = next((name for name in (planned.of, *to) if name not in names), None)
+        if not to or not planned.edge or not planned.at:
             self._lacking[key["to"]] = "Choose which edge it is joined to, and of which piece."
             return None
         if gone is not None:
-            self._errors[key["of" if gone == wish.of else "to"]] = (
+            self._errors[key["of" if gone == planned.of else "to"]] = (
                 f"There is no piece “{gone[:40]}”: the pieces are {listed(names)}."
             )
             return None
-        return wish
+        return planned
 
-    def _check_formulas(self, plan: GarmentPlan, number: int, piece: PieceWish) -> None:
+    def _check_formulas(self, plan: GarmentPlan, number: int, piece: GarmentPiece) -> None:
         names = [*body_chart.MEASURES, "chest", "ease"]
         names += [f"{measure} of {one.name}" for one in plan.pieces for measure in one.kind.measures]
         for measure, text in piece.measures.items():

@@ -25,10 +25,10 @@ def join_lines(garment: GarmentInSize, units: Units) -> list[JoinLine]:
     """A line for each join that could be worked out."""
     lines = []
     for letter, join in zip(join_letters(garment), garment.joins, strict=True):
-        wish = join.wish
+        planned = join.planned
         bad = join.verdict is JoinVerdict.TROUBLE
         verdict = "✕ does not fit" if bad else f"{join.verdict}, {rate_words(join)}"
-        words = join_words(wish.of, wish.edge, wish.to, wish.at)
+        words = join_words(planned.of, planned.edge, planned.to, planned.at)
         lines.append(JoinLine(letter, words, show_length(join.a.mm, units), show_length(join.b_mm, units), verdict))
     return lines
 

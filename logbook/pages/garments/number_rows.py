@@ -21,7 +21,7 @@ def piece_rows(card: GarmentCard, units: Units) -> list[tuple[str, ...]]:
     rows = []
     for piece in garment.pieces:
         yarn = yarn_of_piece(piece, answer.cloths[piece.name], garment.joins)
-        alike = f" × {piece.wish.alike}" if piece.wish.alike > 1 else ""
+        alike = f" × {piece.planned.alike}" if piece.planned.alike > 1 else ""
         rows.append((piece.name + alike, *_cells(piece, units), NONE if yarn is None else f"{yarn.grams:.0f} g"))
     return rows
 

@@ -8,7 +8,7 @@ A line is a size; what it says goes before the chart and before what a piece say
 from collections.abc import Sequence
 from dataclasses import replace
 
-from logbook.craft.garments.plan import PieceWish, TypedSize
+from logbook.craft.garments.plan import GarmentPiece, TypedSize
 from logbook.craft.sizes.body_chart import MEASURES
 from logbook.errors import UnreadableError
 
@@ -20,7 +20,7 @@ def sizes_text(sizes: Sequence[TypedSize]) -> str:
     return "\n".join(_line(size) for size in sizes)
 
 
-def read_sizes(text: str, pieces: Sequence[PieceWish]) -> tuple[TypedSize, ...]:
+def read_sizes(text: str, pieces: Sequence[GarmentPiece]) -> tuple[TypedSize, ...]:
     """The sizes. Raises UnreadableError naming what can't be read."""
     sizes = [_size(line, pieces) for line in text.splitlines() if line.strip()]
     names = [size.name for size in sizes]
@@ -46,7 +46,7 @@ def _line(size: TypedSize) -> str:
     return f"{size.name}: {'; '.join((*body, *ease, *own))}".rstrip()
 
 
-def _size(line: str, pieces: Sequence[PieceWish]) -> TypedSize:
+def _size(line: str, pieces: Sequence[GarmentPiece]) -> TypedSize:
     name, colon, rest = line.partition(":")
     if not colon or not name.strip():
         raise UnreadableError(f"“{line.strip()[:40]}” is not a size: {_EXAMPLE}.")

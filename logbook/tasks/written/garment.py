@@ -93,11 +93,11 @@ def _measurements(written: WrittenGarment) -> Iterator[PatternTable]:
     rows = []
     for piece in written.pieces:
         one = piece.one
-        if one.wish.shape == EDGING:
+        if one.planned.shape == EDGING:
             continue
         around = "all round" if one.in_round else "width"
         first, last = (written.lengths(p.widths[place] for p in piece.pieces) for place in (0, -1))
-        if one.wish.shape in YOKES:
+        if one.planned.shape in YOKES:
             rows += [(f"{one.name}, neck round", first)]
             rows += [(f"{one.name}, body round", written.lengths(p.edges["end"].mm for p in piece.pieces))]
             rows += [(f"{one.name}, upper arm round", written.lengths(p.edges["armhole"].mm for p in piece.pieces))]
@@ -113,9 +113,9 @@ def _measurements(written: WrittenGarment) -> Iterator[PatternTable]:
 
 
 def _notes(written: WrittenGarment) -> Iterator[str]:
-    made = [piece.one for piece in written.pieces if piece.one.wish.shape != EDGING]
+    made = [piece.one for piece in written.pieces if piece.one.planned.shape != EDGING]
     begun, on = [piece for piece in made if piece.on is None], [piece for piece in made if piece.on is not None]
-    count = sum(piece.wish.alike for piece in begun)
+    count = sum(piece.planned.alike for piece in begun)
     built = f"Worked in {count} pieces: {_names(begun)}." if count > 1 else f"Worked in one piece: {_names(begun)}."
     if on:
         yield f"{built[:-1]}, with {_names(on)} worked on from it."
@@ -135,7 +135,7 @@ def _notes(written: WrittenGarment) -> Iterator[str]:
 def _shaping_words(written: WrittenGarment) -> Iterator[str]:
     """How stitches are gained and lost, where they are."""
     by = {shaping.by > 0 for piece in written.pieces for one in piece.pieces for shaping in one.shapings if shaping.at}
-    if any(piece.one.wish.shape == ROUND_YOKE for piece in written.pieces):
+    if any(piece.one.planned.shape == ROUND_YOKE for piece in written.pieces):
         by.add(True)
     ways = [words for more, words in ((True, "To increase, work 2 sts into one"), (False, "work 2 sts together")) if more in by]
     if ways:
@@ -145,7 +145,7 @@ def _shaping_words(written: WrittenGarment) -> Iterator[str]:
 
 def _names(pieces: Sequence[ShapedPiece]) -> str:
     """``back and sleeve (× 2)``."""
-    return listed([piece.name + (f" (× {piece.wish.alike})" if piece.wish.alike > 1 else "") for piece in pieces])
+    return listed([piece.name + (f" (× {piece.planned.alike})" if piece.planned.alike > 1 else "") for piece in pieces])
 
 
 def _stitch_patterns(written: WrittenGarment) -> Iterator[Part]:

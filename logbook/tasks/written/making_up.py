@@ -21,7 +21,7 @@ def making_up(sizes: Sequence[GarmentInSize], washed: str = "") -> tuple[str, ..
     order = sorted(
         (number for number, join in enumerate(first.joins) if not join.goes_on), key=lambda number: _place(first.joins[number])
     )
-    edgings = [piece for piece in first.pieces if piece.wish.shape == EDGING]
+    edgings = [piece for piece in first.pieces if piece.planned.shape == EDGING]
     at_neck = [piece for piece in edgings if any(edge.edge == "neck" for edge in piece.picked)]
     shoulders = [number for number in order if _place(first.joins[number]) == 0]
     steps = [_join(sizes, number) for number in shoulders]
@@ -43,47 +43,48 @@ def does_not_fit(sizes: Sequence[GarmentInSize]) -> Iterator[str]:
     for number, join in enumerate(sizes[0].joins):
         bad = [size.name for size in sizes if size.joins[number].verdict is JoinVerdict.TROUBLE]
         if bad:
-            wish = join.wish
-            to = listed([_one(sizes[0], name) for name in wish.to])
+            planned = join.planned
+            to = listed([_one(sizes[0], name) for name in planned.to])
             where = f" in size {bad[0]}" if len(bad) == 1 else f" in sizes {listed(bad)}"
-            what = f"The {edge_words(wish.edge)} of {_one(sizes[0], wish.of)} does not fit the {edge_words(wish.at)} of {to}"
+            of = f"{edge_words(planned.edge)} of {_one(sizes[0], planned.of)}"
+            what = f"The {of} does not fit the {edge_words(planned.at)} of {to}"
             yield f"{what}{where if len(sizes) > 1 else ''}."
 
 
 def _place(join: Joined) -> int:
-    if join.wish.edge == "shoulder" or join.wish.at == "shoulder":
+    if join.planned.edge == "shoulder" or join.planned.at == "shoulder":
         return 0
-    if "armhole" in (join.wish.edge, join.wish.at):
+    if "armhole" in (join.planned.edge, join.planned.at):
         return 1
-    return 2 if join.wish.edge in _SIDES and join.wish.at in _SIDES else 3
+    return 2 if join.planned.edge in _SIDES and join.planned.at in _SIDES else 3
 
 
 def _join(sizes: Sequence[GarmentInSize], number: int) -> str:
     """One join of all sizes."""
     joins = [size.joins[number] for size in sizes]
-    wish = joins[0].wish
-    of, to = _one(sizes[0], wish.of), listed([_one(sizes[0], name) for name in wish.to])
+    planned = joins[0].planned
+    of, to = _one(sizes[0], planned.of), listed([_one(sizes[0], name) for name in planned.to])
     rate = ", which does not fit yet" if any(one.verdict is JoinVerdict.TROUBLE for one in joins) else f", {_rate(joins)}"
     ease = ", easing it in" if any(one.verdict is JoinVerdict.EASE_IN for one in joins) else ""
-    left = any(place == "armhole" for name in wish.to for place, _, _ in sizes[0].piece(name).left)
-    marked = not left and any(_has_armhole(sizes[0], name) for name in wish.to)
-    if wish.edge == wish.at == "shoulder":
+    left = any(place == "armhole" for name in planned.to for place, _, _ in sizes[0].piece(name).left)
+    marked = not left and any(_has_armhole(sizes[0], name) for name in planned.to)
+    if planned.edge == planned.at == "shoulder":
         return f"Sew the shoulders of {of} and {to} together{rate}."
-    if wish.edge in _SIDES and wish.at in _SIDES:
+    if planned.edge in _SIDES and planned.at in _SIDES:
         up_to = " up to the armhole" if left else " up to the armhole markers" if marked else ""
         return f"Sew the sides of {of} and {to} together{up_to}{rate}."
-    if wish.at == "armhole":
+    if planned.at == "armhole":
         where = ", from marker to marker" if marked else ""
         under = "; its straight rows meet the sts left unworked under the arm" if left else ""
         return (
-            f"Sew the {edge_words(wish.edge)} of each {wish.of} to the armhole of {to}{where}, its middle at the shoulder"
+            f"Sew the {edge_words(planned.edge)} of each {planned.of} to the armhole of {to}{where}, its middle at the shoulder"
             f"{rate}{ease}{under}."
         )
-    return f"Sew the {edge_words(wish.edge)} of {of} to the {edge_words(wish.at)} of {to}{rate}{ease}."
+    return f"Sew the {edge_words(planned.edge)} of {of} to the {edge_words(planned.at)} of {to}{rate}{ease}."
 
 
 def _one(size: GarmentInSize, name: str) -> str:
-    return f"{'each' if size.piece(name).wish.alike > 1 else 'the'} {name}"
+    return f"{'each' if size.piece(name).planned.alike > 1 else 'the'} {name}"
 
 
 def _has_armhole(size: GarmentInSize, name: str) -> bool:
@@ -103,8 +104,8 @@ def _rate(joins: Sequence[Joined]) -> str:
 
 def _sleeve_seams(size: GarmentInSize) -> Iterator[str]:
     """Flat sleeves that are sewn into armholes have a seam of their own."""
-    sleeves = {join.wish.of for join in size.joins if join.wish.at == "armhole"}
-    sewn = {join.wish.of for join in size.joins if join.wish.edge in _SIDES}
+    sleeves = {join.planned.of for join in size.joins if join.planned.at == "armhole"}
+    sewn = {join.planned.of for join in size.joins if join.planned.edge in _SIDES}
     for piece in size.pieces:
         if piece.name in sleeves - sewn and "side" in piece.edges:
             side = ", in one with the side seam" if any(_place(join) == 2 for join in size.joins) else ""
@@ -113,4 +114,4 @@ def _sleeve_seams(size: GarmentInSize) -> Iterator[str]:
 
 def _has_slit(size: GarmentInSize, name: str) -> bool:
     piece = size.piece(name)
-    return "slit" in piece.wish.measures and piece.wish.shape != HALF_FRONT
+    return "slit" in piece.planned.measures and piece.planned.shape != HALF_FRONT

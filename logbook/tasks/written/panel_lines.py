@@ -22,7 +22,7 @@ def panel_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
         yield f"Work {of.all(lambda piece: piece.rows)} {of.row}s."
     if is_mirrored(of.one) and shaped:
         yield f"On the first {of.one.name} the front edge is at the beginning of right-side rows, on the second at their end."
-    yield from _sideways_marks(of) if of.one.wish.worked == SIDEWAYS else _marks(of, late=False)
+    yield from _sideways_marks(of) if of.one.planned.worked == SIDEWAYS else _marks(of, late=False)
     together = _run_together(of.pieces)
     yield from _insets(of, together)
     yield from _neck(of, together)
@@ -39,7 +39,7 @@ def panel_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
 
 def _marks(of: PieceInSizes, *, late: bool) -> Iterator[str]:
     """Armholes and slits that are only marked, in the order of their rows; ``late``: those that lie in the neck."""
-    one, down = of.one, of.one.wish.worked == DOWN
+    one, down = of.one, of.one.planned.worked == DOWN
     slits = [_slit(piece, piece.rows) for piece in of.pieces]
     slit = []
     if any(slits) and not late:
@@ -51,7 +51,7 @@ def _marks(of: PieceInSizes, *, late: bool) -> Iterator[str]:
     if any(rows) and late in after:
         only = [name for name, here in zip(of.names, after, strict=True) if here is late]
         place = alike(NONE if row is None else row for row, here in zip(rows, after, strict=True) if here is late)
-        edge = "the side edge" if one.wish.shape == HALF_FRONT else "both edges" if "side" in one.edges else "both sides"
+        edge = "the side edge" if one.planned.shape == HALF_FRONT else "both edges" if "side" in one.edges else "both sides"
         which = f"Size {only[0]}: place" if len(only) == 1 else f"Sizes {listed(only)}: place"
         begun = "Place" if len(only) == len(of.pieces) else which
         meanwhile = ", while the neck is shaped" if late else ""
@@ -118,7 +118,7 @@ def _is_spread(pieces: Sequence[ShapedPiece]) -> bool:
 def _insets(of: PieceInSizes, together: bool) -> Iterator[str]:
     if not any(_first_row(piece, "armhole") for piece in of.pieces):
         return
-    where = "at the side edge" if of.one.wish.shape == HALF_FRONT else "at each edge"
+    where = "at the side edge" if of.one.planned.shape == HALF_FRONT else "at each edge"
     found = [next((left for left in piece.left if left[0] == "armhole"), None) for piece in of.pieces]
     counts = alike(0 if left is None else left[2] for left in found)
     rows = of.all(lambda piece: _of_edge(piece, "armhole", lambda deep: piece.rows - deep + 1))
@@ -131,11 +131,11 @@ def _neck(of: PieceInSizes, together: bool) -> Iterator[str | PatternTable]:
     neck = [next(((row, count) for place, row, count in piece.left if place == "neck"), None) for piece in of.pieces]
     shoulders = of.all(lambda piece: _of_edge(piece, "shoulder", lambda count: count))
     if not any(neck):
-        if "shoulder" in of.one.edges and of.one.wish.worked != SIDEWAYS:
+        if "shoulder" in of.one.edges and of.one.planned.worked != SIDEWAYS:
             between = of.all(lambda piece: _of_edge(piece, "neck", lambda count: count))
             yield f"Shoulders of {shoulders} sts on each side; the {between} sts between are the neck."
         return
-    sides = 1 if of.one.wish.shape == HALF_FRONT else 2
+    sides = 1 if of.one.planned.shape == HALF_FRONT else 2
     rows = alike(place[0] if place else NONE for place in neck)
     if not together:
         yield f"Work even to the end of row {alike(place[0] - 1 if place else NONE for place in neck)}."
@@ -207,7 +207,7 @@ def _counts(of: PieceInSizes) -> PatternTable:
             for piece, level in zip(of.pieces, here, strict=True)
         )
         rows.append((f"row {alike(NONE if level is None else level.row for level in here)}", f"{sts} sts"))
-    side = "" if of.one.wish.shape == HALF_FRONT else ", on each side once the neck is begun"
+    side = "" if of.one.planned.shape == HALF_FRONT else ", on each side once the neck is begun"
     return PatternTable(("in row", f"after it{side}"), tuple(rows))
 
 
@@ -217,5 +217,5 @@ def _changes(piece: ShapedPiece, row: int) -> bool:
 
 def _on_a_side(piece: ShapedPiece, row: int, stitches: int) -> int:
     begun = _first_row(piece, "neck")
-    parted = piece.wish.shape != HALF_FRONT and begun is not None and row >= begun
+    parted = piece.planned.shape != HALF_FRONT and begun is not None and row >= begun
     return stitches // 2 if parted else stitches

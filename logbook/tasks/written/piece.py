@@ -21,27 +21,27 @@ _LINES = {
 
 def written_piece(of: PieceInSizes) -> Part:
     """The part of the pattern for a piece."""
-    lines = _LINES.get(of.one.wish.shape, panel_lines)
-    said = [of.one.wish.says] if of.one.wish.says.strip() else []
+    lines = _LINES.get(of.one.planned.shape, panel_lines)
+    said = [of.one.planned.says] if of.one.planned.says.strip() else []
     said += [f"Worked in {of.stitch}."] if of.stitch else []
     return Part(heading(of.one), (*said, *lines(of)), of.one.name)
 
 
 def heading(piece: ShapedPiece) -> str:
     """``Sleeve (make 2), worked from the bottom up``."""
-    wish = piece.wish
-    name = wish.name[:1].upper() + wish.name[1:]
+    planned = piece.planned
+    name = planned.name[:1].upper() + planned.name[1:]
     if is_mirrored(piece):
         name += " (make 2, the second mirrored)"
-    elif wish.alike > 1:
-        name += f" (make {wish.alike})"
-    if wish.shape == EDGING:
+    elif planned.alike > 1:
+        name += f" (make {planned.alike})"
+    if planned.shape == EDGING:
         return name
     if piece.on is not None:
         return f"{name}, worked on from the {piece.on.piece}"
     if piece.in_round:
-        return f"{name}, worked in the round" + (" from the top" if wish.shape in FROM_TOP else "")
-    if wish.shape == TRIANGLE:
+        return f"{name}, worked in the round" + (" from the top" if planned.shape in FROM_TOP else "")
+    if planned.shape == TRIANGLE:
         return f"{name}, worked from the tip"
-    how = {DOWN: "from the top down", SIDEWAYS: "sideways"}.get(wish.worked, "from the bottom up")
+    how = {DOWN: "from the top down", SIDEWAYS: "sideways"}.get(planned.worked, "from the bottom up")
     return f"{name}, worked {how}"

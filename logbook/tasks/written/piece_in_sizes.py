@@ -44,7 +44,7 @@ class PieceInSizes:
 
 def is_mirrored(piece: ShapedPiece) -> bool:
     """Whether it is a pair of fronts of which the second is the mirror of the first."""
-    return piece.wish.shape == HALF_FRONT and piece.wish.alike == 2 and bool(piece.wish.choice("mirrored"))
+    return piece.planned.shape == HALF_FRONT and piece.planned.alike == 2 and bool(piece.planned.choice("mirrored"))
 
 
 def begin(of: PieceInSizes) -> Iterator[str]:

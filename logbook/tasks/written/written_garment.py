@@ -41,7 +41,7 @@ class WrittenGarment:
         """A piece in all sizes."""
         pattern = self.swatches[name].pattern or StitchPattern()
         several = len({swatch.pattern.name for swatch in self.swatches.values() if swatch.pattern}) > 1
-        named = several or any(size.piece(name).wish.shape == EDGING for size in self.sizes)
+        named = several or any(size.piece(name).planned.shape == EDGING for size in self.sizes)
         stitch = translated(pattern.name, Terms(pattern.terms or Terms.US), self.terms) if named else ""
         return PieceInSizes(self.names, tuple(size.piece(name) for size in self.sizes), pattern, stitch)
 

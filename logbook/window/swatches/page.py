@@ -131,19 +131,19 @@ class SwatchesPage(RecordPage):
         """What is typed in the form, and as a wanted width."""
         yield from super().drafts()
         if self._side is not None:
-            wish, units = self._side.chain.texts().as_typed(), self.session.units.value
+            typed, units = self._side.chain.texts().as_typed(), self.session.units.value
             began = ChainTexts().as_typed() | {"width": self.session.settings.remembered.get(WIDTH, "")}
-            if self._with_unit(wish["width"]) == began["width"]:
-                began["width"] = wish["width"]
-            if (draft := draft_of(CHAIN, "", "", units, wish, began)) is not None:
+            if self._with_unit(typed["width"]) == began["width"]:
+                began["width"] = typed["width"]
+            if (draft := draft_of(CHAIN, "", "", units, typed, began)) is not None:
                 yield draft
 
     def kept(self, draft: Draft) -> Mapping[str, str] | None:
-        """As every page; the logbook keeps no wish."""
+        """As every page; the logbook keeps no chain."""
         return None if draft.page == CHAIN else super().kept(draft)
 
     def take_up(self, draft: Draft, texts: Mapping[str, str]) -> bool:
-        """As every page; a wish takes the place of what is wished."""
+        """As every page; what was typed for a chain goes into its fields."""
         if draft.page != CHAIN:
             return super().take_up(draft, texts)
         self.chain.take_up(texts)

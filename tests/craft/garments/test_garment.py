@@ -132,7 +132,7 @@ def test_half_fronts_have_one_neck_edge() -> None:
     measures = {"width": "25 cm", "length": "56 cm", "neck width": "9 cm", "neck depth": "8 cm", "armhole": "20 cm"}
     front = piece("half front", measures, PLAIN)
     # 40 stitches; N 14 over 16 rows: the half 7, then 7 one a row
-    assert (front.wish.alike, front.foundation, front.counts[-1]) == (2, 40, 26)
+    assert (front.planned.alike, front.foundation, front.counts[-1]) == (2, 40, 26)
     assert front.counts[112 - 16] == 33
     assert front.edges["shoulder"].count == 26
     assert front.edges["front"].count == 96

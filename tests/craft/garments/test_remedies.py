@@ -106,7 +106,7 @@ def mended(value: dict[str, Any], p: float, q: float) -> int:
             if join.verdict is not JoinVerdict.TROUBLE:
                 break
             remedy = remedy_for(alone, own, cloths, join)
-            assert remedy is not None, f"{join.wish.edge}: {join.a.mm} to {join.b_mm}, {join.trouble}"
+            assert remedy is not None, f"{join.planned.edge}: {join.a.mm} to {join.b_mm}, {join.trouble}"
             own = with_measure(own, remedy.piece, remedy.measure, remedy.mm)
             taken += 1
         assert join.verdict is not JoinVerdict.TROUBLE
@@ -154,7 +154,7 @@ def test_shoulders_of_the_cardigan_can_be_mended_in_a_stitch_with_repeats(multip
     for size in sizes_of(plan, None):
         (made,) = work_out_garment(plan, (size,), cloths)
         shoulder = made.joins[0]
-        assert shoulder.wish.edge == "shoulder"
+        assert shoulder.planned.edge == "shoulder"
         if shoulder.verdict is JoinVerdict.TROUBLE:
             remedy = remedy_for(plan, size, cloths, shoulder)
             assert remedy is not None

@@ -42,7 +42,7 @@ EIGHTHS = 25.4 / 8
 
 
 @st.composite
-def wishes(draw: st.DrawFn, shape: str) -> tuple[dict[str, int], dict[str, Any], float, float]:
+def planned_pieces(draw: st.DrawFn, shape: str) -> tuple[dict[str, int], dict[str, Any], float, float]:
     """Measures in eighths of an inch, choices, stitch and row pitch."""
     measures = {name: draw(st.integers(int(a / EIGHTHS), int(b / EIGHTHS))) for name, (a, b) in RANGES[shape].items()}
     choices = {name: draw(of) for name, of in CHOICES[shape].items()}
@@ -59,9 +59,9 @@ def in_inches(measures: Mapping[str, int]) -> dict[str, str]:
     }
 
 
-def made_of(shape: str, wish: tuple[dict[str, int], dict[str, Any], float, float]) -> ShapedPiece:
-    """The piece; a wish that can't be is passed over, which hypothesis counts."""
-    measures, choices, p, q = wish
+def made_of(shape: str, planned: tuple[dict[str, int], dict[str, Any], float, float]) -> ShapedPiece:
+    """The piece; a plan that can't be is passed over, which hypothesis counts."""
+    measures, choices, p, q = planned
     try:
         return piece(shape, in_cm(measures), cloth(p, q), **choices)
     except LogbookError:
@@ -75,10 +75,10 @@ def changes_said(made: ShapedPiece) -> Counter[int]:
     for shaping in made.shapings:
         for row in shaping.at:
             said[row] += shaping.by * shaping.edges
-    sides = 1 if made.wish.shape == HALF_FRONT else 2
+    sides = 1 if made.planned.shape == HALF_FRONT else 2
     for place, row, count in made.left:
         said[row] -= count * (sides if place == "armhole" else 1)
-    if made.wish.shape == CROWN:
+    if made.planned.shape == CROWN:
         said[1] += made.parts["each_round"]
     return said
 
@@ -87,17 +87,17 @@ def changes_said(made: ShapedPiece) -> Counter[int]:
 @given(st.data())
 @settings(max_examples=30)
 def test_every_count_is_the_one_before_and_what_is_said_of_the_row(shape: str, data: st.DataObject) -> None:
-    made = made_of(shape, data.draw(wishes(shape)))
+    made = made_of(shape, data.draw(planned_pieces(shape)))
     said = changes_said(made)
     for row, (before, now) in enumerate(pairwise((made.foundation, *made.counts)), 1):
         assert now - before == said[row]
     assert min(made.counts) >= 1
 
 
-@given(wishes(ROUND_YOKE))
+@given(planned_pieces(ROUND_YOKE))
 @settings(max_examples=40)
-def test_a_round_yoke_grows_evenly(wish: tuple[dict[str, int], dict[str, Any], float, float]) -> None:
-    made = made_of(ROUND_YOKE, wish)
+def test_a_round_yoke_grows_evenly(planned: tuple[dict[str, int], dict[str, Any], float, float]) -> None:
+    made = made_of(ROUND_YOKE, planned)
     gains = [now - before for before, now in pairwise((made.foundation, *made.counts)) if now != before]
     assert not gains or max(gains) - min(gains) <= 1
     parts = made.parts
@@ -110,14 +110,14 @@ def test_a_round_yoke_grows_evenly(wish: tuple[dict[str, int], dict[str, Any], f
 @given(st.data())
 @settings(max_examples=30)
 def test_gaps_differ_by_one_and_are_said_in_a_sentence_that_can_be_worked(shape: str, data: st.DataObject) -> None:
-    made = made_of(shape, data.draw(wishes(shape)))
+    made = made_of(shape, data.draw(planned_pieces(shape)))
     for shaping in made.shapings:
         at = [row - shaping.first + 1 for row in shaping.at]
         if not at:
             continue
         each = Counter(at).values()
         assert max(each) - min(each) <= 1 or max(each) <= -(-len(at) // shaping.rows)
-        right = shaping.place == "edges" and made.wish.choice("right side rows")
+        right = shaping.place == "edges" and made.planned.choice("right side rows")
         if max(each) == 1 and not right:
             gaps = [later - row for row, later in pairwise(at)]
             assert not gaps or max(gaps) - min(gaps) <= 1
@@ -129,11 +129,11 @@ def test_gaps_differ_by_one_and_are_said_in_a_sentence_that_can_be_worked(shape:
             assert not even or at[-1] + even == shaping.rows
 
 
-@given(wishes(TAPERED))
+@given(planned_pieces(TAPERED))
 @settings(max_examples=40)
-def test_a_taper_stays_by_its_line(wish: tuple[dict[str, int], dict[str, Any], float, float]) -> None:
-    wish[1]["right side rows"] = False
-    made = made_of(TAPERED, wish)
+def test_a_taper_stays_by_its_line(planned: tuple[dict[str, int], dict[str, Any], float, float]) -> None:
+    planned[1]["right side rows"] = False
+    made = made_of(TAPERED, planned)
     assume(made.shapings)
     d, rows = len(made.shapings[0].at), made.shapings[0].rows
     far = max(
@@ -142,21 +142,21 @@ def test_a_taper_stays_by_its_line(wish: tuple[dict[str, int], dict[str, Any], f
     )
     assert far == pytest.approx(made.off_line_mm, abs=1e-6)
     assert far <= made.stitch_mm * (0.5 + d * d / (4 * rows)) + 1e-6
-    assert abs(made.widths[0] - _mm(wish, "start width")) <= made.stitch_mm / 2 + 1e-6
-    assert abs(made.widths[-1] - _mm(wish, "end width")) <= made.stitch_mm + 1e-6
+    assert abs(made.widths[0] - _mm(planned, "start width")) <= made.stitch_mm / 2 + 1e-6
+    assert abs(made.widths[-1] - _mm(planned, "end width")) <= made.stitch_mm + 1e-6
 
 
-def _mm(wish: tuple[dict[str, int], dict[str, Any], float, float], name: str) -> float:
-    return wish[0][name] * EIGHTHS
+def _mm(planned: tuple[dict[str, int], dict[str, Any], float, float], name: str) -> float:
+    return planned[0][name] * EIGHTHS
 
 
 @pytest.mark.parametrize("shape", RANGES)
 @given(st.data())
 @settings(max_examples=20)
 def test_cm_and_inches_agree(shape: str, data: st.DataObject) -> None:
-    wish = data.draw(wishes(shape))
-    made = made_of(shape, wish)
-    other = piece(shape, in_inches(wish[0]), cloth(wish[2], wish[3]), **wish[1])
+    planned = data.draw(planned_pieces(shape))
+    made = made_of(shape, planned)
+    other = piece(shape, in_inches(planned[0]), cloth(planned[2], planned[3]), **planned[1])
     assert (made.chain, made.foundation, made.counts, made.shapings) == (
         other.chain,
         other.foundation,
@@ -169,16 +169,16 @@ def test_cm_and_inches_agree(shape: str, data: st.DataObject) -> None:
 @given(st.data())
 @settings(max_examples=20)
 def test_both_sides_mirror(shape: str, data: st.DataObject) -> None:
-    points = [(round(x, 6) + 0.0, round(y, 6) + 0.0) for x, y in outline(made_of(shape, data.draw(wishes(shape)))).points]
+    points = [(round(x, 6) + 0.0, round(y, 6) + 0.0) for x, y in outline(made_of(shape, data.draw(planned_pieces(shape)))).points]
     assert {(-x + 0.0, y) for x, y in points} == set(points)
 
 
-@given(wishes(HALF_FRONT))
+@given(planned_pieces(HALF_FRONT))
 @settings(max_examples=30)
 def test_two_half_fronts_are_the_front_that_is_cut_in_the_middle(
-    wish: tuple[dict[str, int], dict[str, Any], float, float],
+    planned: tuple[dict[str, int], dict[str, Any], float, float],
 ) -> None:
-    half = made_of(HALF_FRONT, wish)
+    half = made_of(HALF_FRONT, planned)
     shape = outline(half)
     assert shape.width == pytest.approx(max(half.widths))
     front = [x for line in shape.edges["front"] for x, _ in line]
@@ -202,10 +202,10 @@ GROWING = {
 @given(st.data())
 @settings(max_examples=12)
 def test_sizes_grow_with_the_body(shape: str, measure: str, data: st.DataObject) -> None:
-    wish = data.draw(wishes(shape))
+    planned = data.draw(planned_pieces(shape))
     more = data.draw(st.integers(1, 60))
-    larger = ({**wish[0], measure: wish[0][measure] + more}, *wish[1:])
-    small, large = (_number(made_of(shape, each), GROWING[shape][measure]) for each in (wish, larger))  # type: ignore[index]
+    larger = ({**planned[0], measure: planned[0][measure] + more}, *planned[1:])
+    small, large = (_number(made_of(shape, each), GROWING[shape][measure]) for each in (planned, larger))  # type: ignore[index]
     assert large >= small
 
 

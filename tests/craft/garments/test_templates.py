@@ -30,10 +30,10 @@ def test_a_template_comes_out_in_every_size(name: str, gauge: tuple[str, str]) -
         for join in size.joins:
             if join.verdict is JoinVerdict.TROUBLE:
                 remedy = remedy_for(answer.plan, size.size, answer.cloths, join)
-                assert remedy is not None, f"{size.name}: {join.wish}"
+                assert remedy is not None, f"{size.name}: {join.planned}"
                 mended = with_measure(size.size, remedy.piece, remedy.measure, remedy.mm)
                 again = work_out_garment(answer.plan, [mended], answer.cloths)[0]
-                assert next(one for one in again.joins if one.wish == join.wish).verdict is JoinVerdict.FITS
+                assert next(one for one in again.joins if one.planned == join.planned).verdict is JoinVerdict.FITS
 
 
 def test_the_shape_of_each() -> None:

@@ -87,7 +87,7 @@ def test_one_that_is_far_off_is_a_trouble_with_what_mends_it() -> None:
         assert remedy is not None
         assert remedy.more == more
         (mended,) = work_out_garment(plan, [with_measure(size.size, remedy.piece, remedy.measure, remedy.mm)], cloths)
-        assert next(one for one in mended.joins if one.wish == join.wish).difference_mm == 0
+        assert next(one for one in mended.joins if one.planned == join.planned).difference_mm == 0
 
 
 def test_without_its_yoke_it_is_not_worked_out() -> None:
