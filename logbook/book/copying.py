@@ -50,7 +50,7 @@ def verified_copy(
         else:
             raise InUseError(f"{own.name} is being written by another window or program: wait a moment and try again.")
         if not same:
-            raise RefusedError(f"The copy {target.name} did not come out equal and was thrown away: try another disk.")
+            raise RefusedError(f"The copy {target.name} was not the same as the logbook, so it was deleted: try another disk.")
         if finish is not None:
             with as_sentences(target), closing(connect(temporary)) as copy, transaction(copy):
                 finish(copy)

@@ -115,7 +115,7 @@ def put_rows(writing: Writing, rows: Sequence[KeptRow]) -> None:
         pieces.planned_pieces(writing.connection)
         garments.garments(writing.connection)
     except (LogbookError, sqlite3.Error, ValueError) as error:
-        raise RefusedError(f"The pieces, charts or garments of the workbook can't be taken in: {error}") from error
+        raise RefusedError(f"The pieces, charts or garments of the workbook can't be imported: {error}") from error
 
 
 def _put(writing: Writing, row: KeptRow, known: Mapping[str, Row]) -> None:
@@ -155,7 +155,7 @@ def _trouble(row: KeptRow, known: Mapping[str, Mapping[str, Row]], there: Mappin
     for column, table in USES.get(row.table, ()):
         if values[column] and values[column] not in there[table]:
             return RecordTrouble(
-                row.table, row.row, column, f"Its {table} is neither in the workbook nor in the logbook: take both in."
+                row.table, row.row, column, f"Its {table} is neither in the workbook nor in the logbook: import both together."
             )
     if row.table in ("piece", "garment"):
         for uid, other in known[row.table].items():

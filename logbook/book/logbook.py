@@ -195,7 +195,7 @@ class Logbook:
         """A file that was cut to nothing reads as an empty database: no error, and no logbook."""
         if _uids(self.connection) != [self.uid]:
             raise WrittenOverError(
-                f"{self.path.name} was written over with something else while it was open: nothing was written. "
+                f"{self.path.name} was overwritten with something else while it was open: nothing was written. "
                 "Open it again, or restore the newest backup under a new name."
             )
 
@@ -292,7 +292,8 @@ def _take_to_newest(
 ) -> None:
     if read_only:
         raise RefusedError(
-            f"{path.name} is of an older schema and can't be written to here: copy it to a folder of your own and open that."
+            f"{path.name} was made by an older version of this program and can't be brought up to date here: "
+            "copy it to a folder of your own and open that."
         )
     check_whole(connection, path, step)
     if backup_folder is not None:

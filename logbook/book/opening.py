@@ -51,8 +51,7 @@ def look(path: Path) -> Seen:
     if application != APPLICATION_ID:
         raise RefusedError(f"{path.name} is another program's file, not a logbook: choose the logbook itself.")
     if step > len(STEPS):
-        raise RefusedError(f"{path.name} was written by a newer logbook program (schema {step}; this one knows {len(STEPS)}): "
-                           "install the newer version to open it.")  # fmt: skip
+        raise RefusedError(f"{path.name} was made by a newer version of this program: install that version to open it.")
     if step < 1:
         raise RefusedError(f"{path.name} is a logbook that was never finished: choose another file, or restore a backup.")
     if not hot and _length_said(header) != size and not _is_changing(path, header, size):

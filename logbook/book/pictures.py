@@ -41,7 +41,7 @@ def take_in(path: Path, source: Path) -> str:
             write_in_place(folder / name, picture.content)
         except OSError as error:
             said = f"“{source.name}” could not be kept in {folder} ({error.strerror})"
-            raise RefusedError(f"{said}: see that there is room and that the folder may be written to.") from error
+            raise RefusedError(f"{said}: check that there is room and that the folder may be written to.") from error
     return name
 
 
@@ -49,13 +49,13 @@ def content_of(path: Path, name: str) -> bytes:
     """The bytes of a picture of the logbook at ``path``. Raises RefusedError, in one sentence, if it is missing or broken."""
     file = folder_of(path) / name
     if not NAME.match(name):
-        raise RefusedError("This is no name of a picture: take it off, and take the picture in again.")
+        raise RefusedError("This is not the name of a picture: remove it, and add the picture again.")
     try:
         content = _bytes(file)
     except (OSError, NoPictureError) as error:
         raise RefusedError(f"The picture is missing: it should lie in {file.parent}.") from error
     if hashlib.sha256(content).hexdigest() != name[:64]:
-        raise RefusedError("The picture is damaged: take it in again, and it is whole again.")
+        raise RefusedError("The picture is damaged: add it again, and it is whole again.")
     return content
 
 

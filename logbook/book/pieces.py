@@ -71,7 +71,7 @@ def remove_piece(writing: Writing, uid: str) -> None:
     """Takes a planned piece, its sizes and those who try it out. Raises RefusedError while a made piece comes from it."""
     rows = writing.connection.execute("SELECT name FROM made_piece WHERE piece = ? ORDER BY name LIMIT 3", (uid,))
     if made := [name for (name,) in rows]:
-        raise RefusedError(f"It was really made ({', '.join(made)}): take that out first, or keep the plan beside it.")
+        raise RefusedError(f"It has been made ({', '.join(made)}): delete that made piece first, or keep the plan.")
     _put_sizes(writing, uid, ())
     remove_testers(writing, uid)
     writing.remove("piece", uid)

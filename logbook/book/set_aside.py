@@ -17,7 +17,7 @@ def set_aside(damaged: Path, aside: Path, instead: Path) -> None:
     """
     for name in (*beside_too(aside), *beside_too(instead)[1:]):
         if os.path.lexists(name):
-            raise RefusedError(f"{name} is there already: see what it is, and move it away.")
+            raise RefusedError(f"{name} is there already: look at what it is, and move it away.")
     try:
         with ExitStack() as taken_back:
             os.link(damaged, aside)  # a second name: the first is never without a file

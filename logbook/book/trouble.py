@@ -60,14 +60,14 @@ _SENTENCES: dict[int, str] = {
     sqlite3.SQLITE_IOERR_DELETE: _LEFT_OPEN,  # of the journal, which ends a write
     sqlite3.SQLITE_READONLY: NOT_WRITABLE,
     sqlite3.SQLITE_FULL: (
-        "The disk is full, so {name} could not take this: make room and save again, or save a copy on another disk and go "
+        "The disk is full, so this could not be saved in {name}: make room and save again, or save a copy on another disk and go "
         "on with that."
     ),
-    sqlite3.SQLITE_IOERR: "The disk did not take this for {name}: see whether it is connected and has room, then save again.",
-    sqlite3.SQLITE_CANTOPEN: "{name} can't be opened here: see whether its folder is there and may be written to.",
+    sqlite3.SQLITE_IOERR: "This could not be written to {name}: check that its disk is connected and has room, then save again.",
+    sqlite3.SQLITE_CANTOPEN: "{name} can't be opened here: check that its folder is there and may be written to.",
     sqlite3.SQLITE_PERM: _NOT_PERMITTED,
     sqlite3.SQLITE_AUTH: _NOT_PERMITTED,
-    sqlite3.SQLITE_CONSTRAINT: "{name} did not take this, which does not fit what it holds: open it again and try once more.",
+    sqlite3.SQLITE_CONSTRAINT: "This could not be saved in {name}, as it does not fit what is there: open it again and retry.",
 }
 _BUSY = {sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED, sqlite3.SQLITE_PROTOCOL}
 _DAMAGED = {sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB, sqlite3.SQLITE_FORMAT}

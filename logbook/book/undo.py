@@ -44,7 +44,7 @@ def undo_state(connection: sqlite3.Connection) -> UndoState:
         else:
             take, give = (done, undone) if kind == "undo" else (undone, done)
             if not take or take[-1].uid != of:
-                raise DamagedError(f"its list of actions does not hang together at {at}")
+                raise DamagedError(f"its list of changes is broken at {at}")
             give.append(take.pop())
     return UndoState(tuple(done), tuple(undone))
 
@@ -128,7 +128,7 @@ def _last_undone(connection: sqlite3.Connection, last: _Listed | None) -> Action
             f"{_LISTED} WHERE kind = 'undo' AND of = ? AND position < ? ORDER BY position DESC LIMIT 1", (turned[1], last[0])
         ).fetchone()
         if undoing is None:
-            raise DamagedError(f"its list of actions does not hang together at {last[2]}")
+            raise DamagedError(f"its list of changes is broken at {last[2]}")
         last = _before(connection, undoing[0])
     return None
 
@@ -146,5 +146,5 @@ def _turned(connection: sqlite3.Connection, action: _Listed) -> _Listed:
         return action
     found: _Listed | None = connection.execute(f"{_LISTED} WHERE uid = ? AND kind = 'do'", (action[5],)).fetchone()
     if found is None or found[0] >= action[0]:
-        raise DamagedError(f"its list of actions does not hang together at {action[2]}")
+        raise DamagedError(f"its list of changes is broken at {action[2]}")
     return found

@@ -55,6 +55,6 @@ def _text(comparison: Comparison) -> str:
         if field.name != "tag"
     ]
     sentences = [difference_sentence(one) for one in comparison.differences] or [
-        "They share no condition and direction to compare."
+        "No two of them were measured in the same state and direction, so their gauges can't be compared."
     ]
     return "\n".join([table(headings, rows), "", *sentences])

@@ -45,4 +45,4 @@ def _print(answer: MergeAnswer) -> None:
         field = f", {question.field}" if question.field else ""
         print_text(f"{question.record}{field}: ours {question.ours or '(empty)'}; theirs {question.theirs or '(empty)'}")
     if answer.written or not answer.questions:
-        print_text(f"{answer.added} added, {answer.changed} changed, {answer.deleted} deleted, {answer.alike} alike.")
+        print_text(f"{answer.added} added, {answer.changed} changed, {answer.deleted} deleted, {answer.alike} the same.")

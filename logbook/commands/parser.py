@@ -36,7 +36,7 @@ class Parser(argparse.ArgumentParser):
         parsed: argparse.Namespace
         parsed, rest = self.parse_known_args(arguments)
         if unknown := [argument for argument in rest if "words" not in parsed or argument.startswith("--")]:
-            self.error(f"unrecognized arguments: {' '.join(unknown)}")
+            self.error(f"not understood: {' '.join(unknown)} (--help lists what there is)")
         if rest:
             parsed.words = [*parsed.words, *rest]
         return parsed

@@ -84,5 +84,5 @@ def proofread_text(read: Proofread) -> str:
 
 def _sentence(one: FoundQuantity) -> str:
     if one.verdict is Verdict.UNKNOWN:
-        return f"“{one.quantity.text}” is not known to the logbook."
+        return f"“{one.quantity.text}” is not in the logbook."
     return f"“{one.quantity.text}” differs: the logbook has {expected_words(one)} ({what_words(one)})."

@@ -27,7 +27,7 @@ def fill_rows(parser: Parser) -> None:
 def run(arguments: argparse.Namespace) -> int:
     """Proves the rows. Trouble is told, and then ends with exit code 1."""
     if arguments.book is not None:
-        raise UsageError("rows takes no --book: it proves the rows in a file")
+        raise UsageError("rows takes no --book: it checks the rows in a file")
     text, proof = prove_file(arguments.file, arguments.terms)
     if arguments.json:
         print_json(_json(proof, text))

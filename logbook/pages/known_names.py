@@ -9,7 +9,7 @@ from logbook.tasks.browsing import folded
 from logbook.tasks.known_names import Named, NameOf, delete_unused, known_by_name, merge, rename, what_merging_does
 
 SENTENCES = {
-    NameOf.YARN: "A new name holds for all swatches of a yarn. Merging two gives all their swatches to one of them.",
+    NameOf.YARN: "A new name holds for all swatches of a yarn. Merging two yarns gives all their swatches to one of them.",
     NameOf.PATTERN: "A new name holds for all swatches of a stitch pattern. Merging two gives all their swatches to one of them.",
 }
 

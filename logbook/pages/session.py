@@ -109,7 +109,7 @@ class Session:
             version = self.book.data_version()
         if version == self._version_shown:
             return False
-        self.say("Another window has changed this logbook: what you see is what is there now.")
+        self.say("Another window has changed this logbook: it is shown here as it is now.")
         self.records_changed(None)
         self._version_shown = version
         return True
@@ -130,8 +130,8 @@ class Session:
         """Raises ChangedElsewhereError if the logbook is otherwise by now than what the user has before them."""
         if self.book.data_version() != self._version_shown:
             raise ChangedElsewhereError(
-                f"Another window has changed {self.book.path.name} meanwhile, so nothing was written: see what is there now, "
-                "then do it again."
+                f"Another window has changed {self.book.path.name} meanwhile, so nothing was written: look at what is there now, "
+                "then try again."
             )
 
     def on_records(self, told: Callable[[object], None]) -> None:

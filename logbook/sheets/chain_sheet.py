@@ -78,12 +78,17 @@ def _inputs(sheet: SheetWriter, begin: GaugeLine | None, last: int) -> None:
     swatch = begin.swatch if begin else None
     sheet.head("Starting chain", "Shaded cells with a border are yours to fill in; everything else follows at once.")
     section(sheet, "The swatch")
-    _input(sheet, "swatch, by its tag", swatch.tag if swatch else None, "choose it from the list; or empty it and fill in below")
+    _input(
+        sheet,
+        "swatch, by its tag",
+        swatch.tag if swatch else None,
+        "choose from the list, or leave it empty and fill in below",
+    )
     name, pattern, hook, state = (of_line(column, last) for column in ("yarn", "stitch pattern", "hook mm", "measured"))
     described = f'{name}&", "&{pattern}&", "&{hook}&" mm hook; "&{state}'
     said = "" if begin is None else _described(begin)
     sheet.add(("", Formula(f'IF({LINE}=0,"",{described})', said)), CellLook(Role.NOTE))
-    _input(sheet, "repeats measured", None, "only where no swatch is chosen: so many whole repeats (plain stitches: stitches)")
+    _input(sheet, "repeats measured", None, "only where no swatch is chosen: how many whole repeats (plain stitch: stitches)")
     _input(sheet, "they reach", None, "in cm or inches, as chosen below")
     _input(sheet, "stitches in a repeat", None, "empty: as the swatch has it; without a swatch 1")
     _input(sheet, "plus", None, "empty: as the swatch has it; without a swatch 0")
@@ -93,9 +98,9 @@ def _inputs(sheet: SheetWriter, begin: GaugeLine | None, last: int) -> None:
     sheet.skip()
     section(sheet, "What is wanted")
     _input(sheet, "cm or in", "cm", "for all that is typed here")
-    _input(sheet, "finished width of a piece", WIDTH_CM, "or empty it and say the body")
+    _input(sheet, "finished width of a piece", WIDTH_CM, "or leave it empty and give the body measure")
     _input(sheet, "body, all round", None, "where no width is typed")
-    _input(sheet, "ease, all round", None, "more than the body; with a minus less")
+    _input(sheet, "ease, all round", None, "more than the body; with a minus, less")
     _input(sheet, "panels round the body", None, "empty: 2")
     _input(sheet, "finished length", None, "for the rows; empty: none")
     sheet.skip()

@@ -78,9 +78,9 @@ class ChainWorkings:
         before = f"IF({LINE}>0,N({self._at('mm per row before washing')}){longer},0)"
         self._add("mm per row before washing", before, start.row_before_mm, "0.000")
         for label, column, value, otherwise in (
-            ("rows to set up", "set-up rows", start.set_up, 0),
+            ("set-up rows", "set-up rows", start.set_up, 0),
             ("rows in a repeat", "rows in repeat", start.in_repeat, 1),
-            ("rows to close", "closing rows", start.closing, 0),
+            ("closing rows", "closing rows", start.closing, 0),
         ):
             self._add(label, f"IF({LINE}>0,MAX({otherwise},{self._at(column)}),{otherwise})", value, WHOLE)
 
@@ -88,8 +88,8 @@ class ChainWorkings:
         """How a piece strays from its swatch, and how sure a reading is."""
         assumed, usual = self._assumptions, drift_of(self._assumptions).give_or_take
         for along, reach in (("width", self._start.drift), ("length", self._start.row_drift)):
-            strays = f"IF({LINE}>0,{self._at(f'a piece strays in {along} by')},{usual!r})"
-            self._add(f"a whole piece strays in {along} by up to", strays, reach, PERCENT)
+            strays = f"IF({LINE}>0,{self._at(f'a piece differs in {along} by')},{usual!r})"
+            self._add(f"a whole piece differs in {along} by up to", strays, reach, PERCENT)
         self._add("a fabric differs by (before it is measured)", None, assumed.variation, PERCENT)
         tape = f'IF({UNITS}="in",{assumed.tape_inch_mm!r},{assumed.tape_mm!r})'
         self._add("a tape is read to, mm", tape, assumed.tape_mm, "0.0##")

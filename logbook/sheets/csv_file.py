@@ -153,7 +153,7 @@ def _encoding(content: bytes, name: str) -> str:
     try:
         nought = any("\0" in some for some in codecs.iterdecode(_pieces(content), encoding))
     except UnicodeDecodeError as error:
-        raise RefusedError(f"“{name}” is not written in UTF-8, so its accents can't be told: {advice}.") from error
+        raise RefusedError(f"“{name}” is not written in UTF-8, so its accents can't be read for sure: {advice}.") from error
     if nought:
         raise RefusedError(f"“{name}” is no text that can be read as CSV: {advice}.")
     return encoding

@@ -65,7 +65,7 @@ def _pieces(
 ) -> LiveGarment:
     columns = max(len(sizes), len(gauge_headings(sizes[0].pieces, cloths)))
     sheet = book.sheet("Pieces", [34, *[11] * columns], landscape=columns > 5)
-    sheet.head(title, f"Finished sizes in cm, worked out on {date}; measures with what seams take.")
+    sheet.head(title, f"Finished sizes in cm, worked out on {date}; measures include what the seams take.")
     live = LiveGarment(sheet, "Pieces", sizes, cloths)
     if live.live:
         live.write()

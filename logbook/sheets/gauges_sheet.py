@@ -37,8 +37,8 @@ HEADINGS = (
     Heading("closing rows", 8, WHOLE, right=True),
     Heading("a piece comes out wider by", 10, "+0.0%;-0.0%;0.0%", right=True),
     Heading("a piece comes out longer by", 10, "+0.0%;-0.0%;0.0%", right=True),
-    Heading("a piece strays in width by", 10, PERCENT, right=True),
-    Heading("a piece strays in length by", 10, PERCENT, right=True),
+    Heading("a piece differs in width by", 10, PERCENT, right=True),
+    Heading("a piece differs in length by", 10, PERCENT, right=True),
 )  # fmt: skip
 _PRINTED = 18
 LETTER = {heading.name: column_letters(place) for place, heading in enumerate(HEADINGS, start=1)}

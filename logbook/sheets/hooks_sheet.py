@@ -35,7 +35,7 @@ def write_hooks(book: BookWriter, found: Sequence[HookGroup]) -> None:
     sheet = book.sheet(NAME, _WIDTHS)
     sheet.head("Hooks", "Which hook gives which gauge: each yarn and stitch with three swatches or more, washed and laid flat.")
     if not groups:
-        sheet.paragraph("Work three swatches of one yarn and stitch with two hooks at least: then a line stands here.")
+        sheet.paragraph("Work three swatches of one yarn and stitch with at least two hooks: then they are listed here.")
     if len(groups) > MOST_GROUPS:
         sheet.paragraph(f"Shown are the {MOST_GROUPS} yarns and stitches with most swatches, of {len(groups)}.")
     for place, group in enumerate(groups[:MOST_GROUPS]):

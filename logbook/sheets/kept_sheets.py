@@ -43,7 +43,10 @@ def _write(book: BookWriter, name: str, rows: Sequence[Mapping[str, Any]]) -> No
     headings = [heading for column, count in parts.items() for heading in _headings(column, count)]
     sheet = book.sheet(name, headings, landscape=True, top=TOP, freeze=1)
     sheet.raw.sheet_state = "hidden"  # nothing to read; the sheets for people say it
-    sheet.head(name, "For taking in again whole: leave it as it is. What it comes to stands in the sheets for reading.")
+    sheet.head(
+        name,
+        "For bringing all of it back by an import: leave it as it is. The other sheets are for reading.",
+    )
     cells = ([part for column, count in parts.items() for part in _padded(_chunks(row[column]), count)] for row in rows)
     sheet.table(headings, cells, len(rows))
 

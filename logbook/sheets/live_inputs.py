@@ -39,7 +39,7 @@ class LiveInputs:
             Input("repeats", "repeats measured", SHOWN, "General"),
             Input("reach", "they reach, cm", stitch.pitch_mm * rule.multiple * SHOWN / 10, "0.00"),
             Input("multiple", "multiple: stitches in a repeat", rule.multiple, WHOLE),
-            Input("plus", "plus: base stitches beside whole repeats", rule.stitches_beside, WHOLE),
+            Input("plus", "plus: base stitches besides whole repeats", rule.stitches_beside, WHOLE),
             Input("extra", "extra chains", rule.chains_beside or 0, WHOLE),
         ]
         if self._edges and gauges.edge is not None:
@@ -51,9 +51,9 @@ class LiveInputs:
             found += [
                 Input("rows_measured", "rows measured", SHOWN, "General"),
                 Input("rows_reach", "they reach, cm", gauges.rows.pitch_mm * SHOWN / 10, "0.00"),
-                Input("set_up", "rows to set up", gauges.pattern.set_up_rows or 0, WHOLE),
+                Input("set_up", "set-up rows", gauges.pattern.set_up_rows or 0, WHOLE),
                 Input("in_repeat", "rows in a repeat", gauges.pattern.rows_in_repeat or 1, WHOLE),
-                Input("closing", "rows to close", gauges.pattern.closing_rows or 0, WHOLE),
+                Input("closing", "closing rows", gauges.pattern.closing_rows or 0, WHOLE),
             ]
         found += self._before_inputs()
         found += self._fit_inputs()
@@ -105,7 +105,7 @@ class LiveInputs:
             if self._edges and gauges.edge is not None and gauges.edge.give_or_take is not None:
                 found.append(Input("edge_sure", "give or take of the edge stitch", gauges.edge.give_or_take, PERCENT))
             across = gauges.drift.of(Direction.ROWS if self._plan.sideways else Direction.STITCHES)
-            found.append(Input("drift", "a whole piece strays by up to", across.give_or_take, PERCENT))
+            found.append(Input("drift", "a whole piece differs by up to", across.give_or_take, PERCENT))
         if gauges.weight is not None and self._by_rows:
             found.append(Input("weight", "100 stitches of one row weigh, g", gauges.weight.grams * 100, "0.000"))
             used = gauges.drift.grams.factor - 1

@@ -36,7 +36,7 @@ def write_drawings(book: BookWriter, live: LiveSizes) -> None:
     if not names:
         return
     sheet = book.sheet(NAME, _WIDTHS)
-    sheet.head(NAME, "The panel as finished, in cm, to one scale across and up; from its hem at the left below.")
+    sheet.head(NAME, "The panel as finished, in cm, to one scale across and up, from the lower left corner.")
     for place, name in enumerate(names):
         if place:
             sheet.new_page()

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from logbook.craft.gauges.drift import HandsDrift
 from logbook.craft.pieces.made_piece import MadePiece
+from logbook.craft.words.counting import counted
 from logbook.sheets.book_writer import BookWriter
 from logbook.sheets.cells import TENTHS, WHOLE, Content, Formula, Heading
 from logbook.sheets.log import Log, PieceLine
@@ -15,14 +16,14 @@ MADE_HEADINGS = (
     Heading("date", 11),
     Heading("chain", 6, WHOLE, right=True), Heading("rows", 6, WHOLE, right=True), Heading("hook mm", 7, "0.0##", right=True),
     Heading("predicted width cm", 10, TENTHS, right=True), Heading("washed width cm", 9, TENTHS, right=True),
-    Heading("width strayed", 8, _SIGNED, right=True),
+    Heading("width off by", 8, _SIGNED, right=True),
     Heading("predicted length cm", 10, TENTHS, right=True), Heading("washed length cm", 10, TENTHS, right=True),
-    Heading("length strayed", 8, _SIGNED, right=True),
+    Heading("length off by", 8, _SIGNED, right=True),
     Heading("worked width cm", 9, TENTHS, right=True), Heading("worked length cm", 10, TENTHS, right=True),
     Heading("predicted grams", 10, WHOLE, right=True), Heading("grams used", 7, WHOLE, right=True),
-    Heading("yarn strayed", 8, _SIGNED, right=True),
+    Heading("yarn off by", 8, _SIGNED, right=True),
     Heading("predicted hours", 10, TENTHS, right=True), Heading("hours", 7, TENTHS, right=True),
-    Heading("hours strayed", 8, _SIGNED, right=True),
+    Heading("hours off by", 8, _SIGNED, right=True),
     Heading("fits", 20, wraps=True), Heading("notes", 24, wraps=True), Heading("uid", 12, hidden=True),
 )  # fmt: skip
 TOP = 4
@@ -44,15 +45,17 @@ def write_made(book: BookWriter, log: Log) -> None:
 def _strays(known: HandsDrift) -> Iterator[str]:
     """How far pieces stray, a sentence a hand."""
     for drifts in known.hands.values() or (known.of(""),):
-        whose = f"One of {drifts.stitches.hand}" if drifts.stitches.hand else "A whole piece"
+        whose = f"A piece by {drifts.stitches.hand}" if drifts.stitches.hand else "A finished piece"
         parts = []
         for drift, less, more, along in (
             (drifts.stitches, "narrower", "wider", "in width"), (drifts.rows, "shorter", "longer", "in length"),
         ):  # fmt: skip
-            learnt = f"learned from {drift.pieces}" if drift.pieces else "an assumption, until some are made"
+            learnt = (
+                f"learned from {counted(drift.pieces, 'piece')}" if drift.pieces else "assumed, until you log finished pieces"
+            )
             leans = f", {abs(drift.factor - 1) * 100:.1f} % {more if drift.lean > 0 else less} counted in" if drift.lean else ""
             parts.append(f"by up to {drift.give_or_take * 100:.1f} % {along} ({learnt}{leans})")
-        yield f"{whose} strays from its swatch {' and '.join(parts)}."
+        yield f"{whose} usually differs from its swatch {' and '.join(parts)}."
 
 
 def made_cells(row: int, made: MadePiece, pieces: Mapping[str, str], tags: Mapping[str, str]) -> tuple[Content, ...]:

@@ -159,10 +159,10 @@ class _Reader:
         found = [_BY_NAME.get(name.casefold()) for name in names]
         for place, (name, field) in enumerate(zip(names, found, strict=True)):
             if name and field is None:
-                says = f"There is no column “{name[:40]}” in the log: rename it, or take it out."
+                says = f"There is no column “{name[:40]}” in the log: rename or delete it."
                 self._problem(1, name[:40], "a column of the log", says)
             elif field is not None and field in found[:place]:
-                says = f"The column “{field.name}” is there twice: take one out."
+                says = f"The column “{field.name}” is there twice: delete one."
                 self._problem(1, field.name, "each column once", says)
                 found[place] = None
         return tuple(found)

@@ -85,7 +85,9 @@ def new_book(path: Path, *, keep_backups: bool = True, fill: Callable[[Writing],
         try:
             private_folder(path.parent)
         except OSError as error:
-            raise RefusedError(f"The folder {path.parent} can't be made ({error.strerror}): see whether it may be.") from error
+            raise RefusedError(
+                f"The folder {path.parent} can't be made ({error.strerror}): check that you may write there."
+            ) from error
     return new_logbook(path, backup_folder() if keep_backups else None, fill=fill)
 
 
@@ -218,7 +220,7 @@ def _reading_problems(book: Logbook, *, deep: bool) -> Iterator[str]:
             if not taken.reading.measures:
                 yield (
                     f"Swatch {swatch.tag}: “{taken.reading.text}” is kept as {taken.reading.number:g} over "
-                    f"{taken.reading.length_mm:g} mm, so no gauge counts it: change something in that swatch and save it."
+                    f"{taken.reading.length_mm:g} mm, so no gauge counts it: open that swatch, change something and save it."
                 )
                 continue
             if not deep:
@@ -229,7 +231,7 @@ def _reading_problems(book: Logbook, *, deep: bool) -> Iterator[str]:
                 yield f"Swatch {swatch.tag}: {error}"
                 continue
             if again != (taken.reading,):
-                yield f"Swatch {swatch.tag}: “{taken.reading.text}” does not say what is kept of it."
+                yield f"Swatch {swatch.tag}: “{taken.reading.text}” does not agree with the figures kept of it."
 
 
 def _backup_problems(folder: Path) -> Iterator[str]:

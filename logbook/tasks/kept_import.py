@@ -60,7 +60,7 @@ def plan_kept(
     return KeptPlan(rows, tuple(order), (*wrong, *said), _note(connection, rows), wrong)
 
 
-_NOT_TAKEN = "What the sheet's logbook assumed is not taken over: this one goes by its own (Logbook → Assumptions)."
+_NOT_TAKEN = "The assumptions in the sheet are not imported: this logbook goes by its own (Logbook → Assumptions)."
 
 
 def _note(connection: sqlite3.Connection | None, rows: tuple[KeptRow, ...]) -> str:

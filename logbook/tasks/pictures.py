@@ -33,7 +33,7 @@ def with_picture(names: str, name: str) -> str:
     """The text of a record's pictures with one more. Raises RefusedError where there are too many."""
     known = picture_names(names)
     if len(known) >= MOST and name not in known:
-        raise RefusedError(f"There are {len(known)} pictures with this already, which is the most: take one off first.")
+        raise RefusedError(f"There are {len(known)} pictures here already, which is the most there can be: remove one first.")
     return names_text((*known, name))
 
 

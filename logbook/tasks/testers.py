@@ -126,7 +126,7 @@ def save_round_sheet(book: Logbook, of: Pattern, target: Path) -> None:
 
 def _run_trial(book: Logbook, piece: PlannedPiece) -> Trial:
     if not piece.sizes:
-        raise RefusedError(f"“{piece.name}” has no sizes yet: give it some, then others can try them.")
+        raise RefusedError(f"“{piece.name}” has no sizes yet: give it some, then testers can try them.")
     basis, run = basis_of(book, piece.swatch, piece.edge_swatch), published(piece)
     if run is not None:
         figures = {str(size["size"]): size for size in run.sizes}

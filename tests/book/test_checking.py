@@ -14,7 +14,7 @@ SPOILT = [
     ("UPDATE reading SET condition = 'wxshed' WHERE place = 0", "A reading can't be read"),
     ("UPDATE reading SET counted = 'stitchez' WHERE place = 0", "A reading can't be read"),
     ("UPDATE change SET after = '{' WHERE position = 3", "A kept change can't be read"),
-    ("UPDATE action SET kind = 'undo', of = 'x' WHERE position = 3", "does not hang together"),
+    ("UPDATE action SET kind = 'undo', of = 'x' WHERE position = 3", "is broken at"),
     ("INSERT INTO assumption VALUES ('most_edge_stitches', 9e999)", "An assumption can't be read"),
     (
         "INSERT INTO garment (uid, name, plan, notes, position) VALUES ('x', 'Vest', '{', '', 0)",

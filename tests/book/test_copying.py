@@ -79,7 +79,7 @@ def test_one_that_comes_out_unequal_is_thrown_away(book: Logbook, target: Path, 
 
     real = copying._copy
     monkeypatch.setattr(copying, "_copy", half)
-    with pytest.raises(RefusedError, match="did not come out equal"):
+    with pytest.raises(RefusedError, match="was not the same as the logbook"):
         verified_copy(book.connection, book.path, target)
     assert not list(target.parent.iterdir())
 
@@ -93,7 +93,7 @@ def test_one_that_comes_out_damaged_is_thrown_away(book: Logbook, target: Path, 
 
     real = copying._copy
     monkeypatch.setattr(copying, "_copy", torn)
-    with pytest.raises(RefusedError, match="did not come out equal") as raised:
+    with pytest.raises(RefusedError, match="was not the same as the logbook") as raised:
         verified_copy(book.connection, book.path, target)
     assert not isinstance(raised.value, DamagedError), "the logbook itself is sound"
     assert not list(target.parent.iterdir())

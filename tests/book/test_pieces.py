@@ -135,7 +135,7 @@ def test_a_made_piece_comes_back_and_holds_its_plan(book: Logbook) -> None:
         uid = put_made_piece(writing, made)
         put_made_piece(writing, MadePiece(name="Bag", date="2026-04-01"))
     assert list(made_pieces(book.connection).values())[1] == replace(made, uid=uid)
-    with pytest.raises(RefusedError, match=r"really made \(Nora's vest\)"), book.writing("x") as writing:
+    with pytest.raises(RefusedError, match=r"has been made \(Nora's vest\)"), book.writing("x") as writing:
         remove_piece(writing, piece.uid)
     with book.writing("unmade") as writing:
         remove_made_piece(writing, uid)

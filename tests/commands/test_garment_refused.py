@@ -58,7 +58,7 @@ BAD: dict[str, tuple[Any, str]] = {
     "formula without an end": (plan(piece(measures={**PANEL, "width": "20 cm +"})), "Couldn't read"),
     "formula of a body that has none": (plan(piece(measures={**PANEL, "width": "bust / 2"})), "There is no bust"),
     "bare number in a sum": (plan(piece(measures={**PANEL, "width": "20 cm + 3"})), "does not come to a length"),
-    "division by nought": (plan(piece(measures={**PANEL, "width": "20 cm / 0"})), "divides by nought"),
+    "division by nought": (plan(piece(measures={**PANEL, "width": "20 cm / 0"})), "divides by zero"),
     "too long": (plan(piece(measures={**PANEL, "length": "900 m"})), "900 m"),
     "circle": (plan(piece(measures={"width": "length of back", "length": "width of back"})), "go round in a circle"),
     "circle of two pieces": (

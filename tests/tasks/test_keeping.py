@@ -46,7 +46,7 @@ FAULTS = {
     "search words out of date": ("UPDATE swatch_words SET folded = 'x' WHERE rowid = 1", 1, "searches in"),
     "search words missing": ("DELETE FROM swatch_words", 1, "searches in"),
     "a reading of no swatch": ("DELETE FROM swatch WHERE tag = 'S-02'", 1, "points to nothing"),
-    "an action that undoes nothing": ("UPDATE action SET kind = 'undo' WHERE position = 2", 1, "does not hang together"),
+    "an action that undoes nothing": ("UPDATE action SET kind = 'undo' WHERE position = 2", 1, "is broken at"),
     "a change that is no record": ("UPDATE change SET after = '[]' WHERE position = 1", 1, "is no yarn"),
     "an assumption that is no number": ("INSERT INTO assumption VALUES ('most_edge_stitches', 9e999)", 1, "assumption"),
 }
@@ -91,7 +91,7 @@ def test_a_reading_of_nought_in_both_copies_is_named(full: Logbook, column: str)
     for deep in (False, True):
         (problem,) = check_book(full, deep=deep).problems
         assert problem.startswith("Swatch S-02: “4 repeats = 15.3 cm” is kept as "), problem
-        assert problem.endswith("so no gauge counts it: change something in that swatch and save it.")
+        assert problem.endswith("so no gauge counts it: open that swatch, change something and save it.")
 
 
 def test_a_sound_one(full: Logbook) -> None:

@@ -79,7 +79,7 @@ def test_it_is_saved_found_and_undone(book: Logbook) -> None:
     assert found(words="chorus loose") == []
     assert found(yarn="heather") == ["Chorus vest, M"]
     assert found(yarn="nothing of the kind") == []
-    with pytest.raises(RefusedError, match="really made"):
+    with pytest.raises(RefusedError, match="has been made"):
         delete_piece(book, piece)
     delete_made_piece(book, saved)
     assert made_pieces(book) == []

@@ -133,7 +133,7 @@ def test_a_picture_that_is_missing_or_broken_is_a_sentence_and_can_be_taken_in_a
     shutil.rmtree(folder_of(book.path))
     with pytest.raises(RefusedError, match="The picture is missing"):
         picture(book, name)
-    with pytest.raises(RefusedError, match="no name of a picture"):
+    with pytest.raises(RefusedError, match="not the name of a picture"):
         picture(book, "../../etc/passwd")
     export(book, tmp_path / "all.csv")  # nothing else is stopped
 

@@ -191,7 +191,7 @@ def test_what_pieces_and_made_pieces_took_stands_in_hours(sample: Logbook, tmp_p
     made = dict(zip(headings, next(line for line in lines if line[0] == "Vest"), strict=True))
     assert [made[name] for name in ("predicted hours", "hours")] == [20.0, 21.6]
     assert [made[name] for name in ("predicted grams", "grams used")] == [250.0, 270.0]
-    assert [made[name] for name in ("hours strayed", "yarn strayed")] == pytest.approx([0.08, 0.08])
+    assert [made[name] for name in ("hours off by", "yarn off by")] == pytest.approx([0.08, 0.08])
     headings, *lines = sheets["Pieces"][2:]
     known = [dict(zip(headings, line, strict=False)) for line in lines]
     assert any(isinstance(line["hours"], float | int) and line["hours"] > 0 for line in known)

@@ -37,12 +37,12 @@ def crown_and_tube(making: Making) -> ShapedPiece:
     wanted = making.need("round") / making.p
     rounds, all_rounds = half_up(wanted / each), half_up(making.need("height") / making.q)
     if rounds < 1:
-        raise RefusedError("It is smaller round than one round of its crown: make it larger round, or add fewer a round.")
+        raise RefusedError("It is smaller than the first round of its crown: make it larger round, or add fewer sts a round.")
     last = half_up(wanted) - rounds * each if making.planned.choice("exact") else 0
     if all_rounds < rounds + (last != 0):
         raise RefusedError(
             f"The crown alone takes {rounds + (last != 0)} rounds, but the height is {all_rounds}: make it taller, "
-            "or add more a round."
+            "or add more sts a round."
         )
     changes = [(row, each) for row in range(1, rounds + 1)] + ([(rounds + 1, last)] if last else [])
     counts = counts_from(0, all_rounds, changes)

@@ -57,7 +57,7 @@ def measure_of(text: str, names: Iterable[str], value_of: Callable[[str], float 
     try:
         value = _Reader(plain, names, value_of).whole()
     except ZeroDivisionError:
-        raise UnreadableError(f"“{plain[:60]}” divides by nought: {_EXAMPLE}.") from None
+        raise UnreadableError(f"“{plain[:60]}” divides by zero: {_EXAMPLE}.") from None
     if not isinstance(value, float) or not abs(value) <= LONGEST_MM:
         raise UnreadableError(f"“{plain[:60]}” does not come to a length: {_EXAMPLE}.")
     return value

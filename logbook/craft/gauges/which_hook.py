@@ -160,7 +160,7 @@ def _alike(one: Swatch, other: Swatch) -> bool:
 
 def _too_few_hooks(hooks: Sequence[float]) -> str:
     if not hooks:
-        return "No swatch of this yarn and stitch has a hook and a gauge in this condition: log one first."
+        return "No swatch of this yarn and stitch has a hook and a gauge in this state: log one first."
     (only,) = hooks
     smaller = max((hook.mm for hook in HOOKS if hook.mm < only - 0.4), default=None)
     larger = min((hook.mm for hook in HOOKS if hook.mm > only + 0.4), default=None)

@@ -38,7 +38,7 @@ def read_number(text: str, what: str = "a number") -> Fraction:
         return sign * Fraction(plain.replace(",", ".").rstrip("."))
     whole, over, under = (int(part or 0) for part in mixed.groups())
     if under == 0:
-        raise UnreadableError(f"“{text.strip()}” divides by nought: type a number, for example {in_mark('12.5')} or 18 1/4.")
+        raise UnreadableError(f"“{text.strip()}” divides by zero: type a number, for example {in_mark('12.5')} or 18 1/4.")
     return sign * (whole + Fraction(over, under))
 
 

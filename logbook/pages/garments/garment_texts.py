@@ -249,7 +249,7 @@ def _swatch(text: str) -> str | Mapping[str, Any]:
     try:
         value = json.loads(text)
     except ValueError as error:
-        raise UnreadableError("The swatch given in place can't be read: choose a swatch by its tag.") from error
+        raise UnreadableError("The swatch written into the plan can't be read: choose a logged swatch by its tag.") from error
     return {str(column): cell for column, cell in value.items()}
 
 

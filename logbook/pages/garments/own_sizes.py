@@ -71,5 +71,5 @@ def _parted(part: str, known: Sequence[str]) -> tuple[str, str]:
     words = " ".join(part.split())
     found = sorted((name for name in known if words.casefold().startswith(f"{name} ")), key=len)
     if not found:
-        raise UnreadableError(f"“{words[:40]}” says no measure: {_EXAMPLE}.")
+        raise UnreadableError(f"“{words[:40]}” names no measure: {_EXAMPLE}.")
     return found[-1], words[len(found[-1]) :].strip(" =")

@@ -88,7 +88,7 @@ def _lone(swatch: Swatch, trials: Sequence[HookTrial], condition: Condition, ass
 def _coarse_note(swatch: Swatch, condition: Condition, assumed: Assumptions) -> Iterator[str]:
     gauge = gauges_of(swatch, assumed).get((condition, Direction.STITCHES))
     if gauge is not None and gauge.too_coarse:
-        yield f"{swatch.tag or 'This swatch'} was counted too coarsely to take part: measure how far some whole repeats reach."
+        yield f"{swatch.tag or 'This swatch'} was counted too coarsely to be used here: measure how far some whole repeats reach."
 
 
 def _wanted_pitch(text: str, multiple: int | None, units: Units) -> float:

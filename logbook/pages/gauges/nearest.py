@@ -72,7 +72,7 @@ class NearestGauge:
         if not near:
             looked = len(self._among.found) - any(one.swatch.uid == but for one in self._among.found)
             return NearAnswer(
-                says=f"Looked through {counted(looked, 'swatch')}: none was measured in that, {condition.words}, and comes "
+                says=f"Looked through {counted(looked, 'swatch')}: none that was measured {condition.words} comes "
                 f"within {show_percent(FARTHEST)} of it."
             )
         nearest = f", the {MOST} nearest" if len(near) > MOST else ""

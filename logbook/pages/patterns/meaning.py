@@ -58,7 +58,7 @@ def _chains(pattern: StitchPattern, problems: Mapping[str, str]) -> tuple[str, t
     if pattern.plus is None:
         notes.append("No plus is given: 0 is used.")
     if extra is None:
-        notes.append("No extra chains are given: 0 are used. They give the first stitch its height.")
+        notes.append("No extra chains are given: none are used. They give the first stitch its height.")
     notes.append("With foundation stitches, work as many as the base stitches.")
     ring = "In the round, join the chain into a ring: whole repeats, without the plus."
     notes.append(ring if not extra else f"{ring} If row 1 is worked flat and then joined, chain {extra} more.")

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from logbook.craft.rows.report import Linear, Proof, RowCount
 from logbook.craft.swatches.stitch_pattern import StitchPattern
-from logbook.craft.words.counting import ordinal
+from logbook.craft.words.counting import counted, ordinal
 from logbook.errors import RefusedError
 from logbook.pages.patterns.message import Message
 from logbook.pages.patterns.wording import cover_words
@@ -45,7 +45,7 @@ class RowsCard:
     notes: tuple[tuple[int, int], ...] = ()
 
 
-PROVING = RowsCard((), (), Message("The rows are being proven …", "hint"))
+PROVING = RowsCard((), (), Message("The rows are being checked …", "hint"))
 """While the proof of long rows is to come."""
 
 
@@ -83,9 +83,9 @@ def contradictions(proof: Proof, pattern: StitchPattern) -> dict[str, str]:
     if extra is None or pattern.plus is None:
         return {}
     if proof.extra_chains is not None and (extra - proof.extra_chains) % m:
-        return {"extra_chains": f"Row 1 as written takes {proof.extra_chains} extra, not {extra}."}
+        return {"extra_chains": f"Row 1 as written takes {counted(proof.extra_chains, 'extra chain')}, not {extra}."}
     if (pattern.plus + extra - c) % m:
-        return {"plus": f"The rows fit on {on} chains; plus {pattern.plus} and {extra} extra are {pattern.plus + extra}."}
+        return {"plus": f"The rows fit on {on} chains; a plus of {pattern.plus} and {extra} extra make {pattern.plus + extra}."}
     return {}
 
 

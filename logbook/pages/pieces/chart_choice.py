@@ -93,7 +93,7 @@ class ChartChoice:
         """Takes a chart out, or a built-in one back to what it was, and says so."""
         self._session.write(lambda: delete_chart(self._session.book, name))
         self.texts = chart_texts(self._session.book)
-        return f"The body chart “{name}” is {'as it was at first' if name in BUILT_IN else 'deleted'}. Undo brings yours back."
+        return f"The body chart “{name}” is {'as it first was' if name in BUILT_IN else 'deleted'}. Undo brings yours back."
 
 
 def _as_typed(text: str) -> str:

@@ -127,7 +127,7 @@ class TesterForm:
         """Takes the answers in, in one step of undo, and says what came of it. Raises RefusedError; then nothing is written."""
         coming = list(page.rows.good.values())
         if not coming:
-            return "There is nobody in that sheet to import."
+            return "There are no testers in that sheet."
         together = taken_together(list(self.testers.values()), coming)
         new = sum(not tester.uid for tester in together)
         self._session.write(lambda: save_testers(self._session.book, self.of, together))

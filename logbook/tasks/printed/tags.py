@@ -30,7 +30,7 @@ p.how { margin: 0 0 4mm; font-size: 9pt }
 def tag_sheet(made: Iterable[Swatch], title: str) -> str:
     """The whole page. Three tags of 60 × 40 mm stand side by side, which A4 and Letter both take."""
     tags = "\n".join(_tag(swatch) for swatch in made)
-    how = "Print this page, cut along the dashes, punch the ring, tie each to its swatch."
+    how = "Print this page, cut along the dashed lines, punch the hole, and tie each tag to its swatch."
     body = (f'<p class="how">{how}</p>', f'<div class="tags">\n{tags}\n</div>')
     return page(title, _STYLE, body)
 

@@ -2,7 +2,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from logbook.craft.words.lengths import Units, read_ease, read_length, read_size, show_difference, show_length, show_mm
+from logbook.craft.words.lengths import Units, read_ease, read_length, read_size, show_difference, show_length
 from logbook.errors import UnreadableError
 
 
@@ -69,8 +69,6 @@ def test_shown_lengths() -> None:
     assert show_difference(-0.3) == "0.0 cm"
     assert show_difference(6.35, Units.INCHES) == "+1/4 in"
     assert show_difference(-6.35, Units.INCHES) == "−1/4 in"
-    assert show_mm(6.36) == "6.4 mm"
-    assert show_mm(-0.01) == "0.0 mm"
 
 
 lengths = st.floats(-50_000, 50_000)

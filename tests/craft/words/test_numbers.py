@@ -44,7 +44,7 @@ def test_what_is_no_number_is_refused_by_name(text: str) -> None:
 
 
 def test_dividing_by_nought_gets_a_sentence() -> None:
-    with pytest.raises(UnreadableError, match="“1/0” divides by nought: type a number"):
+    with pytest.raises(UnreadableError, match="“1/0” divides by zero: type a number"):
         read_number("1/0")
 
 

@@ -51,7 +51,7 @@ def test_a_swatch_in_hand_that_was_not_measured_says_so() -> None:
 
 def test_none_measured_so() -> None:
     answer = looking(MINE, NEAR).answer("2.6 repeats in 10 cm", Condition.HUNG)
-    assert answer.says == "Looked through 1 swatch: none was measured in that, hung, and comes within 25 % of it."
+    assert answer.says == "Looked through 1 swatch: none that was measured hung comes within 25 % of it."
 
 
 def test_only_the_nearest_of_very_many_are_listed() -> None:

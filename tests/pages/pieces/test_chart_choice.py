@@ -35,7 +35,7 @@ def test_a_chart_is_kept_and_taken_out(session: Session) -> None:
     assert choice.save("chorus", "size; bust\nA; 90") == "The body chart “chorus” is saved."
     assert choice.names == ("women", "men", "children", "heads", "chorus")
     choice.save("women", "size; bust\nonly; 90")
-    assert choice.delete("women") == "The body chart “women” is as it was at first. Undo brings yours back."
+    assert choice.delete("women") == "The body chart “women” is as it first was. Undo brings yours back."
     assert "5X" in choice.texts["women"]
     assert choice.delete("chorus").startswith("The body chart “chorus” is deleted.")
     with pytest.raises(LogbookError):

@@ -62,7 +62,7 @@ def test_what_is_typed_is_a_draft(form: TesterForm, piece: PlannedPiece, session
 
 
 def test_a_piece_without_sizes_says_so(form: TesterForm) -> None:
-    assert form.sentences() == ("“Vest” has no sizes yet: give it some, then others can try them.",)
+    assert form.sentences() == ("“Vest” has no sizes yet: give it some, then testers can try them.",)
 
 
 def test_a_sheet_of_answers_is_taken_in_in_one_step(session: Session, form: TesterForm, tmp_path: Path) -> None:
