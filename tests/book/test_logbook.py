@@ -132,9 +132,9 @@ def test_written_over_by_another_logbook(book: Logbook, tmp_path: Path) -> None:
     held(book)
     book.path.write_bytes(data)
     with nothing_is_written_to(book.path):
-        with pytest.raises(ReplacedError, match="written over"):
+        with pytest.raises(ReplacedError, match="overwritten"):
             edit(book, "S-01", colour="rust")
-        with pytest.raises(ReplacedError, match="written over"):
+        with pytest.raises(ReplacedError, match="overwritten"):
             held(book)
 
 

@@ -121,7 +121,7 @@ REFUSED: list[tuple[str, Callable[[Path], object], type[RefusedError], str]] = [
     ("text", lambda p: p.write_text("row 1: ch 2\n" * 100), RefusedError, "some other kind of file"),
     ("a zip", lambda p: p.write_bytes(b"PK\x03\x04" + bytes(5000)), RefusedError, "some other kind of file"),
     ("another program's", foreign, RefusedError, "another program's file"),
-    ("newer", lambda p: with_pragma(p, "user_version = 99"), RefusedError, "schema 99; this one knows"),
+    ("newer", lambda p: with_pragma(p, "user_version = 99"), RefusedError, "made by a newer version"),
     ("never finished", lambda p: with_pragma(p, "user_version = 0"), RefusedError, "never finished"),
     ("a broken schema", lambda p: written_over(p, 100, b"\xff" * 40), DamagedError, "damaged"),
     ("no uid", no_uid, DamagedError, "which logbook it is"),

@@ -29,7 +29,7 @@ def error(code: int, says: str = "what SQLite says") -> sqlite3.OperationalError
         (sqlite3.SQLITE_READONLY_DIRECTORY, RefusedError, "save a copy"),
         (sqlite3.SQLITE_READONLY_ROLLBACK, RefusedError, "vests.logbook-journal"),
         (sqlite3.SQLITE_FULL, RefusedError, "disk is full"),
-        (sqlite3.SQLITE_IOERR_WRITE, RefusedError, "did not take this"),
+        (sqlite3.SQLITE_IOERR_WRITE, RefusedError, "could not be written"),
         (sqlite3.SQLITE_CANTOPEN, RefusedError, "can't be opened"),
         (sqlite3.SQLITE_PERM, RefusedError, "permission"),
         (sqlite3.SQLITE_CONSTRAINT_UNIQUE, RefusedError, "does not fit"),

@@ -75,7 +75,7 @@ def test_a_reading_whose_text_says_otherwise_is_found(full: Logbook) -> None:
             writing.put("reading", uid, dict(zip(columns, values, strict=True)) | {"text": text})
     first, second = sorted(check_book(full, deep=True).problems, key=len, reverse=True)
     assert "plenty" in first + second
-    assert "does not say what is kept of it" in first + second
+    assert "does not agree with the figures kept of it" in first + second
 
 
 @pytest.mark.parametrize("column", ["number", "length_mm"])

@@ -126,7 +126,7 @@ def test_a_full_disk_is_said_and_leaves_nothing_half_done(book: Logbook, tmp_pat
 def test_a_picture_that_is_missing_or_broken_is_a_sentence_and_can_be_taken_in_again(book: Logbook, tmp_path: Path) -> None:
     name = add_to_swatch(book, "H1", file_of(tmp_path, png()))
     (folder_of(book.path) / name).write_bytes(png()[:30])
-    with pytest.raises(RefusedError, match="is damaged: take it in again"):
+    with pytest.raises(RefusedError, match="is damaged: add it again"):
         picture(book, name)
     add_to_swatch(book, "H1", tmp_path / "cat.png")
     assert picture(book, name) == png()

@@ -108,12 +108,12 @@ def test_a_swatch_counted_too_coarsely_takes_no_part_and_is_named() -> None:
     coarse = shells("X", 5.5, washed="1 repeat in 10 cm")
     found = hook_card(coarse, [coarse, *FOUR], Condition.WASHED, BASE, "", Units.CM)
     assert "X" not in [trial.tag for trial in found.trials]
-    assert any(note.startswith("X was counted too coarsely to take part") for note in found.notes)
+    assert any(note.startswith("X was counted too coarsely to be used here") for note in found.notes)
 
 
 def test_nothing_measured_says_so() -> None:
     found = card(FOUR, condition=Condition.PINNED)
-    assert "has a hook and a gauge in this condition: log one first" in found.missing
+    assert "has a hook and a gauge in this state: log one first" in found.missing
     assert hook_drawing(found) is None
 
 

@@ -41,7 +41,7 @@ def test_borrowed_washing_is_said_with_its_part() -> None:
     # ln(15.1/15.5) = −2.6 %; J = 1: t(4) = 2.776, τ = 1.5 %: 2.776·1.5 %·√2 = 5.89 %; two gauges of two spans, each
     # t(5) = 2.5706, s² = 4·2 %²/5, /√2: 3.25 % and the tape 0.33 %: 3.27 % and 3.27 %; in all √(5.89² + 2·3.27²) = 7.5 %
     assert "Washing taken from 1 swatch of this yarn (B): 2.6 % narrower. That alone gives a give or take of 7.5 %" in stitches
-    assert "with the readings' own it is 7.9 %" in stitches  # √(7.5² + 2.49²)
+    assert "with that of the readings it is 7.9 %" in stitches  # √(7.5² + 2.49²)
     assert "wash this swatch and measure it" in stitches
 
 
@@ -54,7 +54,7 @@ def test_the_size_of_a_swatch_is_for_the_width_wanted() -> None:
     assert "A swatch for 46.0 cm" not in said(shells("A", washed=THREE))
     size = said(shells("A", washed=THREE), target_mm=460)["A swatch for 46.0 cm"]
     assert size.startswith("At least 16.0 cm square. Measured at 3 places, each over 3 whole repeats (about 11.5 cm)")
-    assert "a finished piece differs by 5.6 % besides, whatever the swatch" in size
+    assert "a finished piece differs by 5.6 % more, whatever the swatch says" in size
 
 
 def test_a_count_too_coarse_is_no_figure() -> None:
