@@ -14,29 +14,30 @@ EDGE = 4
 
 
 class CutCells:
-    """Of the columns of text that are shown; numbers have their room, and a summary is cut by the list that makes it."""
+    """Of the columns of text that are shown, line by line; numbers have their room."""
 
     def __init__(self, tree: ttk.Treeview, look: Look, columns: Sequence[Column]) -> None:
         self._tree, self._look = tree, look
-        self._columns = [(place, one) for place, one in enumerate(columns) if one.align == "left" and not one.summary]
+        self._columns = [(place, one) for place, one in enumerate(columns) if one.align == "left"]
         self._widths: dict[str, int] = {}
 
     def forget(self) -> None:
         """The text is of another size."""
         self._widths.clear()
 
-    def show(self, rows: Mapping[str, Row], keys: Sequence[str]) -> None:
-        """Has the rows of these keys, as far as they are real, show what there is room for."""
+    def show(self, rows: Mapping[str, Row], keys: Sequence[str], *, summaries: bool) -> None:
+        """Has the rows of these keys, as far as they are real, show what there is room for, ``summaries`` too."""
         if self._tree.winfo_width() <= 1:
             return
         displayed = self._tree.cget("displaycolumns")
         for place, column in self._columns:
-            if column.key not in displayed and "#all" not in displayed:
+            if (column.key not in displayed and "#all" not in displayed) or (column.summary and not summaries):
                 continue
             room = int(self._tree.column(column.key, "width")) - 2 * (self._look.pixels(CELL_PADDING) + EDGE)
             for key in keys:
-                if key in rows and "\n" not in (text := rows[key].cells[place]):
-                    self._set(key, column.key, cut(text, room, self._measure))
+                if key in rows:
+                    lines = rows[key].cells[place].split("\n")
+                    self._set(key, column.key, "\n".join(cut(line, room, self._measure) for line in lines))
 
     def _set(self, key: str, column: str, text: str) -> None:
         if self._tree.tk.call(str(self._tree), "set", key, column) != text:

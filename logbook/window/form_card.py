@@ -8,6 +8,7 @@ from tkinter import ttk
 from typing import NamedTuple, Protocol
 
 from logbook.window.card import Card
+from logbook.window.ellipsis import cut, lines_of
 from logbook.window.field import LabelledField
 from logbook.window.folding import Folding
 from logbook.window.followed_fields import FollowedFields
@@ -19,6 +20,8 @@ NOT_SAVED = " · not saved"
 """How a form's title ends while something typed is not saved."""
 BESIDE, LEAST_BESIDE = 25, 10
 """Per cent of the width that the words beside the title get in any case, and letters of them that are worth saying."""
+TITLE_LINES = 2
+"""As high as a title may be: what is below it is what is worked in."""
 INDENT = 2
 """Units by which what is folded stands in."""
 
@@ -83,6 +86,7 @@ class FormCard(Card):
         self.fields = self._followed.fields
         self.sections: dict[str, Folding] = {}
         self.rowconfigure(1, weight=1)
+        self._name = ""
         self._title = Sentence(self, style="Title.TLabel")
         self._title.grid(row=0, column=0, sticky="ew")
         self._beside = Sentence(self, style="Muted.TLabel")
@@ -131,22 +135,28 @@ class FormCard(Card):
 
     def say_title(self, title: str, beside: str = "") -> None:
         """The title, and at its right ``beside``, or that something is not saved: so nothing moves at the first key."""
-        name, unsaved, _ = title.partition(NOT_SAVED)
-        self._title.configure(text=name)
+        self._name, unsaved, _ = title.partition(NOT_SAVED)
         self._beside.configure(text="not saved" if unsaved else beside)
         self._share_title()
 
     def _share_title(self) -> None:
-        """The words beside the title in one line where there is room, else in several in what the title leaves; where that is
-        next to nothing they give way.
+        """The words beside the title in one line where there is room, else in two in what the title leaves; where that is too
+        little they give way. A long title ends in an ellipsis: the form has all of it.
         """
+        wide = self.winfo_width() - self.look.pixels(12)
         text = str(self._beside.cget("text"))
         needed = self.look.base.measure(text) + self.look.pixels(2) if text else 0
-        left = self.winfo_width() - self.look.title.measure(str(self._title.cget("text"))) - self.look.pixels(12)
-        least = min(needed, LEAST_BESIDE * self.look.base.measure("0"))
+        left = wide - self.look.title.measure(self._name)
+        there = left >= min(needed, LEAST_BESIDE * self.look.base.measure("0")) and TITLE_LINES * left > needed
+        beside = min(needed, max(left, self.winfo_width() * BESIDE // 100)) if there else 0
         self.columnconfigure(0, weight=1)
-        self.columnconfigure(1, minsize=min(needed, max(left, self.winfo_width() * BESIDE // 100)) if left >= least else 0)
-        self._beside.grid() if left >= least else self._beside.grid_remove()
+        self.columnconfigure(1, minsize=beside)
+        self._beside.grid() if there else self._beside.grid_remove()
+        title = cut(self._name, TITLE_LINES, lambda words: self._lines(words, wide - beside)) if wide > beside else self._name
+        self._title.configure(text=title)
+
+    def _lines(self, words: str, wide: int) -> int:
+        return lines_of(words, wide, self.look.title.measure)
 
     def fault(self, key: str, error: str | None) -> str:
         """What is to be said to be wrong with a field: what stands in the way of saving, or once it was left its ``error``."""

@@ -19,7 +19,7 @@ class Panes(ttk.Frame):
     """List, form and what follows. ``on_drag`` gets the shares that the user gave them.
 
     Where there is no room for three, the form has either the list or what follows beside it; a button names the hidden one and
-    brings it.
+    brings it. It stands at the end of the row of tabs, if they leave room, since rows are scarce where text is large.
     """
 
     def __init__(self, parent: tk.Misc, look: Look, names: Sequence[str], on_drag: Callable[[Shares], object]) -> None:
@@ -29,7 +29,8 @@ class Panes(ttk.Frame):
         self._hidden: int | None = None
         self._laid = (0, 0)
         self.bar: Any = tk.PanedWindow(self, sashwidth=SASH, borderwidth=0, sashpad=0, width=2, height=2)
-        self.switch = ttk.Button(self, command=self._other)
+        self._tabs = _tabs_above(parent)
+        self.switch = ttk.Button(self if self._tabs is None else self._tabs.master, command=self._other)
         self.bar.grid(row=1, column=0, sticky="nsew")
         self.columnconfigure(0, weight=1)
         self.rowconfigure(1, weight=1)
@@ -41,6 +42,9 @@ class Panes(ttk.Frame):
             self.bar.add(holder, stretch="last")
         self.bar.bind("<Configure>", lambda _: self._lay_out())
         self.bar.bind("<ButtonRelease-1>", lambda _: self._dragged())
+        for event in ("<Map>", "<Unmap>", "<Configure>"):
+            self.bind(event, lambda _: self._place_switch())
+        self.bind("<Destroy>", lambda event: self.switch.destroy() if event.widget is self else None)
         look.when_changed(self, self._follow_look)
 
     def put(self, view: tk.Widget, column: int) -> None:
@@ -92,12 +96,27 @@ class Panes(ttk.Frame):
         self._hidden = column
         for place, holder in enumerate(self.holders):
             self.bar.paneconfigure(holder, hide=place == column)
-        if column is None:
-            self.switch.grid_remove()
-        else:
+        if column is not None:
             self.switch.configure(text=f"◂ {self._names[0]}" if column == 0 else f"{self._names[2]} ▸")
-            self.switch.grid(row=0, column=0, sticky="w" if column == 0 else "e", pady=(0, self.look.pixels(1)))
+        self._place_switch()
         self._place_bars()
+
+    def _place_switch(self) -> None:
+        """While its page is shown and a part of it hidden: at the end of the row of tabs, or above the parts."""
+        if not self.winfo_exists():
+            return
+        self.switch.grid_forget()
+        self.switch.place_forget()
+        if self._hidden is None or not self.winfo_viewable():
+            return
+        tabs, room = self._tabs, self.switch.winfo_reqwidth()
+        if tabs is not None and not tabs.identify(tabs.winfo_width() - room, self.switch.winfo_reqheight() // 2):
+            self.switch.place(in_=tabs, relx=1.0, x=-self.look.pixels(1), y=0, anchor="ne")
+            self.switch.lift()
+        else:
+            side = "w" if self._hidden == 0 else "e"
+            self.switch.grid(in_=self, row=0, column=0, sticky=side, pady=(0, self.look.pixels(1)))
+            self.switch.lift()
 
     def _other(self) -> None:
         assert self._hidden is not None
@@ -150,3 +169,11 @@ class Panes(ttk.Frame):
                 if str(path) == str(view) or str(path).startswith(f"{view}."):
                     return place
         return None
+
+
+def _tabs_above(widget: tk.Misc) -> ttk.Notebook | None:
+    """The notebook on a page of which the widget stands."""
+    place: tk.Misc | None = widget
+    while place is not None and not isinstance(place, ttk.Notebook):
+        place = place.master
+    return place

@@ -31,8 +31,8 @@ COPY_KEYS, ALL_KEYS = "Mod-c", "Mod-a"
 class Table(ttk.Frame):
     """``on_select`` gets the keys of the selected rows in their shown order, whenever the user selects others.
 
-    ``on_view`` is told the keys of the rows that are in sight whenever others are; ``entries`` gives what the right button offers
-    before the table's own.
+    ``on_view`` is told the keys of the rows that are in sight whenever others are, and sees to their summaries; ``entries`` gives
+    what the right button offers before the table's own.
     """
 
     def __init__(
@@ -162,7 +162,7 @@ class Table(ttk.Frame):
         self._telling = ""
         there = self._real.in_sight()
         keys = self.shown[there.start : there.stop + 2]
-        self._cut.show(self._real.real, keys)
+        self._cut.show(self._real.real, keys, summaries=self.on_view is None)
         if self.on_view is not None and there:
             self.on_view(keys)
 

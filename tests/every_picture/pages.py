@@ -125,7 +125,8 @@ LONG = "Grandmother Wilhelmina's seaside holiday cardigan with the far too many 
 def long_names(stage: Stage) -> None:
     """Records whose names are longer than their places."""
     for number, name, key in ((0, "swatches", "yarn"), (1, "pieces", "name"), (2, "patterns", "name")):
-        stage.window.tabs.select(number)
+        stage.window.page_at(number)
+        stage.page.first_focus()
         settle(stage.root)
         page = stage.page.part
         form = page.editor.fields
@@ -144,7 +145,7 @@ def long_names(stage: Stage) -> None:
     settle(stage.root)
     part.editor.fields["name"].text = LONG
     part.save()
-    part.find.table.walk(1)
+    part.open_line(f"{cardigan}/1")
     settle(stage.root)
     part.editor.fields["name"].text = LONG
     part.save()

@@ -74,3 +74,38 @@ def test_where_room_is_short_the_form_has_one_of_the_others_beside_it(root: tk.T
     shown.look.apply(percent=100)
     settle(root)
     assert all(part.winfo_viewable() for part in shown.parts)
+
+
+@pytest.mark.parametrize("tabs", [1, 12])
+def test_the_button_that_brings_the_hidden_part_takes_no_row_where_the_tabs_leave_room(root: tk.Tk, tabs: int) -> None:
+    """It goes with its page, and never lies over a tab."""
+    root.geometry(f"{scaled(1000)}x600+0+0")
+    look = Look(root)
+    look.apply(percent=200)
+    book = ttk.Notebook(root)
+    book.pack(fill="both", expand=True)
+    pages = [ttk.Frame(book) for _ in range(tabs)]
+    for number, page in enumerate(pages):
+        book.add(page, text=f"Page {number}")
+    panes = Panes(pages[0], look, ("List", "Form", "Answer"), lambda _: None)
+    panes.pack(fill="both", expand=True)
+    for place in range(3):
+        panes.put(ttk.Frame(pages[0]), place)
+    settle(root)
+    assert panes.hidden is not None
+    assert panes.switch.winfo_viewable()
+    assert (panes.bar.winfo_rooty() == panes.winfo_rooty()) is (tabs == 1)
+    left, middle = panes.switch.winfo_rootx() - book.winfo_rootx(), panes.switch.winfo_rooty() + panes.switch.winfo_height() // 2
+    assert book.identify(left, middle - book.winfo_rooty()) in ("", "client")
+    assert panes.switch.winfo_rootx() + panes.switch.winfo_width() <= root.winfo_rootx() + root.winfo_width()
+    if tabs > 1:
+        book.select(1)
+        settle(root)
+        assert not panes.switch.winfo_viewable()
+        book.select(0)
+        settle(root)
+    panes.switch.invoke()
+    settle(root)
+    assert panes.switch["text"] == "◂ List"
+    panes.destroy()
+    assert not panes.switch.winfo_exists()

@@ -73,6 +73,17 @@ def test_a_text_wider_than_its_column_ends_in_an_ellipsis_and_is_copied_whole(ro
     wait_until(root, lambda: shown() == name)
 
 
+def test_each_line_of_a_summary_is_cut_by_itself(root: tk.Tk, look: Look) -> None:
+    table = Table(root, look, (Column("both", "", 8, grow=True, summary=True),))
+    table.pack(fill="both", expand=True)
+    root.geometry("240x300")
+    table.set_rows([Row("k", ("Waistband of the chorus skirt, second version\nmade: chain 14",), ("",))])
+    wait_until(root, lambda: "…" in str(table.tree.set("k", "both")))
+    first, second = str(table.tree.set("k", "both")).split("\n")
+    assert first.endswith("…")
+    assert second == "made: chain 14"
+
+
 def test_the_selection_outlives_sorting_and_hiding(root: tk.Tk, look: Look) -> None:
     made = Made(root, look)
     press(made.tree, "<Down>", "<Down>")

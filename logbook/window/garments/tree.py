@@ -7,6 +7,7 @@ from functools import cached_property, partial
 from logbook.pages.garments.garment_list import GarmentLine, GarmentList
 from logbook.window.at_rest import AtRest
 from logbook.window.find_list import FindActions, FindList
+from logbook.window.fitting import FittingColumns
 from logbook.window.keys import accelerator
 from logbook.window.look import Look
 from logbook.window.table import COPY_KEYS, Column, Row, Table
@@ -102,6 +103,7 @@ class GarmentTree(FindList):
     def _tree(self, place: tk.Misc) -> Table:
         table = TreeTable(place, self.look, COLUMNS, self._chosen)
         table.tree.configure(selectmode="browse")
+        FittingColumns(table, ("name", "chain"))
         return table
 
     def _bind_keys(self) -> None:

@@ -25,7 +25,7 @@ from logbook.window.record_page import RecordPage
 
 SHARES = (22, 33, 45)
 """Of the page's width, from left to right."""
-LEAST_LINES = 14
+LEAST_LINES = 18
 """Lines of text that the left pane is high, at least, where there is room for a button beside the lists."""
 
 

@@ -105,7 +105,7 @@ class ListedSwatches:
 class FindView(FindList):
     """Swatches by words and by filters, of any number: what is found of very many comes in slices, and no key waits for it."""
 
-    rows_above = 2
+    rows_above = 3
 
     def __init__(
         self,
@@ -201,9 +201,17 @@ class FindView(FindList):
         self._sorting = tk.StringVar(self, next(iter(SORTS)))
         self.sort = ttk.Menubutton(self, textvariable=self._sorting, style="List.TMenubutton")
         self.sort.configure(menu=self._sort_menu())
-        self.look.grid(self.sort, row=0, column=1, sticky="ne", padx=(1, 0))
+        self.bind("<Configure>", lambda event: self._place_sort(event.width), add="+")
         self.filters = Folding(self, "Filter by yarn, hook…", self._filters_open, self._fold)
-        self.filters.grid(row=1, column=0, columnspan=2, sticky="ew")
+        self.filters.grid(row=2, column=0, columnspan=2, sticky="ew")
+
+    def _place_sort(self, width: int) -> None:
+        """Beside the find field where that keeps its label at its side, else beneath it."""
+        gap = self.look.pixels(1)
+        beside = self.find.width_in_line() + gap + self.sort.winfo_reqwidth() <= width
+        self.find.grid(columnspan=1 if beside else 2)
+        row, column = (0, 1) if beside else (1, 0)
+        self.sort.grid(row=row, column=column, sticky="ne" if beside else "w", padx=(gap, 0) if beside else 0)
 
     def _sort_menu(self) -> tk.Menu:
         menu = tk.Menu(self.sort, tearoff=False)
@@ -228,6 +236,7 @@ class FindView(FindList):
         look.style.configure("TwoLines.Treeview", rowheight=2 * look.line + look.pixels(ROW_MORE))
         self._in_sight.clear()
         self.table.tell_view()
+        self._place_sort(self.winfo_width())
 
     def _follow_width(self, event: "tk.Event[tk.Misc]") -> None:
         if event.width != self._width:

@@ -12,7 +12,7 @@ from logbook.window.folding import Folding
 from logbook.window.keys import MnemonicLabel
 from logbook.window.look import Look
 from logbook.window.swatches.page import SwatchesPage
-from tests.support.fits import SCREENS, below
+from tests.support.fits import SCREENS, below, edges, overlap
 from tests.support.screen import settle
 
 TAKEN_BY_SHELL = 1.02, 1.4
@@ -70,6 +70,38 @@ def check(root: tk.Tk, look: Look, page: SwatchesPage, views: Sequence[tk.Widget
     needed = {page.find: [page.find.find.input], page.editor: [page.editor.fields["yarn"].input]}
     needed[page.chain] = [page.chain.width.input, page.chain.headline]  # type: ignore[index]
     assert all(wanted.winfo_viewable() for view in views for wanted in needed[view])  # type: ignore[index]
+
+
+@pytest.mark.parametrize("percent", [100, 200])
+def test_the_find_field_has_its_label_beside_it_and_room_for_words(
+    root: tk.Tk, look: Look, page: SwatchesPage, percent: int
+) -> None:
+    """What the list is sorted by stands beside it or beneath it."""
+    root.geometry(room(96, percent))
+    look.apply(percent=percent)
+    settle(root)
+    find, sort = page.find.find, page.find.sort
+    assert find.label.winfo_rooty() < find.input.winfo_rooty() + find.input.winfo_height()
+    assert find.label.winfo_rootx() + find.label.winfo_width() <= find.input.winfo_rootx()
+    assert find.input.winfo_width() >= 12 * look.base.measure("0")
+    assert not overlap(edges(find), edges(sort))
+    assert sort.winfo_rootx() + sort.winfo_width() <= page.find.winfo_rootx() + page.find.winfo_width()
+
+
+@pytest.mark.parametrize("percent", [100, 200])
+@pytest.mark.parametrize(
+    "tag", ["For-a-cardigan-with-many-buttons-that-was-tried-twice", "For a cardigan with many buttons, tried twice, " * 2]
+)
+def test_a_long_title_takes_two_lines_and_ends_in_an_ellipsis(
+    root: tk.Tk, look: Look, page: SwatchesPage, tag: str, percent: int
+) -> None:
+    root.geometry(room(96, percent))
+    look.apply(percent=percent)
+    page.editor.say_title(f"Swatch {tag}", "21 Sep 2024 · ivory · dye lot 0417")
+    settle(root)
+    title, shown = page.editor._title, str(page.editor._title.cget("text"))
+    assert title.winfo_height() < 3 * look.title.metrics("linespace")
+    assert shown.endswith("…") or shown == f"Swatch {tag}"
 
 
 def test_a_line_of_the_list_tells_hook_and_gauge_and_is_cut_by_an_ellipsis(root: tk.Tk, look: Look, page: SwatchesPage) -> None:
