@@ -10,6 +10,9 @@ from logbook.craft.words.counting import listed
 from logbook.craft.words.lengths import Units, show_length
 from logbook.tasks.garment_words import rate_words
 
+BETWEEN = " – "
+"""Between the two edges of a join."""
+
 
 class JoinLine(NamedTuple):
     """A join: its letter in the drawing, its words, both lengths, the verdict with the rate of sewing."""
@@ -36,5 +39,5 @@ def join_lines(garment: GarmentInSize, units: Units) -> list[JoinLine]:
 def join_words(of: str, edge: str, to: Sequence[str], at: str) -> str:
     """``end of sleeve – armhole of back and front``; the edge once where both are called alike."""
     if edge == at:
-        return f"{edge}: {of or '?'} – {listed(list(to)) if to else '?'}"
-    return f"{edge or '?'} of {of or '?'} – {at or '?'} of {listed(list(to)) if to else '?'}"
+        return f"{edge}: {of or '?'}{BETWEEN}{listed(list(to)) if to else '?'}"
+    return f"{edge or '?'} of {of or '?'}{BETWEEN}{at or '?'} of {listed(list(to)) if to else '?'}"

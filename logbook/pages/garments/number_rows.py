@@ -26,6 +26,11 @@ def piece_rows(card: GarmentCard, units: Units) -> list[tuple[str, ...]]:
     return rows
 
 
+def row_heading(card: GarmentCard) -> str:
+    """What the rows of the piece chosen are called."""
+    return "Round" if card.chosen is not None and card.chosen.in_round else "Row"
+
+
 def row_rows(card: GarmentCard, units: Units) -> tuple[str, list[tuple[str, ...]]]:
     """What is shown, and every row of the piece chosen with its count; nothing while there are no numbers yet."""
     piece = card.chosen
@@ -39,7 +44,7 @@ def row_rows(card: GarmentCard, units: Units) -> tuple[str, list[tuple[str, ...]
         change = f"{count - before:+d}".replace("-", "−") if count != before else ""
         rows.append((str(number), str(count), change, show_length(piece.widths[number], units)))
         before = count
-    return f"Every {'round' if piece.in_round else 'row'} of the {piece.name}", rows
+    return f"Every {row_heading(card).lower()} of the {piece.name}", rows
 
 
 def size_rows(

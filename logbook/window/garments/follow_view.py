@@ -12,11 +12,12 @@ from logbook.craft.words.counting import counted
 from logbook.craft.words.lengths import Units, show_length
 from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker, yarn_sentences
 from logbook.pages.garments.joins_words import join_lines
-from logbook.pages.garments.number_rows import PIECE_HEADINGS, piece_rows, row_rows, size_rows
+from logbook.pages.garments.number_rows import PIECE_HEADINGS, piece_rows, row_heading, row_rows, size_rows
 from logbook.window.canvas import DrawingCanvas
 from logbook.window.card import Card
 from logbook.window.fitting import FittingColumns
 from logbook.window.flat_choice import FlatChoice
+from logbook.window.garments.joins_table import JoinsTable
 from logbook.window.garments.pattern_view import PatternActions, PatternView
 from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
@@ -31,13 +32,6 @@ LONGEST_SIZE = 14
 """Letters of a size's name that the table of sizes makes room for."""
 ABREAST = 62
 """Letters that the large piece and all pieces side by side want."""
-JOINS = (
-    Column("letter", "", 1),
-    Column("join", "Join", 14, grow=True, least=8),
-    Column("one", "One", 8, "right"),
-    Column("other", "Other", 8, "right"),
-    Column("verdict", "", 21),
-)
 PIECES = (
     Column("piece", PIECE_HEADINGS[0], 10, grow=True, least=7),
     Column("chain", PIECE_HEADINGS[1], 5, "right"),
@@ -52,7 +46,6 @@ WIDTHS = {column.heading: column.width for column in PIECES}
 GIVE_OR_TAKE = PIECE_HEADINGS[5]
 """The first column that goes where there is no room for all."""
 ROWS = (
-    Column("row", "Row", 5, "right"),
     Column("stitches", "Stitches", 7, "right"),
     Column("change", "Change", 6, "right"),
     Column("width", "Width", 7, "right", grow=True),
@@ -159,8 +152,7 @@ class FollowView(Card):
         self.all = DrawingCanvas(self.beside, self.look)
         self.below = ttk.Frame(place, style="Card.TFrame")
         self.below.columnconfigure(0, weight=1)
-        self.joins = Table(self.below, self.look, JOINS, lambda _: None)
-        FittingColumns(self.joins, ("join", "verdict", "letter", "one", "other"))
+        self.joins = JoinsTable(self.below, self.look)
         self.yarn = Sentence(self.below, style="Muted.TLabel")
         self.notes = Sentence(self.below, style="Muted.TLabel")
         for row, widget in enumerate((self.all_words, self.all)):
@@ -207,8 +199,7 @@ class FollowView(Card):
         self._arrange_drawing()
         self.all.show(pieces_drawing(garment, self._units()) if garment is not None and garment.pieces else None)
         lines = join_lines(garment, self._units()) if garment is not None else []
-        self.joins.set_rows(Row(line.letter, tuple(line), tuple(line)) for line in lines)
-        self.joins.tree.configure(height=max(1, len(lines)))
+        self.joins.show(lines)
         _there(self.joins, bool(lines))
         _there(self.all, bool(garment and garment.pieces))
         _there(self.all_words, bool(garment and garment.pieces))
@@ -223,9 +214,12 @@ class FollowView(Card):
         self.pieces_table = Table(place, self.look, PIECES, lambda _: None)
         FittingColumns(self.pieces_table, ("piece", "chain", "stitches", "rows", "width", "length", "grams", "sure"))
         self.rows_words = Sentence(place, style="Section.TLabel")
-        self.rows_table = Table(place, self.look, ROWS, lambda _: None)
         self.pieces_table.grid(row=0, column=0, sticky="ew")
         self.look.grid(self.rows_words, row=1, column=0, sticky="ew", pady=(1.5, 0.5))
+        self._make_rows_table("Row")
+
+    def _make_rows_table(self, heading: str) -> None:
+        self.rows_table = Table(self._places[NUMBERS], self.look, (Column("row", heading, 5, "right"), *ROWS), lambda _: None)
         self.rows_table.grid(row=2, column=0, sticky="nsew")
 
     def _show_numbers(self, card: GarmentCard) -> None:
@@ -234,6 +228,9 @@ class FollowView(Card):
         self.pieces_table.tree.configure(height=max(2, min(len(rows), 7)))
         words, every = row_rows(card, self._units())
         _say(self.rows_words, words)
+        if (heading := row_heading(card)) != self.rows_table.columns[0].heading:
+            self.rows_table.destroy()
+            self._make_rows_table(heading)
         self.rows_table.set_rows(Row(cells[0], cells, (number,) * len(cells)) for number, cells in enumerate(every))
         _there(self.rows_table, bool(every))
 

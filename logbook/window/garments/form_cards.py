@@ -23,7 +23,7 @@ from logbook.window.sentence import Sentence
 from logbook.window.text_field import TextField
 from logbook.window.tick_box import TickBox
 
-LABEL_LETTERS, VALUE_LETTERS = 14, 9
+LABEL_LETTERS, VALUE_LETTERS = 16, 9
 OWN_SIZES = "Like “M: bust 96 cm; ease 6 cm; end width of sleeve 35 cm”."
 
 

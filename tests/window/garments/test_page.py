@@ -461,3 +461,32 @@ def test_pieces_are_moved_by_key_and_dragged(root: tk.Tk, page: GarmentsPage) ->
         root.update()
     assert names() == ["sleeve", "back", "front", "band"]
     assert page.find.table.selected == ("new/1",)
+
+
+def test_a_joins_name_takes_the_room_that_the_other_columns_leave_and_two_lines_before_it_is_cut(
+    root: tk.Tk, page: GarmentsPage
+) -> None:
+    begin(root, page)
+    settle(root)
+    tree = page.follow.joins.tree
+    names = [tree.set(row, "join") for row in tree.get_children()]
+    assert " ".join(names[-1].split()) == "end of sleeve – armhole of back and front"
+    assert not any("…" in name for name in names)
+    assert names[0] == "shoulder: front – back"  # what has room in one line stands in one
+    widths = {name: int(tree.column(name, "width")) for name in ("letter", "join", "one", "other", "verdict")}
+    verdicts = [part for row in tree.get_children() for part in tree.set(row, "verdict").split("\n")]
+    widest = max(map(page.look.base.measure, verdicts))
+    assert widest < widths["verdict"] < widest + 40
+    assert sum(widths.values()) <= tree.winfo_width()
+
+
+def test_the_rounds_of_a_piece_worked_round_stand_under_round(root: tk.Tk, page: GarmentsPage) -> None:
+    begin(root, page, "hat")
+    page._view_chosen("Numbers")
+    tops = page.follow.rows_table
+    assert tops.columns[0].heading == "Row"
+    page.find.table.tree.selection_set("new/1")
+    settle(root)
+    assert page.follow.rows_words["text"].startswith("Every round of the ")
+    assert page.follow.rows_table.tree.heading("row", "text") == "Round"
+    assert page.follow.rows_table.shown
