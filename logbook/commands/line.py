@@ -54,13 +54,13 @@ def parse(arguments: Sequence[str]) -> argparse.Namespace:
 def build_parser() -> Parser:
     """The parser of the whole command line."""
     parser = Parser(prog="logbook", description="The swatch and gauge logbook. Without a command it opens its window.")
-    parser.add_argument("--version", action="version", version=f"logbook {__version__}")
+    parser.add_argument("--version", action="version", version=f"logbook {__version__}", help="show the version")
     parser.add_argument("--book", type=Path, metavar="FILE", help="the logbook to use (else the usual one)")
     parser.add_argument("--sample", action="store_true", help="open the window on a fresh copy of the sample")
     for option, name, does in MENU:
         parser.add_argument(option, dest="run", action="store_const", const=partial(_menu, name), help=does)
     parser.set_defaults(run=None)
-    commands = parser.add_subparsers(metavar="COMMAND", parser_class=Parser)
+    commands = parser.add_subparsers(title="commands", metavar="COMMAND", parser_class=Parser)
     for name, (module, does) in COMMANDS.items():
         commands.add_parser(name, help=does, description=f"{does[0].upper()}{does[1:]}.", fill=partial(_fill, name, module))
     return parser

@@ -10,6 +10,24 @@ from logbook.craft.words.lengths import Units
 from logbook.errors import LogbookError, UsageError
 
 
+def _no_choice(found: re.Match[str]) -> str:
+    option, text, names = found[1], found[2], found[3].replace("'", "")
+    if option == "COMMAND":
+        return f"“{text}” is not a command: there is {names}"
+    return f"{option} is one of {names}, not “{text}”"
+
+
+_SAID: tuple[tuple[re.Pattern[str], str | Callable[[re.Match[str]], str]], ...] = (
+    (re.compile(r"\Aargument (\S+): expected (?:one|at least one) argument\Z"), r"\1 needs a value"),
+    (re.compile(r"\Aargument (\S+): not allowed with argument (\S+)\Z"), r"\1 does not go with \2: leave one of them out"),
+    (re.compile(r"\Aargument (\S+): invalid choice: '?(.*?)'?(?:, maybe you meant \S+)? \(choose from (.*)\)\Z"), _no_choice),
+    (re.compile(r"\Athe following arguments are required: (.*)\Z"), r"this is missing: \1"),
+    (re.compile(r"\Aone of the arguments (\S+) (\S+) is required\Z"), r"give \1 or \2"),
+    (re.compile(r"\Aargument (?=\S+: )"), ""),
+)
+"""What argparse says, and what is said instead."""
+
+
 class Parser(argparse.ArgumentParser):
     """An ArgumentParser that raises UsageError instead of printing its usage and leaving.
 
@@ -17,7 +35,9 @@ class Parser(argparse.ArgumentParser):
     """
 
     def __init__(self, *, fill: "Callable[[Parser], object] | None" = None, **settings: Any) -> None:
-        super().__init__(allow_abbrev=False, **settings)
+        super().__init__(allow_abbrev=False, add_help=False, **settings)
+        self.add_argument("-h", "--help", action="help", help="show this help")
+        self._positionals.title = "arguments"
         self._fill = fill
 
     def parse_known_args(self, args: Any = None, namespace: Any = None) -> Any:
@@ -28,8 +48,11 @@ class Parser(argparse.ArgumentParser):
         return super().parse_known_args(args, namespace)
 
     def error(self, message: str) -> NoReturn:
-        """Raises UsageError with the message on one line."""
-        raise UsageError(" ".join(message.split()))
+        """Raises UsageError with the message on one line, in our words where argparse has its own."""
+        said = " ".join(message.split())
+        for theirs, ours in _SAID:
+            said = theirs.sub(ours, said)
+        raise UsageError(said)
 
     def parse_words_anywhere(self, arguments: Sequence[str]) -> argparse.Namespace:
         """Parses ``arguments``; the words of a command that takes any number of them may stand between its options too."""

@@ -114,9 +114,16 @@ def _chains(proof: Proof) -> str:
         return f"Chain {proof.smallest}."
     constant = f" plus {c}" if c else ""
     number = "any number" if m == 1 else f"a multiple of {m}{constant}"
-    k = "the chains" if m == 1 else f"chains / {m}" if not c else f"(chains − {c}) / {m}"
-    base = f"base stitches are a multiple of {m} plus {proof.plus}, extra chains {proof.extra_chains}"
-    return f"Chain {number}, at least {proof.smallest}: {base}. In the counts k is {k}."
+    k = "the number of chains" if m == 1 else f"chains / {m}" if not c else f"(chains − {c}) / {m}"
+    return f"Chain {number}, at least {proof.smallest}: {_base(proof, m)}. In the counts k is {k}."
+
+
+def _base(proof: Proof, m: int) -> str:
+    extra = counted(proof.extra_chains or 0, "extra chain")
+    if m == 1:
+        return f"{extra}, all others are base stitches"
+    plus = f" plus {proof.plus}" if proof.plus else ""
+    return f"a multiple of {m}{plus} base stitches and {extra}"
 
 
 def _count(count: Linear, one: str, more: str) -> str:

@@ -62,7 +62,7 @@ def _import(arguments: argparse.Namespace) -> int:
     _print_remarks(arguments, plan)
     if result is None:
         raise RefusedError(
-            f"{counted(len(plan.problems), 'problem')} in {plan.name}, so nothing was imported: correct them, or import the "
+            f"{counted(len(plan.problems), 'problem')} in {plan.name}, so nothing was imported: correct the sheet, or import the "
             "rest with --good-rows-only."
         )
     return 0

@@ -53,7 +53,7 @@ def read_plan(path: Path) -> GarmentPlan:
         value = json.loads(text)
     except (ValueError, RecursionError) as error:
         where = f", line {error.lineno}" if isinstance(error, json.JSONDecodeError) else ""
-        raise RefusedError(f"“{path.name}” is not a plan{where}: it must be JSON, as the logbook writes it.") from error
+        raise RefusedError(f"“{path.name}” is not a plan{where}: it must be JSON, as a saved plan is.") from error
     try:
         return plan_of(value)
     except LogbookError as error:

@@ -113,7 +113,7 @@ def carry_out(book: Logbook, plan: ImportPlan, *, good_rows_only: bool = False, 
     """
     if plan.problems and not good_rows_only:
         raise RefusedError(
-            f"{plan.name} has {len(plan.problems)} problems, so nothing was imported: correct them and import again."
+            f"{plan.name} has problems ({len(plan.problems)}), so nothing was imported: correct the sheet and import again."
         )
     rows = (*plan.added, *plan.changed)
     if rows or plan.kept.written:

@@ -270,7 +270,7 @@ class TestProblems:
     def test_refused_unless_the_good_rows_alone_are_wanted(self, book: Logbook, tmp_path: Path) -> None:
         sheet = write_sheet(tmp_path / "sheet.csv", {"tag": "A-1", **LEAST}, {"tag": "A-2"})
         plan = plan_import(book, sheet)
-        with pytest.raises(RefusedError, match=r"sheet\.csv has 3 problems"):
+        with pytest.raises(RefusedError, match=r"sheet\.csv has problems \(3\)"):
             carry_out(book, plan)
         assert import_into(book, sheet) == (plan, None)
         assert all_of(book) == {}

@@ -63,7 +63,7 @@ def armhole_mark(depth_mm: float, up: Axis, *, snap: bool = False) -> Mark:
     at = _snapped(up.count - above, up) if snap else up.count - above
     if not 0 < at < up.count:
         raise RefusedError(
-            "That armhole does not fit on the panel: it must be less deep than the panel is long, and a row at least."
+            "That armhole does not fit on the panel: it must be less deep than the panel is long, and at least one row deep."
         )
     true = (up.count - at) * up.pitch_mm - up.seam_mm + up.end_mm
     return Mark(direction=up.direction, at=at, wanted_mm=depth_mm, true_mm=true)
@@ -74,7 +74,7 @@ def slit_mark(length_mm: float, up: Axis, *, snap: bool = False) -> Mark:
     at = round((length_mm - up.start_mm) / up.pitch_mm)
     at = _snapped(at, up) if snap else at
     if not 0 < at < up.count:
-        raise RefusedError("That slit does not fit on the panel: it must be shorter than the panel is long, and a row at least.")
+        raise RefusedError("That slit does not fit on the panel: it must be shorter than the panel, and at least one row long.")
     return Mark(direction=up.direction, at=at, wanted_mm=length_mm, true_mm=at * up.pitch_mm + up.start_mm)
 
 

@@ -68,7 +68,7 @@ class Phrases:
         if not first:
             cur = from_nth(cur)
         if _depth(cur) > DEEPEST:
-            self.row.faults.append(("too many brackets stand inside brackets", cur.span_from(0) if cur.words else Span(0, 0)))
+            self.row.faults.append(("too many brackets inside brackets", cur.span_from(0) if cur.words else Span(0, 0)))
             return self.row
         self.row.items = with_kind(self.sequence(cur, self.row.items), kind_below)
         if any("tss" in work.made.items for work in works_of(self.row.items)):

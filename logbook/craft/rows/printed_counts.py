@@ -129,4 +129,5 @@ def _impossible(claim: _Claim, speaker: Speaker) -> str:
 
 def _disagreeing(claim: _Claim, agreed: tuple[tuple[int, ...], str], speaker: Speaker) -> str:
     should = ", ".join(str(claim.first + claim.grows * step) for step in agreed[0])
-    return f"{claim.name} says {speaker.quoted(claim.printed.span)}, but where {agreed[1]} fits it holds {should}."
+    other = agreed[1].replace("The ", "the ", 1)
+    return f"{claim.name} says {speaker.quoted(claim.printed.span)}, but where {other} fits it holds {should}."

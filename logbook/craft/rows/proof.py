@@ -204,7 +204,7 @@ class _Proving:
         end = courses.rows[last].row
         fits = [leads_back(courses, last, at) for at in range(max(1, last - ROWS_LOOKED_BACK), last + 1)]
         if any(isinstance(fit, Misfit) and fit.unproven for fit in fits):
-            return None, [], [f"Whether {end.name} leads back to an earlier row was not decided in time."]
+            return None, [], [f"Whether {end.name} leads back to an earlier row took too long to find out."]
         if any(isinstance(fit, FittingSteps) for fit in fits):
             return None, [], [f"The rows are shaped: {end.name} does not lead back to a row with the same count."]
         below = lay_all([course.row for course in courses.rows[:-1]], courses.ways)

@@ -83,7 +83,7 @@ class Targets:
         if cur.accept("last"):
             return self._last(cur)
         if cur.sort_is(ORDINAL) and cur.next_is("st", ahead=1) and cur.next_is("from", ahead=2):
-            raise cur.fail("it is not seen where on the edge that is")
+            raise cur.fail("it is not clear where on the edge that is")
         cur.accept("next")
         if cur.next_is("tch") or (cur.next_is("ch") and self._turning_noun(cur)):
             return TurningChain()

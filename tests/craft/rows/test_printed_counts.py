@@ -29,9 +29,9 @@ def test_right_counts(chain: str, row_1: str, row_2: str) -> None:
     ("chain", "row_1", "row_2", "row", "says"),
     [
         ("11", "", "", 1, "On 11 chains, as the text says: Row 1 ends with 1 stitch over."),
-        ("10", "(6 sc)", "", 1, "Row 1 says “6 sc”, but where The starting chain fits it holds 5."),
-        ("10", "", "(5 sc, 5 ch-1 sps)", 2, "Row 2 says “5 ch-1 sps”, but where The starting chain fits it holds 4."),
-        ("10 (12, 16)", "(5 (6, 9) sc)", "", 1, "Row 1 says “5 (6, 9) sc”, but where The starting chain fits it holds 5, 6, 8."),
+        ("10", "(6 sc)", "", 1, "Row 1 says “6 sc”, but where the starting chain fits it holds 5."),
+        ("10", "", "(5 sc, 5 ch-1 sps)", 2, "Row 2 says “5 ch-1 sps”, but where the starting chain fits it holds 4."),
+        ("10 (12, 16)", "(5 (6, 9) sc)", "", 1, "Row 1 says “5 (6, 9) sc”, but where the starting chain fits it holds 5, 6, 8."),
         ("10", "(2 dc)", "", 1, "Row 1 says “2 dc”, but holds 0."),
     ],
 )
