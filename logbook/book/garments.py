@@ -10,9 +10,9 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 
 from logbook.book.changes import Writing, new_uid
-from logbook.book.search import folded, has_all
 from logbook.book.testers import remove_testers
 from logbook.book.trouble import as_damage
+from logbook.book.wanted_words import folded, has_all, wanted_words
 from logbook.craft.garments.plan import Garment, GarmentPlan
 from logbook.craft.garments.plan_file import plan_of, plan_value
 from logbook.errors import RefusedError
@@ -67,7 +67,7 @@ def garments_of_swatch(connection: sqlite3.Connection, swatch: str) -> list[str]
 
 def matching_garments(connection: sqlite3.Connection, words: str) -> list[str]:
     """The uids of the garments, by name, in whose words every one of ``words`` is found, or a part of a word."""
-    wanted = folded(words).split()
+    wanted = wanted_words(words)
     return [uid for uid, garment in garments(connection).items() if has_all(folded(_words(garment)), wanted)]
 
 

@@ -7,10 +7,11 @@ from typing import Any
 
 from logbook.book.changes import Writing, new_uid
 from logbook.book.plan_text import plan_of, plan_text
-from logbook.book.search import folded, has_all, joined
+from logbook.book.search import joined
 from logbook.book.tables import RECORDS
 from logbook.book.testers import remove_testers
 from logbook.book.trouble import as_damage
+from logbook.book.wanted_words import folded, has_all, wanted_words
 from logbook.craft.gauges.drift import Taught
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.pieces.planned_piece import PlannedPiece, SizePlan
@@ -152,7 +153,7 @@ def matching_pieces(connection: sqlite3.Connection, words: str) -> list[str]:
 
     There are few of them, so they are folded here and not kept folded.
     """
-    wanted = folded(words).split()
+    wanted = wanted_words(words)
     rows = [*connection.execute(_PLANNED_WORDS), *connection.execute(_MADE_WORDS)]
     return [uid for uid, *parts in rows if has_all(folded(joined(parts)), wanted)]
 

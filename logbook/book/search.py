@@ -2,7 +2,6 @@
 
 import re
 import sqlite3
-import unicodedata
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -10,31 +9,13 @@ from typing import Any
 from logbook.book.rows import rows_of
 from logbook.book.swatch_lists import NEWEST_FIRST, WORKED_OF
 from logbook.book.trouble import DamagedError
+from logbook.book.wanted_words import Wanted, folded, wanted_words
 from logbook.craft.swatches.conditions import Condition
 from logbook.errors import RefusedError
 
 _MOST_WORDS = 100  # SQLite joins a thousand conditions at most
 _MOST_RANKED = 1000
 _AT_A_TIME = 1000
-_DECIMAL_COMMA = re.compile(r"(?<=\d),(?=\d)")
-
-
-def folded(text: str) -> str:
-    """``text`` without case and accents, so that ``etoile`` finds ``Étoile``."""
-    if text.isascii():
-        return text.casefold()
-    decomposed = unicodedata.normalize("NFKD", text).casefold()
-    return "".join(c for c in decomposed if not unicodedata.combining(c))
-
-
-def spellings(word: str) -> tuple[str, ...]:
-    """How a word that is looked for may stand in a text: ``4,5`` as ``4.5`` too, which is how numbers are kept."""
-    return (word, pointed) if (pointed := _DECIMAL_COMMA.sub(".", word)) != word else (word,)
-
-
-def has_all(text: str, words: Iterable[str]) -> bool:
-    """Whether every one of the folded words stands in the folded text, in one of its spellings."""
-    return all(any(spelling in text for spelling in spellings(word)) for word in words)
 
 
 def joined(parts: Sequence[str | float | None]) -> str:
@@ -103,7 +84,7 @@ def matching(connection: sqlite3.Connection, filters: Filters) -> list[str]:
     whole words they are before those where they are parts of words.
     """
     found = _matching(connection, filters, NEWEST_FIRST)
-    wanted = set(folded(filters.words).split())
+    wanted = wanted_words(filters.words)
     if not wanted or len(found) < 2:
         return found
     texts = dict(connection.execute("SELECT swatch, folded FROM swatch_words"))
@@ -120,17 +101,19 @@ def ranks(connection: sqlite3.Connection, uids: Sequence[str], words: str) -> di
     """How near swatches that were found by ``words`` come, as ``matching`` puts them in order; nothing where more than
     _MOST_RANKED were found, among which nobody looks for one yet.
     """
-    wanted = set(folded(words).split())
+    wanted = wanted_words(words)
     if not wanted or not 2 <= len(uids) <= _MOST_RANKED:
         return {}
     return {uid: _rank(text, wanted) for uid, text in zip(uids, folded_words(connection, uids), strict=True)}
 
 
-def _rank(text: str, wanted: set[str]) -> int:
+def _rank(text: str, wanted: Sequence[Wanted]) -> int:
     """0: a tag is asked for, 1: all are whole words, 2: parts of words. The tag is the first line of the folded text."""
-    if text.split("\n", 1)[0] in wanted:
+    tag = (text.split("\n", 1)[0],)
+    if any(tag in ways for ways in wanted):
         return 0
-    return 1 if wanted <= set(re.split(r"[^\w.-]+", text)) else 2
+    whole = set(re.split(r"[^\w.-]+", text))
+    return 1 if all(any(whole.issuperset(way) for way in ways) for ways in wanted) else 2
 
 
 def matching_unordered(connection: sqlite3.Connection, filters: Filters) -> list[str]:
@@ -152,12 +135,13 @@ def _matching(connection: sqlite3.Connection, filters: Filters, order: str) -> l
 def _conditions(filters: Filters) -> tuple[list[str], list[object]]:
     conditions: list[str] = []
     values: list[object] = []
-    words = sorted(set(folded(filters.words).split()))
+    words = wanted_words(filters.words)
     if len(words) > _MOST_WORDS:
         raise RefusedError(f"That is {len(words)} words: look for {_MOST_WORDS} at most.")
     for word in words:
-        conditions.append(f"({' OR '.join('instr(swatch_words.folded, ?) > 0' for _ in spellings(word))})")
-        values += spellings(word)
+        ways = (" AND ".join("instr(swatch_words.folded, ?) > 0" for _ in way) for way in word)
+        conditions.append(f"({' OR '.join(f'({way})' for way in ways)})")
+        values += [part for way in word for part in way]
     if filters.hook_mm is not None:
         conditions.append("abs(swatch.hook_mm - ?) < 0.001")
         values.append(filters.hook_mm)

@@ -14,6 +14,7 @@ from logbook.craft.words.hooks import read_hook, show_hook
 from logbook.craft.words.lengths import show_length
 from logbook.craft.words.numbers import read_whole
 from logbook.errors import UnreadableError
+from logbook.tasks.at_home import as_at_home
 from logbook.tasks.find import Filters, FoundSwatch, find
 from logbook.tasks.made_pieces import find_made
 
@@ -55,9 +56,9 @@ def filters_of(arguments: argparse.Namespace) -> Filters:
 
 def run(arguments: argparse.Namespace) -> int:
     """Lists what is found."""
-    with book_of(arguments) as book:
-        found = find(book, filters_of(arguments))
-        made = find_made(book, filters_of(arguments))
+    with book_of(arguments) as book, as_at_home():  # a date is read as it is written there
+        filters = filters_of(arguments)
+        found, made = find(book, filters), find_made(book, filters)
     if arguments.json:
         print_json([swatch_json(one) for one in found])
     else:

@@ -9,8 +9,9 @@ from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.assumptions import put_assumptions
 from logbook.book.logbook import Logbook
 from logbook.book.search import Filters as Filters
-from logbook.book.search import folded as folded
-from logbook.book.search import has_all, matching, matching_unordered, ranks
+from logbook.book.search import matching, matching_unordered, ranks
+from logbook.book.wanted_words import folded as folded
+from logbook.book.wanted_words import has_all, wanted_words
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
@@ -135,7 +136,7 @@ def pattern_uses(book: Logbook) -> dict[str, int]:
 
 def matching_patterns(patterns: Iterable[StitchPattern], words: str) -> list[str]:
     """The uids of the stitch patterns in whose name, rows or notes every one of the words is found, or a part of a word."""
-    wanted = folded(words).split()
+    wanted = wanted_words(words)
     return [
         pattern.uid for pattern in patterns if has_all(folded(f"{pattern.name}\n{pattern.rows_text}\n{pattern.notes}"), wanted)
     ]

@@ -7,13 +7,15 @@ from pathlib import Path
 import pytest
 
 from logbook.book.logbook import Logbook
-from logbook.book.search import Filters, folded, joined, matching
+from logbook.book.search import Filters, joined, matching
 from logbook.book.swatches import put_stitch_pattern, put_swatch, put_yarn, remove_swatch, swatches
 from logbook.book.trouble import DamagedError
 from logbook.book.undo import undo
+from logbook.book.wanted_words import folded
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.yarn import Yarn
+from logbook.craft.words.notation import Notation, written_in
 from logbook.errors import RefusedError
 from tests.support.books import edit, small_book, swatch, taken
 
@@ -120,3 +122,26 @@ def test_what_is_searched_in_and_is_no_text_any_more_is_damage() -> None:
     assert joined(["lace", None, 4.5, ""]) == "lace\n4.5 mm"
     with pytest.raises(DamagedError, match="a text in it is 5"):
         joined(["lace", 5])
+
+
+@pytest.mark.parametrize(
+    ("words", "tags"),
+    [
+        ("3 May 2026", "C"), ("3. May 2026", "C"), ("3rd May 2026", "C"), ("May 3, 2026", "C"), ("3.5.2026", "C"),
+        ("03/05/2026", "C"), ("2026/5/3", "C"), ("2026-05-03", "C"), ("3-5-26", "C"), ("3 may", "C"), ("May 3", "C"),
+        ("may 2026", "FEDCBA"), ("2026 May", "FEDCBA"), ("May 20", "FEDCBA"), ("May 202", "FEDCBA"), ("5/2026", "FEDCBA"),
+        ("Jun 2026", ""), ("31 May 2026", ""), ("May 2025", ""),
+        ("naive 3 May 2026", "C"), ("wool May 2026", "DA"), ("3 maypole 2026", ""), ("wool 505", "D"), ("3 May 2026 wool", ""),
+    ],
+)  # fmt: skip
+def test_dates_are_found_as_people_write_them(book: Logbook, words: str, tags: str) -> None:
+    assert found(book, words=words) == tags
+
+
+def test_a_date_in_figures_is_read_as_at_home_and_in_notes_as_it_stands_there(book: Logbook) -> None:
+    with book.writing("log") as writing:
+        put_swatch(writing, swatch(9, tag="Y", date="2026-03-05", notes="washed 12 Mar, 7/8/2026"))
+    assert found(book, words="3/5/2026") == "C"
+    with written_in(Notation(month_first=True)):
+        assert found(book, words="3/5/2026") == "Y"
+    assert found(book, words="12 mar") == found(book, words="7/8/2026") == "Y"

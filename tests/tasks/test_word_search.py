@@ -11,7 +11,9 @@ from tests.support.wardrobe import book
 __all__ = ["book"]
 
 
-@pytest.mark.parametrize("words", ["", "merida", " SHELL harb ", "%", "é", "4.5 mm", "4,5 mm", "harbour nothing", "O"])
+@pytest.mark.parametrize(
+    "words", ["", "merida", " SHELL harb ", "%", "é", "4.5 mm", "4,5 mm", "harbour nothing", "O", "Sep 2024", "21 Sep"]
+)
 @pytest.mark.parametrize("slice_", [1, 3, 5_000])
 def test_it_finds_what_the_logbook_finds(book: Logbook, words: str, slice_: int, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(word_search, "SLICE", slice_)
@@ -33,7 +35,8 @@ def test_word_by_word_as_it_is_typed(book: Logbook) -> None:
     uids = swatches_newest_first(book)
     search = WordSearch(book, uids)
     typed = ["m", "me", "merida", "merida 0", "merida 04", "0 merida", "arbour", "r", "", "har sh", "sh"]
-    for words in [*typed, "4", "4,", "4,5", "4,5 har", "4.5"]:
+    dates = ["0", "01", "01 ", "01 M", "01 Ma", "01 May", "01 May 2", "01 May 2026", "01 May 2026 h", "May 2026", "May 2026a"]
+    for words in [*typed, "4", "4,", "4,5", "4,5 har", "4.5", *dates]:
         wanted = set(matching_in_any_order(book, Filters(words=words)))
         assert {uid for some in search.found(words) for uid in some} == wanted, words
 

@@ -2,8 +2,9 @@
 
 import re
 
-from logbook.craft.words.dates import MONTHS
-
+MONTHS = (
+    "january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december",
+)  # fmt: skip
 _YEAR_FIRST = re.compile(r"(\d{4})\s*[-/. ]\s*(\d{1,2})\s*[-/. ]\s*(\d{1,2})")
 _YEAR_LAST = re.compile(r"(\d{1,2})\s*([-/.])\s*(\d{1,2})\s*\2\s*(\d{4}|\d{2})")
 _DAY_AND_MONTH = re.compile(r"(\d{1,2})(?:st|nd|rd|th)?\.?[\s-]+([a-z]{3,9})\.?,?[\s-]+(\d{4})", re.IGNORECASE)
@@ -22,9 +23,9 @@ def iso_date(text: str, month_first: bool | None) -> str:
     if found := _YEAR_FIRST.fullmatch(plain):
         return _iso(found[1], found[2], found[3]) or text
     if found := _DAY_AND_MONTH.fullmatch(plain):
-        return _iso(found[3], _month(found[2]), found[1]) or text
+        return _iso(found[3], str(month_number(found[2])), found[1]) or text
     if found := _MONTH_AND_DAY.fullmatch(plain):
-        return _iso(found[3], _month(found[1]), found[2]) or text
+        return _iso(found[3], str(month_number(found[1])), found[2]) or text
     if found := _YEAR_LAST.fullmatch(plain):
         year = found[4] if len(found[4]) == 4 else f"20{found[4]}"
         return _year_last(year, found[1], found[3], False if found[2] == "." else month_first) or text
@@ -39,9 +40,10 @@ def _year_last(year: str, first: str, second: str, month_first: bool | None) -> 
     return "" if month_first is None else one if month_first else other
 
 
-def _month(name: str) -> str:
-    word = name.casefold()
-    return next((str(number) for number, month in enumerate(MONTHS, 1) if word.startswith(month.casefold())), "0")
+def month_number(name: str) -> int:
+    """``May``, ``sept.``, ``Septem``: the month of a name or its beginning; 0 for a word that only begins like one."""
+    word = name.casefold().rstrip(".")
+    return next((number for number, month in enumerate(MONTHS, 1) if len(word) > 2 and month.startswith(word)), 0)
 
 
 def _iso(year: str, month: str, day: str) -> str:
