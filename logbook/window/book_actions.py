@@ -55,7 +55,7 @@ class BookActions:
                 return
             if not self._window.settle():
                 return
-            session.book.close()  # its file may only be looked at anew while it is not open here
+            # Its file may only be looked at anew while it is not open here.
             self._window.show_none(f"{path.name} was overwritten with something else.")
 
         def opened() -> Logbook | None:

@@ -84,9 +84,7 @@ class MainWindow:
 
     def show(self, book: Logbook, *, is_sample: bool = False) -> None:
         """Shows a logbook; the one shown before is closed."""
-        if self.session is not None:
-            self.session.book.close()
-        self._take_down_pages()
+        self._leave_book()
         book.wait_for_others(PATIENCE_S)
         self.session = Session(
             book,
@@ -112,13 +110,18 @@ class MainWindow:
         self._book_shown(self.session)
 
     def show_none(self, why: str) -> None:
-        """Shows that no logbook is open, and why."""
-        self._take_down_pages()
+        """Shows that no logbook is open, and why; the one shown before is closed."""
+        self._leave_book()
         self.session = None
         self.drafts.end()
         self._forward.end()
         self.root.title(PROGRAM_NAME)
         self.say(f"{why} Logbook → Open shows another one.")
+
+    def _leave_book(self) -> None:
+        if self.session is not None:
+            self.session.book.close()
+        self._take_down_pages()
 
     def _book_shown(self, session: Session) -> None:
         name = "Sample" if session.is_sample else session.book.path.name
