@@ -88,7 +88,7 @@ _VALUES: dict[str, dict[str, Any]] = {
             },
         ],
     },
-    "raglan from the neck": {
+    "top-down raglan": {
         "ease": "8 cm",
         "sizes": _WOMEN,
         "pieces": [

@@ -20,7 +20,7 @@ SINGLE_PIECE = "single piece"
 SAYS = {
     "two-panel top": "Back and front with a round neck, sewn at shoulders and sides.",
     "cardigan": "A back, two half fronts with a V neck, two sleeves, a band all along the fronts and the neck.",
-    "raglan from the neck": "A yoke in rounds from the neck, a body and two sleeves worked on from it. It needs a plain stitch.",
+    "top-down raglan": "A yoke in rounds from the neck, a body and two sleeves worked on from it. It needs a plain stitch.",
     "hat": "A flat crown, then straight down, in rounds. It needs a plain stitch.",
     "shawl": "A triangle from its tip. It needs a plain stitch.",
     "blanket with border": "A panel and a border picked up all round it.",

@@ -40,7 +40,7 @@ def test_the_shape_of_each() -> None:
     pieces = {name: [(piece.name, piece.alike) for piece in template(name).pieces] for name in TEMPLATES}
     assert pieces["two-panel top"] == [("back", 1), ("front", 1)]
     assert pieces["cardigan"] == [("back", 1), ("front", 2), ("sleeve", 2), ("band", 1)]
-    assert pieces["raglan from the neck"] == [("yoke", 1), ("body", 1), ("sleeve", 2)]
+    assert pieces["top-down raglan"] == [("yoke", 1), ("body", 1), ("sleeve", 2)]
     assert pieces[EMPTY] == []
 
 

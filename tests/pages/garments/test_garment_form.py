@@ -255,7 +255,7 @@ def test_without_joins_none_is_said_to_fit(session: Session, form: GarmentForm) 
 
 
 def test_pieces_worked_round_from_a_flat_swatch_are_named_once(session: Session, form: GarmentForm) -> None:
-    begun(form, "raglan from the neck")
+    begun(form, "top-down raglan")
     assert [note for note in card(session, form).notes if "worked flat" in note] == [
         "“yoke”, “body” and “sleeve” are worked in the round, but their swatch was worked flat: "
         "rounds often come out a little shorter."
