@@ -109,10 +109,10 @@ def logged_basis(arguments: argparse.Namespace, book: Logbook) -> Basis:
 
 
 def hand_basis(arguments: argparse.Namespace, pattern: StitchPattern) -> Basis:
-    """The gauges said by hand. Raises UsageError if a length is wanted and no rows were measured."""
+    """The gauges said by hand. Raises UsageError if rows are to make the width and none were measured."""
     gauge, rows_gauge = gauges_of(arguments)
-    if arguments.length is not None and not rows_gauge:
-        raise UsageError("--length needs --rows-gauge, for example --rows-gauge “22 rows = 15 cm”")
+    if arguments.sideways and not rows_gauge:
+        raise UsageError("--sideways needs --rows-gauge, for example --rows-gauge “22 rows = 15 cm”")
     return basis_by_hand(gauge, rows_gauge, pattern, all_of(arguments.edge_gauge), arguments.edge_extra_chains)
 
 

@@ -154,8 +154,13 @@ def test_refusals_are_one_sentence(arguments: tuple[str, ...], code: int, says: 
     assert says in refused(code, *BY_HAND, *arguments)
 
 
-def test_a_length_by_hand_needs_rows() -> None:
-    assert "--length needs --rows-gauge" in refused(2, "piece", "--gauge", "20 sts = 14 cm", "--width", "46", "--length", "50")
+def test_without_rows_measured_a_length_by_hand_leaves_the_rows_open_and_says_so() -> None:
+    said = ("piece", "--gauge", "20 sts = 14 cm", "--stitch", "sc", "--width", "46", "--length", "50", "--armhole", "20")
+    assert done(*said).startswith("Chain ")
+    answer = done_json(*said)
+    assert (answer["rows"], answer["length_mm"], answer["marks"]) == (None, None, [])
+    assert any("the rows are left open" in note for note in answer["notes"])
+    assert "--sideways needs --rows-gauge" in refused(2, *said[:-2], "--sideways")
 
 
 def test_a_tag_that_is_not_there(book: Path) -> None:

@@ -143,7 +143,7 @@ class TestFiles:
         (["--chart", "women", "--end", "wide"], "wide"),
         (["--chart", "women", "--armhole-deeper", "3"], "--length"),
         (["--chart", "women", *ROWS, "--armhole-deeper", "3", "--armhole", "20"], "--armhole"),
-        (["--chart", "women", "--length", "56"], "--rows-gauge"),
+        (["--chart", "women", "--length", "56", "--sideways"], "--rows-gauge"),
         (["--chart", "women", "--workbook", "x.ods"], ".xlsx"),
     ],
 )
