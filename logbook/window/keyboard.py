@@ -1,7 +1,8 @@
 """Which of the program's own widgets has the keyboard, and putting it there.
 
-Tk makes windows by itself, the list of a drop-down and the shown copy of a menu among them, that tkinter does not know and
-raises KeyError on. Here they count as elsewhere. Nothing else in the window may ask Tk for the focus or the grab.
+Tk makes windows by itself, the list of a drop-down and the shown copy of a menu among them, that tkinter does not know: by its
+version it raises KeyError, says None, or names the menu that was copied. Here they count as elsewhere, whatever the version.
+Nothing else in the window may ask Tk for the focus or the grab.
 """
 
 import tkinter as tk
@@ -20,17 +21,17 @@ POSTED = ("Menu", "ComboboxPopdown")
 
 def focused(place: tk.Misc) -> tk.Misc | None:
     """What has the keyboard on the screen of ``place``; None if it is elsewhere."""
-    return _known(place.focus_displayof)
+    return _known(place, "focus", "-displayof", place)
 
 
 def last_focused(window: tk.Misc) -> tk.Misc | None:
     """What has the keyboard, or would get it back, in the window of ``window``; None if that is none of ours."""
-    return _known(window.focus_lastfor)
+    return _known(window, "focus", "-lastfor", window)
 
 
 def holder(place: tk.Misc) -> tk.Misc | None:
     """The dialog that holds pointer and keyboard; None if none of ours does."""
-    return _known(place.grab_current)
+    return _known(place, "grab", "current", place)
 
 
 def install_keyboard(root: tk.Misc, begin: Callable[[], object]) -> None:
@@ -174,8 +175,10 @@ def take_keyboard(widget: tk.Misc) -> None:
     widget.event_generate("<<TraverseIn>>")
 
 
-def _known(look_up: Callable[[], tk.Misc | None]) -> tk.Misc | None:
+def _known(place: tk.Misc, *question: object) -> tk.Misc | None:
+    path = str(place.tk.call(*question))
     try:
-        return look_up()
+        widget = place.nametowidget(path) if path else None
     except KeyError:
         return None
+    return widget if str(widget) == path else None

@@ -177,6 +177,8 @@ class Undoing(RuleBasedStateMachine):
         assert held(self.book) == self.states[self.at]
 
     def teardown(self) -> None:
+        if not hasattr(self, "at"):  # given up before it had begun
+            return
         try:
             for _ in range(self.at + 1):
                 self.undo()

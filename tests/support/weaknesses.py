@@ -8,7 +8,14 @@ from logbook.window import draft_keeper, keyboard, main_window
 
 def look_ups_raise() -> None:
     """A look-up of the focus raises on what Tk made by itself."""
-    keyboard._known = lambda look_up: look_up()
+
+    def known(place: tk.Misc, *question: object) -> tk.Misc | None:
+        path = str(place.tk.call(*question))
+        if ".popdown" in path or ".#" in path:
+            raise KeyError(path)
+        return place.nametowidget(path) if path else None
+
+    keyboard._known = known
 
 
 def reporter_raises() -> None:
