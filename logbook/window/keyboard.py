@@ -105,7 +105,7 @@ def keep_behind(window: tk.Tk | tk.Toplevel, close: Callable[[], object]) -> Non
     ask = window.tk.call
 
     def above() -> str:
-        held = str(ask("grab", "current", window))
+        held = str(ask("grab", "current", "."))  # the window itself may be gone
         own = not held or str(ask("winfo", "class", held)) in POSTED
         return "" if own or str(ask("winfo", "toplevel", held)) == str(window) else held
 

@@ -8,7 +8,7 @@ from tkinter import ttk
 import pytest
 
 from logbook.window import keyboard
-from logbook.window.keyboard import Hold, focused, holder, install_keyboard, last_focused
+from logbook.window.keyboard import GIVEN_MS, Hold, focused, holder, install_keyboard, keep_behind, last_focused
 from tests.support.screen import wait_until
 
 WINDOW = Path(keyboard.__file__).parent
@@ -148,6 +148,20 @@ def made_by_tk(root: tk.Tk, *question: str) -> bool:
     """Whether Tk answers with a window that it made by itself."""
     path = str(root.tk.call(*question))
     return ".popdown" in path or ".#" in path
+
+
+def test_a_window_that_goes_right_after_it_was_given_the_keyboard_behind_a_dialog(root: tk.Tk) -> None:
+    """What is to be looked at a moment later is gone by then."""
+    behind, dialog = tk.Toplevel(root), tk.Toplevel(root)
+    keep_behind(behind, root.bell)
+    wait_until(root, dialog.winfo_viewable)
+    Hold(dialog).take()
+    root.tk.call(*root.tk.splitlist(str(behind.protocol("WM_TAKE_FOCUS"))))
+    behind.destroy()
+    passed: list[bool] = []
+    root.after(GIVEN_MS[-1] + 1, passed.append, True)
+    wait_until(root, lambda: passed)
+    dialog.destroy()
 
 
 @pytest.mark.parametrize("drawn", ["nothing", "the dialog alone"])
