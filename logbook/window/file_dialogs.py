@@ -9,6 +9,7 @@ from pathlib import Path
 from tkinter import filedialog
 from typing import Any
 
+from logbook.window.file_list import colour_file_lists
 from logbook.window.keyboard import take_back
 
 MOST_LETTERS = 80
@@ -78,6 +79,7 @@ def _begun(parent: tk.Misc) -> dict[str, Any]:
             "catch {tk_getOpenFile -none}\n"  # loads what holds the variables
             "namespace eval ::tk::dialog::file {variable showHiddenBtn 1; variable showHiddenVar 0}"
         )
+        colour_file_lists(parent)
     folder = _last.get("folder") or documents()
     return {"initialdir": str(folder)} if folder and Path(folder).is_dir() else {}
 

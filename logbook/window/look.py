@@ -133,6 +133,8 @@ class Look:
             for option, value in options.items():
                 self.root.option_add(f"*{window_class}.{option}", value)
         self.root.option_add("*TCombobox*Listbox.font", "TkTextFont")
+        for dialog in ("TkFDialog", "TkChooseDir"):  # asked for by the list of files, which draws its names on a canvas
+            self.root.option_add(f"*{dialog}*Canvas.foreground", self.palette.ink)
 
     def _recolour(self, path: str) -> None:
         """Walks Tk's own tree of windows, since drop-down lists are unknown to tkinter."""
