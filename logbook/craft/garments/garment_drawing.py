@@ -24,6 +24,8 @@ _JOIN_ROLES: tuple[Role, ...] = ("series2", "series3", "series1")
 _LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 _GAP, _ALL_HIGH = 1.5, 15.0
 """Between two pieces, and how high all together may be, in line heights."""
+_BOLD = 0.55
+"""A letter of a bold text, in line heights."""
 _HIGHEST = 24.0
 """How high the large piece may be, in line heights."""
 
@@ -94,9 +96,10 @@ def _large(
     beside = max(3.2, 0.7 + 0.48 * max(len(f"{count} sts") for count in (piece.foundation, *piece.counts)))
     margin = (beside + 1.8) * line
     scale = min((width - 2 * margin) / shape.width, highest * line / shape.height)
-    over = 3.8 if _two_widths(piece) else 2.2
+    title = _in_lines(_title(piece, show), width / line)
+    over = (3.8 if _two_widths(piece) else 2.2) + len(title) - 1
     place = _Place(shape, (width - shape.width * scale) / 2, (shape.height * scale) + over * line, scale)
-    shapes: list[Shape] = [Text(width / 2, 0.7 * line, _title(piece, show), "ink", "center", "bold")]
+    shapes: list[Shape] = [Text(width / 2, (0.7 + n) * line, words, "ink", "center", "bold") for n, words in enumerate(title)]
     shapes.append(Polygon(tuple(place.at(point) for point in shape.points), "page", "ink"))
     shapes += _joins(size, piece, place, line)
     shapes += _strokes(size, piece, place, 0.22 * line)
@@ -131,6 +134,14 @@ def _title(piece: ShapedPiece, show: Callable[[float], str]) -> str:
         return f"{piece.name}{alike}: {show(piece.widths[-1])} at the end, {piece.rows} {rows}"
     wide = "wide" if rows == "rows" else "round"
     return f"{piece.name}{alike}: {show(max(piece.widths))} {wide}, {piece.rows} {rows}"
+
+
+def _in_lines(title: str, wide: float) -> list[str]:
+    """The title in one line of so many line heights if that has room for it, else its name in one and its measures in another."""
+    if len(title) * _BOLD <= wide:
+        return [title]
+    name, _, measures = title.rpartition(": ")
+    return [f"{name}:", measures]
 
 
 def _counts(piece: ShapedPiece, place: _Place, line: float) -> Iterator[Shape]:

@@ -12,12 +12,13 @@ from logbook.craft.words.counting import counted
 from logbook.craft.words.lengths import Units, show_length
 from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker, yarn_sentences
 from logbook.pages.garments.joins_words import join_lines
-from logbook.pages.garments.number_rows import PIECE_HEADINGS, piece_rows, row_heading, row_rows, size_rows
+from logbook.pages.garments.number_rows import size_rows
 from logbook.window.canvas import DrawingCanvas
 from logbook.window.card import Card
 from logbook.window.fitting import FittingColumns
 from logbook.window.flat_choice import FlatChoice
 from logbook.window.garments.joins_table import JoinsTable
+from logbook.window.garments.numbers_view import GIVE_OR_TAKE, WIDTHS, NumbersView
 from logbook.window.garments.pattern_view import PatternActions, PatternView
 from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
@@ -32,24 +33,6 @@ LONGEST_SIZE = 14
 """Letters of a size's name that the table of sizes makes room for."""
 ABREAST = 62
 """Letters that the large piece and all pieces side by side want."""
-PIECES = (
-    Column("piece", PIECE_HEADINGS[0], 10, grow=True, least=7),
-    Column("chain", PIECE_HEADINGS[1], 5, "right"),
-    Column("stitches", PIECE_HEADINGS[2], 9, "right"),
-    Column("rows", PIECE_HEADINGS[3], 5, "right"),
-    Column("width", PIECE_HEADINGS[4], 8, "right"),
-    Column("sure", PIECE_HEADINGS[5], 7, "right"),
-    Column("length", PIECE_HEADINGS[6], 8, "right"),
-    Column("grams", PIECE_HEADINGS[7], 6, "right"),
-)
-WIDTHS = {column.heading: column.width for column in PIECES}
-GIVE_OR_TAKE = PIECE_HEADINGS[5]
-"""The first column that goes where there is no room for all."""
-ROWS = (
-    Column("stitches", "Stitches", 7, "right"),
-    Column("change", "Change", 6, "right"),
-    Column("width", "Width", 7, "right", grow=True),
-)
 
 
 class FollowActions(NamedTuple):
@@ -83,7 +66,7 @@ class FollowView(Card):
         self.rowconfigure(5, weight=1)
         self.views.show({name: name for name in VIEWS}, DRAWING)
         self._build_drawing()
-        self._build_numbers()
+        self.numbers = self._places[NUMBERS] = NumbersView(self, look)
         self._build_sizes()
         self.pattern = PatternView(self, look, pattern)
         self._places[PATTERN] = self.pattern
@@ -114,7 +97,7 @@ class FollowView(Card):
         if self.view == DRAWING:
             self._show_drawing(card)
         elif self.view == NUMBERS:
-            self._show_numbers(card)
+            self.numbers.show(card, self._units())
 
     def show_sizes(self, card: GarmentCard, bad_sizes: frozenset[str]) -> None:
         """The sizes to step through, each with its sign where something does not fit."""
@@ -205,34 +188,6 @@ class FollowView(Card):
         _there(self.all_words, bool(garment and garment.pieces))
         _say(self.yarn, " ".join(yarn_sentences(garment, len(card.sizes) == 1)) if garment is not None else "")
         _say(self.notes, "\n".join(card.notes))
-
-    def _build_numbers(self) -> None:
-        place = ttk.Frame(self, style="Card.TFrame")
-        place.columnconfigure(0, weight=1)
-        place.rowconfigure(2, weight=1)
-        self._places[NUMBERS] = place
-        self.pieces_table = Table(place, self.look, PIECES, lambda _: None)
-        FittingColumns(self.pieces_table, ("piece", "chain", "stitches", "rows", "width", "length", "grams", "sure"))
-        self.rows_words = Sentence(place, style="Section.TLabel")
-        self.pieces_table.grid(row=0, column=0, sticky="ew")
-        self.look.grid(self.rows_words, row=1, column=0, sticky="ew", pady=(1.5, 0.5))
-        self._make_rows_table("Row")
-
-    def _make_rows_table(self, heading: str) -> None:
-        self.rows_table = Table(self._places[NUMBERS], self.look, (Column("row", heading, 5, "right"), *ROWS), lambda _: None)
-        self.rows_table.grid(row=2, column=0, sticky="nsew")
-
-    def _show_numbers(self, card: GarmentCard) -> None:
-        rows = piece_rows(card, self._units())
-        self.pieces_table.set_rows(Row(cells[0], cells, (number,) * len(cells)) for number, cells in enumerate(rows))
-        self.pieces_table.tree.configure(height=max(2, min(len(rows), 7)))
-        words, every = row_rows(card, self._units())
-        _say(self.rows_words, words)
-        if (heading := row_heading(card)) != self.rows_table.columns[0].heading:
-            self.rows_table.destroy()
-            self._make_rows_table(heading)
-        self.rows_table.set_rows(Row(cells[0], cells, (number,) * len(cells)) for number, cells in enumerate(every))
-        _there(self.rows_table, bool(every))
 
     def _build_sizes(self) -> None:
         scrolled = Scrolled(self, self.look, 10)

@@ -65,6 +65,19 @@ def test_a_joined_edge_that_ends_within_a_side_is_struck_there_and_both_widths_o
     assert {"21.9 cm", "40.6 cm"} <= {shape.text for shape in sleeve.shapes if isinstance(shape, Text)}
 
 
+def test_a_title_that_is_wider_than_the_sheet_is_broken() -> None:
+    measures = {"width": "50 cm", "length": "56 cm"}
+    swatch = {"stitches": "16 sts = 10 cm", "rows": "20 rows = 10 cm", "multiple": 1, "plus": 0, "extra chains": 1}
+    name = "the back of the second one"
+    plan = {"name": "top", "pieces": [{"name": name, "shape": "straight panel", "swatch": swatch, "measures": measures}]}
+    (size,) = work_out(plan_of(plan)).numbers
+    wide, narrow = (piece_drawing(size, name)(width, 20) for width in (900, 420))
+    titles = [[(s.text, s.y) for s in one.shapes if isinstance(s, Text) and s.style == "bold"] for one in (wide, narrow)]
+    assert titles[0][0][0] == f"{name}: 50.0 cm wide, 112 rows"
+    assert [text for text, _ in titles[1][:2]] == [f"{name}:", "50.0 cm wide, 112 rows"]
+    assert titles[1][1][1] - titles[1][0][1] == pytest.approx(20), "a line lower"
+
+
 def test_what_is_worked_round_from_the_top_lies_flat_with_its_neck_up() -> None:
     measures = {
         "neck round": "48 cm",

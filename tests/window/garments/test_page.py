@@ -20,6 +20,7 @@ from logbook.window.look import Look
 from logbook.window.pieces.both import PiecesAndGarments
 from tests.support.dialogs import while_asked
 from tests.support.display import scaled
+from tests.support.fits import layout_faults
 from tests.support.screen import focused, hit, settle, wait_until, write
 from tests.support.whole_window import chosen_file
 
@@ -155,12 +156,35 @@ def test_the_numbers_of_all_pieces_are_whole_in_a_narrow_place(root: tk.Tk, page
     begin(root, page)
     page._view_chosen("Numbers")
     root.update()
-    table = page.follow.pieces_table
+    table = page.follow.numbers.pieces
     assert table.tree.xview() == (0.0, 1.0)
     assert not table.across.winfo_ismapped()
     shown = [str(key) for key in table.tree.cget("displaycolumns")]
     assert shown[:5] == ["piece", "chain", "stitches", "rows", "width"]
     assert str(table.tree.heading("width", "text")) == "End width"
+
+
+@pytest.mark.parametrize(("percent", "height"), [(100, 690), (200, 690), (200, 520)])
+def test_the_numbers_and_the_rows_of_a_piece_lie_in_their_place(
+    root: tk.Tk, look: Look, page: GarmentsPage, percent: int, height: int
+) -> None:
+    """The rows fill it in small text, and in large they scroll with what is above them."""
+    begin(root, page, "hat")
+    page._view_chosen("Numbers")
+    page.find.table.tree.selection_set("new/1")
+    settle(root)
+    look.apply(percent=percent)
+    root.geometry(f"{scaled(1366)}x{scaled(height)}+0+0")
+    settle(root)
+    page.panes.bring(2)
+    settle(root)
+    numbers = page.follow.numbers
+    assert layout_faults(numbers) == []
+    assert len(numbers.rows.tree.get_children()) > 5
+    assert int(numbers.rows.tree.cget("height")) >= 5
+    bottom = numbers.rows.winfo_rooty() + numbers.rows.winfo_height()
+    if percent == 100:
+        assert bottom <= numbers.canvas.winfo_rooty() + numbers.canvas.winfo_height() < bottom + 2 * look.line + look.pixels(4)
 
 
 def test_the_other_sizes_follow_by_themselves(root: tk.Tk, page: GarmentsPage) -> None:
@@ -483,10 +507,10 @@ def test_a_joins_name_takes_the_room_that_the_other_columns_leave_and_two_lines_
 def test_the_rounds_of_a_piece_worked_round_stand_under_round(root: tk.Tk, page: GarmentsPage) -> None:
     begin(root, page, "hat")
     page._view_chosen("Numbers")
-    tops = page.follow.rows_table
+    tops = page.follow.numbers.rows
     assert tops.columns[0].heading == "Row"
     page.find.table.tree.selection_set("new/1")
     settle(root)
-    assert page.follow.rows_words["text"].startswith("Every round of the ")
-    assert page.follow.rows_table.tree.heading("row", "text") == "Round"
-    assert page.follow.rows_table.shown
+    assert page.follow.numbers.words["text"].startswith("Every round of the ")
+    assert page.follow.numbers.rows.tree.heading("row", "text") == "Round"
+    assert page.follow.numbers.rows.shown
