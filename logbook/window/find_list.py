@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 from logbook.window.field import Field
 from logbook.window.look import Look
+from logbook.window.scrolled import Scrolled
 from logbook.window.sentence import Sentence
 from logbook.window.table import Row, Table
 
@@ -45,8 +46,9 @@ class FindList(ttk.Frame):
         self._above()
         self.table = table(self)
         look.grid(self.table, row=place, column=0, columnspan=2, sticky="nsew", pady=(1, 0))
-        self.empty = self._empty_place(empty)
-        look.grid(self.empty, row=place, column=0, columnspan=2, sticky="new", pady=(3, 0))
+        self.empty = Scrolled(self, look, 10)
+        self._say_empty(self.empty.inside, empty)
+        look.grid(self.empty, row=place, column=0, columnspan=2, sticky="nsew", pady=(3, 0))
         self._bind_keys()
         self.find.variable.trace_add("write", lambda *_: self.look_up())
 
@@ -80,13 +82,12 @@ class FindList(ttk.Frame):
     def _above(self) -> None:
         """Makes what stands between the find field and the table."""
 
-    def _empty_place(self, says: Sequence[str]) -> ttk.Frame:
-        place = ttk.Frame(self)
+    def _say_empty(self, place: ttk.Frame, says: Sequence[str]) -> None:
+        """Fills what stands where the list will be."""
         place.columnconfigure(0, weight=1)
         for row, sentence in enumerate(says):
             style = "Section.TLabel" if row == 0 else "TLabel"
             self.look.grid(Sentence(place, sentence, style), row=row, column=0, sticky="ew", pady=(0, 2))
-        return place
 
     def _bind_keys(self) -> None:
         entry, tree = self.find.input, self.table.tree

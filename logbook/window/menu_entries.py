@@ -2,9 +2,16 @@
 
 import tkinter as tk
 from collections.abc import Callable, Sequence
+from tkinter.font import Font
 from typing import Literal, NamedTuple
 
 from logbook.window.keys import accelerator, split_mnemonic
+
+MENU_FONT = "TkMenuFont"
+LEAST = 0.5
+"""Of its usual size the text of a menu has at least."""
+AROUND = 3
+"""Lines of the screen that the title, the bar of menus and a task bar take."""
 
 
 def always() -> bool:
@@ -29,12 +36,28 @@ Entry = Item | None
 
 
 def add_entries(menu: tk.Menu, entries: Sequence[Entry]) -> None:
-    """Puts entries into a menu."""
+    """Puts entries into a menu; where it would be higher than the screen, its text is smaller than the rest."""
     for entry in entries:
         if entry is None:
             menu.add_separator()
         else:
             add_entry(menu, entry)
+    _fit(menu)
+
+
+def _fit(menu: tk.Menu) -> None:
+    """X11 would show what there is room for of it, and no more."""
+    last = menu.index("end")
+    if last is None:
+        return
+    menu.configure(font=MENU_FONT)
+    line = menu.yposition(1) - menu.yposition(0) if last else 0
+    needed, room = menu.yposition(last) + line, menu.winfo_screenheight() - AROUND * line
+    if needed > room:
+        smaller = Font(root=menu, name=MENU_FONT, exists=True).copy()
+        smaller.configure(size=int(int(smaller.cget("size")) * max(LEAST, room / needed)))
+        menu.configure(font=smaller)
+        menu.smaller = smaller  # type: ignore[attr-defined]  # Tk takes it away with the last that holds it here
 
 
 def add_entry(menu: tk.Menu, entry: Item) -> None:

@@ -25,7 +25,7 @@ class BeginView:
         put: Callable[[Mapping[str, str]], object],
         keep: Callable[[], object],
     ) -> None:
-        self._above, self._below, self._put, self._look = above, below, put, look
+        self._below, self._put = below, put
         self._showing = False
         above.columnconfigure(0, weight=1)
         self.fields: dict[str, LabelledField] = {
@@ -48,10 +48,8 @@ class BeginView:
     def show(self, texts: Mapping[str, str], errors: Mapping[str, str], *, wanted: bool) -> None:
         """As the form has them just now; not at all where a swatch is in hand or in the list."""
         if not wanted:
-            self._above.grid_remove()
             self._below.grid_remove()
             return
-        self._above.grid()
         self._below.grid()
         said = form_texts(self._texts())
         self._showing = True

@@ -26,6 +26,8 @@ from logbook.window.table import Column, Row, Table
 from logbook.window.tick_box import TickBox
 
 LABEL_LETTERS = 16
+SENTENCE_LINES = 2
+"""Lines of what explains the answer that are in view in any case."""
 OPTION_COLUMNS = (
     Column("chain", "Chain", 6, "right", grow=True),
     Column("width", "Makes", 7, "right", grow=True),
@@ -96,9 +98,13 @@ class ChainView(Card):
         self._to_build: dict[str, Callable[[], None]] = {}
         self._card = ChainCard()
         self.rowconfigure(7, weight=1)
-        look.grid(Sentence(self, "Starting chain", "Title.TLabel"), row=0, column=0, sticky="ew", pady=(0, 1))
-        self.above = ttk.Frame(self, style="Card.TFrame")
-        look.grid(self.above, row=1, column=0, sticky="ew")
+        self._title = Sentence(self, "Starting chain", "Title.TLabel")
+        look.grid(self._title, row=0, column=0, sticky="ew", pady=(0, 1))
+        self._above = Scrolled(self, look, 10)
+        self._above.grid(row=1, column=0, sticky="ew")
+        self.above = self._above.inside
+        for widget in (self, self.above):
+            widget.bind("<Configure>", lambda _: self._fit_above(), add="+")
         self.width = self._add(WidthField(self, look, "Finished width w&anted", width=9, label_width=20), "width")
         self.count = self._add(WidthField(self, look, "or number of chains", width=6, label_width=20), "chain")
         look.grid(self.width, row=2, column=0, sticky="ew", pady=(0, 0.5))
@@ -154,11 +160,17 @@ class ChainView(Card):
         self._on_change()
 
     def ask_for_chains(self, wanted: bool) -> None:
-        """Whether a chain may be typed instead of a width: not while an empty logbook asks for more than that."""
-        if wanted:
-            self.count.grid()
-        else:
-            self.count.grid_remove()
+        """Whether a chain may be typed instead of a width: not while an empty logbook asks for more than that ``above``."""
+        shown, hidden = (self.count, self._above) if wanted else (self._above, self.count)
+        hidden.grid_remove()
+        shown.grid()
+
+    def _fit_above(self) -> None:
+        """What is above scrolls where the answer would not be in view."""
+        below = (self._title, self.width, self.headline, self.begins, self.beneath)
+        taken = sum(widget.winfo_reqheight() for widget in below if widget.winfo_manager()) + self.look.pixels(12)
+        room = self.winfo_height() - taken - SENTENCE_LINES * self.look.line
+        self._above.canvas.configure(height=max(1, min(self.above.winfo_reqheight(), max(room, 3 * self.look.line))))
 
     def start(self) -> None:
         """Puts the keyboard into the wanted width, its text marked."""

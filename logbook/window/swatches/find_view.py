@@ -309,11 +309,10 @@ class FindView(FindList):
             most = max(room // 2, room - LINES_LEFT * self.look.line)
             self._scrolled.canvas.configure(height=max(1, min(wanted, most)))
 
-    def _empty_place(self, says: Sequence[str]) -> ttk.Frame:
-        """What stands where the list will be, with a button to the sample where there is one to open."""
-        place = super()._empty_place(says)
+    def _say_empty(self, place: ttk.Frame, says: Sequence[str]) -> None:
+        """With a button to the sample where there is one to open."""
+        super()._say_empty(place, says)
         if self._more.open_sample is not None:
             words, underline = split_mnemonic("Open an e&xample")
             self.sample = WrappedButton(place, text=words, underline=underline, command=self._more.open_sample)
             self.sample.grid(row=len(says), column=0, sticky="w")
-        return place
