@@ -38,17 +38,21 @@ class Scrolled(ttk.Frame):
         self._bind_window(self.winfo_toplevel())
 
     def reveal(self, widget: tk.Misc) -> None:
-        """Scrolls so that ``widget`` can be seen, with a line above and a message of three lines below."""
-        margin = 2 * self.look.line
+        """Scrolls so that ``widget`` can be seen, with a line above and a message of three below, if there is room."""
         top = widget.winfo_rooty() - self.inside.winfo_rooty()
         bottom = top + widget.winfo_height() + 3 * self.look.label_height
         first = self.canvas.canvasy(0)
-        shown, whole = self.canvas.winfo_height(), max(1, self.inside.winfo_height())
+        shown = self.canvas.winfo_height()
+        margin = min(2 * self.look.line, max(0, shown - widget.winfo_height()))
         if top - margin < first or bottom - top > shown:
-            self.canvas.yview_moveto(max(0, top - margin) / whole)
+            self._begin_at(max(0, top - margin))
         elif bottom > first + shown:
-            lines = -(-(bottom - shown) // self.look.line)  # Tk scrolls by whole lines, and would round down
-            self.canvas.yview_moveto(lines * self.look.line / whole)
+            self._begin_at(bottom - shown)
+
+    def _begin_at(self, y: float) -> None:
+        """Tk scrolls by whole lines, and would round down: what is to be in view at the bottom would not be."""
+        lines = -(-y // self.look.line)
+        self.canvas.yview_moveto(lines * self.look.line / max(1, self.inside.winfo_height()))
 
     def scroll_lines(self, lines: int) -> int:
         """Scrolls down by so many lines, as far as there is something; how many pixels that moved what is inside up."""
