@@ -81,5 +81,5 @@ def told_now(field: OfferedField) -> str:
     """What is said beside what was typed."""
     there = f"“{field.now}”" if field.now.strip() else "nothing"
     if field.changed:
-        return f"Changed in the logbook since: now {there}."
-    return f"In the logbook: {there}." if field.now.strip() else ""
+        return f"Changed in the logbook since: now {there}"
+    return f"In the logbook: {there}" if field.now.strip() else ""

@@ -13,7 +13,7 @@ from logbook.sheets.live_measures import filled, of_piece
 
 HEADINGS = (
     Heading("Size", 12), Heading("Join", 44, wraps=True), Heading("First, cm", 11, TENTHS, True),
-    Heading("Other, cm", 11, TENTHS, True), Heading("Off, cm", 10, TENTHS, True), Heading("Verdict", 11),
+    Heading("Second, cm", 11, TENTHS, True), Heading("Off, cm", 10, TENTHS, True), Heading("Verdict", 11),
     Heading("Sewn", 12),
 )  # fmt: skip
 RATES = "Rates"

@@ -96,10 +96,10 @@ def sentence_on(plan: ImportPlan) -> str:
 def _would_do(plan: ImportPlan) -> str:
     added, changed, problems = len(plan.added), len(plan.changed), len(plan.problems)
     new = counted(added, "new swatch")
-    edits = f"{changed} changed" if changed else "none changed"
+    edits = f"change {changed}" if changed else "change none"
     beside = f", and also {plan.kept.sentence()}" if plan.kept.written else ""
     if problems:
-        return f"{plan.name}: {counted(problems, 'problem')} found. Without those rows, it would add {new}, {edits}{beside}."
+        return f"{plan.name}: {counted(problems, 'problem')} found. Without those rows, it would add {new} and {edits}{beside}."
     if not added and not changed and not plan.kept.written:
         return f"Everything in {plan.name} is in the logbook already."
-    return f"{plan.name} would add {new}, {edits}{beside}; one Undo takes it all back."
+    return f"{plan.name} would add {new} and {edits}{beside}; one Undo takes it all back."

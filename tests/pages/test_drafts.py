@@ -30,7 +30,7 @@ def test_only_what_was_typed_is_offered() -> None:
 def test_what_the_logbook_holds_otherwise_since_is_said() -> None:
     (field,) = Offer(draft(colour="blue"), OPENED | {"colour": "green"}).fields
     assert field.changed
-    assert told_now(field) == "Changed in the logbook since: now “green”."
+    assert told_now(field) == "Changed in the logbook since: now “green”"
 
 
 def test_what_was_saved_just_before_the_end_is_not_offered() -> None:

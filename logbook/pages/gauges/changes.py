@@ -28,13 +28,12 @@ def _follows(since: Condition, condition: Condition) -> bool:
 
 
 def _lines(found: Sequence[ConditionChange]) -> Iterator[str]:
-    """``Washed, laid flat, from as worked: stitches −1.6 % ± 3.4 % (may be none), rows −4.6 % ± 3.4 %.``"""
+    """``From as worked to washed, laid flat: stitches −1.6 % ± 3.4 % (may be none), rows −4.6 % ± 3.4 %.``"""
     states: dict[tuple[Condition, Condition], list[str]] = {}
     for change in found:
         states.setdefault((change.since, change.condition), []).append(_figure(change))
     for (since, condition), figures in states.items():
-        words = condition.words
-        yield f"{words[0].upper()}{words[1:]}, from {since.words}: {', '.join(figures)}."
+        yield f"From {since.words} to {condition.words}: {', '.join(figures)}."
 
 
 def _figure(change: ConditionChange) -> str:

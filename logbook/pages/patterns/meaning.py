@@ -92,9 +92,9 @@ def _rows(pattern: StitchPattern, problems: Mapping[str, str]) -> tuple[str, tup
     rule = f"A multiple of {counted(each, 'row')}" + (f" plus {once}" if once else "")
     if each == 1:
         rule = f"Any number of rows, {once + 1} or more" if once else "Any number of rows"
-    parts = [f"{counted(pattern.set_up_rows, 'set-up row')} once"] if pattern.set_up_rows else []
-    parts.append(f"{counted(each, 'row')} again and again")
-    parts += [f"{counted(pattern.closing_rows, 'closing row')} once"] if pattern.closing_rows else []
+    parts = [counted(pattern.set_up_rows, "set-up row")] if pattern.set_up_rows else []
+    parts.append(f"{counted(each, 'row')} repeated")
+    parts += [counted(pattern.closing_rows, "closing row")] if pattern.closing_rows else []
     counts = ", ".join(str(once + each * group) for group in range(1, MOST + 1))
     how = f"{', then '.join(parts)}."
     return rule, (how[0].upper() + how[1:], f"After 1 to {MOST} repeats: {counts} rows.")

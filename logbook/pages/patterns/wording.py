@@ -7,7 +7,7 @@ from logbook.craft.words.counting import counted
 from logbook.craft.words.numbers import read_whole
 from logbook.errors import RefusedError, UnreadableError
 
-NOT_SAID = "not said"
+NOT_SAID = "not given"
 COVERS = (NOT_SAID, "nothing", "a stitch", *(f"a stitch and {counted(n, 'chain')}" for n in range(1, 7)))
 """What the chains skipped before the first stitch may count as."""
 

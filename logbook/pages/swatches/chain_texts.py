@@ -139,7 +139,7 @@ def _missing(texts: ChainTexts) -> str:
     if texts.from_theirs and not texts.their_count.strip():
         return "Type how many stitches their piece has, for example 90."
     if not texts.width_follows and not texts.width.strip():
-        return "Type the finished width, for example 46, or a chain."
+        return "Type the finished width, for example 46, or a number of chains."
     if texts.sideways and not texts.length.strip():
         return "Type the finished length too: worked sideways, the chain runs along it."
     return ""

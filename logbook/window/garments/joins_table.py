@@ -14,8 +14,8 @@ from logbook.window.table import Column, Row, Table
 COLUMNS = (
     Column("letter", "", 1),
     Column("join", "Join", 14, grow=True, least=8),
-    Column("one", "One", 6, "right"),
-    Column("other", "Other", 6, "right"),
+    Column("one", "First", 6, "right"),
+    Column("other", "Second", 6, "right"),
     Column("verdict", "", 10),
 )
 TWO_LINES = "Joins.Treeview"

@@ -36,7 +36,7 @@ class HookDialog(LongDialog):
     ) -> None:
         super().__init__(parent, look, title, self.close, LETTERS)
         self._card_of = card_of
-        self.wanted = Field(self.body, look, "&Wanted gauge", width=24, label_width=14)
+        self.wanted = Field(self.body, look, "Gauge &wanted", width=24, label_width=14)
         self.condition = ChoiceField(self.body, look, "&Measured", tuple(CONDITIONS), width=18, label_width=14)
         self.condition.text = condition.words
         self.answer = Sentence(self.body, style="Section.TLabel")

@@ -62,7 +62,7 @@ class NearestDialog(Dialog):
     ) -> None:
         super().__init__(parent, look, "Nearest gauge", self.close)
         self._nearest, self._take, self._units = nearest, take, units
-        self.wanted = Field(self.inside, look, "&Gauge looked for", width=34, label_width=16)
+        self.wanted = Field(self.inside, look, "&Gauge wanted", width=34, label_width=16)
         self.condition = ChoiceField(self.inside, look, "&Measured", tuple(CONDITIONS), width=18, label_width=16)
         self.condition.text = condition.words
         self.says = Sentence(self.inside)

@@ -18,7 +18,7 @@ CHAIN_COLUMNS = (
     Column("repeats", "Repeats", 7, "right", grow=True),
     Column("chain", "Chain", 6, "right", grow=True),
     Column("stitches", "Base sts", 6, "right", grow=True),
-    Column("ring", "In round", 6, "right", grow=True),
+    Column("ring", "In a ring", 6, "right", grow=True),
 )
 SWATCH_COLUMNS = (
     Column("tag", "Swatch", 8),

@@ -21,7 +21,7 @@ from logbook.window.unsaved import ask_of_unsaved
 
 LABEL_LETTERS = 22
 SIZE_LETTERS, CELL_LETTERS = 6, 10
-HINT = "In cm, a range as 71–76. Cells copied in a spreadsheet can be pasted."
+HINT = "In cm; a range like 71–76. Cells copied in a spreadsheet can be pasted."
 ADD = "add a measure …"
 MOST_SHARE = 0.92
 """Of the screen's width that the dialog takes at most."""
@@ -58,7 +58,7 @@ class _ChartDialog(Dialog):
         look.grid(self.more, row=0, column=0, padx=(0, 2))
         self.clear_button.grid(row=0, column=1)
         self.measure = ChoiceField(place, look, "&Goes round the", ROUND, width=10, label_width=LABEL_LETTERS)
-        self.end = ChoiceField(place, look, "Of a &range take", tuple(ENDS), width=14, label_width=LABEL_LETTERS)
+        self.end = ChoiceField(place, look, "Of each &range take", tuple(ENDS), width=14, label_width=LABEL_LETTERS)
         self.deeper = Field(place, look, "&Armholes deeper by", width=8, label_width=LABEL_LETTERS, unit="leave empty for none")
         self.deeper.show_taken_unit(choice.taken_unit)
         self.says = Sentence(place, HINT, "Muted.TLabel")

@@ -66,7 +66,7 @@ ITEMS: tuple[Entry | Tick | SideBySide | Section, ...] = (
         "Edgings, edge swatch",
         (
             _row(_length("side edging", "At each side", NONE), _length("top edging", "Top", NONE)),
-            _row(_length("bottom edging", "At the bottom", NONE), _length("seam takes", "A seam takes", "as it is sewn")),
+            _row(_length("bottom edging", "At the bottom", NONE), _length("seam takes", "Per seam", "as sewn")),
             _length("shoulder seam", "Shoulder seams", NONE),
             Tick("foundation chain", "Add 4 mm for the chain row"),
             Entry("edge swatch", "Edge sts from", 0, swatches=True),

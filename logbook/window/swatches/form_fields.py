@@ -9,7 +9,7 @@ from logbook.pages.swatches.chain_text import CHAIN
 from logbook.pages.swatches.form_texts import readings_key
 from logbook.window.form_card import Section, SideBySide
 
-NOT_SAID = "not said"
+NOT_SAID = "not given"
 
 
 class Entry(NamedTuple):

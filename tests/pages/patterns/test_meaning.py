@@ -24,7 +24,7 @@ def test_half_repeats_stand_between_and_have_no_ring() -> None:
 def test_rows() -> None:
     meaning = meaning_of(SHELLS, {})
     assert meaning.row_rule == "A multiple of 2 rows plus 2"
-    assert meaning.row_notes[0] == "1 set-up row once, then 2 rows again and again, then 1 closing row once."
+    assert meaning.row_notes[0] == "1 set-up row, then 2 rows repeated, then 1 closing row."
     assert meaning.row_notes[1] == "After 1 to 12 repeats: 4, 6, 8, 10, 12, 14, 16, 18, 20, 22, 24, 26 rows."
 
 

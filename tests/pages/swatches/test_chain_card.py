@@ -63,7 +63,7 @@ def test_a_width_reads_as_people_type_it(desk: Desk, width: str) -> None:
 @pytest.mark.parametrize(
     ("texts", "missing"),
     [
-        ({}, "Type the finished width, for example 46, or a chain."),
+        ({}, "Type the finished width, for example 46, or a number of chains."),
         ({"width": "46 c"}, "“46 c” is not a width: type it like 46, or 46.5 cm, or 18 1/4 in."),
         ({"width": "-3"}, "“-3” is not a width: it must be more than 0."),
         ({"width": "46", "edging": "-1"}, "“-1” is below 0: type 0 or more."),

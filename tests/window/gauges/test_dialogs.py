@@ -160,7 +160,7 @@ def test_how_sure_is_reckoned_only_when_opened_and_the_same_square_stands_below(
     texts = [sentence["text"] for sentence in page.side.sure._said]
     assert texts[0] == "Stitches"
     assert "More readings do not make it smaller" in texts[1]
-    assert "Washed, laid flat, from as worked: stitches −1.5 %" in page.side.sure._figures["text"]
+    assert "From as worked to washed, laid flat: stitches −1.5 %" in page.side.sure._figures["text"]
     page.chain.width.text = "46"
     root.update()
     assert "A swatch for 46.0 cm" in [sentence["text"] for sentence in page.side.sure._said]

@@ -109,7 +109,7 @@ def test_nothing_stale_is_shown_while_typing(root: tk.Tk, page: SwatchesPage) ->
         shown = bool(page.chain.drawing.find_all())
         assert shown is bool(page.chain.options.shown) is (page.chain.headline["text"] != "—")
     assert seen == ["Chain 8", "Chain 74", "—", "Chain 74", "Chain 8", "—"]
-    assert page.chain.sentence["text"] == "Type the finished width, for example 46, or a chain."
+    assert page.chain.sentence["text"] == "Type the finished width, for example 46, or a number of chains."
 
 
 def test_the_chain_follows_a_reading_before_it_is_saved(root: tk.Tk, page: SwatchesPage, session: Session) -> None:
