@@ -5,6 +5,7 @@
 In a virtual environment of its own, which wants the package index and goes again at the end.
 """
 
+import shutil
 import struct
 import subprocess
 import sys
@@ -20,30 +21,25 @@ def main() -> None:
         folder = Path(name)
         venv.create(folder / "venv", with_pip=True)
         python = folder / "venv" / ("Scripts/python.exe" if sys.platform == "win32" else "bin/python")
+        shutil.rmtree(TOP / "build", ignore_errors=True)  # what an earlier build had is packed again though its source is gone
         run(python, "-m", "pip", "install", "--quiet", f"{TOP}[package]", cwd=folder)
-        start = folder / "start.py"
-        start.write_text("import sys\n\nfrom logbook.commands.main import main\n\nsys.exit(main())\n")
-        png = subprocess.run(
-            [python, "-c", "import sys; from logbook.craft.drawing.icon import icon_png; sys.stdout.buffer.write(icon_png(256))"],
-            cwd=folder,
-            check=True,
-            capture_output=True,
-        ).stdout
         options = ["--noconfirm", "--name", "logbook", "--log-level", "WARN", "--collect-submodules", "logbook"]
         options += ["--collect-data", "logbook", "--distpath", str(TOP / "dist"), "--workpath", str(folder / "work")]
-        options += ["--specpath", name, "--icon", str(icon_file(folder, png))]
-        run(python, "-m", "PyInstaller", *options, str(start), cwd=folder)
+        options += ["--specpath", name]
+        if sys.platform in ("win32", "darwin"):  # elsewhere the desktop has the picture from the menu entry
+            options += ["--icon", str(icon_file(folder, python))]
+        run(python, "-m", "PyInstaller", *options, str(TOP / ".ci" / "frozen_start.py"), cwd=folder)
     print(f"{TOP / 'dist' / 'logbook'}: {sum(f.stat().st_size for f in (TOP / 'dist' / 'logbook').rglob('*')) / 1e6:.0f} MB")
 
 
-def icon_file(folder: Path, png: bytes) -> Path:
+def icon_file(folder: Path, python: Path) -> Path:
     """The picture of 256 pixels as the system wants it for a program: both kinds hold the PNG file as it is."""
+    drawn = "import sys; from logbook.craft.drawing.icon import icon_png; sys.stdout.buffer.write(icon_png(256))"
+    png = subprocess.run([python, "-c", drawn], cwd=folder, check=True, capture_output=True).stdout
     if sys.platform == "win32":
         path, content = folder / "icon.ico", struct.pack("<HHHBBBBHHII", 0, 1, 1, 0, 0, 0, 0, 1, 32, len(png), 22) + png
-    elif sys.platform == "darwin":
-        path, content = folder / "icon.icns", struct.pack(">4sI4sI", b"icns", len(png) + 16, b"ic08", len(png) + 8) + png
     else:
-        path, content = folder / "icon.png", png
+        path, content = folder / "icon.icns", struct.pack(">4sI4sI", b"icns", len(png) + 16, b"ic08", len(png) + 8) + png
     path.write_bytes(content)
     return path
 
