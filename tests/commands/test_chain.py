@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from logbook.settings import Settings, save_settings
 from tests.support.command_line import done, done_json, refused
 from tests.support.sheets import write_sheet
+from tests.support.written_gauges import WRITTEN_GAUGES
 
 SHELLS = (
     "chain", "--gauge", "4 repeats = 15.1 cm", "--gauge", "4 repeats = 15.4 cm", "--gauge", "3 repeats = 11.5 cm",
@@ -443,3 +444,12 @@ class TestRefusals:
     def test_an_unknown_tag(self, wardrobe: Path) -> None:
         assert "“LC-99”" in refused(1, "chain", "--book", wardrobe, "--swatch", "LC-99", "--width", "46")
         assert "“-A1”" in refused(1, "chain", "--book", wardrobe, "--swatch", "-A1", "--width", "46")
+
+
+def test_a_gauge_is_read_as_people_write_it() -> None:
+    for plain, ways in WRITTEN_GAUGES.items():
+        if "sts" in plain or "repeats" in plain:
+            options = ("--multiple", "6", "--extra-chains", "1", "--width", "46")
+            wanted = done_json("chain", "--gauge", plain.partition(";")[0], *options)
+            for written in ways:
+                assert done_json("chain", "--gauge", written, *options) == wanted, written

@@ -13,33 +13,48 @@ from logbook.craft.words.lengths import UNIT, Units, unit_mm
 from logbook.craft.words.numbers import NUMBER, read_number
 from logbook.errors import UnreadableError
 
-KINDS = r"(?:f?sc|hdc|htr|dc|dtr|trtr|qtr|tr)s?"
+_LONG_KINDS = r"(?:single|(?:half[\s-]+)?double)[\s-]+crochets?|(?:(?:half|double|triple)[\s-]+)?trebles?(?:[\s-]+crochets?)?"
+KINDS = rf"(?:(?:f?sc|hdc|htr|dc|dtr|trtr|qtr|tr)s?|{_LONG_KINDS})"
 ROW_REPEATS = r"(?:row|rnd|round)[\s-]*(?:repeats?|reps?)"
 ROWS = r"rows?|rnds?|rounds?|rs?"
-REPEATS = r"(?:pattern\s+|patt?\.?\s+|stitch\s+)?(?:repeats?|reps?\.?)"
-STITCHES = rf"stitch(?:es)?|sts?\.?|s|{KINDS}"
+REPEATS = (
+    r"(?:(?:pattern|patt?\.?|stitch|full|whole|complete)\s+)*(?:repeats?|reps?\.?)(?:\s+of\s+(?:the\s+)?(?:pattern|patt?\.?))?"
+)
+STITCHES = rf"(?:{KINDS}\s+)?(?:stit?ch(?:es)?|sts?\.?)|s|{KINDS}"
+GAUGE_LENGTHS = {Units.CM: "10", Units.INCHES: "4"}
+"""The length a gauge is counted over, as it is typed."""
 ALIKE = 0.03
 """Two lengths said for one (10 cm / 4 in) are apart by no more than this part."""
 
 _COUNTED = rf"(?:{ROW_REPEATS}|{ROWS}|{REPEATS}|{STITCHES})(?![a-z])"
-_COUNT = rf"(?P<n>{NUMBER})\s*(?P<what>{_COUNTED})(?:\s*\(\s*{NUMBER}\s*(?:{STITCHES})\s*\))?"
+_WORKED_IN = rf"(?:\s+(?:in|of)\s+(?:{KINDS}|patt(?:ern)?)(?![a-z]))?"
+_HOW = r"(?:\s+(?:wide|high|tall|deep|long)(?![a-z])|\s+across(?=\s*[=:]))?"
+_COUNT = rf"(?P<n>{NUMBER})\s*(?P<what>{_COUNTED}){_WORKED_IN}{_HOW}(?:\s*\(\s*{NUMBER}\s*(?:{STITCHES})\s*\))?"
 _NO_UNIT = rf"(?!\s*{UNIT}(?!\s*\d))"
-_JOIN = r"\s*(?:x|×|\*|and|&|\+|by|,|/)\s*"
+_JOIN = r"\s*(?P<join>x|×|\*|and|&|\+|by|,|/)\s*"
 _COUNTS = (
-    rf"(?:{_COUNT}(?:{_JOIN}(?P<n2>{NUMBER})(?!\d)\s*(?:(?P<what2>{_COUNTED})|{_NO_UNIT}))?"
+    rf"(?:{_COUNT}(?:{_JOIN}(?P<n2>{NUMBER})(?!\d)\s*(?:(?P<what2>{_COUNTED}){_HOW}|{_NO_UNIT}))?"
     rf"|(?P<n3>{NUMBER})\s*(?:x|×|\*)\s*(?P<n4>{NUMBER})(?!\d){_NO_UNIT})"
 )
-_COUNTING = r"in|over|across|per|to|/|on|for"
-_SPANNING = r"=|:|≈|~|-|–|reach(?:es)?|measures?|makes?|gives?|equals?|is|are"
-_BETWEEN = rf"\s*(?P<between>(?:{_COUNTING}|{_SPANNING})(?![a-z])|)\s*(?:an?\s+)?"
-_SAME = rf"(?:\s*(?P<joint>/|\(|\[|or|x|×|by)\s*(?P<length2>{NUMBER})\s*(?P<unit2>{UNIT})?\s*[)\]]?)?"
-_LENGTH = rf"(?P<length>{NUMBER})\s*(?P<unit>{UNIT})?{_SAME}\s*(?:sq(?:uared?|\.)?(?![a-z])|²)?"
+_COUNTING = r"in|over|across|per|to|/|on|for|within|@"
+_SPANNING = r"=|:|≈|~|→|->|-|–|reach(?:es)?|measure[sd]?|makes?|gives?|equals?|comes?\s+to|is|are"
+_ABOUT = r"(?:(?:approx(?:imately|\.)?|about|around|roughly|ca?\.)\s*)?"
+_BETWEEN = rf"\s*(?P<between>(?:{_COUNTING}|{_SPANNING})(?![a-z])|)\s*(?:an?\s+)?{_ABOUT}"
+_ALSO = rf"\s*(?:/|\(|\[|or|x|×|by)\s*{NUMBER}\s*(?:{UNIT})?\s*[)\]]?"
+_LENGTH = rf"(?P<length>{NUMBER})\s*(?P<unit>{UNIT})?(?P<also>(?:{_ALSO}){{0,3}})\s*(?:sq(?:uared?|\.)?(?![a-z])|²)?"
 _TAPE = rf"(?:\s*\(?\s*to\s+(?:the\s+)?(?P<fine>{NUMBER})?\s*(?P<fine_unit>{UNIT})\s*\)?)?"
-_TAIL = rf"(?:(?:\s*,\s*|\s+(?:in|with|using|on)\s+)(?!.*{NUMBER}\s*{_COUNTED})[^=]*[a-z]{{2}}[^=]*)?"
-_HEAD = r"\s*(?:(?:gauge|tension)\s*[:=]?\s*)?"
-_FORWARD = rf"{_HEAD}{_COUNTS}(?:{_BETWEEN}{_LENGTH}|\s*(?P<each>per|/|an?)\s*(?P<one>{UNIT}))?{_TAPE}{_TAIL}\s*\.?\s*\Z"
-_BACKWARD = rf"{_HEAD}(?:over\s+)?{_LENGTH}(?!(?<=\d)[\d.,]){_BETWEEN}{_COUNTS}{_TAIL}\s*\.?\s*\Z"
-_NEXT = rf"(?:,|\band\b|&|\+)\s*(?={NUMBER}\s*{_COUNTED})"
+_BESIDE = (
+    r"in|with|using|on|over|after|before|measured|worked|when|wide|high|tall|deep|long|across|"
+    r"(?:un)?(?:blocked|washed)"
+)
+_TAIL = rf"(?:(?:\s*,\s*|\s*\((?=[a-z\s]+\))|\s+(?=(?:{_BESIDE})(?![a-z])))(?!.*{NUMBER}\s*{_COUNTED})[^=]*[a-z]{{2}}[^=]*)?"
+_HEAD = rf"\s*(?:(?:gauge|tension)\s*[:=]?\s*)?(?:(?:in\s+|over\s+)?(?:{KINDS}|patt(?:ern)?\.?)\s*[:,]\s*)?{_ABOUT}"
+_ONE = r"(?P<each>per|/|(?:in|to)\s+(?:the|an?)|an?)"
+_FORWARD = rf"{_HEAD}{_COUNTS}(?:{_BETWEEN}{_LENGTH}|\s*{_ONE}\s*(?P<one>{UNIT}))?{_TAPE}{_TAIL}\s*\.?\s*\Z"
+_BACKWARD = rf"{_HEAD}(?:(?:over|in|per|to)\s+)?{_LENGTH}(?!(?<=\d)[\d.,]){_BETWEEN}{_COUNTS}{_TAIL}\s*\.?\s*\Z"
+_NEXT = rf"(?:,|\band\b|&|\+|/)\s*(?={NUMBER}\s*{_COUNTED})"
+_ANOTHER = rf"(?P<joint>/|\(|\[|or|x|×|by)\s*(?P<number>{NUMBER})\s*(?P<unit>{UNIT})?"
+_LENGTH_ALONE = rf"[(\[]\s*({NUMBER}\s*(?:{UNIT})?)\s*[)\]](?=\s*\Z)"
 
 
 _LONGEST = 200
@@ -65,6 +80,8 @@ def readings_apart(text: str) -> Iterator[str]:
     """The readings of a text, parted by ``;``, line breaks, or a comma or "and" after which something is counted anew."""
     for part in re.split(r"[;\n]", text):
         typed = " ".join(part.split())
+        if _read(typed) is None:
+            typed = re.sub(_LENGTH_ALONE, r"= \1", typed, flags=re.IGNORECASE)  # 22 rows (11.3 cm)
         begin = 0
         for joint in re.finditer(_NEXT, typed[:_LONGEST], re.IGNORECASE):
             if _read(typed[begin : joint.start()], whole=True) and _read(typed[joint.end() :], whole=True):
@@ -86,11 +103,12 @@ def taken_apart(typed: str, units: Units) -> WrittenReading:
     else:
         counts = ((said["n"], said["what"]), *([(said["n2"], said["what2"] or "rows")] if said["n2"] else []))
     length, unit = said["length"] or "", said["unit"] or said.get("one") or ""
+    if not length and said["join"] == "/" and not said["what2"] and said["n2"] == GAUGE_LENGTHS[units]:
+        counts, length = counts[:1], said["n2"]  # 16 sts/10
+        return WrittenReading(counts, True, length, "", None, found.end("n2"))
     if not length and not said.get("one") and len(counts) == 1:
         raise UnreadableError(_what_was_read(typed, units))
-    if said["length2"]:
-        unit = unit or (said["unit2"] if said["joint"].lower() in ("x", "×", "by") else "") or ""
-        _require_alike(typed, (length, unit), (said["length2"], said["unit2"] or ""), units)
+    unit = _said_alike(typed, (length, unit), said["also"] or "", units)
     between = (said["between"] or said.get("each") or "").lower()
     fine = (said["fine"] or "", said["fine_unit"]) if said.get("fine_unit") else None
     end = found.end("unit") if said["unit"] else found.end("length")
@@ -105,11 +123,24 @@ def _read(typed: str, *, whole: bool = False) -> re.Match[str] | None:
     return None if found and whole and not (found["length"] or found.groupdict().get("one")) else found
 
 
-def _require_alike(typed: str, first: tuple[str, str], second: tuple[str, str], units: Units) -> None:
-    """Raises UnreadableError if two lengths are no two ways of saying one."""
-    one, other = (Fraction(read_number(number)) * unit_mm(unit, units) for number, unit in (first, second))
-    if not one or abs(other / one - 1) > ALIKE:
-        raise UnreadableError(f"“{typed[:60]}” names two different lengths: leave one of them out.")
+def _said_alike(typed: str, first: tuple[str, str], also: str, units: Units) -> str:
+    """The unit of the first length, which in ``10 x 10 cm`` is that of the second.
+
+    Raises UnreadableError if the other lengths are no ways of saying the same.
+    """
+    lengths = [("", *first)]
+    lengths += [
+        (more["joint"].lower(), more["number"], more["unit"] or "") for more in re.finditer(_ANOTHER, also, re.IGNORECASE)
+    ]
+    for at in range(len(lengths) - 2, -1, -1):
+        (joint, number, unit), (following, _, its) = lengths[at : at + 2]
+        if not unit and following in ("x", "×", "by"):
+            lengths[at] = (joint, number, its)
+    if len(lengths) > 1:
+        one, *more = (Fraction(read_number(number)) * unit_mm(unit, units) for _, number, unit in lengths)
+        if not one or any(abs(other / one - 1) > ALIKE for other in more):
+            raise UnreadableError(f"“{typed[:60]}” names two different lengths: leave one of them out.")
+    return lengths[0][2]
 
 
 def _what_was_read(typed: str, units: Units) -> str:

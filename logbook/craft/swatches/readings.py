@@ -15,7 +15,7 @@ from fractions import Fraction
 
 from logbook.craft.swatches import reading_text
 from logbook.craft.swatches.conditions import Direction
-from logbook.craft.swatches.reading_text import WrittenReading, readings_apart, taken_apart
+from logbook.craft.swatches.reading_text import GAUGE_LENGTHS, WrittenReading, readings_apart, taken_apart
 from logbook.craft.words.lengths import MM_PER_INCH, Units, unit_mm
 from logbook.craft.words.numbers import read_number
 from logbook.errors import UnreadableError
@@ -80,8 +80,6 @@ _UNIT_WORDS = (
     (Counted.REPEATS, reading_text.REPEATS),
     (Counted.STITCHES, reading_text.STITCHES),
 )
-_GAUGE_LENGTHS = {Units.CM: "10", Units.INCHES: "4"}
-"""The length a gauge is counted over, as it is typed."""
 
 
 def read_readings(text: str, direction: Direction | None = None, units: Units = Units.CM) -> tuple[Reading, ...]:
@@ -108,7 +106,7 @@ def as_read_today(kept: Reading) -> Reading:
 def _is_gauge_count(number: Fraction, counted: Counted, length: str, unit: str) -> bool:
     """Whether whole stitches or rows were counted over just 10 cm or 4 in, typed without decimals."""
     inches = unit_mm(unit, Units.CM) == MM_PER_INCH
-    just = length == _GAUGE_LENGTHS[Units.INCHES if inches else Units.CM] and unit.lower() != "mm" and unit.lower() != "m"
+    just = length == GAUGE_LENGTHS[Units.INCHES if inches else Units.CM] and unit.lower() != "mm" and unit.lower() != "m"
     return just and number.denominator == 1 and not counted.whole_repeats
 
 
@@ -121,7 +119,7 @@ def _read_one(typed: str, direction: Direction | None, units: Units) -> list[Rea
         return [_reading(written, 0, typed, direction, units)]
     if direction is not None:
         raise UnreadableError(f"“{typed}” counts two things at once: write the stitches and the rows apart.")
-    length = written.length or ("" if written.counting else _GAUGE_LENGTHS[units])
+    length = written.length or ("" if written.counting else GAUGE_LENGTHS[units])
     over = " ".join(f"in {length} {written.unit}".split())
     counted = written._replace(length=length, counting=True, fine=None)
     pair = [

@@ -19,8 +19,9 @@ class Units(StrEnum):
     INCHES = "in"
 
 
-_UNIT_MM = {"mm": Fraction(1), "cm": Fraction(10), "m": Fraction(1000), "in": MM_PER_INCH}
-UNIT = r"(?:mm|cm|m\b|inch(?:es)?|ins?\.?|\"|”|″|'')"
+_UNIT_MM = {"mm": Fraction(1), "mi": Fraction(1), "cm": Fraction(10), "ce": Fraction(10), "m": Fraction(1000)}
+"""By the first two letters; all others are inches."""
+UNIT = r"(?:millimet(?:er|re)s?|centimet(?:er|re)s?|mms?\b|mm|cms?\b|cm|m\b|inch(?:es)?|ins?\.?|\"|”|″|'')"
 """A pattern (without anchors) for a unit of length as typed."""
 
 _LENGTH = rf"\s*(?P<number>{NUMBER})\s*(?P<unit>{UNIT})?\s*\Z"
@@ -28,9 +29,7 @@ _LENGTH = rf"\s*(?P<number>{NUMBER})\s*(?P<unit>{UNIT})?\s*\Z"
 
 def unit_mm(text: str | None, units: Units) -> Fraction:
     """How many mm the typed unit stands for; ``units`` where none was typed."""
-    if not text:
-        return _UNIT_MM[units.value]
-    return _UNIT_MM.get(text.lower(), MM_PER_INCH)
+    return _UNIT_MM.get((text or units.value)[:2].lower(), MM_PER_INCH)
 
 
 def read_length(text: str, units: Units = Units.CM, what: str = "a length") -> float:

@@ -9,6 +9,7 @@ from logbook.craft.words.lengths import Units
 from logbook.pages.swatches.form_texts import EMPTY, read_texts, readings_key, texts_of
 from logbook.tasks.browsing import swatch_in_hand, swatch_lines
 from logbook.tasks.sampling import new_sample
+from tests.support.written_gauges import WRITTEN_GAUGES
 
 WASHED = readings_key(Condition.WASHED)
 
@@ -58,3 +59,17 @@ def test_what_cannot_be_read_is_named_and_left_out() -> None:
 def test_chains_that_disagree_are_said_beside_the_extra_chains() -> None:
     texts = {**EMPTY, "stitch pattern": "Fans", "extra chains": "2", "first stitch in chain": "2"}
     assert "do not agree" in read_texts(texts, "", Units.CM).errors["extra chains"]
+
+
+def test_a_line_of_readings_is_read_as_people_write_it() -> None:
+    for plain, ways in WRITTEN_GAUGES.items():
+        wanted = swatch_typed(plain)
+        for written in ways:
+            assert swatch_typed(written) == wanted, written
+
+
+def swatch_typed(readings: str) -> list[tuple[str, float, float]]:
+    typed = read_texts({**EMPTY, readings_key(Condition.WASHED): readings.replace("; ", "\n")}, "", Units.CM)
+    assert not typed.errors
+    found = [taken.reading for taken in typed.swatch.readings]
+    return sorted((reading.counted.value, reading.number, reading.length_mm) for reading in found)
