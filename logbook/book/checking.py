@@ -36,7 +36,7 @@ def check_tables(connection: sqlite3.Connection, path: Path, step: int) -> None:
     added = sorted(found.keys() - wanted.keys())
     if added:
         raise RefusedError(
-            f"{path.name} holds {added[0]}, which no logbook has: another program put it in. Take it out there, or restore the "
+            f"{path.name} holds {added[0]}, which no logbook has: another program put it in. Remove it there, or restore the "
             "newest backup under a new name."
         )
 

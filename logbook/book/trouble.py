@@ -85,7 +85,7 @@ def as_sentences(path: Path) -> Iterator[None]:
         raise DamagedError(_NO_TEXT, path.name) from error
     except UnicodeEncodeError as error:
         code = ord(error.object[error.start])
-        raise RefusedError(f"The text holds the character U+{code:04X}, which can't be kept: take it out.") from error
+        raise RefusedError(f"The text holds the character U+{code:04X}, which can't be kept: delete it.") from error
     except sqlite3.Error as error:
         said = _sentence(error, path)
         if said is None:

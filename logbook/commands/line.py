@@ -34,7 +34,7 @@ COMMANDS = {
 
 MENU = (
     ("--add-to-menu", "add", "put the program in the desktop's menu, and open logbooks by a double click (Linux)"),
-    ("--remove-from-menu", "remove", "take it out of the menu again"),
+    ("--remove-from-menu", "remove", "remove it from the menu again"),
 )
 
 

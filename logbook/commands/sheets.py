@@ -29,7 +29,7 @@ def fill_import(parser: Parser) -> None:
         action="append",
         default=[],
         metavar="HEADING=COLUMN",
-        help="which column of the log a heading stands for; may be repeated",
+        help="which column of the log a heading means; may be repeated",
     )
     own.add_argument("--sheet", dest="sheet_name", metavar="NAME", help="which sheet of the workbook")
     own.add_argument(

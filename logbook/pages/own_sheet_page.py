@@ -178,7 +178,7 @@ class OwnSheetPage(SheetPage):
         rows = [str(row) for row, _ in self.own.rows.aside]
         if rows:
             shown = ", ".join(rows[:10]) + (" …" if len(rows) > 10 else "")
-            said.append(f"Skipped, as they hold no swatch: row{'s' if len(rows) > 1 else ''} {shown}.")
+            said.append(f"Skipped, as there is no swatch in them: row{'s' if len(rows) > 1 else ''} {shown}.")
         return " ".join(said)
 
     def _look_at(self, table: OwnTable) -> None:

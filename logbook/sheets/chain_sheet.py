@@ -141,7 +141,7 @@ def _answers(sheet: SheetWriter, begin: GaugeLine | None, with_: ChainStart, las
     sheet.skip()
     section(sheet, "The rows")
     sheet.paragraph("For a finished length, if one is typed above.")
-    _headings(sheet, "", "rows", "", "groups", "length")
+    _headings(sheet, "", "rows", "", "repeats", "length")
     rows = (
         Formula(f'IF(D{ROW_OPTION}="","",C{ROW_OPTION})', ""),
         Formula(f'IF(D{ROW_OPTION}="","",{IN_REPEAT}*D{ROW_OPTION}+{SET_UP}+{CLOSING})', ""),
@@ -163,7 +163,7 @@ _NEAREST_GROUPS = f"MAX(1,ROUNDUP(ROUND(({ROWS_TARGET}/{ROW_MM}-{SET_UP}-{CLOSIN
 
 def _headings(sheet: SheetWriter, first: str, total: str, count: str, groups: str, size: str) -> None:
     names = (
-        first, total, count, groups, f"{size}, cm", f"{size}, in", "off, cm", "give or take: swatch, cm",
+        first, total, count, groups, f"{size}, cm", f"{size}, in", "difference, cm", "give or take: swatch, cm",
         "a whole piece, cm", "before washing, cm",
     )  # fmt: skip
     sheet.add(names, CellLook(Role.HEADING, right=True, wraps=True), height=47)

@@ -43,7 +43,7 @@ def write_garment_workbook(
         sheet = _listed(book, "Joins", title, "What is joined to what, and whether it fits.", garment_joins.HEADINGS)
         joins = JoinsSheet(sheet, "Joins", sizes, live)
         joins.write()
-        note = "Grams without, balls with the reserve; hours and cost of the whole garment stand once for each size."
+        note = "Grams without, balls with the reserve; hours and cost of the whole garment are given once for each size."
         yarn = YarnSheet(_listed(book, "Yarn", title, note, garment_yarn.HEADINGS), sizes, cloths, live, joins)
         yarn.write(date if published else "")
         write_pattern_sheet(book, "Pattern", title, parts)

@@ -73,7 +73,7 @@ def write_gauges(book: BookWriter, rows: Sequence[Sequence[Content]], *, live: b
     """The whole sheet of its rows, the newest first."""
     sheet = book.sheet(NAME, HEADINGS, landscape=True, top=TOP, freeze=1)
     said = "change one in the sheet Readings, and its gauge follows" if live else f"values, as there are more than {MOST_LIVE}"
-    sheet.head("Gauges", f"One line a swatch, the newest first; {said}. 4 in is taken as 10.16 cm.")
+    sheet.head("Gauges", f"One line for each swatch, the newest first; {said}. 4 in is taken as 10.16 cm.")
     sheet.table(HEADINGS, rows, len(rows))
     sheet.raw.print_area = f"A1:{column_letters(_PRINTED)}{max(sheet.row, TOP)}"
 

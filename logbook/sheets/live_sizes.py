@@ -61,7 +61,7 @@ class LiveSizes:
             look = CellLook(Role.INPUT if one.is_input else Role.CELL, one.numbers, right=True)
             self._sheet.add((one.label, one.content, one.note), (CellLook(Role.LABEL), look, CellLook(Role.NOTE)))
         self._sheet.skip()
-        self._section("What comes of it")
+        self._section("What it comes to")
         names = [size.name for size in self._sizes]
         looks = [CellLook(Role.HEADING), *[CellLook(Role.HEADING, right=True, wraps=True)] * len(names)]
         row = self._sheet.add((heading, *names), looks)

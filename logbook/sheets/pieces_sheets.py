@@ -88,7 +88,7 @@ _PIECE_HEADINGS = (
     Heading("chain", 9, WHOLE, right=True), Heading("base stitches", 9, WHOLE, right=True), Heading("rows", 9, WHOLE, right=True),
     Heading("width cm", 9, TENTHS, right=True), Heading("length cm", 9, TENTHS, right=True),
     Heading("give or take cm", 9, TENTHS, right=True), Heading("yarn g", 9, WHOLE, right=True),
-    Heading("hours", 8, TENTHS, right=True), Heading("set", 9),
+    Heading("hours", 8, TENTHS, right=True), Heading("published", 10),
     Heading("remark", 34, wraps=True),
 )  # fmt: skip
 
@@ -98,7 +98,7 @@ def write_pieces(book: BookWriter, lines: Sequence[PieceLine]) -> None:
     sheet = book.sheet(PIECES, _PIECE_HEADINGS, landscape=True, top=TOP, freeze=1)
     sheet.head(
         "Pieces",
-        "What each planned piece comes to today, as finished; “set”: its numbers were published as they were then. Hidden sheets "
+        "What each planned piece comes to, as finished; one that was published has its numbers as they were then. Hidden sheets "
         "called “Kept …” bring pieces, charts and garments back when this workbook is imported.",
     )
     sheet.table(_PIECE_HEADINGS, map(_line_cells, lines), len(lines))
@@ -108,7 +108,7 @@ def _line_cells(line: PieceLine) -> tuple[Content, ...]:
     return (
         line.piece, line.size, line.swatch, in_cm(line.body_mm), line.chain, line.stitches, line.rows, in_cm(line.width_mm),
         in_cm(line.length_mm), in_cm(line.give_or_take_mm), line.grams, line.hours,
-        "set" if line.published else "", line.trouble,
+        "yes" if line.published else "", line.trouble,
     )  # fmt: skip
 
 

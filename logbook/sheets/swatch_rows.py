@@ -178,7 +178,7 @@ class _Reader:
             if cell not in (None, "") and (place >= len(self._fields) or not self._headed(place)):
                 column = column_letters(place + 1)
                 says = f"Column {column} has no heading, but a cell here is filled: name the column, or empty the cell."
-                self._problem(row.number, column, "an empty cell, as no heading stands above it", says)
+                self._problem(row.number, column, "an empty cell, as there is no heading above it", says)
         return values
 
     def _headed(self, place: int) -> bool:

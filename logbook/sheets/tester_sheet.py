@@ -47,8 +47,8 @@ def write_round_sheet(stream: BinaryIO, name: str, testers: Sequence[Tester], si
         sheet.head(
             f"{name}: trying it out",
             "Measure what you made, washed and lying flat. Gauge: at five places of it, not of a swatch, how far whole stitches "
-            "or repeats reach, parted by a semicolon (20 sts = 12.4 cm; 20 sts = 12.6 cm …), rows alike. Width and length of the "
-            f"same piece. Sizes: {', '.join(sizes)}. State: asked, working or done.",
+            "or repeats reach, with semicolons between (20 sts = 12.4 cm; 20 sts = 12.6 cm …), and rows likewise. Width and "
+            f"length of the same piece. Sizes: {', '.join(sizes)}. State: asked, working or done.",
         )
         rows = [[one.name, one.size, one.state, "", "", one.part, None, None, one.said] for one in testers]
         blank = [[None] * len(_HEADINGS)] * _BLANK

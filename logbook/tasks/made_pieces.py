@@ -83,7 +83,7 @@ def made_piece_called(book: Logbook, name: str) -> MadePiece:
     with book.reading() as connection:
         alike = [made for made in kept.made_pieces(connection).values() if made.name == name.strip()]
     if not alike:
-        raise RefusedError(f"There is no made piece called “{name.strip()}”: its name stands in the list of made pieces.")
+        raise RefusedError(f"There is no made piece called “{name.strip()}”: look its name up in the list of made pieces.")
     if len(alike) > 1:
         raise RefusedError(f"{counted(len(alike), 'made piece')} are called “{name.strip()}”: give one another name first.")
     return alike[0]

@@ -139,7 +139,7 @@ def _main(cause: Cause, finished: FinishedGauge, drift: Drift, measured: _Measur
         return _more_places(now, measured)
     return (
         f"The swatch says give or take {show_percent(finished.give_or_take or 0)}; a finished piece usually differs from its "
-        f"swatch by {show_percent(drift.give_or_take)} besides, and that is the largest part. More readings do not make it "
+        f"swatch by {show_percent(drift.give_or_take)} more, and that is the largest part. More readings do not make it "
         "smaller; only finished pieces, measured and logged, do.",
         None,
     )
@@ -181,6 +181,4 @@ def _about_stray_readings(readings: Sequence[Reading], per_repeat: int | None, a
             f"The two readings contradict each other by {show_percent(abs(off))}: measure a third place to see which to trust."
         ]
     where = "above" if off > 0 else "below"
-    return [
-        f"“{reading.text}” lies {show_percent(abs(off))} {where} the others: measure there again; it still counts as it stands."
-    ]
+    return [f"“{reading.text}” lies {show_percent(abs(off))} {where} the others: measure there again. It is still counted."]

@@ -143,7 +143,7 @@ class _Panel:
             yield Line(((f.x, f.bottom), (f.right, f.bottom)), "accent", 3)
         each = self._gauges.pattern.multiple or 1
         unit = counted(step, "repeat" if each > 1 else "stitch").removeprefix("1 ")
-        yield Text(f.middle, self.bottom - 0.7 * line, f"a tick: {unit}", "muted")
+        yield Text(f.middle, self.bottom - 0.7 * line, f"each tick: {unit}", "muted")
 
     def _way(self) -> Iterator[Shape]:
         """How it is worked: how many rows, where they go, and the chain they begin at; clear of the marks' lines."""

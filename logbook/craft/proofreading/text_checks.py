@@ -97,7 +97,7 @@ def _orders(text: str, lines: TextLines, names: Sequence[str]) -> Iterator[TextP
         order = re.findall(rf"(?:{one})(?![\w])", found[0])
         if order != list(names) and sorted(order) == sorted(names):
             yield TextProblem(
-                lines.of(found.start()), f"The sizes stand in another order: {', '.join(order)} instead of {', '.join(names)}."
+                lines.of(found.start()), f"The sizes are in another order: {', '.join(order)} instead of {', '.join(names)}."
             )
 
 
@@ -219,5 +219,5 @@ def _mixed(text: str, lines: TextLines) -> Iterator[TextProblem]:
         fewer, words = (us, "US") if len(us) < len(uk) else (uk, "UK")
         names = listed(sorted({word.lower() for _, word in fewer})[:4])
         yield TextProblem(
-            lines.of(fewer[0][0]), f"US and UK words stand in one text: {names} {'are' if len(fewer) > 1 else 'is'} {words}."
+            lines.of(fewer[0][0]), f"US and UK words are mixed in one text: {names} {'are' if len(fewer) > 1 else 'is'} {words}."
         )

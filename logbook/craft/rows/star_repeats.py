@@ -52,7 +52,7 @@ class StarRepeats:
                 raise cur.fail()
             self._closed.add(star)
             return
-        self._put(cur, items, stars, star, until, start, f"nothing stands between the two {star}")
+        self._put(cur, items, stars, star, until, start, f"there is nothing between the two {star}")
 
     def _said_to_repeat(self, cur: Cursor) -> Until | None:
         """``*…* rep 6 times``, ``*…*, repeat around``; None if another phrase follows."""
@@ -102,7 +102,7 @@ class StarRepeats:
     def _again(self, cur: Cursor, items: list[Instruction], stars: Stars, star: str, start: int) -> None:
         self._closed.discard(star)
         until = self._until_of_star(cur)
-        self._put(cur, items, stars, star, until, start, f"nothing stands between the {star} and its repeat")
+        self._put(cur, items, stars, star, until, start, f"there is nothing between the {star} and its repeat")
 
     @staticmethod
     def _star(cur: Cursor, start: int, stars: Stars) -> str:

@@ -111,7 +111,7 @@ def clean_text(text: str) -> str:
     """``text`` with LF line ends. Raises UnreadableError for characters no record, sheet or file can hold, naming them."""
     unified = text.replace("\r\n", "\n").replace("\r", "\n")
     if found := _NOT_KEPT.search(unified):
-        raise UnreadableError(f"The text holds the character U+{ord(found.group()):04X}, which can't be kept: take it out.")
+        raise UnreadableError(f"The text holds the character U+{ord(found.group()):04X}, which can't be kept: delete it.")
     return unified
 
 

@@ -35,7 +35,7 @@ def row_rows(card: GarmentCard, units: Units) -> tuple[str, list[tuple[str, ...]
     """What is shown, and every row of the piece chosen with its count; nothing while there are no numbers yet."""
     piece = card.chosen
     if piece is None:
-        return "" if card.headline == NOT_YET else "Choose a piece in the list: its rows stand here, each with its count.", []
+        return "" if card.headline == NOT_YET else "Choose a piece in the list to see its rows here, each with its count.", []
     rows: list[tuple[str, ...]] = [
         ("chain" if piece.chain else "0", str(piece.foundation), "", show_length(piece.widths[0], units))
     ]

@@ -38,7 +38,7 @@ def test_it_says_every_measure() -> None:
         "34 sts",
         "chain 76",
         "62 rows",
-        "a tick: 5 stitches",
+        "each tick: 5 stitches",
     ]
     assert set(wanted) <= set(said)
     assert {"101.5 cm all round", "neck 47.6 cm round", "armhole 39.6 cm round"} <= set(said)

@@ -113,7 +113,7 @@ def test_texts_are_kept_or_refused_by_the_character(text: str) -> None:
 
 @pytest.mark.parametrize("bad", ["\x00", "\x1b", "\ud800", "\ufffe", "\uffff", "\x7f"])
 def test_characters_that_cannot_be_kept_are_named(bad: str) -> None:
-    with pytest.raises(UnreadableError, match=f"U\\+{ord(bad):04X}, which can't be kept: take it out"):
+    with pytest.raises(UnreadableError, match=f"U\\+{ord(bad):04X}, which can't be kept: delete it"):
         clean_text(f"wool{bad}")
 
 
