@@ -137,9 +137,7 @@ def hook_notes(line: HookLine) -> tuple[str, ...]:
     if line.slope <= 0:
         notes.append("A thicker hook gave a smaller stitch here: look for a swatch with the wrong hook or a wrong reading.")
     if line.scatter > 2:
-        notes.append(
-            "The swatches do not agree well, so all figures here are rough: measure them again, or work one anew."
-        )
+        notes.append("The swatches do not agree well, so all figures here are rough: measure them again, or work one anew.")
     unknown = [gauge for gauge in line.table() if not gauge.known]
     if unknown:
         notes.append("Where it says “not known”, work a swatch with that hook: it is too far from those tried.")
