@@ -63,7 +63,7 @@ class CellGrid(ttk.Frame):
         self._quiet = False
 
     def _wrap(self, words: ttk.Label, letters: int) -> None:
-        words.configure(wraplength=letters * self.look.base.measure("0"))
+        words.configure(wraplength=letters * self.look.letter)
 
     def start(self) -> None:
         """Puts the keyboard into the first cell."""

@@ -6,6 +6,7 @@ from contextlib import suppress
 from logbook.tasks.keeping import Logbook
 from logbook.tasks.showing import ShownBook, shown_folder
 from logbook.window.keyboard import last_focused
+from logbook.window.own_events import on_itself
 
 EVERY_MS = 200
 
@@ -17,7 +18,7 @@ class ComingForward:
         self._root = root
         self._shown: ShownBook | None = None
         self._timer = ""
-        root.bind("<Destroy>", lambda event: self.end() if event.widget is root else None, add="+")
+        on_itself(root, "<Destroy>", self.end)
 
     def book_shown(self, book: Logbook | None) -> None:
         """This logbook is shown from now on; None: none that anybody could open a second time."""

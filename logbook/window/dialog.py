@@ -60,7 +60,7 @@ class Dialog(tk.Toplevel):
 
     def wide(self, letters: int) -> int:
         """Pixels of so many letters, as far as the screen has room for them."""
-        return min(letters * self.look.base.measure("0"), self.most_inside)
+        return min(letters * self.look.letter, self.most_inside)
 
     def leave(self) -> None:
         """Escape, or the window's own button."""

@@ -86,7 +86,7 @@ class LabelledField(ttk.Frame):
 
     def width_in_line(self, label_width: int = 0) -> int:
         """Pixels that it takes with the label, of so many letters or as many as it has, at its left, and nothing cut."""
-        letter, gap = self.look.base.measure("0"), self.look.pixels(2)
+        letter, gap = self.look.letter, self.look.pixels(2)
         letters = label_width or self.label_width
         after = gap + self.unit.winfo_reqwidth() if self.unit else 0
         if self._grow:

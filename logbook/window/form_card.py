@@ -147,7 +147,7 @@ class FormCard(Card):
         text = str(self._beside.cget("text"))
         needed = self.look.base.measure(text) + self.look.pixels(2) if text else 0
         left = wide - self.look.title.measure(self._name)
-        there = left >= min(needed, LEAST_BESIDE * self.look.base.measure("0")) and TITLE_LINES * left > needed
+        there = left >= min(needed, LEAST_BESIDE * self.look.letter) and TITLE_LINES * left > needed
         beside = min(needed, max(left, self.winfo_width() * BESIDE // 100)) if there else 0
         self.columnconfigure(0, weight=1)
         self.columnconfigure(1, minsize=beside)

@@ -157,7 +157,7 @@ def _show_picture(page: tk.Text, look: Look, name: str, words: str) -> None:
     if not found.is_file():
         return
     picture = tk.PhotoImage(master=page, data=found.read_bytes())
-    shrink = max(1, -(-picture.width() // max(1, 82 * look.base.measure("0"))))
+    shrink = max(1, -(-picture.width() // max(1, 82 * look.letter)))
     small = picture.subsample(shrink) if shrink > 1 else picture
     page.pictures.append(small)  # type: ignore[attr-defined]
     page.image_create("end", image=small, padx=look.pixels(1))

@@ -1,7 +1,6 @@
 """Backups that nobody waits for: when the window has been idle for a minute, and when it closes."""
 
 import time
-import tkinter as tk
 from typing import TYPE_CHECKING
 
 from logbook.errors import RefusedError
@@ -9,6 +8,7 @@ from logbook.pages.session import Session
 from logbook.tasks.error_log import error_log, write_down
 from logbook.tasks.keeping import InUseError, NoBackupError
 from logbook.window.open_window import OpenWindow
+from logbook.window.own_events import on_itself
 
 if TYPE_CHECKING:
     from logbook.window.background import Background
@@ -28,7 +28,7 @@ class IdleBackups:
         self._said = ""
         for event in ("<KeyPress>", "<ButtonPress>"):
             window.root.bind(event, self._used, add="+")
-        window.root.bind("<Destroy>", self._window_gone, add="+")
+        on_itself(window.root, "<Destroy>", self._window_gone)
 
     def book_shown(self) -> None:
         """Begins to wait for a minute without a key or a button."""
@@ -50,8 +50,8 @@ class IdleBackups:
     def _used(self, _: object) -> None:
         self._last = time.monotonic()
 
-    def _window_gone(self, event: "tk.Event[tk.Misc]") -> None:
-        if event.widget is self._window.root and self._timer:
+    def _window_gone(self) -> None:
+        if self._timer:
             self._window.root.after_cancel(self._timer)
 
     def _wait(self, milliseconds: int) -> None:

@@ -8,6 +8,8 @@ Nothing else in the window may ask Tk for the focus or the grab.
 import tkinter as tk
 from collections.abc import Callable
 
+from logbook.window.own_events import on_all
+
 GIVEN_MS = (0, 20, 100, 300)
 """The word that the keyboard was given may come so long before it is."""
 
@@ -55,12 +57,12 @@ def install_keyboard(root: tk.Misc, begin: Callable[[], object]) -> None:
         nonlocal waiting
         waiting = waiting or root.after(DRAWN_MS, looked)
 
-    def came(event: "tk.Event[tk.Misc]") -> None:
-        if not root.tk.call("winfo", "viewable", event.widget):
-            once_drawn(event)
+    def came(path: str) -> None:
+        if not root.tk.call("winfo", "viewable", path):
+            once_drawn(path)
 
-    root.bind_all("<FocusIn>", came, add="+")
-    root.bind_all("<Unmap>", once_drawn, add="+")
+    on_all(root, "<FocusIn>", came)
+    on_all(root, "<Unmap>", once_drawn)
     for kind in POSTED:
         root.bind_class(kind, "<Unmap>", at_once, add="+")
     root.bind_class("ComboboxListbox", "<Map>", at_once, add="+")

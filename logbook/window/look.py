@@ -6,6 +6,7 @@ from collections.abc import Callable
 from tkinter import font, ttk
 from typing import TYPE_CHECKING, Any
 
+from logbook.window.own_events import on_all
 from logbook.window.palette import LIGHT, Palette
 from logbook.window.styles import style_all
 
@@ -34,8 +35,8 @@ class Look:
     """How the program looks at present.
 
     ``palette`` holds the colours, ``percent`` is the share of the platform's text size, ``line`` the height of a line
-    of plain text in pixels, ``unit`` a fifth of it, in which all spacing is measured, ``label_edges`` what a label keeps free
-    beside its words.
+    of plain text in pixels, ``letter`` the width of a 0 in it, ``unit`` a fifth of ``line``, in which all spacing is measured,
+    ``label_edges`` what a label keeps free beside its words.
     """
 
     def __init__(self, root: tk.Misc) -> None:
@@ -53,7 +54,7 @@ class Look:
         self._check_signs: CheckSigns | None = None
         self._listeners: dict[str, list[Callable[[], object]]] = {}
         # One binding for all of them: a binding each would be a good part of what it takes to make a widget.
-        root.bind_all("<Destroy>", lambda event: self._listeners.pop(str(event.widget), None), add="+")
+        on_all(root, "<Destroy>", lambda path: self._listeners.pop(path, None))
         probe = ttk.Label(root)
         self.label_edges = probe.winfo_reqwidth()
         probe.destroy()
@@ -86,7 +87,7 @@ class Look:
         if percent is not None:
             self.percent = min(max(percent, SMALLEST_TEXT), LARGEST_TEXT)
         self._scale_fonts()
-        self.line = int(self.base.metrics("linespace"))
+        self.line, self.letter = int(self.base.metrics("linespace")), int(self.base.measure("0"))
         if self._check_signs is not None:
             self._check_signs.draw(self.palette, self.pixels(CHECK_SIGN))
         style_all(self)

@@ -69,7 +69,7 @@ class OwnSheetDialog(Dialog):
         look = self.look
         self._canvas = tk.Canvas(inside, highlightthickness=0, borderwidth=0, background=look.palette.page)
         self._bar = ttk.Scrollbar(inside, orient="horizontal", command=self._canvas.xview, takefocus=False)
-        self._canvas.configure(xscrollcommand=partial(show_bar, self._bar), xscrollincrement=look.base.measure("0"))
+        self._canvas.configure(xscrollcommand=partial(show_bar, self._bar), xscrollincrement=look.letter)
         self._canvas.grid(row=2, column=0, sticky="nsew")
         self._bar.grid(row=3, column=0, sticky="ew")
         self._boxes: list[ChoiceField] = []

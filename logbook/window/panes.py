@@ -68,7 +68,7 @@ class Panes(ttk.Frame):
         return self._hidden
 
     def _least(self) -> list[int]:
-        letter = self.look.base.measure("0")
+        letter = self.look.letter
         return [letters * letter for letters in LEAST]
 
     def _follow_look(self) -> None:

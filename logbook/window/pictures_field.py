@@ -93,7 +93,7 @@ class PicturesField(LabelledField):
             self.row.add(button)
         self.row.add(self.add_button)
         self.add_button.lift()  # last for Tab too
-        side = LETTERS * self.look.base.measure("0")
+        side = LETTERS * self.look.letter
         known = {name: image for name in names if (image := known_small(self, name, side)) is not None}
         for name, image in known.items():
             self._show_small(name, image)

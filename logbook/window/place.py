@@ -3,6 +3,7 @@
 import tkinter as tk
 
 from logbook.settings import WindowPlace
+from logbook.window.own_events import on_itself
 
 GRAB = 120
 """Pixels of the title bar that must lie on the screen."""
@@ -32,10 +33,7 @@ class PlaceKeeper:
         window.geometry(f"{self.place.width}x{self.place.height}+{self.place.x}+{self.place.y}")
         if self.place.zoomed:
             self._zoom()
-        # By a tag of its own: what is bound to a window itself also follows the sizes of all that is in it.
-        only = f"Place{window}"
-        window.bindtags((only, *window.bindtags()))
-        window.bind_class(only, "<Configure>", lambda _: self._follow())
+        on_itself(window, "<Configure>", self._follow)
 
     def _follow(self) -> None:
         size, _, offset = self._window.geometry().partition("+")

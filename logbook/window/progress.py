@@ -50,7 +50,7 @@ class _ProgressDialog(Dialog):
         self._task: Background[Any] | None = None
         self._stopping = False
         ttk.Label(self.inside, text=sentence).grid(row=0, column=0, sticky="w")
-        self._bar = ttk.Progressbar(self.inside, mode="indeterminate", length=WIDTH * look.base.measure("0"))
+        self._bar = ttk.Progressbar(self.inside, mode="indeterminate", length=WIDTH * look.letter)
         look.grid(self._bar, row=1, column=0, sticky="ew", pady=2)
         self._count = ttk.Label(self.inside, text=" ", style="Muted.TLabel")
         self._count.grid(row=2, column=0, sticky="w")

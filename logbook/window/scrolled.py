@@ -81,7 +81,7 @@ class Scrolled(ttk.Frame):
     def _follow_look(self) -> None:
         card = str(self.inside.cget("style")).startswith("Card.")
         self.canvas.configure(background=self.look.palette.surface if card else self.look.palette.page)
-        width = self._letters * self.look.base.measure("0")
+        width = self._letters * self.look.letter
         self.canvas.configure(yscrollincrement=self.look.line, width=width)
         self.columnconfigure(1, minsize=self.bar.winfo_reqwidth() + self.look.pixels(0.5))
 

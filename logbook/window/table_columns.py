@@ -29,7 +29,7 @@ class Column(NamedTuple):
 
 def set_widths(tree: ttk.Treeview, look: Look, columns: Sequence[Column]) -> None:
     """The widths in letters, in pixels of the text as it is now; no column is narrower than its heading."""
-    letter = look.base.measure("0")
+    letter = look.letter
     for column in columns:
         heading = look.bold.measure(f"{column.heading} ▲")
         width, least = (max(letter * letters, heading) for letters in (column.width, column.least or column.width))

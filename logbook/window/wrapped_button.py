@@ -24,6 +24,8 @@ class WrappedButton(ttk.Button):
     def _wrap(self, room: int) -> None:
         self._room = room
         shown = str(self.cget("text"))
+        if shown == self._words and self.winfo_reqwidth() <= room:
+            return
         edges = self.winfo_reqwidth() - max(map(self._measure, shown.split("\n")))
         wrapped = broken(self._words, [self._measure(word) for word in self._words.split(" ")], self._measure(" "), room - edges)
         if wrapped != shown:

@@ -79,6 +79,7 @@ def pytest_runtest_protocol(item: pytest.Item) -> Generator[None, object, object
         with warnings.catch_warnings():  # the sample's folder and those printed from go with the program's end
             warnings.filterwarnings("ignore", "Implicitly cleaning up", ResourceWarning)
             gc.collect()
+            gc.freeze()  # what is left stays: the next need not look through it again
     return result
 
 

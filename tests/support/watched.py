@@ -30,10 +30,48 @@ from tests.support.telling import THOROUGHLY
 from tests.support.weaknesses import WEAKNESSES
 
 Box = tuple[int, int, int, int]
-NOWHERE: Box = (0, 0, 0, 0)
-TEXTS = ("TButton", "TLabel", "TCheckbutton", "TRadiobutton", "TMenubutton", "Button", "Label", "Checkbutton", "Radiobutton")
 STEP = 6
 """Pixels between the places where a widget is asked what is there."""
+
+IN_SIGHT = r"""
+proc in_sight {path {left 0} {top 0} {right 0} {bottom 0}} {
+    set kind [winfo class $path]
+    set own [expr {$kind eq "Menu" || [winfo toplevel $path] eq $path}]
+    set told {}
+    if {($own || $right > $left) && [winfo ismapped $path]} {
+        set x [winfo rootx $path]; set y [winfo rooty $path]
+        set width [winfo width $path]; set height [winfo height $path]
+        if {$own} {
+            set left $x; set top $y; set right [expr {$x + $width}]; set bottom [expr {$y + $height}]
+        } else {
+            set left [expr {max($x, $left)}]; set right [expr {min($x + $width, $right)}]
+            set top [expr {max($y, $top)}]; set bottom [expr {min($y + $height, $bottom)}]
+        }
+    } else {
+        set right $left
+    }
+    if {$right > $left && $bottom > $top} {
+        set text {}
+        switch -- $kind {
+            TButton - TLabel - TCheckbutton - TRadiobutton - TMenubutton - Button - Label - Checkbutton - Radiobutton {
+                set text [$path cget -text]
+            }
+            TEntry - TCombobox - TSpinbox - Entry { set text [$path get] }
+            Text { set text [$path get 1.0 end-1c] }
+        }
+        set off [expr {[string match {T[A-Z]*} $kind] && [$path instate disabled]}]
+        set told [list $path $kind $text $off $x $y $width $height $left $top [expr {$right - $left}] [expr {$bottom - $top}]]
+    } else {
+        set right $left
+    }
+    foreach child [winfo children $path] {
+        lappend told {*}[in_sight $child $left $top $right $bottom]
+    }
+    return $told
+}
+"""
+"""What is in sight at ``path`` and in it: class, text, whether it is off, where it lies, and the part of that in sight; a window of
+its own also where what it belongs to is out of sight. In Tcl: there are hundreds of widgets, and a hand looks a thousand times."""
 
 
 class Teller:
@@ -42,8 +80,8 @@ class Teller:
     def __init__(self, window: MainWindow, channel: socket.socket) -> None:
         self._window, self._root, self._channel = window, window.root, channel
         self.saved: list[dict[str, Any]] = []
-        call = self._root.tk.call
-        self._call: Callable[..., Any] = lambda *words: call(*words)
+        self._call: Callable[..., Any] = self._root.tk.call
+        self._root.tk.eval(IN_SIGHT)
         self._stay_at_home()
         self._root.tk.createfilehandler(channel, tk.READABLE, lambda *_: self._asked())
         window_say = window.say
@@ -92,7 +130,7 @@ class Teller:
         saved, self.saved = self.saved, []
         focus = str(self._call("focus"))
         shown = {
-            "widgets": list(self._widgets(".", None)),
+            "widgets": list(self._widgets()),
             "focus": focus,
             "focus_lies": self._lies_in(focus) if thoroughly else "",
             "grab": str(self._call("grab", "current", ".")),
@@ -115,31 +153,17 @@ class Teller:
         page = self._window.page_in_hand()
         return Part(page).untrue(self._window) if page is not None else ""
 
-    def _widgets(self, path: str, clip: Box | None) -> Iterator[dict[str, Any]]:
-        """What is in sight at ``path`` and in it; a window of its own also where what it belongs to is out of sight."""
-        call = self._call
-        kind = str(call("winfo", "class", path))
-        own_window = kind == "Menu" or str(call("winfo", "toplevel", path)) == path
-        place = tuple(int(call("winfo", what, path)) for what in ("rootx", "rooty", "width", "height"))
-        box = place if own_window else within(place, clip or NOWHERE)  # type: ignore[arg-type]
-        if not call("winfo", "ismapped", path):
-            box = NOWHERE
-        if box[2] > 0 and box[3] > 0:
-            yield {"path": path, "kind": kind, "box": box} | self._more(path, kind, place)  # type: ignore[arg-type]
-        for child in self._root.tk.splitlist(call("winfo", "children", path)):
-            yield from self._widgets(str(child), box)  # type: ignore[arg-type]
+    def _widgets(self) -> Iterator[dict[str, Any]]:
+        """All that is in sight, each before what is in it."""
+        told = self._root.tk.splitlist(self._call("in_sight", "."))
+        for path, kind, text, off, *place in zip(*[iter(told)] * 12, strict=True):
+            box = tuple(int(n) for n in place)
+            widget = {"path": str(path), "kind": str(kind), "text": str(text), "off": bool(off), "box": box[4:]}
+            yield widget | self._more(str(path), str(kind), box[:4])
 
     def _more(self, path: str, kind: str, box: Box) -> dict[str, Any]:
         call, more = self._call, dict[str, Any]()
-        if kind in TEXTS:
-            more["text"] = str(call(path, "cget", "-text"))
-        if kind.startswith("T") and hasattr(tk.ttk, kind[1:]):
-            more["off"] = bool(call(path, "instate", "disabled"))
-        if kind in ("TEntry", "TCombobox", "TSpinbox", "Entry"):
-            more["text"] = str(call(path, "get"))
-        elif kind == "Text":
-            more["text"] = str(call(path, "get", "1.0", "end-1c"))
-        elif kind == "Menu":
+        if kind == "Menu":
             more["entries"] = list(self._entries(path, box))
         elif kind == "Treeview":
             more["rows"] = list(self._rows(path, box))
@@ -254,13 +278,6 @@ def parts(window: MainWindow) -> Iterator[Part]:
     for page in window.pages:
         for part in page._parts.values() if isinstance(page, PiecesAndGarments) else [page]:
             yield Part(part)
-
-
-def within(box: Box, clip: Box) -> Box:
-    """The part of a box that lies in another."""
-    left, top = max(box[0], clip[0]), max(box[1], clip[1])
-    right, bottom = min(box[0] + box[2], clip[0] + clip[2]), min(box[1] + box[3], clip[1] + clip[3])
-    return left, top, right - left, bottom - top
 
 
 def main(arguments: list[str]) -> int:

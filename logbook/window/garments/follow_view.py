@@ -155,7 +155,7 @@ class FollowView(Card):
             return
         place = self._drawing.inside
         alone = self._card.chosen is None
-        abreast = wide >= ABREAST * self.look.base.measure("0") and not alone
+        abreast = wide >= ABREAST * self.look.letter and not alone
         if alone:
             self.large.grid_remove()
         else:

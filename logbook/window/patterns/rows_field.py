@@ -82,7 +82,7 @@ class RowsField(TextField):
     def _place(self) -> None:
         """Beside the rows where there is room for both, else below."""
         widest = max((self.look.base.measure(one.count) for one in self._counts), default=0)
-        room = self.winfo_width() - widest - ROOM_FOR_ROWS * self.look.base.measure("0")
+        room = self.winfo_width() - widest - ROOM_FOR_ROWS * self.look.letter
         if not widest or room < 0:
             self.beside.grid_remove()
         else:

@@ -135,7 +135,7 @@ class ReadingsView(ttk.Frame):
         return "break"
 
     def _follow_width(self, event: "tk.Event[tk.Misc]") -> None:
-        beside = self._over.winfo_reqwidth() + self.look.base.measure("0")
+        beside = self._over.winfo_reqwidth() + self.look.letter
         self.label.configure(wraplength=max(1, event.width - beside - self.look.label_edges))
 
     def _lay_out(self) -> None:
