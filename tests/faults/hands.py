@@ -38,6 +38,7 @@ from tests.support.display import SIZE
 from tests.support.hand import WHEEL_DOWN, WHEEL_UP, Hand, managed_screen, missing
 from tests.support.kept_texts import kept_texts
 from tests.support.shown import Program, Shown, Widget
+from tests.support.telling import THOROUGHLY
 from tests.support.weaknesses import WEAKNESSES
 
 EVERY = 20
@@ -211,7 +212,7 @@ class Round:
             raise Failure(f"Unexpected: {unexpected[-1500:]}")
         if not keyboard_seen(self.shown):
             self._wait_for_keyboard()
-        self.shown = self._look(lambda: self.program.look(thoroughly=True))
+        self.shown = self._look(lambda: self.program.look(THOROUGHLY))
         if self.shown.lies:
             raise Failure(f"Not honest about what is unsaved: {self.shown.lies}")
 
@@ -225,7 +226,7 @@ class Round:
             if keyboard_seen(self.shown):
                 return
         if self.shown.focus:
-            lies = self._look(lambda: self.program.look(thoroughly=True)).focus_lies
+            lies = self._look(lambda: self.program.look(THOROUGHLY)).focus_lies
             raise Failure(f"The keyboard is where nobody sees it: {self.shown.focus} ({lies})")
         x, y = middle(self.shown)
         self.hand.click(x, y)

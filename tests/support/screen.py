@@ -17,6 +17,7 @@ from tests.support.plain_font import write_font
 tk.NoDefaultRoot()
 
 POINTS_AN_INCH = 72
+MOMENT_MS = 5
 KEYSYMS = {" ": "space", ",": "comma", ".": "period", "/": "slash", '"': "quotedbl", "-": "minus", "=": "equal"} | {
     "¼": "onequarter",
     "½": "onehalf",
@@ -103,6 +104,15 @@ def wait_until(window: tk.Misc, condition: Callable[[], object], seconds: float 
     while not condition():
         assert time.monotonic() < deadline, f"not within {seconds} s"
         window.update()
+        if not condition():
+            rest_for_an_event(window)
+
+
+def rest_for_an_event(window: tk.Misc) -> None:
+    """Leaves the processor to others until the window has something to do, or a moment has passed."""
+    moment = window.tk.createtimerhandler(MOMENT_MS, lambda: None)
+    window.tk.dooneevent(0)
+    moment.deletetimerhandler()
 
 
 def settle(window: tk.Misc) -> None:

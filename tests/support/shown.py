@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 import tests
-from tests.support.telling import LOOK, THOROUGHLY
+from tests.support.telling import LATER, LOOK
 
 TOP = Path(tests.__path__[0]).parent
 PATIENCE_S = 20.0
@@ -45,7 +45,7 @@ class Shown(NamedTuple):
     """All that is shown at one moment; ``saved`` are the records said to be saved since the last look, as typed.
 
     ``lies`` is what it says wrongly of whether the record in hand is saved, ``focus_lies`` what the place of the keyboard lies
-    in, if that was asked for.
+    in, if that was asked for. ``closings``: how often the window manager has asked the main window to close.
     """
 
     widgets: Sequence[Widget]
@@ -53,6 +53,7 @@ class Shown(NamedTuple):
     focus_lies: str
     grab: str
     title: str
+    closings: int
     saved: Sequence[dict[str, Any]]
     lies: str
 
@@ -115,10 +116,10 @@ class Program:
         """Its exit code; None while it runs."""
         return self._process.poll()
 
-    def look(self, thoroughly: bool = False) -> Shown:
-        """What is shown once all that was done before has been dealt with. Raises EOFError if the program is gone."""
+    def look(self, request: bytes = LOOK) -> Shown:
+        """What is shown once all that was done before has been dealt with, or LATER. Raises EOFError if the program is gone."""
         try:
-            self._channel.sendall(THOROUGHLY if thoroughly else LOOK)
+            self._channel.sendall(request)
             line = self._answers.readline()
         except (BrokenPipeError, ConnectionResetError):
             line = ""
@@ -132,8 +133,10 @@ class Program:
     def until(self, condition: Callable[[Shown], object], what: str = "", within_s: float = PATIENCE_S) -> Shown:
         """Looks until the condition holds; fails if it does not in time."""
         deadline = time.monotonic() + within_s
-        while not condition(shown := self.look()):
+        shown = self.look()
+        while not condition(shown):
             assert time.monotonic() < deadline, f"{what or 'it'} did not come; shown: {summary(shown)}"
+            shown = self.look(LATER)
         return shown
 
     def at_rest(self) -> Shown:

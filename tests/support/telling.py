@@ -1,4 +1,4 @@
 """What is asked of a program that tells what it shows."""
 
-LOOK, THOROUGHLY = b"?", b"!"
-"""What is shown, and also whether it is true."""
+LOOK, LATER, THOROUGHLY = b"?", b".", b"!"
+"""What is shown; what is shown a moment later; what is shown, and whether it is true."""

@@ -7,6 +7,7 @@ import pytest
 
 from tests.support.hand import Hand
 from tests.support.shown import Program, Shown, Widget
+from tests.support.telling import LATER
 
 LINE_OF_FILES = "__tk_filedialog.contents.f2.ent"
 """Where Tk's dialog for files takes a name."""
@@ -29,11 +30,11 @@ class User:
         return self.program.look()
 
     def click(self, place: Widget | tuple[int, int], button: int = 1) -> Shown:
-        """A click that is not the second of two on one place."""
+        """A click that is not the second of two on one place; what is shown once the window manager has handed it on."""
         x, y = place.middle if isinstance(place, Widget) else place
         self.hand.move(x - 1, y)
         self.hand.click(x, y, button)
-        return self.program.look()
+        return self.program.look(LATER)
 
     def field(self, label: str) -> Widget:
         """The input at the right of, or under, the label with this text."""

@@ -26,10 +26,12 @@ from logbook.window.choices import ChoiceField
 from logbook.window.main_window import MainWindow
 from logbook.window.pieces.both import PiecesAndGarments
 from tests.support.kept_texts import kept_texts
-from tests.support.telling import THOROUGHLY
+from tests.support.telling import LATER, THOROUGHLY
 from tests.support.weaknesses import WEAKNESSES
 
 Box = tuple[int, int, int, int]
+MOMENT_MS = 20
+"""Who waits for something asks so often: without any pause the program would do little but answer."""
 STEP = 6
 """Pixels between the places where a widget is asked what is there."""
 
@@ -70,8 +72,8 @@ proc in_sight {path {left 0} {top 0} {right 0} {bottom 0}} {
     return $told
 }
 """
-"""What is in sight at ``path`` and in it: class, text, whether it is off, where it lies, and the part of that in sight; a window of
-its own also where what it belongs to is out of sight. In Tcl: there are hundreds of widgets, and a hand looks a thousand times."""
+"""What is in sight at ``path`` and in it: class, text, whether it is off, where it lies, and the part of that in sight; a window
+of its own also where what it belongs to is out of sight. In Tcl: there are hundreds of widgets, a hand looks a thousand times."""
 
 
 class Teller:
@@ -82,6 +84,8 @@ class Teller:
         self.saved: list[dict[str, Any]] = []
         self._call: Callable[..., Any] = self._root.tk.call
         self._root.tk.eval(IN_SIGHT)
+        close = self._call("wm", "protocol", ".", "WM_DELETE_WINDOW")
+        self._root.tk.eval(f"set closings 0; wm protocol . WM_DELETE_WINDOW {{incr closings; {close}}}")
         self._stay_at_home()
         self._root.tk.createfilehandler(channel, tk.READABLE, lambda *_: self._asked())
         window_say = window.say
@@ -120,7 +124,11 @@ class Teller:
         request = self._channel.recv(1)
         if not request:
             os._exit(1)  # who watched is gone: nobody would end it, and its channel would be read for ever
-        self._when_quiet(lambda: self._when_quiet(lambda: self._answer(request == THOROUGHLY)))
+        answer = lambda: self._when_quiet(lambda: self._when_quiet(lambda: self._answer(request == THOROUGHLY)))  # noqa: E731
+        if request == LATER:
+            self._root.after(MOMENT_MS, answer)
+        else:
+            answer()
 
     def _when_quiet(self, then: Callable[[], None]) -> None:
         self._root.winfo_pointerxy()  # asks the X server, so that all it had for us is here
@@ -135,6 +143,7 @@ class Teller:
             "focus_lies": self._lies_in(focus) if thoroughly else "",
             "grab": str(self._call("grab", "current", ".")),
             "title": str(self._call("wm", "title", ".")),
+            "closings": int(self._root.tk.getvar("closings")),
             "saved": saved,
             "lies": self._lies() if thoroughly else "",
         }

@@ -27,6 +27,7 @@ def test_the_title_of_the_window_behind_a_dialog(user: User) -> None:
     user.hand.type("50")
     user.program.until(lambda now: any(w.text == "50" for w in now.within(dialog)), "what is typed in the dialog")
     user.hand.click(right - 10, y)
+    user.program.until(lambda now: now.closings == 1, "the wish to close it")
     user.program.until(lambda now: now.dialogs and now.focus.startswith(dialog), "the dialog still there")
     user.hand.key("Escape")
     user.program.until(lambda now: not now.dialogs and now.focus, "its end")

@@ -133,7 +133,7 @@ def _of_size(pattern: Published, proof: Proof, size: int) -> list[str]:
 
 
 def outcome(pattern: Published) -> tuple[str, str]:
-    """(how the text as written came out, how its altered twin did)"""
+    """(how the text as written came out, how its altered twin did); what would mend the twin is not looked for, see ``mends``"""
     proof = prove(pattern.text)
     wrong = differences(pattern, proof)
     kinds = {problem.kind for problem in proof.problems}
@@ -145,7 +145,7 @@ def outcome(pattern: Published) -> tuple[str, str]:
         whole = "asked"
     else:
         whole = "false alarm"
-    twin = prove(pattern.twin)
+    twin = prove(pattern.twin, suggest=False)
     rows = {problem.row for problem in twin.problems}
     named = "proven" if not twin.problems else "named" if pattern.twin_row in rows else "elsewhere"
     return whole, named
