@@ -88,10 +88,13 @@ class TestJson:
         assert {type(best(answer)[key]) for key in ("repeats", "stitches", "chain")} == {int}
 
     def test_of_a_piece_worked_sideways(self) -> None:
-        answer = done_json(
-            *PLAIN, "--extra-chains", "1", "--rows-gauge", "20 rows = 10 cm", "--sideways", "--length", "50", "--width", "40.2"
-        )
+        said = (*PLAIN, "--extra-chains", "1", "--rows-gauge", "20 rows = 10 cm", "--sideways", "--length", "50")
+        answer = done_json(*said, "--width", "40.2")
         assert answer.keys() == ANSWER | {"rows_options"}
+        chain, rows = (
+            line.split() for line in done(*said, "--width", "40.2").splitlines() if line.split()[:1] in (["chain"], ["rows"])
+        )
+        assert ("length" in chain, "width" in chain, "width" in rows) == (True, False, True)
         assert all(row.keys() == {"rows", "width_mm", "difference_mm", "recommended"} for row in answer["rows_options"])
         assert answer["target_mm"] == 500
         assert best(answer)["chain"] == 101
@@ -175,6 +178,7 @@ class TestRules:
 
     def test_foundation_stitches_need_no_extra_chains(self) -> None:
         assert chains(*SHELLS, "--width", "46", "--foundation-stitches") == [61, 67, 73, 79]
+        assert done(*SHELLS, "--width", "46", "--foundation-stitches").startswith("73 foundation stitches: 46.5 cm")
 
     @pytest.mark.parametrize(
         ("options", "chain"),

@@ -25,6 +25,21 @@ def test_arguments_that_are_wrong_alone(arguments: list[str], named: str) -> Non
     assert named in refused(2, *arguments)
 
 
+@pytest.mark.parametrize(
+    ("arguments", "says"),
+    [
+        (["chain", "--width"], "--width needs a value"),
+        (["chain", "--terms", "fr"], "--terms is one of us, uk, not “fr”"),
+        (["chain", "--at-least", "--at-most"], "--at-most does not go with --at-least: leave one of them out"),
+        (["restore", "a.logbook"], "this is missing: --to"),
+        (["picture", "a.png"], "give --swatch or --made"),
+        (["export", "a.txt"], "TARGET: “a.txt” must end in .xlsx or .csv: name it so."),
+    ],
+)
+def test_what_is_wrong_with_arguments_is_said_in_plain_words(arguments: list[str], says: str) -> None:
+    assert refused(2, *arguments) == says
+
+
 def test_every_command_says_what_it_is_for() -> None:
     for command in COMMANDS:
         assert f"\n    {command} " in build_parser().format_help()

@@ -37,6 +37,7 @@ EDGE = EdgeStitch(stitch_mm=6.0, give_or_take=0.03, extra_chains=1, tag="H1")
         (CantTellApart(1), "Chains a stitch apart differ by less than the give or take: either may come nearer."),
         (EdgesOf(4, EDGE), "4 plain stitches at each side, as wide as on swatch H1; the chain starts as for them."),
         (Growth(13.08, None, near=True), "Worn, its own weight makes it 1.3 cm longer."),
+        (Growth(-15, 37, near=True), "Worn, its own weight makes it 1.5 cm shorter, give or take 3.7 cm."),
         (Clip(4), "To see how much longer it hangs: Clip 4 g to the swatch, hang it up overnight and measure it hanging."),
         (AllAlike(("A", "B", "C")), "A, B and C come out the same."),
         (EdgesPart(1), "1 plain edge stitch at each side, in all sizes, would make them differ."),

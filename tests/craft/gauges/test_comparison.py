@@ -68,8 +68,8 @@ def test_two_to_six_swatches() -> None:
 
 
 def test_fields_side_by_side() -> None:
-    fields = {field.name: field for field in compared_fields([A, replace(B, yarn=None)])}
-    assert "uid" not in fields
+    fields = {field.name: field for field in compared_fields([replace(A, pictures="a.png"), replace(B, yarn=None)])}
+    assert not {"uid", "pictures"} & fields.keys()
     assert "fibre" not in fields  # nobody filled it in
     assert (fields["hook mm"].values, fields["hook mm"].differs) == (("4.5", "5"), True)
     assert (fields["yarn"].values, fields["yarn"].differs) == (("Heather", ""), False)  # nothing is logged there

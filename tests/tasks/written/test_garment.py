@@ -1,5 +1,6 @@
 """The whole pattern of a garment: every number follows its input, and each part stands where a reader wants it."""
 
+import re
 from typing import Any
 
 import pytest
@@ -113,6 +114,8 @@ def test_uk_terms() -> None:
     assert "Tension" in text
     assert "double crochet" in text
     assert "Work straight" in text
+    assert re.search(r"then \d+ rows? straight", text)  # in tables too
+    assert not re.search(r"\beven\b(?!ly)", text)
 
 
 def test_the_short_version_and_what_is_missing() -> None:
