@@ -5,7 +5,7 @@ from contextlib import suppress
 from dataclasses import replace
 
 from logbook.craft.rows.cursor import BREAKS, CLOSING, Cursor, NotUnderstoodError
-from logbook.craft.rows.instructions import First, Next, Same, Skip, Wanted
+from logbook.craft.rows.instructions import ANY_STITCH, First, Next, Same, Skip, Wanted
 from logbook.craft.rows.row_words import RowWords
 from logbook.craft.rows.targets import Targets
 from logbook.craft.rows.word import NUMBER, ORDINAL, OTHER, STITCH, Word
@@ -89,15 +89,18 @@ class Beginnings:
         cur.at = start
         return False
 
-    @staticmethod
-    def at_hook(cur: Cursor) -> Skip | None:
-        """``starting in 2nd ch from hook``: the chains before it are skipped; None if it is something else."""
+    def at_hook(self, cur: Cursor) -> Skip | None:
+        """``starting in 2nd ch from hook``, ``beginning in 2nd sc``: what stands before it is skipped; None if it is something else."""
         start = cur.at
         if cur.accept("starting", "beginning", "begin", "start", "beg"):
             cur.accept("with", "in", "at")
             which = cur.ordinal()
-            if which is not None and cur.accept("ch") and cur.accept("fromhook") and which > 1:
+            if which is not None and cur.accept("ch") and (cur.accept("fromhook") or cur.next_is(*BREAKS, "")) and which > 1:
                 return Skip(Wanted("ch"), which - 1, cur.span_from(start))
+            if which is not None and which > 1 and _is_stitch(cur.words[cur.at : cur.at + 2]):
+                self.targets.places.wanted(cur)
+                if cur.next_is(*BREAKS, ""):
+                    return Skip(ANY_STITCH, which - 1, cur.span_from(start), first=True)
         cur.at = start
         return None
 
@@ -108,12 +111,12 @@ class Beginnings:
         if cur.accept("in", "with", "at"):
             cur.accept("joining", "join")
             where: object = None
-            if cur.sort_is(ORDINAL):
+            if cur.sort_is(ORDINAL) and cur.word().value == 1:
                 cur.at += 1
                 where = First(self.targets.places.wanted_or_any(cur))
                 if cur.next_is("fromhook"):
                     where = None
-            else:
+            elif not cur.sort_is(ORDINAL):
                 with suppress(NotUnderstoodError):
                     where = self.targets.target(cur)
             while cur.accept("as", "join", "joining", "slst", "at", "baseof", "ch", "-") or (

@@ -138,8 +138,10 @@ class Beside:
         told_not = cur.next_is("not") and cur.word(1).text in _OTHER_WORK
         if cur.next_is("same") and cur.next_is("is", ahead=1) and cur.next_is("row", "around", ahead=2):
             return True  # "this is Round 1"
-        if cur.next_is(*_MAY_MAKE) and _has_stitch(cur):
+        if cur.next_is(*_MAY_MAKE) and (_has_stitch(cur) or cur.next_is("with", "by", ahead=1)):
             return False
+        if cur.next_is("placing", "put", "putting", "slip", "insert") and _has(cur, "marker", "markers", "pm"):
+            return True
         if (
             cur.next_is("on", "for", "over")
             and cur.next_is("these", "same", ahead=1)

@@ -66,7 +66,7 @@ def said_to_count(cur: Cursor) -> SaidToCount | None:
 def _without_verb(cur: Cursor, words: tuple[Word, ...]) -> SaidToCount | None:
     """``first dc``, ``first 3 ch = 1 dc``, ``counting the skipped chs as a dc``."""
     texts = [word.text for word in words]
-    first = texts[:1] == ["first"] and len(words) > 1 and words[1].sort == STITCH
+    first = texts[:1] in (["first"], ["1st"]) and len(words) > 1 and words[1].sort == STITCH
     if first and (texts[2:] == ["made"] or set(texts[2:]) <= _AROUND):
         start, cur.at = cur.at, len(cur.words)
         return SaidToCount(words[1].text, 0, 0, False, 0, False, cur.span_from(start))  # "ch 3 (first dc)"
@@ -175,6 +175,8 @@ def _counted_as(cur: Cursor, verb: int) -> tuple[str, int, int, bool] | None:
     marked = cur.words[cur.at + verb].text
     while inside.accept("always", "also", "each", ":"):
         pass
+    if marked == "counts" and [word.text for word in inside.words[inside.at :]] in (["it"], ["same", "st"]):
+        return "st", 0, 0, False  # "sk first st (ch 3 replaces it)"
     if not inside.accept("as", "for") and marked == "counts" and not inside.next_is("first", "1st"):
         return None
     if marked == "=" and (inside.next_is("ch") or any(word.text == "=" for word in inside.words)):

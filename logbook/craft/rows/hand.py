@@ -68,7 +68,7 @@ class Hand:
         self._other_side = False
         self.turned = 0  # a round that begins elsewhere meets the places before its beginning last
         self._only_spaces = all(
-            isinstance(work.into, Next) and work.into.wanted.kind == "sp" and len(work.made.items) > 2
+            isinstance(work.into, Next) and work.into.wanted.kind == "sp" and len(work.made.items) > (2 if counts.stitch else 1)
             for work in works_of(row.body)
         )
         self._counts_stitches = any(_into_stitch(work) for work in works_of(row.body))

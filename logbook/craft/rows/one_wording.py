@@ -9,7 +9,14 @@ _INTO = ("on", "onto", "over", "inside", "under", "upon", "through", "across")
 _PLACES_FOLLOW = ("next", "following", "foll", "each", "every", "first", "last", "same", "top", "all", "both")
 _ROWS = ("row", "rnd", "round", "rows", "rnds", "rounds", "way", "along", "across")
 _MARKS = ("#", "@", "~", "+", "§", "^", "¶", "◊", "‡", "¤")
-_KEPT = ("only", "alternately", "partly", "partially", "apply", "supply", "multiply", "evenly")
+_HARMLESS = frozenset(
+    """loosely firmly carefully tightly neatly gently lightly slightly simply exactly finally lastly firstly secondly thirdly
+    closely securely snugly fairly quickly slowly normally usually regularly continuously consecutively immediately
+    subsequently directly really actually initially fully completely wholly entirely thoroughly cleanly smoothly
+    accordingly additionally invisibly temporarily deliberately purposely intentionally equally consistently comfortably
+    properly correctly rather quite""".split()
+)
+"""Words that say how a stitch is worked and change nothing that is counted; any other of their kind is not passed over."""
 _GROUPS = ("shell", "group", "fan", "cluster")
 
 
@@ -31,7 +38,7 @@ def alike(raw: list[Word]) -> list[Word]:
             and raw[at - 1].sort == NUMBER
             and raw[at + 1 : at + 2]
             and raw[at + 1].sort == STITCH
-        ) or (word.text.endswith("ly") and word.text not in _KEPT):
+        ) or word.text in _HARMLESS:
             continue
         elif word.text in _GROUPS and _of_stitches(raw[at + 1 : at + 4]) and not _into(found):
             while found and found[-1].text in ("a", "half", "-"):

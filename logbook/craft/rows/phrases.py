@@ -1,6 +1,7 @@
 """One row's words into instructions. What is not understood is named with its place; nothing is guessed."""
 
 from dataclasses import replace
+from itertools import pairwise
 
 from logbook.craft.rows.beginnings import Beginnings, from_nth
 from logbook.craft.rows.beside import Beside
@@ -15,6 +16,7 @@ from logbook.craft.rows.instructions import (
     Next,
     OtherSide,
     Repeat,
+    Skip,
     Span,
     Times,
     ToEnd,
@@ -34,7 +36,7 @@ from logbook.craft.rows.slip_stitches import SlipStitches
 from logbook.craft.rows.star_repeats import STARS, StarRepeats
 from logbook.craft.rows.stitches import Stitches
 from logbook.craft.rows.targets import Targets
-from logbook.craft.rows.word import NUMBER, STITCH
+from logbook.craft.rows.word import NUMBER, STITCH, TOGETHER
 
 DEEPEST = 40  # brackets in brackets
 
@@ -48,6 +50,7 @@ class Phrases:
         self.targets = Targets(own.made)
         self.in_round = in_round
         self.sized = False  # numbers stand in several sizes
+        self.starts: Skip | None = None  # where row 1 is said to begin, which may be told behind its work
         self.stitches = Stitches(own.made, self.targets)
         self.skips = Skips(self.targets, self.stitches)
         self.beside = Beside(self.row, self.targets)
@@ -71,6 +74,12 @@ class Phrases:
             self.row.faults.append(("too many brackets inside brackets", cur.span_from(0) if cur.words else Span(0, 0)))
             return self.row
         self.row.items = with_kind(self.sequence(cur, self.row.items), kind_below)
+        if self.starts is not None and self.starts in self.row.items:
+            self.row.items.remove(self.starts)
+            chains = next((at for at, item in enumerate(self.row.items) if not isinstance(item, Chain)), 0)
+            self.row.items.insert(chains if self.starts.first else 0, self.starts)
+        if self.stitches.in_all is not None and not self.row.counts:
+            self.row.counts = (self.stitches.in_all,)
         if any("tss" in work.made.items for work in works_of(self.row.items)):
             self.row.counts = tuple(
                 replace(count, wanted=ANY_STITCH) if count.wanted.kind == "sp" else count for count in self.row.counts
@@ -84,7 +93,9 @@ class Phrases:
         stars: dict[str, int] = {}
         opened: dict[str, Span] = {}
         while cur.more():
-            if cur.accept(*BREAKS, "and", "-", "/") or (self.sized and self._none_in_this_size(cur)):
+            if cur.accept(*BREAKS, "and", "but", "-", "/") or (self.sized and self._none_in_this_size(cur)):
+                continue
+            if _says_again(cur, items) or self._leads_in(cur):
                 continue
             start = cur.at
             if cur.next_is("corner") and cur.next_is(":", "of", ahead=1):
@@ -120,6 +131,20 @@ class Phrases:
         unused = [opened[star] for star in stars if star != "**"]
         self.row.faults += [("no “rep from” goes back to it", span) for span in unused]
         return items
+
+    def _leads_in(self, cur: Cursor) -> bool:
+        """Steps over ``decrease at both ends as follows:``, which tells nothing that does not follow."""
+        start = cur.at
+        while cur.more() and not cur.next_is(*BREAKS, *CLOSING, *STARS):
+            if cur.next_is("as") and cur.next_is("follows", "below", ahead=1):
+                if any(word.sort in (STITCH, TOGETHER) and after.text == "in" for word, after in pairwise(cur.words[start : cur.at])):
+                    break
+                cur.at += 2
+                self.row.notes.append(cur.span_from(start))
+                return True
+            cur.at += 1
+        cur.at = start
+        return False
 
     def _says_where_or_why(self, cur: Cursor, items: list[Instruction]) -> bool:
         """Takes where the row begins anyhow, or what a phrase is for."""
@@ -269,9 +294,11 @@ class Phrases:
             if cur.sort_is(NUMBER, ahead):
                 cur.at += ahead
                 return [Chain(cur.number() or 1, cur.span_from(start))]
-        if cur.next_is("ending") and cur.next_is("with", ahead=1) and items:
-            cur.at += 2
-            return self._phrase(cur, items)
+        if cur.next_is("ending", "finish") and items:
+            ahead = 2 if cur.next_is("with", "by", ahead=1) else 1
+            if ahead == 2 or cur.word(1).sort in (NUMBER, STITCH, TOGETHER):
+                cur.at += ahead
+                return self._phrase(cur, items)
         ahead = 2 if cur.next_is("with", "by", ahead=1) else 1
         if cur.next_is("start", "begin", "starting", "beg") and (cur.sort_is(NUMBER, ahead) or cur.sort_is(STITCH, ahead)):
             cur.at += ahead
@@ -279,6 +306,7 @@ class Phrases:
         if cur.next_is("begin", "beginning", "starting", "start") and self.beginnings.at_ring(cur):
             return []
         if (starts := self.beginnings.at_hook(cur)) is not None:
+            self.starts = starts
             return [starts]
         if (last := self.placing.last_of_each(cur, items)) is not None:
             return last
@@ -309,6 +337,17 @@ class Phrases:
         if cur.accept("slst"):
             return self.slips.slip_stitch(cur, items, start)
         return self.stitches.phrase(cur, start)
+
+
+def _says_again(cur: Cursor, items: list[Instruction]) -> bool:
+    """Steps over ``, to end`` behind what goes to the end anyhow."""
+    last = items[-1] if items else None
+    if not (isinstance(last, Repeat) and isinstance(last.until, ToEnd) and cur.next_is("toend", "around")):
+        return False
+    if cur.next_is(*BREAKS, "", "turn", "join", "(", "[", "-", ahead=1):
+        cur.at += 1
+        return True
+    return False
 
 
 def _is_chain(cur: Cursor, ahead: int) -> bool:

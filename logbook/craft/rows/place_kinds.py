@@ -149,6 +149,8 @@ class PlaceKinds:
         if text in GROUP_NAMES or text in self.names:
             cur.at += 1
             made = self.names.get(text)
+            if text in GROUP_NAMES and cur.accept("sp"):
+                return Wanted("group", name=text, part="sp")
             return Wanted("group", name=text) if made is None or len(made.items) > 1 else Wanted(made.items[0])
         return None
 

@@ -13,6 +13,7 @@ from logbook.craft.rows.instructions import (
     Last,
     Made,
     Next,
+    PrintedCount,
     Repeat,
     Ring,
     Span,
@@ -28,6 +29,9 @@ from logbook.craft.rows.word import MANY, NUMBER, OTHER, STITCH, TOGETHER
 from logbook.craft.rows.words import FOREIGN
 
 
+LEAST_IN_ALL = 5  # "6 sc around" are so many in all; "2 sc around" could be as many in each
+
+
 class Stitches:
     """Reads what is made and where. ``names``: stitches made in one place that the pattern has given a name."""
 
@@ -36,6 +40,7 @@ class Stitches:
         self.targets = targets
         self.unplaced: set[int] = set()  # where stitches start whose place is not said
         self.freely: set[int] = set()  # where increases, and others whose place is not said, start
+        self.in_all: PrintedCount | None = None  # how many the row's only stitches are said to be
         self.nothing_yet = False  # the row has only gone to where its yarn is joined
         self.all_in: set[int] = set()  # where stitches start that go "all in" a place, with those before them
 
@@ -213,6 +218,8 @@ class Stitches:
             cur.skip_clause("turn", "join")
             return [Work(Made(made.items * count), Ring(), cur.span_from(start))]
         self.freely.add(cur.words[start].start)
+        if cur.next_is("toend", "around") and count > 1 and made.items != ("picot",):
+            return self._so_many_across(cur, made, count, start)
         if cur.next_is("toend", "around", "tolast", "to"):
             return self.works(cur, made, start, Each(ANY_STITCH, self.targets.until(cur) or ToEnd()))
         said = WHOLE_STITCH in made.items
@@ -227,6 +234,16 @@ class Stitches:
         if not said:
             self.unplaced.add(cur.words[start].start)
         return self.works(cur, made, start, Next(ANY_STITCH, count))
+
+    def _so_many_across(self, cur: Cursor, made: Made, count: int, start: int) -> list[Instruction]:
+        """``20 sc across``: that many in all; two or three could be as many in each."""
+        cur.at += 1
+        if count < LEAST_IN_ALL:
+            raise NotUnderstoodError(cur.span_from(start), "it is not said whether so many go in each, or in all")
+        if any(isinstance(item, Work | Repeat) for item in self.targets.items):
+            return self.works(cur, made, start, Next(ANY_STITCH, count))
+        self.in_all = PrintedCount((count,), ANY_STITCH, cur.span_from(start))
+        return self.works(cur, made, start, Each(ANY_STITCH, ToEnd()))
 
     @staticmethod
     def _along_an_edge(cur: Cursor) -> bool:

@@ -84,7 +84,8 @@ class Targets:
             return self._last(cur)
         if cur.sort_is(ORDINAL) and cur.next_is("st", ahead=1) and cur.next_is("from", ahead=2):
             raise cur.fail("it is not clear where on the edge that is")
-        cur.accept("next")
+        if not (cur.sort_is(NUMBER, 1) and cur.accept("these", "those")):
+            cur.accept("next")
         if cur.next_is("tch") or (cur.next_is("ch") and self._turning_noun(cur)):
             return TurningChain()
         count = None if self.places.names_a_size(cur) else cur.number()
@@ -193,6 +194,8 @@ class Targets:
         found = cur.accept("tch", "begch")
         if found and cur.word().start == cur.word(-1).end and cur.accept("-"):
             cur.number()
+        elif found and cur.sort_is(NUMBER) and cur.next_is(*BREAKS, "", "turn", "join", "and", ")", ahead=1):
+            cur.number()
         if not found:
             numbered = cur.number() is not None
             if cur.accept("skipped", "sk"):
@@ -272,6 +275,8 @@ class Targets:
             return ToEnd()
         if cur.next_is("to"):
             cur.at += 1
+            if self._including_last(cur):
+                return ToEnd()
             if cur.accept("there"):
                 cur.accept("is", "are")
             if (until := self._until_left(cur)) is not None:
@@ -287,6 +292,15 @@ class Targets:
                 cur.at = start
             return ToNext(self.places.wanted_or_any(cur))
         return self.times(cur)
+
+    def _including_last(self, cur: Cursor) -> bool:
+        """Steps over ``(up to) and including the last st``."""
+        start = cur.at
+        if cur.accept("and") and cur.accept("including", "incl") and cur.accept("last") and not cur.sort_is(NUMBER):
+            self.places.wanted_or_any(cur)
+            return True
+        cur.at = start
+        return False
 
     def _until_left(self, cur: Cursor) -> Until | None:
         """``until 2 sc are left``, ``until no ch remain``; None (and nothing taken) if it is something else."""

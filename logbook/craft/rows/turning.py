@@ -155,7 +155,9 @@ def _moves(items: list[Instruction]) -> tuple[Work | Skip, ...]:
     """Takes the slip stitches off the row that come before its first chains, and what is skipped before yarn is joined."""
     count = 0
     yarn = next((at for at, item in enumerate(items) if isinstance(item, Work) and item.made.name == NEW_YARN), -1)
-    while count < len(items) and (_slips(item := items[count]) or (count < yarn and isinstance(item, Skip))):
+    led = next((at for at, item in enumerate(items) if not isinstance(item, Skip)), 0)
+    led = led if led and _slips(items[led]) else yarn
+    while count < len(items) and (_slips(item := items[count]) or (count < led and isinstance(item, Skip))):
         count += 1
     joined = count and isinstance(last := items[count - 1], Work) and last.made.name == NEW_YARN
     if not (count and count < len(items) and (joined or isinstance(items[count], Chain) or moves_to_block(items) == count)):

@@ -16,7 +16,7 @@ _WAYS = {
     "tch": "tch|t - ch|turning ch|turning chain|turning chains|turning chs",
     "begch": "beg ch|beginning ch|beginning chain|starting ch|starting chain|beg chain|initial ch",
     "slst": "sl st|slst|sl - st|ss|slip stitch|slip st|slip stitches|sl sts|sl",
-    "v-st": "v - st|v - sts|v st|v sts|vst|vsts|v - stitch|v - stitches|v stitch|v stitches",
+    "v-st": "v - st|v - sts|v st|v sts|vst|vsts|v - stitch|v - stitches|v stitch|v stitches|v|vs",
     "shell": "shell shells",
     "fan": "fan fans",
     "block": "block blocks tile tiles",
@@ -103,7 +103,13 @@ _SIDES = [
     ([*how.split(), *to, side, "side", "of", *which, chain], "otherside")
     for how in ("on", "along", "in", "into", "down", "across", "up", "back along", "back down", "round", "around", "of")
     for to in ((), ("to",))
-    for side in ("other", "opposite")
+    for side in ("other", "opposite", "second", "bottom")
+    for which in ((), ("foundation",), ("starting",), ("beginning",), ("base",))
+    for chain in ("ch", "chain", "chains")
+] + [
+    ([*how, side, "of", *which, chain], "otherside")
+    for how in (("along",), ("on",), ("back", "along"), ("in",), ("into",), ("across",))
+    for side in ("underside", "bottom")
     for which in ((), ("foundation",), ("starting",), ("beginning",), ("base",))
     for chain in ("ch", "chain", "chains")
 ]
@@ -127,6 +133,7 @@ _TO_END = [
         ("right", "to"),
         ("until", "reach"),
         ("until", "you", "reach"),
+        ("till", "you", "reach"),
     )
     for which in ((), ("very",), ("other",), ("far",))
     for of in (
@@ -134,6 +141,13 @@ _TO_END = [
         *(("of", noun) for noun in (*_ALONG, "line")),
         *(("of", each, "ch") for each in ("foundation", "starting", "base")),
     )
+] + [
+    ([*until, *noun], "toend")
+    for until in (
+        *((till, "you", "run", "out") for till in ("until", "till")),
+        *((till, *none) for till in ("until", "till") for none in (("none", "remain"), ("none", "are", "left"), ("no", "more"))),
+    )
+    for noun in ((), *(("of", noun) for noun in _ALONG))
 ] + [
     ([*how, *noun], "around" if how[-1] in ("around", "round") else "toend")
     for how in (
