@@ -112,7 +112,9 @@ class Beside:
 
     def _names_colour_or_side(self, cur: Cursor) -> bool:
         if cur.next_is("fasten", "change") or (cur.next_is("with", "using") and _names_yarn(cur)):
-            cur.skip_to(BREAKS)
+            cur.at += 1
+            while cur.more() and not (cur.next_is(*BREAKS) or begins_work(cur)):
+                cur.at += 1
             return True
         if cur.accept("forward", "fwd"):
             cur.accept("pass")
@@ -133,11 +135,19 @@ class Beside:
         self.row.notes.append(cur.span_from(start))
         return True
 
-    @staticmethod
-    def _no_work_begins(cur: Cursor) -> bool:
+    def _no_work_begins(self, cur: Cursor) -> bool:
         told_not = cur.next_is("not") and cur.word(1).text in _OTHER_WORK
         if cur.next_is("same") and cur.next_is("is", ahead=1) and cur.next_is("row", "around", ahead=2):
             return True  # "this is Round 1"
+        if (
+            cur.next_is("in", "on", "over")
+            and cur.next_is("first", "next", ahead=1)
+            and cur.sort_is(NUMBER, 2)
+            and cur.next_is("st", ahead=3)
+            and cur.next_is(":", ahead=4)
+        ):
+            self.row.leaves_rest = True
+            return True  # "work over the first 8 sts only:"
         if cur.next_is(*_MAY_MAKE) and (_has_stitch(cur) or cur.next_is("with", "by", ahead=1)):
             return False
         if cur.next_is("placing", "put", "putting", "slip", "insert") and _has(cur, "marker", "markers", "pm"):
@@ -155,6 +165,10 @@ class Beside:
         return (cur.next_is("leave") and _has(cur, "tail")) or (
             at_end and _has(cur, "change", "changing", "fasten", "cut", "drop")
         )
+
+    def says_beside(self, inside: Cursor) -> bool:
+        """Whether what stands in brackets begins with a word of what is no work, and makes nothing."""
+        return inside.word().text in _OTHER_WORK and not _has_stitch(inside)
 
     def _counts_at_end(self, cur: Cursor) -> bool:
         """``34 sts``, ``= 20 sts`` or ``73 sc`` behind the work, at the row's end or before it turns."""
@@ -222,6 +236,17 @@ def _skip_to_work(cur: Cursor) -> None:
         if chain or stitch or cur.next_is("sk", ahead=1):
             return
         cur.at += 1
+
+
+def begins_work(cur: Cursor, ahead: int = 0) -> bool:
+    """Whether so far ahead work begins: ``1 ch``, ``ch 3``, ``2 sc in``, ``sc in``."""
+    if cur.next_is("ch", ahead=ahead):
+        return cur.sort_is(NUMBER, ahead + 1)
+    ahead += cur.sort_is(NUMBER, ahead)
+    word = cur.word(ahead)
+    return (word.text == "ch" and cur.sort_is(NUMBER, ahead - 1)) or (
+        word.sort in (STITCH, TOGETHER) and cur.next_is("in", "each", "next", "over", "toend", "around", ahead=ahead + 1)
+    )
 
 
 def joined_to(words: Sequence[Word]) -> str:

@@ -129,6 +129,17 @@ def counted_by_parts(cur: Cursor, chains: int) -> SaidToCount | None:
     return None
 
 
+def one_stitch(cur: Cursor, chains: int) -> SaidToCount | None:
+    """``(dc)``, ``(1 dc)`` beside a row's first chains; None if they are not as high."""
+    start = cur.at
+    cur.at += cur.sort_is(NUMBER) and cur.word().value == 1
+    kind = cur.stitch()
+    if kind and not cur.more() and HEIGHTS.get(kind, 0) in (chains, chains + 1):
+        return SaidToCount(kind, 0, 0, False, 0, False, cur.span_from(start))
+    cur.at = start
+    return None
+
+
 def _stands_for(cur: Cursor, words: tuple[Word, ...]) -> SaidToCount | None:
     """``3 skipped chs form first dc``, ``first 3 ch = 1 dc``: chains, and the one stitch that they are."""
     at = next((at for at, word in enumerate(words) if word.sort == STITCH), 0)

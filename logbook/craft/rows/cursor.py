@@ -27,6 +27,11 @@ class Cursor:
         self.at = 0
         self._after = after
 
+    @property
+    def after(self) -> int:
+        """Where the text goes on behind the words."""
+        return self._after
+
     def more(self) -> bool:
         return self.at < len(self.words)
 

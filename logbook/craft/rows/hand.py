@@ -68,8 +68,11 @@ class Hand:
         self._other_side = False
         self.turned = 0  # a round that begins elsewhere meets the places before its beginning last
         self._only_spaces = all(
-            isinstance(work.into, Next) and work.into.wanted.kind == "sp" and len(work.made.items) > (2 if counts.stitch else 1)
+            isinstance(work.into, Next | Last | First)
+            and work.into.wanted.kind == "sp"
+            and len(work.made.items) > (2 if counts.stitch and not row.begins_with else 1)
             for work in works_of(row.body)
+            if not isinstance(work.into, Same)
         )
         self._counts_stitches = any(_into_stitch(work) for work in works_of(row.body))
 
@@ -83,7 +86,7 @@ class Hand:
             if opening.chains > len(self.below):
                 raise TroubleError(RowTrouble("short", opening.span, opening.chains - len(self.below)))
             self.at = opening.chains
-        elif self.counts.stitch and self.below and (not self.row.begins_with or self._joins_yarn):
+        elif self.counts.stitch and self.below and not self.counts.at_base and (not self.row.begins_with or self._joins_yarn):
             self._go(self.last or (0, 1))
         self._loose = self._skipped = False
         if self.counts.stitch:
@@ -152,6 +155,8 @@ class Hand:
             return
         if not self._counts_stitches:
             met = self.find.group_end(self.at) if self._loose else self.at
+            if self.row.in_round and self._loose and not any(map(starts_space, self.below[self.at : len(self.below) - self.turned])):
+                return  # between the last space and the first, as between others
             if not any(place.like("st") for place in self.below[met : len(self.below) - self.turned]) and (
                 self._loose or self.turned
             ):
@@ -224,6 +229,8 @@ class Hand:
             self.at = 0
         spots = []
         for _ in range(skip.count):
+            if skip.if_left and self.at >= len(self.below):
+                break
             spots.append(self._found(skip.wanted, skip.span))
             self.at = spots[-1][1]
         self._skipped_spots = tuple(spots)

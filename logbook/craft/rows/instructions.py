@@ -135,6 +135,7 @@ class Skip:
     count: int
     span: Span
     first: bool = False
+    if_left: bool = False  # as far as so many are left
 
 
 @dataclass(frozen=True, slots=True)
@@ -219,13 +220,15 @@ def works_of(items: Iterable[Instruction]) -> Iterator[Work]:
 class Counts:
     """What a turning chain, or the chains skipped at the hook, stand for: a stitch ("": none) and ``chains`` after it.
 
-    ``over``: how many foundation chains lie under those chains. ``height``: chains in the stitch's own height.
+    ``over``: how many foundation chains lie under those chains. ``height``: chains in the stitch's own height. ``at_base``: the
+    stitch that is skipped next is the one under them.
     """
 
     stitch: str = ""
     chains: int = 0
     over: int = 0
     height: int = 0
+    at_base: bool = False
 
 
 NOTHING = Counts()

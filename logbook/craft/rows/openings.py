@@ -15,7 +15,7 @@ Heights in turning chains: sc 1, hdc 2, dc 3, tr 4, dtr 5, trtr 6.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from logbook.craft.rows.chain_sayings import SaidToCount
 from logbook.craft.rows.instructions import (
@@ -65,7 +65,23 @@ def turning_chain(chain: Chain, after: Sequence[Instruction], said: SaidToCount 
     else:
         options, settled = _shown_options(chain, after, kind, shown)
     key = f"ch {chain.count}" + (f" as {options[0].stitch or 'nothing'}" if settled else "")
+    if settled and len(options) == 1 and options[0].stitch and not options[0].chains and _skips_one(after):
+        at_base = replace(options[0], at_base=True)
+        options = (at_base, options[0]) if _goes_through(after) else (options[0], at_base)
+        key += ", and one skipped"
     return Opening(chain.count, options, key, chain.span, said=said is not None, settled=settled)
+
+
+def _skips_one(after: Sequence[Instruction]) -> bool:
+    """Whether ``sk 1 st`` follows, which may be the next stitch or the one under the chains: ``3 ch, miss 1 tr``."""
+    item = after[0] if after else None
+    return isinstance(item, Skip) and not item.first and item.count == 1 and item.wanted.kind in ("st", *HEIGHTS)
+
+
+def _goes_through(after: Sequence[Instruction]) -> bool:
+    """Whether behind the skipped stitch every one is worked into."""
+    item = after[1] if len(after) > 1 else None
+    return isinstance(item, Repeat) and len(item.body) == 1 and isinstance(item.body[0], Work)
 
 
 def _shown_options(chain: Chain, after: Sequence[Instruction], kind: str, shown: Shown) -> tuple[tuple[Counts, ...], bool]:

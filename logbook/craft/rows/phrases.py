@@ -4,13 +4,14 @@ from dataclasses import replace
 from itertools import pairwise
 
 from logbook.craft.rows.beginnings import Beginnings, from_nth
-from logbook.craft.rows.beside import Beside
+from logbook.craft.rows.beside import Beside, begins_work
 from logbook.craft.rows.cursor import BREAKS, CLOSING, Cursor, NotUnderstoodError
 from logbook.craft.rows.doings import Doings
 from logbook.craft.rows.instructions import (
     ANY_STITCH,
     NEW_YARN,
     Chain,
+    First,
     Instruction,
     Made,
     Next,
@@ -20,6 +21,7 @@ from logbook.craft.rows.instructions import (
     Span,
     Times,
     ToEnd,
+    ToLast,
     Work,
     works_of,
 )
@@ -67,7 +69,7 @@ class Phrases:
         self.targets.loop_is_ring = first and self.in_round
         self.doings.first_row = first
         self.targets.in_ring = any(word.text == "ring" for word in cur.words)
-        cur = onto_rest(cur, self.row, self.in_round)
+        cur = onto_rest(_unbracketed(cur), self.row, self.in_round)
         if not first:
             cur = from_nth(cur)
         if _depth(cur) > DEEPEST:
@@ -78,6 +80,9 @@ class Phrases:
             self.row.items.remove(self.starts)
             chains = next((at for at, item in enumerate(self.row.items) if not isinstance(item, Chain)), 0)
             self.row.items.insert(chains if self.starts.first else 0, self.starts)
+        self._of_a_part()
+        self._leaves_last()
+        _first_is_next(self.row.items)
         if self.stitches.in_all is not None and not self.row.counts:
             self.row.counts = (self.stitches.in_all,)
         if any("tss" in work.made.items for work in works_of(self.row.items)):
@@ -88,16 +93,31 @@ class Phrases:
             self.row.items = [self.placing.in_the_ring(item) for item in self.row.items]
         return self.row
 
+    def _leaves_last(self) -> None:
+        """``sl st in first 3 sts, … sc in each st to last 3 sts, turn`` leaves those as it left the first."""
+        first, last = self.row.items[:1], self.row.items[-1:]
+        slips = [item for item in first if isinstance(item, Work) and item.made.items == ("sl st",)]
+        ends = [item.until for item in last if isinstance(item, Repeat) and isinstance(item.until, ToLast)]
+        if self.row.turn_after and not self.row.leaves_rest and slips and ends:
+            self.row.leaves_rest, self.row.leaves = True, ends[0].count
+
+    def _of_a_part(self) -> None:
+        """Leaves out a count that stands between the row's stitches: it is of those before it."""
+        works = [work.span.start for work in works_of(self.row.items) if work.made.items != ("sl st",)]
+        if self.row.counts and works and min(works) < (at := self.row.counts[0].span.start) < max(works):
+            self.row.notes += [count.span for count in self.row.counts]
+            self.row.counts = ()
+
     def sequence(self, cur: Cursor, items: list[Instruction]) -> list[Instruction]:
         """Phrase after phrase up to the last word, onto ``items``."""
         stars: dict[str, int] = {}
         opened: dict[str, Span] = {}
         while cur.more():
+            start = cur.at
             if cur.accept(*BREAKS, "and", "but", "-", "/") or (self.sized and self._none_in_this_size(cur)):
                 continue
-            if _says_again(cur, items) or self._leads_in(cur):
+            if _says_again(cur, items) or self._leads_in(cur) or self._all_of_these(cur, items, start):
                 continue
-            start = cur.at
             if cur.next_is("corner") and cur.next_is(":", "of", ahead=1):
                 cur.at += 2
                 continue
@@ -131,6 +151,19 @@ class Phrases:
         unused = [opened[star] for star in stars if star != "**"]
         self.row.faults += [("no “rep from” goes back to it", span) for span in unused]
         return items
+
+    def _all_of_these(self, cur: Cursor, items: list[Instruction], start: int) -> bool:
+        """``1 sc, then inc, all around``: all of them again and again, where none of them says its place."""
+        if not (cur.next_is("toend", "around") and cur.next_is(*BREAKS, "", "(", "[", "-", ahead=1) and cur.next_is(",", ahead=-1)):
+            return False
+        begin = next((at for at, item in enumerate(items) if not isinstance(item, Chain)), len(items))
+        body = items[begin:]
+        free = all(isinstance(item, Work) and item.span.start in self.stitches.freely for item in body)
+        if len(body) < 2 or not free:
+            return False
+        cur.at += 1
+        items[begin:] = [Repeat(tuple(body), ToEnd(), cur.span_from(start))]
+        return True
 
     def _leads_in(self, cur: Cursor) -> bool:
         """Steps over ``decrease at both ends as follows:``, which tells nothing that does not follow."""
@@ -178,6 +211,10 @@ class Phrases:
             raise NotUnderstoodError(Span(cur.word().start, cur.words[-1].end), "this bracket is never closed")
         inside = cur.inside(cur.at + 1, close)
         cur.at = close + 1
+        if len(inside.words) == 1 and inside.next_is("inc", "dec") and cur.next_is("in", "next", "each", "over"):
+            cur.words = (*cur.words[:start], *inside.words, *cur.words[close + 1 :])
+            cur.at = start
+            return self.stitches.phrase(cur, start)
         made = self.stitches.made(cur.inside(start + 1, close))
         if cur.sort_is(NUMBER) and cur.next_is("more", ahead=1):
             cur.skip_to(BREAKS)
@@ -286,7 +323,7 @@ class Phrases:
             return ring
         if cur.accept("even", "straight") or self.doings.row_of(cur, items):
             return self.doings.even(cur, start)
-        if cur.next_is("with") and (_is_chain(cur, 1) or (cur.next_is("ch", ahead=1) and cur.sort_is(NUMBER, 2))):
+        if cur.next_is("with") and begins_work(cur, 1):
             cur.at += 1
             return self._phrase(cur, items)
         if not items and cur.next_is("tch", "begch"):
@@ -296,7 +333,7 @@ class Phrases:
                 return [Chain(cur.number() or 1, cur.span_from(start))]
         if cur.next_is("ending", "finish") and items:
             ahead = 2 if cur.next_is("with", "by", ahead=1) else 1
-            if ahead == 2 or cur.word(1).sort in (NUMBER, STITCH, TOGETHER):
+            if ahead == 2 or cur.word(1).sort in (NUMBER, STITCH, TOGETHER) or cur.next_is("ch", "sk", "inc", "dec", "(", ahead=1):
                 cur.at += ahead
                 return self._phrase(cur, items)
         ahead = 2 if cur.next_is("with", "by", ahead=1) else 1
@@ -339,6 +376,14 @@ class Phrases:
         return self.stitches.phrase(cur, start)
 
 
+def _first_is_next(items: list[Instruction]) -> None:
+    """``[sc in first st, inc in next st] 6 times``: at a row's beginning the first stitch is the next one."""
+    at = next((at for at, item in enumerate(items) if not isinstance(item, Chain)), len(items))
+    repeat = items[at] if at < len(items) else None
+    if isinstance(repeat, Repeat) and isinstance(work := repeat.body[0], Work) and isinstance(work.into, First):
+        items[at] = replace(repeat, body=(replace(work, into=Next(work.into.wanted)), *repeat.body[1:]))
+
+
 def _says_again(cur: Cursor, items: list[Instruction]) -> bool:
     """Steps over ``, to end`` behind what goes to the end anyhow."""
     last = items[-1] if items else None
@@ -350,9 +395,19 @@ def _says_again(cur: Cursor, items: list[Instruction]) -> bool:
     return False
 
 
-def _is_chain(cur: Cursor, ahead: int) -> bool:
-    """Whether ``1 ch`` stands so far ahead."""
-    return cur.sort_is(NUMBER, ahead) and cur.next_is("ch", ahead=ahead + 1)
+def _unbracketed(cur: Cursor) -> Cursor:
+    """``to end (last dc goes in top of tch)`` without the brackets: it is said of the work, not beside it."""
+    words = list(cur.words)
+    for at, word in enumerate(cur.words):
+        if word.text not in CLOSING or not (cur.next_is("last", "ending", ahead=at + 1 - cur.at) and at + 4 < len(words)):
+            continue
+        cur.at, back = at, cur.at
+        close, cur.at = cur.closing(), back
+        inner = {each.text for each in cur.words[at + 2 : close]} if close else set()
+        worked = cur.words[at + 2].sort == STITCH or cur.words[at + 2].text in ("one", "with", "by")
+        if close and worked and {"in", "topof"} & inner and not {*CLOSING} & inner:
+            words[at], words[close] = replace(word, text=","), replace(cur.words[close], text=",")
+    return Cursor(tuple(words), cur.after)
 
 
 def _depth(cur: Cursor) -> int:

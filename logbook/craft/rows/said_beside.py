@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from logbook.craft.rows.asides import counts_in_brackets, is_remark, name_made, printed_counts
 from logbook.craft.rows.beside import Beside
-from logbook.craft.rows.chain_sayings import SaidToCount, counted_by_parts, said_to_count
+from logbook.craft.rows.chain_sayings import SaidToCount, counted_by_parts, one_stitch, said_to_count
 from logbook.craft.rows.cursor import BREAKS, Cursor, NotUnderstoodError
 from logbook.craft.rows.instructions import Chain, Instruction, Made, Span, Work
 from logbook.craft.rows.own_stitches import OwnStitches
@@ -44,7 +44,7 @@ class SaidBeside:
         """Takes what stands in brackets beside the work; False if it is work."""
         said = said_to_count(inside)
         if said is None and items and isinstance(items[-1], Chain) and only_moves(items[:-1]):
-            said = counted_by_parts(inside, items[-1].count)
+            said = counted_by_parts(inside, items[-1].count) or one_stitch(inside, items[-1].count)
         if said is not None:
             self._note(said, items)
             return True
@@ -62,6 +62,12 @@ class SaidBeside:
         if inside.next_is("same") and len(inside.words) > 2 and not any(word.sort == NUMBER for word in inside.words):
             self._row.notes.append(_all_of(inside))
             return True  # "2 sc in last ch (same ch as first sc)"
+        if not repeats and self._beside.says_beside(inside):
+            self._row.notes.append(_all_of(inside))
+            return True  # "mark the 4th"
+        if not repeats and (last := _last_part(inside)) is not None and (counts := printed_counts(last, self._targets)):
+            self._row.counts = counts
+            return True  # "1 st decreased - 19 sts"
         name = name_made(inside, lambda text: not text.isdigit() and text not in ONE_STITCH_NAMES)
         if name and items and isinstance(items[-1], Work):
             self._name(name, items)
@@ -163,6 +169,14 @@ def _said(cur: Cursor) -> SaidToCount | None:
         return said_to_count(cur)
     except NotUnderstoodError:
         return None
+
+
+def _last_part(cur: Cursor) -> Cursor | None:
+    """``19 sts`` of ``1 st decreased - 19 sts``: what stands behind the last dash or break, if only a remark stands before."""
+    at = next((at for at in range(len(cur.words) - 1, 0, -1) if cur.words[at].text in ("-", ",", ";", ":", "=", ".")), 0)
+    if not at or at + 1 == len(cur.words) or not is_remark(cur.inside(0, at)):
+        return None
+    return cur.inside(at + 1, len(cur.words))
 
 
 def _all_of(cur: Cursor) -> Span:

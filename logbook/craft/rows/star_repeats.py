@@ -14,6 +14,8 @@ from logbook.craft.rows.instructions import (
     Next,
     Repeat,
     Same,
+    Skip,
+    Skipped,
     Span,
     Times,
     ToEnd,
@@ -46,6 +48,8 @@ class StarRepeats:
         """``*…* across``, ``*…* 6 times``; alone the second star only ends what is repeated later."""
         start, star = cur.at, cur.word().text
         cur.at += 1
+        if cur.next_is(",") and cur.next_is("toend", "around", ahead=1):
+            cur.at += 1
         until = self.targets.until(cur) or self._said_to_repeat(cur)
         if until is None:
             if star in self._closed:
@@ -160,6 +164,9 @@ class StarRepeats:
                 raise NotUnderstoodError(cur.span_from(start))
             counted = any(word.sort == NUMBER for word in cur.words[start : min(start + 4, cur.at)])
             many = len(ends.made.items) if counted else 1
+            if isinstance(ends.into, Next) and ends.into.count > 1 and not counted:
+                others = replace(ends, into=replace(ends.into, count=ends.into.count - 1))
+                return [*body[:-1], others, Work(Made(ends.made.items[-many:]), where, cur.span_from(start))]
             return [*body[:-1], Work(Made(ends.made.items[-many:]), where, cur.span_from(start))]
         cur.accept("but")
         if cur.next_is("sk") and (skips := self._skips_last(cur)):
@@ -190,7 +197,11 @@ class StarRepeats:
             last = True
         alike = isinstance(ends, Work) and bool(instead) and isinstance(instead[0], Work) and _takes_its_place(ends, instead[0])
         self._fewer = last or alike
-        return [*body[:-1], *instead] if last or alike else list(instead)
+        if last or alike:
+            return [*body[:-1], *instead]
+        if _begins_so(body, instead) and cur.next_is(*BREAKS, "join", "slst", "and", ""):
+            return [*instead, replace(body[1], if_left=True)]
+        return list(instead)
 
     def _marked(self, cur: Cursor, stars: Stars) -> int:
         """Where the mark stands that the last repeat goes to: ``at **``."""
@@ -249,6 +260,12 @@ class StarRepeats:
         return list(body[:-count])
 
 
+def _begins_so(body: Sequence[Instruction], instead: Sequence[Instruction]) -> bool:
+    """Whether a row ends with the repeat's first chains, and skips what those chains stand over: ``ending with ch 3, join``."""
+    begun = len(instead) == 1 and len(body) > 2 and isinstance(body[0], Chain) and isinstance(body[1], Skip)
+    return begun and isinstance(instead[0], Chain) and instead[0].count == body[0].count
+
+
 def _slips(item: Instruction) -> bool:
     return isinstance(item, Work) and item.made.items == ("sl st",)
 
@@ -274,8 +291,8 @@ def leads_to_last(cur: Cursor, kinds: Sequence[str]) -> bool:
 
 def _takes_its_place(ends: Work, instead: Work) -> bool:
     """Whether a row's end is the repeat's own last stitch made elsewhere, or less of it in the last such place."""
-    if ends.made == instead.made:
-        return True
     own, last = ends.into, instead.into
+    if ends.made == instead.made:
+        return not isinstance(own, Skipped)
     same_place = isinstance(own, Next) and isinstance(last, Last) and own.wanted == last.wanted and own.wanted.kind != "st"
     return same_place and set(ends.made.items) == set(instead.made.items)

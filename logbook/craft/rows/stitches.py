@@ -212,7 +212,7 @@ class Stitches:
             if cur.next_is("toend", "around", "tolast"):
                 return self.works(cur, made, start, Each(ANY_STITCH, self.targets.until(cur) or ToEnd()))
             return self.works(cur, Made(made.items * (count or 1), made.name), start, self.targets.target(cur))
-        if cur.next_is("next", "each"):
+        if cur.next_is("next", "each", "everyother"):
             return self.works(cur, Made(made.items * (count or 1), made.name), start, self.targets.target(cur))
         if count > 1 and self.targets.loop_is_ring and self._along_an_edge(cur):
             cur.skip_clause("turn", "join")
@@ -266,7 +266,9 @@ class Stitches:
                 cur.at += 1  # "sc in 2nd ch from hook and across"
                 until = self.targets.until(cur) or ToEnd()
                 return [*found, Repeat((Work(made, Next(ANY_STITCH), cur.span_from(start)),), until, cur.span_from(start))]
-            if not (cur.next_is("and") and cur.next_is("in", *steps, ahead=1)):
+            moves = made.items == ("sl st",) and cur.next_is("and") and cur.next_is("ch", "corner", "sp", ahead=1)
+            moves = moves and (not cur.next_is("ch", ahead=1) or cur.next_is("-", "sp", ahead=2))
+            if not (moves or (cur.next_is("and") and cur.next_is("in", *steps, ahead=1))):
                 return found
             start = cur.at + 1
             cur.at += 1

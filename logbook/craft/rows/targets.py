@@ -93,6 +93,9 @@ class Targets:
         wanted = self.places.wanted_or_any(cur)
         if self.places.of_each:
             return Each(wanted, self.until(cur) or ToEnd())
+        if cur.next_is("skipped") or (cur.next_is("just", "you", "previously") and cur.next_is("skipped", ahead=1)):
+            cur.at += 1 if cur.next_is("skipped") else 2
+            return Skipped(wanted, count or 1)
         return Same() if self.at_base(cur) else Next(wanted, count or 1)
 
     def _rest(self, cur: Cursor) -> Target | Each:
@@ -264,7 +267,10 @@ class Targets:
             if cur.accept("tch"):
                 return ToTurningChain()
             count = None if self.places.names_a_size(cur) else cur.number()
-            return ToLast(count or 1, replace_whole(self.places.wanted_or_any(cur)))
+            wanted = replace_whole(self.places.wanted_or_any(cur))
+            if cur.next_is("of", "from") and cur.next_is("ending", ahead=1):
+                cur.at += 2
+            return ToLast(count or 1, wanted)
         if cur.next_is("except", "but") and cur.next_is("last", ahead=1):
             cur.at += 2
             count = 1 if cur.accept("one") else cur.number() or 1

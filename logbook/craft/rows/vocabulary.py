@@ -38,7 +38,7 @@ _WAYS = {
     "around": "around|round|rnd|rd|rounds|rnds|rds|around post of|around posts of|round post of|"
     "round stem of|around stem of|around ring|around circle|around whole rnd|around entire rnd",
     "tolast": "to last|up to last|up until last|till last|to very last|until final|up to final|across to final|"
-    "around to final|across to last|around to last|to within last|within last|until last|to final",
+    "around to final|across to last|around to last|to within last|within last|to within|until last|to final",
     "to": "to|until|up to|across to|over to|along to|around to",
     "in": "in|into|in to|onto|inside|inside of|blo of|flo of|blo in|flo in|in blo of|in flo of|in blo only of|in bl of|in fl of",
     "next": "next following foll",
@@ -82,7 +82,7 @@ _WAYS = {
     "please|continue to|continue|continuing|cont|continue working|continuing to|cont to|go on|remembering to|"
     "remember to|don't forget to|"
     "do not forget to|not forgetting to|be sure to|making sure to|make sure to|making sure you|taking care to|your|"
-    "as before|as usual|in same way|just|simply|"
+    "as before|as usual|in same way|just|simply|going back|go back and|"
     "after that|after it|after this|after this one|thereafter|in spiral|in a spiral|in spirals|in continuous spiral|"
     "in a continuous spiral|in continuous rounds|in rounds|in continuous rnds|continuous rounds|continuous rnds|"
     "blo st|create|creating|form|forming|"
