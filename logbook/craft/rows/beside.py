@@ -133,6 +133,8 @@ class Beside:
         if cur.at == start:
             cur.at += 1
         self.row.notes.append(cur.span_from(start))
+        if any(word.sort in (STITCH, TOGETHER, NUMBER) for word in cur.words[start : cur.at]):
+            self.row.unsure.append(cur.span_from(start))
         return True
 
     def _no_work_begins(self, cur: Cursor) -> bool:

@@ -155,7 +155,11 @@ class Hand:
             return
         if not self._counts_stitches:
             met = self.find.group_end(self.at) if self._loose else self.at
-            if self.row.in_round and self._loose and not any(map(starts_space, self.below[self.at : len(self.below) - self.turned])):
+            if (
+                self.row.in_round
+                and self._loose
+                and not any(map(starts_space, self.below[self.at : len(self.below) - self.turned]))
+            ):
                 return  # between the last space and the first, as between others
             if not any(place.like("st") for place in self.below[met : len(self.below) - self.turned]) and (
                 self._loose or self.turned

@@ -308,7 +308,8 @@ class StatedMultiple:
 
 @dataclass(frozen=True, slots=True)
 class WrittenPattern:
-    """All rows of a text. ``chain_sizes``: starting chains that it states, one a size. ``notes``: what is set aside as no work.
+    """All rows of a text. ``chain_sizes``: starting chains that it states, one a size. ``notes``: what is set aside as no work;
+    ``unsure``: those of them, from the first row on, that could be work all the same.
 
     ``sizes``: how many there are, if the rows themselves differ from size to size.
 
@@ -325,3 +326,4 @@ class WrittenPattern:
     stated: StatedMultiple | None = None
     notes: tuple[Span, ...] = ()
     sizes: int = 1
+    unsure: tuple[Span, ...] = ()

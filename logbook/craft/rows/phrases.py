@@ -143,6 +143,7 @@ class Phrases:
                 failed_at = cur.at
                 if not error.says and only_says(cur, start, not any(isinstance(item, Work | Repeat) for item in self.row.items)):
                     self.row.notes.append(cur.span_from(start))
+                    self.row.unsure.append(cur.span_from(start))
                     continue
                 cur.at = max(failed_at, start + 1)
                 cur.skip_to(BREAKS)
@@ -154,7 +155,9 @@ class Phrases:
 
     def _all_of_these(self, cur: Cursor, items: list[Instruction], start: int) -> bool:
         """``1 sc, then inc, all around``: all of them again and again, where none of them says its place."""
-        if not (cur.next_is("toend", "around") and cur.next_is(*BREAKS, "", "(", "[", "-", ahead=1) and cur.next_is(",", ahead=-1)):
+        if not (
+            cur.next_is("toend", "around") and cur.next_is(*BREAKS, "", "(", "[", "-", ahead=1) and cur.next_is(",", ahead=-1)
+        ):
             return False
         begin = next((at for at, item in enumerate(items) if not isinstance(item, Chain)), len(items))
         body = items[begin:]
@@ -170,10 +173,13 @@ class Phrases:
         start = cur.at
         while cur.more() and not cur.next_is(*BREAKS, *CLOSING, *STARS):
             if cur.next_is("as") and cur.next_is("follows", "below", ahead=1):
-                if any(word.sort in (STITCH, TOGETHER) and after.text == "in" for word, after in pairwise(cur.words[start : cur.at])):
+                if any(
+                    word.sort in (STITCH, TOGETHER) and after.text == "in" for word, after in pairwise(cur.words[start : cur.at])
+                ):
                     break
                 cur.at += 2
                 self.row.notes.append(cur.span_from(start))
+                self.row.unsure.append(cur.span_from(start))
                 return True
             cur.at += 1
         cur.at = start
@@ -333,7 +339,11 @@ class Phrases:
                 return [Chain(cur.number() or 1, cur.span_from(start))]
         if cur.next_is("ending", "finish") and items:
             ahead = 2 if cur.next_is("with", "by", ahead=1) else 1
-            if ahead == 2 or cur.word(1).sort in (NUMBER, STITCH, TOGETHER) or cur.next_is("ch", "sk", "inc", "dec", "(", ahead=1):
+            if (
+                ahead == 2
+                or cur.word(1).sort in (NUMBER, STITCH, TOGETHER)
+                or cur.next_is("ch", "sk", "inc", "dec", "(", ahead=1)
+            ):
                 cur.at += ahead
                 return self._phrase(cur, items)
         ahead = 2 if cur.next_is("with", "by", ahead=1) else 1

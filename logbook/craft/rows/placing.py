@@ -119,6 +119,7 @@ class Placing:
         where = self.targets.target(cur)
         if isinstance(before, Repeat) and isinstance(where, Each) and not where.said and cur.next_is(*BREAKS, ""):
             self.row.notes.append(cur.span_from(start))
+            self.row.unsure.append(cur.span_from(start))
             return []  # "sc in each st across, working into the top of each bobble"
         if (
             goes_on

@@ -101,6 +101,7 @@ class _Proving:
             statements += said
         wrong = wrong_counts(self.pattern, courses, self.speaker)
         problems += (replace(problem, suggestion=COUNT_CHAINS if tried.with_chains else "") for problem in wrong)
+        problems = [self._as_sure(problem, problems) for problem in problems]
         problems += self._questions(tried)
         if courses.fits and not problems:
             problems += self._misstated(courses)
@@ -111,6 +112,20 @@ class _Proving:
             remarks=tuple(self._passed(courses)),
             beyond=tuple(above.rows),
         )
+
+    def _as_sure(self, problem: RowProblem, problems: list[RowProblem]) -> RowProblem:
+        """A trouble behind words set aside that could be work is one of not understanding, up to the next count that holds."""
+        if problem.kind not in (DOES_NOT_FIT, CLAIM) or not self.pattern.unsure:
+            return problem
+        named = {each.row for each in problems}
+        row = next((row for row in self.pattern.rows if row.number == problem.row), None)
+        end = row.span.end if row else problem.span.end
+        sure = [each.span.end for each in self.pattern.rows if each.counts and each.number not in named and each.span.end < end]
+        aside = [span for span in self.pattern.unsure if max(sure, default=0) <= span.start < end]
+        if not aside:
+            return problem
+        says = f"{problem.says} {self.speaker.quoted(aside[-1])} was taken as a remark."
+        return replace(problem, says=says, kind=NOT_UNDERSTOOD)
 
     def _understood(self) -> tuple[WrittenRow, ...]:
         """The rows up to the first that holds something not understood."""

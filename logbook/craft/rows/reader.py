@@ -6,6 +6,7 @@ rows. A line that tells no work is set aside as a note.
 """
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
 from logbook.craft.rows.asides import printed_counts
@@ -113,7 +114,7 @@ class _Reading:
         first, last, span = self.repeat or (None, None, NOWHERE)
         return WrittenPattern(
             written.rows, faults, chain, first, last, span, chains_count(self.text), self.stated, tuple(self._notes()),
-            self._sizes(chain),
+            self._sizes(chain), tuple(self._unsure()),
         )  # fmt: skip
 
     def _goes_on_until(self, part: TextPart) -> bool:
@@ -158,6 +159,16 @@ class _Reading:
 
     def _notes(self) -> list[Span]:
         return sorted({*self.notes, *(span for row in self.rows for span in row.words.notes)}, key=lambda span: span.start)
+
+    def _unsure(self) -> Iterator[Span]:
+        """What is set aside in rows, and lines between them, though it may be work."""
+        for row in self.rows:
+            yield from row.words.unsure
+        first = min((row.part.start for row in self.rows), default=len(self.text))
+        for span in self.notes:
+            line = self.text[span.start : span.end]
+            if span.start > first and (WORK.search(line) or re.search(r"\d", line)):
+                yield span
 
     def _refers(self, part: TextPart, after: list[TextPart]) -> bool:
         """Rows that are as others: added here. ``Rep Rows 2–3`` without a name: what the pattern repeats."""

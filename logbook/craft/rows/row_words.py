@@ -20,6 +20,7 @@ class RowWords:
     joins_to: str = ""  # "chain" or "stitch": what the round is joined to, if said
     in_ring: bool = False  # the row makes its own foundation
     notes: list[Span] = field(default_factory=list)
+    unsure: list[Span] = field(default_factory=list)  # those of the notes that could tell something to do all the same
     and_onto: tuple[int, ...] = ()  # rows whose unworked rests it goes on over
     onto: int = 0  # the row whose unworked rest it takes up; −1: the last that left some
     leaves_rest: bool = False

@@ -88,7 +88,12 @@ class SaidBeside:
         states = any(word.text in ("is", "are") for word in inside.words) and not any(word.text == "in" for word in inside.words)
         if is_remark(inside) or names_row or together or states:
             self._row.notes.append(inside.span_from(inside.at) if not inside.more() else _all_of(inside))
+            self._row.unsure += self._row.notes[-1:] if states or any(word.sort == NUMBER for word in inside.words) else []
             return True
+        if not repeats and inside.next_is("or", "ie", "i", "so", "because", "not"):
+            self._row.notes.append(_all_of(inside))
+            self._row.unsure.append(_all_of(inside))
+            return True  # "or skip 1 and sc 1": the same in other words
         return False
 
     def why(self, cur: Cursor) -> bool:
@@ -102,6 +107,7 @@ class SaidBeside:
             cur.at = start
             return False
         self._row.notes.append(cur.span_from(start))
+        self._row.unsure.append(cur.span_from(start))
         return True
 
     def chain_said(self, cur: Cursor, items: list[Instruction]) -> Chain | None:

@@ -121,52 +121,60 @@ _LOOPS = [
     for only in ((), ("only",))
     for of in ((), ("of",))
 ]
-_TO_END = [
-    ([*to, *which, "end", *of], "toend")
-    for to in (
-        ("to",),
-        ("until",),
-        ("till",),
-        ("along", "to"),
-        ("across", "to"),
-        ("on", "to"),
-        ("right", "to"),
-        ("until", "reach"),
-        ("until", "you", "reach"),
-        ("till", "you", "reach"),
-    )
-    for which in ((), ("very",), ("other",), ("far",))
-    for of in (
-        (),
-        *(("of", noun) for noun in (*_ALONG, "line")),
-        *(("of", each, "ch") for each in ("foundation", "starting", "base")),
-    )
-] + [
-    ([*until, *noun], "toend")
-    for until in (
-        *((till, "you", "run", "out") for till in ("until", "till")),
-        *((till, *none) for till in ("until", "till") for none in (("none", "remain"), ("none", "are", "left"), ("no", "more"))),
-    )
-    for noun in ((), *(("of", noun) for noun in _ALONG))
-] + [
-    ([*how, *noun], "around" if how[-1] in ("around", "round") else "toend")
-    for how in (
-        *(("all", way) for way in ("across", "along", "around", "round")),
-        *((all_, "way", way) for all_ in ("all", "right", "whole") for way in ("across", "along", "around", "round")),
-        *((way,) for way in ("across", "along")),
-        *((way, "to", "end") for way in ("around", "round")),
-        ("right", "round"),
-        ("right", "around"),
-        ("right", "across"),
-        ("right", "along"),
-    )
-    for noun in (
-        (),
-        *((noun,) for noun in _ALONG),
-        *((each, noun) for each in ("whole", "entire", "foundation", "starting") for noun in _ALONG),
-    )
-    if len(how) + len(noun) > 1
-]
+_TO_END = (
+    [
+        ([*to, *which, "end", *of], "toend")
+        for to in (
+            ("to",),
+            ("until",),
+            ("till",),
+            ("along", "to"),
+            ("across", "to"),
+            ("on", "to"),
+            ("right", "to"),
+            ("until", "reach"),
+            ("until", "you", "reach"),
+            ("till", "you", "reach"),
+        )
+        for which in ((), ("very",), ("other",), ("far",))
+        for of in (
+            (),
+            *(("of", noun) for noun in (*_ALONG, "line")),
+            *(("of", each, "ch") for each in ("foundation", "starting", "base")),
+        )
+    ]
+    + [
+        ([*until, *noun], "toend")
+        for until in (
+            *((till, "you", "run", "out") for till in ("until", "till")),
+            *(
+                (till, *none)
+                for till in ("until", "till")
+                for none in (("none", "remain"), ("none", "are", "left"), ("no", "more"))
+            ),
+        )
+        for noun in ((), *(("of", noun) for noun in _ALONG))
+    ]
+    + [
+        ([*how, *noun], "around" if how[-1] in ("around", "round") else "toend")
+        for how in (
+            *(("all", way) for way in ("across", "along", "around", "round")),
+            *((all_, "way", way) for all_ in ("all", "right", "whole") for way in ("across", "along", "around", "round")),
+            *((way,) for way in ("across", "along")),
+            *((way, "to", "end") for way in ("around", "round")),
+            ("right", "round"),
+            ("right", "around"),
+            ("right", "across"),
+            ("right", "along"),
+        )
+        for noun in (
+            (),
+            *((noun,) for noun in _ALONG),
+            *((each, noun) for each in ("whole", "entire", "foundation", "starting") for noun in _ALONG),
+        )
+        if len(how) + len(noun) > 1
+    ]
+)
 _BACKS = [
     ([*how, "back", what, *of], "in" if of else "")
     for how in (("in",), ("into",), ("along",), ("through",), ("working", "in"), ("working", "into"))
