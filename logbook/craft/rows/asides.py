@@ -83,6 +83,12 @@ def printed_counts(cur: Cursor, targets: Targets) -> tuple[PrintedCount, ...]:
             break
         if cur.next_is(*_SAID_BESIDE, "without"):
             cur.at = len(cur.words)  # "with the ch-3 as the first", "including tch"
+    if found and cur.next_is("(", "[") and cur.closing() == len(cur.words) - 1 and not any(
+        word.text in _MOVES[:-3] for word in cur.words[cur.at + 1 :]
+    ):
+        cur.at = len(cur.words)  # "19 dc (6 blocks)"
+    if cur.next_is("after", "at") and cur.next_is("row", "around", ahead=1):
+        cur.at = len(cur.words)  # "92 dc after Rnd 5"
     if cur.more():
         cur.at = start
         return ()

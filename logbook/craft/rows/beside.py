@@ -19,7 +19,7 @@ _OTHER_WORK = {
     "noting", "note", "leaving", "check", "weaving", "twist", "securing", "position", "attach", "break", "breaking",
 }  # fmt: skip
 """Words that a phrase begins with that is no work."""
-_LEFT = ("next", "rest", "them", "rem", "last", "tch", "unworked", "st", "these", "those", "same", "other")
+_LEFT = ("next", "rest", "them", "rem", "last", "tch", "unworked", "st", "these", "those", "same", "other", "it")
 
 
 class Beside:

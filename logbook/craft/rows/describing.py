@@ -5,18 +5,18 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 
 from logbook.craft.rows.cursor import Cursor
-from logbook.craft.rows.instructions import Instruction, Made
+from logbook.craft.rows.instructions import Instruction, Made, Next
 from logbook.craft.rows.lines import LEADS_TO_ROW
 from logbook.craft.rows.own_stitches import NO_PLACE, OwnStitches
 from logbook.craft.rows.phrases import Phrases
-from logbook.craft.rows.place_kinds import ONE_STITCH_NAMES
+from logbook.craft.rows.place_kinds import ONE_STITCH_NAMES, PlaceKinds
 from logbook.craft.rows.sayings import saying
 from logbook.craft.rows.word import STITCH, TOGETHER, Word
 from logbook.craft.rows.words import HowRead, cut, raw_words
 from logbook.craft.words.terms import Terms
 
 _CALLED = re.compile(
-    r"\s*(?:special\s+(?:stitch(?:es)?|abbreviations?)\s*[:–—-]?\s*)?"
+    r"\s*(?:(?:\d[.)]|[~*•·–-])\s+)?(?:special\s+(?:stitch(?:es)?|abbreviations?)\s*[:–—-]?\s*)?"
     r"(?P<name>(?:\d+-)?[A-Z][\w'’-]*(?:[ -][A-Za-z\d][\w'’-]*){0,3}?)"
     r"\s*(?:[(\[](?P<short>[\w .'’-]{1,40})[)\]])?\s*"
     r"(?:[=:]|\s[–—-]\s)\s*(?=\S)",
@@ -72,7 +72,7 @@ class Describing:
         text, terms = self.text, self.terms
         found = _CALLED.match(text, start, end)
         if found is None or (
-            _NO_STITCH.match(text, start, end) and not re.match(r"\s*beg\w*\s+(?:cl|pop|puff)", text[start:end], re.I)
+            _NO_STITCH.match(text, found.start("name"), end) and not re.match(r"\s*beg\w*\s+(?:cl|pop|puff)", text[start:end], re.I)
         ):
             return False
         names = [name for name in (found["name"], found["short"]) if name]
@@ -106,6 +106,8 @@ class Describing:
         made = self._in_one_place(cur)
         if made is not None:
             self.own.made[name] = Made(made.items, name)
+            if (place := self._space_said(cur)) is not None:
+                self.own.placed[name] = place
         elif _IN_LOOPS.search(body):
             if _SEVERAL_PLACES.search(body):
                 return False
@@ -142,6 +144,14 @@ class Describing:
         if made is None and stop and cur.next_is("(", "["):
             made = stitches.made(cur.inside(1, stop - 1))
         return made
+
+    def _space_said(self, cur: Cursor) -> Next | None:
+        """``in ch-2 sp`` at the end of a description; None if it says no space."""
+        at = next((at for at, word in enumerate(cur.words) if word.text == "in"), len(cur.words))
+        rest = cur.inside(at + 1, len(cur.words))
+        rest.accept("next", "same", "corner")
+        wanted = PlaceKinds(self.own.made).wanted(rest) if rest.more() else None
+        return Next(wanted) if wanted is not None and wanted.kind == "sp" else None
 
     def _in_steps(self, cur: Cursor) -> tuple[Instruction, ...] | None:
         phrases = Phrases(self.own, in_round=False)

@@ -141,14 +141,13 @@ class Finder:
             before, after = self.below[found - 1], self.below[found]
             if not (before.is_stitch and after.is_stitch):
                 continue
-            if wanted.inner != "group" or (self._parts(before, after) and self._are_groups(wanted, before, after, span)):
+            if wanted.inner != "group" or (self._parts(before, after) and self._are_groups(wanted, found, span)):
                 return found, found
         raise TroubleError(RowTrouble("short", span, 1, wanted))
 
-    @staticmethod
-    def _are_groups(wanted: Wanted, before: Place, after: Place, span: Span) -> bool:
+    def _are_groups(self, wanted: Wanted, at: int, span: Span) -> bool:
         """Whether a gap lies between two groups as the text names them; a lone stitch beside one leaves that open."""
-        sizes = [1 if place.group is None else place.group[1] for place in (before, after)]
+        sizes = [self._side_by_side(at - 1, -1), self._side_by_side(at, 1)]
         if wanted.name != "between":
             return True
         if wanted.size:
@@ -157,9 +156,21 @@ class Finder:
             raise TroubleError(RowTrouble("edge", span, 0, wanted))
         return True
 
+    def _side_by_side(self, at: int, step: int) -> int:
+        """How many stitches of no group stand side by side from there, or are in its group: those at an edge are one group."""
+        place = self.below[at]
+        if place.group is not None:
+            return place.group[1]
+        count = 0
+        while 0 <= at < len(self.below) and self.below[at].is_stitch and self.below[at].group is None:
+            count, at = count + 1, at + step
+        return count
+
     @staticmethod
     def _parts(before: Place, after: Place) -> bool:
         """Whether two neighbours belong to different groups."""
+        if before.group is None and after.group is None:
+            return False
         return before.group is None or after.group is None or after.group[2] == 0
 
     def _next_group(self, wanted: Wanted, at: int, span: Span) -> Spot:

@@ -34,6 +34,7 @@ from logbook.craft.rows.instructions import (
 from logbook.craft.rows.places import Row, settled
 
 Ways = Mapping[str, int]  # what can be read in several ways → which way is tried
+OPEN = ("edge",)  # what the text leaves open ends no repeat
 CHAINS_COUNT, TIMES_IN_ALL = "chains count", "times in all"
 
 
@@ -221,6 +222,8 @@ class _Laying:
                 self._pass(repeat)
             except TroubleError as error:
                 stuck = error.trouble
+                if stuck.sort in OPEN:
+                    raise
                 break
             saved.append(self._saved())
         first_try: RowTrouble | None = None

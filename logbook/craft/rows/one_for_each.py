@@ -14,7 +14,7 @@ def one_for_each(items: list[Instruction], new: list[Instruction], by_and: bool)
         second = Repeat((second,), ToEnd(), second.span)
     if not (isinstance(first, Repeat) and isinstance(second, Repeat) and isinstance(first.until, ToEnd)):
         return False
-    works = [each for work in (*works_of(first.body), *works_of(second.body)) for each in _by_kind(work)]
+    works = [each for work in (*works_of(first.body), *works_of(second.body)) for each in by_kind(work)]
     single = (
         len(first.body) == 1
         and len(second.body) == 1
@@ -29,7 +29,7 @@ def one_for_each(items: list[Instruction], new: list[Instruction], by_and: bool)
     return True
 
 
-def _by_kind(work: Work) -> list[Work]:
+def by_kind(work: Work) -> list[Work]:
     """``sc in each dc and each ch-1 sp`` as one work for each kind of place."""
     if isinstance(work.into, Next) and work.into.wanted.kind == "either":
         return [replace(work, into=Next(each)) for each in work.into.wanted.either]

@@ -3,26 +3,43 @@
 import itertools
 from dataclasses import replace
 
-from logbook.craft.rows.word import NUMBER, STITCH, Word
+from logbook.craft.rows.word import NUMBER, OTHER, STITCH, Word
 
 _INTO = ("on", "onto", "over", "inside", "under", "upon", "through", "across")
 _PLACES_FOLLOW = ("next", "following", "foll", "each", "every", "first", "last", "same", "top", "all", "both")
 _ROWS = ("row", "rnd", "round", "rows", "rnds", "rounds", "way", "along", "across")
 _MARKS = ("#", "@", "~", "+", "§", "^", "¶", "◊", "‡", "¤")
 _HARMLESS = frozenset(
-    """loosely firmly carefully tightly neatly gently lightly slightly simply exactly finally lastly firstly secondly thirdly
-    closely securely snugly fairly quickly slowly normally usually regularly continuously consecutively immediately
-    subsequently directly really actually initially fully completely wholly entirely thoroughly cleanly smoothly
-    accordingly additionally invisibly temporarily deliberately purposely intentionally equally consistently comfortably
-    properly correctly rather quite""".split()
+    (
+        *("loosely", "firmly", "carefully", "tightly", "neatly", "gently", "lightly", "slightly", "simply", "exactly", "finally"),
+        *("lastly", "firstly", "secondly", "thirdly", "closely", "securely", "snugly", "fairly", "quickly", "slowly", "normally"),
+        *("usually", "regularly", "continuously", "consecutively", "immediately", "subsequently", "directly", "really"),
+        *("actually", "initially", "fully", "completely", "wholly", "entirely", "thoroughly", "cleanly", "smoothly"),
+        *("accordingly", "additionally", "invisibly", "temporarily", "deliberately", "purposely", "intentionally", "equally"),
+        *("consistently", "comfortably", "properly", "correctly", "rather", "quite"),
+    )
 )
 """Words that say how a stitch is worked and change nothing that is counted; any other of their kind is not passed over."""
+_LOOPS = ("loop", "loops", "space", "spaces", "sp", "sps", "arch", "arches")
+_CHAINS = ("chain", "chains", "ch", "chs")
+_SAME: dict[str, list[tuple[list[tuple[str, ...]], tuple[str, ...]]]] = {
+    "taken": [([("taken",), ("as",)], ("counts", "as"))],
+    "regarded": [([("regarded",), ("as",)], ("counts", "as"))],
+    "treated": [([("treated",), ("as",)], ("counts", "as"))],
+    "pass": [([("pass",), ("over",)], ("sk",))],
+    "passing": [([("passing",), ("over",)], ("sk",))],
+    "passed": [([("passed",), ("over",)], ("skipped",))],
+    "last": [([("last",), ("of",), ("them", "these", "those")], ("last", "st"))],
+    "first": [([("first",), ("of",), ("them", "these", "those")], ("first", "st"))],
+    **{loop: [([(loop,), ("of",), _CHAINS], ("sp",))] for loop in _LOOPS},
+}
+"""First word → ways of the older prose that begin with it, and what they are written as."""
 _GROUPS = ("shell", "group", "fan", "cluster")
 
 
 def alike(raw: list[Word]) -> list[Word]:
     """The words, with one way of saying what is said in several."""
-    raw = _without_instead(raw)
+    raw = _reworded(_without_instead(raw))
     marks = _marks(raw)
     found: list[Word] = []
     for at, word in enumerate(raw):
@@ -49,6 +66,27 @@ def alike(raw: list[Word]) -> list[Word]:
             continue
         else:
             found.append(word)
+    return found
+
+
+def _reworded(raw: list[Word]) -> list[Word]:
+    """The words with phrases of the older prose as they are written today."""
+    found: list[Word] = []
+    at = 0
+    while at < len(raw):
+        for way, instead in _SAME.get(raw[at].text, ()):
+            if all(word.text in each for word, each in zip(raw[at : at + len(way)], way, strict=False)) and at + len(way) <= len(raw):
+                found += [replace(raw[at], text=text, end=raw[at + len(way) - 1].end, sort=OTHER, value=0) for text in instead]
+                at += len(way)
+                break
+        else:
+            loop = raw[at].text in _LOOPS and len(raw) > at + 3 and raw[at + 1].text == "of" and raw[at + 3].text in _CHAINS
+            if loop and raw[at + 2].sort == NUMBER:  # "space of 1 chain"
+                found += [raw[at + 2], replace(raw[at + 3], text="ch"), replace(raw[at], text="sp")]
+                at += 4
+            else:
+                found.append(raw[at])
+                at += 1
     return found
 
 
@@ -91,12 +129,17 @@ def _without_instead(raw: list[Word]) -> list[Word]:
     if "instead" not in texts:
         return raw
     at = texts.index("instead")
-    if at and texts[at - 1] in ("(", "[") and any(text in (")", "]") for text in texts[at : at + 5]):
+    if at and texts[at - 1] in ("(", "[") and any(text in (")", "]") for text in texts[at:]):
         end = next(index for index in range(at, len(texts)) if texts[index] in (")", "]"))
         return _without_instead([*raw[: at - 1], *raw[end + 1 :]])
     if texts[at + 1 : at + 2] == ["of"] and raw[at + 2 : at + 3] and raw[at + 2].sort == NUMBER:
         end = at + 3
         while end < len(raw) and raw[end].sort == STITCH:
             end += 1
-        return _without_instead([*raw[:at], *raw[end:]])
+        clause = max((back for back in range(at) if texts[back] in (",", ";")), default=-1)
+        repeats = clause > 0 and any(text in ("rep", "repeat") for text in texts[:clause])
+        told = not {"ending", "end", "ends", "finish", "finishing", "only"} & set(texts[clause:at])
+        ends = [replace(raw[at], text=text, sort=OTHER) for text in ("ending", "last", "rep", "with")] if repeats and told else []
+        working = clause + 1 + (texts[clause + 1 : clause + 2] in (["working"], ["work"], ["making"]))
+        return _without_instead([*raw[: clause + 1], *ends, *raw[working if ends else clause + 1 : at], *raw[end:]])
     return raw

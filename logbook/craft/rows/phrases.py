@@ -53,7 +53,7 @@ class Phrases:
         self.in_round = in_round
         self.sized = False  # numbers stand in several sizes
         self.starts: Skip | None = None  # where row 1 is said to begin, which may be told behind its work
-        self.stitches = Stitches(own.made, self.targets)
+        self.stitches = Stitches(own.made, self.targets, own.placed)
         self.skips = Skips(self.targets, self.stitches)
         self.beside = Beside(self.row, self.targets)
         self.said = SaidBeside(own, self.row, self.targets, self.stitches, self.beside)
@@ -63,10 +63,11 @@ class Phrases:
         self.beginnings = Beginnings(self.row, self.targets)
         self.stars = StarRepeats(self.targets, self._phrase, self.sequence)
 
-    def read(self, cur: Cursor, kind_below: str, first: bool = False) -> RowWords:
-        """All of it. ``kind_below``: the stitch that an increase is of, if this row names none."""
+    def read(self, cur: Cursor, kind_below: str, first: bool = False, ring: bool = False) -> RowWords:
+        """All of it. ``kind_below``: the stitch that an increase is of, if this row names none. ``ring``: a ring was made before."""
         self.sized = any(word.sizes for word in cur.words)
-        self.targets.loop_is_ring = first and self.in_round
+        self.targets.in_round = self.in_round
+        self.targets.loop_is_ring = first and (self.in_round or ring)
         self.doings.first_row = first
         self.targets.in_ring = any(word.text == "ring" for word in cur.words)
         cur = onto_rest(_unbracketed(cur), self.row, self.in_round)
@@ -104,7 +105,7 @@ class Phrases:
     def _of_a_part(self) -> None:
         """Leaves out a count that stands between the row's stitches: it is of those before it."""
         works = [work.span.start for work in works_of(self.row.items) if work.made.items != ("sl st",)]
-        if self.row.counts and works and min(works) < (at := self.row.counts[0].span.start) < max(works):
+        if self.row.counts and works and min(works) < self.row.counts[0].span.start < max(works):
             self.row.notes += [count.span for count in self.row.counts]
             self.row.counts = ()
 

@@ -31,7 +31,8 @@ class PlaceKinds:
         """A kind of place; any stitch if none is named."""
         wanted = self.wanted(cur) or ANY_STITCH
         if cur.sort_is(NUMBER) and cur.next_is("row", ahead=1) and cur.next_is("below", ahead=2):
-            cur.at += 3  # a long stitch still stands in the place of the one above
+            cur.at += 3  # a long stitch still stands in the place of the one above, whatever that is
+            wanted = ANY_STITCH
         elif cur.next_is("row") and cur.next_is("below", ahead=1):
             cur.at += 2
         return wanted
@@ -132,6 +133,9 @@ class PlaceKinds:
         if cur.accept("sp"):
             if cur.next_is("before", "after") and cur.next_is("first", "last", ahead=1):
                 return self._beside(cur)
+            if cur.next_is("before") and cur.next_is("next", ahead=1):
+                cur.at += 2
+                return Wanted("gap", inner="group") if self._simple(cur) is not None else None
             return self._gap(cur) if cur.accept("between") else Wanted("sp")
         if (kind := cur.stitch()) is not None:
             cur.accept("st")

@@ -165,6 +165,12 @@ class Placing:
         if not (isinstance(before, Repeat) and len(before.body) == 1 and isinstance(before.until, ToEnd)):
             return None
         work, start = before.body[0], cur.at
+        if cur.accept("first") and (cur.accept("one", "st") or cur.stitch()) and cur.accept("in", "topof"):
+            cur.skip_clause("turn", "noturn", "join")
+            self.row.notes.append(cur.span_from(start))
+            self.row.unsure.append(cur.span_from(start))
+            return []  # "working first sc in top of ch-3"
+        cur.at = start
         if isinstance(work, Either):
             work = work.works[0]
         if not isinstance(work, Work):

@@ -53,6 +53,7 @@ _BASE_IN_ROW = re.compile(
 _FOUNDATION = re.compile(
     r"\s*(?:work\s+|make\s+)?(?:\d+\s+)?(?:f(?:sc|hdc|dc)|foundation\s+(?:sc|hdc|dc|single|half|double))\b", re.IGNORECASE
 )
+_RING = re.compile(r"\b(?:magic|adjustable|sliding|slip|yarn|thumb)\s+(?:loop|ring|circle)\b", re.IGNORECASE)
 LONGEST_SENTENCE = 300  # letters in what is said of chains
 _SAYS_COUNT = re.compile(
     r"\bcount|\bnot\b|\bnever\b|n['’]t\b|=|\bis\s+(?:always\s+)?(?:an?|one|1)\b|\bare\b|\bequals?\b|\bacts?\b|\bstand|\breplace|\breckon|\bno\b",
@@ -197,7 +198,7 @@ class _Reading:
             self._fault(part.numbers[0] if part.numbers else 0, f"{of} refers to a row that is not written before it.", span)
             return True
         until = ahead or last_row + 1 + times * (last - first + 1)
-        at_end = re.search(r"\b(?:at|by)\s+(?:the\s+)?end\b", found["rest"], re.IGNORECASE) is not None
+        at_end = re.search(r"\b(?:at|by)\s+(?:the\s+)?end\b|\bafter\s+(?:row|rnd|round)s?\s*\d", found["rest"], re.IGNORECASE) is not None
         numbers = part.numbers or (tuple(range(last_row + 1, until)) if not part.name else (self._next_number(),))
         for at, number in enumerate(numbers):
             like = known[first + at % (last - first + 1)]
@@ -224,7 +225,7 @@ class _Reading:
             cur = Cursor(cut(self.text, self.how, start + found.start(), end), end)
             counts = printed_counts(_bare(cur), Phrases(self.describing.own, in_round=False).targets)
         rest = text[: found.start()] if found and counts else text
-        rest = re.sub(r"\b(?:changing|change|turn(?:ing)?|join(?:ing)?|ending)\b[^.]*", "", rest, flags=re.IGNORECASE)
+        rest = re.sub(r"\b(?:changing|change|turn(?:ing)?|join(?:ing)?|ending|adding|increasing|decreasing|taking)\b[^.(\[{]*", "", rest, flags=re.IGNORECASE)
         return counts, not WORK.search(rest)
 
     def _speaks_of_all(self, part: TextPart, named: bool) -> bool:
@@ -334,7 +335,10 @@ class _Reading:
         start = self._next_number() if self.rows or not re.match(r"set|found|base", part.name, re.I) else 0
         numbers = part.numbers or (start,)
         words = Phrases(self.describing.own, part.in_round).read(
-            cur, prevailing_kind(self.rows[-1].words.items) if self.rows else "sc", first=not self.rows
+            cur,
+            prevailing_kind(self.rows[-1].words.items) if self.rows else "sc",
+            first=not self.rows,
+            ring=not self.rows and _RING.search(self.text, 0, part.start) is not None,
         )
         for says, span in words.faults:
             self._not_understood(numbers[0], says, span)

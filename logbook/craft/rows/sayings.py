@@ -19,11 +19,19 @@ _CHAIN = re.compile(
     r"(?!\s*(?:from|sp|-|l(?:oo)?ps?\b|arch|group|block|cluster)|\s+(?:at|for)\s+(?:the\s+)?(?:start|beg))",
     re.IGNORECASE,
 )
+_SENTENCE = re.compile(r"(?:[^.;\n]|\.(?=\d))+")
+_OTHER_CHAINS = re.compile(
+    r"\b(?:counts?|counted|counting|stands?|turning|(?:start|beg|beginning)\s+of|with\s+which|add(?:ing)?|take\s+away|picots?|never)\b",
+    re.IGNORECASE,
+)
+"""Words of a sentence whose chains are not those to begin with."""
 _MULTIPLE = re.compile(
     r"\bmult(?:iple|\.)?s?\s+of\s+(?P<m>\d+)(?:\s*(?:sts?|stitches|chs?|chains?)\b)?"
     r"(?:\s*,?\s*(?:plus|\+|and)\s*(?P<plus>\d+)|\s*,?\s*(?:less|minus|−|-)\s*(?P<less>\d+))?",
     re.IGNORECASE,
 )
+_ADDED = re.compile(r"\b(?:add|increas|decreas|adjust|chang|wider|narrower|larger|longer|bigger)\w*\b", re.IGNORECASE)
+"""``for a wider scarf, add chains in multiples of 3``: what is added, not what there is."""
 _DIVISIBLE = re.compile(
     r"\bch\w*\b[^.;]*?\b(?:divi(?:sible|ded)\s+by)\s+(?P<m>\d+)(?:\s*(?:plus|\+|and|with)\s*(?P<plus>\d+)(?:\s+(?:over|more))?)?(?P<less>)",
     re.IGNORECASE,
@@ -70,7 +78,7 @@ class Saying:
 def saying(text: str, start: int, end: int) -> Saying:
     """What ``text[start:end]`` says of the starting chain."""
     line = text[start:end]
-    found = _CHAIN.search(line)
+    found = _starting_chain(line)
     chain = None
     if found is not None:
         more = re.match(r"\s*(?:sts?\b\s*)?\+\s*(\d+)\s*ch", line[found.end() :], re.IGNORECASE)
@@ -78,6 +86,15 @@ def saying(text: str, start: int, end: int) -> Saying:
         numbers = tuple(lifted + int(number[:6]) for number in re.findall(r"\d+", found["a"] or found["b"]))
         chain = PrintedCount(numbers, Wanted("ch"), Span(start + found.start(), start + found.end()))
     return Saying(chain, _stated(line, start, chain is not None))
+
+
+def _starting_chain(line: str) -> re.Match[str] | None:
+    """Where a sentence tells how many chains to begin with, and speaks of no others."""
+    for sentence in _SENTENCE.finditer(line):
+        found = _CHAIN.search(line, sentence.start(), sentence.end())
+        if found is not None and not _OTHER_CHAINS.search(sentence[0]):
+            return found
+    return None
 
 
 def _stated(line: str, start: int, beside_chain: bool) -> StatedMultiple | None:
@@ -92,6 +109,8 @@ def _stated(line: str, start: int, beside_chain: bool) -> StatedMultiple | None:
     of_chain = (
         beside_chain or _OF_CHAIN.search(line[: found.end()]) is not None or _FOR_CHAIN.match(line, found.end()) is not None
     )
+    if _ADDED.search(line[: found.start()]):
+        return None
     multiple, constant = int(found["m"]), int(found["plus"] or 0) - int(found["less"] or 0)
     if not 0 < multiple < 10_000:
         return None

@@ -1,6 +1,6 @@
 """What a row passes over: ``sk next 2 dc and ch-1 sp``, ``sk (dc, ch 1, dc)``."""
 
-from logbook.craft.rows.cursor import Cursor
+from logbook.craft.rows.cursor import BREAKS, Cursor
 from logbook.craft.rows.instructions import Instruction, Skip, Wanted
 from logbook.craft.rows.place_kinds import ONE_STITCH_NAMES, replace_whole
 from logbook.craft.rows.stitches import Stitches
@@ -35,6 +35,9 @@ class Skips:
                 return []  # "missing the dc between", said beside what is worked into
             found.append(Skip(wanted, count or 1, cur.span_from(start), first))
             start = cur.at + 1
+            if cur.next_is(",") and cur.next_is("next", ahead=1) and not self._worked_into(cur):
+                cur.at += 1
+                continue  # "sk next ch-1 sp, next 18 dc and next ch-1 sp"
             if not (cur.next_is("and") and (cur.next_is("next", "first", "ch", ahead=1) or self._skips_on(cur))):
                 return found
             cur.at += 1
@@ -67,6 +70,13 @@ class Skips:
         cur.at = close + 1
         span = cur.span_from(start)
         return [Skip(Wanted(kind), 1, span, first and index == 0) for index, kind in enumerate(made.items)]
+
+    @staticmethod
+    def _worked_into(cur: Cursor) -> bool:
+        """Whether the clause behind the comma makes something."""
+        rest = cur.inside(cur.at + 1, len(cur.words))
+        rest.skip_to(BREAKS)
+        return any(word.text in ("in", "tog", "together", "over") for word in rest.words[: rest.at])
 
     def _skips_on(self, cur: Cursor) -> bool:
         """Whether ``and dc`` names one more that is skipped, and no stitch that is made."""

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from logbook.craft.rows.cursor import CLOSING, LARGEST, Cursor, NotUnderstoodError
+from logbook.craft.rows.cursor import BREAKS, CLOSING, LARGEST, Cursor, NotUnderstoodError
 from logbook.craft.rows.instructions import (
     ANY_STITCH,
     Chain,
@@ -22,21 +22,24 @@ from logbook.craft.rows.instructions import (
     Work,
 )
 from logbook.craft.rows.kinds import WHOLE_STITCH
+from logbook.craft.rows.one_for_each import by_kind
 from logbook.craft.rows.own_stitches import NO_PLACE
 from logbook.craft.rows.place_kinds import GROUP_NAMES, ONE_STITCH_NAMES
 from logbook.craft.rows.targets import Each, Targets
 from logbook.craft.rows.word import MANY, NUMBER, OTHER, STITCH, TOGETHER
 from logbook.craft.rows.words import FOREIGN
 
-
 LEAST_IN_ALL = 5  # "6 sc around" are so many in all; "2 sc around" could be as many in each
 
 
 class Stitches:
-    """Reads what is made and where. ``names``: stitches made in one place that the pattern has given a name."""
+    """Reads what is made and where. ``names``: stitches made in one place that the pattern has given a name; ``placed``:
+    those of them that are described with their place.
+    """
 
-    def __init__(self, names: Mapping[str, Made], targets: Targets) -> None:
+    def __init__(self, names: Mapping[str, Made], targets: Targets, placed: Mapping[str, Target] | None = None) -> None:
         self.names = names
+        self.placed = placed or {}
         self.targets = targets
         self.unplaced: set[int] = set()  # where stitches start whose place is not said
         self.freely: set[int] = set()  # where increases, and others whose place is not said, start
@@ -82,6 +85,11 @@ class Stitches:
     def together_in_words(self, cur: Cursor, start: int) -> list[Instruction] | None:
         """``3 ch together with sc``; None (and nothing taken) if it is something else."""
         back = cur.at
+        if cur.accept("next") and (over := cur.number()) and over > 1:
+            kind = WHOLE_STITCH if cur.accept("st") else cur.stitch()
+            if kind and cur.accept("tog", "together") and cur.next_is(*BREAKS, "and", "", "*", ")", "]", "twice", "toend"):
+                return self._together(cur, Made((f"{kind}{over}tog",)), over, 1, start)
+        cur.at = back
         count = cur.number() if cur.sort_is(NUMBER) and cur.next_is("ch", "st", ahead=1) else None
         worded = self._worded_together(cur, count) if count else None
         if worded is None:
@@ -214,6 +222,8 @@ class Stitches:
             return self.works(cur, Made(made.items * (count or 1), made.name), start, self.targets.target(cur))
         if cur.next_is("next", "each", "everyother"):
             return self.works(cur, Made(made.items * (count or 1), made.name), start, self.targets.target(cur))
+        if made.name in self.placed and count < 2 and cur.next_is(*BREAKS, "", "and", "*", "**", ")", "]", "join"):
+            return [Work(made, self.placed[made.name], cur.span_from(start))]
         if count > 1 and self.targets.loop_is_ring and self._along_an_edge(cur):
             cur.skip_clause("turn", "join")
             return [Work(Made(made.items * count), Ring(), cur.span_from(start))]
@@ -295,6 +305,8 @@ class Stitches:
             works.append(Work(made, Next(where.wanted), cur.span_from(back + 1)))
             until = where.until
         span = cur.span_from(start)
+        if len(works) > 1:
+            works = [each for several in works for each in by_kind(several)]
         return Repeat((work if len(works) == 1 else Either(tuple(works), span),), until, span)
 
     def _other_for_each(self, cur: Cursor) -> tuple[Made, Each] | None:

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 
 from logbook.craft.rows.cursor import BREAKS, Cursor
 from logbook.craft.rows.instructions import (
+    ANY_STITCH,
     First,
     FromHook,
     Instruction,
@@ -47,6 +48,7 @@ class Targets:
         self.in_ring = False  # the row has spoken of a ring
         self.items: list[Instruction] = []  # what the row has done so far
         self.at_hook = False  # row 1 has worked nothing yet
+        self.in_round = False
         self.loop_is_ring = False  # a round 1 has no other loop to work into than the ring's
 
     def target(self, cur: Cursor) -> Target | Each:
@@ -136,6 +138,8 @@ class Targets:
             return Skipped(self.places.wanted_or_any(cur), count)
         if cur.accept("same"):
             wanted = None if cur.accept("place") else self.places.wanted(cur)
+            if self._where_it_began(cur):
+                return Next(ANY_STITCH, 0)
             self._skip_as(cur)
             return Same(wanted)
         if cur.accept("at") or cur.next_is("baseof"):
@@ -162,6 +166,10 @@ class Targets:
             cur.at += ahead + 1
             return TurningChain(space=cur.accept("sp"))
         start = cur.at
+        named = self.places.names_a_size(cur) or cur.next_is("ch")
+        if named and (space := self.places.wanted(cur)) and space.kind == "sp" and cur.accept("of") and self._turning_noun(cur, take=True):
+            return TurningChain(space=True)
+        cur.at = start
         cur.accept("last")
         if cur.accept("sp") and cur.accept("of", "under") and self._turning_noun(cur, take=True):
             return TurningChain(space=True)
@@ -195,9 +203,8 @@ class Targets:
         start = cur.at
         cur.accept("beg", "last")
         found = cur.accept("tch", "begch")
-        if found and cur.word().start == cur.word(-1).end and cur.accept("-"):
-            cur.number()
-        elif found and cur.sort_is(NUMBER) and cur.next_is(*BREAKS, "", "turn", "join", "and", ")", ahead=1):
+        dashed = found and cur.word().start == cur.word(-1).end and cur.accept("-")
+        if dashed or (found and cur.next_is(*BREAKS, "", "turn", "join", "and", ")", ahead=1)):
             cur.number()
         if not found:
             numbered = cur.number() is not None
@@ -211,6 +218,16 @@ class Targets:
         if not (found and take):
             cur.at = start
         return found
+
+    def _where_it_began(self, cur: Cursor) -> bool:
+        """Steps over ``as first 3 ch`` at a round's end: more of what was made where it began."""
+        start = cur.at
+        worked = self.in_round and any(isinstance(item, Repeat) for item in self.items)
+        if worked and cur.accept("as") and cur.next_is("first", "begch", "tch", "beg", "join", "joining"):
+            cur.skip_to((*BREAKS, ")", "]", "and"))
+            return True
+        cur.at = start
+        return False
 
     def _skip_as(self, cur: Cursor) -> None:
         """Steps over "as joining", "as last dc": it says nothing new."""

@@ -14,7 +14,6 @@ MARKED = {
     "Corner to corner sampler": "the ch-3 of a block counts as a stitch",
     "Corner-to-corner washcloth": "the ch-3 of a block counts as a stitch",
     "Paired trebles for a pram cover": "between the stitches of a pair",
-    "Nana's stripes, worked flat": "what is a group is said in a remark",
     "Peacock fan stole": "into the last dc work 2 dtr only, without the 2 ch",
     "Bed sock toe": "free loops",
     "Trinity stitch wash mitt": "three together begin in the place of the last stitch",
