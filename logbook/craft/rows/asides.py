@@ -83,10 +83,12 @@ def printed_counts(cur: Cursor, targets: Targets) -> tuple[PrintedCount, ...]:
             break
         if cur.next_is(*_SAID_BESIDE, "without"):
             cur.at = len(cur.words)  # "with the ch-3 as the first", "including tch"
-    if found and cur.next_is("(", "[") and cur.closing() == len(cur.words) - 1 and not any(
-        word.text in _MOVES[:-3] for word in cur.words[cur.at + 1 :]
-    ):
-        cur.at = len(cur.words)  # "19 dc (6 blocks)"
+    if found and cur.next_is("(", "[") and cur.closing() == len(cur.words) - 1:
+        inside = cur.inside(cur.at + 1, len(cur.words) - 1)
+        if more := printed_counts(inside, targets):
+            found += more
+        if more or not any(word.text in _MOVES[:-3] for word in inside.words):
+            cur.at = len(cur.words)  # "19 dc (6 blocks)"
     if cur.next_is("after", "at") and cur.next_is("row", "around", ahead=1):
         cur.at = len(cur.words)  # "92 dc after Rnd 5"
     if cur.more():
@@ -103,7 +105,25 @@ _NOUNS = (
     *("petals", "petal", "points", "point", "corners", "eyes", "rows", "scallops", "scallop", "leaves", "stars", "star"),
     *("blocks", "spokes", "tips"),
 )
-"""Things that a maker counts and a row does not tell apart: they are left unchecked."""
+"""Things that a maker counts and a row does not tell apart: they are left unchecked, as any other noun is."""
+_KNOWN = (
+    "times",
+    "sts",
+    "chs",
+    "counts",
+    "is",
+    "this",
+    "across",
+    "repeats",
+    "less",
+    "plus",
+    "as",
+    "rows",
+    "rounds",
+    "rnds",
+    "bs",
+    "fs",
+)
 
 
 def counts_other_things(cur: Cursor) -> bool:
@@ -119,7 +139,17 @@ def _unknown_noun(cur: Cursor) -> bool:
     """Steps over adjectives, and over a noun that can't be checked; whether there was one."""
     while cur.next_is(*_ADJECTIVES) and cur.word(1).text not in ("", ",", "and", ")"):
         cur.at += 1
-    return cur.accept(*_NOUNS)
+    if cur.accept(*_NOUNS):
+        return True
+    word, after = cur.word(), cur.word(1)
+    plural = word.sort == OTHER and word.text.isalpha() and word.text.endswith("s") and word.text not in _KNOWN
+    if not plural or after.text not in ("", ",", "and", ";", "of"):
+        return False
+    cur.at += 1
+    if cur.accept("of"):
+        while cur.more() and not cur.next_is(",", "and", ";", "("):
+            cur.at += 1
+    return True
 
 
 def sizes(cur: Cursor) -> tuple[int, ...]:

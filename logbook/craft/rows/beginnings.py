@@ -90,7 +90,7 @@ class Beginnings:
         return False
 
     def at_hook(self, cur: Cursor) -> Skip | None:
-        """``starting in 2nd ch from hook``, ``beginning in 2nd sc``: what is before it is skipped; None if it is something else."""
+        """``starting in 2nd ch from hook``, ``beginning in 2nd sc``: what is before it is skipped; None if it is no such."""
         start = cur.at
         if cur.accept("starting", "beginning", "begin", "start", "beg"):
             cur.accept("with", "in", "at")

@@ -22,9 +22,8 @@ from logbook.craft.rows.instructions import (
     Wanted,
     Work,
 )
+from logbook.craft.rows.places import BLOCK, COUNTED_BLOCK
 from logbook.craft.rows.row_words import ReadRow, RowWords
-
-BLOCK = "block"
 
 
 def in_blocks(rows: Sequence[ReadRow]) -> bool:
@@ -32,10 +31,14 @@ def in_blocks(rows: Sequence[ReadRow]) -> bool:
     return any(_begun(row.words.items) for row in rows[1:])
 
 
-def with_blocks(rows: Sequence[ReadRow]) -> list[ReadRow]:
-    """The rows with every block as one thing that is made; rows that have none as they are, without counts of blocks."""
+def with_blocks(rows: Sequence[ReadRow], chains_count: bool) -> list[ReadRow]:
+    """The rows with every block as one thing that is made; rows that have none as they are, without counts of blocks.
+
+    ``chains_count``: the text says that the chains of a block are one of its stitches.
+    """
     if in_blocks(rows):
-        return [replace(row, words=_in_blocks(row.words, is_first=index == 0)) for index, row in enumerate(rows)]
+        name = COUNTED_BLOCK if chains_count else BLOCK
+        return [replace(row, words=_in_blocks(row.words, name, is_first=index == 0)) for index, row in enumerate(rows)]
     return [_without_count(row) for row in rows]
 
 
@@ -47,16 +50,22 @@ def _without_count(row: ReadRow) -> ReadRow:
     return replace(row, words=replace(row.words, counts=kept, notes=notes))
 
 
-def _in_blocks(words: RowWords, is_first: bool) -> RowWords:
+def _in_blocks(words: RowWords, name: str, is_first: bool) -> RowWords:
     items = list(words.items)
     begun = _begun(items, is_first)
+    own_chain = 0
     if begun:
         count, block = begun
-        items[:count] = [block]
-    items = _joined(items)
+        own_chain = len(block.made.items) if is_first else 0
+        items[:count] = [_named(block, name)]
+    items = _joined(items, name)
     if items and isinstance(last := items[-1], Work) and last.made.items == ("sl st",):
         items[-1] = Skip(_wanted(last.into), 1, last.span)
-    return replace(words, items=items, in_ring=words.in_ring or is_first)
+    return replace(words, items=items, in_ring=words.in_ring or is_first, own_chain=own_chain)
+
+
+def _named(block: Work, name: str) -> Work:
+    return replace(block, made=Made(block.made.items, name))
 
 
 def _begun(items: Sequence[Instruction], is_first: bool = False) -> tuple[int, Work] | None:
@@ -79,16 +88,16 @@ def _begun(items: Sequence[Instruction], is_first: bool = False) -> tuple[int, W
     return (2 if chain is None else 3), Work(made, Next(ANY_STITCH, 0), span)
 
 
-def _joined(items: Sequence[Instruction]) -> list[Instruction]:
+def _joined(items: Sequence[Instruction], name: str) -> list[Instruction]:
     """``sl st in a space, chains, stitches in the same space`` made one block there."""
     found: list[Instruction] = []
     for item in items:
         if isinstance(item, Repeat):
-            item = replace(item, body=tuple(_joined(item.body)))
+            item = replace(item, body=tuple(_joined(item.body, name)))
         found.append(item)
         before = found[-3:]
         if len(before) == 3 and (block := _block(*before)) is not None:
-            found[-3:] = [block]
+            found[-3:] = [_named(block, name)]
     return found
 
 
@@ -108,7 +117,7 @@ def _wanted(into: Target) -> Wanted:
 def moves_to_block(items: Sequence[Instruction]) -> int:
     """How many slip stitches stand before a row's first block; 0 if something else does."""
     for count, item in enumerate(items):
-        if isinstance(item, Work) and item.made.name == BLOCK:
+        if isinstance(item, Work) and item.made.name in (BLOCK, COUNTED_BLOCK):
             return count
         if not (isinstance(item, Work) and item.made.items == ("sl st",)):
             break

@@ -17,6 +17,7 @@ _AROUND = {
     "your", "to", "begin", "turn", "here", "and", "or", "stated", "otherwise", "only", "as", "for", "st", "sts",
     "height", "side", "note", "notes", "section", "pattern", "follows", "that", "base", "foundation", "you", "edge",
     "!", "neither", "reckoned", "with", "ending", "whole", "1st", "unworked", "times", "ever", "included", "next", "on", "just",
+    "being", "be", "topof",
     "one", "also", "“", "”", '"', "last", "slst", "from", "but", "when", "they", "any", "way", "join", "again",
 }  # fmt: skip
 """Words that may stand around what is said; with any other it is something else."""
@@ -66,7 +67,7 @@ def said_to_count(cur: Cursor) -> SaidToCount | None:
 def _without_verb(cur: Cursor, words: tuple[Word, ...]) -> SaidToCount | None:
     """``first dc``, ``first 3 ch = 1 dc``, ``counting the skipped chs as a dc``."""
     texts = [word.text for word in words]
-    first = texts[:1] in (["first"], ["1st"]) and len(words) > 1 and words[1].sort == STITCH
+    first = texts[:1] in (["first"], ["1st"]) and texts[2:3] != ["in"] and len(words) > 1 and words[1].sort == STITCH
     if first and (texts[2:] == ["made"] or set(texts[2:]) <= _AROUND):
         start, cur.at = cur.at, len(cur.words)
         return SaidToCount(words[1].text, 0, 0, False, 0, False, cur.span_from(start))  # "ch 3 (first dc)"
@@ -147,11 +148,24 @@ def _stands_for(cur: Cursor, words: tuple[Word, ...]) -> SaidToCount | None:
     named = {*_CHAINS} & set(before)
     own = before[-1:] == ["first"] or before[-2:] == ["your", "first"]
     known = all(word.sort == NUMBER or word.text in _OF_CHAINS for word in words[:at])
+    if named and own and known and (lies := _over(words[at + 1 :])):
+        start, (of, skipped) = cur.at, _spoken_of(cur, cur.at, at)
+        chains = of - HEIGHTS.get(words[at].text, 0) - lies
+        cur.at = len(cur.words)
+        return SaidToCount(words[at].text, chains, lies, False, of, True, cur.span_from(start)) if chains > 0 else None
     if not (named and own and known) or any(word.text not in ("made", "of", "row", "around", "edge") for word in words[at + 1 :]):
         return None
     start, (of, skipped) = cur.at, _spoken_of(cur, cur.at, at)
     cur.at = len(cur.words)
     return SaidToCount(words[at].text, 0, 0, False, of, skipped or "unworked" in before, cur.span_from(start))
+
+
+def _over(words: tuple[Word, ...]) -> int:
+    """Over how many chains the first space lies: ``, the first space and the 2 chains beneath it``; 0 if it is something else."""
+    texts = [word.text for word in words if word.text not in (",", "and", "first", "it", "to")]
+    number = next((word.value for word in words if word.sort == NUMBER), 0)
+    shape = [text for text in texts if not text.isdigit() and text not in ("one", "two", "three", "four")]
+    return number if shape in (["sp", "ch", below] for below in ("beneath", "under", "below", "underneath")) else 0
 
 
 def _spoken_of(cur: Cursor, start: int, ahead: int) -> tuple[int, bool]:
@@ -193,7 +207,12 @@ def _counted_as(cur: Cursor, verb: int) -> tuple[str, int, int, bool] | None:
     if marked == "=" and (inside.next_is("ch") or any(word.text == "=" for word in inside.words)):
         return None  # "ch = chain, sc = single crochet"
     stitch, chains, over = _counted(inside)
-    rest = inside.words[inside.at :]
+    if inside.next_is("on", "over", "at") and not any(
+        word.text in ("counts", "next", "each", "in", *_CHAINS, *_DENIALS) for word in inside.words[inside.at :]
+    ):
+        rest = tuple(word for word in inside.words[inside.at :] if word.text in _ALWAYS)  # "on the tr just reached"
+    else:
+        rest = inside.words[inside.at :]
     if not stitch or any(word.text not in _AROUND and word.sort not in (NUMBER, STITCH) for word in rest):
         return None
     return stitch, chains, over, bool(_ALWAYS & {word.text for word in (*rest, *inside.words[: inside.at])})

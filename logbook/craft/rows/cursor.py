@@ -107,8 +107,8 @@ class Cursor:
     def skip_clause(self, *more: str) -> None:
         """On to where the clause ends: at a break, a bracket, or the count behind a dash."""
         while self.more() and not self.next_is(*BREAKS, *CLOSING, *more):
-            dash = self.next_is("-", "=") and self.sort_is(NUMBER, 1) and not self.next_is("ch", "t", "tch", "begch", ahead=-1)
-            if dash:
+            of_chain = self.next_is("ch", "t", "tch", "begch", ahead=-1) and self.word(-1).end == self.word().start
+            if self.next_is("-", "=") and self.sort_is(NUMBER, 1) and not of_chain:
                 return
             self.at += 1
 

@@ -72,7 +72,8 @@ class Describing:
         text, terms = self.text, self.terms
         found = _CALLED.match(text, start, end)
         if found is None or (
-            _NO_STITCH.match(text, found.start("name"), end) and not re.match(r"\s*beg\w*\s+(?:cl|pop|puff)", text[start:end], re.I)
+            _NO_STITCH.match(text, found.start("name"), end)
+            and not re.match(r"\s*beg\w*\s+(?:cl|pop|puff)", text[start:end], re.I)
         ):
             return False
         names = [name for name in (found["name"], found["short"]) if name]

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from logbook.craft.rows.instructions import NOWHERE, Last, Span, TurningChain, Wanted
-from logbook.craft.rows.places import CHAIN, FOUNDATION, PICOT, Place, Row, starts_space
+from logbook.craft.rows.places import CHAIN, FOUNDATION, HEIGHTS, PICOT, Place, Row, counts_in_block, starts_space
 
 Spot = tuple[int, int]  # from this place up to that one: one stitch, or a whole space
 
@@ -138,12 +138,16 @@ class Finder:
         first = 1 if wanted.part == 1 else first
         first = max(at, len(self.below) - 1) if wanted.part == -1 else first
         for found in range(max(first, 1), len(self.below)):
-            before, after = self.below[found - 1], self.below[found]
-            if not (before.is_stitch and after.is_stitch):
-                continue
-            if wanted.inner != "group" or (self._parts(before, after) and self._are_groups(wanted, found, span)):
+            if self._is_gap(wanted, found, span):
                 return found, found
         raise TroubleError(RowTrouble("short", span, 1, wanted))
+
+    def _is_gap(self, wanted: Wanted, at: int, span: Span) -> bool:
+        """Whether a gap of that kind lies before the place there."""
+        before, after = self.below[at - 1], self.below[at]
+        if at == 0 or not (before.is_stitch and after.is_stitch):
+            return False
+        return wanted.inner != "group" or (self._parts(before, after) and self._are_groups(wanted, at, span))
 
     def _are_groups(self, wanted: Wanted, at: int, span: Span) -> bool:
         """Whether a gap lies between two groups as the text names them; a lone stitch beside one leaves that open."""
@@ -193,7 +197,7 @@ class Finder:
         if size and stitches != size:
             return False
         if group[0] or wanted.name == "group":
-            return wanted.name in ("group", group[0])
+            return wanted.name in ("group", group[0].partition(",")[0])
         if wanted.name == "v-st":
             return stitches == 2 and len(places) > 2
         return wanted.name in ("shell", "fan") and stitches > 2
@@ -254,6 +258,8 @@ class Finder:
     def _last_here(self, wanted: Wanted, at: int, span: Span) -> Spot | None:
         """The place of that kind that begins here; None if the look goes on backwards."""
         place = self.below[at]
+        if wanted.kind == "gap":
+            return (at, at) if self._is_gap(wanted, at, span) else None
         if wanted.kind == "sp":
             size = place.run[0] if place.run else 0
             return (at, at + size) if starts_space(place) and wanted.size in (0, size) else None
@@ -298,6 +304,8 @@ class Finder:
 
     def _counts_as(self, index: int, wanted: Wanted) -> bool:
         place = self.below[index]
+        if counts_in_block(place) and wanted.kind in ("sp", "st", *HEIGHTS):
+            return wanted.kind != "sp"
         if wanted.kind == "sp":
             return self._is(place, wanted)
         if wanted.kind == "group":

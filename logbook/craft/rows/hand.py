@@ -21,6 +21,7 @@ from logbook.craft.rows.instructions import (
     Skip,
     Skipped,
     Span,
+    TurningChain,
     Wanted,
     Work,
     WrittenRow,
@@ -170,7 +171,7 @@ class Hand:
             return  # behind the last space one stitch is left, as between them
         if stitches == 1 and self.last is not None and self.last[0] == self.last[1]:
             return  # worked between stitches: the last one stands behind the last gap
-        if self._other_side and len(rest) == 1:
+        if self._other_side and len(rest) <= 1 + bool(self.counts.stitch):
             return  # the chain at the hook is worked into from both sides or from one
         chains = sum(place.kind == CHAIN for place in rest)
         if stitches or (chains and not self.row.in_round):
@@ -195,7 +196,8 @@ class Hand:
         if opening is None or not opening.at_hook or self.at < len(self.below):
             rest = len(self.below) - self.at
             raise TroubleError(RowTrouble("over", item.span, rest, chains=rest))
-        self.below = (*self.below, *reversed(self.below[opening.chains : -1]))
+        from_hook = opening.chains - bool(self.counts.stitch)
+        self.below = (*self.below, *reversed(self.below[from_hook:-1]))
         self.find = Finder(self.below, self.find.chains_count)
         self._other_side = True
 
@@ -345,6 +347,8 @@ class Hand:
             return self._into_skipped(into, work.span)
         if isinstance(into, First):
             return [self._first(into.wanted, work.span)]
+        if isinstance(into, TurningChain) and self._at_round_start(into):
+            return [(0, 1)]
         if isinstance(into, Last) and self._last_comes(into):
             return self._spots(replace(work, into=Next(into.wanted, into.count)))
         spots = (
@@ -354,6 +358,11 @@ class Hand:
         )
         self._pass_over(spots[0][0], work.span, jump=True)
         return spots
+
+    def _at_round_start(self, into: TurningChain) -> bool:
+        """Whether a round begins in the top of the chains that the one below began with."""
+        begins = self.row.in_round and self.at == 0 and not self.made and not into.space
+        return begins and bool(self.below) and self.below[0].turning > 0
 
     def _last_comes(self, into: Last) -> bool:
         """Whether the last of a kind come next, though others stand behind them: ``sc in last puff, sc in top of ch-3``."""

@@ -285,6 +285,7 @@ class WrittenRow:
     in_ring: bool = False  # worked into no row below: into a ring or making its own foundation
     and_onto: tuple[int, ...] = ()  # rows whose unworked rests it goes on over, behind the row below
     onto: int = 0  # the row whose unworked rest it is worked onto, where that is not the row below
+    own_chain: int = 0  # chains that row 1 of corner-to-corner blocks is worked on
 
 
 @dataclass(frozen=True, slots=True)

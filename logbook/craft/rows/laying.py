@@ -29,6 +29,7 @@ from logbook.craft.rows.instructions import (
     ToNext,
     ToTurningChain,
     Until,
+    Work,
     WrittenRow,
 )
 from logbook.craft.rows.places import Row, settled
@@ -99,6 +100,11 @@ def _unturned(hand: Hand, count: int) -> tuple[tuple[Spot, ...], ...]:
     return tuple(
         tuple(((start + by) % count, (start + by) % count + end - start) for start, end in spots) for spots in hand.under
     )
+
+
+def _into_gap(items: Sequence[Instruction]) -> bool:
+    """Whether the next stitch goes into a gap that is named, and so is none of the others."""
+    return any(isinstance(item, Work) and getattr(getattr(item.into, "wanted", None), "kind", "") == "gap" for item in items)
 
 
 class _Laying:
@@ -222,7 +228,7 @@ class _Laying:
                 self._pass(repeat)
             except TroubleError as error:
                 stuck = error.trouble
-                if stuck.sort in OPEN:
+                if stuck.sort in OPEN and not _into_gap(items[after : after + 1]):
                     raise
                 break
             saved.append(self._saved())

@@ -75,7 +75,9 @@ def _reworded(raw: list[Word]) -> list[Word]:
     at = 0
     while at < len(raw):
         for way, instead in _SAME.get(raw[at].text, ()):
-            if all(word.text in each for word, each in zip(raw[at : at + len(way)], way, strict=False)) and at + len(way) <= len(raw):
+            if all(word.text in each for word, each in zip(raw[at : at + len(way)], way, strict=False)) and at + len(way) <= len(
+                raw
+            ):
                 found += [replace(raw[at], text=text, end=raw[at + len(way) - 1].end, sort=OTHER, value=0) for text in instead]
                 at += len(way)
                 break

@@ -10,7 +10,9 @@ NO_PLACE = "no place"
 
 @dataclass(slots=True)
 class OwnStitches:
-    """``made``: name → what is made in one place; ``placed``: name → the space that its description puts it in; ``steps``: name → what is done one after another; ``ways``: words → name."""
+    """``made``: name → what is made in one place; ``placed``: name → the space that its description puts it in; ``steps``:
+    name → what is done one after another; ``ways``: words → name.
+    """
 
     made: dict[str, Made] = field(default_factory=dict)
     placed: dict[str, Next] = field(default_factory=dict)

@@ -5,6 +5,7 @@ from itertools import pairwise
 
 from logbook.craft.rows.beginnings import Beginnings, from_nth
 from logbook.craft.rows.beside import Beside, begins_work
+from logbook.craft.rows.chain_sayings import said_to_count
 from logbook.craft.rows.cursor import BREAKS, CLOSING, Cursor, NotUnderstoodError
 from logbook.craft.rows.doings import Doings
 from logbook.craft.rows.instructions import (
@@ -64,7 +65,7 @@ class Phrases:
         self.stars = StarRepeats(self.targets, self._phrase, self.sequence)
 
     def read(self, cur: Cursor, kind_below: str, first: bool = False, ring: bool = False) -> RowWords:
-        """All of it. ``kind_below``: the stitch that an increase is of, if this row names none. ``ring``: a ring was made before."""
+        """All of it. ``kind_below``: the stitch that an increase is of, if this row names none. ``ring``: one was made before."""
         self.sized = any(word.sizes for word in cur.words)
         self.targets.in_round = self.in_round
         self.targets.loop_is_ring = first and (self.in_round or ring)
@@ -216,19 +217,20 @@ class Phrases:
         start, close = cur.at, cur.closing()
         if close is None:
             raise NotUnderstoodError(Span(cur.word().start, cur.words[-1].end), "this bracket is never closed")
-        inside = cur.inside(cur.at + 1, close)
+        inside = self._without_saying(cur.inside(cur.at + 1, close))
         cur.at = close + 1
         if len(inside.words) == 1 and inside.next_is("inc", "dec") and cur.next_is("in", "next", "each", "over"):
             cur.words = (*cur.words[:start], *inside.words, *cur.words[close + 1 :])
             cur.at = start
             return self.stitches.phrase(cur, start)
-        made = self.stitches.made(cur.inside(start + 1, close))
+        made = self.stitches.made(inside)
+        inside.at = 0
         if cur.sort_is(NUMBER) and cur.next_is("more", ahead=1):
             cur.skip_to(BREAKS)
             raise NotUnderstoodError(cur.span_from(start), "say how many times in all")
         times = self.targets.times(cur) or self._starred_times(cur)
         if made is not None and times is None and cur.next_is("in") and only_moves(items):
-            begun = self.doings.begun(cur, cur.inside(start + 1, close), start)
+            begun = self.doings.begun(cur, inside, start)
             if begun is not None:
                 return begun
         if made is None and cur.next_is("in") and inside.accept("slst") and inside.accept(","):
@@ -253,6 +255,17 @@ class Phrases:
         if not body:
             raise NotUnderstoodError(cur.span_from(start))
         return [Repeat(tuple(body), until, cur.span_from(start))]
+
+    def _without_saying(self, inside: Cursor) -> Cursor:
+        """``ch 4 (counts as tr), 2 tr, ch 2, 3 tr`` without what its chains count as, which is kept."""
+        chain = self.stitches.chain(inside)
+        at, close = inside.at, inside.closing() if inside.word().text in CLOSING else None
+        inside.at = 0
+        said = said_to_count(inside.inside(at + 1, close)) if chain is not None and close is not None else None
+        if chain is None or close is None or said is None:
+            return inside
+        self.row.said[chain.span.start] = said
+        return Cursor((*inside.words[:at], *inside.words[close + 1 :]), inside.after)
 
     @staticmethod
     def _starred_times(cur: Cursor) -> Times | None:

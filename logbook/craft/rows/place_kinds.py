@@ -62,6 +62,8 @@ class PlaceKinds:
             if cur.accept("row"):
                 cur.number()
             if cur.accept("block"):
+                if not cur.accept("below") and cur.next_is("of") and cur.next_is("row", ahead=1) and cur.sort_is(NUMBER, 2):
+                    cur.at += 3
                 return True
         cur.at = start
         return False
@@ -136,6 +138,9 @@ class PlaceKinds:
             if cur.next_is("before") and cur.next_is("next", ahead=1):
                 cur.at += 2
                 return Wanted("gap", inner="group") if self._simple(cur) is not None else None
+            if cur.next_is("between") and cur.next_is("them", ahead=1):
+                cur.at += 2
+                return Wanted("sp")
             return self._gap(cur) if cur.accept("between") else Wanted("sp")
         if (kind := cur.stitch()) is not None:
             cur.accept("st")
@@ -201,6 +206,8 @@ class PlaceKinds:
         if cur.accept("begch", "tch"):
             if cur.accept("-"):
                 cur.number()
+        elif cur.sort_is(NUMBER) and cur.next_is("ch", ahead=1):
+            cur.at += 2
         elif self._simple(cur) is None:
             raise cur.fail()
         return Wanted("gap", 0, name="between", part=part or 1, inner="st")

@@ -11,6 +11,8 @@ from functools import lru_cache
 
 CHAIN = "ch"
 PICOT = "picot"
+BLOCK = "block"
+COUNTED_BLOCK = "block, its chains a stitch"
 FOUNDATION = (0, 0)  # the run of a foundation chain: no space
 HEIGHTS = {"sc": 1, "hdc": 2, "dc": 3, "tr": 4, "dtr": 5, "trtr": 6}  # in turning chains
 
@@ -110,7 +112,7 @@ def new_place(kind: str, group: tuple[str, int, int] | None = None, turning: int
 
 def stitches(row: Sequence[Place]) -> int:
     """How many stitches: chains and picots are none, a turning chain that counts is one."""
-    return sum(1 for place in row if place.is_stitch)
+    return sum(1 for place in row if place.is_stitch or counts_in_block(place))
 
 
 def starts_space(place: Place) -> bool:
@@ -120,4 +122,9 @@ def starts_space(place: Place) -> bool:
 
 def spaces(row: Sequence[Place]) -> int:
     """How many spaces: chains side by side are one."""
-    return sum(1 for place in row if starts_space(place))
+    return sum(1 for place in row if starts_space(place) and not counts_in_block(place))
+
+
+def counts_in_block(place: Place) -> bool:
+    """Whether a space begins here whose chains are counted as a stitch of their block."""
+    return starts_space(place) and place.group is not None and place.group[0] == COUNTED_BLOCK

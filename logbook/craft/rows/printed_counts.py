@@ -8,7 +8,7 @@ from logbook.craft.rows.every_width import Misfit
 from logbook.craft.rows.finding import Finder
 from logbook.craft.rows.instructions import PrintedCount, WrittenPattern, WrittenRow
 from logbook.craft.rows.laying import CHAINS_COUNT
-from logbook.craft.rows.places import Row
+from logbook.craft.rows.places import BLOCK, Row
 from logbook.craft.rows.report import CLAIM, RowProblem
 from logbook.craft.rows.sentences import Speaker
 
@@ -114,7 +114,7 @@ def _claims(pattern: WrittenPattern, courses: Courses) -> Iterator[_Claim]:
 
 def _held(row: Row, printed: PrintedCount, chains_count: bool) -> int:
     if printed.beside_groups:
-        row = tuple(place for place in row if place.group is None or place.group[1] < 2)
+        row = tuple(place for place in row if place.group is None or place.group[1] < 2 or place.group[0].startswith(BLOCK))
     return Finder(row, chains_count).left(0, printed.wanted)
 
 

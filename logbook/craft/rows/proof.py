@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from logbook.craft.rows.beyond import Beyond, beyond
 from logbook.craft.rows.courses import Course, Courses, closes, fit_at_one_width, lay_all, leads_back
+from logbook.craft.rows.dotted import undotted
 from logbook.craft.rows.every_width import FittingSteps, Misfit
 from logbook.craft.rows.in_every_size import in_all_sizes, of_size
 from logbook.craft.rows.instructions import NEW_YARN, Counts, Opening, Work, WrittenPattern, WrittenRow
@@ -55,7 +56,7 @@ _WRONG_SIDE = re.compile(r"[(\[]\s*(?:ws|wrong side)\b[^)\]\n]*[)\]]\s*[:.]?\s*\
 
 def _proving(text: str, terms: Terms | None, chains_count: bool | None, suggest: bool, size: int = 0) -> "_Proving":
     told = terms or _terms_of(text)
-    pattern = read(with_points(text), told or Terms.US, size)
+    pattern = read(undotted(with_points(text)), told or Terms.US, size)
     if pattern.sizes > 1:
         pattern = of_size(pattern, size)
     if chains_count is not None:
@@ -145,6 +146,8 @@ class _Proving:
         multiple = courses.multiple
         least = courses.smallest // multiple if multiple else 0
         proof = replace(proof, rows=tuple(_row_count(course, least) for course in courses.rows))
+        if courses.rows[0].row.own_chain:
+            return replace(proof, smallest=courses.rows[0].row.own_chain)
         if courses.in_ring or self._on_edge():
             return proof
         if multiple:

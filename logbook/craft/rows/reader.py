@@ -198,7 +198,10 @@ class _Reading:
             self._fault(part.numbers[0] if part.numbers else 0, f"{of} refers to a row that is not written before it.", span)
             return True
         until = ahead or last_row + 1 + times * (last - first + 1)
-        at_end = re.search(r"\b(?:at|by)\s+(?:the\s+)?end\b|\bafter\s+(?:row|rnd|round)s?\s*\d", found["rest"], re.IGNORECASE) is not None
+        at_end = (
+            re.search(r"\b(?:at|by)\s+(?:the\s+)?end\b|\bafter\s+(?:row|rnd|round)s?\s*\d", found["rest"], re.IGNORECASE)
+            is not None
+        )
         numbers = part.numbers or (tuple(range(last_row + 1, until)) if not part.name else (self._next_number(),))
         for at, number in enumerate(numbers):
             like = known[first + at % (last - first + 1)]
@@ -225,7 +228,12 @@ class _Reading:
             cur = Cursor(cut(self.text, self.how, start + found.start(), end), end)
             counts = printed_counts(_bare(cur), Phrases(self.describing.own, in_round=False).targets)
         rest = text[: found.start()] if found and counts else text
-        rest = re.sub(r"\b(?:changing|change|turn(?:ing)?|join(?:ing)?|ending|adding|increasing|decreasing|taking)\b[^.(\[{]*", "", rest, flags=re.IGNORECASE)
+        rest = re.sub(
+            r"\b(?:changing|change|turn(?:ing)?|join(?:ing)?|ending|adding|increasing|decreasing|taking)\b[^.(\[{]*",
+            "",
+            rest,
+            flags=re.IGNORECASE,
+        )
         return counts, not WORK.search(rest)
 
     def _speaks_of_all(self, part: TextPart, named: bool) -> bool:
@@ -305,12 +313,14 @@ class _Reading:
             chained = word.text in ("ch", "begch", "tch", "it") or (word.sort == NUMBER and cur.next_is("ch", ahead=at + 1))
             if at and not chained:
                 continue
-            try:
-                said = said_to_count(cur.inside(at, len(cur.words)))
-            except NotUnderstoodError:
-                continue
-            if said is not None:
-                return said
+            ends = [end for end in range(at + 3, len(cur.words)) if cur.words[end].text in (",", "and", ":")]
+            for end in (len(cur.words), *reversed(ends)):
+                try:
+                    said = said_to_count(cur.inside(at, end))
+                except NotUnderstoodError:
+                    continue
+                if said is not None:
+                    return said
         return None
 
     def _base(self, part: TextPart, text: str, named: bool) -> bool:

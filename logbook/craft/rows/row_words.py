@@ -23,6 +23,7 @@ class RowWords:
     unsure: list[Span] = field(default_factory=list)  # those of the notes that could tell something to do all the same
     and_onto: tuple[int, ...] = ()  # rows whose unworked rests it goes on over
     onto: int = 0  # the row whose unworked rest it takes up; −1: the last that left some
+    own_chain: int = 0  # chains that row 1 of blocks is worked on
     leaves_rest: bool = False
     leaves: int = 0  # so many stitches, if said
     faults: list[tuple[str, Span]] = field(default_factory=list)

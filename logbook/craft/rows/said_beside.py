@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from logbook.craft.rows.asides import counts_in_brackets, is_remark, name_made, printed_counts
-from logbook.craft.rows.beside import Beside
+from logbook.craft.rows.beside import Beside, begins_work
 from logbook.craft.rows.chain_sayings import SaidToCount, counted_by_parts, one_stitch, said_to_count
 from logbook.craft.rows.cursor import BREAKS, Cursor, NotUnderstoodError
 from logbook.craft.rows.instructions import Chain, Instruction, Made, Span, Work
@@ -16,6 +16,8 @@ from logbook.craft.rows.targets import Targets
 from logbook.craft.rows.word import NUMBER, STITCH, TOGETHER
 
 LONGEST_SAYING = 30  # words in "beg ch-3 counts as dc and ch 1 throughout"
+_LEADS_TO_SAYING = ("which", "this", "that", "it", "to", "will", "be", "is", "are", "being")
+"""Words between chains and what they count as: ``ch 3, which is to count as``."""
 _PARTS = ("side", "sides", "edge", "corner", "section", "sections", "petal", "rep", "point", "wedge")
 """What stitches are told of: ``3 dc each side``."""
 
@@ -90,7 +92,10 @@ class SaidBeside:
             self._row.notes.append(inside.span_from(inside.at) if not inside.more() else _all_of(inside))
             self._row.unsure += self._row.notes[-1:] if states or any(word.sort == NUMBER for word in inside.words) else []
             return True
-        if not repeats and inside.next_is("or", "ie", "i", "so", "because", "not"):
+        says = inside.next_is("or", "ie", "i", "so", "because", "not") or (
+            inside.next_is("one", "same", "this") and inside.next_is("that", "which", "same", "with", ahead=1)
+        )
+        if not repeats and says:
             self._row.notes.append(_all_of(inside))
             self._row.unsure.append(_all_of(inside))
             return True  # "or skip 1 and sc 1": the same in other words
@@ -113,10 +118,18 @@ class SaidBeside:
     def chain_said(self, cur: Cursor, items: list[Instruction]) -> Chain | None:
         """``Ch 3 counts as dc, dc in next …`` at the row's beginning, where the chains are made and spoken of at once."""
         start = cur.at
-        chain = self._stitches.chain(cur) if not items else None
-        if chain is None or not cur.next_is("counts", "not", "="):
+        chain = self._stitches.chain(cur) if only_moves(items) else None
+        if chain is not None and cur.next_is(",") and cur.next_is(*_LEADS_TO_SAYING, "counts", ahead=1):
+            return chain  # what follows the comma is read with these chains before it
+        led = cur.at
+        while chain is not None and cur.accept(*_LEADS_TO_SAYING):
+            pass
+        if chain is None or not cur.next_is("counts", "not", "=") or (led < cur.at and cur.next_is("not", "=")):
             cur.at = start
             return None
+        if led < cur.at:
+            cur.at = led
+            return chain if self.says_what_counts(cur, [chain]) else self._none_said(cur, start)
         cur.at = start
         said = dict(self._row.said)
         if not self.says_what_counts(cur, items):
@@ -130,19 +143,31 @@ class SaidBeside:
         self._row.said = {**said, chain.span.start: next(reversed(self._row.said.values()))}
         return chain
 
+    @staticmethod
+    def _none_said(cur: Cursor, start: int) -> None:
+        cur.at = start
+
     def says_what_counts(self, cur: Cursor, items: list[Instruction]) -> bool:
         """Takes ``which counts as dc and ch 1 throughout``; False if that is not said here."""
         start = cur.at
-        if cur.next_is("sk"):
-            return False
+        if cur.next_is("sk") or self._skipped_are_space(cur):
+            return not cur.next_is("sk")
         if items and isinstance(items[-1], Chain):
             cur.accept("-")
-            cur.accept("which", "this", "that", "it")
-            cur.accept("to", "will")
+            while cur.accept(*_LEADS_TO_SAYING):
+                pass
         begin = end = cur.at
         ends = []
         while end < min(len(cur.words), begin + LONGEST_SAYING) and cur.words[end].text not in (";", ".", "(", ")"):
-            if cur.words[end].text in (",", "-", ":"):
+            ahead = end + 1 - cur.at
+            breaks = cur.words[end].text in (",", "-", ":")
+            works = (breaks or cur.words[end].text == "and") and (
+                (begins_work(cur, ahead) and "ch" not in (cur.word(ahead).text, cur.word(ahead + 1).text))
+                or cur.next_is("sk", *STARS, "turn", ahead=ahead)
+            )
+            if works:
+                break
+            if breaks:
                 ends.append(end)
             end += 1
         for stop in (end, *reversed(ends)):
@@ -150,6 +175,19 @@ class SaidBeside:
             if said is not None:
                 self._note(said, items)
                 cur.at = stop
+                return True
+        cur.at = start
+        return False
+
+    def _skipped_are_space(self, cur: Cursor) -> bool:
+        """Steps over ``the skipped chs are the ch-3 sp`` of a block, which they are anyhow."""
+        start = cur.at
+        cur.number()
+        if cur.accept("skipped") and cur.accept("ch") and cur.accept("are", "counts", "is", "made"):
+            cur.accept("as", "for")
+            wanted = self._targets.places.wanted(cur)
+            if wanted is not None and wanted.kind == "sp":
+                self._row.notes.append(cur.span_from(start))
                 return True
         cur.at = start
         return False

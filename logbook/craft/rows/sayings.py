@@ -13,10 +13,10 @@ _SIZES = (
     r"|(?:/\d+){2,}|(?:\s*:\s*\d+){2,}|(?:\s*,\s*\d+){2,}|(?:\s+-\s+\d+){2,})?"
 )
 _CHAIN = re.compile(
-    rf"\b(?:ch|chain)\s*(?:of\s+|-\s*)?(?P<a>{_SIZES})(?![\w-])(?!\s*(?:sc|hdc|dc|tr|htr|rows?|sp|l(?:oo)?ps?|arch|group|block|cluster))"
+    rf"\b(?:ch|chain)\s*(?:of\s+|[-–—]\s+)?(?P<a>{_SIZES})(?![\w-])(?!\s*(?:sc|hdc|dc|tr|htr|rows?|sp|l(?:oo)?ps?|arch|group|block|cluster))"
     r"(?!\s+(?:at|for)\s+(?:the\s+)?(?:start|beg))"
     rf"|(?<!of )(?<!\d)(?P<b>{_SIZES})\s*(?:ch|chs|chains?)\b"
-    r"(?!\s*(?:from|sp|-|l(?:oo)?ps?\b|arch|group|block|cluster)|\s+(?:at|for)\s+(?:the\s+)?(?:start|beg))",
+    r"(?!\s*(?:from|over|more|sp|-|l(?:oo)?ps?\b|arch|group|block|cluster)|\s+(?:at|for)\s+(?:the\s+)?(?:start|beg))",
     re.IGNORECASE,
 )
 _SENTENCE = re.compile(r"(?:[^.;\n]|\.(?=\d))+")
@@ -33,7 +33,8 @@ _MULTIPLE = re.compile(
 _ADDED = re.compile(r"\b(?:add|increas|decreas|adjust|chang|wider|narrower|larger|longer|bigger)\w*\b", re.IGNORECASE)
 """``for a wider scarf, add chains in multiples of 3``: what is added, not what there is."""
 _DIVISIBLE = re.compile(
-    r"\bch\w*\b[^.;]*?\b(?:divi(?:sible|ded)\s+by)\s+(?P<m>\d+)(?:\s*(?:plus|\+|and|with)\s*(?P<plus>\d+)(?:\s+(?:over|more))?)?(?P<less>)",
+    r"\bch\w*\b[^.;]*?\b(?:divi(?:sible|ded)\s+by)\s+(?P<m>\d+)"
+    r"(?:\s*,?\s*(?:plus|\+|and|with)\s*(?P<plus>\d+)(?:\s+ch(?:ain)?s?)?(?:\s+(?:over|more))?)?(?P<less>)",
     re.IGNORECASE,
 )
 _PARITY = re.compile(

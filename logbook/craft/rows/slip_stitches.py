@@ -46,7 +46,7 @@ class SlipStitches:
             return []
         if cur.next_is("toend", "over") and (cur.next_is("first", "next", "last", ahead=1) or cur.sort_is(NUMBER, 1)):
             cur.at += 1  # "across next 4 sts"
-        cur.accept("to")
+        cur.accept("to", "around")
         made = Made(("sl st",))
         if cur.next_is("in") or cur.next_is(*BREAKS, "and", ""):
             return self.stitches.work(cur, made, start)

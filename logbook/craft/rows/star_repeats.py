@@ -199,8 +199,8 @@ class StarRepeats:
         self._fewer = last or alike
         if last or alike:
             return [*body[:-1], *instead]
-        if _begins_so(body, instead) and cur.next_is(*BREAKS, "join", "slst", "and", ""):
-            return [*instead, replace(body[1], if_left=True)]
+        if cur.next_is(*BREAKS, "join", "slst", "and", "") and (under := _under_chains(body, instead)) is not None:
+            return [*instead, replace(under, if_left=True)]
         return list(instead)
 
     def _marked(self, cur: Cursor, stars: Stars) -> int:
@@ -260,10 +260,13 @@ class StarRepeats:
         return list(body[:-count])
 
 
-def _begins_so(body: Sequence[Instruction], instead: Sequence[Instruction]) -> bool:
-    """Whether a row ends with the repeat's first chains, and skips what those chains stand over: ``ending with ch 3, join``."""
-    begun = len(instead) == 1 and len(body) > 2 and isinstance(body[0], Chain) and isinstance(body[1], Skip)
-    return begun and isinstance(instead[0], Chain) and instead[0].count == body[0].count
+def _under_chains(body: Sequence[Instruction], instead: Sequence[Instruction]) -> Skip | None:
+    """What the repeat's first chains stand over, where a row ends with those: ``ending with ch 3, join``; None if it does not."""
+    if len(instead) != 1 or len(body) < 3:
+        return None
+    chain, skip, ends = body[0], body[1], instead[0]
+    alike = isinstance(chain, Chain) and isinstance(ends, Chain) and chain.count == ends.count
+    return skip if alike and isinstance(skip, Skip) else None
 
 
 def _slips(item: Instruction) -> bool:

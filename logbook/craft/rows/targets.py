@@ -167,7 +167,13 @@ class Targets:
             return TurningChain(space=cur.accept("sp"))
         start = cur.at
         named = self.places.names_a_size(cur) or cur.next_is("ch")
-        if named and (space := self.places.wanted(cur)) and space.kind == "sp" and cur.accept("of") and self._turning_noun(cur, take=True):
+        if (
+            named
+            and (space := self.places.wanted(cur))
+            and space.kind == "sp"
+            and cur.accept("of")
+            and self._turning_noun(cur, take=True)
+        ):
             return TurningChain(space=True)
         cur.at = start
         cur.accept("last")

@@ -1,9 +1,9 @@
 """What belongs to which row: turns, chains made at a row's end for the next one, and what the first chains count as."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
-from logbook.craft.rows.blocks import in_blocks, moves_to_block, with_blocks
+from logbook.craft.rows.blocks import moves_to_block, with_blocks
 from logbook.craft.rows.chain_sayings import SaidToCount
 from logbook.craft.rows.instructions import (
     NEW_YARN,
@@ -36,16 +36,10 @@ class Rows:
 def written_rows(rows: Sequence[ReadRow], throughout: Sequence[SaidToCount]) -> Rows:
     """Gives each row its chains. ``throughout``: what is said of all rows' first chains."""
     between = _Between(list(throughout))
-    written = tuple(between.row(row, index == 0) for index, row in enumerate(with_blocks(rows)))
-    return Rows(written, between.base, (*between.faults, *_blocks_of_stitches(rows, throughout)))
-
-
-def _blocks_of_stitches(rows: Sequence[ReadRow], throughout: Sequence[SaidToCount]) -> Iterator[Fault]:
-    """A fault where the chains of corner-to-corner blocks are said to be stitches, which is not reckoned with."""
     said = [*throughout, *(each for row in rows for each in row.words.said.values())]
-    if in_blocks(rows) and any(each.stitch for each in said):
-        says = "In a corner-to-corner piece the chains of a block are counted as a space, not as the stitch that the text says."
-        yield Fault(rows[0].number, says, rows[0].part.span)
+    in_order = with_blocks(rows, any(each.stitch for each in said))
+    written = tuple(between.row(row, index == 0) for index, row in enumerate(in_order))
+    return Rows(written, between.base, tuple(between.faults))
 
 
 @dataclass(slots=True)
@@ -91,7 +85,7 @@ class _Between:
         return WrittenRow(
             row.number, row.part.name, row.part.span, row.part.in_round, moves, opening, tuple(items),
             words.turn_before, turns, words.joined_at is not None, words.leaves_rest, words.leaves, words.counts, words.in_ring,
-            words.and_onto, self._onto(words.onto),
+            words.and_onto, self._onto(words.onto), words.own_chain,
         )  # fmt: skip
 
     def _onto(self, said: int) -> int:

@@ -44,6 +44,10 @@ _PLACES = {
     for way, name in first
     if name == common
 }
+_FOUNDATION = {
+    Terms.US: {"fscs": "fsc", "fdcs": "fdc", "fhdcs": "fhdc"},
+    Terms.UK: {"fdc": "fsc", "fhtr": "fhdc", "ftr": "fdc", "fdcs": "fsc", "fhtrs": "fhdc", "ftrs": "fdc"},
+}
 _RAISED = {"rtrf": "fpdc", "rtrb": "bpdc"}
 _STITCH = re.compile(r"(?:blo?|flo?)?(?P<post>fp|bp)?(?P<kind>sc|hdc|dc|tr|dtr|htr|trtr|qtr|tss)s?(?:blo|flo|tbl|bl|fl)?")
 
@@ -184,6 +188,8 @@ def _lettered(written: str, span: tuple[int, int], terms: Terms) -> Word:
         return Word(stitch["kind"], *span)
     if stitch:
         return Word((stitch["post"] or "") + _us(stitch["kind"], terms), *span, STITCH)
+    if written in _FOUNDATION[terms]:
+        return Word(_FOUNDATION[terms][written], *span)
     if written in _RAISED:
         return Word(_RAISED[written], *span, STITCH)
     return Word(written, *span)
