@@ -9,6 +9,8 @@ from typing import Any
 from logbook.book.changes import Change, changes_of_record, readings_of_swatch
 from logbook.book.logbook import Logbook
 from logbook.book.undo import Action, next_action, redo, undo
+from logbook.craft.swatches.picture_names import picture_names
+from logbook.craft.words.counting import counted
 from logbook.craft.words.dates import date_words
 from logbook.craft.words.numbers import in_mark
 from logbook.tasks.garment_history import plan_changes
@@ -66,8 +68,16 @@ def _lines(change: Change, names: dict[str, str]) -> Iterator[HistoryLine]:
             old, new = (date_words(json.loads(text)["date"]) if text else "" for text in (old, new))
         if column == "date":
             old, new = (date_words(day or "") for day in (old, new))
+        if column == "pictures" and old != new:
+            old, new = _pictures(old or "", ""), _pictures(new or "", old or "")
         if old != new and not (old in (None, "") and new in (None, "")):
             yield HistoryLine(change.at, change.label, column.replace("_", " "), _shown(old, names), _shown(new, names))
+
+
+def _pictures(names: str, before: str) -> str:
+    """How many; that they are others, where there are as many."""
+    now, then = picture_names(names), picture_names(before)
+    return counted(len(now), "other picture" if len(now) == len(then) else "picture") if now else ""
 
 
 def _shown(value: Any, names: dict[str, str]) -> str:

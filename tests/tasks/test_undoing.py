@@ -99,3 +99,13 @@ class TestHistory:
     def test_what_was_and_is_empty_is_left_out(self, book: Logbook) -> None:
         uid = save_swatch(book, swatch(yarn=COTTON, colour="", notes=""))
         assert all(isinstance(line, HistoryLine) and line.before != line.after for line in history(book, uid))
+
+    def test_pictures_are_counted_not_named(self, book: Logbook) -> None:
+        one, other = (f"{digit * 40}.png" for digit in "01")
+        times = iter(f"2026-05-31T10:{minute:02d}:00.000+00:00" for minute in range(60))
+        book.now = lambda: next(times)
+        uid = save_swatch(book, swatch(pictures=one))
+        for names in (other, f"{one}; {other}"):
+            save_swatch(book, swatch(uid=uid, pictures=names))
+        told = [(line.before, line.after) for line in history(book, uid) if line.field == "pictures"]
+        assert told == [("1 picture", "2 pictures"), ("1 picture", "1 other picture"), ("", "1 picture")]
