@@ -104,8 +104,8 @@ class TestHistory:
         one, other = (f"{digit * 40}.png" for digit in "01")
         times = iter(f"2026-05-31T10:{minute:02d}:00.000+00:00" for minute in range(60))
         book.now = lambda: next(times)
-        uid = save_swatch(book, swatch(pictures=one))
+        uid = save_swatch(book, swatch(yarn=COTTON, pictures=one))
         for names in (other, f"{one}; {other}"):
-            save_swatch(book, swatch(uid=uid, pictures=names))
+            save_swatch(book, swatch(uid=uid, yarn=COTTON, pictures=names))
         told = [(line.before, line.after) for line in history(book, uid) if line.field == "pictures"]
         assert told == [("1 picture", "2 pictures"), ("1 picture", "1 other picture"), ("", "1 picture")]
