@@ -119,12 +119,20 @@ class Dialog(tk.Toplevel):
         self.deiconify()
         while not self.winfo_viewable():  # not wait_visibility: that waits for ever if the news came while deiconifying
             self.update()
-        self.update_idletasks()
+        self._lower(width, x, y)
         if self.modal:
             if self._beneath is not None:
                 self._beneath._hold.leave_off()
             self._hold.take()
         take_keyboard(focus)
+
+    def _lower(self, width: int, x: int, y: int) -> None:
+        """Sentences know their height only once they are shown at their width, and ask for more before."""
+        self.update_idletasks()
+        height = self.winfo_reqheight()
+        if height < self.winfo_height():
+            self.geometry(f"{width}x{height}+{x}+{y + (self.winfo_height() - height) // 3}")
+            self.update_idletasks()
 
     def grow(self) -> None:
         """Takes the height that what is in it needs now, as far as the screen goes; it never gets lower."""

@@ -51,8 +51,8 @@ class NamesDialog(Dialog):
         look.grid(self.find, row=0, column=0, columnspan=2, sticky="ew")
         look.grid(self.table, row=1, column=0, columnspan=2, sticky="nsew", pady=(1, 2))
         for row, (field, button) in enumerate(((self.name, self.rename_button), (self.into, self.merge_button)), 2):
-            look.grid(field, row=row, column=0, sticky="ew")
-            look.grid(button, row=row, column=1, sticky="new", padx=(2, 0))
+            look.grid(field, row=row, column=0, sticky="ew", pady=(0, 0.5))
+            look.grid(button, row=row, column=1, sticky="new", padx=(2, 0), pady=(0, 0.5))
         look.grid(self.says, row=4, column=0, columnspan=2, sticky="ew", pady=(1, 0))
         look.when_changed(self, lambda: self.inside.rowconfigure(4, minsize=3 * look.line))
         self.delete_button = self.add_button("&Delete", self._delete)
@@ -64,6 +64,11 @@ class NamesDialog(Dialog):
         self.find.variable.trace_add("write", lambda *_: self.table.show_only(self._found()))
         self._uid = ""
         self._list(uid)
+
+    def open(self, focus: tk.Misc) -> None:
+        """With the one in hand in sight, now that the list has its height."""
+        super().open(focus)
+        self.table.select(self.table.selected)
 
     def _found(self) -> list[str] | None:
         return self.names.matching(self.find.text) if self.find.text.strip() else None

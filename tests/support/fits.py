@@ -7,6 +7,7 @@ from itertools import combinations
 from tkinter import ttk
 
 from logbook.window.canvas import DrawingCanvas
+from logbook.window.keys import MnemonicLabel
 from logbook.window.panes import Panes
 
 WORDS = (ttk.Label, ttk.Button, ttk.Checkbutton, ttk.Radiobutton, ttk.Menubutton)
@@ -48,6 +49,12 @@ def _faults_of(widget: tk.Misc) -> Iterator[str]:
         return
     if isinstance(widget, ttk.Scrollbar) and not widget.instate(["disabled"]) and tuple(map(float, widget.get())) == (0, 1):
         yield f"{widget} has nothing to scroll"
+    if isinstance(widget, MnemonicLabel):
+        text, font = str(widget.cget("text")), tkinter.font.Font(root=widget, name="TkDefaultFont", exists=True)
+        broken = widget.winfo_height() >= 2 * font.metrics("linespace")
+        wide = max(map(font.measure, text.split() if broken else [text]), default=0)
+        if wide > widget.winfo_width() + SLACK:
+            yield f"{widget} “{text}” is {widget.winfo_width()} wide and wants {wide}"
     if isinstance(widget, DrawingCanvas) and (drawn := widget.bbox("all")) is not None:
         wide, high = widget.winfo_width(), widget.winfo_height()
         if drawn[0] < -EDGE or drawn[1] < -EDGE or drawn[2] > wide + EDGE or drawn[3] > high + EDGE:

@@ -79,6 +79,19 @@ def test_all_buttons_are_in_the_window(root: tk.Tk, look: Look, percent: int, wo
     dialog.close()
 
 
+def test_it_is_as_high_as_its_sentences_are_at_its_width(root: tk.Tk, look: Look) -> None:
+    """Before it is shown they do not know that, and ask for more."""
+    dialog = Dialog(root, look, "Sentences", root.bell)
+    dialog.inside.columnconfigure(0, minsize=dialog.wide(60))
+    for row in range(3):
+        Sentence(dialog.inside, "One sentence that goes on for longer than a line of it is wide. " * 4).grid(row=row, sticky="ew")
+    dialog.open(dialog.add_button("Close", dialog.close))
+    settle(root)
+    assert screen_faults(dialog) == []
+    assert dialog.winfo_height() == dialog.winfo_reqheight()
+    dialog.close()
+
+
 def test_it_is_no_wider_than_the_screen(root: tk.Tk, look: Look) -> None:
     look.apply(percent=200)
     dialog = Dialog(root, look, "Wide", root.bell)

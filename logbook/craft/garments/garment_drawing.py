@@ -24,8 +24,10 @@ _JOIN_ROLES: tuple[Role, ...] = ("series2", "series3", "series1")
 _LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 _GAP, _ALL_HIGH = 1.5, 15.0
 """Between two pieces, and how high all together may be, in line heights."""
-_BOLD = 0.55
-"""A letter of a bold text, in line heights."""
+_LETTER, _BOLD = 0.46, 0.55
+"""A letter of a text, and of a bold one, in line heights."""
+_LEAST_OF_NAME = 6
+"""Letters of a piece's name that are told in any case."""
 _HIGHEST = 24.0
 """How high the large piece may be, in line heights."""
 
@@ -233,10 +235,17 @@ def _all(size: GarmentInSize, units: Units, width: float, line: float) -> Drawin
             shapes.append(Polygon(tuple(place.at(point) for point in shape.points), "page", "ink"))
             shapes += _joins(size, piece, place, line, small=True)
             shapes += _strokes(size, piece, place, 0.22 * line)
-            shapes.append(Text((place.x + place.right) / 2, base + 0.8 * line, piece.name, "ink", "center"))
+            name = _short(piece.name, (place.right - place.x) / line + _GAP)
+            shapes.append(Text((place.x + place.right) / 2, base + 0.8 * line, name, "ink", "center"))
             x = place.right + _GAP * line
         top = base + 1.6 * line
     return Drawing(width, top, line, tuple(shapes))
+
+
+def _short(name: str, wide: float) -> str:
+    """As much of a name as stands beneath a piece without touching the next one's, in so many line heights."""
+    letters = max(_LEAST_OF_NAME, int(wide / _LETTER))
+    return name if len(name) <= letters else f"{name[: letters - 1].rstrip()}…"
 
 
 _Row = list[tuple[ShapedPiece, Outline]]

@@ -81,7 +81,7 @@ def ask_other_yarn(parent: tk.Misc, look: Look, other: OtherYarn) -> GarmentPlan
     for number, tag in enumerate(other.tags):
         suggest = partial(other.form.swatches.offered, "")
         field = SuggestionField(inside, look, f"Instead of {tag}", suggest, width=30, label_width=LABEL_LETTERS, grow=True)
-        field.grid(row=number, column=0, sticky="ew")
+        look.grid(field, row=number, column=0, sticky="ew", pady=(0, 0.5))
         fields[tag] = field
     place = len(fields)
     columns = [
@@ -100,7 +100,8 @@ def ask_other_yarn(parent: tk.Misc, look: Look, other: OtherYarn) -> GarmentPlan
     def show() -> None:
         beside = other.beside(chosen())
         table.set_rows(Row(str(number), cells, cells) for number, cells in enumerate(beside.rows))
-        says.configure(text=f"✕ {beside.error}" if beside.error else "\n".join(beside.yarn))
+        style = "Error.TLabel" if beside.error else "TLabel"
+        says.configure(text=f"✕ {beside.error}" if beside.error else "\n".join(beside.yarn), style=style)
         take.state(["disabled" if beside.error or not any(text.strip() for text in chosen().values()) else "!disabled"])
 
     def begin() -> None:

@@ -46,7 +46,7 @@ class JoinsView(ttk.Frame):
                 field = ChoiceField(self._place, look, label, EDGES, width=12, label_width=LABEL_LETTERS)
             else:
                 field = SuggestionField(self._place, look, label, self._names, width=14, label_width=LABEL_LETTERS)
-            field.grid(row=row, column=0, sticky="ew")
+            look.grid(field, row=row, column=0, sticky="ew", pady=(0, 0.5))
             field.variable.trace_add("write", lambda *_, key=key: self._typed(key))
             self.fields[key] = field
         self.message = Sentence(self, style="Error.TLabel")

@@ -71,7 +71,7 @@ class NearestDialog(Dialog):
         self.table.tree.configure(height=LINES)
         whence = Sentence(self.inside, among, "Muted.TLabel")
         for row, widget in enumerate((self.wanted, self.condition, self.says, whence)):
-            look.grid(widget, row=row, column=0, sticky="ew", pady=(0, 1 if row > 1 else 0))
+            look.grid(widget, row=row, column=0, sticky="ew", pady=(0, 1 if row > 1 else 0.5))
         self.table.grid(row=4, column=0, sticky="nsew")
         self.inside.rowconfigure(4, weight=1)
         for field in (self.wanted, self.condition):

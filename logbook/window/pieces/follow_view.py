@@ -32,7 +32,7 @@ class FollowView(Card):
     def __init__(self, parent: tk.Misc, look: Look, shape: Callable[[], object]) -> None:
         super().__init__(parent, look, fills=True)
         self.rowconfigure(2, weight=1)
-        look.grid(Sentence(self, "Your numbers", "Section.TLabel"), row=0, column=0, sticky="ew", pady=(0, 1))
+        look.grid(Sentence(self, "Your numbers", "Title.TLabel"), row=0, column=0, sticky="ew", pady=(0, 1))
         self.headline = Sentence(self, NOT_YET, "Result.TLabel")
         self.headline.grid(row=1, column=0, sticky="ew")
         self._scrolled = Scrolled(self, look, 10)

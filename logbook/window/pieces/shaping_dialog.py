@@ -37,12 +37,12 @@ class _ShapingDialog(Dialog):
         super().__init__(parent, look, "Shaping", self.close)
         self._texts = texts
         self.kind = ChoiceField(self.inside, look, "&Shape", tuple(KINDS), width=24, label_width=LABEL_LETTERS)
-        self.kind.grid(row=0, column=0, sticky="ew")
+        look.grid(self.kind, row=0, column=0, sticky="ew", pady=(0, 0.5))
         self.fields: dict[str, LabelledField] = {}
         for row, (key, label) in enumerate(LABELS.items(), 1):
             field = Field(self.inside, look, label, width=22 if "gauge" in key else 8, label_width=LABEL_LETTERS)
             field.text = texts[key]
-            field.grid(row=row, column=0, sticky="ew")
+            look.grid(field, row=row, column=0, sticky="ew", pady=(0, 0.5))
             field.variable.trace_add("write", lambda *_: self._show())
             self.fields[key] = field
         self._on_edge = tk.BooleanVar(self, False)

@@ -35,7 +35,7 @@ class BeginView:
         }
         self.fields[MEASURED].text = FINISHED
         for field in self.fields.values():
-            field.grid(sticky="ew")
+            look.grid(field, sticky="ew", pady=(0, 0.5))
             field.variable.trace_add("write", lambda *_: self._typed())
         self._wrong = ""
         for event in ("<FocusIn>", "<FocusOut>"):

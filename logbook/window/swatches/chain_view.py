@@ -245,35 +245,35 @@ class ChainView(Card):
         self._on_fold(name, is_open)
 
     def _build_body(self, place: ttk.Frame) -> None:
-        for row, (name, label) in enumerate(
-            {"body": "Round the body", "ease": "Ease", "panels": "Panels round", "seam": "A seam takes"}.items()
-        ):
-            field = Field(place, self.look, label, width=9, label_width=LABEL_LETTERS)
-            self._add(field, name).grid(row=row, column=0, sticky="ew")
+        labels = {"body": "Round the body", "ease": "Ease", "panels": "Panels round", "seam": "A seam takes"}
+        for name, label in labels.items():
+            self._next_field(Field(place, self.look, label, width=9, label_width=LABEL_LETTERS), name)
         self._from_body = Sentence(place)
-        self._from_body.grid(row=4, column=0, sticky="ew")
+        self._from_body.grid(sticky="ew")
 
     def _build_theirs(self, place: ttk.Frame) -> None:
-        gauge = Field(place, self.look, "Their gauge", width=16, label_width=LABEL_LETTERS)
+        self._next_field(Field(place, self.look, "Their gauge", width=16, label_width=LABEL_LETTERS), "their_gauge")
         count = Field(place, self.look, "Their count", width=6, label_width=LABEL_LETTERS, unit="stitches")
-        self._add(gauge, "their_gauge").grid(sticky="ew")
-        self._add(count, "their_count").grid(sticky="ew")
+        self._next_field(count, "their_count")
 
     def _build_ways(self, place: ttk.Frame) -> None:
         look = self.look
-        self._add(Field(place, look, "Edging each side", width=9, label_width=LABEL_LETTERS), "edging").grid(sticky="ew")
+        self._next_field(Field(place, look, "Edging each side", width=9, label_width=LABEL_LETTERS), "edging")
         for name, label, choices in (
             ("choose", "Width should be", CHOOSE),
             ("parity", "Stitch count", PARITY),
             ("finish", "Finished size is", FINISH),
         ):
-            field = ChoiceField(place, look, label, tuple(choices), width=16, label_width=LABEL_LETTERS)
-            self._add(field, name).grid(sticky="ew")
+            self._next_field(ChoiceField(place, look, label, tuple(choices), width=16, label_width=LABEL_LETTERS), name)
         self._tick(place, "in_round")
-        self._add(Field(place, look, "plus in the round", width=6, label_width=LABEL_LETTERS), "round_plus").grid(sticky="ew")
+        self._next_field(Field(place, look, "plus in the round", width=6, label_width=LABEL_LETTERS), "round_plus")
         for name in ("joined_after_row_1", "foundation_stitches", "half_repeats", "sideways"):
             self._tick(place, name)
-        self._add(Field(place, look, "Finished length", width=9, label_width=LABEL_LETTERS), "length").grid(sticky="ew")
+        self._next_field(Field(place, look, "Finished length", width=9, label_width=LABEL_LETTERS), "length")
+
+    def _next_field(self, field: LabelledField, name: str) -> None:
+        """The next field of a section."""
+        self.look.grid(self._add(field, name), sticky="ew", pady=(0, 0.5))
 
     def _add(self, field: LabelledField, name: str) -> LabelledField:
         return self._followed.follow(name, field)

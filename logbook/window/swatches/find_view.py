@@ -297,7 +297,7 @@ class FindView(FindList):
             "condition": ChoiceField(place, look, "Measured", CONDITION_CHOICES, width=18, label_width=10),
         }
         for row, field in enumerate(self._fields.values()):
-            field.grid(row=row, column=0, sticky="ew")
+            look.grid(field, row=row, column=0, sticky="ew", pady=(0, 0.5))
             field.variable.trace_add("write", lambda *_: self.look_up())
             field.input.bind("<Escape>", lambda _: self.clear())
         place.bind("<Configure>", lambda _: self._limit_filters(), add="+")

@@ -1,9 +1,11 @@
 """Outlines of pieces: to scale, and their edges where they belong."""
 
+from itertools import pairwise
+
 import pytest
 
 from logbook.craft.drawing.drawing import Line, Text
-from logbook.craft.garments.garment_drawing import piece_drawing
+from logbook.craft.garments.garment_drawing import piece_drawing, pieces_drawing
 from logbook.craft.garments.outline import outline
 from logbook.craft.garments.plan_file import plan_of
 from logbook.tasks.garments import work_out
@@ -76,6 +78,20 @@ def test_a_title_that_is_wider_than_the_sheet_is_broken() -> None:
     assert titles[0][0][0] == f"{name}: 50.0 cm wide, 112 rows"
     assert [text for text, _ in titles[1][:2]] == [f"{name}:", "50.0 cm wide, 112 rows"]
     assert titles[1][1][1] - titles[1][0][1] == pytest.approx(20), "a line lower"
+
+
+def test_long_names_beneath_small_pieces_do_not_touch() -> None:
+    measures = {"width": "20 cm", "length": "56 cm"}
+    swatch = {"stitches": "16 sts = 10 cm", "rows": "20 rows = 10 cm", "multiple": 1, "plus": 0, "extra chains": 1}
+    names = ["the back of the second cardigan", "back", "the left front of the second cardigan", "pocket of the left front"]
+    pieces = [{"name": name, "shape": "straight panel", "swatch": swatch, "measures": measures} for name in names]
+    (size,) = work_out(plan_of({"name": "top", "pieces": pieces})).numbers
+    drawing = pieces_drawing(size)(500, 20)
+    said = [shape for shape in drawing.shapes if isinstance(shape, Text)]
+    assert [text.text for text in said][1] == "back"
+    assert all(text.text.endswith("…") for text in said if text.text not in names)
+    ends = [(text.y, text.x - 9 * len(text.text) / 2, text.x + 9 * len(text.text) / 2) for text in said]
+    assert all(one[2] <= other[1] for one, other in pairwise(ends) if one[0] == other[0])
 
 
 def test_what_is_worked_round_from_the_top_lies_flat_with_its_neck_up() -> None:
