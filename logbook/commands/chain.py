@@ -23,6 +23,7 @@ from logbook.commands.parser import Parser, add_common, units_of
 from logbook.craft.pieces.options import recommended
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.swatches.conditions import Direction
+from logbook.craft.words.counting import counted
 from logbook.craft.words.lengths import Units, show_difference, show_length
 from logbook.craft.words.numbers import show_number
 from logbook.errors import UsageError
@@ -117,7 +118,7 @@ def chain_text(answer: ChainAnswer, units: Units) -> str:
         row = recommended(answer.rows)
         lines[0] = (
             f"{begin} for the length: {show_length(best.mm, units)} ({best.count} base stitches); "
-            f"{row.count} rows for the width: {show_length(row.mm, units)}."
+            f"{counted(row.count, 'row')} for the width: {show_length(row.mm, units)}."
         )
         lines += ["", _rows(answer, units)]
     return "\n".join([*lines, "", *notes])

@@ -16,7 +16,7 @@ from logbook.craft.garments.published import Published
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.shapes import YOKES
 from logbook.craft.garments.together import yarn_of_piece
-from logbook.craft.words.counting import listed
+from logbook.craft.words.counting import counted, listed
 from logbook.craft.words.dates import date_words
 from logbook.craft.words.lengths import Units, show_length
 from logbook.craft.words.terms import Terms
@@ -255,5 +255,5 @@ def _join_line(join: Joined, units: Units) -> str:
 
 
 def _yarn_line(yarn: str, colour: str, needed: Any) -> str:
-    balls = "" if needed.balls is None else f", {needed.balls} balls"
+    balls = "" if needed.balls is None else f", {counted(needed.balls, 'ball')}"
     return f"{' '.join(part for part in (yarn, colour) if part)}: {needed.grams:.0f} g{balls}"

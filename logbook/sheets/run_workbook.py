@@ -9,6 +9,7 @@ from logbook.craft.sizes.pattern_lines import WrittenSizes, pattern_parts
 from logbook.craft.sizes.published_run import PublishedRun
 from logbook.craft.sizes.run_numbers import NUMBERS, NumberKind, SizeFigures
 from logbook.craft.sizes.size_run import SizeRun, plan_for
+from logbook.craft.words.counting import counted
 from logbook.sheets.book_writer import BookWriter, SheetWriter
 from logbook.sheets.cells import TENTHS, WHOLE, Content, Role
 from logbook.sheets.live_cells import LiveSize
@@ -53,7 +54,7 @@ def write_run_workbook(
         live.write("size")
         if run.yarn is not None:
             sheet.skip()
-            balls = "" if run.yarn.balls is None else f", {run.yarn.balls} balls with the reserve"
+            balls = "" if run.yarn.balls is None else f", {counted(run.yarn.balls, 'ball')} with the reserve"
             sheet.paragraph(f"One of each size takes {run.yarn.grams:.0f} g{balls}.", Role.LABEL)
         if published is not None:
             _write_published(sheet, live, published, [size.name for size in sizes])

@@ -17,6 +17,7 @@ from logbook.craft.garments.joins import Joined, JoinVerdict
 from logbook.craft.garments.outline import Outline, Point, outline
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.shapes import TAPERED
+from logbook.craft.words.counting import counted
 from logbook.craft.words.lengths import Units, show_length
 
 Shown = Callable[[float, Units], str]
@@ -131,11 +132,11 @@ def _widths(piece: ShapedPiece, place: _Place, below: float, show: Callable[[flo
 
 def _title(piece: ShapedPiece, show: Callable[[float], str]) -> str:
     alike = f" × {piece.planned.alike}" if piece.planned.alike > 1 else ""
-    rows = "rounds" if piece.in_round else "rows"
+    rows = counted(piece.rows, "round" if piece.in_round else "row")
     if piece.planned.shape == TAPERED:
-        return f"{piece.name}{alike}: {show(piece.widths[-1])} at the end, {piece.rows} {rows}"
-    wide = "wide" if rows == "rows" else "round"
-    return f"{piece.name}{alike}: {show(max(piece.widths))} {wide}, {piece.rows} {rows}"
+        return f"{piece.name}{alike}: {show(piece.widths[-1])} at the end, {rows}"
+    wide = "round" if piece.in_round else "wide"
+    return f"{piece.name}{alike}: {show(max(piece.widths))} {wide}, {rows}"
 
 
 def _in_lines(title: str, wide: float) -> list[str]:
@@ -150,7 +151,10 @@ def _counts(piece: ShapedPiece, place: _Place, line: float) -> Iterator[Shape]:
     """Row numbers outside at the left and counts inside at the right, at every change; where they would touch they thin out."""
     if place.outline.turned:
         yield Text(
-            (place.x + place.right) / 2, (place.y + place.top) / 2, f"{piece.counts[-1]} sts, {piece.rows} rows →", "muted"
+            (place.x + place.right) / 2,
+            (place.y + place.top) / 2,
+            f"{piece.counts[-1]} sts, {counted(piece.rows, 'row')} →",
+            "muted",
         )
         return
     levels = piece.levels

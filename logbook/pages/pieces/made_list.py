@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from logbook.craft.pieces.made_piece import MadePiece
+from logbook.craft.words.counting import counted
 from logbook.craft.words.dates import date_words
 from logbook.craft.words.lengths import Units, show_length
 from logbook.pages.session import Session
@@ -55,7 +56,8 @@ def sort_keys(made: MadePiece) -> tuple[str | float | None, ...]:
 
 
 def _counts(made: MadePiece) -> list[str]:
-    return [part for part in (f"chain {made.chain}" if made.chain else "", f"{made.rows} rows" if made.rows else "") if part]
+    parts = (f"chain {made.chain}" if made.chain else "", counted(made.rows, "row") if made.rows else "")
+    return [part for part in parts if part]
 
 
 def _sentence(made: MadePiece, units: Units) -> str:

@@ -8,6 +8,7 @@ from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.craft.sizes.published_run import PublishedRun
 from logbook.craft.sizes.run_numbers import SizeFigures, figures_of
 from logbook.craft.sizes.size_run import plan_for
+from logbook.craft.words.counting import counted
 from logbook.craft.words.dates import date_words
 from logbook.errors import RefusedError
 from logbook.pages.pieces.piece_card import PieceMaker
@@ -135,5 +136,5 @@ def _yarn(answer: RunAnswer) -> str:
     yarn = answer.run.yarn
     if yarn is None:
         return ""
-    balls = "" if yarn.balls is None else f", {yarn.balls} balls with the reserve"
+    balls = "" if yarn.balls is None else f", {counted(yarn.balls, 'ball')} with the reserve"
     return f"Yarn for one of each size: {yarn.grams:.0f} g, give or take {yarn.give_or_take_grams:.0f} g{balls}."

@@ -7,6 +7,7 @@ from logbook.craft.pieces.options import FirstStitchUnknownError, Option
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.fields import Owner
 from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.words.counting import counted
 from logbook.craft.words.lengths import Units, show_difference, show_length
 from logbook.craft.words.numbers import in_mark, show_number
 from logbook.errors import RefusedError
@@ -171,7 +172,7 @@ def _option(option: Option, answer: ChainAnswer, units: Units, before: str = "")
         headline = f"{option.count} stitches"
         sentence = f"plus the turning chain: {QUESTION} {sentence}"
     brief = _brief(option, answer, units) if option.chain is not None and row is None else sentence
-    headline = headline if row is None else f"{headline}, {row.count} rows"
+    headline = headline if row is None else f"{headline}, {counted(row.count, 'row')}"
     return OptionShown(cells, headline, f"{before}{sentence}", option, f"{before}{brief}")
 
 

@@ -22,16 +22,17 @@ def edging_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
     there = of.all(lambda piece: piece.foundation)
     exact = all(sum(edge.stitches for edge in piece.picked) == piece.foundation for piece in of.pieces)
     first = f"worked into the edge as {of.row} 1"
-    yield f"{there} sts in all, {first}." if exact else f"Pick up as many fewer, here and there, as leave {there} sts, {first}."
+    fewer = f"Pick up a few less here and there, so that there are {there} sts, {first}."
+    yield f"{there} sts in all, {first}." if exact else fewer
     corners = of.one.parts.get("corners")
     if corners:
         by = of.one.parts["corner"]
         turn = (
-            f"{by} sts more at each of the {corners} corners"
+            f"{by} more sts at each of the {corners} corners"
             if corners > 0
-            else f"{by} sts fewer at each of the {-corners} corners"
+            else f"{by} fewer sts at each of the {-corners} corners"
         )
-        yield f"In every round, in round 1 too, work {turn}."
+        yield f"In every round, including round 1, work {turn}."
         yield PatternTable(
             ("round", "sts"),
             tuple(

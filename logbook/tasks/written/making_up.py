@@ -34,7 +34,7 @@ def making_up(sizes: Sequence[GarmentInSize], washed: str = "") -> tuple[str, ..
         steps.append("Leave the sides open below the markers for the slit.")
     if not steps:
         return ("Weave in all ends.", f"Wash and dry it like the swatch{washed}, laid flat to the finished measurements.")
-    first_of_all = f"Before sewing, wash and dry all pieces like the swatch{washed}, laid flat to the finished measurements."
+    first_of_all = f"Wash and dry all pieces like the swatch{washed}, laid flat to the finished measurements."
     return (first_of_all, *steps, "Weave in all ends.")
 
 

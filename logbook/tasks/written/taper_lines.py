@@ -54,7 +54,7 @@ def triangle_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
     more = of.one.shapings[0].by if of.one.shapings else 0
     each, odd = divmod(more, 2)
     how = f", {each} at each edge" if not odd else ", evenly spread"
-    yield f"Every row from row 2: {counted(more, 'st')} more than the row before{how}."
+    yield f"From row 2 on, increase {counted(more, 'st')} in every row{how}."
     longest = max(of.pieces, key=lambda piece: piece.rows)
     yield PatternTable(
         ("row", "sts"), tuple((f"row {row}", f"{longest.counts[row - 1]} sts") for row in range(10, longest.rows, 10))
