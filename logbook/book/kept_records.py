@@ -146,11 +146,17 @@ def _trouble(row: KeptRow, known: Mapping[str, Mapping[str, Row]], there: Mappin
     what, values = row.table.replace("_", " "), row.values
     if not str(values[_key(row.table)] or "").strip():
         return RecordTrouble(
-            row.table, row.row, _key(row.table), f"This {what} has no {_key(row.table)}: leave these sheets as they were."
+            row.table,
+            row.row,
+            _key(row.table),
+            f"This {what} has no {_key(row.table)}: the “Kept” sheets must stay as they were exported.",
         )
     if row.table == "assumption" and (values["value"] is None or values["value"] < 0):
         return RecordTrouble(
-            row.table, row.row, "value", "An assumption is a number, not below 0: leave these sheets as they were."
+            row.table,
+            row.row,
+            "value",
+            "An assumption is a number, not below 0: the “Kept” sheets must stay as they were exported.",
         )
     for column, table in USES.get(row.table, ()):
         if values[column] and values[column] not in there[table]:

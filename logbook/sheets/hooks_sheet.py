@@ -83,7 +83,7 @@ def _write(sheet: SheetWriter, group: HookGroup) -> None:
     reckoned = sheet.row + 1
     for gauge in _near(group.line):
         if gauge.known:
-            said: tuple[Content, ...] = (*_gauge(gauge.pitch_mm, gauge.give_or_take), "tried" if gauge.tried else "reckoned")
+            said: tuple[Content, ...] = (*_gauge(gauge.pitch_mm, gauge.give_or_take), "tried" if gauge.tried else "worked out")
         else:
             said = (None, None, None, "not known")
         sheet.add((gauge.hook_mm, hook_names(gauge.hook_mm).replace(", ", " · "), *said), looks)

@@ -85,7 +85,7 @@ def _values(cells: KeptCells) -> tuple[dict[str, Any], list[SheetProblem]]:
 
 def _value(cell: RawCell, kind: ColumnKind) -> Any:
     if isinstance(cell, Unusable):
-        raise UnreadableError(f"The cell holds {cell}: leave these sheets as they were.")
+        raise UnreadableError(f"The cell holds {cell}: the “Kept” sheets must stay as they were exported.")
     if cell is None:
         return None if kind.may_be_unknown or kind.of != "TEXT" else ""
     if kind.of == "TEXT":
@@ -93,9 +93,9 @@ def _value(cell: RawCell, kind: ColumnKind) -> Any:
     try:
         number = float(str(cell))
     except ValueError:
-        raise UnreadableError(f"“{str(cell)[:40]}” is not a number: leave these sheets as they were.") from None
+        raise UnreadableError(f"“{str(cell)[:40]}” is not a number: the “Kept” sheets must stay as they were exported.") from None
     if kind.of == "INTEGER" and not number.is_integer():
-        raise UnreadableError(f"“{str(cell)[:40]}” is not a whole number: leave these sheets as they were.")
+        raise UnreadableError(f"“{str(cell)[:40]}” is not a whole number: the “Kept” sheets must stay as they were exported.")
     return int(number) if kind.of == "INTEGER" else number
 
 

@@ -55,7 +55,7 @@ def _about_borrowing(finished: FinishedGauge, direction: Direction) -> tuple[str
         return (f"{taken}.",)
     whole = show_percent(finished.give_or_take)
     alone = show_percent(finished.borrowed_part)
-    return (f"{taken}. That alone gives a give or take of {alone}; with that of the readings it is {whole}.",)
+    return (f"{taken}. That alone makes the give or take {alone}; with the readings it is {whole}.",)
 
 
 def _size(swatch: Swatch, known: Circumstances) -> Advised | None:
@@ -71,7 +71,7 @@ def _size(swatch: Swatch, known: Circumstances) -> Advised | None:
     what = "stitches" if multiple == 1 else "repeats"
     sentence = (
         f"At least {show_length(size.side_mm, known.units)} square. Measured at {places}, each over {size.units} whole {what} "
-        f"(about {show_length(size.span_mm, known.units)}), it would give a give or take of {show_percent(size.give_or_take)}; "
+        f"(about {show_length(size.span_mm, known.units)}), its give or take would be {show_percent(size.give_or_take)}; "
         f"a finished piece differs by {show_percent(known.drift.stitches.give_or_take)} more, whatever the swatch says."
     )
     return Advised(f"A swatch for {show_length(known.target_mm, known.units)}", (sentence,))

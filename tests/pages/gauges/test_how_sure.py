@@ -40,8 +40,8 @@ def test_borrowed_washing_is_said_with_its_part() -> None:
     stitches = said(shells("A", worked=THREE), lender)["Stitches"]
     # ln(15.1/15.5) = −2.6 %; J = 1: t(4) = 2.776, τ = 1.5 %: 2.776·1.5 %·√2 = 5.89 %; two gauges of two spans, each
     # t(5) = 2.5706, s² = 4·2 %²/5, /√2: 3.25 % and the tape 0.33 %: 3.27 % and 3.27 %; in all √(5.89² + 2·3.27²) = 7.5 %
-    assert "Washing taken from 1 swatch of this yarn (B): 2.6 % narrower. That alone gives a give or take of 7.5 %" in stitches
-    assert "with that of the readings it is 7.9 %" in stitches  # √(7.5² + 2.49²)
+    assert "Washing taken from 1 swatch of this yarn (B): 2.6 % narrower. That alone makes the give or take 7.5 %" in stitches
+    assert "with the readings it is 7.9 %" in stitches  # √(7.5² + 2.49²)
     assert "wash this swatch and measure it" in stitches
 
 
