@@ -90,12 +90,16 @@ def extra_chains(stated: int | None, first_stitch: int | None, skip_cover: int |
 
 @dataclass(frozen=True, slots=True)
 class ChainStatement:
-    """What a sentence of a stitch dictionary says: the multiple, then the plus of base stitches or the chain constant b + t."""
+    """What a sentence of a stitch dictionary says: the multiple, then the plus of base stitches or the chain constant b + t.
+
+    ``first_stitch``: into which chain from the hook the first one goes, if it says that too.
+    """
 
     multiple: int
     plus: int | None = None
     extra_chains: int | None = None
     chain_constant: int | None = None
+    first_stitch: int | None = None
 
 
 _UNITS = r"(?:sts?|stitches|chains?|ch)?"

@@ -62,6 +62,7 @@ def typed(texts: Texts, key: str, text: str) -> dict[str, str]:
     """The texts after ``text`` was typed under ``key``: those that follow from it follow."""
     after = dict(texts) | {key: text}
     if key == SENTENCE:
+        after |= _said_before(texts)
         return after | _numbers_said(after)
     if key in ("multiple", "plus"):
         return after | _sentence_of(after)
@@ -130,6 +131,16 @@ def _blamed(pattern: StitchPattern) -> str:
     return "extra_chains"
 
 
+def _said_before(texts: Texts) -> dict[str, str]:
+    """The texts without what only the sentence says beyond multiple and plus: another sentence takes that along."""
+    try:
+        said = read_chain_words(texts[SENTENCE])
+    except UnreadableError:
+        return {}
+    shown = {"extra_chains": said.extra_chains, "first_stitch": said.first_stitch}
+    return {key: "" for key, value in shown.items() if value is not None and _READ[key](texts[key]) == value}
+
+
 def _numbers_said(texts: Texts) -> dict[str, str]:
     """What the sentence says, as texts of the number fields; nothing while it cannot be read."""
     try:
@@ -137,6 +148,9 @@ def _numbers_said(texts: Texts) -> dict[str, str]:
     except UnreadableError:
         return {}
     found = {"multiple": str(said.multiple)}
+    if said.first_stitch is not None:
+        found["first_stitch"] = ordinal(said.first_stitch)
+        texts = {**texts, **found}
     if said.chain_constant is None:
         found["plus"] = str(said.plus)
         return found if said.extra_chains is None else found | {"extra_chains": str(said.extra_chains)}

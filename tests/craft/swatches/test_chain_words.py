@@ -20,6 +20,13 @@ from logbook.errors import UnreadableError
         ("multiple of 10 less 1", 10, 9),
         ("multiple of 10 − 6", 10, 4),
         ("10", 10, 0),
+        ("6n + 1", 6, 1),
+        ("chain 6k + 1", 6, 1),
+        ("even number", 2, 0),
+        ("ch an even number", 2, 0),
+        ("an odd number of ch", 2, 1),
+        ("any multiple of 4 + 3", 4, 3),
+        ("a multiple of 8 ch + 5", 8, 5),
     ],
 )
 def test_of_chains_unless_it_says_otherwise(text: str, multiple: int, constant: int) -> None:
@@ -51,6 +58,26 @@ def test_what_says_no_multiple(text: str) -> None:
 def test_any_number() -> None:
     assert read_chain_words("any number of stitches, add 2 for the base chain") == ChainStatement(1, plus=0, extra_chains=2)
     assert read_chain_words("any number of stitches") == ChainStatement(1, plus=0)
+
+
+def test_even_and_odd() -> None:
+    assert read_chain_words("an even number of stitches, add 1 for the turning chain") == ChainStatement(
+        2, plus=0, extra_chains=1
+    )
+    assert read_chain_words("odd number of sts") == ChainStatement(2, plus=1)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "multiple 10, plus 4, first stitch in 4th",
+        "Multiple of 10 plus 4, first dc in 4th ch from hook",
+        "ch a multiple of 10 + 4 (first double crochet in the 4th ch)",
+        "10 + 4; 1st st goes into 4th chain from the hook.",
+    ],
+)
+def test_the_chain_of_the_first_stitch_said_with_it(text: str) -> None:
+    assert read_chain_words(text) == ChainStatement(10, chain_constant=4, first_stitch=4)
 
 
 def test_read_back() -> None:

@@ -63,6 +63,18 @@ def test_a_chain_constant_gives_the_plus_once_the_extra_chains_are_known() -> No
     assert after(("extra_chains", "1"), (SENTENCE, "chain a multiple of 6"))["plus"] == "5"
 
 
+def test_another_sentence_takes_along_what_only_the_one_before_said() -> None:
+    texts = after((SENTENCE, "multiple of 6 + 1, add 1"))
+    assert numbers(after((SENTENCE, "10 + 4"), texts=texts)) == ("10", "", "")
+    assert numbers(after((SENTENCE, "multiple of 6 + 1, add"), (SENTENCE, "6 + 1"), texts=texts)) == ("6", "", "")
+    assert numbers(after((SENTENCE, "multiple of 6 + 1, add 2"), texts=texts)) == ("6", "1", "2")
+    by_hand = after(("extra_chains", "2"), (SENTENCE, "10 + 4"), (SENTENCE, "10 + 5"))  # no sentence has said that
+    assert numbers(by_hand) == ("10", "3", "2")
+    first = after((SENTENCE, "multiple 10, plus 4, first stitch in 4th"), ("skip_cover", "a stitch"))
+    assert (first["first_stitch"], numbers(first)) == ("4th", ("10", "2", ""))
+    assert after((SENTENCE, "10 + 4"), texts=first)["first_stitch"] == ""
+
+
 def test_numbers_write_the_sentence() -> None:
     texts = after(("multiple", "6"), ("plus", "1"), ("first_stitch", "2"))
     assert texts[SENTENCE] == "multiple of 6 plus 1, add 1 for the base chain"
