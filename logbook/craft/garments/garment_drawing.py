@@ -27,6 +27,8 @@ _GAP, _ALL_HIGH = 1.5, 15.0
 """Between two pieces, and how high all together may be, in line heights."""
 _LETTER, _BOLD = 0.46, 0.55
 """A letter of a text, and of a bold one, in line heights."""
+_ROW_NUMBERS = 3.4
+"""What the numbers of rows, and *chain*, take at the left of the large piece, in line heights."""
 _LEAST_OF_NAME = 6
 """Letters of a piece's name that are told in any case."""
 _HIGHEST = 24.0
@@ -97,11 +99,12 @@ def _large(
 ) -> Drawing:
     shape = outline(piece)
     beside = max(3.2, 0.7 + 0.48 * max(len(f"{count} sts") for count in (piece.foundation, *piece.counts)))
-    margin = (beside + 1.8) * line
-    scale = min((width - 2 * margin) / shape.width, highest * line / shape.height)
+    left, right = _ROW_NUMBERS * line, (beside + 1.8) * line
+    room = width - left - right
+    scale = min(room / shape.width, highest * line / shape.height)
     title = _in_lines(_title(piece, show), width / line)
     over = (3.8 if _two_widths(piece) else 2.2) + len(title) - 1
-    place = _Place(shape, (width - shape.width * scale) / 2, (shape.height * scale) + over * line, scale)
+    place = _Place(shape, left + (room - shape.width * scale) / 2, (shape.height * scale) + over * line, scale)
     shapes: list[Shape] = [Text(width / 2, (0.7 + n) * line, words, "ink", "center", "bold") for n, words in enumerate(title)]
     shapes.append(Polygon(tuple(place.at(point) for point in shape.points), "page", "ink"))
     shapes += _joins(size, piece, place, line)

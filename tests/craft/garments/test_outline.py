@@ -4,7 +4,7 @@ from itertools import pairwise
 
 import pytest
 
-from logbook.craft.drawing.drawing import Line, Text
+from logbook.craft.drawing.drawing import Line, Polygon, Text
 from logbook.craft.garments.garment_drawing import piece_drawing, pieces_drawing
 from logbook.craft.garments.outline import outline
 from logbook.craft.garments.plan_file import plan_of
@@ -78,6 +78,21 @@ def test_a_title_that_is_wider_than_the_sheet_is_broken() -> None:
     assert titles[0][0][0] == f"{name}: 50.0 cm wide, 112 rows"
     assert [text for text, _ in titles[1][:2]] == [f"{name}:", "50.0 cm wide, 112 rows"]
     assert titles[1][1][1] - titles[1][0][1] == pytest.approx(20), "a line lower"
+
+
+def test_the_large_piece_has_half_of_a_narrow_sheet_and_all_of_it_lies_on_it() -> None:
+    measures = {"width": "50 cm", "length": "56 cm"}
+    swatch = {"stitches": "16 sts = 10 cm", "rows": "20 rows = 10 cm", "multiple": 1, "plus": 0, "extra chains": 1}
+    plan = {"name": "top", "pieces": [{"name": "back", "shape": "straight panel", "swatch": swatch, "measures": measures}]}
+    (size,) = work_out(plan_of(plan)).numbers
+    drawing = piece_drawing(size, "back")(300, 17)
+    panel = next(shape for shape in drawing.shapes if isinstance(shape, Polygon))
+    across = [x for x, _ in panel.points]
+    assert max(across) - min(across) >= 150
+    for text in (shape for shape in drawing.shapes if isinstance(shape, Text)):
+        wide = 17 * (1 if text.turned else 0.46 * len(text.text))
+        left = text.x - {"w": 0.0, "e": wide, "center": wide / 2}[text.anchor]
+        assert 0 <= left <= 300 - wide, text
 
 
 def test_long_names_beneath_small_pieces_do_not_touch() -> None:
