@@ -149,7 +149,7 @@ def _numbers_said(texts: Texts) -> dict[str, str]:
         return {}
     found = {"multiple": str(said.multiple)}
     if said.first_stitch is not None:
-        found["first_stitch"] = ordinal(said.first_stitch)
+        found["first_stitch"] = str(said.first_stitch)
         texts = {**texts, **found}
     if said.chain_constant is None:
         found["plus"] = str(said.plus)

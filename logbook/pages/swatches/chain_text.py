@@ -23,12 +23,12 @@ def chain_text_of(pattern: StitchPattern | None) -> str:
     return statement(pattern) if pattern else ""
 
 
-def follows(texts: Mapping[str, str], key: str) -> dict[str, str]:
-    """Those texts that follow from what was typed under ``key``, the chain in words or one of the numbers."""
+def follows(texts: Mapping[str, str], key: str, text: str) -> dict[str, str]:
+    """Those texts that follow where ``text`` takes the place of that under ``key``, the chain in words or one of the numbers."""
     if key not in _KEYS:
         return {}
-    before = _as_there(texts)
-    after = pattern_texts.typed(before, _KEYS[key], before[_KEYS[key]])
+    before, there = _as_there(texts), _KEYS[key]
+    after = pattern_texts.typed(before, there, _as_there({**texts, key: text})[there])
     return {name: after[there] for name, there in _KEYS.items() if name != key and after[there] != before[there]}
 
 

@@ -92,7 +92,7 @@ class SwatchForm(RecordForm[Swatch]):
             return self._with_chain(self._bring_terms(before, text))
         if key in NAMES:
             return self._with_chain(self._bring_details(key, before.strip(), text.strip()))
-        changed = follows(self.texts, key)
+        changed = follows({**self.texts, key: before}, key, text)
         self.texts |= changed
         return changed
 
@@ -206,7 +206,9 @@ class SwatchForm(RecordForm[Swatch]):
     def _with_chain(self, changed: dict[str, str]) -> dict[str, str]:
         """Numbers that came with a name say the chain in words too."""
         if "multiple" in changed or "plus" in changed or "extra chains" in changed:
-            following = follows(self.texts | {CHAIN: ""}, "multiple") if self.texts["multiple"] else {CHAIN: ""}
+            following = (
+                follows(self.texts | {CHAIN: ""}, "multiple", self.texts["multiple"]) if self.texts["multiple"] else {CHAIN: ""}
+            )
             self.texts[CHAIN] = following.get(CHAIN, "")
             return changed | {CHAIN: self.texts[CHAIN]}
         return changed

@@ -5,6 +5,7 @@ import pytest
 from logbook.book.tables import RECORDS
 from logbook.craft.swatches.conditions import Condition
 from logbook.pages.session import Session
+from logbook.pages.swatches.chain_text import CHAIN
 from logbook.pages.swatches.form_texts import readings_key
 from logbook.pages.swatches.section_words import section_words
 from logbook.pages.swatches.swatch_form import SwatchForm
@@ -153,3 +154,23 @@ def test_a_date_is_read_as_people_write_it(form: SwatchForm) -> None:
     assert (form.typed().swatch.date, form.typed().errors) == ("2026-05-31", {})
     form.type_in("date", "31 Foo 2026")
     assert "is not a date" in form.typed().errors["date"]
+
+
+def test_another_chain_takes_along_the_turning_chain_that_only_the_one_before_said(form: SwatchForm) -> None:
+    numbers = ("multiple", "plus", "extra chains", "first stitch in chain")
+    fill(form, {"stitch pattern": "Fan lace", CHAIN: "multiple of 6 + 1, add 1"})
+    assert [form.texts[key] for key in numbers] == ["6", "1", "1", ""]
+    form.type_in(CHAIN, "10 + 4")
+    assert [form.texts[key] for key in numbers] == ["10", "", "", ""]
+    assert form.hints()[CHAIN] == "10 to a repeat, 4 more (chains)."
+    form.type_in(CHAIN, "10 + 4, first dc in 4th ch")
+    form.type_in("skipped chains cover", "1")
+    assert [form.texts[key] for key in numbers] == ["10", "2", "", "4"]
+    assert form.hints()[CHAIN] == "10 to a repeat, 4 more; row 1 has 10k + 2 stitches."
+    assert not form.typed().errors
+
+
+def test_the_chain_of_a_basic_stitch_may_be_typed_anew(form: SwatchForm) -> None:
+    fill(form, {"stitch pattern": "hdc", CHAIN: "even number"})
+    assert form.texts["multiple"] == "2"
+    assert not form.typed().errors
