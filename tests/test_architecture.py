@@ -109,4 +109,5 @@ def test_the_start_of_the_window_imports_only_what_it_shows() -> None:
     assert "logbook.window.main_window" in imported
     later = ("argparse", "openpyxl", "logbook.tasks.chain", "logbook.tasks.sampling", "logbook.sheets", "logbook.window.pieces")
     later += ("logbook.window.patterns", "logbook.window.book_actions", "logbook.window.background", "logbook.craft.rows")
+    later += ("logbook.craft.pieces", "logbook.craft.garments", "logbook.craft.sizes")
     assert not [name for name in imported if name.startswith(later)]

@@ -4,7 +4,6 @@ Never a file copy: a write in the middle would tear it, and opening the file a s
 """
 
 import os
-import secrets
 import sqlite3
 import stat
 from collections.abc import Callable, Iterator
@@ -97,7 +96,7 @@ def new_file(target: Path, mode: int = PRIVATE) -> Iterator[Path]:
             raise RefusedError(f"{beside} is there already: choose another name.")
     if not target.parent.is_dir():
         raise RefusedError(f"There is no folder {target.parent}: make it first, or choose another place.")
-    temporary = target.with_name(f".{target.name}.{secrets.token_hex(8)}{PART}")
+    temporary = target.with_name(f".{target.name}.{os.urandom(8).hex()}{PART}")
     try:
         os.close(os.open(temporary, os.O_CREAT | os.O_EXCL | os.O_RDWR, PRIVATE))
         try:

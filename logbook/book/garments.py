@@ -59,12 +59,6 @@ def remove_garment(writing: Writing, uid: str) -> None:
     writing.remove("garment", uid)
 
 
-def garments_of_swatch(connection: sqlite3.Connection, swatch: str) -> list[str]:
-    """The names of the garments that a swatch is needed for."""
-    rows = connection.execute("SELECT name FROM garment WHERE instr(plan, ?) ORDER BY name", (json.dumps(swatch),))
-    return [name for (name,) in rows]
-
-
 def matching_garments(connection: sqlite3.Connection, words: str) -> list[str]:
     """The uids of the garments, by name, in whose words every one of ``words`` is found, or a part of a word."""
     wanted = wanted_words(words)

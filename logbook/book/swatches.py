@@ -1,12 +1,12 @@
 """Swatches, yarns and stitch patterns: from the file's rows to the records of the craft and back."""
 
+import json
 import sqlite3
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any, TypeVar
 
 from logbook.book.changes import Writing, new_uid
-from logbook.book.garments import garments_of_swatch
 from logbook.book.rows import rows_of
 from logbook.book.tables import RECORDS
 from logbook.book.trouble import as_damage
@@ -150,7 +150,7 @@ def _swatch_row(swatch: Swatch) -> dict[str, Any]:
 
 def remove_swatch(writing: Writing, uid: str) -> None:
     """Takes a swatch and its readings out. Raises RefusedError while a piece is reckoned from it."""
-    if pieces := [*_pieces_of(writing.connection, uid), *garments_of_swatch(writing.connection, uid)][:3]:
+    if pieces := [*_pieces_of(writing.connection, uid), *_garments_of(writing.connection, uid)][:3]:
         raise RefusedError(f"Pieces are worked out from it ({', '.join(pieces)}): give those another swatch first.")
     _put_readings(writing, uid, ())
     writing.remove("swatch", uid)
@@ -163,6 +163,12 @@ def _pieces_of(connection: sqlite3.Connection, swatch: str) -> list[str]:
         UNION SELECT name FROM made_piece WHERE swatch = :swatch ORDER BY name""",
         {"swatch": swatch},
     )
+    return [name for (name,) in rows]
+
+
+def _garments_of(connection: sqlite3.Connection, swatch: str) -> list[str]:
+    """The names of the garments that a swatch is needed for."""
+    rows = connection.execute("SELECT name FROM garment WHERE instr(plan, ?) ORDER BY name", (json.dumps(swatch),))
     return [name for (name,) in rows]
 
 

@@ -12,7 +12,6 @@ from logbook.craft.swatches.picture_names import MOST, names_text, picture_names
 from logbook.craft.words.counting import counted
 from logbook.errors import RefusedError
 from logbook.tasks.logging_swatches import save_swatch
-from logbook.tasks.made_pieces import made_piece_called, save_made_piece
 
 
 def how_many_beside(path: Path) -> int:
@@ -73,6 +72,8 @@ def add_to_swatch(book: Logbook, tag: str, source: Path) -> str:
 
 def add_to_made_piece(book: Logbook, name: str, source: Path) -> str:
     """Takes a picture in with the made piece of that name, and returns the picture's. Raises RefusedError, in one sentence."""
+    from logbook.tasks.made_pieces import made_piece_called, save_made_piece  # not for the pictures of a form, at the start
+
     made = made_piece_called(book, name)
     picture_name = take_in(book, source)
     save_made_piece(book, replace(made, pictures=with_picture(made.pictures, picture_name)))

@@ -135,9 +135,9 @@ def test_a_folder_that_is_not_synced_leaves_nothing(book: Logbook, target: Path,
 def test_what_lies_under_the_name_it_is_made_under_is_left_alone(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     victim = tmp_path / "victim"
     victim.write_text("mine")
-    planted = tmp_path / f".a.chosen{copying.PART}"
+    planted = tmp_path / f".a.{b'chosen'.hex()}{copying.PART}"
     planted.symlink_to(victim)
-    monkeypatch.setattr(copying.secrets, "token_hex", lambda _: "chosen")
+    monkeypatch.setattr(copying.os, "urandom", lambda _: b"chosen")
     with pytest.raises(RefusedError, match="could not be written"), new_file(tmp_path / "a") as part:
         part.write_text("theirs")
     assert victim.read_text() == "mine"

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 from logbook.pages.drafts import CHAIN, SWATCHES, draft_of
 from logbook.pages.session import Session
-from logbook.pages.swatches.chain_texts import ChainTexts
 from logbook.pages.swatches.swatch_form import SwatchForm
 from logbook.pages.swatches.swatch_list import SwatchList, filters_of
 from logbook.tasks.browsing import tags_of
@@ -131,6 +130,8 @@ class SwatchesPage(RecordPage):
         """What is typed in the form, and as a wanted width."""
         yield from super().drafts()
         if self._side is not None:
+            from logbook.pages.swatches.chain_texts import ChainTexts  # as late as the chain
+
             typed, units = self._side.chain.texts().as_typed(), self.session.units.value
             began = ChainTexts().as_typed() | {"width": self.session.settings.remembered.get(WIDTH, "")}
             if self._with_unit(typed["width"]) == began["width"]:
