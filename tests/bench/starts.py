@@ -1,8 +1,8 @@
 """How soon the program's window is there, as it is handed on: ``python -m tests.bench.starts [PROGRAM …]``.
 
 Each PROGRAM is a file to start, a ``logbook.pyz`` or a frozen ``logbook``; the one installed here is measured beside them, in
-turn, on the sample. Printed are minimum, median and maximum of the time to a window that the X server shows, read every 10 ms.
-Wants xdotool. Nothing is asserted.
+turn, on the sample, and a bare window of as many rows. Printed are minimum, median and maximum of the time to a window that the X
+server shows, read every 10 ms, and the median beside that of the bare one. Wants xdotool. Nothing is asserted.
 """
 
 import os
@@ -17,6 +17,20 @@ from tests.support.display import own_display
 
 ROUNDS = 7
 TITLE = "Sample – Swatch and gauge logbook"
+
+BARE = f"""
+import tkinter as tk
+from tkinter import ttk
+root = tk.Tk()
+root.title("{TITLE}")
+ttk.Style(root).theme_use("clam")
+ttk.Entry(root).grid()
+tree = ttk.Treeview(root, columns=("a", "b", "c"), show="headings")
+for number in range(43):
+    tree.insert("", "end", values=(number, "yarn", "stitch"))
+tree.grid()
+root.mainloop()
+"""
 
 
 def start_s(program: Sequence[str], environment: dict[str, str]) -> float:
@@ -36,7 +50,7 @@ def start_s(program: Sequence[str], environment: dict[str, str]) -> float:
 
 
 def main() -> None:
-    programs = {"installed": [sys.executable, "-P", "-m", "logbook"]}
+    programs = {"a bare window": [sys.executable, "-c", BARE], "installed": [sys.executable, "-P", "-m", "logbook"]}
     for path in sys.argv[1:]:
         programs[path] = [sys.executable, path] if path.endswith(".pyz") else [path]
     took: dict[str, list[float]] = {name: [] for name in programs}
@@ -45,9 +59,10 @@ def main() -> None:
         for _ in range(ROUNDS + 1):  # the first fills the caches
             for name, program in programs.items():
                 took[name].append(start_s(program, environment))
+    floor = statistics.median(took["a bare window"][1:])
     for name, times in took.items():
         least, middle, most = min(times[1:]), statistics.median(times[1:]), max(times[1:])
-        print(f"{name}: {1000 * least:.0f}, {1000 * middle:.0f}, {1000 * most:.0f} ms")
+        print(f"{name}: {1000 * least:.0f}, {1000 * middle:.0f}, {1000 * most:.0f} ms, {middle / floor:.2f} times the bare one")
 
 
 if __name__ == "__main__":
