@@ -29,7 +29,7 @@ def garment_called(connection: sqlite3.Connection, name: str) -> Garment:
     """The garment of that name. Raises RefusedError, naming some there are, if there is none."""
     known = {garment.name: garment for garment in garments(connection).values()}
     if name not in known:
-        there = f"there is {', '.join(list(known)[:8])}" if known else "there is none yet"
+        there = f"the garments are {', '.join(list(known)[:8])}" if known else "there is none yet"
         raise RefusedError(f"There is no garment “{name}”: {there}.")
     return known[name]
 

@@ -40,7 +40,7 @@ def look(path: Path) -> Seen:
     header, found = _first_bytes(path)
     size = found.st_size
     if size == 0:
-        raise RefusedError(f"{path.name} is empty (0 bytes), so it is no logbook: choose another file, or restore a backup.")
+        raise RefusedError(f"{path.name} is empty (0 bytes), so it is not a logbook: choose another file, or restore a backup.")
     if not header.startswith(_MAGIC):
         raise RefusedError(f"{path.name} is not a logbook but some other kind of file: choose the logbook itself.")
     if len(header) < _HEADER_BYTES:

@@ -33,11 +33,11 @@ def picture_of(content: bytes) -> Picture:
     """The picture. Raises NoPictureError."""
     read = next((read for start, read in _READERS if content.startswith(start)), None)
     if read is None:
-        raise NoPictureError("is no picture that can be kept: take a JPEG, PNG or GIF file")
+        raise NoPictureError("is not a picture that can be kept: choose a JPEG, PNG or GIF file")
     try:
         found = read(content)
     except (struct.error, IndexError) as error:
-        raise NoPictureError("is cut off: copy it again from where it came") from error
+        raise NoPictureError("is cut off: copy it again from its source") from error
     if not (found.width and found.height):
         raise NoPictureError("has no size, so it shows nothing")
     if max(found.width, found.height) > MOST_SIDE or found.width * found.height > MOST_PIXELS:
@@ -62,7 +62,7 @@ def _png(content: bytes) -> Picture:
         if len(whole) < length + 12:
             raise IndexError
         if zlib.crc32(whole[4:-4]) != struct.unpack(">I", whole[-4:])[0]:
-            raise NoPictureError("is damaged: copy it again from where it came")
+            raise NoPictureError("is damaged: copy it again from its source")
         if name in _PNG_KEPT:
             kept.append(whole)
         if name == b"IEND":
@@ -84,7 +84,7 @@ def _gif(content: bytes) -> Picture:
             place = _after_blocks(content, place + 2)
             keep = label in (0xF9, 0x01) or (label == 0xFF and said == b"NETSCAPE2.0")
         else:
-            raise NoPictureError("is damaged: copy it again from where it came")
+            raise NoPictureError("is damaged: copy it again from its source")
         if keep:
             kept.append(content[start:place])
     return Picture("gif", width, height, b"".join([*kept, b"\x3b"]))
@@ -129,7 +129,7 @@ def _segments(content: bytes) -> Iterator[tuple[int, bytes]]:
         while content[place] == 0xFF and content[place + 1] == 0xFF:
             place += 1
         if content[place] != 0xFF:
-            raise NoPictureError("is damaged: copy it again from where it came")
+            raise NoPictureError("is damaged: copy it again from its source")
         marker = content[place + 1]
         if marker == 0xD9:
             return

@@ -127,7 +127,7 @@ def _bytes(file: Path) -> bytes:
     with os.fdopen(handle, "rb") as opened:
         found = os.fstat(opened.fileno())
         if not stat.S_ISREG(found.st_mode):
-            raise NoPictureError("is no file: choose a picture")
+            raise NoPictureError("is not a file: choose a picture")
         if found.st_size > MOST_BYTES:
             raise NoPictureError(f"is larger than {MOST_BYTES // 1_000_000} MB: make it smaller")
         return opened.read(MOST_BYTES + 1)

@@ -147,7 +147,7 @@ def _size_called(answer: GarmentAnswer, name: str | None) -> GarmentInSize:
 
 def _named(names: Sequence[str], name: str | None) -> str:
     if name is not None and name not in names:
-        raise UsageError(f"“{name}” is none of the sizes: they are {listed(names)}")
+        raise UsageError(f"“{name}” is not one of the sizes: they are {listed(names)}")
     return names[0] if name is None else name
 
 

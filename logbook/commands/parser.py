@@ -13,7 +13,7 @@ from logbook.errors import LogbookError, UsageError
 def _no_choice(found: re.Match[str]) -> str:
     option, text, names = found[1], found[2], found[3].replace("'", "")
     if option == "COMMAND":
-        return f"“{text}” is not a command: there is {names}"
+        return f"“{text}” is not a command: the commands are {names}"
     return f"{option} is one of {names}, not “{text}”"
 
 

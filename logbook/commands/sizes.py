@@ -123,7 +123,7 @@ def _sizes(arguments: argparse.Namespace, book: Logbook | None) -> tuple[SizePla
 def _size_called(answer: RunAnswer, name: str) -> SizeNumbers:
     found = next((size for size in answer.run.sizes if size.name == name), None)
     if found is None:
-        raise UsageError(f"“{name}” is none of the sizes: they are {', '.join(size.name for size in answer.run.sizes)}")
+        raise UsageError(f"“{name}” is not one of the sizes: they are {', '.join(size.name for size in answer.run.sizes)}")
     return found
 
 

@@ -120,6 +120,6 @@ def _sentence(target: Path, error: OSError | ValueError) -> str:
     if number in (errno.ENOENT, errno.ENOTDIR):
         return f"The folder “{target.parent}” is not there: choose one that is."
     if number in (errno.ENAMETOOLONG, errno.EINVAL):
-        return f"“{target.name[:40]}” is no name for a file here: choose another."
+        return f"“{target.name[:40]}” can't be the name of a file here: choose another."
     reason = (error.strerror if isinstance(error, OSError) else None) or str(error)
     return f"“{target.name}” could not be written ({reason}): choose another name or folder."

@@ -155,7 +155,7 @@ def _encoding(content: bytes, name: str) -> str:
     except UnicodeDecodeError as error:
         raise RefusedError(f"“{name}” is not written in UTF-8, so its accents can't be read for sure: {advice}.") from error
     if nought:
-        raise RefusedError(f"“{name}” is no text that can be read as CSV: {advice}.")
+        raise RefusedError(f"“{name}” can't be read as CSV: {advice}.")
     return encoding
 
 

@@ -189,7 +189,7 @@ def gauge_cell(
     found = [_PART.fullmatch(part) for part in parts]
     length = stated or over
     if not 1 <= len(parts) <= 2 or not all(found):
-        return Unusable(f"“{text[:60]}”, which is no gauge that can be read")
+        return Unusable(f"“{text[:60]}”, which can't be read as a gauge")
     if length is None:
         return Unusable(f"“{text[:60]}” without the length it is over (say it for the whole sheet, like 10 cm)")
     return _readings([(one[1], one[2]) for one in found if one], direction, length, repeats=repeats)

@@ -42,7 +42,7 @@ def read_own_sheets(path: Path, wanted: str | None = None, progress: Progress | 
         return read_sheets(content, path.name, wanted, progress)
     _refuse_others(content, path)
     if wanted is not None:
-        raise RefusedError(f"“{path.name}” is no workbook, so it has no sheet “{wanted[:40]}”: leave that out.")
+        raise RefusedError(f"“{path.name}” is not a workbook, so it has no sheet “{wanted[:40]}”: leave that out.")
     return (read_own_csv(content, path.name, progress),)
 
 

@@ -41,7 +41,7 @@ def read_sheets(content: bytes, name: str, wanted: str | None = None, progress: 
         chosen = [one for one in sheets if one[0].casefold() == wanted.strip().casefold()]
         if not chosen:
             names = ", ".join(f"“{sheet}”" for sheet, _ in sheets)
-            raise RefusedError(f"“{name}” has no sheet “{wanted[:40]}”: there is {names}.")
+            raise RefusedError(f"“{name}” has no sheet “{wanted[:40]}”: its sheets are {names}.")
         return chosen
 
     return _read(content, name, choose, FOREIGN, progress)

@@ -22,7 +22,7 @@ def chart_called(name: str, book: Logbook | None = None) -> BodyChart:
     """The chart of that name; the maker's own goes before a built-in one. Raises RefusedError, naming those there are."""
     texts = chart_texts(book)
     if name not in texts:
-        raise RefusedError(f"There is no body chart “{name}”: there is {', '.join(texts)}.")
+        raise RefusedError(f"There is no body chart “{name}”: the charts are {', '.join(texts)}.")
     return chart_of_text(name, texts[name])
 
 

@@ -187,7 +187,7 @@ def swatch_in_place(columns: Mapping[str, Any], where: str) -> Swatch:
     for name, cell in columns.items():
         field = by_name.get(_SHORT.get(name, name))
         if field is None:
-            raise RefusedError(f"The swatch of {where} has “{name}”, which is no column of the log.")
+            raise RefusedError(f"The swatch of {where} has “{name}”, which is not a column of the log.")
         try:
             values[field] = field.value(str(cell))
         except LogbookError as error:

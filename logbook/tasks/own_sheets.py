@@ -103,7 +103,7 @@ def own_table(table: OwnTable, said: SheetChoices) -> OwnSheet:
     missing = next((heading for heading in said.columns if heading not in there), None)
     if missing is not None:
         names = ", ".join(f"“{heading}”" for heading in table.headings if heading)
-        raise RefusedError(f"There is no heading “{missing[:40]}” in row {table.heading_row}: there is {names}.")
+        raise RefusedError(f"There is no heading “{missing[:40]}” in row {table.heading_row}: the headings are {names}.")
     choices = with_choices(table, guesses(table), said.columns)
     rows = as_log(table, choices, said.over)
     return OwnSheet(table, choices, rows, _by_their_headings(swatches_of(rows.sheet), rows))

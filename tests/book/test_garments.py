@@ -72,5 +72,5 @@ def test_what_can_not_be_kept_is_said(book: Logbook) -> None:
     elsewhere = replace(PLAN, name="b", pieces=(replace(PLAN.pieces[0], swatch="Z9"),))
     with pytest.raises(RefusedError, match="Z9, which is not in the logbook"):
         save_garment(book, Garment(plan=elsewhere))
-    with pytest.raises(RefusedError, match="no garment “x”: there is Harbour vest"):
+    with pytest.raises(RefusedError, match="no garment “x”: the garments are Harbour vest"):
         garment_called(book, "x")

@@ -52,8 +52,8 @@ def test_a_picture_that_is_cut_anywhere_is_refused(whole: bytes) -> None:
 @pytest.mark.parametrize(
     ("content", "says"),
     [
-        (b"a text", "is no picture"),
-        (b"", "is no picture"),
+        (b"a text", "is not a picture"),
+        (b"", "is not a picture"),
         (huge_png(), "20,000 by 20,000 pixels"),
         (png()[:-20] + b"x" + png()[-19:], "is damaged"),
         (jpeg(0, 30), "has no size"),

@@ -102,7 +102,7 @@ def test_a_drawing_of_one_size(file: Path, tmp_path: Path) -> None:
     drawn = out.read_text("utf-8")
     assert "Quay jumper, M" in drawn
     assert "55 sts" in drawn
-    assert "none of the sizes" in refused(2, "garment", file, "--svg", out, "--size", "Q")
+    assert "not one of the sizes" in refused(2, "garment", file, "--svg", out, "--size", "Q")
     assert "give --svg" in refused(2, "garment", file, "--size", "M")
 
 

@@ -91,9 +91,9 @@ def test_a_heading_of_one_column() -> None:
     ("content", "says"),
     [
         ("tag;yarn\nA;Größe".encode("cp1252"), "not written in UTF-8"),
-        ("tag;yarn".encode("utf-16-le"), "no text"),
-        ("tag;yarn".encode("utf-32"), "no text"),
-        (b"tag,yarn\n\0\0", "no text"),
+        ("tag;yarn".encode("utf-16-le"), "can't be read as CSV"),
+        ("tag;yarn".encode("utf-32"), "can't be read as CSV"),
+        (b"tag,yarn\n\0\0", "can't be read as CSV"),
         (codecs.BOM_UTF16_LE + b"\x00\xd8x", "not written"),
         (b'tag,yarn\n"A,B\n', "beyond row 1"),
         (b'tag,yarn\n"A"x,B\n', "beyond row 1"),

@@ -206,7 +206,7 @@ def test_what_would_change_is_said_by_the_command(made: Path, tmp_path: Path) ->
     assert said["published"] == "2026-03-01"
     assert "“sleeve”" in said["would_change"][0]
     assert "Published on 1 Mar 2026" in done("garment", "--name", "Quay cardigan", "--book", path)
-    assert "none of the sizes" in refused(
+    assert "not one of the sizes" in refused(
         2, "garment", "--name", "Quay cardigan", "--book", path, "--svg", tmp_path / "a", "--size", "9"
     )
 

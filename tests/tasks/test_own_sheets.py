@@ -102,5 +102,5 @@ def test_what_the_maker_says_is_held_to_the_sheet(tmp_path: Path) -> None:
     with pytest.raises(RefusedError, match="no heading “knitter”"):
         guessed("german.csv", tmp_path, knitter="worked by")
     NAMES["repeats.xlsx"].write(tmp_path / "r.xlsx")
-    with pytest.raises(RefusedError, match="no sheet “Log”: there is “Shopping”, “Proben”"):
+    with pytest.raises(RefusedError, match="no sheet “Log”: its sheets are “Shopping”, “Proben”"):
         own_sheet(tmp_path / "r.xlsx", SheetChoices(sheet="Log"))

@@ -88,11 +88,11 @@ def test_the_same_twice_is_one(book: Logbook, tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("content", "name", "says"),
     [
-        (b"a letter", "letter.jpg", "is no picture that can be kept"),
+        (b"a letter", "letter.jpg", "is not a picture that can be kept"),
         (huge_png(), "huge.png", "20,000 by 20,000 pixels"),
         (png()[:40], "cut.png", "cut off"),
         (jpeg()[:-4], "cut.jpg", "cut off"),
-        (b"", "empty.gif", "is no picture"),
+        (b"", "empty.gif", "is not a picture"),
     ],
 )
 def test_what_is_no_whole_picture_is_refused_in_a_sentence(

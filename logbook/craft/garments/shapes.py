@@ -118,7 +118,7 @@ def _along(value: Any) -> tuple[tuple[str, str], ...]:
             raise UnreadableError('name a piece and an edge of it, such as ["back", "neck"]')
         for edge in place[1] if isinstance(place[1], list) else [place[1]]:
             if edge not in EDGES:
-                raise UnreadableError(f"“{edge}” is no edge: it is {listed(EDGES, 'or')}")
+                raise UnreadableError(f"“{edge}” is not an edge: choose {listed(EDGES, 'or')}")
             found.append((place[0], edge))
     return tuple(found)
 

@@ -59,7 +59,7 @@ class Cursor:
         if word.sort != NUMBER:
             return None
         if not 0 < word.value <= largest:
-            raise NotUnderstoodError(Span(word.start, word.end), f"{word.value} is no number that a row could hold")
+            raise NotUnderstoodError(Span(word.start, word.end), f"{word.value} is not a number that a row could hold")
         self.at += 1
         return word.value
 

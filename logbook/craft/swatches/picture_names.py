@@ -25,7 +25,7 @@ def read_pictures(text: str) -> str:
     for name in names:
         if not NAME.match(name):
             raise UnreadableError(
-                f"“{name[:40]}” is no picture of a logbook: leave the cell empty, and add the picture with “Add a picture”."
+                f"“{name[:40]}” is not a picture of a logbook: leave the cell empty, and add the picture with “Add a picture”."
             )
     if len(names) > MOST:
         raise UnreadableError(f"There are {len(names)} pictures: the most is {MOST}.")
