@@ -6,6 +6,7 @@ from tkinter import ttk
 from typing import Any
 
 from logbook.window.look import Look
+from logbook.window.scrolled import Scrolled
 
 SASH = 8
 """Pixels of a bar."""
@@ -126,6 +127,11 @@ class Panes(ttk.Frame):
         for view in self.holders[brought].grid_slaves():
             following = view.tk_focusNext()
             if following is not None:
+                place: tk.Misc | None = following
+                while place is not None and place is not view:
+                    if isinstance(place, Scrolled):
+                        place.show_top(following)
+                    place = place.master
                 following.focus_set()
 
     def _place_bars(self) -> None:

@@ -21,6 +21,7 @@ class Scrolled(ttk.Frame):
         super().__init__(parent, style=styled(parent, "TFrame"))
         self.look, self._letters = look, width
         self._follows, self._height = False, 0
+        self._unseen = ""
         self.canvas = tk.Canvas(self, highlightthickness=0, borderwidth=0, width=1, height=1)
         self.bar = ttk.Scrollbar(self, orient="vertical", command=self.canvas.yview, takefocus=False)
         self.inside = ttk.Frame(self.canvas, style=styled(parent, "TFrame"))
@@ -49,6 +50,11 @@ class Scrolled(ttk.Frame):
         elif bottom > first + shown:
             self._begin_at(bottom - shown)
 
+    def show_top(self, focused: tk.Misc) -> None:
+        """Begins at the top, though what takes the keyboard just now may be further down, until the user does something."""
+        self._unseen = str(focused)
+        self.canvas.yview_moveto(0)
+
     def _begin_at(self, y: float) -> None:
         """Tk scrolls by whole lines, and would round down: what is to be in view at the bottom would not be."""
         lines = -(-y // self.look.line)
@@ -67,7 +73,9 @@ class Scrolled(ttk.Frame):
 
     def _reveal_focused(self) -> None:
         here = last_focused(self) if self.winfo_exists() else None
-        if here is not None and self._holds(here) and not list_is_open(here):  # the list would hang in the air
+        if here is None or str(here) == self._unseen:
+            return
+        if self._holds(here) and not list_is_open(here):  # the list would hang in the air
             self.reveal(here)
 
     def _fit(self) -> None:
@@ -111,7 +119,7 @@ class Scrolled(ttk.Frame):
                 self.after_idle(self._reveal_focused)
 
     def _stay(self) -> None:
-        self._follows = False
+        self._follows, self._unseen = False, ""
 
     def _page(self, event: "tk.Event[tk.Misc]", pages: int) -> None:
         """Text that follows the last field can be read by keys as well; a list inside pages through itself."""

@@ -7,8 +7,9 @@ import pytest
 
 from logbook.window.look import Look
 from logbook.window.panes import Panes, Shares
+from logbook.window.scrolled import Scrolled
 from tests.support.display import scaled
-from tests.support.screen import settle
+from tests.support.screen import press, settle
 
 
 class Shown:
@@ -74,6 +75,27 @@ def test_where_room_is_short_the_form_has_one_of_the_others_beside_it(root: tk.T
     shown.look.apply(percent=100)
     settle(root)
     assert all(part.winfo_viewable() for part in shown.parts)
+
+
+def test_a_part_that_is_brought_is_shown_from_its_top_until_something_is_typed(root: tk.Tk, shown: Shown) -> None:
+    """Though the first thing that takes the keyboard stands further down."""
+    for child in shown.parts[2].winfo_children():
+        child.destroy()
+    scrolled = Scrolled(shown.parts[2], shown.look, 10)
+    scrolled.grid(sticky="nsew")
+    shown.parts[2].rowconfigure(0, weight=1)
+    ttk.Frame(scrolled.inside, height=2000).grid()
+    low = ttk.Entry(scrolled.inside)
+    low.grid()
+    shown.look.apply(percent=200)
+    settle(root)
+    shown.panes.switch.invoke()
+    settle(root)
+    assert root.focus_get() is low
+    assert scrolled.canvas.yview()[0] == 0
+    press(low, "<Key-a>")
+    settle(root)
+    assert low.winfo_rooty() < scrolled.canvas.winfo_rooty() + scrolled.canvas.winfo_height()
 
 
 @pytest.mark.parametrize("tabs", [1, 12])

@@ -25,7 +25,7 @@ _JOIN_ROLES: tuple[Role, ...] = ("series2", "series3", "series1")
 _LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 _GAP, _ALL_HIGH = 1.5, 15.0
 """Between two pieces, and how high all together may be, in line heights."""
-_LETTER, _BOLD = 0.46, 0.55
+_LETTER, _BOLD = 0.48, 0.55
 """A letter of a text, and of a bold one, in line heights."""
 _ROW_NUMBERS = 3.4
 """What the numbers of rows, and *chain*, take at the left of the large piece, in line heights."""
@@ -243,7 +243,9 @@ def _all(size: GarmentInSize, units: Units, width: float, line: float) -> Drawin
             shapes += _joins(size, piece, place, line, small=True)
             shapes += _strokes(size, piece, place, 0.22 * line)
             name = _short(piece.name, (place.right - place.x) / line + _GAP)
-            shapes.append(Text((place.x + place.right) / 2, base + 0.8 * line, name, "ink", "center"))
+            half = len(name) * _LETTER * line / 2
+            middle = min(max((place.x + place.right) / 2, half), max(half, width - half))
+            shapes.append(Text(middle, base + 0.8 * line, name, "ink", "center"))
             x = place.right + _GAP * line
         top = base + 1.6 * line
     return Drawing(width, top, line, tuple(shapes))
