@@ -65,6 +65,7 @@ class NumbersView(Scrolled):
 
     def _rows_table(self, heading: str) -> Table:
         table = Table(self.inside, self.look, (Column("row", heading, 5, "right"), *ROWS), lambda _: None)
+        FittingColumns(table, ("row", "stitches", "change", "width"))
         table.grid(row=2, column=0, sticky="ew")
         return table
 

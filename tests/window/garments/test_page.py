@@ -180,6 +180,7 @@ def test_the_numbers_and_the_rows_of_a_piece_lie_in_their_place(
     settle(root)
     numbers = page.follow.numbers
     assert layout_faults(numbers) == []
+    assert numbers.rows.tree.xview() == (0.0, 1.0)
     assert len(numbers.rows.tree.get_children()) > 5
     assert int(numbers.rows.tree.cget("height")) >= 5
     bottom = numbers.rows.winfo_rooty() + numbers.rows.winfo_height()
