@@ -26,6 +26,15 @@ pytest_plugins = ["tests.support.screen", "tests.support.hand", "tests.support.u
 
 
 NUMBERS = itertools.count()
+MADE_ONCE = (
+    "tests/sheets/test_recalculation.py",
+    "tests/sheets/test_published_beside.py",
+    "tests/bench/test_accuracy.py",
+    "tests/tasks/written/test_text_follows.py",
+    "tests/tasks/test_garment_publishing.py",
+    "tests/pages/test_notation_kept.py",
+)
+"""Files whose tests share what takes long to make."""
 
 
 @pytest.fixture(autouse=True)
@@ -76,7 +85,7 @@ def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> Any:
     """
     from xdist.scheduler import LoadScopeScheduling
 
-    groups = {file: file for file in ("tests/sheets/test_recalculation.py", "tests/bench/test_accuracy.py")}
+    groups = {file: file for file in MADE_ONCE}
     if shutil.which("Xvfb") is None:
         groups |= {"tests/window/": "screen", "tests/test_window_harness.py": "screen"}
 

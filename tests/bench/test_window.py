@@ -9,7 +9,13 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).parents[2]
-SMALL = "from tests.bench import window; window.SWATCHES, window.RUNS, window.KEYS = 20, 1, 'l'; window.main()"
+SMALL = """
+from tests.bench import window
+window.SWATCHES, window.RUNS, window.KEYS = 20, 1, "l"
+window.BARE = window.BARE.replace("10_000", "200")
+window.keep_bytecode = lambda _: None  # what is compiled already will do
+window.main()
+"""
 
 
 @pytest.mark.parametrize("xvfb", [True, False])

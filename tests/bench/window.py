@@ -134,12 +134,10 @@ def main() -> None:
         if not display:
             sys.exit("There is no screen to show windows on: set DISPLAY or install Xvfb.")
         os.environ["LOGBOOK_HOME"] = folder
-        # As on a user's second start: with the bytecode that Python keeps beside the program.
-        os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
-        os.environ["PYTHONPYCACHEPREFIX"] = str(Path(folder) / "bytecode")
+        keep_bytecode(Path(folder) / "bytecode")
         save_settings(Settings(place=WindowPlace(1366, 736, 0, 0, False)))
         path = Path(folder) / "swatches.logbook"  # the usual logbook, which opens when nothing else is said
-        make(path)
+        make(path, SWATCHES)
         kinds = run(OURS, str(path))[1]
         pairs = [(run(OURS, str(path)), run(BARE, json.dumps(kinds))) for _ in range(RUNS)]
         ours, bare = [pair[0] for pair in pairs], [pair[1] for pair in pairs]
@@ -154,7 +152,13 @@ def main() -> None:
         show(f"a key in the find field, {words}", [chosen(one[2]) for one in ours], [chosen(one[1]) for one in bare])
 
 
-def make(path: Path, many: int = SWATCHES) -> None:
+def keep_bytecode(folder: Path) -> None:
+    """As on a user's second start: with the bytecode that Python keeps beside the program."""
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
+    os.environ["PYTHONPYCACHEPREFIX"] = str(folder)
+
+
+def make(path: Path, many: int) -> None:
     """A logbook of many swatches, each with three readings."""
     typed = read_readings("4 repeats = 15.1 cm; 3 repeats = 11.5 cm; 9 rows = 8 cm")
     readings = tuple(TakenReading(Condition.WASHED, one) for one in typed)

@@ -1,6 +1,7 @@
 """Whatever stands where the logbook should be: every command says one sentence, ends as promised, and changes not a byte."""
 
 import os
+import shutil
 import sqlite3
 import tempfile
 from collections.abc import Callable, Iterator
@@ -11,10 +12,10 @@ from pathlib import Path
 import pytest
 
 from logbook.book.logbook import open_logbook
+from logbook.book.pictures import folder_of
 from logbook.book.schema import STEPS
 from logbook.tasks import keeping
 from logbook.tasks.keeping import back_up, backup_folder, open_book, usual_logbook
-from logbook.tasks.sampling import new_sample
 from tests.support.children import as_nobody, as_nobody_only
 from tests.support.command_line import done, run, sentence_of
 from tests.support.sheets import LEAST, write_sheet
@@ -187,7 +188,7 @@ class TestInUse:
 
 
 @pytest.fixture
-def public(monkeypatch: pytest.MonkeyPatch) -> Iterator[Path]:
+def public(sample_logbook: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Path]:
     """A logbook and a sheet in a folder that other users can get at, with a place of their own for backups and output."""
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
@@ -196,8 +197,8 @@ def public(monkeypatch: pytest.MonkeyPatch) -> Iterator[Path]:
         os.chmod(folder / "mine", 0o777)
         monkeypatch.setenv("LOGBOOK_HOME", str(folder / "mine" / "home"))
         (folder / "theirs").mkdir()
-        with new_sample(folder / "theirs") as made:
-            path = made.path
+        path = Path(shutil.copy(sample_logbook, folder / "theirs"))
+        shutil.copytree(folder_of(sample_logbook), folder_of(path))
         write_sheet(folder / "theirs" / "sheet.csv", {"tag": "Z-1", **LEAST})
         yield path
         os.chmod(folder / "theirs", 0o755)

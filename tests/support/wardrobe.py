@@ -1,11 +1,13 @@
 """A small logbook as the tests of the page of swatches find it, and a session on it."""
 
+import shutil
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 import pytest
 
-from logbook.book.logbook import Logbook, new_logbook
+from logbook.book.logbook import Logbook, new_logbook, open_logbook
 from logbook.craft.swatches.conditions import Condition
 from logbook.craft.swatches.readings import read_readings
 from logbook.craft.swatches.stitch_pattern import StitchPattern
@@ -36,15 +38,24 @@ def log(book: Logbook, tag: str, yarn: Yarn | None, pattern: StitchPattern | Non
     )
 
 
-@pytest.fixture
-def book(tmp_path: Path) -> Iterator[Logbook]:
-    """Four swatches; HC-01 is the shells of 38.18 mm a repeat, measured washed."""
-    with new_logbook(tmp_path / "wardrobe.logbook") as made:
+@cache
+def wardrobe(folder: Path) -> Path:
+    """Made once in a process, in the session's folder; not to be changed."""
+    path = folder / "wardrobe" / "wardrobe.logbook"
+    path.parent.mkdir()
+    with new_logbook(path) as made:
         washed = "4 repeats = 15.1 cm; 4 repeats = 15.4 cm; 3 repeats = 11.5 cm"
         log(made, "HC-01", HARBOUR, SHELLS, "4 repeats = 15.5 cm", washed, 4.5)
         log(made, "HC-02", HARBOUR, PLAIN, "18 sts = 11.5 cm; 20 rows = 11 cm", "18 sts = 11.2 cm; 20 rows = 10.5 cm", 4.0)
         log(made, "MW-03", MERIDA, PLAIN, "16 sts = 11.5 cm", "", 5.0)
         log(made, "MW-04", MERIDA, RIPPLE, "", "2 repeats = 15.5 cm", 5.0)
+    return path
+
+
+@pytest.fixture
+def book(tmp_path: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Logbook]:
+    """Four swatches; HC-01 is the shells of 38.18 mm a repeat, measured washed."""
+    with open_logbook(Path(shutil.copy(wardrobe(tmp_path_factory.getbasetemp()), tmp_path))) as made:
         yield made
 
 

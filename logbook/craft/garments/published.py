@@ -8,6 +8,8 @@ import base64
 import json
 import zlib
 from collections.abc import Iterator, Mapping, Sequence
+from functools import lru_cache
+from types import MappingProxyType
 from typing import Any, NamedTuple
 
 from logbook.craft.garments.garment import GarmentInSize
@@ -27,7 +29,13 @@ class Published(NamedTuple):
 
     def documents(self) -> Mapping[str, str]:
         """The documents by their names. Raises ValueError or zlib.error if they can't be read."""
-        return dict(json.loads(zlib.decompress(base64.b85decode(self.packed)))) if self.packed else {}
+        return _unpacked(self.packed) if self.packed else {}
+
+
+@lru_cache(maxsize=1)
+def _unpacked(packed: str) -> Mapping[str, str]:
+    """Kept for the next of them that is asked for: they are packed as one."""
+    return MappingProxyType(json.loads(zlib.decompress(base64.b85decode(packed))))
 
 
 class ChangedNumber(NamedTuple):
