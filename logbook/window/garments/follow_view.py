@@ -31,6 +31,8 @@ MOST_PROBLEMS = 3
 """So many are in view at once; how many more there are is said."""
 LONGEST_SIZE = 14
 """Letters of a size's name that the table of sizes makes room for."""
+SHORT = 18
+"""Lines of text that leave no room for a headline above a table or a text."""
 ABREAST = 62
 """Letters that the large piece and all pieces side by side want."""
 
@@ -64,6 +66,7 @@ class FollowView(Card):
         for row, widget in enumerate((self.views, self.headline, self.sizes, self.sentences, self.troubles)):
             look.grid(widget, row=row, column=0, sticky="ew", pady=(0, 0.7))
         self.rowconfigure(5, weight=1)
+        self.bind("<Configure>", lambda _: self._show_headline(), add="+")
         self.views.show({name: name for name in VIEWS}, DRAWING)
         self._build_drawing()
         self.numbers = self._places[NUMBERS] = NumbersView(self, look)
@@ -87,6 +90,14 @@ class FollowView(Card):
                 place.grid(row=5, column=0, sticky="nsew")
             else:
                 place.grid_remove()
+        self._show_headline()
+
+    def _show_headline(self) -> None:
+        """Where there is little height what is read line by line has it all."""
+        if self.view in (SIZES, PATTERN) and 1 < self.winfo_height() < SHORT * self.look.line:
+            self.headline.grid_remove()
+        else:
+            self.headline.grid()
 
     def show(self, card: GarmentCard, bad_sizes: frozenset[str]) -> None:
         """Shows the answer of this moment, or that there is none yet and why."""

@@ -515,3 +515,13 @@ def test_the_rounds_of_a_piece_worked_round_stand_under_round(root: tk.Tk, page:
     assert page.follow.numbers.words["text"].startswith("Every round of the ")
     assert page.follow.numbers.rows.tree.heading("row", "text") == "Round"
     assert page.follow.numbers.rows.shown
+
+
+def test_where_there_is_little_height_sizes_and_pattern_have_it_without_the_headline(root: tk.Tk, page: GarmentsPage) -> None:
+    begin(root, page)
+    for height, views in ((690, ()), (300, ("Sizes", "Pattern"))):
+        root.geometry(f"{scaled(1366)}x{scaled(height)}+0+0")
+        for view in ("Drawing", "Numbers", "Sizes", "Pattern"):
+            page._view_chosen(view)
+            settle(root)
+            assert page.follow.headline.winfo_ismapped() == (view not in views), (height, view)
