@@ -13,7 +13,8 @@ from tests.support.screen import settle, type_text
 
 def swatches(stage: Stage) -> None:
     """The worked example in hand, its chain for 46 cm."""
-    stage.window.tabs.select(0)
+    stage.window.page_at(0)
+    settle(stage.root)
     stage.page.first_focus()
     settle(stage.root)
     find(stage.root, "2024-09-21")

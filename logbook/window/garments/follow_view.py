@@ -32,7 +32,7 @@ MOST_PROBLEMS = 3
 LONGEST_SIZE = 14
 """Letters of a size's name that the table of sizes makes room for."""
 SHORT = 18
-"""Lines of text that leave no room for a headline above a table or a text."""
+"""Lines of text that leave no room for headline and sentences above what they are about."""
 ABREAST = 62
 """Letters that the large piece and all pieces side by side want."""
 
@@ -75,6 +75,12 @@ class FollowView(Card):
         self._places[PATTERN] = self.pattern
         self._problems: object = None
         self._remedies: dict[JoinRemedy, ttk.Button] = {}
+        places = {DRAWING: self._drawing.inside, NUMBERS: self.numbers.inside, SIZES: self._size_place}
+        self._at_the_end = {name: Sentence(place) for name, place in places.items()}
+        for sentence in self._at_the_end.values():
+            look.grid(sentence, row=9, column=0, columnspan=2, sticky="ew", pady=(1, 0))
+        self._says = ""
+        self.bind("<Configure>", lambda _: self._say_sentences(), add="+")
         self.show_view(DRAWING)
 
     @property
@@ -103,12 +109,20 @@ class FollowView(Card):
         """Shows the answer of this moment, or that there is none yet and why."""
         self.headline.configure(text=card.headline)
         self.show_sizes(card, bad_sizes)
-        _say(self.sentences, "" if self.view == PATTERN else "\n".join(card.sentences))
+        self._says = "" if self.view == PATTERN else "\n".join(card.sentences)
+        self._say_sentences()
         self._show_troubles(card if self.view not in (SIZES, PATTERN) else GarmentCard(missing=card.missing))
         if self.view == DRAWING:
             self._show_drawing(card)
         elif self.view == NUMBERS:
             self.numbers.show(card, self._units())
+
+    def _say_sentences(self) -> None:
+        """Above the view; where there is little height at its end, so that what is looked at is in view."""
+        low = 1 < self.winfo_height() < SHORT * self.look.line
+        _say(self.sentences, "" if low else self._says)
+        for name, sentence in self._at_the_end.items():
+            _say(sentence, self._says if low and name == self.view else "")
 
     def show_sizes(self, card: GarmentCard, bad_sizes: frozenset[str]) -> None:
         """The sizes to step through, each with its sign where something does not fit."""

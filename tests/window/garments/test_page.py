@@ -20,7 +20,7 @@ from logbook.window.look import Look
 from logbook.window.pieces.both import PiecesAndGarments
 from tests.support.dialogs import while_asked
 from tests.support.display import scaled
-from tests.support.fits import layout_faults
+from tests.support.fits import edges, layout_faults
 from tests.support.screen import focused, hit, settle, wait_until, write
 from tests.support.whole_window import chosen_file
 
@@ -186,6 +186,31 @@ def test_the_numbers_and_the_rows_of_a_piece_lie_in_their_place(
     bottom = numbers.rows.winfo_rooty() + numbers.rows.winfo_height()
     if percent == 100:
         assert bottom <= numbers.canvas.winfo_rooty() + numbers.canvas.winfo_height() < bottom + 2 * look.line + look.pixels(4)
+
+
+@pytest.mark.parametrize("view", ["Numbers", "Sizes"])
+def test_in_a_low_place_what_is_looked_at_is_in_view_before_what_is_said_of_it(
+    root: tk.Tk, look: Look, page: GarmentsPage, view: str
+) -> None:
+    begin(root, page, "hat")
+    page.find.table.tree.selection_set("new/1")
+    settle(root)
+    page._view_chosen(view)
+    settle(root)
+    assert page.follow.sentences.winfo_viewable()
+    look.apply(percent=200)
+    root.geometry(f"{scaled(1000)}x{scaled(520)}+0+0")
+    settle(root)
+    page.panes.bring(2)
+    settle(root)
+    assert not page.follow.sentences.winfo_viewable()
+    assert page.follow.headline.winfo_viewable() == (view == "Numbers")
+    said = page.follow._at_the_end[view]
+    table = page.follow.numbers.pieces if view == "Numbers" else page.follow._size_table
+    assert said.winfo_viewable()
+    assert str(said["text"]) == str(page.follow._says) != ""
+    assert edges(table)[3] <= edges(said)[1]
+    assert layout_faults(page.follow) == []
 
 
 def test_the_other_sizes_follow_by_themselves(root: tk.Tk, page: GarmentsPage) -> None:
