@@ -147,7 +147,7 @@ class ReadingsView(ttk.Frame):
         row = self.rows[place]
         above = self.look.pixels(2) if place and self._turns(place) else 0
         row.entry.grid(row=1 + place, column=0, sticky="ew", pady=(above, self.look.pixels(0.8)))
-        row.says.grid(row=1 + place, column=1, sticky="e", pady=(above, 0))
+        row.says.grid(row=1 + place, column=1, sticky="e", padx=(self.look.pixels(1), 0), pady=(above, 0))
 
     def _turns(self, place: int) -> bool:
         """Whether this line is of the other direction than the one before it."""
