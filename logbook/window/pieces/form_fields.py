@@ -68,7 +68,7 @@ ITEMS: tuple[Entry | Tick | SideBySide | Section, ...] = (
             _row(_length("side edging", "At each side", NONE), _length("top edging", "Top", NONE)),
             _row(_length("bottom edging", "At the bottom", NONE), _length("seam takes", "Per seam", "as sewn")),
             _length("shoulder seam", "Shoulder seams", NONE),
-            Tick("foundation chain", "Add 4 mm for the chain row"),
+            Tick("foundation chain", "Count the height of the chain row"),
             Entry("edge swatch", "Edge sts from", 0, swatches=True),
         ),
     ),
