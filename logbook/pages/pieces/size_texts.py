@@ -1,6 +1,7 @@
 """The sizes of a run as text, so that they are typed, saved and taken back with the rest of the form.
 
-A line is a size, its cells parted by ``;`` in the order of ``KEYS``; what is empty is as in the plan.
+A line is a size, its cells parted by ``;`` in the order of ``KEYS``; what is empty is as in the plan. A size of which
+nothing is typed yet is a line of one ``;``, for an empty line at the end would be none.
 """
 
 from collections.abc import Callable, Mapping, Sequence
@@ -42,7 +43,8 @@ def rows_of(text: str) -> list[SizeTexts]:
 
 def text_of(rows: Sequence[Mapping[str, str]]) -> str:
     """The text of these sizes; a ``;`` or an end of line in a cell, where it can't stand, becomes a space."""
-    return "\n".join(_PART.join(" ".join(row[key].replace(_PART, " ").split()) for key in KEYS).rstrip(_PART) for row in rows)
+    cells = ((" ".join(row[key].replace(_PART, " ").split()) for key in KEYS) for row in rows)
+    return "\n".join(_PART.join(line).rstrip(_PART) or _PART for line in cells)
 
 
 def read_sizes(text: str, units: Units) -> ReadSizes:

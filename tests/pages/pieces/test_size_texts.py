@@ -1,3 +1,4 @@
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -49,6 +50,12 @@ def test_a_cell_keeps_to_its_place() -> None:
     row = dict.fromkeys(KEYS, "") | {"size": "M; L\nXL", "neck": "24"}
     (again,) = rows_of(text_of([row]))
     assert again == row | {"size": "M L XL"}
+
+
+@pytest.mark.parametrize("names", [("",), ("S", ""), ("", "S"), ("", "")])
+def test_a_size_of_which_nothing_stands_typed_yet_is_still_there(names: tuple[str, ...]) -> None:
+    rows = [dict.fromkeys(KEYS, "") | {"size": name} for name in names]
+    assert rows_of(text_of(rows)) == rows
 
 
 def test_no_sizes_are_no_text() -> None:

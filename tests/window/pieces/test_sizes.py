@@ -135,6 +135,23 @@ def test_a_size_is_typed_and_the_table_follows(root: tk.Tk, page: PiecesPage) ->
     assert view.fields["body"].text == "104 cm"
 
 
+def test_the_first_size_is_renamed_before_anything_else_is_typed_of_it(root: tk.Tk, page: PiecesPage, session: Session) -> None:
+    save_piece(session.book, replace(piece(session), sizes=()))
+    session.records_changed(None)
+    settle(root)
+    view = page.sizes.view
+    page.sizes.folding.show(True)
+    view.add()
+    settle(root)
+    write(root, "S")
+    hit(root, "<Tab>")
+    write(root, "86")
+    settle(root)
+    assert (view.fields["size"].text, view.fields["body"].text) == ("S", "86")
+    assert page.form.is_dirty
+    assert len(view.table.shown) == 1
+
+
 @pytest.mark.parametrize(("begin", "steps"), [(0, (1, 1, 1, -1, -1, -1)), (3, (-1, -1, -1, 1, 1, 1))])
 def test_the_sizes_stay_where_they_are_when_another_is_chosen(
     root: tk.Tk, page: PiecesPage, session: Session, begin: int, steps: tuple[int, ...]
