@@ -58,7 +58,7 @@ def test_what_a_form_shows_reads_back_as_the_same() -> None:
 
 @pytest.mark.parametrize(
     ("name", "text", "says"),
-    [("grams used", "lots", "weight in grams"), ("pictures", "cat.jpg", "no picture"), ("gauge washed", "snug", "snug")],
+    [("grams used", "lots", "weight in grams"), ("pictures", "cat.jpg", "not a picture"), ("gauge washed", "snug", "snug")],
 )
 def test_what_can_not_be_read_is_named(name: str, text: str, says: str) -> None:
     field = next(field for field in MADE_FIELDS if field.name == name)
