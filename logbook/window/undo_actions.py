@@ -23,13 +23,13 @@ class UndoActions:
         """Takes the last change back."""
         from logbook.tasks.undoing import undo
 
-        self._step(undo, "Undone")
+        self._step(undo, "Undone", "undo")
 
     def redo(self) -> None:
         """Does again what was taken back last."""
         from logbook.tasks.undoing import redo
 
-        self._step(redo, "Redone")
+        self._step(redo, "Redone", "redo")
 
     def history(self) -> None:
         """Shows the changes of the record in hand."""
@@ -67,15 +67,23 @@ class UndoActions:
         except LogbookError:
             return True
 
-    def _step(self, step: "Callable[..., Action]", done: str) -> None:
+    def _typed(self) -> int:
+        """In how many forms something is typed that is not saved."""
+        return sum(1 for page in self._window.pages for _ in page.drafts())
+
+    def _step(self, step: "Callable[..., Action]", done: str, kind: Literal["undo", "redo"]) -> None:
+        """With something typed and not saved, what was chosen for that is all that is done."""
         session = self._window.session
         if session is None:
             return
-        before = session.writes
+        before, typed = session.writes, self._typed()
         if not self._window.settle():
             return
         if session.writes != before:
             self._window.say("What you typed is saved now. Do it once more to undo or redo.")
+            return
+        if self._typed() != typed:
+            self._window.say(f"What you typed is discarded, and nothing else yet. To {kind} a saved change, do it once more.")
             return
         try:
             action = session.write(lambda: step(session.book))
