@@ -276,7 +276,8 @@ class RecordPage(ABC):
             else:
                 self._form.revert()
                 self._mark()
-                self.editor.show()
+                self._shown_anew()
+                return
         self._changed()
 
     def _settings_changed(self) -> None:

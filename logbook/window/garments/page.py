@@ -321,6 +321,11 @@ class GarmentsPage(RecordPage):
         self.garments.reload()
         self.find.reload(self._key)
 
+    def _records_changed(self, by: object) -> None:
+        super()._records_changed(by)
+        if by is not self:
+            self.editor.say()  # a chart or a swatch that is another gives other measures
+
     def _settings_changed(self) -> None:
         super()._settings_changed()
         if self.follow.view == PATTERN:

@@ -11,6 +11,7 @@ import pytest
 from logbook.craft.garments.plan import Garment
 from logbook.craft.garments.templates import template
 from logbook.pages.session import Session
+from logbook.tasks.body_charts import save_chart
 from logbook.tasks.garment_publishing import published, published_drawing, published_page, published_workbook
 from logbook.tasks.garments import garments, save_garment
 from logbook.tasks.undoing import undo
@@ -91,6 +92,37 @@ def test_a_piece_is_chosen_typed_in_and_saved(root: tk.Tk, page: GarmentsPage, s
     session.write(lambda: undo(session.book))
     session.records_changed(None)
     assert page.editor.fields["length"].text == "arm length"
+
+
+def unit(page: GarmentsPage, key: str) -> str:
+    """What stands after a field."""
+    return str(page.editor.fields[key].unit["text"])  # type: ignore[index]
+
+
+def test_what_a_measure_comes_to_follows_an_undo(root: tk.Tk, page: GarmentsPage, session: Session) -> None:
+    begin(root, page, "two-panel top")
+    page.form.type_in("piece 1: length", "56")
+    assert page.save()
+    page.form.type_in("piece 1: length", "60")
+    assert page.save()
+    page.find.table.tree.selection_set(f"{page.form.uid}/2")
+    root.update()
+    assert (page.editor.fields["length"].text, unit(page, "length")) == ("length of back", "60.0 cm")
+    session.write(lambda: undo(session.book))
+    session.records_changed(None)
+    assert page.card.chosen is not None
+    assert unit(page, "length") == "56.0 cm"
+
+
+def test_what_a_measure_comes_to_follows_a_chart_that_is_another(root: tk.Tk, page: GarmentsPage, session: Session) -> None:
+    session.write(lambda: save_chart(session.book, "women", "size; bust; armhole depth\nonly; 90; 18"))
+    begin(root, page, "two-panel top")
+    page.find.table.tree.selection_set("new/1")
+    root.update()
+    assert unit(page, "armhole") == "20.0 cm"
+    session.write(lambda: save_chart(session.book, "women", "size; bust; armhole depth\nonly; 90; 19"))
+    session.records_changed(None)
+    assert unit(page, "armhole") == "21.0 cm"
 
 
 @pytest.mark.parametrize("other", ["new", "new/3"])
