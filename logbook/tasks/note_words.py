@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from logbook.craft.gauges.drift import Drift
 from logbook.craft.gauges.hanging import Growth
-from logbook.craft.gauges.over_length import number_over, over_length
+from logbook.craft.gauges.over_length import counted_over, number_over, over_length
 from logbook.craft.gauges.washing import FinishedGauge, Washing
 from logbook.craft.pieces.edge_stitches import EdgeStitch
 from logbook.craft.pieces.fit import BodyOpening, Fit, FitVerdict
@@ -25,6 +25,7 @@ from logbook.craft.pieces.notes import (
     TheirWidth,
     TimeTaken,
     TooSmall,
+    Unusual,
     Washed,
     YarnUsed,
 )
@@ -108,8 +109,8 @@ def _sentences(note: Note, units: Units) -> Iterator[str]:
 
 def _sentence(
     note: Plain | PlusNotUsed | NotAllowed | TheirWidth
-    | CantTellApart | Drift | YarnUsed | TimeTaken | TooSmall | OddRib | FitVerdict | EdgeRows | Growth | Clip | AllAlike
-    | EdgesPart | HookParts,
+    | CantTellApart | Unusual | Drift | YarnUsed | TimeTaken | TooSmall | OddRib | FitVerdict | EdgeRows | Growth | Clip
+    | AllAlike | EdgesPart | HookParts,
     units: Units,
 ) -> str:  # fmt: skip
     match note:
@@ -126,6 +127,8 @@ def _sentence(
         case CantTellApart(stitches):
             step = "a stitch" if stitches == 1 else "two stitches"
             return f"Chains {step} apart differ by less than the give or take: either may come nearer."
+        case Unusual(pitch, direction):
+            return f"That gauge is {counted_over(pitch, direction, None, units)}, which is hardly crocheted: check the readings."
         case Drift():
             return _drift(note)
         case YarnUsed(drift):

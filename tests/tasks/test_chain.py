@@ -121,6 +121,13 @@ class TestNotes:
         answer = chain_by_hand(read_readings("24 sts = 15.1 cm"), pattern, plan)
         assert any(words in note for note in said(answer.notes)), answer.notes
 
+    @pytest.mark.parametrize(
+        ("reading", "unusual"), [("320 sts = 10 cm", True), ("60 sts = 10 cm", False), ("16 sts = 10 m", True)]
+    )
+    def test_a_gauge_that_is_hardly_crocheted_is_said_to_be(self, reading: str, unusual: bool) -> None:
+        answer = chain_by_hand(read_readings(reading), PLAIN, PiecePlan(width_mm=460))
+        assert any("hardly crocheted" in note for note in said(answer.notes)) == unusual
+
     def test_a_swatch_worked_flat_serves_a_round_piece_badly(self, book: Logbook, tmp_path: Path) -> None:
         save_swatch(book, swatch(yarn=COTTON, pattern=PLAIN, worked="flat", readings=taken("20 sts = 10 cm")))
         assert any(

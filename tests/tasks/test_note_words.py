@@ -19,6 +19,7 @@ from logbook.craft.pieces.notes import (
     OddRib,
     Plain,
     TooSmall,
+    Unusual,
 )
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.words.lengths import Units
@@ -34,6 +35,10 @@ EDGE = EdgeStitch(stitch_mm=6.0, give_or_take=0.03, extra_chains=1, tag="H1")
         (TooSmall(NECK, None), "The neck is 50.0 cm round, but the head measures 56.0 cm: make it larger, or leave an opening."),
         (TooSmall(NECK, 0.2), "The neck is 50.0 cm round, but the head measures 56.0 cm: it only goes on stretched by 12 %."),
         (FitVerdict.TOO_TIGHT, "It is too tight on that body."),
+        (
+            Unusual(0.3125, Direction.STITCHES),
+            "That gauge is 320 stitches in 10 cm, which is hardly crocheted: check the readings.",
+        ),
         (CantTellApart(1), "Chains a stitch apart differ by less than the give or take: either may come nearer."),
         (EdgesOf(4, EDGE), "4 plain stitches at each side, as wide as on swatch H1; the chain starts as for them."),
         (Growth(13.08, None, near=True), "Worn, its own weight makes it 1.3 cm longer."),

@@ -4,11 +4,14 @@ from collections.abc import Iterator, Sequence
 
 from logbook.craft.gauges.drift import Drifts
 from logbook.craft.gauges.washing import FinishedGauge
-from logbook.craft.pieces.notes import CantTellApart, Note, Plain, PlusNotUsed, Washed
+from logbook.craft.pieces.notes import CantTellApart, Note, Plain, PlusNotUsed, Unusual, Washed
 from logbook.craft.pieces.options import Choose, Option, recommended
 from logbook.craft.pieces.starting_chain import ChainRule
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.swatches.swatch import Swatch
+
+FINEST_MM, LARGEST_MM = 0.8, 100.0
+"""A stitch or row: of sewing thread, and of the thickest yarn worked over the arm."""
 
 
 def notes_on_chain(
@@ -21,14 +24,21 @@ def notes_on_chain(
     options: Sequence[Option],
 ) -> Iterator[Note]:
     """The notes, the weightiest first."""
-    yield Washed(finished, Direction.STITCHES)
+    yield from gauge_notes(finished, Direction.STITCHES)
     if row_gauge is not None:
-        yield Washed(row_gauge, Direction.ROWS)
+        yield from gauge_notes(row_gauge, Direction.ROWS)
     yield from _option_notes(rule, target_mm, options)
     yield from rule_notes(swatch, rule)
     yield drift.stitches
     if row_gauge is not None:
         yield drift.rows
+
+
+def gauge_notes(gauge: FinishedGauge, direction: Direction) -> Iterator[Note]:
+    """Whether a gauge can be, and where its washing comes from."""
+    if not FINEST_MM <= gauge.pitch_mm <= LARGEST_MM:
+        yield Unusual(gauge.pitch_mm, direction)
+    yield Washed(gauge, direction)
 
 
 def _option_notes(rule: ChainRule, target_mm: float, options: Sequence[Option]) -> Iterator[Note]:

@@ -61,6 +61,13 @@ class CantTellApart(NamedTuple):
     stitches: int
 
 
+class Unusual(NamedTuple):
+    """A stitch or row finer or larger than any that is crocheted: a reading may be mistyped."""
+
+    pitch_mm: float
+    direction: Direction
+
+
 class Washed(NamedTuple):
     """Where the washing of a gauge comes from, and whether it is too coarse."""
 
@@ -135,6 +142,6 @@ class HookParts(NamedTuple):
 
 Note = (
     Plain | PlusNotUsed | NotAllowed | TheirWidth
-    | CantTellApart | Washed | Drift | YarnUsed | TimeTaken | TooSmall | OddRib | FitVerdict | Fit | EdgesOf | EdgeRows | Growth
-    | Clip | AllAlike | EdgesPart | HookParts
+    | CantTellApart | Unusual | Washed | Drift | YarnUsed | TimeTaken | TooSmall | OddRib | FitVerdict | Fit | EdgesOf | EdgeRows
+    | Growth | Clip | AllAlike | EdgesPart | HookParts
 )  # fmt: skip

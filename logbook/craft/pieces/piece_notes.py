@@ -3,10 +3,10 @@
 import re
 from collections.abc import Iterator
 
-from logbook.craft.pieces.chain_notes import rule_notes
+from logbook.craft.pieces.chain_notes import gauge_notes, rule_notes
 from logbook.craft.pieces.edge_stitches import rows_taller
 from logbook.craft.pieces.fit import BodyOpening, FitVerdict
-from logbook.craft.pieces.notes import Clip, EdgeRows, EdgesOf, Note, OddRib, Plain, TimeTaken, TooSmall, Washed, YarnUsed
+from logbook.craft.pieces.notes import Clip, EdgeRows, EdgesOf, Note, OddRib, Plain, TimeTaken, TooSmall, YarnUsed
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.pieces.piece_numbers import chain_rule
@@ -51,9 +51,9 @@ def remarks_on(gauges: PieceGauges, numbers: PieceNumbers) -> Iterator[Note]:
 
 def gauge_remarks(swatch: Swatch, plan: PiecePlan, gauges: PieceGauges, *, rows: bool) -> Iterator[Note]:
     """What is to be said of the gauges a piece is reckoned with, whatever its numbers; ``rows``: whether it has any."""
-    yield Washed(gauges.stitches, Direction.STITCHES)
+    yield from gauge_notes(gauges.stitches, Direction.STITCHES)
     if rows and gauges.rows is not None:
-        yield Washed(gauges.rows, Direction.ROWS)
+        yield from gauge_notes(gauges.rows, Direction.ROWS)
     yield from rule_notes(swatch, chain_rule(plan, gauges))
     yield gauges.drift.stitches
     if rows and gauges.rows is not None:

@@ -30,11 +30,13 @@ _COUNTED = rf"(?:{ROW_REPEATS}|{ROWS}|{REPEATS}|{STITCHES})(?![a-z])"
 _WORKED_IN = rf"(?:\s+(?:in|of)\s+(?:{KINDS}|patt(?:ern)?)(?![a-z]))?"
 _HOW = r"(?:\s+(?:wide|high|tall|deep|long)(?![a-z])|\s+across(?=\s*[=:]))?"
 _COUNT = rf"(?P<n>{NUMBER})\s*(?P<what>{_COUNTED}){_WORKED_IN}{_HOW}(?:\s*\(\s*{NUMBER}\s*(?:{STITCHES})\s*\))?"
+_WHOLE = r"(?![.,]?\d|\s*[¼½¾⅛⅜⅝⅞⅓⅔]|\s+\d+\s*/\s*\d)"
+"""After a number: it is not the beginning of another."""
 _NO_UNIT = rf"(?!\s*{UNIT}(?!\s*\d))"
 _JOIN = r"\s*(?P<join>x|×|\*|and|&|\+|by|,|/)\s*"
 _COUNTS = (
-    rf"(?:{_COUNT}(?:{_JOIN}(?P<n2>{NUMBER})(?!\d)\s*(?:(?P<what2>{_COUNTED}){_HOW}|{_NO_UNIT}))?"
-    rf"|(?P<n3>{NUMBER})\s*(?:x|×|\*)\s*(?P<n4>{NUMBER})(?!\d){_NO_UNIT})"
+    rf"(?:{_COUNT}(?:{_JOIN}(?P<n2>{NUMBER}){_WHOLE}\s*(?:(?P<what2>{_COUNTED}){_HOW}|{_NO_UNIT}))?"
+    rf"|(?P<n3>{NUMBER})\s*(?:x|×|\*)\s*(?P<n4>{NUMBER}){_WHOLE}{_NO_UNIT})"
 )
 _COUNTING = r"in|over|across|per|to|/|on|for|within|@"
 _SPANNING = r"=|:|≈|~|→|->|-|–|reach(?:es)?|measure[sd]?|makes?|gives?|equals?|comes?\s+to|is|are"
@@ -106,6 +108,8 @@ def taken_apart(typed: str, units: Units) -> WrittenReading:
     if not length and said["join"] == "/" and not said["what2"] and said["n2"] == GAUGE_LENGTHS[units]:
         counts, length = counts[:1], said["n2"]  # 16 sts/10
         return WrittenReading(counts, True, length, "", None, found.end("n2"))
+    if not length and said["join"] == "/" and not said["what2"]:
+        return _after_a_slash(typed, said, found.end("n2"), units)
     if not length and not said.get("one") and len(counts) == 1:
         raise UnreadableError(_what_was_read(typed, units))
     unit = _said_alike(typed, (length, unit), said["also"] or "", units)
@@ -113,6 +117,17 @@ def taken_apart(typed: str, units: Units) -> WrittenReading:
     fine = (said["fine"] or "", said["fine_unit"]) if said.get("fine_unit") else None
     end = found.end("unit") if said["unit"] else found.end("length")
     return WrittenReading(counts, re.fullmatch(_COUNTING, between) is not None or bool(said.get("one")), length, unit, fine, end)
+
+
+def _after_a_slash(typed: str, said: dict[str, str], end: int, units: Units) -> WrittenReading:
+    """``16 sts/20`` are stitches and rows, ``22 rows/15.1`` a length. Raises UnreadableError where it may be either."""
+    count, number = (said["n"], said["what"]), said["n2"]
+    if not re.fullmatch(STITCHES, said["what"], re.IGNORECASE):
+        return WrittenReading((count,), True, number, "", None, end)
+    if not number.isdecimal():
+        length = f"= {number} {units.value}"
+        raise UnreadableError(f"“{typed[:60]}”: is {number} a length or rows? Write “{length}” or “x {number} rows”.")
+    return WrittenReading((count, (number, "rows")), False, "", "", None, end)
 
 
 def _read(typed: str, *, whole: bool = False) -> re.Match[str] | None:

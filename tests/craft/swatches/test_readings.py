@@ -72,6 +72,29 @@ def test_a_whole_count_over_just_10_cm_is_a_count_and_a_bare_10_is_a_length() ->
 
 
 @pytest.mark.parametrize(
+    ("text", "number", "length"),
+    [
+        ("16 sts/10.5 cm", 16, 105), ("16 sts/10,5 cm", 16, 105), ("16sts/10.5cm", 16, 105), ("16 sts / 10.0 cm", 16, 100),
+        ('17 sts/4 1/2"', 17, 114.3), ("17 sts/4½ in", 17, 114.3), ("4 repeats/15.1 cm", 4, 151), ("4 reps/15.1", 4, 151),
+        ("13r/10.5cm", 13, 105), ("22 rows/11.3", 22, 113),
+    ],
+)  # fmt: skip
+def test_a_length_after_a_slash_is_read_whole(text: str, number: float, length: float) -> None:
+    found = one(text)
+    assert (found.number, found.length_mm) == (number, pytest.approx(length))
+
+
+def test_two_counts_before_a_slash_keep_their_length() -> None:
+    assert [found.length_mm for found in read_readings("16 x 20/10.5 cm")] == [105, 105]
+
+
+@pytest.mark.parametrize("text", ["16 sts/10.5", "16 sts, 10.5 cm", "16 sts and 10.5 cm", "16 sts*10.5cm"])
+def test_what_may_be_a_length_or_rows_is_asked(text: str) -> None:
+    with pytest.raises(UnreadableError, match=r"10\.5"):
+        read_readings(text)
+
+
+@pytest.mark.parametrize(
     "text",
     ["16 sts x 10 cm", "4 shells = 17.2 cm", "16 sts = 10 cm / 4 in / 6 in", "16 sts = 10 x 12 cm", "16 sts = 10 cm 3 mm hook"],
 )
