@@ -208,6 +208,8 @@ class SwatchesPage(RecordPage):
 
     def _units_changed(self) -> None:
         self.form.refresh()
+        self.find.reload()  # its gauges are over another length
+        self._mark()
         if self._side is not None:
             self._side.chain.settings_changed()
         self.editor.say()

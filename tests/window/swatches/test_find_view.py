@@ -4,6 +4,8 @@ import tkinter as tk
 
 import pytest
 
+from logbook.pages.session import Session
+from logbook.settings import Settings
 from logbook.tasks import word_search
 from logbook.window.swatches import find_view
 from logbook.window.swatches.page import SwatchesPage
@@ -47,3 +49,13 @@ def test_a_swatch_found_again_keeps_its_gauge(root: tk.Tk, page: SwatchesPage) -
     press(page.find.find.input, "<Escape>")
     wait_until(root, lambda: page.find.find.said[0] == "4 swatches")
     wait_until(root, lambda: tree.exists(uid) and tree.set(uid, "swatch") == before)
+
+
+def test_the_gauges_in_the_list_follow_the_units(root: tk.Tk, page: SwatchesPage, session: Session) -> None:
+    tree = page.find.table.tree
+    uid = next(uid for uid in page.find.table.shown if page.find.table.cells(uid)[1] == "HC-01")
+    page._show(uid)
+    wait_until(root, lambda: "15.7 sts" in tree.set(uid, "swatch"))
+    session.change_settings(Settings(units="in"))
+    wait_until(root, lambda: tree.exists(uid) and "16 sts" in tree.set(uid, "swatch"))
+    assert page.find.table.selected == (uid,)
