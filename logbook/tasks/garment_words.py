@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from logbook.craft.garments.all_round import all_round
 from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.joins import Joined, JoinVerdict
+from logbook.craft.garments.plan import GarmentJoin
 from logbook.craft.garments.remedies import JoinRemedy, remedy_for
 from logbook.craft.garments.shaped_piece import PieceTrouble, ShapedPiece
 from logbook.craft.garments.shapes import HALF_FRONT, PANEL, ROUND, YOKES
@@ -23,11 +24,12 @@ _ADULT_BUST_MM = 700.0
 
 @dataclass(frozen=True, slots=True)
 class GarmentProblem:
-    """A sentence about what stands in the way, the pieces it is about, and the remedy if one is known."""
+    """A sentence about what stands in the way, the pieces it is about, the remedy if one is known, and of which join."""
 
     sentence: str
     pieces: tuple[str, ...]
     remedy: JoinRemedy | None = None
+    join: GarmentJoin | None = None
 
 
 def problems(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -> tuple[str, ...]:
@@ -93,8 +95,12 @@ def rate_words(join: Joined) -> str:
         return "worked on"
     a, b = join.rate
     if join.a.along.value == join.b_along and a == b:
-        return "stitch to stitch" if join.b_along == "stitches" else "row to row"
+        return _one_to_one(join.b_along)
     return f"{_units(a, join.a.along.value)} to {_units(b, join.b_along)}"
+
+
+def _one_to_one(along: str) -> str:
+    return "stitch to stitch" if along == "stitches" else "row to row"
 
 
 def _units(count: int, along: str) -> str:
@@ -116,12 +122,12 @@ def _join_problem(answer: GarmentAnswer, size: GarmentInSize, join: Joined, unit
         if remedy is None:
             return GarmentProblem(f"{said}: make them the same.", (planned.of, str(inset_of)))
         mended = f"{remedy.measure} of “{remedy.piece}” {show_length(remedy.mm, units)}"
-        return GarmentProblem(f"{said}. What would fit: {mended}.", (planned.of, str(inset_of)), remedy)
+        return GarmentProblem(f"{said}. What would fit: {mended}.", (planned.of, str(inset_of)), remedy, planned)
     if trouble is not None and trouble.kind == "counts differ":
-        a, b = (_units(int(trouble.figures[key]), str(trouble.figures["along"])) for key in ("a", "b"))
-        what = (
-            f"The {planned.edge} of “{planned.of}” has {a}, the {planned.at} of {to} {b}: sewn stitch for stitch, they must match"
-        )
+        along = str(trouble.figures["along"])
+        a, b = (_units(int(trouble.figures[key]), along) for key in ("a", "b"))
+        sewn = f"sewn {_one_to_one(along)}, they must match"
+        what = f"The {planned.edge} of “{planned.of}” has {a}, the {planned.at} of {to} {b}: {sewn}"
     else:
         a, b = show_length(join.a.mm, units), show_length(join.b_mm, units)
         what = f"The {planned.edge} of “{planned.of}” is {a}, the {planned.at} of {to} {b}: they do not fit"
@@ -130,7 +136,9 @@ def _join_problem(answer: GarmentAnswer, size: GarmentInSize, join: Joined, unit
         return GarmentProblem(f"{what}. {_no_remedy(answer, join)}", pieces)
     more = _units(abs(remedy.more), remedy.along)
     change = f"{more} {'more' if remedy.more > 0 else 'fewer'} on “{remedy.piece}”"
-    return GarmentProblem(f"{what}. What would fit: {change} ({remedy.measure} {show_length(remedy.mm, units)}).", pieces, remedy)
+    return GarmentProblem(
+        f"{what}. What would fit: {change} ({remedy.measure} {show_length(remedy.mm, units)}).", pieces, remedy, planned
+    )
 
 
 def _no_remedy(answer: GarmentAnswer, join: Joined) -> str:

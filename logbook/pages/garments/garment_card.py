@@ -7,16 +7,16 @@ from logbook.craft.garments.body import GarmentSize, SizeMeasures
 from logbook.craft.garments.cloth import Cloth
 from logbook.craft.garments.garment import GarmentInSize, Possible, work_out_possible
 from logbook.craft.garments.plan import GarmentPlan
-from logbook.craft.garments.remedies import JoinRemedy
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.shapes import EDGING
 from logbook.craft.swatches.swatch import Swatch
-from logbook.craft.words.lengths import MM_PER_INCH, Units, show_length
-from logbook.craft.words.numbers import fixed, grouped
+from logbook.craft.words.lengths import Units, show_length
+from logbook.craft.words.numbers import grouped
 from logbook.errors import LogbookError, RefusedError
 from logbook.pages.garments.garment_form import GarmentForm
 from logbook.pages.garments.garment_texts import ReadGarment, piece_key
-from logbook.pages.garments.own_sizes import sizes_text, with_own_measure
+from logbook.pages.garments.join_fix import JoinFix, fixes_of
+from logbook.pages.garments.own_sizes import own_words
 from logbook.pages.session import Session
 from logbook.tasks.garment_words import GarmentProblem, notes, problems_of
 from logbook.tasks.garments import GarmentAnswer, cloths_of, sizes_for
@@ -30,8 +30,9 @@ NO_PIECES = "It has no pieces yet: “Add a piece” adds one."
 @dataclass(frozen=True, slots=True)
 class GarmentCard:
     """The garment in the size shown. ``answer`` has that size alone; None while not even its sizes are known, which ``missing``
-    explains. ``values`` is what each measure of the piece chosen comes to, in words; ``errors`` has a sentence for each text
-    that stands in the way, by its name; ``refused`` one for each piece that can't be worked out yet.
+    explains. ``fixes`` is what mends a problem, by its sentence, in the sizes that are worked out. ``values`` is what each
+    measure of the piece chosen comes to, in words, and ``own`` says which sizes have their own; ``errors`` has a sentence for
+    each text that stands in the way, by its name; ``refused`` one for each piece that can't be worked out yet.
     """
 
     sizes: tuple[str, ...] = ()
@@ -42,8 +43,10 @@ class GarmentCard:
     sentences: Sequence[str] = ()
     missing: Sequence[str] = ()
     problems: Sequence[GarmentProblem] = ()
+    fixes: Mapping[str, JoinFix] = field(default_factory=dict)
     notes: Sequence[str] = ()
     values: Mapping[str, str] = field(default_factory=dict)
+    own: Mapping[str, str] = field(default_factory=dict)
     errors: Mapping[str, str] = field(default_factory=dict)
     refused: Mapping[str, str] = field(default_factory=dict)
 
@@ -92,6 +95,8 @@ class GarmentMaker:
         units = self._session.units
         refused = {**self._no_cloth, **possible.pieces}
         values, errors = self._values(read, form.piece, shown, units)
+        problems = self._problems(shown, answer)
+        planned = read.pieces.get(form.piece)
         missing = [refused[chosen_name]] if chosen_name in refused else [*refused.values(), *possible.joins.values()]
         return GarmentCard(
             sizes=tuple(one.name for one in self.sizes),
@@ -101,12 +106,20 @@ class GarmentMaker:
             headline=NOT_YET if chosen_name and chosen is None else piece_headline(chosen) if chosen else whole_headline(answer),
             sentences=piece_sentences(chosen, units) if chosen else () if read.pieces else (NO_PIECES,),
             missing=missing,
-            problems=self._problems(shown, answer),
+            problems=problems,
+            fixes=self.fixes(problems),
             notes=notes(answer, possible.garment, units),
             values=values,
+            own={}
+            if planned is None
+            else {name: own_words(read.plan.sizes.typed, planned.name, name) for name in planned.measures},
             errors={**read.errors, **errors},
             refused=refused,
         )
+
+    def fixes(self, problems: Sequence[GarmentProblem]) -> dict[str, JoinFix]:
+        """What mends these problems of one size, in all sizes that are worked out yet and have them."""
+        return fixes_of(problems, self._said, [size.name for size in self.sizes])
 
     def step(self) -> bool:
         """Works out one more size; False if all are."""
@@ -242,15 +255,3 @@ def yarn_sentences(garment: GarmentInSize, alone: bool) -> list[str]:
         said.append(sentence_of(time_words(garment.time)))
     said += price_words(garment.price, garment.hours, garment.rate)
     return said if alone else [f"In {garment.name}: {said[0]}", *said[1:]] if said else []
-
-
-def taken(form: GarmentForm, remedy: JoinRemedy, card: GarmentCard, units: Units) -> None:
-    """Types a remedy into the form: into the piece where there is one size, else as that size's own measure."""
-    text = f"{fixed(remedy.mm / 10, 2)} cm" if units is Units.CM else f"{fixed(remedy.mm / float(MM_PER_INCH), 3)} in"
-    read = form.read()
-    number = next(number for number, piece in read.pieces.items() if piece.name == remedy.piece)
-    if len(card.sizes) == 1 and not read.plan.sizes.typed:
-        form.type_in(piece_key(number, remedy.measure), text)
-        return
-    sizes = with_own_measure(read.plan.sizes.typed, card.size, remedy.piece, remedy.measure, text)
-    form.type_in("own sizes", sizes_text(sizes))

@@ -39,6 +39,17 @@ def with_own_measure(sizes: Sequence[TypedSize], size: str, piece: str, measure:
     return tuple(known.values())
 
 
+def own_words(sizes: Sequence[TypedSize], piece: str, measure: str) -> str:
+    """Which sizes have a measure of a piece of their own, as a sentence; "" if none has."""
+    own = [(size.name, size.pieces[piece][measure]) for size in sizes if measure in size.pieces.get(piece, {})]
+    if not own:
+        return ""
+    if len(own) == 1:
+        return "Size {} has its own: {}. It stands under “Sizes of your own” of the garment.".format(*own[0])
+    listing = ", ".join(f"{name} {text}" for name, text in own)
+    return f"These sizes have their own: {listing}. They stand under “Sizes of your own” of the garment."
+
+
 def _line(size: TypedSize) -> str:
     ease = [] if size.ease is None else [f"ease {size.ease}"]
     body = [f"{name} {text}" for name, text in size.measures.items()]

@@ -7,10 +7,10 @@ from tkinter import ttk
 from typing import NamedTuple
 
 from logbook.craft.garments.garment_drawing import piece_drawing, pieces_drawing
-from logbook.craft.garments.remedies import JoinRemedy
 from logbook.craft.words.counting import counted
-from logbook.craft.words.lengths import Units, show_length
+from logbook.craft.words.lengths import Units
 from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker, yarn_sentences
+from logbook.pages.garments.join_fix import JoinFix
 from logbook.pages.garments.joins_words import join_lines
 from logbook.pages.garments.number_rows import size_rows
 from logbook.window.canvas import DrawingCanvas
@@ -38,11 +38,11 @@ ABREAST = 62
 
 
 class FollowActions(NamedTuple):
-    """What the view asks for: another size or view is shown, a remedy is taken."""
+    """What the view asks for: another size or view is shown, a join is mended."""
 
     size_chosen: Callable[[str], object]
     view_chosen: Callable[[str], object]
-    remedy: Callable[[JoinRemedy], object]
+    fix: Callable[[JoinFix], object]
 
 
 class FollowView(Card):
@@ -74,7 +74,7 @@ class FollowView(Card):
         self.pattern = PatternView(self, look, pattern)
         self._places[PATTERN] = self.pattern
         self._problems: object = None
-        self._remedies: dict[JoinRemedy, ttk.Button] = {}
+        self._fixes: dict[JoinFix, ttk.Button] = {}
         places = {DRAWING: self._drawing.inside, NUMBERS: self.numbers.inside, SIZES: self._size_place}
         self._at_the_end = {name: Sentence(place) for name, place in places.items()}
         for sentence in self._at_the_end.values():
@@ -111,7 +111,7 @@ class FollowView(Card):
         self.show_sizes(card, bad_sizes)
         self._says = "" if self.view == PATTERN else "\n".join(card.sentences)
         self._say_sentences()
-        self._show_troubles(card if self.view not in (SIZES, PATTERN) else GarmentCard(missing=card.missing))
+        self.show_troubles(card)
         if self.view == DRAWING:
             self._show_drawing(card)
         elif self.view == NUMBERS:
@@ -224,44 +224,38 @@ class FollowView(Card):
         self._size_words = Sentence(self._size_place)
         self.look.grid(self._size_words, row=1, column=0, sticky="ew", pady=(1.5, 0))
 
-    def _show_troubles(self, card: GarmentCard) -> None:
-        """Each with a bar at its left; those with a remedy have a button that takes it."""
+    def show_troubles(self, card: GarmentCard) -> None:
+        """Each with a bar at its left; those that can be mended have a button for it."""
+        if self.view in (SIZES, PATTERN):
+            card = GarmentCard(missing=card.missing)
         chosen = card.chosen.name if card.chosen is not None else ""
         order = sorted(card.problems, key=lambda problem: chosen not in problem.pieces if chosen else False)
-        said = (tuple(card.missing), tuple(order), self._units())
+        said = (tuple(card.missing), tuple(order), dict(card.fixes), self._units())
         if said == self._problems:
             return
         self._problems = said
         for widget in self.troubles.winfo_children():
             widget.destroy()
-        self._remedies = {}
-        sentences: list[tuple[str, JoinRemedy | None]] = [(text, None) for text in card.missing]
-        sentences += [(problem.sentence, problem.remedy) for problem in order]
-        for row, (sentence, remedy) in enumerate(sentences[:MOST_PROBLEMS]):
-            self._trouble(row, sentence, remedy)
+        self._fixes = {}
+        sentences: list[tuple[str, JoinFix | None]] = [(text, None) for text in card.missing]
+        sentences += [(problem.sentence, card.fixes.get(problem.sentence)) for problem in order]
+        for row, (sentence, fix) in enumerate(sentences[:MOST_PROBLEMS]):
+            self._trouble(row, sentence, fix)
         more = len(sentences) - MOST_PROBLEMS
         if more > 0:
             words = f"{counted(more, 'more problem')} in this size."
             Sentence(self.troubles, words, "Error.TLabel").grid(row=MOST_PROBLEMS, column=1, sticky="ew")
         _there(self.troubles, bool(sentences))
 
-    def _trouble(self, row: int, sentence: str, remedy: JoinRemedy | None) -> None:
+    def _trouble(self, row: int, sentence: str, fix: JoinFix | None) -> None:
         bar = tk.Frame(self.troubles, width=3, borderwidth=0, highlightthickness=0)
         self.look.when_changed(bar, lambda: bar.configure(background=self.look.palette.error))
         bar.grid(row=row, column=0, sticky="ns", padx=(0, self.look.pixels(1.5)), pady=1)
         Sentence(self.troubles, f"✕ {sentence}", "Error.TLabel").grid(row=row, column=1, sticky="ew", pady=2)
-        if remedy is not None:
-            button = ttk.Button(self.troubles, text=_take_words(remedy, self._units()), command=partial(self._do.remedy, remedy))
+        if fix is not None:
+            button = ttk.Button(self.troubles, text=fix.words(self._units()), command=partial(self._do.fix, fix))
             self.look.grid(button, row=row, column=2, sticky="e", padx=(2, 0), pady=(0.3, 0.3))
-            self._remedies[remedy] = button
-
-
-def _take_words(remedy: JoinRemedy, units: Units) -> str:
-    if not remedy.more:
-        return f"Use {show_length(remedy.mm, units)}"
-    unit = {"stitches": "stitch", "rows": "row"}[remedy.along] if abs(remedy.more) == 1 else remedy.along
-    unit = {"stitches": "stitches", "stitch": "stitch"}.get(unit, unit)
-    return f"Work {abs(remedy.more)} {unit} {'more' if remedy.more > 0 else 'fewer'}"
+            self._fixes[fix] = button
 
 
 def _say(sentence: Sentence, text: str) -> None:

@@ -2,17 +2,18 @@
 
 import tkinter as tk
 from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
 from functools import partial
 from tkinter import ttk
 
 from logbook.craft.garments.plan import GarmentPlan
-from logbook.craft.garments.remedies import JoinRemedy
 from logbook.errors import RefusedError
 from logbook.pages.drafts import GARMENTS, PIECES
-from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker, taken
+from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker
 from logbook.pages.garments.garment_form import GarmentForm
 from logbook.pages.garments.garment_list import NEW, piece_line_key
 from logbook.pages.garments.in_hand import InHand, in_hand
+from logbook.pages.garments.join_fix import JoinFix
 from logbook.pages.garments.pattern_said import pattern_said
 from logbook.pages.session import Session
 from logbook.tasks.drafts import Draft
@@ -74,7 +75,7 @@ class GarmentsPage(RecordPage):
             self.frame,
             look,
             lambda: session.units,
-            FollowActions(self._size_chosen, self._view_chosen, self._take_remedy),
+            FollowActions(self._size_chosen, self._view_chosen, self._mend),
             PatternActions(self.files.copy, self.files.save_text, self.files.print),
         )
         for column, view in enumerate((self.left, self.editor, self.follow)):
@@ -277,7 +278,9 @@ class GarmentsPage(RecordPage):
             return False
 
     def _others_known(self) -> None:
+        self.card = replace(self.card, fixes=self._maker.fixes(self.card.problems))
         self.follow.show_sizes(self.card, self._maker.bad_sizes)
+        self.follow.show_troubles(self.card)
         if self.follow.view == SIZES:
             self.follow.show_table(self.card, self._maker)
         elif self.follow.view == PATTERN:
@@ -302,10 +305,10 @@ class GarmentsPage(RecordPage):
         if name in (SIZES, PATTERN):
             self._others.now()
 
-    def _take_remedy(self, remedy: JoinRemedy) -> None:
-        taken(self.form, remedy, self.card, self.session.units)
+    def _mend(self, fix: JoinFix) -> None:
+        fix.take(self.form, self.session.units)
         self._shown_anew()
-        self.session.say("The form is changed so that it fits; it is not saved yet.")
+        self.session.say(fix.done())
 
     def _written_to(self) -> None:
         """Something was written that the form does not show."""

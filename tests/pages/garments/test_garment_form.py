@@ -9,7 +9,7 @@ from logbook.craft.garments.plan import Garment, TypedSize
 from logbook.craft.garments.templates import TEMPLATES, template
 from logbook.craft.words.lengths import Units
 from logbook.pages.drafts import GARMENTS, Offer, draft_of
-from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker, taken
+from logbook.pages.garments.garment_card import GarmentCard, GarmentMaker
 from logbook.pages.garments.garment_form import GarmentForm
 from logbook.pages.garments.garment_texts import piece_key, read_garment, texts_of
 from logbook.pages.garments.number_rows import row_rows, size_rows
@@ -153,11 +153,58 @@ def test_a_remedy_that_is_taken_fits(session: Session, form: GarmentForm) -> Non
     begun(form).type_in("piece 3: end width", "30 cm")
     shown = card(session, form, "M")
     (problem,) = [one for one in shown.problems if "sleeve" in one.pieces]
-    assert problem.remedy is not None
-    taken(form, problem.remedy, shown, Units.CM)
+    fix = shown.fixes[problem.sentence]
+    assert fix.words(Units.CM).endswith(" in M")
+    fix.take(form, Units.CM)
     assert form.texts["own sizes"].startswith("M: end width of sleeve ")
     assert not [one for one in card(session, form, "M").problems if "sleeve" in one.pieces]
     assert [one for one in card(session, form, "L").problems if "sleeve" in one.pieces]
+
+
+def in_all_sizes(session: Session, form: GarmentForm, size: str) -> tuple[GarmentCard, list[str]]:
+    """The card once all sizes are worked out, and what does not fit in any of them."""
+    maker = GarmentMaker(session)
+    maker.card(form, size)
+    while maker.step():
+        pass
+    problems = [problem.sentence for _, said in maker.in_sizes() for problem in said if problem.join is not None]
+    return maker.card(form, size), problems
+
+
+def test_one_remedy_for_all_sizes_stands_in_the_piece(session: Session, form: GarmentForm) -> None:
+    begun(form, "two-panel top").type_in("piece 2: length", "50")
+    shown, problems = in_all_sizes(session, form, "S")
+    assert len(problems) == len(shown.sizes) > 1
+    assert "sewn row to row, they must match" in problems[0]
+    (fix,) = shown.fixes.values()
+    assert fix.words(Units.CM) == "Work 6 rows more in all sizes"
+    fix.take(form, Units.CM)
+    assert form.texts["piece 2: length"] not in ("50", "length of back")
+    assert form.texts["own sizes"] == ""
+    assert in_all_sizes(session, form, "S")[1] == []
+
+
+def test_a_remedy_of_some_sizes_is_their_own_and_is_told_beside_the_field(session: Session, form: GarmentForm) -> None:
+    begun(form, "two-panel top").type_in("own sizes", "S: length of front 50 cm\nM: length of front 45 cm")
+    form.piece = 2
+    shown, _ = in_all_sizes(session, form, "S")
+    told = "These sizes have their own: S 50 cm, M 45 cm. They stand under “Sizes of your own” of the garment."
+    assert shown.own["length"] == told
+    (fix,) = shown.fixes.values()
+    assert fix.words(Units.CM) == "Make it fit in S and M"
+    assert fix.done() == "The form is changed so that it fits in S and M; it is not saved yet."
+    fix.take(form, Units.CM)
+    assert form.texts["piece 2: length"] == "length of back"
+    assert in_all_sizes(session, form, "S")[1] == []
+
+
+def test_remedies_that_differ_by_size_are_all_taken_at_once(session: Session, form: GarmentForm) -> None:
+    begun(form).type_in("piece 3: end width", "30 cm")
+    shown, _ = in_all_sizes(session, form, "M")
+    (fix,) = [fix for fix in shown.fixes.values() if fix.remedies[0][1].piece == "sleeve"]
+    assert fix.words(Units.CM) == "Make it fit in all sizes"
+    fix.take(form, Units.CM)
+    assert not [sentence for sentence in in_all_sizes(session, form, "M")[1] if "sleeve" in sentence]
 
 
 def test_in_one_size_a_remedy_stands_in_the_piece(session: Session, form: GarmentForm) -> None:
@@ -167,8 +214,7 @@ def test_in_one_size_a_remedy_stands_in_the_piece(session: Session, form: Garmen
     form.type_in("piece 2: length", "50 cm")
     shown = card(session, form)
     (problem,) = [one for one in shown.problems if one.remedy is not None]
-    assert problem.remedy is not None
-    taken(form, problem.remedy, shown, Units.CM)
+    shown.fixes[problem.sentence].take(form, Units.CM)
     assert form.texts["own sizes"] == ""
     assert not [one for one in card(session, form).problems if one.remedy is not None]
 

@@ -177,11 +177,17 @@ def test_a_trouble_has_a_button_that_takes_its_remedy(root: tk.Tk, page: Garment
     begin(root, page)
     page.form.type_in("piece 3: end width", "30 cm")
     page._shown_anew()
-    (button,) = page.follow._remedies.values()
+    wait_until(root, lambda: [str(button["text"]) for button in page.follow._fixes.values()] == ["Make it fit in all sizes"])
+    (button,) = page.follow._fixes.values()
     button.invoke()
     root.update()
-    assert not page.follow._remedies
+    assert not page.follow._fixes
     assert "end width of sleeve" in page.form.texts["own sizes"]
+    page.find.table.tree.selection_set("new/3")
+    root.update()
+    said = page.editor.fields["end width"].message
+    assert said is not None
+    assert str(said["text"]).startswith("These sizes have their own: XS ")
 
 
 def test_the_numbers_of_all_pieces_are_whole_in_a_narrow_place(root: tk.Tk, page: GarmentsPage) -> None:
