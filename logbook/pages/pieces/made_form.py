@@ -1,6 +1,6 @@
 """A made piece as it is typed: what was really worked, predicted beside measured."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from functools import partial
 from typing import Any
@@ -10,6 +10,7 @@ from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.swatches.fields import LogField
 from logbook.craft.swatches.picture_names import picture_names
 from logbook.craft.swatches.swatch import Swatch
+from logbook.craft.words.counting import listed
 from logbook.craft.words.lengths import Units
 from logbook.pages.dates import typed_date
 from logbook.pages.drafts import MADE, draft_of
@@ -26,6 +27,12 @@ FIELDS = {field.name.removesuffix(" cm"): field for field in MADE_FIELDS}
 """The fields of the form, by the name of their text."""
 LENGTHS = frozenset(key for key, field in FIELDS.items() if field.in_cm)
 _PREDICTED = ("predicted width", "predicted length", "predicted grams", "predicted hours", "predicted growth")
+_OF_ITS_SIZE = {
+    "name": "Name", "chain": "Chained", "rows": "Rows worked", "predicted width": "Width by the swatch",
+    "predicted length": "Length by the swatch", "predicted grams": "Yarn planned", "predicted hours": "Hours planned",
+    "predicted growth": "Growth in wear",
+}  # fmt: skip
+"""What goes by the size of the piece, and what its fields are called."""
 _OF = {"of piece": "piece", "of swatch": "swatch"}
 """The uids of what it was made from, which a draft keeps beside the texts."""
 
@@ -38,15 +45,29 @@ class ReadMade:
     errors: Mapping[str, str]
 
 
-class MadeForm:
-    """One made piece in hand. ``answer`` is the piece it was begun from just now, whose prediction follows chain and rows."""
+Begun = tuple[MadePiece, PieceAnswer]
+"""A made piece as it is begun in a size, and what was worked out of that size."""
 
-    def __init__(self, session: Session, made: MadePiece, answer: PieceAnswer | None = None) -> None:
-        self._session, self._made, self._answer = session, made, answer
+
+class MadeForm:
+    """One made piece in hand. ``answer`` is the piece it was begun from just now, whose prediction follows chain and rows;
+    ``in_size`` begins it in the size of that name (None: there is none), for when another is typed.
+    """
+
+    def __init__(
+        self,
+        session: Session,
+        made: MadePiece,
+        answer: PieceAnswer | None = None,
+        in_size: Callable[[str], Begun | None] = lambda size: None,
+    ) -> None:
+        self._session, self._made, self._answer, self._in_size = session, made, answer, in_size
+        self._size, self._of_size = made.size, ""
         self._of: Swatch | None = None
         self._assumed = assumptions_of(session.book)
         self.texts = _texts(made, session.units)
         self._clean = dict(self.texts)
+        self._given = dict(self.texts)
 
     @property
     def is_saved(self) -> bool:
@@ -71,12 +92,33 @@ class MadeForm:
         self._made = replace(self._made, **of)
 
     def type_in(self, key: str, text: str) -> None:
-        """Takes the text of one field; the prediction follows what was really chained and worked."""
+        """Takes the text of one field; the prediction follows what was really chained and worked, and all of it the size."""
         self.texts[key] = text
-        read = self.read()
-        if key in ("chain", "rows") and self._answer is not None and key not in read.errors:
-            foretold = predicted(read.made, self._answer)
-            self.texts |= {name: _text(FIELDS[name], foretold, self._session.units) for name in _PREDICTED}
+        if key == "size":
+            self._take_size(text.strip())
+        if key in ("chain", "rows", "size") and self._answer is not None:
+            read = self.read()
+            if not {"chain", "rows"} & read.errors.keys():
+                foretold = predicted(read.made, self._answer)
+                self._give({name: _text(FIELDS[name], foretold, self._session.units) for name in _PREDICTED})
+
+    def _take_size(self, size: str) -> None:
+        begun = self._in_size(size)
+        if begun is None:
+            known = not size or not self._size
+            self._of_size = "" if known else f"The piece has no size {size}: the numbers stay those of {self._size}."
+            return
+        made, self._answer = begun
+        self._size = size
+        texts = _texts(made, self._session.units)
+        self._give({key: texts[key] for key in _OF_ITS_SIZE})
+        stays = [f"{words} {self.texts[key]}" for key, words in _OF_ITS_SIZE.items() if self.texts[key] != self._given[key]]
+        self._of_size = f"Size {size}; what you typed yourself stays: {listed(stays)}." if stays else ""
+
+    def _give(self, texts: Mapping[str, str]) -> None:
+        """Puts these texts in the place of those given before; what was typed by hand stays."""
+        self.texts |= {key: text for key, text in texts.items() if self.texts[key] == self._given[key]}
+        self._given |= texts
 
     def read(self) -> ReadMade:
         """What the texts come to."""
@@ -100,7 +142,8 @@ class MadeForm:
         made = self.read().made
         swatch = self._swatch()
         said = own_gauge(made, swatch, self._assumed, self._session.units) if swatch is not None else []
-        return "\n".join([*beside_each_other(made, self._session.units), *said])
+        first = [self._of_size] if self._of_size else []
+        return "\n".join([*first, *beside_each_other(made, self._session.units), *said])
 
     def taught(self) -> str:
         """What is counted into the next piece, now that it is saved."""

@@ -10,7 +10,7 @@ from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.planned_piece import SizePlan
 from logbook.craft.words.dates import date_words
 from logbook.pages.pieces.chart_choice import ChartChoice
-from logbook.pages.pieces.made_form import MadeForm
+from logbook.pages.pieces.made_form import Begun, MadeForm
 from logbook.pages.pieces.made_list import MadeList
 from logbook.pages.pieces.piece_card import PieceMaker
 from logbook.pages.pieces.piece_form import PieceForm
@@ -71,7 +71,7 @@ class SizesSide:
         below_list: ttk.Frame,
     ) -> None:
         self._frame, self.look, self._session, self._form, self._around = frame, look, session, form, around
-        self._maker = RunMaker(session, maker)
+        self._pieces, self._maker = maker, RunMaker(session, maker)
         self.card = RunCard()
         self._made = MadeList(session)
         self._made_form: MadeForm | None = None
@@ -177,7 +177,16 @@ class SizesSide:
             self._show_made(MadeForm(self._session, MadePiece()))
             return
         begun = made_from(piece, answer, self.view.size_name, self._form.swatch_hook())
-        self._show_made(MadeForm(self._session, begun, answer))
+        self._show_made(MadeForm(self._session, begun, answer, self._begun_in))
+
+    def _begun_in(self, size: str) -> Begun | None:
+        """The saved piece in hand begun in the size of that name; None: it has none of that name, or it can't be worked out."""
+        piece = self._form.saved
+        if piece is None or size not in [one.name for one in piece.sizes]:
+            return None
+        plan = self._maker.plan_of_size(self._form.read(), self._form.sizes(), size)
+        answer = self._pieces.card(plan, self._form.swatch_uid(), self._form.swatch_uid("edge swatch"), size).answer
+        return None if answer is None else (made_from(piece, answer, size, self._form.swatch_hook()), answer)
 
     def open_made(self, uid: str) -> None:
         """Opens a made piece to be read or changed."""

@@ -1,5 +1,6 @@
 """A made piece of the vest in half double crochet: 7 mm a stitch, 9 mm a row, chain 76, 62 rows: 51.8 by 55.8 cm."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -7,7 +8,7 @@ import pytest
 from logbook.craft.pieces.made_piece import MadePiece
 from logbook.craft.words.dates import date_words
 from logbook.pages.picture_shelf import PictureShelf
-from logbook.pages.pieces.made_form import MadeForm
+from logbook.pages.pieces.made_form import Begun, MadeForm
 from logbook.pages.pieces.made_list import MadeList, cells, sort_keys
 from logbook.pages.session import Session
 from logbook.tasks.made_pieces import made_from
@@ -34,6 +35,45 @@ def test_the_prediction_follows_what_was_really_chained(form: MadeForm) -> None:
     assert (form.texts["predicted width"], form.texts["predicted length"]) == ("54.6 cm", "54 cm")
     form.type_in("washed width", "56.2")
     assert form.beside() == "Width: predicted 54.6 cm, measured 56.2 cm (+1.6 cm, +2.9 %)."
+
+
+@pytest.fixture
+def in_sizes(session: Session) -> MadeForm:
+    """Begun in S, a chain of 76; M is of 90 by 70 rows."""
+    vest = next(piece for piece in planned_pieces(session.book) if piece.name == "Vest")
+    widths = {"S": (VEST.width_mm, VEST.length_mm), "M": (616.0, 630.0)}
+
+    def begun(size: str) -> Begun | None:
+        if size not in widths:
+            return None
+        width, length = widths[size]
+        answer = work_out_piece(basis_of_tag(session.book, "H1"), replace(VEST, width_mm=width, length_mm=length))
+        return made_from(vest, answer, size), answer
+
+    first = begun("S")
+    assert first is not None
+    return MadeForm(session, *first, begun)
+
+
+def test_another_size_brings_its_numbers_in(in_sizes: MadeForm) -> None:
+    assert [in_sizes.texts[key] for key in ("name", "chain", "predicted width")] == ["Vest, S", "76", "51.8 cm"]
+    in_sizes.type_in("size", "")
+    in_sizes.type_in("size", "M")
+    texts = [in_sizes.texts[key] for key in ("name", "chain", "rows", "predicted width", "predicted length")]
+    assert texts == ["Vest, M", "90", "70", "61.6 cm", "63 cm"]
+    assert in_sizes.beside() == ""
+    in_sizes.type_in("size", "S")
+    assert not in_sizes.is_dirty
+
+
+def test_what_was_typed_by_hand_stays_with_another_size_and_is_said(in_sizes: MadeForm) -> None:
+    in_sizes.type_in("chain", "80")
+    in_sizes.type_in("size", "M")
+    assert (in_sizes.texts["chain"], in_sizes.texts["rows"]) == ("80", "70")
+    assert in_sizes.texts["predicted width"] == "54.6 cm"  # of the 80 that were chained
+    assert in_sizes.beside() == "Size M; what you typed yourself stays: Chained 80."
+    in_sizes.type_in("size", "Q")
+    assert in_sizes.beside() == "The piece has no size Q: the numbers stay those of M."
 
 
 def test_it_is_saved_listed_and_deleted(session: Session, form: MadeForm) -> None:

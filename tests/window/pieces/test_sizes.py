@@ -309,6 +309,19 @@ def test_what_was_made_is_logged_beside_its_plan(root: tk.Tk, page: PiecesPage, 
     assert not page.sizes.made.winfo_ismapped()
 
 
+def test_a_made_piece_of_another_size_than_was_looked_at(root: tk.Tk, page: PiecesPage, session: Session) -> None:
+    def log(dialog: tk.Toplevel) -> None:
+        hit(dialog, "<Alt-z>", "<Control-a>")
+        write(dialog, "D")
+        hit(dialog, "<Alt-s>")
+
+    page.sizes.view.table.walk(2)
+    while_asked(root, log)
+    hit(root, "<Control-m>")
+    (made,) = made_pieces(session.book)
+    assert (made.name, made.size, made.chain) == ("Boathouse vest, D", "D", 86)
+
+
 def test_a_made_piece_that_lacks_something_stays_open(root: tk.Tk, page: PiecesPage, session: Session) -> None:
     def log(dialog: tk.Toplevel) -> None:
         dialog.fields["name"].text = ""  # type: ignore[attr-defined]
