@@ -9,11 +9,32 @@ from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.terms import Terms
 from logbook.pages.patterns.meaning import Meaning, meaning_of
 from logbook.pages.patterns.message import Message
-from logbook.pages.patterns.pattern_texts import SENTENCE, FormReading, read_back, read_form, texts_of, typed, with_sentence
+from logbook.pages.patterns.pattern_texts import (
+    SENTENCE,
+    FormReading,
+    asks_first_stitch,
+    read_back,
+    read_form,
+    texts_of,
+    typed,
+    with_first_stitch,
+    with_sentence,
+)
 from logbook.pages.patterns.proving import ToProve
-from logbook.pages.patterns.rows_card import CHAIN_FIGURES, PROVING, ROW_FIGURES, RowsCard, contradictions, figures, rows_card
+from logbook.pages.patterns.rows_card import (
+    CHAIN_FIGURES,
+    FIRST_STITCH,
+    PROVING,
+    ROW_FIGURES,
+    RowsCard,
+    contradictions,
+    figures,
+    rows_card,
+)
 from logbook.pages.record_form import RecordForm
 from logbook.pages.session import Session
+from logbook.pages.swatches.chain_text import pattern_numbers
+from logbook.pages.swatches.first_stitches import FirstStitchChoice, first_stitches
 from logbook.pages.typed_since import typed_since
 from logbook.tasks.browsing import SwatchLine, pattern_list, swatches_of_pattern
 from logbook.tasks.drafts import Draft
@@ -23,6 +44,9 @@ from logbook.tasks.stitch_patterns import save_pattern, tags_read_in
 TAGS_NAMED = 4
 FROM_ROWS = ((SENTENCE, *CHAIN_FIGURES), ROW_FIGURES)
 """The fields that proven rows fill in, in groups: all of a group, or none where the user has said some of it."""
+
+
+_NO_FIRST_STITCH = {key: texts_of(StitchPattern())[key] for key in FIRST_STITCH}
 
 
 class PatternForm(RecordForm[StitchPattern]):
@@ -87,12 +111,25 @@ class PatternForm(RecordForm[StitchPattern]):
         """``text`` stands in the field ``key`` now; what follows from it follows."""
         if self.texts[key] == text:
             return
-        self.texts = typed(self.texts, key, text)
+        by_rows = self._filled.issuperset(FIRST_STITCH)
+        before = self.texts | (_NO_FIRST_STITCH if by_rows and key == SENTENCE else {})
+        self.texts = typed(before, key, text)
         for group in FROM_ROWS:
             if key in group:
                 self._filled.difference_update(group)
+        if by_rows and key in (SENTENCE, "multiple", "plus") and (key != SENTENCE or not self._says_first_stitch):
+            self._filled.update(FIRST_STITCH)
         if key in ("rows_text", "terms"):
-            self._fill_from_rows()
+            self.fill_from_rows()
+        elif key == SENTENCE:
+            self._fill_first_stitch(words=False)
+
+    def begins(self) -> tuple[FirstStitchChoice, ...]:
+        """The stitches that the rows may begin with, where the sentence leaves that open; their texts are for ``type_in``."""
+        if not asks_first_stitch(self.texts):
+            return ()
+        pattern = read_form(self.texts).pattern
+        return tuple(one._replace(texts=pattern_numbers(one.texts)) for one in first_stitches(pattern, self._session.terms))
 
     def reading(self) -> FormReading:
         """The pattern as typed, with a sentence for each field that is wrong."""
@@ -165,7 +202,7 @@ class PatternForm(RecordForm[StitchPattern]):
         """Takes a proof; one of rows that were typed over meanwhile is put aside."""
         if (self.texts["rows_text"], self.texts["terms"]) == (wanted.text, wanted.terms):
             self._proven = ((wanted.text, wanted.terms), wanted, proof)
-            self._fill_from_rows()
+            self.fill_from_rows()
 
     @property
     def proving(self) -> bool:
@@ -185,7 +222,7 @@ class PatternForm(RecordForm[StitchPattern]):
     def _proof(self) -> Proof:
         return self._known() or Proof(Terms.US)
 
-    def _fill_from_rows(self) -> None:
+    def fill_from_rows(self) -> None:
         """Proven rows fill in what the user has not said; what they filled in before goes when they are proven no more."""
         found = figures(self._proof())
         empty = texts_of(StitchPattern())
@@ -195,6 +232,22 @@ class PatternForm(RecordForm[StitchPattern]):
                 self._filled |= set(group)
         if SENTENCE in self._filled:
             self.texts = with_sentence(self.texts)
+        else:
+            self._fill_first_stitch(words=True)
+
+    @property
+    def _says_first_stitch(self) -> bool:
+        return any(self.texts[key] != text for key, text in _NO_FIRST_STITCH.items())
+
+    def _fill_first_stitch(self, *, words: bool) -> None:
+        """Where the user has said how many, and not which stitch the rows begin with, proven rows say that alone."""
+        if not self.texts[SENTENCE].strip() or (self._says_first_stitch and not self._filled.issuperset(FIRST_STITCH)):
+            return
+        found = figures(self._proof())
+        first = {key: found.get(key, text) for key, text in _NO_FIRST_STITCH.items()}
+        if any(self.texts[key] != text for key, text in first.items()):
+            self.texts = with_first_stitch(self.texts, first, words=words)
+        self._filled.update(FIRST_STITCH)
 
     def _gauges_changed(self, now: StitchPattern) -> dict[str, str]:
         """By field, the swatches whose gauge would be another if ``now`` were saved, because they were read in repeats."""

@@ -63,7 +63,7 @@ def typed(texts: Texts, key: str, text: str) -> dict[str, str]:
     after = dict(texts) | {key: text}
     if key == SENTENCE:
         after |= _said_before(texts)
-        return after | _numbers_said(after)
+        return after | (_numbers_said(after) if text.strip() else {"multiple": "", "plus": ""})
     if key in ("multiple", "plus"):
         return after | _sentence_of(after)
     if key in ("extra_chains", "first_stitch", "skip_cover"):
@@ -100,19 +100,31 @@ def with_sentence(texts: Texts) -> dict[str, str]:
     return dict(texts) | _sentence_of(texts)
 
 
+def with_first_stitch(texts: Texts, first: Texts, *, words: bool) -> dict[str, str]:
+    """The texts with what is said of the first stitch, and the numbers that follow; with ``words`` the sentence says it too."""
+    after = {**texts, **first}
+    if _constant_of(after):
+        return after | _numbers_said(after)
+    return after | _sentence_of(after) if words and read_back(after) else after
+
+
+def asks_first_stitch(texts: Texts) -> bool:
+    """Whether the sentence counts the turning chain in, and nothing says which stitch the rows begin with."""
+    return _constant_of(texts) is not None and _extra_of(texts) is None
+
+
 def _contradictions(texts: Texts, pattern: StitchPattern) -> dict[str, str]:
     found = {}
     if texts[SENTENCE].strip():
         try:
-            said = read_chain_words(texts[SENTENCE])
+            read_chain_words(texts[SENTENCE])
         except UnreadableError as error:
             found[SENTENCE] = str(error)
-        else:
-            if said.chain_constant is not None and _extra_of(texts) is None:
-                found[SENTENCE] = (
-                    "The turning chain is counted in here: choose which stitch the rows begin with, or type which chain from "
-                    "the hook its first stitch goes into."
-                )
+        if asks_first_stitch(texts):
+            found[SENTENCE] = (
+                "The turning chain is counted in here: choose which stitch the rows begin with, or type which chain from "
+                "the hook its first stitch goes into."
+            )
     try:
         pattern.extra()
     except RefusedError as error:

@@ -9,7 +9,8 @@ from logbook.errors import RefusedError
 from logbook.pages.patterns.message import Message
 from logbook.pages.patterns.wording import cover_words
 
-CHAIN_FIGURES = ("multiple", "plus", "extra_chains", "first_stitch", "skip_cover")
+FIRST_STITCH = ("extra_chains", "first_stitch", "skip_cover")
+CHAIN_FIGURES = ("multiple", "plus", *FIRST_STITCH)
 ROW_FIGURES = ("set_up_rows", "rows_in_repeat", "closing_rows")
 TROUBLES_NAMED = 3
 
@@ -79,13 +80,19 @@ def contradictions(proof: Proof, pattern: StitchPattern) -> dict[str, str]:
     on = "any number of" if m == 1 else f"a multiple of {m}" + (f" plus {c}" if c else "")
     if pattern.multiple % m:
         return {"multiple": f"The rows fit on {on} chains, not on a multiple of {pattern.multiple}."}
-    extra = _extra(pattern)
-    if extra is None or pattern.plus is None:
+    try:
+        extra = pattern.extra() if pattern.first_stitch is not None else pattern.extra_chains or 0
+    except RefusedError:
         return {}
-    if proof.extra_chains is not None and (extra - proof.extra_chains) % m:
-        return {"extra_chains": f"Row 1 as written takes {counted(proof.extra_chains, 'extra chain')}, not {extra}."}
-    if (pattern.plus + extra - c) % m:
-        return {"plus": f"The rows fit on {on} chains; a plus of {pattern.plus} and {extra} extra make {pattern.plus + extra}."}
+    if extra is None:
+        return {}
+    if proof.first_stitch is not None and extra != proof.extra_chains:
+        takes = counted(proof.extra_chains or 0, "extra chain")
+        none_given = pattern.extra_chains is None and pattern.first_stitch is None
+        return {"extra_chains": f"Row 1 as written takes {takes}{'; none is given' if none_given else f', not {extra}'}."}
+    plus = pattern.plus or 0
+    if (plus + extra - c) % m:
+        return {"plus": f"The rows fit on {on} chains; a plus of {plus} and {extra} extra make {plus + extra}."}
     return {}
 
 

@@ -32,6 +32,12 @@ def follows(texts: Mapping[str, str], key: str, text: str) -> dict[str, str]:
     return {name: after[there] for name, there in _KEYS.items() if name != key and after[there] != before[there]}
 
 
+def pattern_numbers(texts: Mapping[str, str]) -> dict[str, str]:
+    """Numbers of a swatch's form, as those of the form of a stitch pattern."""
+    found = {_NUMBERS[name]: text for name, text in texts.items()}
+    return found | ({"skip_cover": _cover_words(found["skip_cover"])} if "skip_cover" in found else {})
+
+
 def problem(texts: Mapping[str, str]) -> str:
     """What is wrong with the chain in words; "" if nothing is."""
     return pattern_texts.read_form(_as_there(texts)).problems.get(pattern_texts.SENTENCE, "") if texts[CHAIN].strip() else ""
@@ -44,5 +50,8 @@ def read_back(texts: Mapping[str, str]) -> str:
 
 def _as_there(texts: Mapping[str, str]) -> dict[str, str]:
     found = pattern_texts.texts_of(StitchPattern()) | {there: texts[name] for name, there in _KEYS.items()}
-    cover = found["skip_cover"].strip()
-    return found | {"skip_cover": cover_words(int(cover) if cover.isdecimal() and len(cover) < 4 else None)}
+    return found | {"skip_cover": _cover_words(found["skip_cover"])}
+
+
+def _cover_words(text: str) -> str:
+    return cover_words(int(text) if text.strip().isdecimal() and len(text.strip()) < 4 else None)

@@ -6,7 +6,7 @@ from logbook.pages.patterns.pattern_texts import SENTENCE, TERMS
 from logbook.pages.patterns.wording import COVERS
 from logbook.window.form_card import Section, SideBySide
 
-ROWS, CHART = "rows_text", "chart"
+ROWS, CHART, BEGINS = "rows_text", "chart", "begins"
 
 
 class Entry(NamedTuple):
@@ -26,6 +26,7 @@ NUMBERS = "patterns.numbers"
 ITEMS: tuple[Entry | SideBySide | Section, ...] = (
     Entry("name", "Na&me"),
     Entry(SENTENCE, "The &chain, in words"),
+    Entry(BEGINS, ""),
     Section(
         NUMBERS,
         "Numbers",

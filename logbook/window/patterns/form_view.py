@@ -1,7 +1,7 @@
 """The stitch pattern in hand: its form, top to bottom."""
 
 import tkinter as tk
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from tkinter import ttk
 
 from logbook.pages.patterns.message import Message
@@ -16,9 +16,10 @@ from logbook.window.form_card import FormCard, Item, SideBySide
 from logbook.window.keyboard import focused
 from logbook.window.look import Look
 from logbook.window.patterns.chart_view import ChartView
-from logbook.window.patterns.form_fields import CHART, ITEMS, NUMBERS, ROWS, Entry
+from logbook.window.patterns.form_fields import BEGINS, CHART, ITEMS, NUMBERS, ROWS, Entry
 from logbook.window.patterns.prover import Prover
 from logbook.window.patterns.rows_field import RowsField
+from logbook.window.swatches.first_stitch_buttons import FirstStitchButtons
 from logbook.window.text_field import TextField
 
 EXAMPLE = "As the pattern says it: “multiple of 10 plus 4”, or “multiple of 6 plus 1, add 1 for the base chain”."
@@ -63,6 +64,8 @@ class FormView(FormCard):
             if key == ROWS and message is None:
                 message = card.message
             field.show_message(message.text if message else None, message.kind if message else "error")
+            if key == SENTENCE:
+                self._show_begins(asked=bool(error))
         self.written_rows.show_rows(card)
         self.chart.follow(self.form.texts[ROWS], self.form.texts["terms"])
         self._prover.follow()
@@ -73,6 +76,9 @@ class FormView(FormCard):
             fields = [self._make(row, one) for one in item.items]
             row.arrange([field for field in fields if isinstance(field, LabelledField)])
             return row
+        if item.key == BEGINS:
+            self.begins = FirstStitchButtons(place, self.look, self._begin)
+            return self.begins
         if item.key == CHART:
             self.chart = ChartView(place, self.look, self._session, lambda: self.form.texts["name"])
             return self.chart
@@ -98,6 +104,35 @@ class FormView(FormCard):
         """Sentence, numbers and rows follow one another."""
         self.form.type_in(key, text)
         self._show_texts()
+
+    def _leave(self, key: str) -> None:
+        """A sentence that was taken away is again what the rows say."""
+        if key == SENTENCE and self.form.is_dirty and not self.form.texts[SENTENCE].strip():
+            self._rows_filled()
+        super()._leave(key)
+
+    def _rows_filled(self) -> None:
+        before = dict(self.form.texts)
+        self.form.fill_from_rows()
+        if self.form.texts != before:
+            self._show_texts()
+            self._on_change()
+
+    def _show_begins(self, *, asked: bool) -> None:
+        """The stitches that the rows may begin with, under the sentence that leaves it open, once that was left."""
+        choices = self.form.begins() if asked else ()
+        self.begins.show(choices)
+        if not choices:
+            self.begins.grid_remove()
+
+    def _begin(self, texts: Mapping[str, str]) -> None:
+        """Types what a chosen stitch says; the keyboard goes to the sentence, for the buttons go."""
+        self.fields[SENTENCE].input.focus_set()
+        for key, text in texts.items():
+            self.form.type_in(key, text)
+        self._show_texts()
+        self.say()
+        self._on_change()
 
     def _rows_proven(self) -> None:
         self._show_texts()

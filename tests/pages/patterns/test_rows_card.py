@@ -61,7 +61,10 @@ def test_counts_are_in_the_repeats_of_the_page(pattern: StitchPattern, count: st
         (StitchPattern(multiple=6, plus=1, extra_chains=2), "extra_chains"),
         (StitchPattern(multiple=6, plus=1, extra_chains=1), None),
         (StitchPattern(multiple=12, plus=7, first_stitch=2), None),
-        (StitchPattern(multiple=6), None),
+        (StitchPattern(multiple=6), "extra_chains"),
+        (StitchPattern(multiple=6, plus=1, extra_chains=7), "extra_chains"),
+        (StitchPattern(multiple=6, extra_chains=1), "plus"),
+        (StitchPattern(multiple=6, plus=1, first_stitch=4), None),
         (StitchPattern(), None),
     ],
 )
@@ -115,3 +118,65 @@ def test_terms_decide_what_dc_is(form: PatternForm) -> None:
     form.type_in("terms", "UK")
     assert form.rows().message is not None
     assert (form.texts["multiple"], form.texts["extra_chains"]) == ("1", "1")
+
+
+MOSS = "Row 1: sc in 4th ch from hook, *ch 1, sk next ch, sc in next ch; rep from * to end"
+CHAIN = ("multiple", "plus", "extra_chains", "first_stitch", "skip_cover", "sentence")
+
+
+def type_letters(form: PatternForm, key: str, text: str) -> None:
+    """Each key of ``text``, then all taken away again, is a state of its own."""
+    for end in range(1, len(text) + 1):
+        form.type_in(key, text[:end])
+
+
+def test_a_chain_that_was_typed_and_erased_leaves_nothing(form: PatternForm) -> None:
+    form.new()
+    type_letters(form, "sentence", "multiple of 2")
+    for end in range(len("multiple of 2") - 1, -1, -1):
+        form.type_in("sentence", "multiple of 2"[:end])
+    assert [form.texts[key] for key in CHAIN] == ["", "", "", "", "not given", ""]
+    form.type_in("rows_text", MOSS)
+    assert [form.texts[key] for key in CHAIN] == [
+        "2", "0", "2", "4th", "a stitch", "multiple of 2, add 2 for the base chain",
+    ]  # fmt: skip
+    assert form.meaning().chains[0].chain == 4
+
+
+def test_the_turning_chain_is_taken_from_proven_rows(form: PatternForm) -> None:
+    form.new()
+    form.type_in("sentence", "multiple of 2")
+    assert [choice.label for choice in form.begins()] == ["sc", "hdc", "dc", "tr", "dtr"]
+    form.type_in("rows_text", MOSS)
+    assert not form.reading().problems
+    assert [form.texts[key] for key in CHAIN] == ["2", "0", "2", "4th", "a stitch", "multiple of 2"]
+    assert not form.begins()
+    form.type_in("rows_text", SHELLS)
+    assert (form.texts["extra_chains"], form.texts["first_stitch"]) == ("1", "2nd"), "follows the rows"
+    assert "plus 2 chains, not on a multiple of 2" in form.messages()["multiple"].text
+    form.type_in("rows_text", "")
+    assert "sentence" in form.reading().problems
+    assert form.begins()
+
+
+def test_a_chain_typed_anew_over_proven_rows_is_the_users(form: PatternForm) -> None:
+    form.new()
+    form.type_in("rows_text", MOSS)
+    type_letters(form, "sentence", "multiple of 2, add 3")
+    assert [form.texts[key] for key in CHAIN[:5]] == ["2", "0", "3", "", "not given"]
+    assert form.messages()["extra_chains"].text == "Row 1 as written takes 2 extra chains, not 3."
+    type_letters(form, "sentence", "multiple of 2 stitches")
+    assert (form.texts["extra_chains"], form.meaning().chains[0].chain) == ("2", 4)
+    assert form.texts["sentence"] == "multiple of 2 stitches"
+    form.type_in("sentence", "")
+    form.fill_from_rows()
+    assert form.texts["sentence"] == "multiple of 2, add 2 for the base chain"
+
+
+def test_the_stitch_that_the_rows_begin_with_may_be_chosen(form: PatternForm) -> None:
+    form.new()
+    form.type_in("sentence", "multiple of 10 plus 4")
+    for key, text in next(one.texts for one in form.begins() if one.label == "dc").items():
+        form.type_in(key, text)
+    assert [form.texts[key] for key in CHAIN] == ["10", "2", "2", "4", "a stitch", "multiple of 10 plus 4"]
+    assert not form.begins()

@@ -235,3 +235,31 @@ def test_with_large_text_the_counts_stand_below_the_rows(root: tk.Tk, look: Look
     wait_until(root, lambda: page.editor.written_rows.below["text"])
     assert page.editor.written_rows.below["text"] == "Row 1: 6k + 1 sts"
     assert not page.editor.written_rows.beside.winfo_ismapped()
+
+
+def test_which_stitch_the_rows_begin_with_is_chosen_on_the_page(root: tk.Tk, page: PatternsPage) -> None:
+    press(page.find.find.input, "<Control-n>")
+    sentence = page.editor.fields["sentence"]
+    type_text(sentence.input, "multiple of 2")
+    assert not page.editor.begins.winfo_viewable()
+    press(sentence.input, "<Tab>")
+    wait_until(root, page.editor.begins.winfo_viewable)
+    button = next(one for one in page.editor.begins.winfo_children() if one["text"] == "hdc")
+    button.focus_force()
+    press(button, "<space>")
+    wait_until(root, lambda: not page.editor.begins.winfo_viewable())
+    assert root.focus_get() is sentence.input
+    assert page.meaning.chain_rule["text"] == "Chain a multiple of 2 plus 2"
+
+
+def test_a_sentence_taken_away_is_what_the_rows_say(root: tk.Tk, page: PatternsPage) -> None:
+    press(page.find.find.input, "<Control-n>")
+    sentence, rows = page.editor.fields["sentence"], page.editor.written_rows
+    rows.text = "Row 1: sc in 4th ch from hook, *ch 1, sk next ch, sc in next ch; rep from * to end"
+    wait_until(root, lambda: sentence.text != "")
+    sentence.input.focus_force()
+    press(sentence.input, "<Control-a>", "<Delete>")
+    assert sentence.text == ""
+    press(sentence.input, "<Tab>")
+    wait_until(root, lambda: sentence.text == "multiple of 2, add 2 for the base chain")
+    assert page.meaning.chain_rule["text"] == "Chain a multiple of 2 plus 2"
