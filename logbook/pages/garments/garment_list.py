@@ -4,11 +4,11 @@ from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
 from logbook.craft.garments.garment import work_out_possible
-from logbook.craft.garments.plan import Garment
+from logbook.craft.garments.plan import Garment, GarmentPlan
 from logbook.craft.pieces.planned_piece import PlannedPiece
 from logbook.craft.words.numbers import grouped
 from logbook.errors import LogbookError, RefusedError
-from logbook.pages.garments.in_hand import InHand, none_in_hand, said_of
+from logbook.pages.garments.in_hand import InHand, chain_words, none_in_hand, said_of
 from logbook.pages.session import Session
 from logbook.tasks.at_home import name_key
 from logbook.tasks.garment_words import stands_in_the_way
@@ -44,6 +44,8 @@ class GarmentList:
         self.pieces: dict[str, PlannedPiece] = {}
         self.bad: dict[str, bool] = {}
         self._chains: dict[str, str] = {}
+        self._of_pieces: dict[tuple[str, str], dict[str, str]] = {}
+        self._known: dict[str, Basis] = {}
         self._open: set[str] = set()
         self.reload()
 
@@ -55,14 +57,39 @@ class GarmentList:
         self.pieces = {piece.uid: piece for piece in single}
         self.bad.clear()
         self._chains.clear()
+        self._of_pieces.clear()
+        self._known.clear()
         self._checking = self._each_checked()
 
     def check(self) -> bool:
-        """Works out one single piece, to know its chain, or one size of one garment, to know whether something does not fit.
+        """Works out one piece, or one garment that is open, to know its chains, or one size of one garment, to know whether
+        something does not fit.
 
         False if all are known.
         """
-        return next(self._checking, False)
+        return self._one_opened() or next(self._checking, False)
+
+    def _one_opened(self) -> bool:
+        """Works out the chains of one garment whose pieces are shown, in the size that is in hand if it has that."""
+        hand = self.in_hand()
+        opened = (uid for uid in self.garments if uid in self._open and uid != hand.key)
+        uid = next((uid for uid in opened if (uid, hand.size) not in self._of_pieces), None)
+        if uid is None:
+            return False
+        self._of_pieces[uid, hand.size] = self._chains_of(self.garments[uid].plan, hand.size)
+        return True
+
+    def _chains_of(self, plan: GarmentPlan, size: str) -> dict[str, str]:
+        """The chains of its pieces by name, of those that can be worked out, in the size of that name or the first."""
+        book = self._session.book
+        try:
+            cloths, _ = cloths_of(plan, book, self._known, lambda piece, error: None)
+            sizes = sizes_for(plan, book)
+        except LogbookError:
+            return {}
+        shown = next((one for one in sizes if one.name == size), sizes[0])
+        pieces = work_out_possible(plan, shown, cloths).garment.pieces
+        return {piece.name: chain_words(piece.chain) for piece in pieces}
 
     def _each_checked(self) -> Iterator[bool]:
         for uid, piece in self.pieces.items():
@@ -81,7 +108,6 @@ class GarmentList:
             return "–"
 
     def _each_garment_checked(self) -> Iterator[bool]:
-        known: dict[str, Basis] = {}
         missing: list[str] = []
 
         def refused(piece: str, _: RefusedError) -> None:
@@ -91,7 +117,7 @@ class GarmentList:
             missing.clear()
             plan = garment.plan
             try:
-                cloths, _ = cloths_of(plan, self._session.book, known, refused)
+                cloths, _ = cloths_of(plan, self._session.book, self._known, refused)
                 sizes = sizes_for(plan, self._session.book)
             except LogbookError:
                 self.bad[uid] = True
@@ -132,7 +158,7 @@ class GarmentList:
                 name = BESIDE_SIGN + self.pieces[uid].name
                 lines.append(GarmentLine(uid, uid, False, (name, self._chains.get(uid, ""))))
             else:
-                lines += self._of_hand(hand) if uid == hand.key else self._saved(self.garments[uid])
+                lines += self._of_hand(hand) if uid == hand.key else self._saved(self.garments[uid], hand.size)
         counts = ((len(several), len(self.garments), "garment"), (len(single), len(self.pieces), "single piece"))
         return lines, ", ".join(_count(*one, asked) for one in counts if one[1]) or "Nothing yet"
 
@@ -148,15 +174,20 @@ class GarmentList:
         ]
         return [self._garment(hand.key, name, hand.some_size_bad and not hand.bad, True), *pieces]
 
-    def _saved(self, garment: Garment) -> list[GarmentLine]:
-        pieces = garment.plan.pieces
+    def _saved(self, garment: Garment, size: str) -> list[GarmentLine]:
+        pieces, chains = garment.plan.pieces, self._of_pieces.get((garment.uid, size))
         line = self._garment(garment.uid, garment.name, self.bad.get(garment.uid, False), bool(pieces))
         if not self.is_open(garment.uid):
             return [line]
         return [
             line,
             *(
-                GarmentLine(piece_line_key(garment.uid, number), garment.uid, True, (f"     {said_of(p.name, p.alike)}", ""))
+                GarmentLine(
+                    piece_line_key(garment.uid, number),
+                    garment.uid,
+                    True,
+                    (f"     {said_of(p.name, p.alike)}", "" if chains is None else chains.get(p.name, chain_words(None))),
+                )
                 for number, p in enumerate(pieces, 1)
             ),
         ]

@@ -9,13 +9,16 @@ from logbook.pages.garments.garment_texts import piece_key
 
 
 class InHand(NamedTuple):
-    """The garment in hand as it is typed: its pieces by number, each with what is said of it."""
+    """The garment in hand as it is typed, in the ``size`` shown: its pieces by number, each with what is said of it and
+    its chain.
+    """
 
     key: str
     name: str
     pieces: Mapping[int, tuple[str, str]]
     bad: Collection[int] = ()
     some_size_bad: bool = False
+    size: str = ""
 
 
 def none_in_hand() -> InHand:
@@ -32,10 +35,15 @@ def in_hand(key: str, form: GarmentForm, card: GarmentCard, *, some_size_bad: bo
         alike = form.texts[piece_key(number, "alike")].strip()
         chain = chains.get(name)
         said = said_of(name, int(alike)) if alike.isdecimal() and len(alike) < 5 else name or "a piece"
-        pieces[number] = (said, "–" if chain is None else str(chain))
+        pieces[number] = (said, chain_words(chain))
         if name in card.bad_pieces:
             bad.append(number)
-    return InHand(key, form.texts["name"], pieces, bad, some_size_bad)
+    return InHand(key, form.texts["name"], pieces, bad, some_size_bad, card.size)
+
+
+def chain_words(chain: int | None) -> str:
+    """What stands under *Chain*, also where none is made or known."""
+    return "–" if chain is None else str(chain)
 
 
 def said_of(name: str, alike: int) -> str:

@@ -109,7 +109,8 @@ def test_what_is_picked_up_for_the_band_adds_up() -> None:
 
 def test_what_several_pieces_lack_is_told_once() -> None:
     of = "“back”, “front”, “sleeve” and “band”"
-    said = f"The yarn for {of} can't be worked out: weigh its swatch, and type what a ball weighs and how long it is."
+    asked = "weigh their swatch, count its stitches and rows, and type what a ball weighs and how long it is"
+    said = f"The yarn for {of} can't be worked out: {asked}."
     assert [one for one in missing(written(cardigan(), Terms.US)) if "yarn" in one] == [said]
 
 

@@ -124,6 +124,43 @@ def test_the_short_version_and_what_is_missing() -> None:
     assert "The pattern has no introduction yet." in missing(made)
 
 
+ALL = "“back”, “front”, “sleeve” and “neckband”"
+
+
+@pytest.mark.parametrize(
+    ("lacking", "said"),
+    [
+        ((), []),
+        (("ball metres",), [f"How many metres {ALL} take can't be worked out: type how long a ball is."]),
+        (("ball grams",), [f"How many balls {ALL} take can't be worked out: type what a ball weighs."]),
+        (
+            ("ball grams", "ball metres"),
+            [f"How many balls {ALL} take can't be worked out: type what a ball weighs and how long it is."],
+        ),
+        (("swatch grams",), [f"The yarn for {ALL} can't be worked out: weigh their swatch."]),
+        (("swatch rows",), [f"The yarn for {ALL} can't be worked out: count the stitches and rows of their swatch."]),
+        (
+            ("swatch grams", "ball metres"),
+            [f"The yarn for {ALL} can't be worked out: weigh their swatch, and type how long a ball is."],
+        ),
+    ],
+)
+def test_only_what_is_missing_is_asked_for_to_know_the_yarn(lacking: tuple[str, ...], said: list[str]) -> None:
+    stitch = {key: value for key, value in STITCH.items() if key not in lacking}
+    plan = plan_of({**PLAN, "pieces": [{**piece, "swatch": stitch} for piece in PLAN["pieces"]]})
+    assert [one for one in missing(written(work_out(plan), Terms.US)) if "worked out" in one] == said
+
+
+def test_what_one_piece_lacks_and_what_pieces_of_several_swatches_lack_is_worded_for_them() -> None:
+    bare = {key: value for key, value in STITCH.items() if not key.startswith("swatch ")}
+    pieces = [{**piece, "swatch": bare if piece["name"] == "back" else STITCH} for piece in PLAN["pieces"]]
+    said = missing(written(work_out(plan_of({**PLAN, "pieces": pieces})), Terms.US))
+    assert "The yarn for “back” can't be worked out: weigh its swatch, and count its stitches and rows." in said
+    pieces[1]["swatch"] = {**bare, "colour": "slate"}
+    said = missing(written(work_out(plan_of({**PLAN, "pieces": pieces})), Terms.US))
+    assert "The yarn for “back” and “front” can't be worked out: weigh their swatches, and count their stitches and rows." in said
+
+
 def test_a_page_to_print_stands_alone() -> None:
     page = pattern_html(work_out(plan_of({**PLAN, "says": "Cool & <light>"})), Terms.US, Units.CM)
     assert "Cool &amp; &lt;light&gt;" in page

@@ -471,6 +471,37 @@ def test_the_same_in_another_yarn_is_a_new_garment(root: tk.Tk, page: GarmentsPa
     assert {piece.swatch for piece in page.form.read().plan.pieces} == {"H2"}
 
 
+def test_the_pieces_of_a_garment_that_is_brought_back_have_their_chains(
+    root: tk.Tk, page: GarmentsPage, session: Session
+) -> None:
+    begin(root, page, "two-panel top")
+    page.form.type_in("name", "Pier")
+    assert page.save()
+    page._size_chosen("M")
+    pier = page.form.uid
+    chains = [line.cells[1] for line in page.garments.lines("")[0] if line.is_piece]
+    assert len(chains) == 2
+    assert all(chain.isdecimal() for chain in chains)
+    begin(root, page)
+    assert page.save()
+    page.garments.fold(page.form.uid, False)
+
+    def of_pier() -> list[str]:
+        return [line.cells[1] for line in page.find._lines if line.is_piece and line.garment == pier]
+
+    wait_until(root, lambda: of_pier() == chains)  # of one that is open beside the one in hand
+    page.find.table.tree.selection_set(pier)
+    root.update()
+    page.delete()
+    assert of_pier() == []
+    session.write(lambda: undo(session.book))
+    session.records_changed(None)
+    wait_until(root, lambda: of_pier() == chains)
+    page._size_chosen("5X")
+    wait_until(root, lambda: of_pier() != chains and all(of_pier()))
+    assert all(int(new) > int(old) for new, old in zip(of_pier(), chains, strict=True))
+
+
 def test_a_garment_with_a_trouble_is_marked_wherever_it_stands(root: tk.Tk, page: GarmentsPage) -> None:
     begin(root, page)
     page.form.type_in("piece 3: end width", "30 cm")
