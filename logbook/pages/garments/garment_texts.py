@@ -209,8 +209,7 @@ class _Reader:
     def _join(self, number: int) -> GarmentJoin | None:
         key = {name: join_key(number, name) for name in JOIN_KEYS}
         names = [piece.name for piece in self._pieces.values()]
-        to = tuple(filter(None, (name.strip() for name in re.split(r",|\band\b", self._text(key["to"])))))
-        to = (self._text(key["to"]),) if self._text(key["to"]) in names else to
+        to = _pieces_named(self._text(key["to"]), names)
         planned = GarmentJoin(of=self._text(key["of"]), edge=self._text(key["edge"]), at=self._text(key["at"]), to=to)
         gone = next((name for name in (planned.of, *to) if name not in names), None)
         if not to or not planned.edge or not planned.at:
@@ -253,10 +252,18 @@ def _swatch(text: str) -> str | Mapping[str, Any]:
     return {str(column): cell for column, cell in value.items()}
 
 
+def _pieces_named(text: str, known: Sequence[str]) -> tuple[str, ...]:
+    """``back, front`` or ``back and front``; a piece that is known may have a comma or an "and" in its own name."""
+    own = "|".join(re.escape(name) for name in sorted(known, key=len, reverse=True))
+    parted = r"\s*(?:,|\band\b|\Z)\s*"
+    return tuple(name for name in re.findall(rf"((?:{own})(?={parted})|.+?){parted}", text) if name)
+
+
 def _places(text: str) -> list[list[str]]:
-    """``neck of back, front of front`` as pairs of piece and edge."""
+    """``neck of back, front of front`` as pairs of piece and edge; a piece may have a comma in its name."""
     places = []
-    for part in filter(None, (part.strip() for part in text.split(","))):
+    edges = "|".join(map(re.escape, EDGES))
+    for part in filter(None, (part.strip() for part in re.split(rf",(?=\s*(?:(?:{edges})\s+of\b|\Z))", text))):
         edge, of, piece = part.partition(" of ")
         if not of or edge.strip() not in EDGES:
             raise UnreadableError(f"“{part[:40]}” is not an edge of a piece: type it like “neck of back, front of front”.")

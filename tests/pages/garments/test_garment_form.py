@@ -1,6 +1,8 @@
 """The form of a garment without a window: texts to a plan and back, pieces, joins, saving, what follows."""
 
+from collections.abc import Callable, Mapping
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
@@ -42,6 +44,33 @@ def test_texts_say_the_same_plan_again(name: str) -> None:
     assert read.plan == plan
     assert not read.errors
     assert not read.lacking
+
+
+@pytest.mark.parametrize("called", ["second try, in cotton", "front and back", "rear, front"])
+def test_a_piece_may_have_a_comma_or_an_and_in_its_name(called: str) -> None:
+    plan = template("cardigan", "H1")
+    old = plan.pieces[0].name
+
+    def now(name: str) -> str:
+        return called if name == old else name
+
+    renamed = replace(
+        plan,
+        name="Quay",
+        pieces=tuple(
+            replace(piece, name=now(piece.name), choices=piece.choices | along_of(piece.choices, now)) for piece in plan.pieces
+        ),
+        joins=tuple(replace(one, of=now(one.of), to=tuple(now(name) for name in one.to)) for one in plan.joins),
+    )
+    read = read_garment(texts_of(Garment(plan=renamed)), Units.CM)
+    assert not [key for key in read.errors if "along" in key or "join" in key]
+    assert read.plan is not None
+    assert [piece.choices for piece in read.plan.pieces] == [piece.choices for piece in renamed.pieces]
+    assert read.plan.joins == renamed.joins
+
+
+def along_of(choices: Mapping[str, Any], now: Callable[[str], str]) -> dict[str, Any]:
+    return {"along": tuple((now(name), edge) for name, edge in choices["along"])} if "along" in choices else {}
 
 
 def test_own_sizes_are_read_and_written_alike() -> None:
