@@ -100,7 +100,8 @@ def _text(proof: Proof, text: str) -> str:
 
 def _figures(proof: Proof) -> list[str]:
     told = (*proof.rows, *proof.beyond)
-    rows = [(row.name, _count(row.stitches, "st", "sts"), _count(row.spaces, "space", "spaces")) for row in told]
+    counts = [(row.name, proof.counted(row.stitches), proof.counted(row.spaces)) for row in told]
+    rows = [(name, _count(stitches, "st", "sts"), _count(spaces, "space", "spaces")) for name, stitches, spaces in counts]
     lines = [table(("", "stitches", "spaces"), rows), ""] if rows else []
     lines += [_chains(proof)] if proof.smallest is not None else []
     if proof.leads_back_to is not None:
@@ -114,8 +115,7 @@ def _chains(proof: Proof) -> str:
         return f"Chain {proof.smallest}."
     constant = f" plus {c}" if c else ""
     number = "any number" if m == 1 else f"a multiple of {m}{constant}"
-    k = "the number of chains" if m == 1 else f"chains / {m}" if not c else f"(chains − {c}) / {m}"
-    return f"Chain {number}, at least {proof.smallest}: {_base(proof, m)}. In the counts k is {k}."
+    return f"Chain {number}, at least {proof.smallest}: {_base(proof, m)}; k counts {proof.k_counts}."
 
 
 def _base(proof: Proof, m: int) -> str:

@@ -136,3 +136,19 @@ def test_where_no_row_is_understood_the_trouble_is_told_and_no_chart_drawn(tmp_p
     assert (ran.code, ran.json["rows"], target.exists()) == (1, [], False)
     assert ran.json["problems"][0]["says"].startswith("“htr” is not understood: the rows are read in US terms")
     assert sentence_of(ran) == "The rows in “rows.txt” do not add up: 1 problem."
+
+
+@pytest.mark.parametrize(
+    ("rows", "count", "says"),
+    [
+        ("sc in 4th ch from hook, *ch 1, sk next ch, sc in next ch; rep from * to end", "k + 1 sts  k − 1 spaces", "the repeats"),
+        ("sc in 2nd ch from hook, sc in each ch to end", "k sts", "the base stitches"),
+    ],
+)
+def test_k_counts_what_it_counts_in_the_window(tmp_path: Path, rows: str, count: str, says: str) -> None:
+    """4 chains of moss are one repeat of 2 base stitches and 2 extra chains; row 1 then has 2 sc and no space between."""
+    file = tmp_path / "rows.txt"
+    file.write_text(f"Row 1: {rows}", encoding="utf-8")
+    text = done("rows", "--file", file)
+    assert f"Row 1  {count}" in text
+    assert text.rstrip().endswith(f"k counts {says}.")

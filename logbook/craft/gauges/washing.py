@@ -207,10 +207,12 @@ def loan_from(
 
 
 def _nothing_to_reckon_with(swatch: Swatch, direction: Direction, condition: Condition) -> str:
+    known = swatch.tag if swatch.uid else ""  # the tag of one not logged yet may never have been seen
     if swatch.readings_of(condition, direction) or swatch.readings_of(Condition.WORKED, direction):
         what = "multiple" if direction is Direction.STITCHES else "rows in a repeat"
-        return f"The readings of {swatch.tag or 'this swatch'} are in repeats: give the {what} of its stitch pattern."
+        whose = f"The readings of {known}" if known else "This swatch’s readings"
+        return f"{whose} are in repeats: give the {what} of its stitch pattern."
     return (
-        f"{swatch.tag or 'This swatch'} has no reading of {direction.value} as worked or {condition.words}: "
+        f"{known or 'This swatch'} has no reading of {direction.value} as worked or {condition.words}: "
         f"measure how far some whole {'repeats' if direction is Direction.STITCHES else 'rows'} reach."
     )

@@ -96,3 +96,27 @@ class Proof:
     def proven(self) -> bool:
         """Whether every row is understood and fits at every width from the smallest on."""
         return bool(self.rows) and not self.problems
+
+    @property
+    def own_constant(self) -> int | None:
+        """b + t: what the chain has beside whole repeats of base stitches; None where row 1 is not worked from chains."""
+        return None if self.plus is None or self.extra_chains is None else self.plus + self.extra_chains
+
+    def counted(self, count: Linear, multiple: int | None = None, constant: int | None = None) -> Linear:
+        """``count`` with k as the number of repeats, C = ``multiple``·k + ``constant`` (the rows' own if not given), as a maker
+        counts them; as it is where these are not those of the rows.
+        """
+        multiple, constant = multiple or self.multiple, self.own_constant if constant is None else constant
+        if self.multiple is None or multiple is None or self.chain_constant is None or constant is None:
+            return count
+        if multiple % self.multiple or (constant - self.chain_constant) % self.multiple:
+            return count
+        shift = (constant - self.chain_constant) // self.multiple
+        return Linear(count.per_repeat * (multiple // self.multiple), count.constant + count.per_repeat * shift)
+
+    @property
+    def k_counts(self) -> str:
+        """What the k of ``counted`` counts, in words."""
+        if self.multiple != 1:
+            return "the repeats"
+        return "the chains" if self.own_constant is None else "the base stitches"

@@ -45,7 +45,7 @@ def read_chain_words(text: str) -> ChainStatement:
 
 
 def chain_read_back(multiple: int, plus: int | None, extra: int | None, constant: int | None = None) -> str:
-    """``10 to a repeat, 4 more; row 1 has 10k + 2 stitches``; ``constant``: b + t where b alone is not known."""
+    """``10 to a repeat, 4 more; k repeats are 10k + 2 base stitches``; ``constant``: b + t where b alone is not known."""
     more = constant if plus is None or extra is None else plus + extra
     if multiple == 1 and plus is not None:
         return f"Any number of stitches{f' from {plus + 1} on' if plus else ''}" + (
@@ -55,4 +55,4 @@ def chain_read_back(multiple: int, plus: int | None, extra: int | None, constant
     chains = "" if more is None else f", {more} more" if more else ", none more"
     if plus is None:
         return f"{repeat}{chains} (chains)."
-    return f"{repeat}{chains}; row 1 has {multiple}k{f' + {plus}' if plus else ''} stitches."
+    return f"{repeat}{chains}; k repeats are {multiple}k{f' + {plus}' if plus else ''} base stitches."

@@ -119,18 +119,11 @@ def _count(row: RowCount, proof: Proof, pattern: StitchPattern) -> str:
 
 
 def _in_repeats(linear: Linear, proof: Proof, pattern: StitchPattern) -> Linear:
-    """``linear`` counts k from the least chain constant; on the page k is the pattern's own number of repeats."""
-    if proof.multiple is None or proof.chain_constant is None:
-        return linear
-    multiple, extra = proof.multiple, proof.extra_chains
-    beside = None if proof.plus is None or extra is None else proof.plus + extra
-    own = None if pattern.plus is None or (said := _extra(pattern)) is None else pattern.plus + said
-    if pattern.multiple and own is not None and not contradictions(proof, pattern) and not pattern.multiple % multiple:
-        multiple, beside = pattern.multiple, own
-    if beside is None or (beside - proof.chain_constant) % proof.multiple:
-        return linear
-    shift = (beside - proof.chain_constant) // proof.multiple
-    return Linear(linear.per_repeat * (multiple // proof.multiple), linear.constant + linear.per_repeat * shift)
+    """On the page k is the pattern's own number of repeats, where it agrees with the rows."""
+    extra = _extra(pattern)
+    if pattern.multiple is None or pattern.plus is None or extra is None or contradictions(proof, pattern):
+        return proof.counted(linear)
+    return proof.counted(linear, pattern.multiple, pattern.plus + extra)
 
 
 def _message(proof: Proof, pattern: StitchPattern) -> Message | None:
@@ -142,17 +135,18 @@ def _message(proof: Proof, pattern: StitchPattern) -> Message | None:
         return Message("\n".join(told + ([f"And {more} more."] if more > 0 else [])), "warning")
     if not proof.rows:
         return Message("No row is found here: begin one with “Row 1:”.", "hint")
-    return Message(" ".join([_fit(proof), *proof.statements]), "good")
+    return Message(" ".join([_fit(proof, pattern), *proof.statements]), "good")
 
 
-def _fit(proof: Proof) -> str:
+def _fit(proof: Proof, pattern: StitchPattern) -> str:
     if proof.multiple is None:
         fit = "Every row fits onto the one below."
     elif proof.multiple == 1:
-        fit = f"Every row fits on any number of chains, from {proof.smallest} on."
+        k = proof.k_counts if (pattern.multiple or 1) == 1 else "the repeats"
+        fit = f"Every row fits on any number of chains, from {proof.smallest} on; k counts {k}."
     else:
         constant = f" plus {proof.chain_constant}" if proof.chain_constant else ""
         chains = f"a multiple of {proof.multiple}{constant} chains, from {proof.smallest} on"
-        fit = f"Every row fits on {chains}; k counts the repeats."
+        fit = f"Every row fits on {chains}; k counts {proof.k_counts}."
     back = f" The last row leads back to row {proof.leads_back_to}." if proof.leads_back_to is not None else ""
     return fit + back

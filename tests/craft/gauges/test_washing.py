@@ -115,3 +115,8 @@ def test_nothing_to_reckon_with_says_what_to_measure() -> None:
         finished_gauge(MINE, Direction.ROWS, [], BASE)
     with pytest.raises(RefusedError, match="The readings of A1 are in repeats: give the multiple"):
         finished(replace(MINE, pattern=None), [])
+    unseen = replace(MINE, uid="")
+    with pytest.raises(RefusedError, match="This swatch’s readings are in repeats: give the multiple"):
+        finished(replace(unseen, pattern=None), [])
+    with pytest.raises(RefusedError, match="This swatch has no reading of rows"):
+        finished_gauge(unseen, Direction.ROWS, [], BASE)

@@ -81,7 +81,7 @@ def test_the_chain_of_the_first_stitch_said_with_it(text: str) -> None:
 
 
 def test_read_back() -> None:
-    assert chain_read_back(10, 2, 2) == "10 to a repeat, 4 more; row 1 has 10k + 2 stitches."
-    assert chain_read_back(6, 0, 0) == "6 to a repeat, none more; row 1 has 6k stitches."
+    assert chain_read_back(10, 2, 2) == "10 to a repeat, 4 more; k repeats are 10k + 2 base stitches."
+    assert chain_read_back(6, 0, 0) == "6 to a repeat, none more; k repeats are 6k base stitches."
     assert chain_read_back(1, 0, 2) == "Any number of stitches; chain 2 more."
     assert chain_read_back(10, None, None, 4) == "10 to a repeat, 4 more (chains)."

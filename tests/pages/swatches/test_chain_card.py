@@ -202,7 +202,7 @@ def test_the_chain_in_the_patterns_words_is_kept_whatever_lifts_the_first_stitch
 
 def test_numbers_say_the_chain_in_words_too(desk: Desk) -> None:
     assert desk.form.texts["chain in words"] == "multiple of 6 plus 1, add 1 for the base chain"
-    assert desk.form.hints()["chain in words"] == "6 to a repeat, 2 more; row 1 has 6k + 1 stitches."
+    assert desk.form.hints()["chain in words"] == "6 to a repeat, 2 more; k repeats are 6k + 1 base stitches."
     desk.form.type_in("plus", "3")
     assert desk.form.texts["chain in words"] == "multiple of 6 plus 3, add 1 for the base chain"
     desk.form.type_in("plus", "1")

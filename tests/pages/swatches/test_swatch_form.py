@@ -166,7 +166,7 @@ def test_another_chain_takes_along_the_turning_chain_that_only_the_one_before_sa
     form.type_in(CHAIN, "10 + 4, first dc in 4th ch")
     form.type_in("skipped chains cover", "1")
     assert [form.texts[key] for key in numbers] == ["10", "2", "", "4"]
-    assert form.hints()[CHAIN] == "10 to a repeat, 4 more; row 1 has 10k + 2 stitches."
+    assert form.hints()[CHAIN] == "10 to a repeat, 4 more; k repeats are 10k + 2 base stitches."
     assert not form.typed().errors
 
 
