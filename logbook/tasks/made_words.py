@@ -8,7 +8,7 @@ from logbook.book.swatches import swatches
 from logbook.craft.gauges.over_length import number_over, over_length
 from logbook.craft.pieces.made_fields import show_hours
 from logbook.craft.pieces.made_piece import MadePiece
-from logbook.craft.pieces.notes import TimeTaken, YarnUsed
+from logbook.craft.pieces.notes import TimeTaken, WholePiece, YarnUsed
 from logbook.craft.pieces.wear import Worn, read_worn
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
@@ -53,7 +53,7 @@ def what_it_teaches(book: Logbook, made: MadePiece) -> tuple[str, ...]:
             return ()
         worked = replace(own[0], worked_by=made.worked_by) if made.worked_by.strip() else own[0]
         drift = learnt_drift(connection).of_swatch(worked)
-    notes = [one for one in (drift.stitches, drift.rows) if one.lean]
+    notes = [WholePiece(one, None) for one in (drift.stitches, drift.rows) if one.lean]
     notes_used = [YarnUsed(drift.grams)] if drift.grams.pieces else []
     times = [TimeTaken(drift.minutes)] if drift.minutes.pieces else []
     return said([*notes, *notes_used, *times])

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Iterable, Iterator, Sequence
 
-from logbook.craft.gauges.drift import Drift
+from logbook.craft.gauges.drift import Drift, combined
 from logbook.craft.gauges.hanging import Growth
 from logbook.craft.gauges.over_length import counted_over, number_over, over_length
 from logbook.craft.gauges.washing import FinishedGauge, Washing
@@ -27,6 +27,7 @@ from logbook.craft.pieces.notes import (
     TooSmall,
     Unusual,
     Washed,
+    WholePiece,
     YarnUsed,
 )
 from logbook.craft.pieces.starting_chain import ChainRule
@@ -103,13 +104,16 @@ def _sentences(note: Note, units: Units) -> Iterator[str]:
             yield from _washing(gauge, direction)
         case EdgesOf(each, edge):
             yield from _edges(each, edge)
+        case WholePiece(drift, swatch):
+            yield _drift(drift)
+            yield from _together(drift, swatch)
         case _:
             yield _sentence(note, units)
 
 
 def _sentence(
     note: Plain | PlusNotUsed | NotAllowed | TheirWidth
-    | CantTellApart | Unusual | Drift | YarnUsed | TimeTaken | TooSmall | OddRib | FitVerdict | EdgeRows | Growth | Clip
+    | CantTellApart | Unusual | YarnUsed | TimeTaken | TooSmall | OddRib | FitVerdict | EdgeRows | Growth | Clip
     | AllAlike | EdgesPart | HookParts,
     units: Units,
 ) -> str:  # fmt: skip
@@ -129,8 +133,6 @@ def _sentence(
             return f"Chains {step} apart differ by less than the give or take: either may come nearer."
         case Unusual(pitch, direction):
             return f"That gauge is {counted_over(pitch, direction, None, units)}, which is hardly crocheted: check the readings."
-        case Drift():
-            return _drift(note)
         case YarnUsed(drift):
             return _used(drift, "yarn", "piece")
         case TimeTaken(drift):
@@ -198,12 +200,12 @@ def _washing(finished: FinishedGauge, direction: Direction) -> Iterator[str]:
 def _drift(drift: Drift) -> str:
     up_to, learned = show_percent(drift.give_or_take), f"learned from {counted(drift.pieces, 'piece')}"
     if not drift.pieces:
-        return f"A finished garment usually differs by up to {up_to} more (assumed, until you log finished pieces)."
+        return f"A finished garment usually differs from its swatch by up to {up_to} (assumed, until you log finished pieces)."
     stitches = drift.direction is Direction.STITCHES
     lean = show_percent(abs(math.expm1(drift.lean)))
     if lean == "0 %":
         what = "A finished garment usually differs" if stitches else "The rows of a finished garment usually differ"
-        return f"{what} by up to {up_to} more ({learned})."
+        return f"{what} from its swatch by up to {up_to} ({learned})."
     whose = f"{drift.hand}’s" if drift.hand else "Your"
     comes = "this is counted in" if drift.counted else "this is left out here, as others will make it"
     than = drift.direction.than(math.exp(drift.lean))
@@ -211,6 +213,15 @@ def _drift(drift: Drift) -> str:
         f"{whose} {drift.direction.value} come out {lean} {than} in a piece than on its swatch, "
         f"{learned}: {comes}, and a piece may still differ by up to {up_to}."
     )
+
+
+def _together(drift: Drift, swatch: float | None) -> Iterator[str]:
+    both = combined(drift.give_or_take, swatch)
+    if swatch is not None and both is not None:
+        yield (
+            f"With the swatch’s own {show_percent(swatch)} that comes to about ± {show_percent(both)} for the "
+            f"{drift.direction.value}: the two seldom add up in full."
+        )
 
 
 def _used(drift: Drift, what: str, of: str) -> str:

@@ -114,7 +114,7 @@ class TestNotes:
                 PLAIN,
                 "Chains two stitches apart differ by less than the give or take",
             ),
-            (PiecePlan(width_mm=460), SHELLS, "A finished garment usually differs by up to 5.6 % more (assumed"),
+            (PiecePlan(width_mm=460), SHELLS, "A finished garment usually differs from its swatch by up to 5.6 % (assumed"),
         ],
     )
     def test_what_is_said(self, plan: PiecePlan, pattern: StitchPattern, words: str) -> None:

@@ -139,7 +139,7 @@ def _main(cause: Cause, finished: FinishedGauge, drift: Drift, measured: _Measur
         return _more_places(now, measured)
     return (
         f"The swatch says give or take {show_percent(finished.give_or_take or 0)}; a finished piece usually differs from its "
-        f"swatch by {show_percent(drift.give_or_take)} more, and that is the largest part. More readings do not make it "
+        f"swatch by up to {show_percent(drift.give_or_take)}, and that is the largest part. More readings do not make it "
         "smaller; only finished pieces, measured and logged, do.",
         None,
     )

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 
 from logbook.craft.gauges.drift import Drifts
 from logbook.craft.gauges.washing import FinishedGauge
-from logbook.craft.pieces.notes import CantTellApart, Note, Plain, PlusNotUsed, Unusual, Washed
+from logbook.craft.pieces.notes import CantTellApart, Note, Plain, PlusNotUsed, Unusual, Washed, WholePiece
 from logbook.craft.pieces.options import Choose, Option, recommended
 from logbook.craft.pieces.starting_chain import ChainRule
 from logbook.craft.swatches.conditions import Direction
@@ -29,9 +29,9 @@ def notes_on_chain(
         yield from gauge_notes(row_gauge, Direction.ROWS)
     yield from _option_notes(rule, target_mm, options)
     yield from rule_notes(swatch, rule)
-    yield drift.stitches
+    yield WholePiece(drift.stitches, finished.give_or_take)
     if row_gauge is not None:
-        yield drift.rows
+        yield WholePiece(drift.rows, row_gauge.give_or_take)
 
 
 def gauge_notes(gauge: FinishedGauge, direction: Direction) -> Iterator[Note]:

@@ -75,6 +75,15 @@ class Washed(NamedTuple):
     direction: Direction
 
 
+class WholePiece(NamedTuple):
+    """How much a whole piece differs from its swatch; ``swatch`` is the relative give or take of the swatch itself, None: not
+    known.
+    """
+
+    drift: Drift
+    swatch: float | None
+
+
 class YarnUsed(NamedTuple):
     """How much more or less yarn than its swatch says a hand uses of it."""
 
@@ -142,6 +151,6 @@ class HookParts(NamedTuple):
 
 Note = (
     Plain | PlusNotUsed | NotAllowed | TheirWidth
-    | CantTellApart | Unusual | Washed | Drift | YarnUsed | TimeTaken | TooSmall | OddRib | FitVerdict | Fit | EdgesOf | EdgeRows
-    | Growth | Clip | AllAlike | EdgesPart | HookParts
+    | CantTellApart | Unusual | Washed | WholePiece | YarnUsed | TimeTaken | TooSmall | OddRib | FitVerdict | Fit | EdgesOf
+    | EdgeRows | Growth | Clip | AllAlike | EdgesPart | HookParts
 )  # fmt: skip

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from logbook.craft.pieces.chain_notes import gauge_notes, rule_notes
 from logbook.craft.pieces.edge_stitches import rows_taller
 from logbook.craft.pieces.fit import BodyOpening, FitVerdict
-from logbook.craft.pieces.notes import Clip, EdgeRows, EdgesOf, Note, OddRib, Plain, TimeTaken, TooSmall, YarnUsed
+from logbook.craft.pieces.notes import Clip, EdgeRows, EdgesOf, Note, OddRib, Plain, TimeTaken, TooSmall, WholePiece, YarnUsed
 from logbook.craft.pieces.piece import PieceNumbers, PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.pieces.piece_numbers import chain_rule
@@ -55,9 +55,9 @@ def gauge_remarks(swatch: Swatch, plan: PiecePlan, gauges: PieceGauges, *, rows:
     if rows and gauges.rows is not None:
         yield from gauge_notes(gauges.rows, Direction.ROWS)
     yield from rule_notes(swatch, chain_rule(plan, gauges))
-    yield gauges.drift.stitches
+    yield WholePiece(gauges.drift.stitches, gauges.stitches.give_or_take)
     if rows and gauges.rows is not None:
-        yield gauges.drift.rows
+        yield WholePiece(gauges.drift.rows, gauges.rows.give_or_take)
     if rows and gauges.weight is not None and gauges.drift.grams.pieces:
         yield YarnUsed(gauges.drift.grams)
     if rows and gauges.minutes_a_stitch is not None and gauges.drift.minutes.pieces:

@@ -34,7 +34,7 @@ def test_three_places_are_enough_and_drift_is_never_read_away() -> None:
     found = advice(THREE)
     assert (found.cause, found.reach) == (Cause.DRIFT, None)
     assert found.sentences == (
-        "The swatch says give or take 2.5 %; a finished piece usually differs from its swatch by 5.6 % more, "
+        "The swatch says give or take 2.5 %; a finished piece usually differs from its swatch by up to 5.6 %, "
         "and that is the largest part. More readings do not make it smaller; only finished pieces, measured and logged, do.",
     )
 
