@@ -10,13 +10,13 @@ from logbook.window.styles import styled
 NARROWEST = 100
 """Pixels; a long text wrapped to a label that has no width yet would be higher than a screen can hold."""
 UNBROKEN = "\N{NO-BREAK SPACE}"
-_BEFORE_UNIT = re.compile(r"(?<=\d) (?=(?:mm|cm|in|m|g)\b|%)|(?<=±) ")
+_BEFORE_UNIT = re.compile(r"(?<=\d) (?=(?:mm|cm|in|m|g)\b|%)|(?<=±) |(?<=\d) (?=\d/\d)")
 
 
 class Sentence(ttk.Label):
     """To be gridded with ``sticky="ew"``; ``style`` is a kind of label such as ``"Muted.TLabel"``.
 
-    A number stays in a line with its unit: the space between them is shown as one that does not break.
+    A number stays in a line with its unit, and 18 with its 1/4: the space between them is shown as one that does not break.
     """
 
     def __init__(self, parent: tk.Misc, text: str = "", style: str = "TLabel") -> None:

@@ -29,8 +29,17 @@ def test_no_line_is_cut_off_at_the_edge(root: tk.Tk, sentence: Sentence) -> None
 
 
 def test_a_number_stays_in_a_line_with_its_unit(root: tk.Tk, sentence: Sentence) -> None:
-    said = "usually 2.3 cm ± 4 % in 10 rows"
+    said = "usually 2.3 cm ± 4 % in 10 rows, or 18 1/4 in"
     sentence.configure(text=said)
     assert sentence["text"] == sentence.cget("text") == said
     shown = str(root.tk.call(str(sentence), "cget", "-text"))
-    assert shown.replace("\N{NO-BREAK SPACE}", "_").split(" ") == ["usually", "2.3_cm", "±_4_%", "in", "10", "rows"]
+    assert shown.replace("\N{NO-BREAK SPACE}", "_").split(" ") == [
+        "usually",
+        "2.3_cm",
+        "±_4_%",
+        "in",
+        "10",
+        "rows,",
+        "or",
+        "18_1/4_in",
+    ]

@@ -16,7 +16,7 @@ from logbook.craft.swatches.readings import Counted, Reading, read_readings
 from logbook.craft.swatches.swatch import Swatch, TakenReading
 from logbook.craft.swatches.swatch_fields import swatch_of, value_of
 from logbook.craft.words.lengths import Units
-from logbook.craft.words.numbers import fixed, show_number
+from logbook.craft.words.numbers import fixed
 from logbook.errors import LogbookError, UnreadableError
 from logbook.pages.swatches.chain_text import CHAIN, chain_text_of, problem
 from logbook.pages.text_reader import TextReader
@@ -40,7 +40,8 @@ EMPTY: Texts = dict.fromkeys((*PLAIN, CHAIN, *READINGS), "")
 class ReadingLine(NamedTuple):
     """One line of readings: what could be read of it, or the sentence that says why it could not.
 
-    ``over`` is how many stitches or rows it gives in 10 cm (4 in), ``15.9``, of two readings both, ``14×11``; how many repeats,
+    ``over`` is how many stitches or rows it gives in 10 cm (4 in), ``15.9``, of two readings both, stitches
+    first, ``14.0×11.0``; how many repeats,
     ``2.65``, where it is not known what makes one.
     """
 
@@ -114,10 +115,10 @@ def _read_line(text: str, units: Units) -> ReadingLine:
 def _said(line: ReadingLine, swatch: Swatch, units: Units) -> ReadingLine:
     """The line with what it gives."""
     over = []
-    for reading in line.readings:
+    for reading in sorted(line.readings, key=lambda one: one.counted.direction is Direction.ROWS):
         per_repeat = swatch.per_repeat(reading.counted.direction) if reading.counted.whole_repeats else 1
         count = over_length(units)[0] / reading.unit_mm * (per_repeat or 1)
-        over.append(fixed(count, 1 if per_repeat else 2) if len(line.readings) == 1 else show_number(count, 1))
+        over.append(fixed(count, 1 if per_repeat else 2))
     return line._replace(over="×".join(over))
 
 
