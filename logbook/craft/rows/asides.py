@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from logbook.craft.rows.cursor import Cursor
 from logbook.craft.rows.instructions import ANY_STITCH, PrintedCount
-from logbook.craft.rows.places import HEIGHTS
+from logbook.craft.rows.places import HEIGHTS, plain
 from logbook.craft.rows.targets import Targets
 from logbook.craft.rows.word import NUMBER, OTHER, STITCH
 from logbook.craft.rows.words import TOO_MANY
@@ -95,6 +95,9 @@ def printed_counts(cur: Cursor, targets: Targets) -> tuple[PrintedCount, ...]:
         cur.at = start
         return ()
     found = [count for count in found if count.wanted.name != "corner"] if len(found) > 1 or uncounted else found
+    kinds = [count.wanted.kind for count in found]
+    if any(plain(kind) != kind and plain(kind) in kinds for kind in kinds):
+        return tuple(replace(count, exact=count.wanted.kind in HEIGHTS) for count in found)
     if any(count.wanted.kind == "group" for count in found):
         return tuple(replace(count, beside_groups=count.wanted.kind in HEIGHTS) for count in found)
     return tuple(found)

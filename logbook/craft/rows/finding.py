@@ -321,6 +321,11 @@ class Finder:
             return -1
         return self.left(at, Wanted("st")) - 1
 
+    def space_comes(self, at: int, wanted: Wanted) -> bool:
+        """Whether the next space is of a kind."""
+        found = next((index for index in range(at, len(self.below)) if starts_space(self.below[index])), -1)
+        return found >= 0 and self._is(self.below[found], wanted)
+
     def comes(self, at: int, wanted: Wanted) -> bool:
         """Whether the next place is of a kind."""
         if at >= len(self.below):

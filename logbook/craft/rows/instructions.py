@@ -254,13 +254,14 @@ class Opening:
 @dataclass(frozen=True, slots=True)
 class PrintedCount:
     """A count that the row's text gives at its end: one number a size. ``beside_groups``: groups are counted by themselves, and
-    their stitches not among these (``11 V-sts and 2 dc``).
+    their stitches not among these (``11 V-sts and 2 dc``). ``exact``: raised ones are counted by themselves (``20 fpdc, 21 dc``).
     """
 
     numbers: tuple[int, ...]
     wanted: Wanted
     span: Span
     beside_groups: bool = False
+    exact: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -310,7 +311,8 @@ class StatedMultiple:
 @dataclass(frozen=True, slots=True)
 class WrittenPattern:
     """All rows of a text. ``chain_sizes``: starting chains that it states, one a size. ``notes``: what is set aside as no work;
-    ``unsure``: those of them, from the first row on, that could be work all the same.
+    ``unsure``: those of them, from the first row on, that could be work all the same. ``on_edge``: yarn is joined to an edge
+    before row 1.
 
     ``sizes``: how many there are, if the rows themselves differ from size to size.
 
@@ -328,3 +330,4 @@ class WrittenPattern:
     notes: tuple[Span, ...] = ()
     sizes: int = 1
     unsure: tuple[Span, ...] = ()
+    on_edge: bool = False

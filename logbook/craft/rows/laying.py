@@ -31,6 +31,7 @@ from logbook.craft.rows.instructions import (
     Until,
     Work,
     WrittenRow,
+    works_of,
 )
 from logbook.craft.rows.places import Row, settled
 
@@ -174,12 +175,13 @@ class _Laying:
 
     def _until(self, repeat: Repeat) -> None:
         before = None
+        spaces = all(getattr(getattr(work.into, "wanted", None), "kind", "") == "sp" for work in works_of(repeat.body))
         while True:
-            left = self._left_until(repeat.until)
+            left = self._left_until(repeat.until, spaces)
             if left == 0 and not self._once_more(repeat):
                 self._mark(repeat)
                 return
-            left = left or self._left_until(repeat.until)
+            left = left or self._left_until(repeat.until, spaces)
             if left == 0:
                 continue
             if left < 0:
@@ -211,12 +213,16 @@ class _Laying:
             return False
         return True
 
-    def _left_until(self, until: Until) -> int:
-        """How many places are still to go until the repeat ends; less than none if it is past them."""
+    def _left_until(self, until: Until, spaces: bool = False) -> int:
+        """How many places are still to go until the repeat ends; less than none if it is past them. ``spaces``: it works into
+        nothing else, and passes over what lies between them.
+        """
         find, at = self.hand.find, self.hand.at
         if isinstance(until, ToLast):
             return find.left(at, until.wanted) - until.count
         if isinstance(until, ToNext):
+            if until.wanted.kind == "sp" and spaces:
+                return 0 if find.space_comes(at, until.wanted) else 1
             return 0 if find.comes(at, until.wanted) else 1
         return find.left_to_turning_chain(at)
 

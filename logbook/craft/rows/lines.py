@@ -57,9 +57,9 @@ _MAKES = re.compile(
 )
 _BESIDE = re.compile(
     r"\s*(?:notes?|tips?|gauge|tension|materials?|yarn|hook|sizes?|finished|notions|abbreviations?|skill|level|difficulty|finishing|"
-    r"assembly|(?:sl(?:ip)?[ -]?st(?:itch)?|ss)\b[^.\n]{0,60}\b(?:fasten|finish|cut|break)\b|making\s+up|"
+    r"assembly|(?:sl(?:ip)?[ -]?st(?:itch)?|ss)\b[^.\n]{0,60}\.?\s*\b(?:fasten|finish|cut|break)\b|making\s+up|"
     r"(?:edging|border|trim)\s*[:–-][^\n]*\bevenly\b|"
-    r"place|mark|fasten|finish|weave|stuff|cut|sew|block|begin|work\s+even|special|stitch\s+guide|to\s+fit|"
+    r"place|mark|fasten|finish|weave|stuff|cut|sew|block|begin|work\s+(?:even|straight)|special|stitch\s+guide|to\s+fit|"
     r"turn\s+(?:the\s+work\s+)?(?:at|after|between)|remember|break|now\s+keep|keep|carry\s+on|cont(?:inue)?|gather|flatten|damp|pin|"
     r"these\s+|those\s+|the\s+(?:\w+\s+)*(?:form|pattern|last)|no\s+joining|you\s+will|i\s+used|start\s+each|join\s+each|"
     r"don['’]t\s+forget|measurements?|pattern\s+notes?|repeat\s+until|(?:do\s+not|don['’]t)\s+(?:stuff|fasten|cut|break|block|turn\s+(?:the\s+)?work))\b",

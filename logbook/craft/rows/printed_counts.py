@@ -113,6 +113,8 @@ def _claims(pattern: WrittenPattern, courses: Courses) -> Iterator[_Claim]:
 
 
 def _held(row: Row, printed: PrintedCount, chains_count: bool) -> int:
+    if printed.exact:
+        return sum(place.kind == printed.wanted.kind for place in row)
     if printed.beside_groups:
         row = tuple(place for place in row if place.group is None or place.group[1] < 2 or place.group[0].startswith(BLOCK))
     return Finder(row, chains_count).left(0, printed.wanted)

@@ -51,6 +51,7 @@ def fitting_rows(text: str, terms: Terms | None = None, chains_count: bool | Non
     return replace(found, wrong_side_first=bool(_WRONG_SIDE.search(named)))
 
 
+_OF_STITCHES = re.compile(r"\b(?:sts?|stitch(?:es)?)\b", re.IGNORECASE)
 _WRONG_SIDE = re.compile(r"[(\[]\s*(?:ws|wrong side)\b[^)\]\n]*[)\]]\s*[:.]?\s*\Z", re.IGNORECASE)
 
 
@@ -71,7 +72,8 @@ def _terms_of(text: str) -> Terms | None:
     if said:
         return Terms(said[1].upper())
     proved = terms_proved_by(text)
-    return proved or terms_proved_by(text.replace("sk", "").replace("miss", ""))
+    parted = re.sub(r"(?<=\d)(?=[a-z])", " ", text, flags=re.IGNORECASE)  # "2htr"
+    return proved or terms_proved_by(parted) or terms_proved_by(text.replace("sk", "").replace("miss", ""))
 
 
 @dataclass(frozen=True, slots=True)
@@ -158,7 +160,7 @@ class _Proving:
         """Whether row 1 is worked onto an edge of another piece, to which its yarn is joined."""
         first = self.pattern.rows[0].begins_with
         joined = bool(first) and isinstance(last := first[-1], Work) and last.made.name == NEW_YARN
-        return joined and self.pattern.chain_sizes is None
+        return (joined or self.pattern.on_edge) and self.pattern.chain_sizes is None
 
     def _troubles(self, tried: Tried) -> Iterator[RowProblem]:
         courses = tried.best
@@ -273,7 +275,9 @@ class _Proving:
         if stated.chain_constant is not None:
             same = same and (stated.chain_constant - courses.smallest) % multiple == 0
         if stated.plus is not None and proof.plus is not None:
-            same = same and (stated.plus - proof.plus) % multiple == 0
+            of_chains = not _OF_STITCHES.search(self.text, stated.span.start, stated.span.end)  # “multiple of 6 + 2” of either
+            plus = (proof.plus, courses.smallest) if of_chains else (proof.plus,)
+            same = same and any((stated.plus - each) % multiple == 0 for each in plus)
         if not same:
             in_chains = f"in chains a multiple of {multiple} plus {courses.smallest % multiple}"
             need = f"a multiple of {multiple} plus {proof.plus}, {in_chains}"

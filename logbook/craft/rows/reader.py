@@ -53,6 +53,7 @@ _BASE_IN_ROW = re.compile(
 _FOUNDATION = re.compile(
     r"\s*(?:work\s+|make\s+)?(?:\d+\s+)?(?:f(?:sc|hdc|dc)|foundation\s+(?:sc|hdc|dc|single|half|double))\b", re.IGNORECASE
 )
+_JOINED = re.compile(r"\b(?:re)?(?:join|attach)\s+(?:\w+\s+){0,2}?(?:yarn|thread|wool)\b", re.IGNORECASE)
 _RING = re.compile(r"\b(?:magic|adjustable|sliding|slip|yarn|thumb)\s+(?:loop|ring|circle)\b", re.IGNORECASE)
 LONGEST_SENTENCE = 300  # letters in what is said of chains
 _SAYS_COUNT = re.compile(
@@ -115,7 +116,7 @@ class _Reading:
         first, last, span = self.repeat or (None, None, NOWHERE)
         return WrittenPattern(
             written.rows, faults, chain, first, last, span, chains_count(self.text), self.stated, tuple(self._notes()),
-            self._sizes(chain), tuple(self._unsure()),
+            self._sizes(chain), tuple(self._unsure()), chain is None and self._on_edge(),
         )  # fmt: skip
 
     def _goes_on_until(self, part: TextPart) -> bool:
@@ -160,6 +161,11 @@ class _Reading:
 
     def _notes(self) -> list[Span]:
         return sorted({*self.notes, *(span for row in self.rows for span in row.words.notes)}, key=lambda span: span.start)
+
+    def _on_edge(self) -> bool:
+        """Whether yarn is joined to another piece before the first row."""
+        first = min((row.part.start for row in self.rows), default=0)
+        return _JOINED.search(self.text, 0, first) is not None
 
     def _unsure(self) -> Iterator[Span]:
         """What is set aside in rows, and lines between them, though it may be work."""

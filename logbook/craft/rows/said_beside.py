@@ -44,6 +44,8 @@ class SaidBeside:
 
     def aside(self, inside: Cursor, items: list[Instruction], repeats: bool) -> bool:
         """Takes what stands in brackets beside the work; False if it is work."""
+        if self._skipped_are_space(inside):
+            return True
         said = said_to_count(inside)
         if said is None and items and isinstance(items[-1], Chain) and only_moves(items[:-1]):
             said = counted_by_parts(inside, items[-1].count) or one_stitch(inside, items[-1].count)
@@ -183,7 +185,7 @@ class SaidBeside:
         """Steps over ``the skipped chs are the ch-3 sp`` of a block, which they are anyhow."""
         start = cur.at
         cur.number()
-        if cur.accept("skipped") and cur.accept("ch") and cur.accept("are", "counts", "is", "made"):
+        if cur.accept("skipped") and (cur.number(), cur.accept("ch"))[1] and cur.accept("are", "counts", "is", "made"):
             cur.accept("as", "for")
             wanted = self._targets.places.wanted(cur)
             if wanted is not None and wanted.kind == "sp":

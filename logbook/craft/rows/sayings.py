@@ -21,7 +21,7 @@ _CHAIN = re.compile(
 )
 _SENTENCE = re.compile(r"(?:[^.;\n]|\.(?=\d))+")
 _OTHER_CHAINS = re.compile(
-    r"\b(?:counts?|counted|counting|stands?|turning|(?:start|beg|beginning)\s+of|with\s+which|add(?:ing)?|take\s+away|picots?|never)\b",
+    r"\b(?:counts?|counted|counting|stands?|turning|(?:start|beg|beginning)\s+of|with\s+which|add(?:ing)?|take\s+away|picots?|never|begins?\s+with)\b",
     re.IGNORECASE,
 )
 """Words of a sentence whose chains are not those to begin with."""
@@ -40,7 +40,7 @@ _DIVISIBLE = re.compile(
 _PARITY = re.compile(
     r"\b(?P<what>even|odd)\s+number(?:\s+of\s+(?P<of>\w+))?(?:\s*,?\s*(?:plus|\+)\s*(?P<plus>\d+))?", re.IGNORECASE
 )
-_OF_CHAIN = re.compile(r"\b(?:ch|chs|chain|chains)\b", re.IGNORECASE)
+_OF_CHAIN = re.compile(r"(?<![a-z])(?:ch|chs|chain|chains)\b", re.IGNORECASE)
 _FOR_CHAIN = re.compile(r"\s*(?:sts?\s*|more\s+)?(?:for|in|to)\s+(?:the\s+)?(?:\w+\s+){0,2}?ch(?:ain)?\b", re.IGNORECASE)
 """``plus 2 for the foundation chain``: the multiple is of chains."""
 BASE_SENTENCE = re.compile(

@@ -31,6 +31,9 @@ class Skips:
             if cur.next_is("fromhook"):
                 cur.at += 1
             first = self.targets.at_base(cur) or self._where_it_stands(cur) or first
+            if found == [] and cur.accept("behind"):
+                cur.skip_clause("turn")
+                return []  # "sk the sc behind FPdc": the stitch that it stands in front of, which it took
             if cur.accept("between"):
                 return []  # "missing the dc between", said beside what is worked into
             found.append(Skip(wanted, count or 1, cur.span_from(start), first))
