@@ -21,7 +21,7 @@ _CHAIN = re.compile(
 )
 _SENTENCE = re.compile(r"(?:[^.;\n]|\.(?=\d))+")
 _OTHER_CHAINS = re.compile(
-    r"\b(?:counts?|counted|counting|stands?|turning|(?:start|beg|beginning)\s+of|with\s+which|add(?:ing)?|take\s+away|picots?|never|begins?\s+with)\b",
+    r"\b(?:counts?|counted|counting|stands?|turning|(?:start|beg|beginning)\s+of|with\s+which|add(?:ing)?|take\s+away|picots?|never|begins\s+with)\b",
     re.IGNORECASE,
 )
 """Words of a sentence whose chains are not those to begin with."""

@@ -34,6 +34,7 @@ def test_mesh_has_multiple_2_and_chain_constant_0_and_needs_6_chains() -> None:
     [
         "Multiple of 6 plus 1, add 1 for the base chain.",
         "Multiple of 12 + 1",
+        "Multiple of 6 plus 2",  # of chains, as nothing says that it is of stitches
         "Ch a multiple of 6 plus 2.",
         "Foundation chain: multiple of 6 plus 2",
     ],
@@ -42,7 +43,7 @@ def test_a_stated_multiple_that_the_rows_have_too(stated: str) -> None:
     assert prove(stated + "\n" + SHELLS.replace(" / ", "\n")).proven
 
 
-@pytest.mark.parametrize("stated", ["Multiple of 6 plus 2", "Multiple of 8 plus 1", "Ch a multiple of 6 plus 3"])
+@pytest.mark.parametrize("stated", ["Multiple of 6 sts plus 2", "Multiple of 8 plus 1", "Ch a multiple of 6 plus 3"])
 def test_a_stated_multiple_that_the_rows_contradict(stated: str) -> None:
     problems = prove(stated + "\n" + SHELLS.replace(" / ", "\n")).problems
     says = f"The text says “{stated}”; its rows need a multiple of 6 plus 1, in chains a multiple of 6 plus 2."
