@@ -22,6 +22,7 @@ are linear in the repeats from the least width on, and nothing is sampled.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import islice
 
 from logbook.craft.rows.finding import RowTrouble
 from logbook.craft.rows.instructions import Either, Instruction, Last, Next, Repeat, Skip, Times, Work, WrittenRow, works_of
@@ -189,8 +190,8 @@ def _takes(item: Instruction, widest: int) -> int:
 
 def _again(marks: Sequence[RepeatBegun], head: int, units: int, unit: int) -> tuple[RepeatBegun, int, int] | None:
     inside = [mark for mark in marks[1:-1] if head <= mark.at <= head + units]
-    for mark in inside[: unit + 1]:
-        for passes, later in enumerate(inside[inside.index(mark) + 1 :], 1):
+    for at, mark in enumerate(inside[: unit + 1]):
+        for passes, later in enumerate(islice(inside, at + 1, None), 1):
             if (later.at - mark.at) % unit == 0 and later.mind == mark.mind:
                 return mark, (later.at - mark.at) // unit, passes
     return None

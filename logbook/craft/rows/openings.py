@@ -65,9 +65,9 @@ def turning_chain(chain: Chain, after: Sequence[Instruction], said: SaidToCount 
     else:
         options, settled = _shown_options(chain, after, kind, shown)
     key = f"ch {chain.count}" + (f" as {options[0].stitch or 'nothing'}" if settled else "")
-    if settled and len(options) == 1 and options[0].stitch and not options[0].chains and _skips_one(after):
-        at_base = replace(options[0], at_base=True)
-        options = (at_base, options[0]) if _goes_through(after) else (options[0], at_base)
+    lone = settled and len(options) == 1 and bool(options[0].stitch) and not options[0].chains
+    if lone and _skips_one(after) and _goes_through(after):
+        options = (replace(options[0], at_base=True), options[0])
         key += ", and one skipped"
     return Opening(chain.count, options, key, chain.span, said=said is not None, settled=settled)
 
@@ -81,7 +81,7 @@ def _skips_one(after: Sequence[Instruction]) -> bool:
 def _goes_through(after: Sequence[Instruction]) -> bool:
     """Whether behind the skipped stitch every one is worked into."""
     item = after[1] if len(after) > 1 else None
-    return isinstance(item, Repeat) and len(item.body) == 1 and isinstance(item.body[0], Work)
+    return isinstance(item, Repeat) and len(item.body) == 1 and isinstance(item.body[0], Work) and item.body[0].span == item.span
 
 
 def _shown_options(chain: Chain, after: Sequence[Instruction], kind: str, shown: Shown) -> tuple[tuple[Counts, ...], bool]:

@@ -229,7 +229,7 @@ class Targets:
         """Steps over ``as first 3 ch`` at a round's end: more of what was made where it began."""
         start = cur.at
         worked = self.in_round and any(isinstance(item, Repeat) for item in self.items)
-        if worked and cur.accept("as") and cur.next_is("first", "begch", "tch", "beg", "ch", "join", "joining"):
+        if worked and cur.accept("as") and cur.next_is("first", "begch", "tch", "beg", "join", "joining"):
             cur.skip_to((*BREAKS, ")", "]", "and"))
             return True
         cur.at = start

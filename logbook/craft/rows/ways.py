@@ -13,6 +13,7 @@ from logbook.craft.rows.printed_counts import wrong_counts
 from logbook.craft.rows.sentences import Speaker
 
 MOST_WAYS = 64
+WIDEST = 150  # a multiple beyond any pattern's
 MOST_PLACES = 60_000  # laid in all rows, at their least widths; what more rows come to is not decided
 
 
@@ -78,6 +79,8 @@ def _laid(rows: Sequence[WrittenRow], always: dict[str, int], chain: int = 0) ->
         states = [each for each in tried if each.fits][:MOST_WAYS]
         if not states:
             return list(map(settled, tried))
+        if all(each.rows[-1].now_and_then > 1 and each.multiple > WIDEST for each in states):
+            return list(map(settled, states))  # what is worked onto a row that fits now and then would be wider still
         places += sum(_size(state) for state in states)
     return list(map(settled, states))
 

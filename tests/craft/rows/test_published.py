@@ -16,6 +16,7 @@ MARKED = {
     "Bed sock toe": "free loops",
     "Trinity stitch wash mitt": "three together begin in the place of the last stitch",
     "Layered flower": "around stitches of the round before the last",
+    "Solid square without a seam line": "the round ends in the space it began in",
     "Two-tier rose, old leaflet": "around stitches of the round before the last, in prose",
     "Six-petal blanket hexagon": "long stitches between groups two rounds below",
     "Star doily centre, old leaflet": "what the chains below count as is said among the work",
