@@ -9,6 +9,7 @@ from logbook.pages.pieces.piece_card import NOT_YET, PieceCard
 from logbook.window.canvas import DrawingCanvas
 from logbook.window.card import Card
 from logbook.window.fitting import FittingColumns
+from logbook.window.keyboard import focused
 from logbook.window.keys import accelerator
 from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
@@ -32,6 +33,7 @@ class FollowView(Card):
     def __init__(self, parent: tk.Misc, look: Look, shape: Callable[[], object]) -> None:
         super().__init__(parent, look, fills=True)
         self.rowconfigure(2, weight=1)
+        self._holding = False
         look.grid(Sentence(self, "Your numbers", "Title.TLabel"), row=0, column=0, sticky="ew", pady=(0, 1))
         self.headline = Sentence(self, NOT_YET, "Result.TLabel")
         self.headline.grid(row=1, column=0, sticky="ew")
@@ -75,16 +77,24 @@ class FollowView(Card):
                 widget.grid()
             else:
                 widget.grid_remove()
-        if card.answer is None:
+        if card.answer is None and not self._holding:
             self.to_top()
 
     @contextmanager
     def holding_runs(self) -> Iterator[None]:
-        """What is shown meanwhile leaves the sizes under the pointer: room above them is kept, what grows there scrolls away."""
-        before = self.runs.winfo_rooty()
-        yield
+        """What is shown meanwhile leaves the sizes under the pointer, and a field of theirs that is typed in where it is: room
+        above is kept, what grows there scrolls away.
+        """
+        typed_in = focused(self)
+        stays = typed_in if isinstance(typed_in, ttk.Entry) and str(typed_in).startswith(f"{self.runs}.") else self.runs
+        before = stays.winfo_rooty()
+        self._holding = True
+        try:
+            yield
+        finally:
+            self._holding = False
         self.update_idletasks()
-        lower, spare = self.runs.winfo_rooty() - before, self._spare.winfo_height()
+        lower, spare = stays.winfo_rooty() - before, self._spare.winfo_height()
         if lower > spare:
             lower -= self._scrolled.scroll_lines(-(-(lower - spare) // self._scrolled.look.line))
         self._spare.configure(height=max(1, spare - lower))

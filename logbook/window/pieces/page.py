@@ -100,8 +100,8 @@ class PiecesPage(RecordPage):
             save=self.save,
             answer=lambda: self.card.answer,
             words=lambda: self.find.find.text,
-            typed=self._changed,
-            chosen=self._size_chosen,
+            typed=self._sizes_changed,
+            chosen=self._sizes_changed,
             shown_anew=self._shown_anew,
             reloaded=self._written_to,
             fold=self._fold,
@@ -163,7 +163,7 @@ class PiecesPage(RecordPage):
         self.follow.show(self.card)
         self.editor.say_body_width(self.card.body_width)
 
-    def _size_chosen(self) -> None:
+    def _sizes_changed(self) -> None:
         with self.follow.holding_runs():
             self._changed()
 

@@ -152,6 +152,22 @@ def test_the_first_size_is_renamed_before_anything_else_is_typed_of_it(root: tk.
     assert len(view.table.shown) == 1
 
 
+@pytest.mark.parametrize("typed", ["x", "<BackSpace>", "1"])
+def test_the_field_that_is_typed_in_stays_where_it_is(root: tk.Tk, look: Look, page: PiecesPage, typed: str) -> None:
+    """Also while there are no numbers, and what stands above it goes away."""
+    root.geometry(f"{scaled(1366)}x{scaled(500)}")
+    settle(root)
+    field = page.sizes.view.fields["body"].input
+    field.focus_force()
+    settle(root)
+    hit(root, "<Control-a>")
+    top = field.winfo_rooty()
+    for key in (typed, "4", "<BackSpace>"):
+        write(root, key) if len(key) == 1 else hit(root, key)
+        settle(root)
+        assert abs(field.winfo_rooty() - top) < look.line
+
+
 @pytest.mark.parametrize(("begin", "steps"), [(0, (1, 1, 1, -1, -1, -1)), (3, (-1, -1, -1, 1, 1, 1))])
 def test_the_sizes_stay_where_they_are_when_another_is_chosen(
     root: tk.Tk, page: PiecesPage, session: Session, begin: int, steps: tuple[int, ...]
