@@ -16,7 +16,7 @@ from logbook.craft.words.lengths import Units, show_length
 from logbook.craft.words.numbers import show_number
 from logbook.tasks.garments import GarmentAnswer
 from logbook.tasks.money_words import HANDS_CAUTION
-from logbook.tasks.note_words import CHILDREN_CAUTION
+from logbook.tasks.note_words import CHILDREN_CAUTION, part_measures
 
 _ADULT_BUST_MM = 700.0
 """Below this round the chest a head is not taken for an adult's."""
@@ -221,5 +221,5 @@ def _openings(size: GarmentInSize, units: Units) -> list[str]:
 
 
 def _too_small(name: str, mm: float, part: str, needs_mm: float, units: Units) -> str:
-    has, needs = show_length(mm, units), show_length(needs_mm, units)
-    return f"The {name} is {has} round, but the {part} measures {needs}: make it larger, or leave an opening."
+    measures = part_measures(part, needs_mm, units)
+    return f"The {name} is {show_length(mm, units)} round, but {measures}: make it larger, or leave an opening."

@@ -8,7 +8,7 @@ from logbook.craft.gauges.hanging import Growth
 from logbook.craft.gauges.over_length import counted_over, number_over, over_length
 from logbook.craft.gauges.washing import FinishedGauge, Washing
 from logbook.craft.pieces.edge_stitches import EdgeStitch
-from logbook.craft.pieces.fit import BodyOpening, Fit, FitVerdict
+from logbook.craft.pieces.fit import ADULT_HEAD_MM, BodyOpening, Fit, FitVerdict
 from logbook.craft.pieces.notes import (
     AllAlike,
     CantTellApart,
@@ -257,9 +257,16 @@ def _fit(fit: Fit, units: Units) -> Iterator[str]:
             yield f"Worn, it gets {show_percent(abs(fit.length_change))} {longer}."
 
 
+def part_measures(part: str, mm: float, units: Units) -> str:
+    """``the upper arm measures 31.0 cm``; a head that is as large as one is taken to be where none is given is told as that."""
+    if part == "head" and abs(mm - ADULT_HEAD_MM) < 0.5:
+        return f"an adult’s head usually measures {show_length(mm, units)}"
+    return f"the {part} measures {show_length(mm, units)}"
+
+
 def _too_small(opening: BodyOpening, give: float | None, units: Units) -> str:
-    has, needs = show_length(opening.round_mm, units), show_length(opening.needs_mm, units)
-    what = f"The {opening.name} is {has} round, but the {opening.part} measures {needs}"
+    measures = part_measures(opening.part, opening.needs_mm, units)
+    what = f"The {opening.name} is {show_length(opening.round_mm, units)} round, but {measures}"
     if give is None:
         return f"{what}: make it larger, or leave an opening."
     if opening.stretch <= give:

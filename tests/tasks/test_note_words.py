@@ -32,8 +32,18 @@ EDGE = EdgeStitch(stitch_mm=6.0, give_or_take=0.03, extra_chains=1, tag="H1")
 @pytest.mark.parametrize(
     ("note", "words"),
     [
-        (TooSmall(NECK, None), "The neck is 50.0 cm round, but the head measures 56.0 cm: make it larger, or leave an opening."),
-        (TooSmall(NECK, 0.2), "The neck is 50.0 cm round, but the head measures 56.0 cm: it only goes on stretched by 12 %."),
+        (
+            TooSmall(NECK, None),
+            "The neck is 50.0 cm round, but an adult’s head usually measures 56.0 cm: make it larger, or leave an opening.",
+        ),
+        (
+            TooSmall(NECK, 0.2),
+            "The neck is 50.0 cm round, but an adult’s head usually measures 56.0 cm: it only goes on stretched by 12 %.",
+        ),
+        (
+            TooSmall(replace(NECK, needs_mm=580), None),
+            "The neck is 50.0 cm round, but the head measures 58.0 cm: make it larger, or leave an opening.",
+        ),
         (FitVerdict.TOO_TIGHT, "It is too tight on that body."),
         (
             Unusual(0.3125, Direction.STITCHES),
@@ -80,7 +90,9 @@ def test_what_a_note_says(note: Note, part: str) -> None:
 
 def test_in_inches() -> None:
     (small,) = said((TooSmall(NECK, 0.1),), Units.INCHES)
-    assert small.startswith("The neck is 19 5/8 in round, but the head measures 22 in, more than the fabric stretches")
+    assert small.startswith(
+        "The neck is 19 5/8 in round, but an adult’s head usually measures 22 in, more than the fabric stretches"
+    )
     assert said((fit_of(1016, 939.8, None, None),), Units.INCHES) == ("It measures 40 in all round, 3 in more than the body.",)
 
 

@@ -14,6 +14,7 @@ from logbook.tasks.at_home import name_key
 from logbook.tasks.garment_words import stands_in_the_way
 from logbook.tasks.garments import cloths_of, garments, matching_garments, sizes_for
 from logbook.tasks.pieces import Basis, basis_of, matching_pieces, planned_pieces, work_out_piece
+from logbook.tasks.size_runs import work_out_run
 
 NEW = "new"
 """The key of a garment that is not saved yet."""
@@ -98,11 +99,13 @@ class GarmentList:
         yield from self._each_garment_checked()
 
     def _chain(self, piece: PlannedPiece) -> str:
-        """The starting chain; of a piece in several sizes none, as each has its own."""
-        if piece.sizes:
-            return ""
+        """The starting chain; of a piece in several sizes the least and the most."""
         try:
             basis = basis_of(self._session.book, piece.swatch, piece.edge_swatch)
+            if piece.sizes:
+                sizes = work_out_run(basis, piece.plan, piece.sizes, piece.condition).run.sizes
+                chains = sorted({size.piece.chain for size in sizes})
+                return f"{chains[0]}–{chains[-1]}" if len(chains) > 1 else str(chains[0])
             return str(work_out_piece(basis, piece.plan, piece.condition).numbers.chain)
         except RefusedError:
             return "–"

@@ -61,7 +61,7 @@ class PieceMaker:
         units = self._session.units
         try:
             basis, gauges = self.reckoned(swatch, edge_swatch, read.condition, other_hands=bool(size))
-            body_width = self._body_width(read.plan, gauges)
+            body_width = self._body_width(read.plan, gauges, size)
             answer = piece_with(gauges, basis.swatch, read.plan)
         except RefusedError as error:
             return PieceCard(missing=str(error))
@@ -91,11 +91,12 @@ class PieceMaker:
         _, basis, own, others = self._known
         return basis, others if other_hands else own
 
-    def _body_width(self, plan: PiecePlan, gauges: PieceGauges) -> str:
+    def _body_width(self, plan: PiecePlan, gauges: PieceGauges, size: str) -> str:
         if plan.body_mm is None:
             return ""
         width = show_length(plan.target_width(gauges.pitch(plan.round_body)), self._session.units)
-        return f"{'The whole' if plan.in_round else 'A panel'} is to be {width} wide."
+        said = f"{'The whole' if plan.in_round else 'A panel'} is to be {width} wide."
+        return f"Size {size}: {said[0].lower()}{said[1:]}" if size else said
 
 
 def _sizes(answer: PieceAnswer, units: Units) -> Iterator[tuple[str, ...]]:

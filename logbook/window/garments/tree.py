@@ -12,7 +12,7 @@ from logbook.window.keys import accelerator
 from logbook.window.look import Look
 from logbook.window.table import COPY_KEYS, Column, Row, Table
 
-COLUMNS = (Column("name", "Garments and pieces", 14, grow=True, least=8), Column("chain", "Chain", 5, "right"))
+COLUMNS = (Column("name", "Garments and pieces", 14, grow=True, least=8), Column("chain", "Chain", 7, "right"))
 EMPTY = (
     "Nothing is planned yet.",
     "For a single piece name it in the form beside this, choose the swatch it is worked from, and type a width. “New garment…” "

@@ -71,7 +71,7 @@ def test_a_plain_vest() -> None:
     assert found.yarn.balls == 6
     assert found.yarn.give_or_take_grams == pytest.approx(15.926, abs=0.001)
     assert notes(VEST, HDC_SWATCH)[:2] == (
-        "The neck is 47.6 cm round, but the head measures 56.0 cm: make it larger, or leave an opening.",
+        "The neck is 47.6 cm round, but an adult’s head usually measures 56.0 cm: make it larger, or leave an opening.",
         "It measures 101.5 cm all round, 7.5 cm more than the body.",
     )
     # ρ = 0.025/63 g/mm²; load ρ·558/2 = 0.11071 g/mm over 100 mm is 11.07 g, less half of 12 g: 5.07 g
@@ -158,7 +158,7 @@ def test_a_sideways_rib_with_negative_ease() -> None:
     assert found.growth.near
     assert found.clip_grams is None
     assert notes(RIBBED, RIB_SWATCH)[:2] == (
-        "The neck is 53.2 cm round, but the head measures 56.0 cm: it only goes on stretched by 5.3 %.",
+        "The neck is 53.2 cm round, but an adult’s head usually measures 56.0 cm: it only goes on stretched by 5.3 %.",
         "The hem is 81.2 cm round, but the hip measures 96.0 cm: it only goes on stretched by 18 %.",
     )
     assert found.yarn is not None

@@ -31,7 +31,9 @@ def test_a_saved_piece_is_shown_and_worked_out(session: Session) -> None:
     assert ("armhole", "19.8 cm", "20.0 cm", "", "", "") in card.sizes
     assert card.sizes[-1][:2] == ("all round", "101.5 cm")
     assert card.body_width == "A panel is to be 52.0 cm wide."
-    assert card.warnings == ("The neck is 47.6 cm round, but the head measures 56.0 cm: make it larger, or leave an opening.",)
+    assert card.warnings == (
+        "The neck is 47.6 cm round, but an adult’s head usually measures 56.0 cm: make it larger, or leave an opening.",
+    )
     assert not set(card.warnings) & set(card.notes)
     assert card.draw is not None
 

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from logbook.craft.pieces.planned_piece import PlannedPiece, SizePlan
+from logbook.pages.garments.garment_list import GarmentList
 from logbook.pages.pieces.piece_card import PieceMaker
 from logbook.pages.pieces.piece_form import PieceForm
 from logbook.pages.pieces.run_card import NO_SIZES, RunCard, RunMaker, texts_with
@@ -128,3 +129,18 @@ def test_sizes_are_saved_with_the_piece_and_copied(session: Session, form: Piece
     assert form.sizes().plans[0].name == "S"
     form.type_in("sizes", ";80")
     assert form.save()["sizes"] == "Name the size, for example M."
+
+
+def test_what_a_body_comes_to_says_in_which_size(session: Session, form: PieceForm) -> None:
+    maker = PieceMaker(session)
+    runs = RunMaker(session, maker)
+    in_d = runs.plan_of_size(form.read(), form.sizes(), "D")
+    assert maker.card(in_d, form.swatch_uid(), "", "D").body_width == "Size D: a panel is to be 54.5 cm wide."
+
+
+def test_the_list_has_the_least_and_the_most_chains_of_the_sizes(session: Session) -> None:
+    listed = GarmentList(session)
+    while listed.check():
+        pass
+    lines, _ = listed.lines("")
+    assert [line.cells[1] for line in lines] == ["68–86"]
