@@ -20,6 +20,8 @@ from logbook.tasks.note_words import CHILDREN_CAUTION, part_measures
 
 _ADULT_BUST_MM = 700.0
 """Below this round the chest a head is not taken for an adult's."""
+_LARGEST_MM = 5000.0
+"""No garment that is worn has a piece with a larger measure."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +59,12 @@ def stands_in_the_way(size: GarmentInSize) -> bool:
 
 def notes(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -> tuple[str, ...]:
     """What else is to be said of one size."""
+    too_large = [
+        f"The {name} of “{piece.name}” {doubt}"
+        for piece in size.pieces
+        for name, mm in piece.wanted.items()
+        if (doubt := doubt_of(mm, units))
+    ]
     said = [_piece_sentence(piece, trouble) for piece in size.pieces for trouble in piece.troubles if trouble.kind in _REMARKS]
     said += _misses_its_ease(answer, size, units)
     said += [_eased(join, units) for join in size.joins if join.verdict is JoinVerdict.EASE_IN]
@@ -73,7 +81,12 @@ def notes(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -
         said.append(f"No yarn for {names}: weigh {which}, and count its stitches and rows.")
     if size.time is not None and size.pieces:
         said.append(HANDS_CAUTION)
-    return tuple(dict.fromkeys(said))
+    return tuple(dict.fromkeys((*too_large, *said)))
+
+
+def doubt_of(mm: float, units: Units) -> str:
+    """The rest of a sentence about a measure that is hardly meant; "" for any other."""
+    return f"comes to {show_length(mm, units)}, which no garment measures: check it." if mm > _LARGEST_MM else ""
 
 
 def _round_by_flat(answer: GarmentAnswer, size: GarmentInSize) -> list[str]:

@@ -8,7 +8,6 @@ from logbook.book.swatches import swatches
 from logbook.craft.gauges.over_length import number_over, over_length
 from logbook.craft.pieces.made_fields import show_hours
 from logbook.craft.pieces.made_piece import MadePiece
-from logbook.craft.pieces.notes import TimeTaken, WholePiece, YarnUsed
 from logbook.craft.pieces.wear import Worn, read_worn
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
@@ -18,7 +17,7 @@ from logbook.craft.words.dates import date_words
 from logbook.craft.words.lengths import Units, show_difference, show_length
 from logbook.craft.words.numbers import show_change, show_number, show_percent
 from logbook.tasks.drift import learnt_drift
-from logbook.tasks.note_words import said
+from logbook.tasks.drift_words import IN_SINGLE_PIECES, time_taken_words, whole_piece_words, yarn_used_words
 
 
 def beside_each_other(made: MadePiece, units: Units) -> list[str]:
@@ -53,10 +52,11 @@ def what_it_teaches(book: Logbook, made: MadePiece) -> tuple[str, ...]:
             return ()
         worked = replace(own[0], worked_by=made.worked_by) if made.worked_by.strip() else own[0]
         drift = learnt_drift(connection).of_swatch(worked)
-    notes = [WholePiece(one, None) for one in (drift.stitches, drift.rows) if one.lean]
-    notes_used = [YarnUsed(drift.grams)] if drift.grams.pieces else []
-    times = [TimeTaken(drift.minutes)] if drift.minutes.pieces else []
-    return said([*notes, *notes_used, *times])
+    where = IN_SINGLE_PIECES
+    taught = [whole_piece_words(one, where) for one in (drift.stitches, drift.rows) if one.lean]
+    taught += [yarn_used_words(drift.grams, where)] if drift.grams.pieces else []
+    taught += [time_taken_words(drift.minutes, where)] if drift.minutes.pieces else []
+    return tuple(taught)
 
 
 def _sizes(made: MadePiece, units: Units) -> Iterator[str]:

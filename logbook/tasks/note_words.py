@@ -3,7 +3,6 @@
 import math
 from collections.abc import Iterable, Iterator, Sequence
 
-from logbook.craft.gauges.drift import Drift, combined
 from logbook.craft.gauges.hanging import Growth
 from logbook.craft.gauges.over_length import counted_over, number_over, over_length
 from logbook.craft.gauges.washing import FinishedGauge, Washing
@@ -35,6 +34,7 @@ from logbook.craft.swatches.conditions import Direction
 from logbook.craft.words.counting import counted, listed
 from logbook.craft.words.lengths import Units, show_length
 from logbook.craft.words.numbers import in_mark, show_number, show_percent
+from logbook.tasks.drift_words import time_taken_words, together_words, whole_piece_words, yarn_used_words
 from logbook.tasks.money_words import HANDS_CAUTION
 
 _PLAIN = {
@@ -105,8 +105,8 @@ def _sentences(note: Note, units: Units) -> Iterator[str]:
         case EdgesOf(each, edge):
             yield from _edges(each, edge)
         case WholePiece(drift, swatch):
-            yield _drift(drift)
-            yield from _together(drift, swatch)
+            yield whole_piece_words(drift)
+            yield from together_words(drift, swatch)
         case _:
             yield _sentence(note, units)
 
@@ -134,9 +134,9 @@ def _sentence(
         case Unusual(pitch, direction):
             return f"That gauge is {counted_over(pitch, direction, None, units)}, which is hardly crocheted: check the readings."
         case YarnUsed(drift):
-            return _used(drift, "yarn", "piece")
+            return yarn_used_words(drift)
         case TimeTaken(drift):
-            return _used(drift, "time", "timed piece")
+            return time_taken_words(drift)
         case TooSmall(opening, give):
             return _too_small(opening, give, units)
         case OddRib(rows):
@@ -195,47 +195,6 @@ def _washing(finished: FinishedGauge, direction: Direction) -> Iterator[str]:
             "Counted too coarsely to tell the accuracy: measure how far some whole repeats reach, "
             f"for example “4 repeats = {in_mark('15.1')} cm”."
         )
-
-
-def _drift(drift: Drift) -> str:
-    up_to, learned = show_percent(drift.give_or_take), f"learned from {counted(drift.pieces, 'piece')}"
-    if not drift.pieces:
-        return f"A finished garment usually differs from its swatch by up to {up_to} (assumed, until you log finished pieces)."
-    stitches = drift.direction is Direction.STITCHES
-    lean = show_percent(abs(math.expm1(drift.lean)))
-    if lean == "0 %":
-        what = "A finished garment usually differs" if stitches else "The rows of a finished garment usually differ"
-        return f"{what} from its swatch by up to {up_to} ({learned})."
-    whose = f"{drift.hand}’s" if drift.hand else "Your"
-    comes = "this is counted in" if drift.counted else "this is left out here, as others will make it"
-    than = drift.direction.than(math.exp(drift.lean))
-    return (
-        f"{whose} {drift.direction.value} come out {lean} {than} in a piece than on its swatch, "
-        f"{learned}: {comes}, and a piece may still differ by up to {up_to}."
-    )
-
-
-def _together(drift: Drift, swatch: float | None) -> Iterator[str]:
-    both = combined(drift.give_or_take, swatch)
-    if swatch is not None and both is not None:
-        yield (
-            f"With the swatch’s own {show_percent(swatch)} that comes to about ± {show_percent(both)} for the "
-            f"{drift.direction.value}: the two seldom add up in full."
-        )
-
-
-def _used(drift: Drift, what: str, of: str) -> str:
-    whose = f"{drift.hand}’s pieces" if drift.hand else "Your pieces"
-    known, up_to = f"learned from {counted(drift.pieces, of)}", show_percent(drift.give_or_take)
-    change = show_percent(abs(math.expm1(drift.lean)))
-    if change == "0 %":
-        return f"The {what} of a piece of this yarn and stitch may differ by up to {up_to} from what the swatch says ({known})."
-    comes = "this is counted in" if drift.counted else "this is left out here, as others will make it"
-    more = "more" if drift.lean > 0 else "less"
-    return (
-        f"{whose} of this yarn and stitch take {change} {more} {what} than the swatch says, {known}: {comes}, and one may still "
-        f"differ by up to {up_to}."
-    )
 
 
 def _fit(fit: Fit, units: Units) -> Iterator[str]:

@@ -18,7 +18,7 @@ from logbook.pages.garments.garment_texts import ReadGarment, piece_key
 from logbook.pages.garments.join_fix import JoinFix, fixes_of
 from logbook.pages.garments.own_sizes import own_words
 from logbook.pages.session import Session
-from logbook.tasks.garment_words import GarmentProblem, notes, problems_of
+from logbook.tasks.garment_words import GarmentProblem, doubt_of, notes, problems_of
 from logbook.tasks.garments import GarmentAnswer, cloths_of, sizes_for
 from logbook.tasks.money_words import price_words, sentence_of, time_words
 from logbook.tasks.pieces import Basis
@@ -31,7 +31,7 @@ NO_PIECES = "It has no pieces yet: “Add a piece” adds one."
 class GarmentCard:
     """The garment in the size shown. ``answer`` has that size alone; None while not even its sizes are known, which ``missing``
     explains. ``fixes`` is what mends a problem, by its sentence, in the sizes that are worked out. ``values`` is what each
-    measure of the piece chosen comes to, in words, and ``own`` says which sizes have their own; ``errors`` has a sentence for
+    measure of the piece chosen comes to, in words, and ``hints`` is what else is said of it; ``errors`` has a sentence for
     each text that stands in the way, by its name; ``refused`` one for each piece that can't be worked out yet.
     """
 
@@ -46,7 +46,7 @@ class GarmentCard:
     fixes: Mapping[str, JoinFix] = field(default_factory=dict)
     notes: Sequence[str] = ()
     values: Mapping[str, str] = field(default_factory=dict)
-    own: Mapping[str, str] = field(default_factory=dict)
+    hints: Mapping[str, str] = field(default_factory=dict)
     errors: Mapping[str, str] = field(default_factory=dict)
     refused: Mapping[str, str] = field(default_factory=dict)
 
@@ -94,9 +94,8 @@ class GarmentMaker:
         chosen = next((piece for piece in possible.garment.pieces if piece.name == chosen_name), None)
         units = self._session.units
         refused = {**self._no_cloth, **possible.pieces}
-        values, errors = self._values(read, form.piece, shown, units)
+        values, hints, errors = self._values(read, form.piece, shown, units)
         problems = self._problems(shown, answer)
-        planned = read.pieces.get(form.piece)
         missing = [refused[chosen_name]] if chosen_name in refused else [*refused.values(), *possible.joins.values()]
         return GarmentCard(
             sizes=tuple(one.name for one in self.sizes),
@@ -110,9 +109,7 @@ class GarmentMaker:
             fixes=self.fixes(problems),
             notes=notes(answer, possible.garment, units),
             values=values,
-            own={}
-            if planned is None
-            else {name: own_words(read.plan.sizes.typed, planned.name, name) for name in planned.measures},
+            hints=hints,
             errors={**read.errors, **errors},
             refused=refused,
         )
@@ -185,9 +182,10 @@ class GarmentMaker:
             self._said[size.name] = problems_of(answer, answer.numbers[0], self._session.units)
         return self._said[size.name]
 
-    def _values(self, read: ReadGarment, number: int, size: GarmentSize, units: Units) -> tuple[dict[str, str], dict[str, str]]:
-        """What the measures of a piece come to, and a sentence for each that comes to nothing."""
+    def _values(self, read: ReadGarment, number: int, size: GarmentSize, units: Units) -> tuple[dict[str, str], ...]:
+        """What the measures of a piece come to, what else is said of each, and a sentence for each that comes to nothing."""
         values: dict[str, str] = {}
+        hints: dict[str, str] = {}
         errors: dict[str, str] = {}
         piece = read.pieces.get(number)
         measures = SizeMeasures(read.plan, size)
@@ -201,7 +199,10 @@ class GarmentMaker:
                 errors[key] = str(error)
             else:
                 values[measure] = "" if mm is None else show_length(mm, units)
-        return values, errors
+                doubt = "" if mm is None else doubt_of(mm, units)
+                own = own_words(read.plan.sizes.typed, piece.name, measure)
+                hints[measure] = " ".join(filter(None, (f"It {doubt}" if doubt else "", own)))
+        return values, hints, errors
 
 
 def piece_headline(piece: ShapedPiece) -> str:

@@ -146,7 +146,7 @@ class MadeForm:
         return "\n".join([*first, *beside_each_other(made, self._session.units), *said])
 
     def taught(self) -> str:
-        """What is counted into the next piece, now that it is saved."""
+        """What is counted into which pieces, now that it is saved."""
         return " ".join(what_it_teaches(self._session.book, self._made))
 
     @property

@@ -97,7 +97,7 @@ class PartCard(FormCard):
         if self._entries[key].kind == "swatch":
             return self.form.swatches.words(self.fields[key].text) or None
         if self._entries[key].kind == "measure":
-            return self._around.card().own.get(key) or None
+            return self._around.card().hints.get(key) or None
         return OWN_SIZES if key == "own sizes" else None
 
     def _names_to_use(self) -> str:

@@ -21,7 +21,7 @@ from logbook.window.sentence import Sentence
 from logbook.window.text_field import TextField
 
 LABEL_LETTERS = 18
-COUNTED_IN = "What it measures is counted into the next piece."
+COUNTED_IN = "What it measures is counted into the next single piece."
 
 
 class FieldLine(NamedTuple):

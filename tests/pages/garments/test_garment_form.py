@@ -92,6 +92,17 @@ def test_what_a_measure_comes_to_and_what_is_wrong_with_one(session: Session, fo
     assert form.save().keys() == {"piece 1: width"}
 
 
+def test_a_measure_that_no_garment_has_is_doubted_and_goes_on_to_be_worked_out(session: Session, form: GarmentForm) -> None:
+    begun(form, "two-panel top")
+    form.piece = 1
+    assert not any("no garment" in note for note in card(session, form, "M").notes)
+    form.type_in("piece 1: width", "9000")
+    shown = card(session, form, "M")
+    assert shown.hints["width"] == "It comes to 9000.0 cm, which no garment measures: check it."
+    assert shown.notes[0] == "The width of “back” comes to 9000.0 cm, which no garment measures: check it."
+    assert shown.chosen is not None
+
+
 def test_a_bare_number_is_in_the_users_units(session: Session, form: GarmentForm) -> None:
     session.settings = replace(session.settings, units="in")
     form.begin("two-panel top", "H1")
@@ -218,7 +229,7 @@ def test_a_remedy_of_some_sizes_is_their_own_and_is_told_beside_the_field(sessio
     form.piece = 2
     shown, _ = in_all_sizes(session, form, "S")
     told = "These sizes have their own: S 50 cm, M 45 cm. They stand under “Sizes of your own” of the garment."
-    assert shown.own["length"] == told
+    assert shown.hints["length"] == told
     (fix,) = shown.fixes.values()
     assert fix.words(Units.CM) == "Make it fit in S and M"
     assert fix.done() == "The form is changed so that it fits in S and M; it is not saved yet."
