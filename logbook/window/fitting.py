@@ -20,6 +20,12 @@ class FittingColumns:
         table.tree.bind("<Configure>", lambda _: self._fit(), add="+")
         table.look.when_changed(table, self._fit)
 
+    def need(self, need: Sequence[str]) -> None:
+        """Others are needed from now on, those first first; what is not among them is not shown."""
+        if tuple(need) != tuple(self._need):
+            self._need = need
+            self._fit()
+
     def _fit(self) -> None:
         tree, look = self._table.tree, self._table.look
         look.style.configure("TwoLines.Treeview", rowheight=2 * look.line + look.pixels(2))

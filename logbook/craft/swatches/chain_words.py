@@ -14,7 +14,7 @@ _LESS = ("less", "minus", "-", "−", "–")
 _STITCH = r"(?P<{}>(?:stitch(?:es)?|sts?\.?)(?![a-z]))|(?:chains?|chs?)(?![a-z])"
 # Not compiled before it is wanted: that is slow, and few starts of the program need it.
 _WORDS = rf"""\s*(?P<chain>(?:ch|chain)\s+)?(?:an?y?\s+)?(?:(?:multiples?|mult\.?)\s*(?:of\s+)?)?
-    (?P<m>\d{{1,5}}(?:\s?[nk](?![a-z]))?|(?:even|odd)\s+numbers?(?:\s+of)?|number\s+of)\s*
+    (?P<m>\d{{1,5}}(?:\s?[nk](?![a-z]))?|(?:even|odd)\s+numbers?(?:\s+of)?|number\s+of|(?<=any[ ])number)\s*
     (?:{_STITCH.format("of_st")})?\s*
     (?:,?\s*(?P<sign>plus|and|less|minus|\+|-|−|–)\s*(?P<b>\d{{1,5}})\s*(?:{_STITCH.format("plus_st")})?)?\s*
     (?:[,;(]?\s*(?:then\s+)?(?:add|plus|\+|and)\s*(?P<t>\d{{1,4}})\s*(?:more\s*|extra\s*)?(?:chains?|chs?)?\s*
@@ -30,8 +30,8 @@ def read_chain_words(text: str) -> ChainStatement:
     multiple = int(number) if number.isdecimal() else 2 if number.startswith(("even", "odd")) else 1
     if found is None or multiple < 1:
         raise UnreadableError(
-            f"Couldn't read “{text.strip()[:60]}”: write it as the pattern does, like “multiple of 10 plus 4” or "
-            "“multiple of 6 plus 1, add 1 for the base chain”."
+            f"Couldn't read “{text.strip()[:60]}”: write it as the pattern does, like “multiple of 10 plus 4”, "
+            "“multiple of 6 plus 1, add 1 for the base chain”, “even number” or “any number plus 2”."
         )
     constant = int(found["b"] or 0) + number.startswith("odd")
     if found["sign"] and found["sign"].lower() in _LESS:

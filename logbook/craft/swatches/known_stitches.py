@@ -70,9 +70,17 @@ STITCHES = (
 )
 
 
+_LOOPS = r"""[(,]?\s*\b(?:(?:worked\s+)?(?:in(?:to)?|through|thru)\s+)?(?:the\s+)?
+    (?:[bf]lo?|t[bf]l|(?:back|front|third|3rd|both)[\s-]+(?:loops?|lps?)(?:[\s-]+only)?)(?![\w-])\.?\)?"""
+"""Words for the loops that a stitch goes into."""
+
+
 def known_stitch(text: str, terms: Terms) -> KnownStitch | None:
-    """The stitch that ``text`` names in ``terms``: ``hdc``, ``half double crochet``, ``half double``; None if it is none."""
-    name = _folded(text)
+    """The stitch that ``text`` names in ``terms``: ``hdc``, ``half double crochet``, ``hdc blo``; None if it is none.
+
+    Which loops it goes into changes neither its chain nor how a row begins.
+    """
+    name = _folded(re.sub(_LOOPS, " ", text, flags=re.IGNORECASE | re.VERBOSE))
     return next((stitch for stitch in STITCHES if name in _names(stitch, terms)), None)
 
 

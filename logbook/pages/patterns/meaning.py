@@ -29,6 +29,7 @@ class Meaning:
     """``chain_rule`` and ``row_rule`` are short and to be shown large, ``—`` while something is missing or wrong.
 
     The notes then say what; the lines and the rows are empty then, so that nothing stale is shown.
+    ``is_plain``: a repeat is a stitch.
     """
 
     chain_rule: str
@@ -36,13 +37,14 @@ class Meaning:
     chains: tuple[ChainLine, ...]
     row_rule: str
     row_notes: tuple[str, ...]
+    is_plain: bool = False
 
 
 def meaning_of(pattern: StitchPattern, problems: Mapping[str, str]) -> Meaning:
     """What ``pattern`` means, where ``problems`` (by field) leave it to be said."""
     chain_rule, chain_notes, chains = _chains(pattern, problems)
     row_rule, row_notes = _rows(pattern, problems)
-    return Meaning(chain_rule, chain_notes, chains, row_rule, row_notes)
+    return Meaning(chain_rule, chain_notes, chains, row_rule, row_notes, pattern.multiple == 1)
 
 
 def _chains(pattern: StitchPattern, problems: Mapping[str, str]) -> tuple[str, tuple[str, ...], tuple[ChainLine, ...]]:

@@ -20,6 +20,7 @@ CHAIN_COLUMNS = (
     Column("stitches", "Base sts", 6, "right", grow=True),
     Column("ring", "In a ring", 6, "right", grow=True),
 )
+CHAIN_NEED = tuple(column.key for column in CHAIN_COLUMNS)
 SWATCH_COLUMNS = (
     Column("tag", "Swatch", 8),
     Column("yarn", "Yarn", 14, grow=True),
@@ -42,14 +43,14 @@ class MeaningView(Card):
         self._inside.columnconfigure(0, weight=1)
         self._line = 0
         self.chain_rule = self._heading("Starting chain")
-        self.chains = self._table(CHAIN_COLUMNS, MOST)
+        self.chains, self._chain_columns = self._table(CHAIN_COLUMNS, MOST)
         self.chain_notes = self._notes()
         self.row_rule = self._heading("Rows")
         self.row_notes = self._notes()
         self._section("Swatches that use it")
         self.no_swatches = Sentence(self._inside, "None yet.", "Muted.TLabel")
         self._add(self.no_swatches)
-        self.swatches = self._table(SWATCH_COLUMNS, LINES_OF_SWATCHES)
+        self.swatches, _ = self._table(SWATCH_COLUMNS, LINES_OF_SWATCHES)
 
     def show(self, meaning: Meaning) -> None:
         """Shows chains and rows."""
@@ -57,6 +58,7 @@ class MeaningView(Card):
         self.chain_notes.configure(text="\n".join(meaning.chain_notes))
         self.row_rule.configure(text=meaning.row_rule)
         self.row_notes.configure(text="\n".join(meaning.row_notes))
+        self._chain_columns.need(CHAIN_NEED[1:] if meaning.is_plain else CHAIN_NEED)
         rows = []
         for place, line in enumerate(meaning.chains):
             ring = "" if line.ring is None else str(line.ring)
@@ -89,12 +91,12 @@ class MeaningView(Card):
     def _section(self, title: str) -> None:
         self._add(Sentence(self._inside, title, "Section.TLabel"), above=3)
 
-    def _table(self, columns: Sequence[Column], lines: int) -> Table:
+    def _table(self, columns: Sequence[Column], lines: int) -> tuple[Table, FittingColumns]:
         table = Table(self._inside, self.look, columns, lambda _: None)
         table.tree.configure(height=lines)
-        FittingColumns(table, [column.key for column in columns])
+        fitting = FittingColumns(table, tuple(column.key for column in columns))
         self._add(table, above=1)
-        return table
+        return table, fitting
 
     def _add(self, widget: tk.Widget, above: float = 0) -> None:
         self.look.grid(widget, row=self._line, column=0, sticky="ew", padx=(0, 2), pady=(above, 0))

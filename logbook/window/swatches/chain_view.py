@@ -39,6 +39,8 @@ OPTION_COLUMNS = (
     Column("before", "Unwashed", 7, "right", grow=True),
 )
 OPTION_NEED = ("chain", "width", "difference", "repeats", "piece", "swatch", "stitches", "before")
+PLAIN_NEED = ("chain", "width", "difference", "stitches", "piece", "swatch", "before")
+"""Of a plain stitch a repeat is a stitch."""
 ROW_COLUMNS = (
     Column("rows", "Rows", 6, "right", grow=True),
     Column("width", "Width", 7, "right", grow=True),
@@ -134,6 +136,7 @@ class ChainView(Card):
         self._card = card
         self.begins.show(card.begins)
         self.forms.show(card.forms)
+        self._fitting.need(PLAIN_NEED if card.answer is not None and card.answer.pattern.multiple in (None, 1) else OPTION_NEED)
         self.options.set_rows(Row(str(i), one.cells, tuple(range(len(one.cells)))) for i, one in enumerate(card.options))
         self._show_rows(card)
         self._say_notes(None)
@@ -190,7 +193,7 @@ class ChainView(Card):
         self.sentence = Sentence(place)
         self.drawing = DrawingCanvas(place, look)
         self.options = Table(place, look, OPTION_COLUMNS, self._option_chosen)
-        FittingColumns(self.options, OPTION_NEED)
+        self._fitting = FittingColumns(self.options, OPTION_NEED)
         self.rows: Table | None = None
         self._row_place = ttk.Frame(place, style="Card.TFrame")
         self.notes = Sentence(place, style="Muted.TLabel")

@@ -14,7 +14,7 @@ NOT_SAID = "not given"
 
 class Entry(NamedTuple):
     """A field of the form; ``key`` is the name of its text. With ``suggests`` it knows what was written before, with ``choices``
-    (text → as shown) it is one of them, with ``lines`` it is a text of several."""
+    (text → as shown) it is one of them, with ``lines`` it is a text of several. ``example`` stands in it while it is empty."""
 
     key: str
     label: str
@@ -23,6 +23,7 @@ class Entry(NamedTuple):
     suggests: bool = False
     choices: dict[str, str] | None = None
     lines: int = 0
+    example: str = ""
 
     @property
     def grows(self) -> bool:
@@ -58,7 +59,7 @@ WORKED = {"": NOT_SAID, "flat": "flat, to and fro", "round": "in the round"}
 ITEMS: tuple[Entry | ReadingsEntry | SideBySide | Section, ...] = (
     Entry("yarn", "&Yarn", 0, suggests=True),
     Entry("stitch pattern", "Stit&ch", 0, suggests=True),
-    Entry(CHAIN, "The chain", 0),
+    Entry(CHAIN, "The chain", 0, example="e.g. multiple of 10 plus 4"),
     Entry("hook mm", "H&ook", 6, "mm"),
     Section(
         "swatches.yarn",

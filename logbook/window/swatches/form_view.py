@@ -106,7 +106,10 @@ class FormView(FormCard):
             return ChoiceField(place, look, label, tuple(entry.choices.values()), width=width, label_width=LABEL_LETTERS)
         if entry.lines:
             return TextField(place, look, label, lines=entry.lines, label_width=LABEL_LETTERS)
-        return Field(place, look, label, width=width, label_width=LABEL_LETTERS, unit=entry.unit, grow=entry.grows)
+        field = Field(place, look, label, width=width, label_width=LABEL_LETTERS, unit=entry.unit, grow=entry.grows)
+        if entry.example:
+            field.show_example(entry.example)
+        return field
 
     def _show_texts(self) -> None:
         for key, field in self.fields.items():

@@ -49,21 +49,30 @@ def test_of_stitches_where_it_says_so(text: str, plus: int, extra: int | None) -
     assert read_chain_words(text) == ChainStatement(6, plus=plus, extra_chains=extra)
 
 
-@pytest.mark.parametrize("text", ["", "six", "0 + 4", "multiple of plus 4", "10 + four"])
+@pytest.mark.parametrize("text", ["", "six", "0 + 4", "multiple of plus 4", "10 + four", "number", "numbers 4"])
 def test_what_says_no_multiple(text: str) -> None:
-    with pytest.raises(UnreadableError, match="write it as the pattern does"):
+    with pytest.raises(UnreadableError, match="write it as the pattern does") as raised:
         read_chain_words(text)
+    examples = [part.split("”")[0] for part in str(raised.value).split("“")[2:]]
+    assert examples
+    assert [read_chain_words(example).multiple for example in examples] == [10, 6, 2, 1]
 
 
 def test_any_number() -> None:
     assert read_chain_words("any number of stitches, add 2 for the base chain") == ChainStatement(1, plus=0, extra_chains=2)
     assert read_chain_words("any number of stitches") == ChainStatement(1, plus=0)
+    for chains, constant in {"any number": 0, "chain any number": 0, "any number + 2": 2, "any number of ch plus 2": 2}.items():
+        assert read_chain_words(chains) == ChainStatement(1, chain_constant=constant)
+    assert read_chain_words("any number of sts plus 2") == ChainStatement(1, plus=2)
+    for words in ("any number of sts plus 2 for turning chain", "any number plus 2 for the turning ch"):
+        assert read_chain_words(words) == ChainStatement(1, plus=0, extra_chains=2)
 
 
 def test_even_and_odd() -> None:
     assert read_chain_words("an even number of stitches, add 1 for the turning chain") == ChainStatement(
         2, plus=0, extra_chains=1
     )
+    assert read_chain_words("chain an even number") == ChainStatement(2, chain_constant=0)
     assert read_chain_words("odd number of sts") == ChainStatement(2, plus=1)
 
 

@@ -29,6 +29,13 @@ def test_what_each_brings_is_the_trades() -> None:
         (Terms.US, "dc|double crochet", "double crochet"),
         (Terms.US, "tr|treble|treble crochet|triple crochet", "treble crochet"),
         (Terms.US, "dtr|double treble|double treble crochet", "double treble crochet"),
+        (
+            Terms.US,
+            "sc in back loops|BLO sc|sc (flo)|sc, in the back loop only|single crochet through both loops",
+            "single crochet",
+        ),
+        (Terms.US, "hdc blo|back-loop-only hdc|hdc in third loop", "half double crochet"),
+        (Terms.UK, "htr blo", "half double crochet"),
         (Terms.UK, "dc|double crochet|double", "single crochet"),
         (Terms.UK, "htr|half treble|half treble crochet", "half double crochet"),
         (Terms.UK, "tr|treble|treble crochet", "double crochet"),
@@ -71,3 +78,7 @@ def test_the_form_that_agrees_with_what_is_said() -> None:
     assert form_with(hdc, None, 3, None) == FirstStitch(3, 0)
     assert form_with(hdc, 5, None, None) is None
     assert form_with(hdc, None, 9, None) is None
+
+
+def test_loops_alone_and_other_words_beside_a_stitch_are_no_stitch() -> None:
+    assert [known_stitch(name, Terms.US) for name in ("blo", "", "back loops", "ribbed hdc", "fpdc", "hdc bloom")] == [None] * 6

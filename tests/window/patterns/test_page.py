@@ -263,3 +263,13 @@ def test_a_sentence_taken_away_is_what_the_rows_say(root: tk.Tk, page: PatternsP
     press(sentence.input, "<Tab>")
     wait_until(root, lambda: sentence.text == "multiple of 2, add 2 for the base chain")
     assert page.meaning.chain_rule["text"] == "Chain a multiple of 2 plus 2"
+
+
+def test_of_a_plain_stitch_no_repeats_are_counted(root: tk.Tk, page: PatternsPage) -> None:
+    press(page.find.find.input, "<Control-n>")
+    sentence = page.editor.fields["sentence"]
+    type_text(sentence.input, "any number of sts, add 2")
+    wait_until(root, lambda: page.meaning.chains.tree.cget("displaycolumns") == ("chain", "stitches", "ring"))
+    press(sentence.input, "<Control-a>")
+    type_text(sentence.input, "multiple of 6 sts, add 2")
+    wait_until(root, lambda: page.meaning.chains.tree.cget("displaycolumns")[0] == "repeats")
