@@ -15,7 +15,8 @@ Command = tuple[str, str, Callable[[], object]]
 
 
 class ButtonRow(ttk.Frame):
-    """Grid it under the rest of ``page``, while which is shown the keys hold. Delete is alone at the left; Save stands out."""
+    """Grid it under the rest of ``page``, while which is shown the keys hold. Delete is alone at the left, and the last that Tab
+    comes to; Save stands out."""
 
     def __init__(
         self,
@@ -37,6 +38,7 @@ class ButtonRow(ttk.Frame):
             else:
                 look.grid(button, row=0, column=column, padx=(2, 0))
             bind_keys(page.winfo_toplevel(), keys, partial(self._press, button), while_shown=page)
+        self.buttons["Delete"].lift()  # Tab goes by that: after the last field comes what deletes nothing
         self.refusal = Sentence(self, "", "Error.TLabel")
         self.bind("<Configure>", lambda _: self._fit(), add="+")
 

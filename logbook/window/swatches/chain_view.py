@@ -6,7 +6,7 @@ from functools import partial
 from tkinter import ttk
 
 from logbook.craft.words.lengths import Units, show_length
-from logbook.pages.pieces.plan_texts import FINISH, PARITY, TICKED
+from logbook.pages.pieces.plan_texts import FINISH, PARITY, TICKED, taken_unit
 from logbook.pages.swatches.chain_card import NOT_YET, ChainCard
 from logbook.pages.swatches.chain_drawing import chain_drawing
 from logbook.pages.swatches.chain_texts import CHOOSE, ChainTexts
@@ -294,6 +294,7 @@ class ChainView(Card):
         card, follows = self._card, self.texts().width_follows
         for name, field in self._fields.items():
             field.show_message(self._followed.fault(name, card.errors.get(name)) or None)
+        self._show_units()
         self.width.input.state(["disabled" if follows else "!disabled"])  # type: ignore[attr-defined]
         if self._from_body is not None:
             self._from_body.configure(text=card.body_width or " ")
@@ -328,9 +329,9 @@ class ChainView(Card):
             self.notes.grid_remove()
 
     def _show_units(self) -> None:
-        unit = self._units().value
-        for name in ("width", "body", "seam", "edging", "length"):
-            if name in self._fields:
-                self._fields[name].show_unit(unit)
-        if "ease" in self._fields:
-            self._fields["ease"].show_unit(f"{unit} or %")
+        """After each length the unit it is taken in, but where one is typed."""
+        units = self._units()
+        shown = {**dict.fromkeys(("width", "body", "seam", "edging", "length"), units.value), "ease": f"{units.value} or %"}
+        for name in shown.keys() & self._fields.keys():
+            field = self._fields[name]
+            field.show_unit("" if field.text.strip() and not taken_unit(field.text, units) else shown[name])

@@ -8,6 +8,7 @@ from logbook.craft.swatches.conditions import Condition
 from logbook.pages.session import Session
 from logbook.pages.swatches.form_texts import readings_key
 from logbook.tasks.browsing import swatch_in_hand, swatch_lines
+from logbook.window.swatches.chain_view import THEIRS
 from logbook.window.swatches.page import SwatchesPage
 from tests.support.screen import focused, hit, wait_until, write
 
@@ -291,3 +292,17 @@ def test_a_field_that_is_reached_by_its_letter_can_be_seen(root: tk.Tk, page: Sw
     hit(root, key)
     wait_until(root, lambda: focused(root).winfo_viewable())
     assert 0 <= focused(root).winfo_rooty() < root.winfo_rooty() + root.winfo_height()
+
+
+def test_tab_after_the_last_field_does_not_come_to_delete_first(root: tk.Tk, page: SwatchesPage) -> None:
+    take(page, "HC-01")
+    page.chain._foldings[THEIRS].show(True)
+    page.chain._folded(THEIRS, True)
+    page.chain._fields["their_count"].input.focus_force()
+    root.update()
+    names = {str(button): words for words, button in page.row.buttons.items()}
+    passed: list[str] = []
+    for _ in range(5):
+        hit(root, "<Tab>")
+        passed.append(names.get(str(focused(root)), ""))
+    assert [words for words in passed if words][:2] == ["New", "Same again"]

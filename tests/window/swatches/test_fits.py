@@ -148,3 +148,9 @@ def test_inches_change_what_is_shown_and_read_at_once(root: tk.Tk, page: Swatche
     assert page.chain.headline["text"] == "Chain 74"
     assert page.chain.sentence["text"].startswith("18 1/4 in")
     assert page.chain.width.unit["text"] == "in"
+
+
+@pytest.mark.parametrize(("typed", "beside"), [("46", "cm"), ("46 cm", ""), ("18 1/4 in", ""), ("", "cm"), ("4.6 c", "")])
+def test_a_unit_that_is_typed_does_not_stand_there_twice(page: SwatchesPage, typed: str, beside: str) -> None:
+    page.chain.width.text = typed
+    assert page.chain.width.unit["text"] == beside
