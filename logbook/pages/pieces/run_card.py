@@ -1,6 +1,6 @@
 """The size run of the piece in hand: all sizes in one table, what comes out the same, its lines; follows every key."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from logbook.craft.pieces.piece import PiecePlan
@@ -53,6 +53,11 @@ class RunCard:
         if self.set_run is not None:
             return self.set_run.sizes
         return tuple(figures_of(size) for size in self.answer.run.sizes) if self.answer else ()
+
+    def not_said(self, notes: Iterable[str]) -> tuple[str, ...]:
+        """Those of the notes on one size that do not stand under the sizes already."""
+        said = {sentence for _, sentences in self.notes for sentence in sentences}
+        return tuple(note for note in notes if note not in said)
 
 
 class RunMaker:

@@ -271,6 +271,20 @@ def test_the_run_is_printed_and_saved(
     assert openpyxl.load_workbook(tmp_path / "run.xlsx").sheetnames == ["Sizes", "Drawing", "Lines"]
 
 
+def texts_in(widget: tk.Misc) -> list[str]:
+    """The lines of all that is shown in it."""
+    own = str(widget["text"]).splitlines() if widget.winfo_class() == "TLabel" and widget.winfo_ismapped() else []
+    return [*own, *(line for child in widget.winfo_children() for line in texts_in(child))]
+
+
+def test_what_is_said_of_the_sizes_stands_there_once(root: tk.Tk, page: PiecesPage) -> None:
+    root.update()
+    lines = [line for line in texts_in(page.follow) if line.endswith(".") and len(line) > 30]
+    assert any("usually differs from its swatch" in line for line in lines)
+    assert sorted(lines) == sorted(set(lines))
+    assert page.card.notes, "the size in hand keeps its own, for the print"
+
+
 def test_a_chart_is_edited_kept_and_taken(root: tk.Tk, page: PiecesPage, session: Session) -> None:
     said: list[str] = []
 
@@ -312,7 +326,7 @@ def test_what_was_made_is_logged_beside_its_plan(root: tk.Tk, page: PiecesPage, 
     (made,) = made_pieces(session.book)
     assert (made.name, made.chain, made.washed_width_mm) == ("Boathouse vest, C", 80, 518)
     assert "Width: predicted 50.3 cm, measured 51.8 cm (+1.5 cm, +3 %)." in page.sizes.made_words["text"]
-    assert "learned from 1 piece" in page.follow.notes["text"]
+    assert "learned from 1 piece" in str(page.sizes.card.notes)
     assert page.sizes.made.table.shown == [made.uid]
 
     def delete(dialog: tk.Toplevel) -> None:
