@@ -85,10 +85,14 @@ class RunMaker:
         return self._shown(answer, nothing)
 
     def plan_of_size(self, read: ReadPlan, sizes: ReadSizes, name: str) -> ReadPlan:
-        """The plan of the size of that name, else of the first; without sizes, or with one at fault, the plan itself."""
-        if read.plan is None or not sizes.plans or sizes.errors:
+        """The plan of the size of that name, else of the first; without sizes the plan itself."""
+        if read.plan is None or not sizes.plans:
             return read
-        size = next((plan for plan in sizes.plans if plan.name == name), sizes.plans[0])
+        place = next((place for place, plan in enumerate(sizes.plans) if plan.name == name), 0)
+        size = sizes.plans[place]
+        wrong = next((said for (at, key), said in sizes.errors.items() if at == place and key != "size"), "")
+        if wrong:
+            return replace(read, plan=None, missing=f"Size {size.name or place + 1}: {wrong}")
         try:
             return replace(read, plan=plan_for(read.plan, size))
         except RefusedError as error:

@@ -131,6 +131,21 @@ def test_sizes_are_saved_with_the_piece_and_copied(session: Session, form: Piece
     assert form.save()["sizes"] == "Name the size, for example M."
 
 
+def test_a_size_at_fault_has_no_numbers_of_another_body(session: Session, form: PieceForm) -> None:
+    maker = RunMaker(session, PieceMaker(session))
+    form.type_in("body", "94")
+    form.type_in("sizes", "A;86x\nB;86")
+    at_fault, fine = (maker.plan_of_size(form.read(), form.sizes(), name) for name in "AB")
+    assert at_fault.plan is None
+    assert at_fault.missing.startswith("Size A: “86x” is not a body measure")
+    assert fine.plan is not None
+    assert fine.plan.body_mm == 860
+    form.type_in("sizes", ";86")
+    unnamed = maker.plan_of_size(form.read(), form.sizes(), "").plan
+    assert unnamed is not None
+    assert unnamed.body_mm == 860
+
+
 def test_what_a_body_comes_to_says_in_which_size(session: Session, form: PieceForm) -> None:
     maker = PieceMaker(session)
     runs = RunMaker(session, maker)
