@@ -1,7 +1,7 @@
 """``logbook chain``: how many to chain for a width, from a gauge said by hand or a logged swatch."""
 
 import argparse
-from dataclasses import replace
+from functools import partial
 
 from logbook.commands.answers import chain_json, gauge_sentence, give_or_take, table
 from logbook.commands.books import book_of
@@ -9,7 +9,6 @@ from logbook.commands.chain_options import (
     add_gauge_options,
     add_target_options,
     all_of,
-    count,
     first_stitch_of,
     gauges_of,
     hand_pattern,
@@ -19,15 +18,16 @@ from logbook.commands.chain_options import (
     target_plan,
 )
 from logbook.commands.output import print_json, print_text
-from logbook.commands.parser import Parser, add_common, units_of
+from logbook.commands.parser import Parser, add_common, reading_with, units_of
 from logbook.craft.pieces.options import recommended
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.words.counting import counted
 from logbook.craft.words.lengths import Units, show_difference, show_length
 from logbook.craft.words.numbers import show_number
+from logbook.craft.words.typed_counts import read_count
 from logbook.errors import UsageError
-from logbook.tasks.chain import ChainAnswer, chain_by_hand, chain_for_tag, their_width
+from logbook.tasks.chain import ChainAnswer, Theirs, chain_by_hand, chain_for_tag, their_gauge
 from logbook.tasks.chain_words import apart_words, begin_words, repeats_words, sureness_words
 from logbook.tasks.note_words import said
 
@@ -38,23 +38,25 @@ def fill_chain(parser: Parser) -> None:
     add_gauge_options(parser)
     add_target_options(parser)
     other = parser.add_argument_group("instead of a width")
-    other.add_argument("--chain", metavar="N", type=count("a chain", 1), help="how wide a piece this many chains make")
+    other.add_argument(
+        "--chain",
+        metavar="N",
+        type=reading_with(partial(read_count, what="a chain")),
+        help="how wide a piece so many chains, or “113 sts”, make",
+    )
     other.add_argument("--their-gauge", **readings(Direction.STITCHES, "the gauge of another pattern, such as “20 sts = 10 cm”"))
     other.add_argument(
-        "--their-count", metavar="N", type=count("a count", 1), help="how many stitches (or repeats) their pattern has"
+        "--their-count",
+        metavar="N",
+        type=reading_with(partial(read_count, what="a count")),
+        help="how many stitches (or repeats) their pattern has, or its chain: “ch 115”",
     )
     parser.set_defaults(run=run)
 
 
 def run(arguments: argparse.Namespace) -> int:
     """Answers the question."""
-    theirs = their_width(all_of(arguments.their_gauge), arguments.their_count) if _instead(arguments) == "--their-count" else None
-    plan = plan_of(arguments)
-    if theirs is None:
-        answer = answer_of(arguments, plan)
-    else:
-        answer = answer_of(arguments, replace(plan, width_mm=theirs.mm))
-        answer = replace(answer, notes=(theirs, *answer.notes))
+    answer = answer_of(arguments, plan_of(arguments))
     _ = answer.recommended.known_chain  # raises if there is none
     if arguments.json:
         print_json(chain_json(answer))
@@ -84,14 +86,17 @@ def _instead(arguments: argparse.Namespace) -> str:
 
 def answer_of(arguments: argparse.Namespace, plan: PiecePlan) -> ChainAnswer:
     """The answer by hand, or from the logbook."""
-    by_hand = hand_pattern(arguments)
+    by_hand, theirs = hand_pattern(arguments), None
+    if arguments.their_gauge:
+        theirs = Theirs(their_gauge(all_of(arguments.their_gauge)), arguments.their_count)
     if by_hand is None:
         with book_of(arguments) as book:
-            return chain_for_tag(book, arguments.swatch, plan, begins=first_stitch_of(arguments), chain=arguments.chain)
+            begins = first_stitch_of(arguments)
+            return chain_for_tag(book, arguments.swatch, plan, begins=begins, chain=arguments.chain, theirs=theirs)
     gauge, rows_gauge = gauges_of(arguments)
     if arguments.sideways and not rows_gauge:
         raise UsageError("--sideways needs --rows-gauge, for example --rows-gauge “22 rows = 15 cm”")
-    return chain_by_hand(gauge, by_hand, plan, rows_gauge, arguments.chain)
+    return chain_by_hand(gauge, by_hand, plan, rows_gauge, arguments.chain, theirs)
 
 
 def chain_text(answer: ChainAnswer, units: Units) -> str:

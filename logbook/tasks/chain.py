@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from logbook.book.assumptions import assumptions as kept_assumptions
 from logbook.book.logbook import Logbook
@@ -16,12 +17,13 @@ from logbook.craft.pieces.options import Option, recommended
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.pieces.piece_gauges import PieceGauges
 from logbook.craft.pieces.piece_numbers import chain_rule, row_options, stitch_width, stitches_target
-from logbook.craft.pieces.starting_chain import chains_around, starting_chains
+from logbook.craft.pieces.starting_chain import ChainRule, chains_around, starting_chains
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.readings import Reading
 from logbook.craft.swatches.stitch_pattern import StitchPattern, with_first_stitch
 from logbook.craft.swatches.swatch import Swatch, TakenReading
+from logbook.craft.words.typed_counts import Of, TypedCount
 from logbook.errors import RefusedError
 from logbook.tasks.drift import learnt_drift
 
@@ -68,14 +70,32 @@ class ChainAnswer:
         return recommended(self.options)
 
 
-def their_width(readings: Iterable[Reading], count: int) -> TheirWidth:
-    """What ``count`` of what another pattern's gauge counts make. Raises RefusedError if its readings count different things."""
+class Theirs(NamedTuple):
+    """The gauge of another pattern, its readings as one, and how many its piece has."""
+
+    gauge: Reading
+    many: TypedCount
+
+    def width(self, rule: ChainRule) -> TheirWidth:
+        """What so many make; of chains, those are no stitches that ``rule`` has beside them.
+
+        A bare number is of what the gauge counts. Raises FirstStitchUnknownError, or RefusedError for a chain without a stitch.
+        """
+        gauge, (number, of) = self.gauge, self.many
+        if of is Of.NOT_SAID:
+            return TheirWidth(number, gauge.counted.one, gauge, gauge.length_mm / gauge.number * number)
+        stitches = replace(rule, foundation_stitches=False).stitches_of(number) if of is Of.CHAINS else number
+        each = gauge.length_mm / gauge.number / (rule.multiple if gauge.counted.whole_repeats else 1)
+        return TheirWidth(stitches, "stitch", gauge, each * stitches, number if of is Of.CHAINS else None)
+
+
+def their_gauge(readings: Iterable[Reading]) -> Reading:
+    """Readings of another pattern's gauge as one. Raises RefusedError if they count different things."""
     gauge = tuple(readings)
     if len({reading.counted for reading in gauge}) != 1:
         raise RefusedError("Their gauge counts both stitches and repeats: give only one of them.")
     number, length = (math.fsum(getattr(reading, name) for reading in gauge) for name in ("number", "length_mm"))
-    text = "; ".join(reading.text for reading in gauge)
-    return TheirWidth(count, replace(gauge[0], number=number, length_mm=length, text=text), length / number * count)
+    return replace(gauge[0], number=number, length_mm=length, text="; ".join(reading.text for reading in gauge))
 
 
 def chain_by_hand(
@@ -83,11 +103,14 @@ def chain_by_hand(
     pattern: StitchPattern,
     plan: PiecePlan,
     rows_gauge: Iterable[Reading] = (),
-    chain: int | None = None,
+    chain: TypedCount | None = None,
+    theirs: Theirs | None = None,
 ) -> ChainAnswer:
     """The answer for readings said by hand; they are taken as those of the finished fabric."""
     readings = tuple(TakenReading(Condition.WASHED, reading) for reading in (*gauge, *rows_gauge))
-    return chain_of(Swatch(pattern=pattern, readings=readings), (), Assumptions(), drifts_of(Assumptions()), plan, chain=chain)
+    return chain_of(
+        Swatch(pattern=pattern, readings=readings), (), Assumptions(), drifts_of(Assumptions()), plan, chain=chain, theirs=theirs
+    )
 
 
 def chain_for_tag(
@@ -96,7 +119,8 @@ def chain_for_tag(
     plan: PiecePlan,
     condition: Condition = Condition.WASHED,
     begins: StitchPattern | None = None,
-    chain: int | None = None,
+    chain: TypedCount | None = None,
+    theirs: Theirs | None = None,
 ) -> ChainAnswer:
     """The answer for the swatch with that tag; ``begins`` says the first stitch where its stitch pattern does not."""
     with book.reading() as connection:
@@ -105,7 +129,7 @@ def chain_for_tag(
         assumed, drift = kept_assumptions(connection), learnt_drift(connection).of(swatch.worked_by)
     if begins is not None:
         swatch = replace(swatch, pattern=with_first_stitch(swatch.pattern or StitchPattern(), begins))
-    return chain_of(swatch, lenders, assumed, drift, plan, condition, chain)
+    return chain_of(swatch, lenders, assumed, drift, plan, condition, chain, theirs)
 
 
 def chain_of(
@@ -115,10 +139,12 @@ def chain_of(
     drift: Drifts,
     plan: PiecePlan,
     condition: Condition = Condition.WASHED,
-    chain: int | None = None,
+    chain: TypedCount | None = None,
+    theirs: Theirs | None = None,
 ) -> ChainAnswer:
-    """The answer for a swatch; ``others`` may lend it their washing. ``chain``: what so many make, instead of a wanted width.
+    """The answer for a swatch; ``others`` may lend it their washing.
 
+    ``chain``: what so many make, and ``theirs``: as wide as theirs, are asked instead of a wanted width.
     Raises RefusedError, in one sentence, if there is none.
     """
     lenders = tuple(others)
@@ -126,12 +152,15 @@ def chain_of(
     row_gauge = finished_gauge(swatch, Direction.ROWS, lenders, assumed, condition) if plan.sideways else None
     pattern = swatch.pattern or StitchPattern()
     gauges = PieceGauges(pattern=pattern, stitches=finished, rows=row_gauge, drift=drift, assumptions=assumed).leaning()
-    rows = row_options(plan, gauges) if plan.sideways else ()
     rule, width = chain_rule(plan, gauges), stitch_width(plan, gauges)
-    found = chains_around(chain, width, rule) if chain is not None else None
-    options = found or starting_chains(stitches_target(plan, gauges), width, rule)
-    allowed = chain is None or any(option.chain == chain for option in options)
-    first = () if allowed else (NotAllowed(chain or 0, rule, tuple(option.known_chain for option in options)),)
+    their = theirs.width(rule) if theirs else None
+    plan = replace(plan, width_mm=their.mm) if their else plan
+    rows = row_options(plan, gauges) if plan.sideways else ()
+    stitches = chain.number if chain is not None and chain.of is Of.STITCHES else None
+    asked = rule.known_chain_of(stitches) if stitches is not None else chain.number if chain is not None else None
+    options = starting_chains(stitches_target(plan, gauges), width, rule) if asked is None else chains_around(asked, width, rule)
+    allowed = asked is None or any(option.chain == asked for option in options)
+    first = () if allowed else (NotAllowed(asked or 0, rule, tuple(option.known_chain for option in options), stitches),)
     target = options[0].wanted_mm
     return ChainAnswer(
         pattern=pattern,
@@ -140,8 +169,8 @@ def chain_of(
         target_mm=target,
         options=options,
         rows=rows,
-        notes=(*first, *notes_on_chain(swatch, finished, row_gauge, drift, rule, target, options)),
-        chain=chain,
+        notes=(*((their,) if their else ()), *first, *notes_on_chain(swatch, finished, row_gauge, drift, rule, target, options)),
+        chain=asked,
         rows_washing=row_gauge.washing if row_gauge else finished.washing,
         foundation_stitches=plan.foundation_stitches,
     )

@@ -124,10 +124,12 @@ def _sentence(
             return _VERDICTS[note]
         case PlusNotUsed(plus):
             return f"Worked in the round, the plus of {plus} is not used."
-        case NotAllowed(chain, rule, others):
-            return _not_allowed(chain, rule, others)
-        case TheirWidth(count, gauge, mm):
-            return f"At their gauge, {gauge.text}, {counted(count, gauge.counted.one)} make {show_length(mm, units)}."
+        case NotAllowed(chain, rule, others, stitches):
+            asked = "" if stitches is None else f"{counted(stitches, 'stitch')}: chain {chain}. "
+            return asked + _not_allowed(chain, rule, others)
+        case TheirWidth(count, one, gauge, mm, chains):
+            many = counted(count, one) if chains is None else f"{counted(chains, 'chain')} ({counted(count, one)})"
+            return f"At their gauge, {gauge.text}, {many} make {show_length(mm, units)}."
         case CantTellApart(stitches):
             step = "a stitch" if stitches == 1 else "two stitches"
             return f"Chains {step} apart differ by less than the give or take: either may come nearer."

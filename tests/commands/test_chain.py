@@ -312,6 +312,11 @@ class TestTheOtherWayRound:
         assert answer["target_mm"] == 450
         assert best(answer)["chain"] == 74
         assert answer["notes"][0] == "At their gauge, 20 sts = 10 cm / 4 in, 90 stitches make 45.0 cm."
+        chains = done_json(*HDC[:3], "--stitch", "hdc", *theirs[:3], "chain 92")
+        assert chains["notes"][0] == "At their gauge, 20 sts = 10 cm / 4 in, 92 chains (90 stitches) make 45.0 cm."
+        assert chains["options"] == answer["options"]
+        by_stitches, by_chains = (done_json(*HDC[:3], "--stitch", "hdc", "--chain", said) for said in ("113 sts", "ch 115"))
+        assert by_stitches == by_chains
         repeats = done_json(*HDC[:3], "--stitch", "hdc", "--their-gauge", "4 repeats = 15 cm", "--their-count", "12")
         assert repeats["target_mm"] == 450
 

@@ -40,19 +40,23 @@ class PlusNotUsed(NamedTuple):
 
 
 class NotAllowed(NamedTuple):
-    """A chain that ``rule`` does not allow, and those it does allow beside it."""
+    """A chain that ``rule`` does not allow, and those it does allow beside it; ``stitches``: what it was asked for as."""
 
     chain: int
     rule: ChainRule
     others: tuple[int, ...]
+    stitches: int | None = None
 
 
 class TheirWidth(NamedTuple):
-    """So many of what the gauge of another pattern counts make this width."""
+    """So many make this width at the gauge of another pattern: of ``one``, and of them that make ``chains`` where those were
+    given."""
 
     number: int
+    one: str
     gauge: Reading
     mm: float
+    chains: int | None = None
 
 
 class CantTellApart(NamedTuple):

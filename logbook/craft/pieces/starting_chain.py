@@ -69,6 +69,14 @@ class ChainRule:
             raise FirstStitchUnknownError
         return stitches + self.chains_beside
 
+    def stitches_of(self, chain: int) -> int:
+        """S of so many chains. Raises FirstStitchUnknownError, or RefusedError for a chain without a stitch in it."""
+        if self.chains_beside is None:
+            raise FirstStitchUnknownError
+        if chain <= self.chains_beside:
+            raise RefusedError(f"A chain of {chain} is too short: {self.chains_beside} of it are the turning chain.")
+        return chain - self.chains_beside
+
 
 def starting_chains(target_mm: float, width: Pitch, rule: ChainRule) -> tuple[Option, ...]:
     """The options for a finished width of ``target_mm``, narrowest first, just one of them recommended.
@@ -87,12 +95,7 @@ def chains_around(chain: int, width: Pitch, rule: ChainRule) -> tuple[Option, ..
     Recommended is ``chain``, else the nearer of the others, on a tie the narrower; wanted is the width that ``chain`` makes.
     Raises FirstStitchUnknownError, or RefusedError for a chain without a stitch in it.
     """
-    if rule.chains_beside is None:
-        raise FirstStitchUnknownError
-    stitches = chain - rule.chains_beside
-    if stitches < 1:
-        raise RefusedError(f"A chain of {chain} is too short: {rule.chains_beside} of it are the turning chain.")
-    found = starting_chains(width.reach(stitches), width, replace(rule, choose=Choose.NEAREST))
+    found = starting_chains(width.reach(rule.stitches_of(chain)), width, replace(rule, choose=Choose.NEAREST))
     fewer = [option for option in found if option.known_chain < chain][-1:]
     more = [option for option in found if option.known_chain > chain][:1]
     return (*fewer, *(option for option in found if option.chain == chain), *more)

@@ -102,20 +102,20 @@ class ChainMaker:
         others = self.lenders(typed.swatch) if _needs_washing(typed.swatch, read.condition) else ()
         try:
             drift = self.drift.of(typed.swatch.worked_by)
-            answer = chain_of(typed.swatch, others, self.assumed, drift, read.plan, read.condition, read.chain)
+            answer = chain_of(typed.swatch, others, self.assumed, drift, read.plan, read.condition, read.chain, read.theirs)
         except FirstStitchUnknownError:
             begins = first_stitches(typed.swatch.pattern, self._session.terms)
             return ChainCard(f"For the width of a chain: {QUESTION}", body_width=body_width, begins=begins)
         except RefusedError as error:
             return ChainCard(str(error), body_width=body_width)
-        first = (read.theirs,) if read.theirs else () if answer.allowed else answer.notes[:1]
+        first = answer.notes[: 1 if read.theirs or not answer.allowed else 0]
         before = "".join(f"{sentence} " for sentence in said(first, units))
         return ChainCard(
             body_width=body_width,
             answer=answer,
             options=tuple(_option(option, answer, units, before) for option in answer.options),
             rows=tuple(_rows(option, units) for option in answer.rows),
-            notes=said(answer.notes if answer.allowed else answer.notes[1:], units),
+            notes=said(answer.notes[len(first) :], units),
             forms=usual_forms(typed.swatch.pattern, self._session.terms),
             begins=() if answer.recommended.chain is not None else first_stitches(typed.swatch.pattern, self._session.terms),
         )

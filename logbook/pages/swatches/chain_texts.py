@@ -2,18 +2,21 @@
 
 from collections.abc import Callable
 from dataclasses import asdict, dataclass
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from logbook.craft.pieces.notes import TheirWidth
 from logbook.craft.pieces.options import Choose, Parity
 from logbook.craft.pieces.piece import PiecePlan
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.readings import Reading, read_readings
 from logbook.craft.words.lengths import NO_EASE, Units, read_ease, read_size
 from logbook.craft.words.numbers import read_whole
+from logbook.craft.words.typed_counts import TypedCount, read_count
 from logbook.errors import RefusedError, UnreadableError
 from logbook.pages.pieces.plan_texts import FINISH, PARITY, TICKED, ReadPlan, read_extra
 from logbook.pages.text_reader import TextReader
+
+if TYPE_CHECKING:
+    from logbook.tasks.chain import Theirs
 
 CHOOSE = {"nearest to it": Choose.NEAREST, "at least that": Choose.AT_LEAST, "at most that": Choose.AT_MOST}
 
@@ -73,19 +76,19 @@ class ChainTexts:
 
 @dataclass(frozen=True, slots=True)
 class ReadChainPlan(ReadPlan):
-    """A plan, with the ``chain`` whose width is asked for, or what another pattern's gauge makes, whose width is the plan's."""
+    """A plan, with the ``chain`` whose width is asked for, or another pattern's gauge and count, which give it."""
 
-    chain: int | None = None
-    theirs: TheirWidth | None = None
+    chain: TypedCount | None = None
+    theirs: "Theirs | None" = None
 
 
 def read_chain(texts: ChainTexts, units: Units) -> ReadChainPlan:
     """Reads the texts; lengths without a unit are in ``units``."""
     readers: dict[str, Callable[[str], Any]] = {
         "width": lambda text: read_size(text, units),
-        "chain": lambda text: read_whole(text, "a chain", 1, 100_000),
+        "chain": lambda text: read_count(text, "a chain"),
         "their_gauge": lambda text: _their_gauge(text, units),
-        "their_count": lambda text: read_whole(text, "a count", 1, 100_000),
+        "their_count": lambda text: read_count(text, "a count"),
         "body": lambda text: read_size(text, units, "a body measure"),
         "ease": lambda text: read_ease(text, units),
         "panels": lambda text: read_whole(text, "a number of panels", 1, 100),
@@ -103,24 +106,21 @@ def read_chain(texts: ChainTexts, units: Units) -> ReadChainPlan:
         errors["chain"] = "Worked sideways the chain makes the length: clear the chain, or untick “sideways”."
     missing, theirs = _missing(texts), None
     if found.get("their_gauge") and found.get("their_count"):
-        from logbook.tasks.chain import their_width
+        from logbook.tasks.chain import Theirs
 
-        theirs = their_width(found["their_gauge"], found["their_count"])
-        found["width"] = theirs.mm
+        theirs = Theirs(found["their_gauge"], found["their_count"])
     plan = None if errors or missing else _plan(texts, found)
     return ReadChainPlan(plan, FINISH[texts.finish], missing, errors, found.get("chain"), theirs)
 
 
-def _their_gauge(text: str, units: Units) -> tuple[Reading, ...]:
-    """Readings of one thing. Raises UnreadableError."""
-    from logbook.tasks.chain import their_width  # not before it is wanted
+def _their_gauge(text: str, units: Units) -> Reading:
+    """Readings of one thing, as one. Raises UnreadableError."""
+    from logbook.tasks.chain import their_gauge  # not before it is wanted
 
-    found = read_readings(text, Direction.STITCHES, units)
     try:
-        their_width(found, 1)
+        return their_gauge(read_readings(text, Direction.STITCHES, units))
     except RefusedError as error:
         raise UnreadableError(str(error)) from error
-    return found
 
 
 def _asked(texts: ChainTexts) -> list[str]:
@@ -137,7 +137,7 @@ def _missing(texts: ChainTexts) -> str:
     if texts.from_theirs and not texts.their_gauge.strip():
         return "Type their gauge too, for example 20 sts = 10 cm."
     if texts.from_theirs and not texts.their_count.strip():
-        return "Type how many stitches their piece has, for example 90."
+        return "Type how many stitches their piece has, for example 90, or its chain, ch 92."
     if not texts.width_follows and not texts.width.strip():
         return "Type the finished width, for example 46, or a number of chains."
     if texts.sideways and not texts.length.strip():

@@ -256,7 +256,8 @@ class ChainView(Card):
 
     def _build_theirs(self, place: ttk.Frame) -> None:
         self._next_field(Field(place, self.look, "Their gauge", width=16, label_width=LABEL_LETTERS), "their_gauge")
-        count = Field(place, self.look, "Their count", width=6, label_width=LABEL_LETTERS, unit="stitches")
+        count = Field(place, self.look, "Their count", width=16, label_width=LABEL_LETTERS)
+        count.show_example("e.g. 90, or ch 92")
         self._next_field(count, "their_count")
 
     def _build_ways(self, place: ttk.Frame) -> None:

@@ -229,7 +229,13 @@ def test_another_patterns_gauge_and_count_give_the_width(desk: Desk) -> None:
     # 90 stitches of 20 in 10 cm are 45 cm; the nearest of 6.36 mm a stitch is 68 − 1 or 74 − 1 stitches: 42.6 or 46.5 cm
     card = desk.card(width="10", their_gauge="20 sts = 10 cm", their_count="90")
     assert best(card).startswith("Chain 74: At their gauge, 20 sts = 10 cm, 90 stitches make 45.0 cm. 46.5 cm")
-    assert desk.card(their_gauge="20 sts = 10 cm").missing == "Type how many stitches their piece has, for example 90."
+    assert desk.card(their_gauge="20 sts = 10 cm").missing.startswith("Type how many stitches their piece has")
+    chains = desk.card(their_gauge="20 sts = 10 cm", their_count="ch 91")
+    assert best(chains).startswith("Chain 74: At their gauge, 20 sts = 10 cm, 91 chains (90 stitches) make 45.0 cm. 46.5 cm")
+    assert best(desk.card(their_gauge="20 sts = 10 cm", their_count="90 sts")) == best(card)
+    repeats = desk.card(their_gauge="4 repeats = 15 cm", their_count="73 sts")
+    assert "73 stitches make 45.6 cm" in best(repeats), "6 stitches to a repeat of 3.75 cm"
+    assert "too short" in desk.card(their_gauge="20 sts = 10 cm", their_count="ch 1").missing
     assert desk.card(their_count="90").missing.startswith("Type their gauge too")
     assert desk.card(their_gauge="9 rows = 10 cm", their_count="90").errors.keys() == {"their_gauge"}
 
@@ -250,3 +256,11 @@ def test_a_basic_stitch_offers_its_two_usual_forms(desk: Desk) -> None:
     assert [form.chosen for form in again.forms] == [False, True]
     assert best(again).startswith("Chain 76: 46.2 cm")
     assert desk.form.typed().errors == {}
+
+
+def test_a_number_of_chains_may_be_given_in_stitches(desk: Desk) -> None:
+    chains, stitches = desk.card(chain="ch 74"), desk.card(chain="73 sts")
+    assert best(chains) == best(stitches) == best(desk.card(chain="74"))
+    assert "74 chains make 46.5 cm" in best(stitches)
+    assert "74 stitches: chain 75. 75 is not a multiple of 6 plus 2: 74 or 80 would be." in best(desk.card(chain="74 sts"))
+    assert desk.card(chain="74 cm").errors.keys() == {"chain"}
