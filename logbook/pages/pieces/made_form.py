@@ -94,6 +94,8 @@ class MadeForm:
     def type_in(self, key: str, text: str) -> None:
         """Takes the text of one field; the prediction follows what was really chained and worked, and all of it the size."""
         self.texts[key] = text
+        if key in _OF_ITS_SIZE:
+            self._of_size = ""
         if key == "size":
             self._take_size(text.strip())
         if key in ("chain", "rows", "size") and self._answer is not None:

@@ -72,6 +72,8 @@ def test_what_was_typed_by_hand_stays_with_another_size_and_is_said(in_sizes: Ma
     assert (in_sizes.texts["chain"], in_sizes.texts["rows"]) == ("80", "70")
     assert in_sizes.texts["predicted width"] == "54.6 cm"  # of the 80 that were chained
     assert in_sizes.beside() == "Size M; what you typed yourself stays: Chained 80."
+    in_sizes.type_in("chain", "81")
+    assert in_sizes.beside() == ""
     in_sizes.type_in("size", "Q")
     assert in_sizes.beside() == "The piece has no size Q: the numbers stay those of M."
 
