@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from logbook.craft.words.counting import counted
+from logbook.craft.words.counting import counted, ordinal
 from logbook.pages.patterns.message import Message
 from logbook.pages.patterns.pattern_texts import SENTENCE, Texts
 from logbook.pages.patterns.rows_card import CHAIN_FIGURES, ROW_FIGURES
@@ -10,7 +10,9 @@ from logbook.pages.patterns.rows_card import CHAIN_FIGURES, ROW_FIGURES
 
 def number_words(texts: Texts) -> str:
     """``first stitch in the 4th chain · 1 set-up row · 2 rows in a repeat``: what the sentence does not say."""
-    said = [f"first stitch in the {texts['first_stitch'].strip()} chain" if texts["first_stitch"].strip() else ""]
+    first = texts["first_stitch"].strip()
+    first = ordinal(int(first)) if first.isdecimal() else first
+    said = [f"first stitch in the {first} chain" if first else ""]
     for key, one in {"set_up_rows": "set-up row", "rows_in_repeat": "row", "closing_rows": "closing row"}.items():
         text = texts[key].strip()
         if text.isdecimal() and int(text):

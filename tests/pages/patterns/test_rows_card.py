@@ -4,6 +4,7 @@ import pytest
 
 from logbook.craft.rows.proof import prove
 from logbook.craft.swatches.stitch_pattern import StitchPattern
+from logbook.pages.patterns.number_words import number_words
 from logbook.pages.patterns.pattern_form import PatternForm
 from logbook.pages.patterns.rows_card import contradictions, figures, rows_card
 from logbook.pages.session import Session
@@ -179,4 +180,5 @@ def test_the_stitch_that_the_rows_begin_with_may_be_chosen(form: PatternForm) ->
     for key, text in next(one.texts for one in form.begins() if one.label == "dc").items():
         form.type_in(key, text)
     assert [form.texts[key] for key in CHAIN] == ["10", "2", "2", "4", "a stitch", "multiple of 10 plus 4"]
+    assert number_words(form.texts) == "first stitch in the 4th chain"
     assert not form.begins()
