@@ -33,6 +33,8 @@ LONGEST_SIZE = 14
 """Letters of a size's name that the table of sizes makes room for."""
 SHORT = 18
 """Lines of text that leave no room for headline and sentences above what they are about."""
+BESIDE_FIX = 26
+"""Letters that a trouble wants beside the button that mends it, which else stands beneath."""
 ABREAST = 62
 """Letters that the large piece and all pieces side by side want."""
 
@@ -59,6 +61,7 @@ class FollowView(Card):
         self.sentences = Sentence(self)
         self.troubles = ttk.Frame(self, style="Card.TFrame")
         self.troubles.columnconfigure(1, weight=1)
+        self.troubles.bind("<Configure>", lambda _: self._place_fixes(), add="+")
         self._places: dict[str, ttk.Frame] = {}
         self._size_columns: list[Column] = []
         self._size_table: Table
@@ -241,20 +244,31 @@ class FollowView(Card):
         sentences += [(problem.sentence, card.fixes.get(problem.sentence)) for problem in order]
         for row, (sentence, fix) in enumerate(sentences[:MOST_PROBLEMS]):
             self._trouble(row, sentence, fix)
+        self._place_fixes()
         more = len(sentences) - MOST_PROBLEMS
         if more > 0:
             words = f"{counted(more, 'more problem')} in this size."
-            Sentence(self.troubles, words, "Error.TLabel").grid(row=MOST_PROBLEMS, column=1, sticky="ew")
+            Sentence(self.troubles, words, "Error.TLabel").grid(row=2 * MOST_PROBLEMS, column=1, sticky="ew")
         _there(self.troubles, bool(sentences))
+
+    def _place_fixes(self) -> None:
+        """Beside their troubles where there is room for both, else beneath."""
+        wide = self.troubles.winfo_width()
+        for button in self._fixes.values() if wide > 1 else ():
+            row = int(button.grid_info()["row"]) // 2 * 2
+            if wide >= button.winfo_reqwidth() + BESIDE_FIX * self.look.letter:
+                button.grid(row=row, column=2, sticky="e")
+            else:
+                button.grid(row=row + 1, column=1, sticky="w")
 
     def _trouble(self, row: int, sentence: str, fix: JoinFix | None) -> None:
         bar = tk.Frame(self.troubles, width=3, borderwidth=0, highlightthickness=0)
         self.look.when_changed(bar, lambda: bar.configure(background=self.look.palette.error))
-        bar.grid(row=row, column=0, sticky="ns", padx=(0, self.look.pixels(1.5)), pady=1)
-        Sentence(self.troubles, f"✕ {sentence}", "Error.TLabel").grid(row=row, column=1, sticky="ew", pady=2)
+        bar.grid(row=2 * row, rowspan=2, column=0, sticky="ns", padx=(0, self.look.pixels(1.5)), pady=1)
+        Sentence(self.troubles, f"✕ {sentence}", "Error.TLabel").grid(row=2 * row, column=1, sticky="ew", pady=2)
         if fix is not None:
             button = ttk.Button(self.troubles, text=fix.words(self._units()), command=partial(self._do.fix, fix))
-            self.look.grid(button, row=row, column=2, sticky="e", padx=(2, 0), pady=(0.3, 0.3))
+            self.look.grid(button, row=2 * row, column=2, sticky="e", padx=(2, 0), pady=(0.3, 0.3))
             self._fixes[fix] = button
 
 

@@ -173,6 +173,22 @@ def test_the_swatch_of_the_edges_is_chosen_in_the_form(root: tk.Tk, page: Garmen
     assert "edge swatch" not in page.editor.fields, "a panel has no stitches of its own at its edges"
 
 
+def test_where_there_is_little_room_the_button_stands_beneath_its_trouble(root: tk.Tk, look: Look, page: GarmentsPage) -> None:
+    begin(root, page, "two-panel top")
+    page.form.type_in("piece 2: length", "50")
+    page._shown_anew()
+    wait_until(root, lambda: [str(button["text"]) for button in page.follow._fixes.values()] == ["Work 6 rows more in all sizes"])
+    (button,) = page.follow._fixes.values()
+    assert int(button.grid_info()["column"]) == 2
+    look.apply(percent=200)
+    page.panes.bring(2)
+    settle(root)
+    (button,) = page.follow._fixes.values()
+    assert int(button.grid_info()["column"]) == 1
+    assert button.winfo_ismapped()
+    assert button.winfo_x() + button.winfo_width() <= page.follow.troubles.winfo_width()
+
+
 def test_a_trouble_has_a_button_that_takes_its_remedy(root: tk.Tk, page: GarmentsPage) -> None:
     begin(root, page)
     page.form.type_in("piece 3: end width", "30 cm")
