@@ -122,7 +122,9 @@ class FormView(FormCard):
         """The stitches that the rows may begin with, under the sentence that leaves it open, once that was left."""
         choices = self.form.begins() if asked else ()
         self.begins.show(choices)
-        if not choices:
+        if choices:
+            self.begins.grid_configure(sticky="w")
+        else:
             self.begins.grid_remove()
 
     def _begin(self, texts: Mapping[str, str]) -> None:

@@ -32,6 +32,7 @@ class FirstStitchButtons(ttk.Frame):
             words = f"✓ {choice.label}" if choice.chosen else choice.label
             button = ttk.Button(self, text=words, width=SHORT if short else 0, command=partial(self._on_choose, choice.texts))
             row, column = (0, place) if short else (place, 0)
+            self.columnconfigure(column, weight=int(short))  # narrower where there is no room
             self.look.grid(button, row=row, column=column, padx=(0, 1), pady=(0, 0 if short else 1), sticky="ew")
         if choices:
             self.grid()
