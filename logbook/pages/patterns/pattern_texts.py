@@ -63,7 +63,7 @@ def typed(texts: Texts, key: str, text: str) -> dict[str, str]:
     after = dict(texts) | {key: text}
     if key == SENTENCE:
         after |= _said_before(texts)
-        return after | (_numbers_said(after) if text.strip() else {"multiple": "", "plus": ""})
+        return after | (_numbers_said(after) or {"multiple": "", "plus": ""})
     if key in ("multiple", "plus"):
         return after | _sentence_of(after)
     if key in ("extra_chains", "first_stitch", "skip_cover"):

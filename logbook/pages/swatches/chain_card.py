@@ -93,8 +93,9 @@ class ChainMaker:
         body_width = _body_width(width_from_body(read.plan), units)
         at_fault = _at_fault(typed, FINISH[texts.finish])
         if at_fault:
-            asked = CHAIN in typed.errors and typed.swatch.pattern is not None and typed.swatch.pattern.extra() is None
-            begins = first_stitches(typed.swatch.pattern, self._session.terms) if asked else ()
+            pattern = typed.swatch.pattern
+            asked = CHAIN in typed.errors and pattern is not None and pattern.multiple is not None and pattern.extra() is None
+            begins = first_stitches(pattern, self._session.terms) if asked else ()
             return ChainCard(at_fault, body_width=body_width, begins=begins)
         if not typed.swatch.readings:
             example = f"4 repeats = {in_mark('15.1')} cm"

@@ -144,6 +144,13 @@ def test_a_chain_that_was_typed_and_erased_leaves_nothing(form: PatternForm) -> 
     assert form.meaning().chains[0].chain == 4
 
 
+def test_words_that_cannot_be_read_leave_no_numbers_of_their_beginning(form: PatternForm) -> None:
+    form.new()
+    type_letters(form, "sentence", "any number plus two")
+    assert [form.texts[key] for key in CHAIN[:5]] == ["", "", "", "", "not given"]
+    assert "Couldn't read" in form.reading().problems["sentence"]
+
+
 def test_the_turning_chain_is_taken_from_proven_rows(form: PatternForm) -> None:
     form.new()
     form.type_in("sentence", "multiple of 2")

@@ -170,6 +170,15 @@ def test_another_chain_takes_along_the_turning_chain_that_only_the_one_before_sa
     assert not form.typed().errors
 
 
+def test_a_chain_that_cannot_be_read_leaves_no_numbers_of_its_beginning(form: SwatchForm) -> None:
+    fill(form, {"stitch pattern": "Fan lace", CHAIN: "any number"})
+    assert form.texts["multiple"] == "1"
+    fill(form, {CHAIN: "any number plus two"})
+    assert (form.texts["multiple"], form.texts["plus"]) == ("", "")
+    assert form.typed().swatch.pattern is not None
+    assert form.typed().swatch.pattern.multiple is None
+
+
 def test_the_chain_of_a_basic_stitch_may_be_typed_anew(form: SwatchForm) -> None:
     fill(form, {"stitch pattern": "hdc", CHAIN: "even number"})
     assert form.texts["multiple"] == "2"
