@@ -135,15 +135,15 @@ class Describing:
         stop = next((index for index, word in enumerate(cur.words) if word.text in places), len(cur.words))
         while stop and cur.words[stop - 1].text in ("worked", "each", ","):
             stop -= 1
-        stitches = Phrases(self.own, in_round=False).stitches
+        groups = Phrases(self.own, in_round=False).stitches.groups
         after = cur.words[stop + 1 :]
         if any(word.sort == STITCH and following.text == "in" for word, following in pairwise(after)) or any(
             word.text == "fromhook" for word in after
         ):
             return None  # more than one place
-        made = stitches.made(cur.inside(0, stop))
+        made = groups.made(cur.inside(0, stop))
         if made is None and stop and cur.next_is("(", "["):
-            made = stitches.made(cur.inside(1, stop - 1))
+            made = groups.made(cur.inside(1, stop - 1))
         return made
 
     def _space_said(self, cur: Cursor) -> Next | None:

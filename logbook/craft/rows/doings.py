@@ -41,9 +41,9 @@ class Doings:
         """``(sl st, ch 3, 3 dc) in next ch-3 sp``: the slip stitch leads there, the rest goes into the same place."""
         cur.at += 1
         where = self.targets.target(cur)
-        chain = self.stitches.chain(inside)
+        chain = self.stitches.groups.chain(inside)
         inside.accept(",")
-        made = self.stitches.made(inside) if chain is not None else None
+        made = self.stitches.groups.made(inside) if chain is not None else None
         if chain is None or made is None or isinstance(where, Each):
             raise NotUnderstoodError(cur.span_from(start))
         span = cur.span_from(start)
@@ -52,9 +52,9 @@ class Doings:
     def begun(self, cur: Cursor, inside: Cursor, start: int) -> list[Instruction] | None:
         """``(ch 3, 2 dc, ch 2, 3 dc) in first ch-2 sp`` begins a row with those chains; None if it is something else."""
         back = cur.at
-        chain = self.stitches.chain(inside)
+        chain = self.stitches.groups.chain(inside)
         inside.accept(",")
-        made = self.stitches.made(inside) if chain is not None else None
+        made = self.stitches.groups.made(inside) if chain is not None else None
         if chain is None or made is None or not cur.accept("in") or set(made.items) <= {"ch", "sl st"}:
             cur.at = back
             return None

@@ -55,9 +55,9 @@ class Phrases:
         self.sized = False  # numbers stand in several sizes
         self.starts: Skip | None = None  # where row 1 is said to begin, which may be told behind its work
         self.stitches = Stitches(own.made, self.targets, own.placed)
-        self.skips = Skips(self.targets, self.stitches)
+        self.skips = Skips(self.targets, self.stitches.groups)
         self.beside = Beside(self.row, self.targets)
-        self.said = SaidBeside(own, self.row, self.targets, self.stitches, self.beside)
+        self.said = SaidBeside(own, self.row, self.targets, self.stitches.groups, self.beside)
         self.doings = Doings(own, self.row, self.targets, self.stitches)
         self.placing = Placing(self.row, self.targets, self.stitches)
         self.slips = SlipStitches(self.row, self.targets, self.stitches, in_round)
@@ -223,7 +223,7 @@ class Phrases:
             cur.words = (*cur.words[:start], *inside.words, *cur.words[close + 1 :])
             cur.at = start
             return self.stitches.phrase(cur, start)
-        made = self.stitches.made(inside)
+        made = self.stitches.groups.made(inside)
         inside.at = 0
         if cur.sort_is(NUMBER) and cur.next_is("more", ahead=1):
             cur.skip_to(BREAKS)
@@ -258,7 +258,7 @@ class Phrases:
 
     def _without_saying(self, inside: Cursor) -> Cursor:
         """``ch 4 (counts as tr), 2 tr, ch 2, 3 tr`` without what its chains count as, which is kept."""
-        chain = self.stitches.chain(inside)
+        chain = self.stitches.groups.chain(inside)
         at, close = inside.at, inside.closing() if inside.word().text in CLOSING else None
         inside.at = 0
         said = said_to_count(inside.inside(at + 1, close)) if chain is not None and close is not None else None
@@ -322,9 +322,9 @@ class Phrases:
         start = cur.at
         self.targets.items = self.row.items
         self.targets.at_hook = self.doings.first_row and not any(isinstance(item, Work | Repeat) for item in self.row.items)
-        self.stitches.nothing_yet = any(isinstance(item, Work) and item.made.name == NEW_YARN for item in items) and not any(
-            isinstance(item, Repeat) or (isinstance(item, Work) and item.made.name != NEW_YARN) for item in items
-        )
+        self.stitches.together.nothing_yet = any(
+            isinstance(item, Work) and item.made.name == NEW_YARN for item in items
+        ) and not any(isinstance(item, Repeat) or (isinstance(item, Work) and item.made.name != NEW_YARN) for item in items)
         if cur.word().text in CLOSING:
             return self._bracket(cur, items)
         if cur.next_is("insert") and (pulled := self.doings.hook_inserted(cur)) is not None:
@@ -383,9 +383,9 @@ class Phrases:
             return self.doings.foundation(cur)
         if cur.accept("sk"):
             return self.skips.skip(cur, start)
-        if (together := self.stitches.together_in_words(cur, start)) is not None:
+        if (together := self.stitches.together.in_words(cur, start)) is not None:
             return together
-        chain = self.stitches.chain(cur)
+        chain = self.stitches.groups.chain(cur)
         if chain is not None:
             if cur.next_is("to") and cur.next_is("turn", ahead=1):
                 cur.at += 2

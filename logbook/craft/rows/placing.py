@@ -132,7 +132,7 @@ class Placing:
             self.into_ring = True
             return []
         if cur.word().text in CLOSING and (close := cur.closing()) is not None:
-            made = self.stitches.made(cur.inside(cur.at + 1, close))
+            made = self.stitches.groups.made(cur.inside(cur.at + 1, close))
             cur.at = close + 1
         else:
             made = self._made_list(cur)
@@ -144,13 +144,13 @@ class Placing:
 
     def _made_list(self, cur: Cursor) -> Made | None:
         """``1 dc, 1 tr and 1 dc`` behind the place that all of them go into."""
-        made = self.stitches.made_once(cur)
+        made = self.stitches.groups.made_once(cur)
         while made is not None and cur.next_is(",", "and"):
             start = cur.at
             cur.at += 1
             cur.accept("and")
             try:
-                more = self.stitches.made_once(cur)
+                more = self.stitches.groups.made_once(cur)
             except NotUnderstoodError:
                 more = None
             if more is None or cur.next_is("in", "next", "each", "times", "toend", "around", "over") or cur.sort_is(NUMBER):

@@ -11,7 +11,7 @@ from logbook.craft.rows.own_stitches import OwnStitches
 from logbook.craft.rows.place_kinds import ONE_STITCH_NAMES
 from logbook.craft.rows.row_words import RowWords
 from logbook.craft.rows.star_repeats import STARS
-from logbook.craft.rows.stitches import Stitches
+from logbook.craft.rows.stitch_groups import StitchGroups
 from logbook.craft.rows.targets import Targets
 from logbook.craft.rows.word import NUMBER, STITCH, TOGETHER
 
@@ -25,8 +25,8 @@ _PARTS = ("side", "sides", "edge", "corner", "section", "sections", "petal", "re
 class SaidBeside:
     """Takes sayings into ``row``. ``own``: the stitches that the pattern itself describes, or names."""
 
-    def __init__(self, own: OwnStitches, row: RowWords, targets: Targets, stitches: Stitches, beside: Beside) -> None:
-        self._made, self._row, self._targets, self._stitches, self._beside = own.made, row, targets, stitches, beside
+    def __init__(self, own: OwnStitches, row: RowWords, targets: Targets, groups: StitchGroups, beside: Beside) -> None:
+        self._made, self._row, self._targets, self._groups, self._beside = own.made, row, targets, groups, beside
 
     def starred_count(self, cur: Cursor) -> bool:
         """Takes ``*20 sc*`` at the row's end."""
@@ -120,7 +120,7 @@ class SaidBeside:
     def chain_said(self, cur: Cursor, items: list[Instruction]) -> Chain | None:
         """``Ch 3 counts as dc, dc in next …`` at the row's beginning, where the chains are made and spoken of at once."""
         start = cur.at
-        chain = self._stitches.chain(cur) if only_moves(items) else None
+        chain = self._groups.chain(cur) if only_moves(items) else None
         if chain is not None and cur.next_is(",") and cur.next_is(*_LEADS_TO_SAYING, "counts", ahead=1):
             return chain  # what follows the comma is read with these chains before it
         led = cur.at
@@ -139,7 +139,7 @@ class SaidBeside:
         after = cur.inside(cur.at, len(cur.words))
         while after.accept(*BREAKS, "turn", "and"):
             pass
-        if self._stitches.chain(after) is not None:
+        if self._groups.chain(after) is not None:
             cur.at, self._row.said = start, said
             return None  # a sentence before the row's own chains
         self._row.said = {**said, chain.span.start: next(reversed(self._row.said.values()))}

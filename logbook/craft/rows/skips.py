@@ -3,7 +3,7 @@
 from logbook.craft.rows.cursor import BREAKS, Cursor
 from logbook.craft.rows.instructions import Instruction, Skip, Wanted
 from logbook.craft.rows.place_kinds import ONE_STITCH_NAMES, replace_whole
-from logbook.craft.rows.stitches import Stitches
+from logbook.craft.rows.stitch_groups import StitchGroups
 from logbook.craft.rows.targets import Targets
 from logbook.craft.rows.word import NUMBER, STITCH, TOGETHER
 
@@ -11,9 +11,9 @@ from logbook.craft.rows.word import NUMBER, STITCH, TOGETHER
 class Skips:
     """Reads what is skipped."""
 
-    def __init__(self, targets: Targets, stitches: Stitches) -> None:
+    def __init__(self, targets: Targets, groups: StitchGroups) -> None:
         self.targets = targets
-        self.stitches = stitches
+        self.groups = groups
 
     def skip(self, cur: Cursor, start: int) -> list[Instruction]:
         """What follows "skip", which stands at ``start``."""
@@ -67,7 +67,7 @@ class Skips:
     def _all_of(self, cur: Cursor, close: int, first: bool) -> list[Instruction]:
         """``sk (dc, ch 1, dc)``: each of them."""
         start = cur.at
-        made = self.stitches.made(cur.inside(cur.at + 1, close))
+        made = self.groups.made(cur.inside(cur.at + 1, close))
         if made is None:
             raise cur.fail()
         cur.at = close + 1

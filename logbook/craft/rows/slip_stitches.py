@@ -28,7 +28,7 @@ class SlipStitches:
         """A slip stitch that joins the round makes nothing; one before the row's first chains only moves along."""
         worked = any(isinstance(item, Work | Repeat) for item in items)
         inside = len(items) == 1 and any(isinstance(item, Work | Repeat) for item in self.targets.items)
-        if (len(items) > 1 or inside) and isinstance(items[-1], Chain) and self.stitches.closes_picot(cur):
+        if (len(items) > 1 or inside) and isinstance(items[-1], Chain) and self.stitches.groups.closes_picot(cur):
             items.pop()
             return [Work(Made(("picot",)), Next(ANY_STITCH, 0), cur.span_from(start))]
         rest = cur.inside(cur.at, len(cur.words))
