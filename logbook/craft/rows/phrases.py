@@ -3,9 +3,10 @@
 from dataclasses import replace
 from itertools import pairwise
 
+from logbook.craft.rows.all_around import all_of_them, all_of_these, says_again
 from logbook.craft.rows.beginnings import Beginnings, from_nth
 from logbook.craft.rows.beside import Beside, begins_work
-from logbook.craft.rows.chain_sayings import said_to_count
+from logbook.craft.rows.brackets import Brackets, how_deep, unbracketed
 from logbook.craft.rows.cursor import BREAKS, CLOSING, Cursor, NotUnderstoodError
 from logbook.craft.rows.doings import Doings
 from logbook.craft.rows.instructions import (
@@ -14,14 +15,11 @@ from logbook.craft.rows.instructions import (
     Chain,
     First,
     Instruction,
-    Made,
     Next,
     OtherSide,
     Repeat,
     Skip,
     Span,
-    Times,
-    ToEnd,
     ToLast,
     Work,
     works_of,
@@ -33,7 +31,7 @@ from logbook.craft.rows.own_stitches import OwnStitches
 from logbook.craft.rows.placing import Placing
 from logbook.craft.rows.rests import onto_rest
 from logbook.craft.rows.row_words import RowWords
-from logbook.craft.rows.said_beside import SaidBeside, only_moves
+from logbook.craft.rows.said_beside import SaidBeside
 from logbook.craft.rows.skips import Skips
 from logbook.craft.rows.slip_stitches import SlipStitches
 from logbook.craft.rows.star_repeats import STARS, StarRepeats
@@ -63,6 +61,7 @@ class Phrases:
         self.slips = SlipStitches(self.row, self.targets, self.stitches, in_round)
         self.beginnings = Beginnings(self.row, self.targets)
         self.stars = StarRepeats(self.targets, self._phrase, self.sequence)
+        self.brackets = Brackets(self.row, self.targets, self.stitches, self.said, self.doings, self.sequence)
 
     def read(self, cur: Cursor, kind_below: str, first: bool = False, ring: bool = False) -> RowWords:
         """All of it. ``kind_below``: the stitch that an increase is of, if this row names none. ``ring``: one was made before."""
@@ -71,10 +70,10 @@ class Phrases:
         self.targets.loop_is_ring = first and (self.in_round or ring)
         self.doings.first_row = first
         self.targets.in_ring = any(word.text == "ring" for word in cur.words)
-        cur = onto_rest(_unbracketed(cur), self.row, self.in_round)
+        cur = onto_rest(unbracketed(cur), self.row, self.in_round)
         if not first:
             cur = from_nth(cur)
-        if _depth(cur) > DEEPEST:
+        if how_deep(cur) > DEEPEST:
             self.row.faults.append(("too many brackets inside brackets", cur.span_from(0) if cur.words else Span(0, 0)))
             return self.row
         self.row.items = with_kind(self.sequence(cur, self.row.items), kind_below)
@@ -118,7 +117,7 @@ class Phrases:
             start = cur.at
             if cur.accept(*BREAKS, "and", "but", "-", "/") or (self.sized and self._none_in_this_size(cur)):
                 continue
-            if _says_again(cur, items) or self._leads_in(cur) or self._all_of_these(cur, items, start):
+            if says_again(cur, items) or self._leads_in(cur) or all_of_these(cur, items, start, self.stitches.freely):
                 continue
             if cur.next_is("corner") and cur.next_is(":", "of", ahead=1):
                 cur.at += 2
@@ -135,7 +134,7 @@ class Phrases:
                 elif cur.next_is("rep") and cur.next_is("(", "[", "{", ahead=1):
                     cur.at += 1
                     items.extend(self._phrase(cur, items))
-                elif (ahead := self._told_before(cur)) is not None:
+                elif (ahead := self.brackets.told_before(cur)) is not None:
                     items.append(ahead)
                 elif cur.next_is("rep"):
                     self.stars.repeat(cur, items, stars)
@@ -154,21 +153,6 @@ class Phrases:
         unused = [opened[star] for star in stars if star != "**"]
         self.row.faults += [("no “rep from” goes back to it", span) for span in unused]
         return items
-
-    def _all_of_these(self, cur: Cursor, items: list[Instruction], start: int) -> bool:
-        """``1 sc, then inc, all around``: all of them again and again, where none of them says its place."""
-        if not (
-            cur.next_is("toend", "around") and cur.next_is(*BREAKS, "", "(", "[", "-", ahead=1) and cur.next_is(",", ahead=-1)
-        ):
-            return False
-        begin = next((at for at, item in enumerate(items) if not isinstance(item, Chain)), len(items))
-        body = items[begin:]
-        free = all(isinstance(item, Work) and item.span.start in self.stitches.freely for item in body)
-        if len(body) < 2 or not free:
-            return False
-        cur.at += 1
-        items[begin:] = [Repeat(tuple(body), ToEnd(), cur.span_from(start))]
-        return True
 
     def _leads_in(self, cur: Cursor) -> bool:
         """Steps over ``decrease at both ends as follows:``, which tells nothing that does not follow."""
@@ -194,7 +178,7 @@ class Phrases:
 
     def _add_phrase(self, cur: Cursor, items: list[Instruction], start: int) -> None:
         new = self.placing.placed(self._phrase(cur, items), items)
-        new = self._all_of_them(items, new)
+        new = all_of_them(items, new, self.stitches.freely)
         if not any(word.text == "next" for word in cur.words[start : cur.at]):
             new = self.placing.where_moved_to(new, items)
         if not one_for_each(items, new, cur.word(start - 1 - cur.at).text == "and"):
@@ -213,110 +197,6 @@ class Phrases:
                 return True
         return False
 
-    def _bracket(self, cur: Cursor, items: list[Instruction]) -> list[Instruction]:
-        start, close = cur.at, cur.closing()
-        if close is None:
-            raise NotUnderstoodError(Span(cur.word().start, cur.words[-1].end), "this bracket is never closed")
-        inside = self._without_saying(cur.inside(cur.at + 1, close))
-        cur.at = close + 1
-        if len(inside.words) == 1 and inside.next_is("inc", "dec") and cur.next_is("in", "next", "each", "over"):
-            cur.words = (*cur.words[:start], *inside.words, *cur.words[close + 1 :])
-            cur.at = start
-            return self.stitches.phrase(cur, start)
-        made = self.stitches.groups.made(inside)
-        inside.at = 0
-        if cur.sort_is(NUMBER) and cur.next_is("more", ahead=1):
-            cur.skip_to(BREAKS)
-            raise NotUnderstoodError(cur.span_from(start), "say how many times in all")
-        times = self.targets.times(cur) or self._starred_times(cur)
-        if made is not None and times is None and cur.next_is("in") and only_moves(items):
-            begun = self.doings.begun(cur, inside, start)
-            if begun is not None:
-                return begun
-        if made is None and cur.next_is("in") and inside.accept("slst") and inside.accept(","):
-            return self.doings.led_to(cur, inside, start)
-        if made is not None and (cur.next_is("in") or (cur.next_is("each") and cur.next_is("in", ahead=1))):
-            repeated = Made(made.items * (times.count if times else 1), made.name)
-            return self.stitches.work(cur, repeated, start)
-        if made == Made(("picot",)):
-            cur.accept("for")
-            cur.accept("picot")
-            return [Work(made, Next(ANY_STITCH, 0), cur.span_from(start))]
-        repeats = cur.next_is("toend", "around", "to", "tolast", "rep")
-        if times is None and self.said.aside(inside, items, repeats):
-            return []
-        ahead = cur.at
-        cur.accept(",", ";")
-        until = times or (self.targets.until(cur) if not cur.accept("rep") else self.targets.until(cur) or ToEnd())
-        if until is None:
-            cur.at = ahead
-            raise NotUnderstoodError(cur.span_from(start), "it is not said where this goes, or how often")
-        body = self.sequence(inside, [])
-        if not body:
-            raise NotUnderstoodError(cur.span_from(start))
-        return [Repeat(tuple(body), until, cur.span_from(start))]
-
-    def _without_saying(self, inside: Cursor) -> Cursor:
-        """``ch 4 (counts as tr), 2 tr, ch 2, 3 tr`` without what its chains count as, which is kept."""
-        chain = self.stitches.groups.chain(inside)
-        at, close = inside.at, inside.closing() if inside.word().text in CLOSING else None
-        inside.at = 0
-        said = said_to_count(inside.inside(at + 1, close)) if chain is not None and close is not None else None
-        if chain is None or close is None or said is None:
-            return inside
-        self.row.said[chain.span.start] = said
-        return Cursor((*inside.words[:at], *inside.words[close + 1 :]), inside.after)
-
-    @staticmethod
-    def _starred_times(cur: Cursor) -> Times | None:
-        """``(sc, inc) *6``."""
-        if cur.next_is("*") and cur.sort_is(NUMBER, 1) and cur.next_is(*BREAKS, "(", "[", "", ahead=2):
-            cur.at += 1
-            return Times(cur.number() or 1)
-        return None
-
-    def _all_of_them(self, items: list[Instruction], new: list[Instruction]) -> list[Instruction]:
-        """``sc, inc around``: both of them all around, where it is not said where the first one goes."""
-        if not (len(new) == 1 and isinstance(new[0], Repeat) and isinstance(new[0].until, ToEnd) and len(new[0].body) == 1):
-            return new
-        only = new[0].body[0]
-        begin = next((at for at, item in enumerate(items) if not isinstance(item, Chain)), len(items))
-        before = items[begin:]
-        free = all(isinstance(item, Work) and item.span.start in self.stitches.freely for item in before)
-        shapes = (
-            isinstance(only, Work) and (only.together or len(only.made.items) > 1) and only.span.start in self.stitches.freely
-        )
-        if not (before and free and shapes):
-            return new
-        del items[begin:]
-        return [Repeat((*before, only), ToEnd(), new[0].span)]
-
-    def _told_before(self, cur: Cursor) -> Repeat | None:
-        """``6 times: (sc, inc)``, ``6 x [sc, inc]``, ``rep the following 6 times: sc, inc``; None if it is something else."""
-        start = cur.at
-        if cur.accept("rep"):
-            cur.accept("next", "this")
-        counted = cur.sort_is(NUMBER) and cur.next_is("times", ahead=1) and cur.next_is(":", ",", "(", "[", "{", ahead=2)
-        if not counted:
-            cur.at = start
-            return None
-        count = cur.number() or 1
-        cur.at += 1
-        marked = cur.accept(":")
-        cur.accept(",")
-        if cur.word().text in CLOSING and (close := cur.closing()) is not None:
-            inside, cur.at = cur.inside(cur.at + 1, close), close + 1
-            ends = cur.next_is("", "and", "toend", "around", *BREAKS, *CLOSING, "-", "turn", "join")
-        else:
-            begin = cur.at
-            cur.skip_to((".", ";", "join", "turn"))
-            inside, ends = cur.inside(begin, cur.at), marked
-        body = self.sequence(inside, []) if ends else []
-        if not body:
-            cur.at = start
-            return None
-        return Repeat(tuple(body), Times(count), cur.span_from(start))
-
     def _phrase(self, cur: Cursor, items: list[Instruction]) -> list[Instruction]:
         """One phrase behind ``items``: what stands in brackets, beside the work or before it, else what is worked."""
         start = cur.at
@@ -326,7 +206,7 @@ class Phrases:
             isinstance(item, Work) and item.made.name == NEW_YARN for item in items
         ) and not any(isinstance(item, Repeat) or (isinstance(item, Work) and item.made.name != NEW_YARN) for item in items)
         if cur.word().text in CLOSING:
-            return self._bracket(cur, items)
+            return self.brackets.bracket(cur, items)
         if cur.next_is("insert") and (pulled := self.doings.hook_inserted(cur)) is not None:
             return pulled
         if not any(isinstance(item, Work | Repeat) for item in items) and (joined := self.doings.yarn_joined(cur)) is not None:
@@ -406,38 +286,3 @@ def _first_is_next(items: list[Instruction]) -> None:
     repeat = items[at] if at < len(items) else None
     if isinstance(repeat, Repeat) and isinstance(work := repeat.body[0], Work) and isinstance(work.into, First):
         items[at] = replace(repeat, body=(replace(work, into=Next(work.into.wanted)), *repeat.body[1:]))
-
-
-def _says_again(cur: Cursor, items: list[Instruction]) -> bool:
-    """Steps over ``, to end`` behind what goes to the end anyhow."""
-    last = items[-1] if items else None
-    if not (isinstance(last, Repeat) and isinstance(last.until, ToEnd) and cur.next_is("toend", "around")):
-        return False
-    if cur.next_is(*BREAKS, "", "turn", "join", "(", "[", "-", ahead=1):
-        cur.at += 1
-        return True
-    return False
-
-
-def _unbracketed(cur: Cursor) -> Cursor:
-    """``to end (last dc goes in top of tch)`` without the brackets: it is said of the work, not beside it."""
-    words = list(cur.words)
-    for at, word in enumerate(cur.words):
-        if word.text not in CLOSING or not (cur.next_is("last", "ending", ahead=at + 1 - cur.at) and at + 4 < len(words)):
-            continue
-        cur.at, back = at, cur.at
-        close, cur.at = cur.closing(), back
-        inner = {each.text for each in cur.words[at + 2 : close]} if close else set()
-        worked = cur.words[at + 2].sort == STITCH or cur.words[at + 2].text in ("one", "with", "by")
-        if close and worked and {"in", "topof"} & inner and not {*CLOSING} & inner:
-            words[at], words[close] = replace(word, text=","), replace(cur.words[close], text=",")
-    return Cursor(tuple(words), cur.after)
-
-
-def _depth(cur: Cursor) -> int:
-    """How deep brackets stand in brackets."""
-    deepest = depth = 0
-    for word in cur.words:
-        depth += (word.text in CLOSING) - (word.text in CLOSING.values())
-        deepest = max(deepest, depth)
-    return deepest
