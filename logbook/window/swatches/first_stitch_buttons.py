@@ -8,6 +8,7 @@ from tkinter import ttk
 from logbook.pages.swatches.first_stitches import FirstStitchChoice
 from logbook.window.look import Look
 from logbook.window.styles import styled
+from logbook.window.wrapped_button import WrappedButton
 
 SHORT = 5
 
@@ -30,11 +31,20 @@ class FirstStitchButtons(ttk.Frame):
         short = all(len(choice.label) <= SHORT for choice in choices)
         for place, choice in enumerate(choices):
             words = f"✓ {choice.label}" if choice.chosen else choice.label
-            button = ttk.Button(self, text=words, width=SHORT if short else 0, command=partial(self._on_choose, choice.texts))
+            chosen = partial(self._on_choose, choice.texts)
+            button = ttk.Button(self, text=words, width=SHORT, command=chosen) if short else self._in_lines(words, chosen)
             row, column = (0, place) if short else (place, 0)
-            self.columnconfigure(column, weight=int(short))  # narrower where there is no room
             self.look.grid(button, row=row, column=column, padx=(0, 1), pady=(0, 0 if short else 1), sticky="ew")
+        for column in range(max(self.grid_size()[0], len(choices))):
+            self.columnconfigure(column, weight=int(short or column == 0))  # narrower where there is no room
         if choices:
-            self.grid()
+            self.grid(sticky="w" if short else "ew")
         else:
             self.grid_remove()
+
+    def _in_lines(self, words: str, chosen: Callable[[], object]) -> ttk.Frame:
+        """A button in a row of its own, whose words take more lines where there is no room."""
+        row = ttk.Frame(self, style=str(self.cget("style")))
+        row.columnconfigure(0, weight=1)
+        WrappedButton(row, words, command=chosen).grid(row=0, column=0, sticky="ew")
+        return row
