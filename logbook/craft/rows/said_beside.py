@@ -44,64 +44,110 @@ class SaidBeside:
 
     def aside(self, inside: Cursor, items: list[Instruction], repeats: bool) -> bool:
         """Takes what stands in brackets beside the work; False if it is work."""
-        if self._skipped_are_space(inside):
-            return True
+        return (
+            self._skipped_are_space(inside)
+            or self._chains_said(inside, items)
+            or self._told_of_each_part(inside)
+            or self._counted(inside, repeats)
+            or self._same_place(inside)
+            or (not repeats and self._says_beside(inside))
+            or (not repeats and self._counted_behind_remark(inside))
+            or self._named(inside, items)
+            or self._leaves(inside)
+            or (not repeats and self._place_explained(inside))
+            or self._remark(inside, items)
+            or (not repeats and self._in_other_words(inside))
+        )
+
+    def _chains_said(self, inside: Cursor, items: list[Instruction]) -> bool:
+        """``counts as dc``, ``first dc and ch 1``: what the chains before it are."""
         said = said_to_count(inside)
         if said is None and items and isinstance(items[-1], Chain) and only_moves(items[:-1]):
             said = counted_by_parts(inside, items[-1].count) or one_stitch(inside, items[-1].count)
         if said is not None:
             self._note(said, items)
-            return True
-        if (
+        return said is not None
+
+    def _told_of_each_part(self, inside: Cursor) -> bool:
+        """``3 dc each side``."""
+        told = (
             inside.sort_is(NUMBER)
             and {"each", "per"} & {word.text for word in inside.words[2:-1]}
             and inside.words[-1].text in _PARTS
-        ):
-            self._row.notes.append(_all_of(inside))
-            return True  # "3 dc each side"
+        )
+        return bool(told) and self._set_aside(inside)
+
+    def _counted(self, inside: Cursor, repeats: bool) -> bool:
+        """``25 sc, 1 ch-5 sp for thumb``."""
         counts = counts_in_brackets(inside, self._targets) if not repeats else printed_counts(inside, self._targets)
         if counts:
             self._row.counts = counts
-            return True
-        if inside.next_is("same") and len(inside.words) > 2 and not any(word.sort == NUMBER for word in inside.words):
-            self._row.notes.append(_all_of(inside))
-            return True  # "2 sc in last ch (same ch as first sc)"
-        if not repeats and self._beside.says_beside(inside):
-            self._row.notes.append(_all_of(inside))
-            return True  # "mark the 4th"
-        if not repeats and (last := _last_part(inside)) is not None and (counts := printed_counts(last, self._targets)):
+        return bool(counts)
+
+    def _same_place(self, inside: Cursor) -> bool:
+        """``same ch as first sc``."""
+        same = inside.next_is("same") and len(inside.words) > 2 and not any(word.sort == NUMBER for word in inside.words)
+        return same and self._set_aside(inside)
+
+    def _says_beside(self, inside: Cursor) -> bool:
+        """``mark the 4th``."""
+        return self._beside.says_beside(inside) and self._set_aside(inside)
+
+    def _counted_behind_remark(self, inside: Cursor) -> bool:
+        """``1 st decreased - 19 sts``."""
+        last = _last_part(inside)
+        counts = printed_counts(last, self._targets) if last is not None else ()
+        if counts:
             self._row.counts = counts
-            return True  # "1 st decreased - 19 sts"
+        return bool(counts)
+
+    def _named(self, inside: Cursor, items: list[Instruction]) -> bool:
+        """``V-st made``."""
         name = name_made(inside, lambda text: not text.isdigit() and text not in ONE_STITCH_NAMES)
-        if name and items and isinstance(items[-1], Work):
-            self._name(name, items)
-            return True
+        if not (name and items and isinstance(items[-1], Work)):
+            return False
+        self._name(name, items)
+        return True
+
+    def _leaves(self, inside: Cursor) -> bool:
+        """``leave remaining sts unworked``."""
         inside.at = 0
-        if (self._beside.leaves(inside) or self._beside.rest_is_left(inside)) and all(
+        return (self._beside.leaves(inside) or self._beside.rest_is_left(inside)) and all(
             word.text == "." for word in inside.words[inside.at :]
-        ):
-            return True
+        )
+
+    def _place_explained(self, inside: Cursor) -> bool:
+        """``center dc of shell`` behind ``sc in next dc``."""
         inside.at = 0
-        placed = len(inside.words) > 1 and inside.words[0].sort != NUMBER and not repeats
-        if placed and self._targets.places.wanted(inside) is not None and not inside.more():
-            self._row.notes.append(_all_of(inside))
-            return True  # "sc in next dc (center dc of shell)"
+        placed = len(inside.words) > 1 and inside.words[0].sort != NUMBER
+        placed = placed and self._targets.places.wanted(inside) is not None and not inside.more()
+        return placed and self._set_aside(inside)
+
+    def _remark(self, inside: Cursor, items: list[Instruction]) -> bool:
+        """``right side``, ``inc row``, ``= dc2tog``, ``this is the front``."""
         inside.at = 0
         names_row = not items and {word.text for word in inside.words} <= {"inc", "dec", "row", "around", "first", "shoulder"}
         together = len(inside.words) == 2 and inside.words[0].text == "=" and inside.words[1].sort == TOGETHER
         states = any(word.text in ("is", "are") for word in inside.words) and not any(word.text == "in" for word in inside.words)
-        if is_remark(inside) or names_row or together or states:
-            self._row.notes.append(inside.span_from(inside.at) if not inside.more() else _all_of(inside))
-            self._row.unsure += self._row.notes[-1:] if states or any(word.sort == NUMBER for word in inside.words) else []
-            return True
+        if not (is_remark(inside) or names_row or together or states):
+            return False
+        self._row.notes.append(inside.span_from(inside.at) if not inside.more() else _all_of(inside))
+        self._row.unsure += self._row.notes[-1:] if states or any(word.sort == NUMBER for word in inside.words) else []
+        return True
+
+    def _in_other_words(self, inside: Cursor) -> bool:
+        """``or skip 1 and sc 1``: the same again."""
         says = inside.next_is("or", "ie", "i", "so", "because", "not") or (
             inside.next_is("one", "same", "this") and inside.next_is("that", "which", "same", "with", ahead=1)
         )
-        if not repeats and says:
-            self._row.notes.append(_all_of(inside))
+        if says:
             self._row.unsure.append(_all_of(inside))
-            return True  # "or skip 1 and sc 1": the same in other words
-        return False
+        return says and self._set_aside(inside)
+
+    def _set_aside(self, inside: Cursor) -> bool:
+        """Keeps all of it as a note."""
+        self._row.notes.append(_all_of(inside))
+        return True
 
     def why(self, cur: Cursor) -> bool:
         """Steps over ``for the tip``, ``to even things out``: words of why, with nothing to make."""
