@@ -53,39 +53,56 @@ class Targets:
 
     def target(self, cur: Cursor) -> Target | Each:
         """What follows "in"."""
-        if cur.next_is("centre") and cur.next_is("of", ahead=1):
-            start = cur.at
-            cur.at += 2
-            cur.accept("first", "next", "same", "last", "each")
-            group = self.places.wanted(cur)
-            if group is not None and group.kind == "group" and not cur.next_is("toend", "around"):
-                return Next(replace(group, part="centre"))
-            cur.at = start + 2 if cur.next_is("first", "next", "same", ahead=start + 2 - cur.at) else start
-        fixed = self._fixed(cur)
-        if fixed is not None:
-            return fixed
+        found = self._centre_of_group(cur) or self._fixed(cur)
+        if found is not None:
+            return found
         if cur.next_is("rem"):
             return self._rest(cur)
         if cur.accept("everyother") or (cur.next_is("each") and cur.sort_is(ORDINAL, 1)):
-            cur.at += cur.next_is("each")
-            nth = cur.ordinal() or 2
-            wanted = self.places.wanted_or_any(cur)
-            return Each(wanted, self.until(cur) or ToEnd(), nth=nth)
+            return self._every_nth(cur)
         if cur.accept("each"):
             return self._each(cur)
         if cur.accept("any"):
             return First(self.places.wanted_or_any(cur))
         if cur.accept("first") or self._accept_first(cur):
-            if self.places.part_follows(cur):
-                return Next(self.places.part(cur, "first"))
-            count = None if self.places.names_a_size(cur) else cur.number()
-            if count is not None and count > 1:
-                return Next(self.places.wanted_or_any(cur), count)
-            return First(self.places.wanted_or_any(cur))
+            return self._first(cur)
         if cur.accept("last"):
             return self._last(cur)
         if cur.sort_is(ORDINAL) and cur.next_is("st", ahead=1) and cur.next_is("from", ahead=2):
             raise cur.fail("it is not clear where on the edge that is")
+        return self._next(cur)
+
+    def _centre_of_group(self, cur: Cursor) -> Next | None:
+        """``centre of next shell``; of anything else, only the words before its name are stepped over."""
+        if not (cur.next_is("centre") and cur.next_is("of", ahead=1)):
+            return None
+        start = cur.at
+        cur.at += 2
+        cur.accept("first", "next", "same", "last", "each")
+        group = self.places.wanted(cur)
+        if group is not None and group.kind == "group" and not cur.next_is("toend", "around"):
+            return Next(replace(group, part="centre"))
+        cur.at = start + 2 if cur.next_is("first", "next", "same", ahead=start + 2 - cur.at) else start
+        return None
+
+    def _every_nth(self, cur: Cursor) -> Each:
+        """``every other st``, ``every 3rd st``."""
+        cur.at += cur.next_is("each")
+        nth = cur.ordinal() or 2
+        wanted = self.places.wanted_or_any(cur)
+        return Each(wanted, self.until(cur) or ToEnd(), nth=nth)
+
+    def _first(self, cur: Cursor) -> First | Next:
+        """``first 3 dc``, ``first dc of next shell``."""
+        if self.places.part_follows(cur):
+            return Next(self.places.part(cur, "first"))
+        count = None if self.places.names_a_size(cur) else cur.number()
+        if count is not None and count > 1:
+            return Next(self.places.wanted_or_any(cur), count)
+        return First(self.places.wanted_or_any(cur))
+
+    def _next(self, cur: Cursor) -> Target | Each:
+        """``next 3 dc``, ``these 2 sts``, ``dc``, ``ch-1 sp just skipped``."""
         if not (cur.sort_is(NUMBER, 1) and cur.accept("these", "those")):
             cur.accept("next")
         if cur.next_is("tch") or (cur.next_is("ch") and self._turning_noun(cur)):
