@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from logbook.craft.rows.cursor import Cursor
-from logbook.craft.rows.instructions import ANY_STITCH, PrintedCount
+from logbook.craft.rows.instructions import ANY_STITCH, PrintedCount, Wanted
 from logbook.craft.rows.places import HEIGHTS, plain
 from logbook.craft.rows.targets import Targets
 from logbook.craft.rows.word import NUMBER, OTHER, STITCH
@@ -63,42 +63,67 @@ def printed_counts(cur: Cursor, targets: Targets) -> tuple[PrintedCount, ...]:
             cur.accept(",", "and", ";", "+")
             uncounted = True
             continue
-        wanted = targets.places.wanted(cur) if numbers else None
-        if wanted is not None and cur.accept("on"):
-            cur.accept("hook")
-            wanted = ANY_STITCH  # loops on the hook
-        if wanted is not None and wanted.kind == "sp" and cur.accept("corner"):
-            wanted = replace(wanted, name="corner")
+        wanted = _counted_thing(cur, targets) if numbers else None
         if numbers and not found and not cur.more():
             wanted = wanted or ANY_STITCH
         if wanted is None or wanted.kind in ("gap", "either"):
             cur.at = start
             return ()
         found.append(PrintedCount(numbers, wanted, cur.span_from(first)))
-        if cur.next_is("at") and cur.next_is("ending", ahead=1):
-            cur.skip_to((",", ";", "(", ")"))  # "at end of Row 5"
-        while cur.accept(*_AFTER_COUNT):
-            pass
-        if not cur.accept(",", "and", ";", "+", "with") and not cur.next_is(*_SAID_BESIDE, "without"):
+        if not _goes_on(cur):
             break
-        if cur.next_is(*_SAID_BESIDE, "without"):
-            cur.at = len(cur.words)  # "with the ch-3 as the first", "including tch"
-    if found and cur.next_is("(", "[") and cur.closing() == len(cur.words) - 1:
-        inside = cur.inside(cur.at + 1, len(cur.words) - 1)
-        if more := printed_counts(inside, targets):
-            found += more
-        if more or not any(word.text in _MOVES[:-3] for word in inside.words):
-            cur.at = len(cur.words)  # "19 dc (6 blocks)"
+    found += _counts_behind(cur, targets) if found else ()
     if cur.next_is("after", "at") and cur.next_is("row", "around", ahead=1):
         cur.at = len(cur.words)  # "92 dc after Rnd 5"
     if cur.more():
         cur.at = start
         return ()
-    found = [count for count in found if count.wanted.name != "corner"] if len(found) > 1 or uncounted else found
+    if len(found) > 1 or uncounted:
+        found = [count for count in found if count.wanted.name != "corner"]
+    return _told_apart(found)
+
+
+def _counted_thing(cur: Cursor, targets: Targets) -> Wanted | None:
+    """``dc``, ``ch-1 sps``, ``loops on hook``, ``corner sps``; None if no such thing comes next."""
+    wanted = targets.places.wanted(cur)
+    if wanted is not None and cur.accept("on"):
+        cur.accept("hook")
+        wanted = ANY_STITCH  # loops on the hook
+    if wanted is not None and wanted.kind == "sp" and cur.accept("corner"):
+        wanted = replace(wanted, name="corner")
+    return wanted
+
+
+def _goes_on(cur: Cursor) -> bool:
+    """Steps over what may stand behind a count, such as ``at end of Row 5, and``; whether another count may follow."""
+    if cur.next_is("at") and cur.next_is("ending", ahead=1):
+        cur.skip_to((",", ";", "(", ")"))
+    while cur.accept(*_AFTER_COUNT):
+        pass
+    joined = cur.accept(",", "and", ";", "+", "with")
+    if cur.next_is(*_SAID_BESIDE, "without"):
+        cur.at = len(cur.words)  # "with the ch-3 as the first", "including tch"
+        return True
+    return joined
+
+
+def _counts_behind(cur: Cursor, targets: Targets) -> tuple[PrintedCount, ...]:
+    """``(6 blocks)`` of ``19 dc (6 blocks)``: the counts in brackets at the end; steps over what isn't work."""
+    if not (cur.next_is("(", "[") and cur.closing() == len(cur.words) - 1):
+        return ()
+    inside = cur.inside(cur.at + 1, len(cur.words) - 1)
+    counts = printed_counts(inside, targets)
+    if counts or not any(word.text in _MOVES[:-3] for word in inside.words):
+        cur.at = len(cur.words)
+    return counts
+
+
+def _told_apart(found: list[PrintedCount]) -> tuple[PrintedCount, ...]:
+    """The counts, each with what it leaves to the others beside it."""
     kinds = [count.wanted.kind for count in found]
     if any(plain(kind) != kind and plain(kind) in kinds for kind in kinds):
         return tuple(replace(count, exact=count.wanted.kind in HEIGHTS) for count in found)
-    if any(count.wanted.kind == "group" for count in found):
+    if "group" in kinds:
         return tuple(replace(count, beside_groups=count.wanted.kind in HEIGHTS) for count in found)
     return tuple(found)
 
