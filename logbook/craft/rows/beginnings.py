@@ -5,7 +5,7 @@ from contextlib import suppress
 from dataclasses import replace
 
 from logbook.craft.rows.cursor import BREAKS, CLOSING, Cursor, NotUnderstoodError
-from logbook.craft.rows.instructions import ANY_STITCH, First, Next, Same, Skip, Wanted
+from logbook.craft.rows.instructions import ANY_STITCH, Chain, First, Next, Same, Skip, Wanted
 from logbook.craft.rows.row_words import RowWords
 from logbook.craft.rows.targets import Targets
 from logbook.craft.rows.word import NUMBER, ORDINAL, OTHER, STITCH, Word
@@ -80,11 +80,21 @@ class Beginnings:
         self.targets = targets
 
     @staticmethod
+    def turning_chain(cur: Cursor) -> Chain | None:
+        """``tch 3``, ``beg ch of 3``; None if no number of chains is told."""
+        start = cur.at
+        ahead = 2 if cur.next_is("of", "-", ahead=1) else 1
+        if not cur.next_is("tch", "begch") or not cur.sort_is(NUMBER, ahead):
+            return None
+        cur.at += ahead
+        return Chain(cur.number() or 1, cur.span_from(start))
+
+    @staticmethod
     def at_ring(cur: Cursor) -> bool:
         """Steps over ``start with a magic ring``."""
         start = cur.at
-        cur.at += 1
-        if cur.accept("with", "in", "by") and cur.accept("ring") and cur.next_is(*BREAKS, "and", ""):
+        begins = cur.accept("begin", "beginning", "starting", "start")
+        if begins and cur.accept("with", "in", "by") and cur.accept("ring") and cur.next_is(*BREAKS, "and", ""):
             return True
         cur.at = start
         return False

@@ -1,11 +1,10 @@
 """One row's words into instructions. What is not understood is named with its place; nothing is guessed."""
 
 from dataclasses import replace
-from itertools import pairwise
 
 from logbook.craft.rows.all_around import all_of_them, all_of_these, says_again
 from logbook.craft.rows.beginnings import Beginnings, from_nth
-from logbook.craft.rows.beside import Beside, begins_work
+from logbook.craft.rows.beside import Beside
 from logbook.craft.rows.brackets import Brackets, how_deep, unbracketed
 from logbook.craft.rows.cursor import BREAKS, CLOSING, Cursor, NotUnderstoodError
 from logbook.craft.rows.doings import Doings
@@ -25,6 +24,7 @@ from logbook.craft.rows.instructions import (
     works_of,
 )
 from logbook.craft.rows.kinds import with_kind
+from logbook.craft.rows.leading_words import leads_in, words_before_work
 from logbook.craft.rows.one_for_each import one_for_each
 from logbook.craft.rows.only_says import only_says
 from logbook.craft.rows.own_stitches import OwnStitches
@@ -37,7 +37,7 @@ from logbook.craft.rows.slip_stitches import SlipStitches
 from logbook.craft.rows.star_repeats import STARS, StarRepeats
 from logbook.craft.rows.stitches import Stitches
 from logbook.craft.rows.targets import Targets
-from logbook.craft.rows.word import NUMBER, STITCH, TOGETHER
+from logbook.craft.rows.word import NUMBER
 
 DEEPEST = 40  # brackets in brackets
 
@@ -117,7 +117,7 @@ class Phrases:
             start = cur.at
             if cur.accept(*BREAKS, "and", "but", "-", "/") or (self.sized and self._none_in_this_size(cur)):
                 continue
-            if says_again(cur, items) or self._leads_in(cur) or all_of_these(cur, items, start, self.stitches.freely):
+            if says_again(cur, items) or leads_in(cur, self.row) or all_of_these(cur, items, start, self.stitches.freely):
                 continue
             if cur.next_is("corner") and cur.next_is(":", "of", ahead=1):
                 cur.at += 2
@@ -142,7 +142,7 @@ class Phrases:
                     self._add_phrase(cur, items, start)
             except NotUnderstoodError as error:
                 failed_at = cur.at
-                if not error.says and only_says(cur, start, not any(isinstance(item, Work | Repeat) for item in self.row.items)):
+                if not error.says and only_says(cur, start, not _works(self.row.items)):
                     self.row.notes.append(cur.span_from(start))
                     self.row.unsure.append(cur.span_from(start))
                     continue
@@ -153,23 +153,6 @@ class Phrases:
         unused = [opened[star] for star in stars if star != "**"]
         self.row.faults += [("no “rep from” goes back to it", span) for span in unused]
         return items
-
-    def _leads_in(self, cur: Cursor) -> bool:
-        """Steps over ``decrease at both ends as follows:``, which tells nothing that does not follow."""
-        start = cur.at
-        while cur.more() and not cur.next_is(*BREAKS, *CLOSING, *STARS):
-            if cur.next_is("as") and cur.next_is("follows", "below", ahead=1):
-                if any(
-                    word.sort in (STITCH, TOGETHER) and after.text == "in" for word, after in pairwise(cur.words[start : cur.at])
-                ):
-                    break
-                cur.at += 2
-                self.row.notes.append(cur.span_from(start))
-                self.row.unsure.append(cur.span_from(start))
-                return True
-            cur.at += 1
-        cur.at = start
-        return False
 
     def _says_where_or_why(self, cur: Cursor, items: list[Instruction]) -> bool:
         """Takes where the row begins anyhow, or what a phrase is for."""
@@ -200,58 +183,72 @@ class Phrases:
     def _phrase(self, cur: Cursor, items: list[Instruction]) -> list[Instruction]:
         """One phrase behind ``items``: what stands in brackets, beside the work or before it, else what is worked."""
         start = cur.at
-        self.targets.items = self.row.items
-        self.targets.at_hook = self.doings.first_row and not any(isinstance(item, Work | Repeat) for item in self.row.items)
-        self.stitches.together.nothing_yet = any(
-            isinstance(item, Work) and item.made.name == NEW_YARN for item in items
-        ) and not any(isinstance(item, Repeat) or (isinstance(item, Work) and item.made.name != NEW_YARN) for item in items)
+        self._tell_what_is_done(items)
         if cur.word().text in CLOSING:
             return self.brackets.bracket(cur, items)
+        kinds = (
+            *(self._yarn, self._said_beside, self._ring, self._even, self._behind_leading_words, self._beginning),
+            self.placing.last_of_each,
+        )
+        for read in kinds:
+            if (found := read(cur, items)) is not None:
+                return found
+        return self._worked(cur, items, start)
+
+    def _tell_what_is_done(self, items: list[Instruction]) -> None:
+        """Tells those that read places and stitches what the row has done so far."""
+        works = [item for item in items if isinstance(item, Work)]
+        self.targets.items = self.row.items
+        self.targets.at_hook = self.doings.first_row and not _works(self.row.items)
+        self.stitches.together.nothing_yet = (
+            bool(works)
+            and all(work.made.name == NEW_YARN for work in works)
+            and not any(isinstance(item, Repeat) for item in items)
+        )
+
+    def _yarn(self, cur: Cursor, items: list[Instruction]) -> list[Instruction] | None:
+        """``insert hook in next bar, yo``, ``join B with sl st in any corner``."""
         if cur.next_is("insert") and (pulled := self.doings.hook_inserted(cur)) is not None:
             return pulled
-        if not any(isinstance(item, Work | Repeat) for item in items) and (joined := self.doings.yarn_joined(cur)) is not None:
-            return joined
+        return None if _works(items) else self.doings.yarn_joined(cur)
+
+    def _said_beside(self, cur: Cursor, items: list[Instruction]) -> list[Instruction] | None:
+        """``ch 3 counts as dc``, ``turn``: only the chains are work."""
         chain = self.said.chain_said(cur, items)
         if chain is not None:
             return [chain]
-        if self.said.says_what_counts(cur, items) or self.beside.takes(cur, items):
-            return []
-        if cur.next_is("ring") and cur.next_is(*BREAKS, "and", "", ahead=1) and not items:
-            cur.at += 1  # "make a magic ring," before what goes into it
-            return []
-        if self.doings.first_row and not items and (ring := self.doings.ring_of(cur)) is not None:
-            return ring
-        if cur.accept("even", "straight") or self.doings.row_of(cur, items):
-            return self.doings.even(cur, start)
-        if cur.next_is("with") and begins_work(cur, 1):
+        return [] if self.said.says_what_counts(cur, items) or self.beside.takes(cur, items) else None
+
+    def _ring(self, cur: Cursor, items: list[Instruction]) -> list[Instruction] | None:
+        """``make a magic ring,`` before what goes into it, ``magic ring with 6 sc``."""
+        if items:
+            return None
+        if cur.next_is("ring") and cur.next_is(*BREAKS, "and", "", ahead=1):
             cur.at += 1
-            return self._phrase(cur, items)
-        if not items and cur.next_is("tch", "begch"):
-            ahead = 2 if cur.next_is("of", "-", ahead=1) else 1
-            if cur.sort_is(NUMBER, ahead):
-                cur.at += ahead
-                return [Chain(cur.number() or 1, cur.span_from(start))]
-        if cur.next_is("ending", "finish") and items:
-            ahead = 2 if cur.next_is("with", "by", ahead=1) else 1
-            if (
-                ahead == 2
-                or cur.word(1).sort in (NUMBER, STITCH, TOGETHER)
-                or cur.next_is("ch", "sk", "inc", "dec", "(", ahead=1)
-            ):
-                cur.at += ahead
-                return self._phrase(cur, items)
-        ahead = 2 if cur.next_is("with", "by", ahead=1) else 1
-        if cur.next_is("start", "begin", "starting", "beg") and (cur.sort_is(NUMBER, ahead) or cur.sort_is(STITCH, ahead)):
-            cur.at += ahead
-            return self._phrase(cur, items)
-        if cur.next_is("begin", "beginning", "starting", "start") and self.beginnings.at_ring(cur):
             return []
-        if (starts := self.beginnings.at_hook(cur)) is not None:
-            self.starts = starts
-            return [starts]
-        if (last := self.placing.last_of_each(cur, items)) is not None:
-            return last
-        return self._worked(cur, items, start)
+        return self.doings.ring_of(cur) if self.doings.first_row else None
+
+    def _even(self, cur: Cursor, items: list[Instruction]) -> list[Instruction] | None:
+        """``work even in sc``, ``1 row of sc``."""
+        start = cur.at
+        told = cur.accept("even", "straight") or self.doings.row_of(cur, items)
+        return self.doings.even(cur, start) if told else None
+
+    def _behind_leading_words(self, cur: Cursor, items: list[Instruction]) -> list[Instruction] | None:
+        """``ending with sc in last st``: the phrase behind such words."""
+        leading = words_before_work(cur, items)
+        cur.at += leading
+        return self._phrase(cur, items) if leading else None
+
+    def _beginning(self, cur: Cursor, items: list[Instruction]) -> list[Instruction] | None:
+        """``beg ch of 3``, ``start with a magic ring``, ``starting in 2nd ch from hook``."""
+        if not items and (chain := self.beginnings.turning_chain(cur)) is not None:
+            return [chain]
+        if self.beginnings.at_ring(cur):
+            return []
+        starts = self.beginnings.at_hook(cur)
+        self.starts = starts or self.starts
+        return [starts] if starts is not None else None
 
     def _worked(self, cur: Cursor, items: list[Instruction], start: int) -> list[Instruction]:
         """Stitches, chains and skips, and where they go."""
@@ -278,6 +275,10 @@ class Phrases:
         if cur.accept("slst"):
             return self.slips.slip_stitch(cur, items, start)
         return self.stitches.phrase(cur, start)
+
+
+def _works(items: list[Instruction]) -> bool:
+    return any(isinstance(item, Work | Repeat) for item in items)
 
 
 def _first_is_next(items: list[Instruction]) -> None:
