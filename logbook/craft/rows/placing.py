@@ -20,8 +20,8 @@ from logbook.craft.rows.instructions import (
     TurningChain,
     Work,
 )
+from logbook.craft.rows.last_repeat import leads_to_last
 from logbook.craft.rows.row_words import RowWords
-from logbook.craft.rows.star_repeats import leads_to_last
 from logbook.craft.rows.stitches import Stitches
 from logbook.craft.rows.targets import Each, Targets
 from logbook.craft.rows.word import NUMBER

@@ -1,6 +1,6 @@
 """Repeats told by stars: ``*…; rep from * across``, ``*…* 6 times``, and what the last repeat does instead."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import replace
 
 from logbook.craft.rows.cursor import BREAKS, CLOSING, Cursor, NotUnderstoodError
@@ -9,19 +9,17 @@ from logbook.craft.rows.instructions import (
     First,
     FromHook,
     Instruction,
-    Last,
     Made,
     Next,
     Repeat,
     Same,
-    Skip,
-    Skipped,
     Span,
     Times,
     ToEnd,
     Until,
     Work,
 )
+from logbook.craft.rows.last_repeat import leads_to_last, takes_its_place, under_chains
 from logbook.craft.rows.targets import Each, Targets
 from logbook.craft.rows.word import NUMBER
 
@@ -156,18 +154,8 @@ class StarRepeats:
         cur.accept("and")
         if cur.accept("omit"):
             return self._omitting(cur, body)
-        ends = body[-1]
-        if isinstance(ends, Work) and (leads_to_last(cur, ends.made.items) or leads_to_last(cur, ends.made.items[-1:])):
-            cur.accept("in")
-            where = self.targets.target(cur)
-            if isinstance(where, Each):
-                raise NotUnderstoodError(cur.span_from(start))
-            counted = any(word.sort == NUMBER for word in cur.words[start : min(start + 4, cur.at)])
-            many = len(ends.made.items) if counted else 1
-            if isinstance(ends.into, Next) and ends.into.count > 1 and not counted:
-                others = replace(ends, into=replace(ends.into, count=ends.into.count - 1))
-                return [*body[:-1], others, Work(Made(ends.made.items[-many:]), where, cur.span_from(start))]
-            return [*body[:-1], Work(Made(ends.made.items[-many:]), where, cur.span_from(start))]
+        if (elsewhere := self._last_stitch_elsewhere(cur, body, start)) is not None:
+            return elsewhere
         cur.accept("but")
         if cur.next_is("sk") and (skips := self._skips_last(cur)):
             self._fewer = True
@@ -177,29 +165,58 @@ class StarRepeats:
             return [*body[:-1], *self.phrase(cur, [])]
         if (part := self._once_more_to(cur, stars)) is not None:
             return list(body[: part - begin])
-        last = cur.next_is("last") and cur.next_is("rep", ahead=1)
-        if last:
-            cur.at += 2
-        if not cur.accept("ending", "finish") and not (last and cur.accept("from", "is")):
+        names_last = self._says_it_ends(cur)
+        if names_last is None:
             cur.at = start
             return []
-        if last and cur.word().text in STARS and cur.next_is("to", ahead=1):
-            cur.at += 2  # "last rep from * to **"
-        last = cur.accept("last") or last
-        if last:
-            cur.accept("rep")
         if cur.accept("at", "in") or cur.word().text in STARS:
             return list(body[: self._marked(cur, stars) - begin])
         cur.accept("with")
+        return self._instead(cur, body, names_last)
+
+    def _last_stitch_elsewhere(self, cur: Cursor, body: tuple[Instruction, ...], start: int) -> list[Instruction] | None:
+        """``working last dc in tch``: the repeat with its last stitch made there; None if it is something else."""
+        ends = body[-1]
+        if not isinstance(ends, Work) or not (leads_to_last(cur, ends.made.items) or leads_to_last(cur, ends.made.items[-1:])):
+            return None
+        cur.accept("in")
+        where = self.targets.target(cur)
+        if isinstance(where, Each):
+            raise NotUnderstoodError(cur.span_from(start))
+        counted = any(word.sort == NUMBER for word in cur.words[start : min(start + 4, cur.at)])
+        many = len(ends.made.items) if counted else 1
+        last = Work(Made(ends.made.items[-many:]), where, cur.span_from(start))
+        if isinstance(ends.into, Next) and ends.into.count > 1 and not counted:
+            others = replace(ends, into=replace(ends.into, count=ends.into.count - 1))
+            return [*body[:-1], others, last]
+        return [*body[:-1], last]
+
+    @staticmethod
+    def _says_it_ends(cur: Cursor) -> bool | None:
+        """Steps over ``ending last rep``, ``last rep from * to **``; whether the last repeat is named, None if no end is."""
+        last = cur.next_is("last") and cur.next_is("rep", ahead=1)
+        cur.at += 2 if last else 0
+        if not cur.accept("ending", "finish") and not (last and cur.accept("from", "is")):
+            return None
+        if last and cur.word().text in STARS and cur.next_is("to", ahead=1):
+            cur.at += 2
+        last = cur.accept("last") or last
+        if last:
+            cur.accept("rep")
+        return last
+
+    def _instead(self, cur: Cursor, body: tuple[Instruction, ...], names_last: bool) -> list[Instruction]:
+        """``sc in last st`` behind ``ending with``: the last repeat with that at its end, or that behind all of them."""
+        ends = body[-1]
         instead = self.phrase(cur, [])
         if cur.next_is("instead"):
             cur.skip_to(BREAKS)
-            last = True
-        alike = isinstance(ends, Work) and bool(instead) and isinstance(instead[0], Work) and _takes_its_place(ends, instead[0])
-        self._fewer = last or alike
-        if last or alike:
+            names_last = True
+        alike = isinstance(ends, Work) and bool(instead) and isinstance(instead[0], Work) and takes_its_place(ends, instead[0])
+        self._fewer = names_last or alike
+        if self._fewer:
             return [*body[:-1], *instead]
-        if cur.next_is(*BREAKS, "join", "slst", "and", "") and (under := _under_chains(body, instead)) is not None:
+        if cur.next_is(*BREAKS, "join", "slst", "and", "") and (under := under_chains(body, instead)) is not None:
             return [*instead, replace(under, if_left=True)]
         return list(instead)
 
@@ -260,42 +277,5 @@ class StarRepeats:
         return list(body[:-count])
 
 
-def _under_chains(body: Sequence[Instruction], instead: Sequence[Instruction]) -> Skip | None:
-    """What the repeat's first chains stand over, where a row ends with those: ``ending with ch 3, join``; None if it does not."""
-    if len(instead) != 1 or len(body) < 3:
-        return None
-    chain, skip, ends = body[0], body[1], instead[0]
-    alike = isinstance(chain, Chain) and isinstance(ends, Chain) and chain.count == ends.count
-    return skip if alike and isinstance(skip, Skip) else None
-
-
 def _slips(item: Instruction) -> bool:
     return isinstance(item, Work) and item.made.items == ("sl st",)
-
-
-def leads_to_last(cur: Cursor, kinds: Sequence[str]) -> bool:
-    """Steps over ``working last dc``, ``with the last one``, ``last dc goes`` before the place that it goes into."""
-    start = cur.at
-    while cur.accept("with", "placing", "and", "ending", "but", "put", "putting"):
-        pass
-    if cur.accept("last"):
-        count = cur.word().value if cur.sort_is(NUMBER) else 1
-        many = cur.sort_is(NUMBER) and count == len(kinds)
-        cur.at += many
-        named = cur.accept("one", "st") or cur.accept(*kinds) or cur.stitch() in kinds or (many and count == 1)
-        named = named and (many or count == 1)
-        while cur.accept("goes", "going", "is", "made", "being", "placed", "worked"):
-            pass
-        if named and cur.next_is("in", "topof"):
-            return True
-    cur.at = start
-    return False
-
-
-def _takes_its_place(ends: Work, instead: Work) -> bool:
-    """Whether a row's end is the repeat's own last stitch made elsewhere, or less of it in the last such place."""
-    own, last = ends.into, instead.into
-    if ends.made == instead.made:
-        return not isinstance(own, Skipped)
-    same_place = isinstance(own, Next) and isinstance(last, Last) and own.wanted == last.wanted and own.wanted.kind != "st"
-    return same_place and set(ends.made.items) == set(instead.made.items)
