@@ -171,10 +171,11 @@ class MainWindow:
         return page.part if page is not None else None
 
     def settle(self) -> bool:
-        """Lets every page see to what is typed and not saved; False: the user stays, on the page that has it."""
+        """Lets each page, the one shown first, see to what is typed and not saved; False: the user stays on one that has it."""
         if self.session is not None and self.session.waiting:
             return False  # what is being saved must stay in hand until it is
-        for number, page in self._pages.items():
+        shown = self.tabs.index("current") if self.tabs.tabs() else None
+        for number, page in sorted(self._pages.items(), key=lambda item: item[0] != shown):
             if not page.settle():
                 self.tabs.select(number)
                 return False

@@ -352,6 +352,18 @@ def test_undo_and_redo_with_something_typed(window: MainWindow, page: int, key: 
     assert is_typed(window, key)
 
 
+def test_what_is_typed_on_the_page_shown_is_asked_of_first(window: MainWindow) -> None:
+    type_into(window, *PAGE_FIELDS[0])
+    type_into(window, *PAGE_FIELDS[2])
+    answers = Answers(window, "<Escape>")
+    press(window.root, "<Control-z>")
+    assert "OA-05" not in answers.heard[0]
+    assert len(answers.heard) == 1
+    assert is_typed(window, PAGE_FIELDS[2][1])
+    window.page_at(0)
+    assert is_typed(window, PAGE_FIELDS[0][1])
+
+
 def test_damage_found_after_opening_stops_writing_and_offers_the_backup(
     window: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
