@@ -157,7 +157,8 @@ def write(window: tk.Misc, text: str) -> None:
 
 
 def focused(window: tk.Misc) -> tk.Misc:
-    """What has the focus; fails if nothing has."""
+    """What has the focus, or gets it back from a dialog that has just gone; fails if nothing does."""
+    wait_until(window, lambda: window.focus_displayof() is not None)
     place = window.focus_get()
     assert place is not None
     return place

@@ -19,7 +19,7 @@ from logbook.tasks.keeping import back_up, new_book, open_book
 from logbook.tasks.logging_swatches import delete_swatches, save_swatch
 from logbook.tasks.pieces import planned_pieces, save_piece
 from logbook.tasks.stitch_patterns import save_pattern
-from logbook.window import keyboard, watch
+from logbook.window import watch
 from logbook.window.background import Cancelled
 from logbook.window.main_window import MainWindow
 from logbook.window.unexpected import report_unexpected
@@ -197,7 +197,6 @@ def test_the_file_is_written_over(window: MainWindow, by: str, page: int, key: s
     assert "The newest good backup" in answers.heard[0]
     assert session_of(window).book.path.name.endswith("restored.logbook")
     assert is_typed(window, key)
-    wait_until(window.root, lambda: keyboard.focused(window.root) is not None)
     hit(window.root, "<Control-s>")
     wait_until(window.root, lambda: is_kept(session_of(window).book.path))
     assert path.read_bytes() == content
