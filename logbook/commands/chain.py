@@ -42,7 +42,7 @@ def fill_chain(parser: Parser) -> None:
         "--chain",
         metavar="N",
         type=reading_with(partial(read_count, what="a chain")),
-        help="how wide a piece so many chains, or “113 sts”, make",
+        help="the other way round: how wide so many chains (or “113 sts”) come out",
     )
     other.add_argument("--their-gauge", **readings(Direction.STITCHES, "the gauge of another pattern, such as “20 sts = 10 cm”"))
     other.add_argument(

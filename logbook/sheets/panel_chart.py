@@ -80,20 +80,19 @@ class _Panel:
             shoulder = Formula(f"({w}-{neck.text})/2", (_number(width) - _number(neck)) / 2)
             right = Formula(f"{w}-{shoulder.text}", _number(width) - _number(shoulder))
             below = Formula(f"{h}-{_BELOW_TOP_CM}", _number(length) - _BELOW_TOP_CM)
-            yield _mark(neck, _said(["neck ", neck, " cm, shoulders ", shoulder, " cm"]), [(shoulder, below), (right, below)])
+            yield _mark("neck", neck, [" cm, shoulders ", shoulder, " cm"], [(shoulder, below), (right, below)])
         if armhole := self._cells["armhole"]:
             up = Formula(f"{h}-{armhole.text}", _number(length) - _number(armhole))
-            yield _mark(armhole, _said(["armhole ", armhole, " cm deep"]), [(0.0, up), (width, up)])
+            yield _mark("armhole", armhole, [" cm deep"], [(0.0, up), (width, up)])
         if slit := self._cells["slit"]:
-            yield _mark(slit, _said(["slit ", slit, " cm"]), [(0.0, slit), (width, slit)])
+            yield _mark("slit", slit, [" cm"], [(0.0, slit), (width, slit)])
 
 
-def _mark(of: Formula, said: Formula, points: Sequence[tuple[float | Formula, Formula]]) -> _Line:
-    """A line that is there as long as its measure is a number."""
-    there = f"ISNUMBER({of.text})"
-    name = Formula(f'IF({there},{said.text},"{str(said.value).split()[0]} does not fit")', said.value)
-    guarded = [tuple(_if(there, number) for number in point) for point in points]
-    return _Line(name, [(x, y) for x, y in guarded])
+def _mark(name: str, of: Formula, after: Sequence[str | Formula], points: Sequence[tuple[float | Formula, Formula]]) -> _Line:
+    """A line that is there as long as its measure is a number; it is called by its name, its measure and what comes ``after``."""
+    there, said = f"ISNUMBER({of.text})", _said([f"{name} ", of, *after])
+    words = Formula(f'IF({there},{said.text},"{name} does not fit")', said.value)
+    return _Line(words, [(_if(there, x), _if(there, y)) for x, y in points])
 
 
 def _if(there: str, number: float | Formula) -> Content:
