@@ -177,7 +177,7 @@ def _run_sentence(note: AllAlike | EdgesPart | HookParts, units: Units) -> str:
             hook = "thicker" if wanted > now else "thinner"
             over = over_length(units)[1]
             instead = f"{number_over(wanted, units)} {direction.value} in {over} instead of {number_over(now, units)}"
-            return f"Or take a {hook} hook for {size} alone: with {instead} it would have a width of its own."
+            return f"Take a {hook} hook for {size} alone: with {instead} it would have a width of its own."
 
 
 def _washing(finished: FinishedGauge, direction: Direction) -> Iterator[str]:

@@ -79,7 +79,7 @@ def test_a_note_is_one_sentence(note: Note, words: str) -> None:
         (Plain.CHILDRENS_WEAR, "rules of your own country"),
         (
             HookParts("2", Direction.STITCHES, 6.6, 6.36),
-            "Or take a thicker hook for 2 alone: with 15.2 stitches in 10 cm instead of 15.7 it would have a width of its own.",
+            "Take a thicker hook for 2 alone: with 15.2 stitches in 10 cm instead of 15.7 it would have a width of its own.",
         ),
     ],
 )

@@ -197,8 +197,15 @@ def _miss_if_parted(plan: PiecePlan, sizes: Sequence[SizePlan], gauges: PieceGau
 
 
 def _other_hooks(run: SizeRun, plan: PiecePlan, gauges: PieceGauges) -> list[SizesRemedy]:
-    """The size furthest from its width among the same ones, and the pitch with which its numbers would meet it."""
-    furthest = max((size for size in run.sizes if size.same_as), key=lambda size: abs(size.piece.width.difference_mm))
+    """The size furthest from its width among the same ones, and the pitch with which its numbers would meet it.
+
+    Not one that is to be as wide as another: those are one size until one of them gets a body of its own.
+    """
+    asked = [size.piece.width.wanted_mm for size in run.sizes]
+    alone = [size for size in run.sizes if size.same_as and asked.count(size.piece.width.wanted_mm) == 1]
+    if not alone:
+        return []
+    furthest = max(alone, key=lambda size: abs(size.piece.width.difference_mm))
     width = furthest.piece.width
     if width.mm <= 0 or abs(width.difference_mm) < 1.0:
         return []

@@ -66,6 +66,18 @@ def test_what_would_part_them() -> None:
     assert hook.note == HookParts("2", Direction.STITCHES, pytest.approx(6.6, abs=0.01), pytest.approx(6.3636, abs=1e-4))
 
 
+def test_no_hook_is_offered_for_a_size_that_is_to_be_as_wide_as_another() -> None:
+    copied = (*BUSTS[2:], replace(BUSTS[-1], name="5"))
+    run = size_run(PLAN, copied, GAUGES)
+    assert run.same == (AllAlike((BUSTS[-1].name, "5")),)
+    assert remedies(run, PLAN, copied, GAUGES) == ()
+    # size 1 is alone in its width among the three that come out the same, so a hook of its own parts it
+    again = (*BUSTS, replace(BUSTS[1], name="2 again"))
+    hook = remedies(size_run(PLAN, again, GAUGES), PLAN, again, GAUGES)[-1].note
+    assert isinstance(hook, HookParts)
+    assert hook.size == "1"
+
+
 def test_sizes_that_differ_need_no_remedy() -> None:
     apart = tuple(size for size in BUSTS if size.name != "2")
     assert size_run(PLAN, apart, GAUGES).same == ()
