@@ -49,7 +49,7 @@ class Brackets:
         if cur.sort_is(NUMBER) and cur.next_is("more", ahead=1):
             cur.skip_to(BREAKS)
             raise NotUnderstoodError(cur.span_from(start), "say how many times in all")
-        times = self.targets.times(cur) or self._starred_times(cur)
+        times = self.targets.how_far.times(cur) or self._starred_times(cur)
         if made is not None and times is None and cur.next_is("in") and only_moves(items):
             begun = self.doings.begun(cur, inside, start)
             if begun is not None:
@@ -68,7 +68,9 @@ class Brackets:
             return []
         ahead = cur.at
         cur.accept(",", ";")
-        until = times or (self.targets.until(cur) if not cur.accept("rep") else self.targets.until(cur) or ToEnd())
+        until = times or (
+            self.targets.how_far.until(cur) if not cur.accept("rep") else self.targets.how_far.until(cur) or ToEnd()
+        )
         if until is None:
             cur.at = ahead
             raise NotUnderstoodError(cur.span_from(start), "it is not said where this goes, or how often")

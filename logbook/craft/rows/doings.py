@@ -156,7 +156,7 @@ class Doings:
         if kind is None:
             raise NotUnderstoodError(cur.span_from(start), "say in which stitch, or “Rep Row 2”")
         span = cur.span_from(start)
-        return [Repeat((Work(Made((kind,)), Next(ANY_STITCH), span),), self.targets.until(cur) or ToEnd(), span)]
+        return [Repeat((Work(Made((kind,)), Next(ANY_STITCH), span),), self.targets.how_far.until(cur) or ToEnd(), span)]
 
     def foundation(self, cur: Cursor) -> list[Instruction]:
         """``25 fsc``: chain and row 1 in one."""

@@ -48,7 +48,7 @@ class StarRepeats:
         cur.at += 1
         if cur.next_is(",") and cur.next_is("toend", "around", ahead=1):
             cur.at += 1
-        until = self.targets.until(cur) or self._said_to_repeat(cur)
+        until = self.targets.how_far.until(cur) or self._said_to_repeat(cur)
         if until is None:
             if star in self._closed:
                 raise cur.fail()
@@ -61,7 +61,7 @@ class StarRepeats:
         start = cur.at
         cur.accept(",", ";")
         if cur.accept("rep") and not cur.next_is("from", "between", *STARS):
-            return self.targets.until(cur) or ToEnd()
+            return self.targets.how_far.until(cur) or ToEnd()
         cur.at = start
         return None
 
@@ -139,7 +139,7 @@ class StarRepeats:
         if cur.word().sizes and not cur.word().value:  # "0 (1, 2) more times"
             cur.skip_to(BREAKS)
             return Times(1)
-        until = self.targets.until(cur)
+        until = self.targets.how_far.until(cur)
         if isinstance(until, Times):
             more = cur.accept("more") or more
             return Times(until.count + 1, 0 if more else until.count)

@@ -96,7 +96,7 @@ class StitchGroups:
         if cur.word().text in CLOSING and (close := cur.closing()) is not None:
             inner = self.made(cur.inside(cur.at + 1, close))
             cur.at = close + 1
-            times = self.targets.times(cur)
+            times = self.targets.how_far.times(cur)
             return list(inner.items) * times.count if inner and times else None
         chain = self.chain(cur)
         if chain is not None:

@@ -118,7 +118,7 @@ class Stitches:
             cur.accept("around")
             cur.accept("of")
             if cur.next_is("toend", "around", "tolast"):
-                return self.works(cur, made, start, Each(ANY_STITCH, self.targets.until(cur) or ToEnd()))
+                return self.works(cur, made, start, Each(ANY_STITCH, self.targets.how_far.until(cur) or ToEnd()))
             return self.works(cur, Made(made.items * (count or 1), made.name), start, self.targets.target(cur))
         if cur.next_is("next", "each", "everyother"):
             return self.works(cur, Made(made.items * (count or 1), made.name), start, self.targets.target(cur))
@@ -131,13 +131,13 @@ class Stitches:
         if cur.next_is("toend", "around") and count > 1 and made.items != ("picot",):
             return self._so_many_across(cur, made, count, start)
         if cur.next_is("toend", "around", "tolast", "to"):
-            return self.works(cur, made, start, Each(ANY_STITCH, self.targets.until(cur) or ToEnd()))
+            return self.works(cur, made, start, Each(ANY_STITCH, self.targets.how_far.until(cur) or ToEnd()))
         said = WHOLE_STITCH in made.items
         if not count and cur.sort_is(NUMBER) and not cur.next_is("times", "more", ahead=1) and not cur.sort_is(STITCH, 1):
             said = True
             count = cur.number() or 1
             cur.accept("st")
-        times = self.targets.times(cur)
+        times = self.targets.how_far.times(cur)
         count = (count or 1) * (times.count if times else 1)
         if made.items == ("picot",):
             return [Work(made, Next(ANY_STITCH, 0), cur.span_from(start))]
@@ -174,7 +174,7 @@ class Stitches:
             steps = ("next", "each", "same", "last", "first")
             if cur.next_is("and") and cur.next_is("toend", "around", ahead=1):
                 cur.at += 1  # "sc in 2nd ch from hook and across"
-                until = self.targets.until(cur) or ToEnd()
+                until = self.targets.how_far.until(cur) or ToEnd()
                 return [*found, Repeat((Work(made, Next(ANY_STITCH), cur.span_from(start)),), until, cur.span_from(start))]
             moves = made.items == ("sl st",) and cur.next_is("and") and cur.next_is("ch", "corner", "sp", ahead=1)
             moves = moves and (not cur.next_is("ch", ahead=1) or cur.next_is("-", "sp", ahead=2))

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from logbook.craft.rows.cursor import BREAKS, Cursor
+from logbook.craft.rows.how_far import HowFar
 from logbook.craft.rows.instructions import (
     ANY_STITCH,
     First,
@@ -17,16 +18,13 @@ from logbook.craft.rows.instructions import (
     Same,
     Skipped,
     Target,
-    Times,
     ToEnd,
-    ToLast,
-    ToNext,
-    ToTurningChain,
     TurningChain,
     Until,
     Wanted,
 )
-from logbook.craft.rows.place_kinds import PlaceKinds, replace_whole
+from logbook.craft.rows.place_kinds import PlaceKinds
+from logbook.craft.rows.turning_noun import turning_noun
 from logbook.craft.rows.word import NUMBER, ORDINAL
 
 
@@ -45,6 +43,7 @@ class Targets:
 
     def __init__(self, names: Mapping[str, Made]) -> None:
         self.places = PlaceKinds(names)
+        self.how_far = HowFar(self.places)
         self.in_ring = False  # the row has spoken of a ring
         self.items: list[Instruction] = []  # what the row has done so far
         self.at_hook = False  # row 1 has worked nothing yet
@@ -90,7 +89,7 @@ class Targets:
         cur.at += cur.next_is("each")
         nth = cur.ordinal() or 2
         wanted = self.places.wanted_or_any(cur)
-        return Each(wanted, self.until(cur) or ToEnd(), nth=nth)
+        return Each(wanted, self.how_far.until(cur) or ToEnd(), nth=nth)
 
     def _first(self, cur: Cursor) -> First | Next:
         """``first 3 dc``, ``first dc of next shell``."""
@@ -105,13 +104,13 @@ class Targets:
         """``next 3 dc``, ``these 2 sts``, ``dc``, ``ch-1 sp just skipped``."""
         if not (cur.sort_is(NUMBER, 1) and cur.accept("these", "those")):
             cur.accept("next")
-        if cur.next_is("tch") or (cur.next_is("ch") and self._turning_noun(cur)):
+        if cur.next_is("tch") or (cur.next_is("ch") and turning_noun(cur)):
             return TurningChain()
         count = None if self.places.names_a_size(cur) else cur.number()
         self.places.of_each = False
         wanted = self.places.wanted_or_any(cur)
         if self.places.of_each:
-            return Each(wanted, self.until(cur) or ToEnd())
+            return Each(wanted, self.how_far.until(cur) or ToEnd())
         if cur.next_is("skipped") or (cur.next_is("just", "you", "previously") and cur.next_is("skipped", ahead=1)):
             cur.at += 1 if cur.next_is("skipped") else 2
             return Skipped(wanted, count or 1)
@@ -122,14 +121,14 @@ class Targets:
         cur.accept("rem")
         count = None if self.places.names_a_size(cur) else cur.number()
         wanted = self.places.wanted_or_any(cur)
-        return Next(wanted, count) if count else Each(wanted, self.until(cur) or ToEnd())
+        return Next(wanted, count) if count else Each(wanted, self.how_far.until(cur) or ToEnd())
 
     def at_base(self, cur: Cursor) -> bool:
         """Steps over ``at base of tch``, ``at base of ch``."""
         start = cur.at
         if cur.accept("at") and cur.accept("baseof"):
             cur.accept("these", "same", "beg")
-            if self._turning_noun(cur, take=True) or cur.accept("ch"):
+            if turning_noun(cur, take=True) or cur.accept("ch"):
                 return True
         cur.at = start
         return False
@@ -162,7 +161,7 @@ class Targets:
         if cur.accept("at") or cur.next_is("baseof"):
             if not cur.accept("baseof"):
                 raise cur.fail()
-            if not (self._turning_noun(cur, take=True) or cur.accept("same", "ch")):
+            if not (turning_noun(cur, take=True) or cur.accept("same", "ch")):
                 raise cur.fail()
             return Same()
         if cur.sort_is(ORDINAL) and cur.next_is("skipped", "sk", ahead=1) and cur.next_is("ch", ahead=2):
@@ -172,7 +171,7 @@ class Targets:
             return self._chain(cur)
         if cur.accept("topof"):
             cur.accept("last")
-            if self._turning_noun(cur, take=True):
+            if turning_noun(cur, take=True):
                 return TurningChain()
             return self.target(cur)
         return self._turning(cur)
@@ -189,16 +188,16 @@ class Targets:
             and (space := self.places.wanted(cur))
             and space.kind == "sp"
             and cur.accept("of")
-            and self._turning_noun(cur, take=True)
+            and turning_noun(cur, take=True)
         ):
             return TurningChain(space=True)
         cur.at = start
         cur.accept("last")
-        if cur.accept("sp") and cur.accept("of", "under") and self._turning_noun(cur, take=True):
+        if cur.accept("sp") and cur.accept("of", "under") and turning_noun(cur, take=True):
             return TurningChain(space=True)
         cur.at = start
-        if cur.next_is("ch") and self._turning_noun(cur):
-            self._turning_noun(cur, take=True)
+        if cur.next_is("ch") and turning_noun(cur):
+            turning_noun(cur, take=True)
             return TurningChain(space=cur.accept("sp"))
         return None
 
@@ -212,35 +211,12 @@ class Targets:
         cur.accept("ch")
         if cur.accept("fromhook"):
             return FromHook(which or 1)
-        if cur.accept("of", "in") and self._turning_noun(cur, take=True):
+        if cur.accept("of", "in") and turning_noun(cur, take=True):
             return TurningChain(which)
         if self.at_hook and which > 1 and not cur.next_is("of", ahead=-1):
             return FromHook(which)  # "sc in 2nd ch"
         cur.at = start
         return None
-
-    def _turning_noun(self, cur: Cursor, take: bool = False) -> bool:
-        """Whether a turning chain is named next (``tch``, ``beg ch-3``, ``ch-4 tch``, ``3 skipped chs``); steps over it if
-        told.
-        """
-        start = cur.at
-        cur.accept("beg", "last")
-        found = cur.accept("tch", "begch")
-        dashed = found and cur.word().start == cur.word(-1).end and cur.accept("-")
-        if dashed or (found and cur.next_is(*BREAKS, "", "turn", "join", "and", ")", ahead=1)):
-            cur.number()
-        if not found:
-            numbered = cur.number() is not None
-            if cur.accept("skipped", "sk"):
-                cur.number()
-                found = cur.accept("ch")
-            elif numbered and cur.accept("tch"):
-                found = True
-            elif cur.accept("ch") and (numbered or (cur.accept("-"), cur.number())[1] is not None):
-                found = cur.accept("tch") or (take and not cur.next_is("sp"))
-        if not (found and take):
-            cur.at = start
-        return found
 
     def _where_it_began(self, cur: Cursor) -> bool:
         """Steps over ``as first 3 ch`` at a round's end: more of what was made where it began."""
@@ -284,7 +260,7 @@ class Targets:
             others.append(other)
         if others:
             wanted = Wanted("either", either=(wanted, *others))
-        until = self.until(cur)
+        until = self.how_far.until(cur)
         return Each(wanted, until or ToEnd(), until is not None)
 
     def _last(self, cur: Cursor) -> Target | Each:
@@ -292,101 +268,3 @@ class Targets:
             return Next(self.places.part(cur, "last"))
         count = None if self.places.names_a_size(cur) else cur.number()
         return Last(self.places.wanted_or_any(cur), count or 1)
-
-    def until(self, cur: Cursor) -> Until | None:
-        """How far a repeat goes, None if nothing says so."""
-        if cur.accept("toend", "around"):
-            if cur.next_is("side") and cur.next_is("to", "tolast", ahead=1):
-                cur.at += 1
-            if cur.next_is("to", "tolast"):
-                return self.until(cur)
-            return ToEnd()
-        if cur.accept("tolast"):
-            if cur.accept("rep"):
-                return ToEnd()  # what the last repeat has instead follows
-            if cur.accept("tch"):
-                return ToTurningChain()
-            count = None if self.places.names_a_size(cur) else cur.number()
-            wanted = replace_whole(self.places.wanted_or_any(cur))
-            if cur.next_is("of", "from") and cur.next_is("ending", ahead=1):
-                cur.at += 2
-            return ToLast(count or 1, wanted)
-        if cur.next_is("except", "but") and cur.next_is("last", ahead=1):
-            cur.at += 2
-            count = 1 if cur.accept("one") else cur.number() or 1
-            return ToLast(count, self.places.wanted_or_any(cur))
-        if cur.next_is("to") and cur.next_is("beg", "beginning", "start", "first", "join", ahead=1):
-            cur.at += 2
-            self.places.wanted(cur)
-            return ToEnd()
-        if cur.next_is("to"):
-            cur.at += 1
-            if self._including_last(cur):
-                return ToEnd()
-            if cur.accept("there"):
-                cur.accept("is", "are")
-            if (until := self._until_left(cur)) is not None:
-                return until
-            if self._turning_noun(cur, take=True):
-                return ToTurningChain()
-            cur.accept("next")
-            start = cur.at
-            if not self.places.names_a_size(cur) and (left := cur.number()) is not None:
-                wanted = replace_whole(self.places.wanted_or_any(cur))
-                if cur.accept("rem", "left"):
-                    return ToLast(left, wanted)
-                cur.at = start
-            return ToNext(self.places.wanted_or_any(cur))
-        return self.times(cur)
-
-    def _including_last(self, cur: Cursor) -> bool:
-        """Steps over ``(up to) and including the last st``."""
-        start = cur.at
-        if cur.accept("and") and cur.accept("including", "incl") and cur.accept("last") and not cur.sort_is(NUMBER):
-            self.places.wanted_or_any(cur)
-            return True
-        cur.at = start
-        return False
-
-    def _until_left(self, cur: Cursor) -> Until | None:
-        """``until 2 sc are left``, ``until no ch remain``; None (and nothing taken) if it is something else."""
-        start = cur.at
-        none = cur.accept("no")
-        count = None if self.places.names_a_size(cur) else cur.number()
-        if none or count is not None:
-            wanted = replace_whole(self.places.wanted_or_any(cur))
-            cur.accept("is", "are")
-            if cur.accept("rem", "left"):
-                cur.accept("unworked")
-                return ToEnd() if none else ToLast(count or 1, wanted)
-            if cur.accept("before") and cur.accept("ending"):
-                return ToLast(count or 1, wanted)
-        cur.at = start
-        return None
-
-    def times(self, cur: Cursor) -> Times | None:
-        """``3 times``, ``twice``, ``x 3``, ``3 more times`` (as said: the caller adds the first one)."""
-        if cur.next_is("total") and cur.next_is("of", ahead=1):
-            cur.at += 2
-        found = self._so_many_times(cur)
-        if found is not None and cur.next_is("in") and cur.next_is("total", "all", ahead=1):
-            cur.at += 2
-        elif found is not None:
-            cur.accept("total", "altogether")
-        return found
-
-    @staticmethod
-    def _so_many_times(cur: Cursor) -> Times | None:
-        if cur.accept("twice"):
-            return Times(2)
-        if cur.accept("once"):
-            return Times(1)
-        if cur.next_is("times") and cur.sort_is(NUMBER, 1):
-            cur.at += 1
-            return Times(cur.number() or 1)
-        if cur.sort_is(NUMBER) and (cur.next_is("times", ahead=1) or cur.next_is("times", ahead=2)):
-            count = cur.number()
-            cur.accept("more")
-            cur.accept("times")
-            return Times(count or 1)
-        return None

@@ -67,7 +67,7 @@ class Together:
         if not cur.next_is("over", "in", "next", "last", "first"):
             self.freely.add(cur.words[start].start)
         if cur.next_is("toend", "around") and not cur.next_is("next", ahead=1):
-            where = Each(ANY_STITCH, self.targets.until(cur) or ToEnd())
+            where = Each(ANY_STITCH, self.targets.how_far.until(cur) or ToEnd())
         elif cur.accept("over", "in", "toend", "around") or cur.next_is("next", "last", "first"):
             where = self._same_and_next(cur, over) or self.targets.target(cur)
         if isinstance(where, Each):
@@ -82,7 +82,7 @@ class Together:
             where = replace(where, count=over)
         if not isinstance(where, Next | Last) or where.count != over:
             raise NotUnderstoodError(cur.span_from(start), f"{over} stitches together need {over} places")
-        times = self.targets.times(cur)
+        times = self.targets.how_far.times(cur)
         work = Work(made, where, cur.span_from(start), together=True)
         return [work] * (count * (times.count if times else 1))
 
