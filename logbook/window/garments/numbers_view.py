@@ -61,15 +61,16 @@ class NumbersView(Scrolled):
             self.rows = self._rows_table(heading)
         self.rows.set_rows(Row(cells[0], cells, (number,) * len(cells)) for number, cells in enumerate(every))
         self.rows.grid() if every else self.rows.grid_remove()
-        self._fit_rows()
 
     def _rows_table(self, heading: str) -> Table:
         table = Table(self.inside, self.look, (Column("row", heading, 5, "right"), *ROWS), lambda _: None)
         FittingColumns(table, ("row", "stitches", "change", "width"))
         table.grid(row=2, column=0, sticky="ew")
+        table.bind("<Configure>", lambda _: self._fit_rows(), add="+")  # what is above takes its height after it
         return table
 
     def _fit_rows(self) -> None:
-        above = self.pieces.winfo_reqheight() + self.words.winfo_reqheight() + self.look.pixels(3)
-        lines = (self.canvas.winfo_height() - above) // (self.look.line + self.look.pixels(2)) - 1  # one is the heading
-        self.rows.tree.configure(height=max(LEAST_ROWS, lines))
+        tree, line = self.rows.tree, int(self.look.style.lookup("Treeview", "rowheight"))
+        heading = tree.winfo_reqheight() - int(tree.cget("height")) * line
+        lines = (self.canvas.winfo_height() - self.rows.winfo_y() - heading) // line
+        tree.configure(height=max(LEAST_ROWS, lines))

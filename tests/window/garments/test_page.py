@@ -239,7 +239,7 @@ def test_the_numbers_and_the_rows_of_a_piece_lie_in_their_place(
     assert int(numbers.rows.tree.cget("height")) >= 5
     bottom = numbers.rows.winfo_rooty() + numbers.rows.winfo_height()
     if percent == 100:
-        assert bottom <= numbers.canvas.winfo_rooty() + numbers.canvas.winfo_height() < bottom + 2 * look.line + look.pixels(4)
+        assert bottom <= numbers.canvas.winfo_rooty() + numbers.canvas.winfo_height() < bottom + look.line + look.pixels(2)
 
 
 @pytest.mark.parametrize("view", ["Numbers", "Sizes"])
