@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator
 
 from logbook.craft.gauges.drift import Drift, combined
+from logbook.craft.gauges.washing import FinishedGauge, Washing
 from logbook.craft.swatches.conditions import Direction
 from logbook.craft.words.counting import counted
 from logbook.craft.words.numbers import show_percent
@@ -32,12 +33,16 @@ def whole_piece_words(drift: Drift, counted_in: str = COUNTED_IN) -> str:
     )
 
 
-def together_words(drift: Drift, swatch: float | None) -> Iterator[str]:
-    """What that comes to with the swatch's own give or take (relative), where it is known."""
+def together_words(drift: Drift, gauge: FinishedGauge) -> Iterator[str]:
+    """What that comes to with the swatch's give or take, where it is known."""
+    swatch = gauge.give_or_take
     both = combined(drift.give_or_take, swatch)
     if swatch is not None and both is not None:
+        own = f"own {show_percent(swatch)}"
+        if gauge.washing is Washing.BORROWED:
+            own = f"{show_percent(swatch)}, borrowed washing included,"
         yield (
-            f"With the swatch’s own {show_percent(swatch)} that comes to about ± {show_percent(both)} for the "
+            f"With the swatch’s {own} that comes to about ± {show_percent(both)} for the "
             f"{drift.direction.value}: the two seldom add up in full."
         )
 

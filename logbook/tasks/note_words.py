@@ -104,9 +104,9 @@ def _sentences(note: Note, units: Units) -> Iterator[str]:
             yield from _washing(gauge, direction)
         case EdgesOf(each, edge):
             yield from _edges(each, edge)
-        case WholePiece(drift, swatch):
+        case WholePiece(drift, gauge):
             yield whole_piece_words(drift)
-            yield from together_words(drift, swatch)
+            yield from together_words(drift, gauge)
         case _:
             yield _sentence(note, units)
 

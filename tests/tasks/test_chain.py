@@ -13,6 +13,7 @@ from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.readings import read_readings
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.words.lengths import read_ease
+from logbook.craft.words.numbers import show_percent
 from logbook.errors import RefusedError
 from logbook.tasks.browsing import save_assumptions
 from logbook.tasks.chain import chain_by_hand, chain_for_tag
@@ -66,7 +67,11 @@ class TestLogged:
             save_swatch(book, swatch(number, yarn=COTTON, pattern=pattern, way_of_washing=way, readings=both))
         worked = taken("40 sts = 20 cm", Condition.WORKED)
         save_swatch(book, swatch(7, yarn=COTTON, pattern=PLAIN, way_of_washing="by hand", readings=worked))
-        finished = chain_for_tag(book, "S-07", PiecePlan(width_mm=460)).finished
+        answer = chain_for_tag(book, "S-07", PiecePlan(width_mm=460))
+        finished = answer.finished
+        assert finished.give_or_take is not None
+        whole = f"{show_percent(finished.give_or_take)}, borrowed washing included, that comes to about"
+        assert any(f"With the swatch’s {whole}" in sentence for sentence in said(answer.notes))
         assert (finished.washing, finished.lenders) == (Washing.BORROWED, ("S-01",))
         assert finished.change == pytest.approx(-0.05)
 

@@ -29,9 +29,9 @@ def notes_on_chain(
         yield from gauge_notes(row_gauge, Direction.ROWS)
     yield from _option_notes(rule, target_mm, options)
     yield from rule_notes(swatch, rule)
-    yield WholePiece(drift.stitches, finished.give_or_take)
+    yield WholePiece(drift.stitches, finished)
     if row_gauge is not None:
-        yield WholePiece(drift.rows, row_gauge.give_or_take)
+        yield WholePiece(drift.rows, row_gauge)
 
 
 def gauge_notes(gauge: FinishedGauge, direction: Direction) -> Iterator[Note]:

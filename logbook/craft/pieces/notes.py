@@ -80,12 +80,10 @@ class Washed(NamedTuple):
 
 
 class WholePiece(NamedTuple):
-    """How much a whole piece differs from its swatch; ``swatch`` is the relative give or take of the swatch itself, None: not
-    known.
-    """
+    """How much a whole piece differs from its swatch, whose gauge has a give or take of its own."""
 
     drift: Drift
-    swatch: float | None
+    gauge: FinishedGauge
 
 
 class YarnUsed(NamedTuple):

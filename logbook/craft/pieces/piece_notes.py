@@ -55,9 +55,9 @@ def gauge_remarks(swatch: Swatch, plan: PiecePlan, gauges: PieceGauges, *, rows:
     if rows and gauges.rows is not None:
         yield from gauge_notes(gauges.rows, Direction.ROWS)
     yield from rule_notes(swatch, chain_rule(plan, gauges))
-    yield WholePiece(gauges.drift.stitches, gauges.stitches.give_or_take)
+    yield WholePiece(gauges.drift.stitches, gauges.stitches)
     if rows and gauges.rows is not None:
-        yield WholePiece(gauges.drift.rows, gauges.rows.give_or_take)
+        yield WholePiece(gauges.drift.rows, gauges.rows)
     if rows and gauges.weight is not None and gauges.drift.grams.pieces:
         yield YarnUsed(gauges.drift.grams)
     if rows and gauges.minutes_a_stitch is not None and gauges.drift.minutes.pieces:
