@@ -4,9 +4,12 @@ import re
 
 from logbook.craft.words.notation import notation
 
-MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December",
+)  # fmt: skip
+SHORT_MONTHS = tuple(month[:3] for month in MONTHS)
 _KEPT = re.compile(r"(\d{4})-(0[1-9]|1[0-2])-(\d\d)", re.ASCII)
-_SHOWN = re.compile(rf"(?:\d+ )?({'|'.join(MONTHS)}) (?:\d+, )?(\d{{4}})", re.ASCII)
+_SHOWN = re.compile(rf"(?:\d+ )?({'|'.join(SHORT_MONTHS)}) (?:\d+, )?(\d{{4}})", re.ASCII)
 
 
 def date_words(text: str) -> str:
@@ -14,7 +17,7 @@ def date_words(text: str) -> str:
     kept = _KEPT.fullmatch(text)
     if kept is None:
         return text
-    day, month = int(kept[3]), MONTHS[int(kept[2]) - 1]
+    day, month = int(kept[3]), SHORT_MONTHS[int(kept[2]) - 1]
     return f"{month} {day}, {kept[1]}" if notation().month_first else f"{day} {month} {kept[1]}"
 
 

@@ -3,20 +3,25 @@
 import re
 from collections.abc import Iterator
 
+from logbook.craft.words.dates import SHORT_MONTHS
 from logbook.craft.words.typed_dates import iso_date, month_number
 
 _LONGEST = 200
 """Letters; nobody looks for more words than that and a date among them."""
-_NAME = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]{0,6}\.?"
+_NAME = rf"(?:{'|'.join(SHORT_MONTHS)})[a-z]{{0,6}}\.?"
 _DAY, _YEAR = r"\d{1,2}(?:st|nd|rd|th)?\.?", r"\d{4}"
 _FIGURES = r"\d{1,4}\s?[-/.]\s?\d{1,2}\s?[-/.]\s?\d{1,4}"
 _DATE = rf"{_FIGURES}|{_DAY}[\s-]{_NAME},?[\s-]{_YEAR}|{_NAME}\s{_DAY},?\s{_YEAR}"
-_MONTH_AND_YEAR = rf"(?P<month>{_NAME})[\s-](?P<year>\d{{1,4}})|(?P<first>{_YEAR})\s(?P<later>{_NAME})"
-_FIGURES_AND_YEAR = rf"(?P<number>\d{{1,2}})[/.](?P<of>{_YEAR})"
-_DAY_AND_MONTH = rf"(?P<day>{_DAY})[\s-](?P<named>{_NAME})|(?P<before>{_NAME})\s(?P<after>{_DAY})"
 _PARTS = tuple(
     re.compile(rf"(?<!\S)(?:{parts})(?!\S)", re.IGNORECASE)
-    for parts in (_DATE, _DAY_AND_MONTH, _MONTH_AND_YEAR, _FIGURES_AND_YEAR)
+    for parts in (
+        _DATE,
+        rf"(?P<day>{_DAY})[\s-](?P<month>{_NAME})",
+        rf"(?P<month>{_NAME})\s(?P<day>{_DAY})",
+        rf"(?P<month>{_NAME})[\s-](?P<year>\d{{1,4}})",
+        rf"(?P<year>{_YEAR})\s(?P<month>{_NAME})",
+        rf"(?P<month>\d{{1,2}})[/.](?P<year>{_YEAR})",
+    )
 )
 
 
@@ -41,19 +46,15 @@ def sought_dates(text: str, month_first: bool) -> Iterator[tuple[int, int, tuple
 
 
 def _ways(match: re.Match[str], month_first: bool) -> tuple[tuple[str, ...], ...]:
-    said = {name: text for name, text in match.groupdict().items() if text}
+    said = match.groupdict()
     if not said:
         kept = iso_date(match[0], month_first)
         return ((kept,),) if re.fullmatch(r"\d{4}-\d\d-\d\d", kept) else ()
-    if "number" in said:
-        month, year = int(said["number"]), said["of"]
-    else:
-        month = month_number(next(said[name] for name in ("month", "later", "named", "before") if name in said))
-        year = said.get("year") or said.get("first") or ""
+    month = int(said["month"]) if said["month"].isdecimal() else month_number(said["month"])
     if not 1 <= month <= 12:
         return ()
-    day = said.get("day") or said.get("after")
-    if day:
-        number = int(re.sub(r"\D", "", day))
-        return ((f"-{month:02}-{number:02}",),) if 1 <= number <= 31 else ()
+    if "day" in said:
+        day = int(re.sub(r"\D", "", said["day"]))
+        return ((f"-{month:02}-{day:02}",),) if 1 <= day <= 31 else ()
+    year = said["year"]
     return ((f"{year}-{month:02}-",),) if len(year) == 4 else ((year, f"-{month:02}-"),)

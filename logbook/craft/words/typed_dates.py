@@ -2,9 +2,8 @@
 
 import re
 
-MONTHS = (
-    "january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december",
-)  # fmt: skip
+from logbook.craft.words.dates import MONTHS
+
 _YEAR_FIRST = re.compile(r"(\d{4})\s*[-/. ]\s*(\d{1,2})\s*[-/. ]\s*(\d{1,2})")
 _YEAR_LAST = re.compile(r"(\d{1,2})\s*([-/.])\s*(\d{1,2})\s*\2\s*(\d{4}|\d{2})")
 _DAY_AND_MONTH = re.compile(r"(\d{1,2})(?:st|nd|rd|th)?\.?[\s-]+([a-z]{3,9})\.?,?[\s-]+(\d{4})", re.IGNORECASE)
@@ -43,7 +42,7 @@ def _year_last(year: str, first: str, second: str, month_first: bool | None) -> 
 def month_number(name: str) -> int:
     """``May``, ``sept.``, ``Septem``: the month of a name or its beginning; 0 for a word that only begins like one."""
     word = name.casefold().rstrip(".")
-    return next((number for number, month in enumerate(MONTHS, 1) if len(word) > 2 and month.startswith(word)), 0)
+    return next((number for number, month in enumerate(MONTHS, 1) if len(word) > 2 and month.casefold().startswith(word)), 0)
 
 
 def _iso(year: str, month: str, day: str) -> str:
