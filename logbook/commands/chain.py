@@ -10,7 +10,7 @@ from logbook.commands.chain_options import (
     add_target_options,
     all_of,
     first_stitch_of,
-    gauges_of,
+    hand_gauges,
     hand_pattern,
     readings,
     refuse,
@@ -93,9 +93,7 @@ def answer_of(arguments: argparse.Namespace, plan: PiecePlan) -> ChainAnswer:
         with book_of(arguments) as book:
             begins = first_stitch_of(arguments)
             return chain_for_tag(book, arguments.swatch, plan, begins=begins, chain=arguments.chain, theirs=theirs)
-    gauge, rows_gauge = gauges_of(arguments)
-    if arguments.sideways and not rows_gauge:
-        raise UsageError("--sideways needs --rows-gauge, for example --rows-gauge “22 rows = 15 cm”")
+    gauge, rows_gauge = hand_gauges(arguments)
     return chain_by_hand(gauge, by_hand, plan, rows_gauge, arguments.chain, theirs)
 
 

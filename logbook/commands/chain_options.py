@@ -51,6 +51,14 @@ def gauges_of(arguments: argparse.Namespace) -> tuple[tuple[Reading, ...], tuple
     return stitches, all_of(arguments.rows_gauge) or rows
 
 
+def hand_gauges(arguments: argparse.Namespace) -> tuple[tuple[Reading, ...], tuple[Reading, ...]]:
+    """As ``gauges_of``. Raises UsageError if rows are to make the width and none were measured."""
+    stitches, rows = gauges_of(arguments)
+    if arguments.sideways and not rows:
+        raise UsageError("--sideways needs --rows-gauge, for example --rows-gauge “22 rows = 15 cm”")
+    return stitches, rows
+
+
 def add_gauge_options(parser: Parser) -> None:
     """A gauge by hand, or a logged swatch."""
     gauge = parser.add_argument_group("the gauge, typed here or from a logged swatch")

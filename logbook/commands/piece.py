@@ -12,8 +12,8 @@ from logbook.commands.chain_options import (
     all_of,
     count,
     first_stitch_of,
-    gauges_of,
     given,
+    hand_gauges,
     hand_pattern,
     not_negative,
     readings,
@@ -110,9 +110,7 @@ def logged_basis(arguments: argparse.Namespace, book: Logbook) -> Basis:
 
 def hand_basis(arguments: argparse.Namespace, pattern: StitchPattern) -> Basis:
     """The gauges said by hand. Raises UsageError if rows are to make the width and none were measured."""
-    gauge, rows_gauge = gauges_of(arguments)
-    if arguments.sideways and not rows_gauge:
-        raise UsageError("--sideways needs --rows-gauge, for example --rows-gauge “22 rows = 15 cm”")
+    gauge, rows_gauge = hand_gauges(arguments)
     return basis_by_hand(gauge, rows_gauge, pattern, all_of(arguments.edge_gauge), arguments.edge_extra_chains)
 
 
