@@ -9,7 +9,6 @@ from logbook.pages.drafts import PAGE_OF, Offer
 from logbook.pages.session import Session
 from logbook.tasks.drafts import Draft, DraftFile, LeftBehind, drafts_folder, left_behind
 from logbook.window.open_window import OpenWindow
-from logbook.window.own_events import on_itself
 
 if TYPE_CHECKING:
     from logbook.window.background import Background
@@ -30,7 +29,6 @@ class DraftKeeper:
         self._writing: Background[None] | None = None
         self._failing = False
         self._timers: dict[str, str] = {}
-        on_itself(self._root, "<Destroy>", self._window_gone)
 
     def book_shown(self, session: Session) -> None:
         """From now on drafts are kept beside those of this logbook; those left behind for it are offered soon."""
@@ -155,7 +153,3 @@ class DraftKeeper:
         if name in self._timers:
             self._root.after_cancel(self._timers[name])
         self._timers[name] = self._root.after(milliseconds, action)
-
-    def _window_gone(self) -> None:
-        for timer in self._timers.values():
-            self._root.after_cancel(timer)

@@ -8,7 +8,6 @@ from logbook.pages.session import Session
 from logbook.tasks.error_log import error_log, write_down
 from logbook.tasks.keeping import InUseError, NoBackupError
 from logbook.window.open_window import OpenWindow
-from logbook.window.own_events import on_itself
 
 if TYPE_CHECKING:
     from logbook.window.background import Background
@@ -28,7 +27,6 @@ class IdleBackups:
         self._said = ""
         for event in ("<KeyPress>", "<ButtonPress>"):
             window.root.bind(event, self._used, add="+")
-        on_itself(window.root, "<Destroy>", self._window_gone)
 
     def book_shown(self) -> None:
         """Begins to wait for a minute without a key or a button."""
@@ -49,10 +47,6 @@ class IdleBackups:
 
     def _used(self, _: object) -> None:
         self._last = time.monotonic()
-
-    def _window_gone(self) -> None:
-        if self._timer:
-            self._window.root.after_cancel(self._timer)
 
     def _wait(self, milliseconds: int) -> None:
         if self._timer:

@@ -22,6 +22,7 @@ from logbook.window.keyboard import install_keyboard, keep_behind
 from logbook.window.keys import bind_keys, install_keys, install_mnemonics, split_mnemonic
 from logbook.window.look import Look
 from logbook.window.menu_bar import MenuBar
+from logbook.window.own_events import on_itself
 from logbook.window.page import Page
 from logbook.window.pages import PAGES
 from logbook.window.palette import DARK, LIGHT
@@ -53,6 +54,7 @@ class MainWindow:
         self._pages: dict[int, Page] = {}
         self._down = False
         self._apply_settings()
+        on_itself(root, "<Destroy>", self._end_waiting)
         install_keyboard(root, self._begin)
         install_keys(root)
         install_mnemonics(root)
@@ -219,6 +221,11 @@ class MainWindow:
         if self.session is not None:
             self.session.book.close()
         self.root.destroy()
+
+    def _end_waiting(self) -> None:
+        """Of what waits for its time nothing comes any more: what it would call goes with the window."""
+        for waiting in self.root.tk.splitlist(self.root.tk.call("after", "info")):
+            self.root.after_cancel(waiting)
 
     def _begin(self) -> None:
         """The keyboard goes where work on the page begins."""

@@ -8,7 +8,6 @@ from logbook.errors import LogbookError, RefusedError
 from logbook.pages.session import Session
 from logbook.tasks.keeping import DamagedError, ReplacedError, WrittenOverError, check_thoroughly
 from logbook.window.open_window import OpenWindow
-from logbook.window.own_events import on_itself
 
 if TYPE_CHECKING:
     from logbook.window.background import Background
@@ -27,7 +26,6 @@ class Watch:
         self._told_gone: Session | None = None
         self._dealing = False
         window.root.bind("<FocusIn>", self._come_back, add="+")
-        on_itself(window.root, "<Destroy>", self._window_gone)
 
     def book_shown(self) -> None:
         """Checks the logbook just shown thoroughly, soon and beside the window."""
@@ -60,10 +58,6 @@ class Watch:
         finally:
             self._dealing = False
         return True
-
-    def _window_gone(self) -> None:
-        if self._timer:
-            self._window.root.after_cancel(self._timer)
 
     def _come_back(self, event: "tk.Event[tk.Misc]") -> None:
         session = self._window.session

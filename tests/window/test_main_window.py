@@ -11,11 +11,13 @@ import pytest
 
 from logbook import sample
 from logbook.book.backups import listed
+from logbook.settings import Settings
 from logbook.tasks.browsing import assumptions_of, swatch_in_hand, swatch_lines
 from logbook.tasks.keeping import backup_folder, backups_of, new_book, open_book
 from logbook.tasks.logging_swatches import delete_swatches, save_swatch
 from logbook.tasks.undoing import history
 from logbook.window import idle_backups, rescue
+from logbook.window.keyboard import take_back
 from logbook.window.main_window import PAGES, MainWindow
 from tests.support.dialogs import while_asked
 from tests.support.screen import press, wait_until
@@ -29,6 +31,16 @@ def test_each_page_is_a_key_away(window: MainWindow) -> None:
         press(window.root, f"<Control-Key-{number + 1}>")
         assert window.tabs.index("current") == number
         assert window.page_in_hand() is not None
+
+
+def test_nothing_waits_any_more_when_a_window_is_gone(root: tk.Tk) -> None:
+    """Another window of the program would be told of it, as a fault."""
+    other = tk.Tk()
+    MainWindow(other, Settings())
+    take_back(other)
+    assert other.tk.call("after", "info")
+    other.destroy()
+    assert not other.tk.call("after", "info")
 
 
 def test_text_size_changes_at_once_and_is_remembered(window: MainWindow, users_folder: Path) -> None:
