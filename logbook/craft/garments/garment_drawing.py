@@ -98,7 +98,7 @@ def _large(
     size: GarmentInSize, piece: ShapedPiece, show: Callable[[float], str], width: float, line: float, highest: float = _HIGHEST
 ) -> Drawing:
     shape = outline(piece)
-    beside = max(3.2, 0.7 + 0.48 * max(len(f"{count} sts") for count in (piece.foundation, *piece.counts)))
+    beside = max(3.2, 0.7 + _LETTER * max(len(f"{count} sts") for count in (piece.foundation, *piece.counts)))
     left, right = _ROW_NUMBERS * line, (beside + 1.8) * line
     room = width - left - right
     scale = min(room / shape.width, highest * line / shape.height)

@@ -3,16 +3,18 @@
 The numbers are those of exactly 10 cm; 4 in is the trade's rounding of it.
 """
 
+from logbook.craft.gauges.over_length import over_length
 from logbook.craft.swatches.assumptions import Assumptions
 from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.gauge import Gauge
 from logbook.craft.swatches.swatch import Swatch, gauges_of
 from logbook.craft.words.counting import counted
 from logbook.craft.words.hooks import show_hook
+from logbook.craft.words.lengths import Units
 from logbook.craft.words.terms import Terms, gauge_word, translated
 from logbook.errors import RefusedError
 
-_OVER_MM = 100.0
+_OVER_MM, _ = over_length(Units.CM)
 _STATES = {
     Condition.WORKED: "as worked, before washing",
     Condition.WASHED: "washed and laid flat",

@@ -11,9 +11,9 @@ def over_length(units: Units) -> tuple[float, str]:
     return (100.0, "10 cm") if units is Units.CM else (4 * float(MM_PER_INCH), "4 in")
 
 
-def number_over(pitch_mm: float, units: Units, decimals: int = 1) -> str:
+def number_over(pitch_mm: float, units: Units) -> str:
     """``15.7``: how many of that pitch lie there."""
-    return fixed(over_length(units)[0] / pitch_mm, decimals)
+    return fixed(over_length(units)[0] / pitch_mm, 1)
 
 
 def counted_over(pitch_mm: float, direction: Direction, multiple: int | None, units: Units) -> str:

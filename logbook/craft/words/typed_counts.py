@@ -26,12 +26,12 @@ _NUMBER = r"(?P<n>\d[^a-z]*)"
 _OF = r"(?:(?P<ch>(?:foundation\s+)?(?:chains?|chs?))|(?P<st>(?:base\s+)?(?:stitch(?:es)?|sts?)))\.?"
 
 
-def read_count(text: str, what: str, most: int = 100_000) -> TypedCount:
-    """A typed whole number from 1 to ``most``, of chains or stitches where it says so.
+def read_count(text: str, what: str) -> TypedCount:
+    """A typed whole number from 1 on, of chains or stitches where it says so.
 
     Raises UnreadableError, naming ``what``.
     """
     for form in (rf"\s*{_OF}\s*{_NUMBER}\Z", rf"\s*{_NUMBER}{_OF}\s*\Z"):
         if found := re.match(form, text, re.IGNORECASE):
-            return TypedCount(read_whole(found["n"], what, 1, most), Of.CHAINS if found["ch"] else Of.STITCHES)
-    return TypedCount(read_whole(text, what, 1, most))
+            return TypedCount(read_whole(found["n"], what, 1), Of.CHAINS if found["ch"] else Of.STITCHES)
+    return TypedCount(read_whole(text, what, 1))
