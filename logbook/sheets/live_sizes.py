@@ -62,7 +62,7 @@ class LiveSizes:
             self._sheet.add((one.label, one.content, one.note), (CellLook(Role.LABEL), look, CellLook(Role.NOTE)))
         self._sheet.skip()
         self._section("What it comes to")
-        names = [size.name for size in self._sizes]
+        names = self.names
         looks = [CellLook(Role.HEADING), *[CellLook(Role.HEADING, right=True, wraps=True)] * len(names)]
         row = self._sheet.add((heading, *names), looks)
         if any(names):

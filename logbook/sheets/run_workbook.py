@@ -57,7 +57,7 @@ def write_run_workbook(
             balls = "" if run.yarn.balls is None else f", {counted(run.yarn.balls, 'ball')} with the reserve"
             sheet.paragraph(f"One of each size takes {run.yarn.grams:.0f} g{balls}.", Role.LABEL)
         if published is not None:
-            _write_published(sheet, live, published, [size.name for size in sizes])
+            _write_published(sheet, live, published)
         sheet.skip()
         for sentence in said:
             sheet.paragraph(sentence)
@@ -67,9 +67,9 @@ def write_run_workbook(
         book.save(stream)
 
 
-def _write_published(sheet: SheetWriter, live: LiveSizes, published: PublishedRun, names: Sequence[str]) -> None:
+def _write_published(sheet: SheetWriter, live: LiveSizes, published: PublishedRun) -> None:
     """The numbers as they were set, as values; those that differ from the live ones are framed, and counted for each size."""
-    was = {str(size["size"]): size for size in published.sizes}
+    was, names = {str(size["size"]): size for size in published.sizes}, live.names
     sheet.skip()
     published_heading(sheet, f"on {published.date}, from swatch {published.tag}", len(names))
     lines = []

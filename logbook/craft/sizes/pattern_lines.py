@@ -179,10 +179,10 @@ def _cover(skipped: int, skip_cover: int | None, terms: Terms) -> str:
     if skip_cover is None or not skipped:
         return ""
     word = "missed" if terms is Terms.UK else "skipped"
-    what, many = (f"{word} chain", False) if skipped == 1 else (f"{word} chains", True)
+    what, count, do = ("chain", "counts", "does") if skipped == 1 else ("chains", "count", "do")
     if not skip_cover:
-        return f"; the {what} {'do' if many else 'does'} not count as a stitch"
-    return f"; the {what} {'count' if many else 'counts'} as a stitch" + (f" and {skip_cover - 1} ch" if skip_cover > 1 else "")
+        return f"; the {word} {what} {do} not count as a stitch"
+    return f"; the {word} {what} {count} as a stitch" + (f" and {skip_cover - 1} ch" if skip_cover > 1 else "")
 
 
 def _row_lines(written: WrittenSizes) -> Iterator[str]:
