@@ -26,7 +26,7 @@ _LARGEST_MM = 5000.0
 
 @dataclass(frozen=True, slots=True)
 class GarmentProblem:
-    """A sentence about what stands in the way, the pieces it is about, the remedy if one is known, and of which join."""
+    """A sentence about what stands in the way, its pieces, the remedy if one is known, and the join if it is about one."""
 
     sentence: str
     pieces: tuple[str, ...]
@@ -133,7 +133,7 @@ def _join_problem(answer: GarmentAnswer, size: GarmentInSize, join: Joined, unit
         said = f"The straight part of “{planned.of}” is {has}, but the inset of “{inset_of}” is {needs}"
         remedy = remedy_for(answer.plan, size.size, answer.cloths, join)
         if remedy is None:
-            return GarmentProblem(f"{said}: make them the same.", (planned.of, str(inset_of)))
+            return GarmentProblem(f"{said}: make them the same.", (planned.of, str(inset_of)), join=planned)
         mended = f"{remedy.measure} of “{remedy.piece}” {show_length(remedy.mm, units)}"
         return GarmentProblem(f"{said}. What would fit: {mended}.", (planned.of, str(inset_of)), remedy, planned)
     if trouble is not None and trouble.kind == "counts differ":
@@ -146,7 +146,7 @@ def _join_problem(answer: GarmentAnswer, size: GarmentInSize, join: Joined, unit
         what = f"The {planned.edge} of “{planned.of}” is {a}, the {planned.at} of {to} {b}: they do not fit"
     remedy = remedy_for(answer.plan, size.size, answer.cloths, join)
     if remedy is None:
-        return GarmentProblem(f"{what}. {_no_remedy(answer, join)}", pieces)
+        return GarmentProblem(f"{what}. {_no_remedy(answer, join)}", pieces, join=planned)
     more = _units(abs(remedy.more), remedy.along)
     change = f"{more} {'more' if remedy.more > 0 else 'fewer'} on “{remedy.piece}”"
     return GarmentProblem(

@@ -2,12 +2,16 @@
 
 from collections.abc import Sequence
 
+from logbook.craft.garments.garment import GarmentInSize
+from logbook.craft.garments.plan import GarmentJoin
 from logbook.craft.garments.shaped_piece import ShapedPiece
 from logbook.craft.garments.together import yarn_of_piece
 from logbook.craft.words.lengths import Units, show_length
 from logbook.craft.words.numbers import grouped
 from logbook.pages.garments.garment_card import NOT_YET, GarmentCard, GarmentMaker
+from logbook.tasks.garment_words import GarmentProblem
 from logbook.tasks.note_words import in_all_sizes
+from logbook.tasks.written.making_up import misfit_words
 
 NONE = "–"
 PIECE_HEADINGS = ("Piece", "Chain", "Stitches", "Rows", "End width", "±", "Length", "Yarn")
@@ -52,8 +56,7 @@ def size_rows(
 ) -> tuple[tuple[str, ...], list[tuple[str, ...]], Sequence[str]]:
     """Headings and a row for each size, of the piece chosen or of the whole; then what is wrong, said once with its sizes."""
     done = maker.in_sizes()
-    sentences = list(in_all_sizes([(garment.name, tuple(problem.sentence for problem in said)) for garment, said in done]))
-    sentences = [f"✕ {sentence}" for sentence in sentences]
+    sentences = [f"✕ {sentence}" for sentence in _told(done)]
     rows: list[tuple[str, ...]] = []
     if card.chosen is not None:
         for garment, _ in done:
@@ -74,6 +77,21 @@ def size_rows(
             )
         )
     return ("Size", "Yarn", "Balls", "Hours", "Cost", "Joins"), rows, sentences
+
+
+def _told(done: Sequence[tuple[GarmentInSize, Sequence[GarmentProblem]]]) -> tuple[str, ...]:
+    """What is wrong, each with the sizes it is so in; a join that has other figures in each size is told without them."""
+    of_join: dict[GarmentJoin, set[str]] = {}
+    for problem in (problem for _, said in done for problem in said):
+        if problem.join is not None:
+            of_join.setdefault(problem.join, set()).add(problem.sentence)
+
+    def words(garment: GarmentInSize, problem: GarmentProblem) -> str:
+        if problem.join is None or len(of_join[problem.join]) == 1:
+            return problem.sentence
+        return f"{misfit_words(garment, problem.join)}; by how much depends on the size."
+
+    return in_all_sizes([(garment.name, [words(garment, problem) for problem in said]) for garment, said in done])
 
 
 def _cells(piece: ShapedPiece, units: Units) -> tuple[str, ...]:

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 
 from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.joins import Joined, JoinVerdict
+from logbook.craft.garments.plan import GarmentJoin
 from logbook.craft.garments.shapes import EDGING, HALF_FRONT
 from logbook.craft.words.counting import listed
 from logbook.craft.words.printed_sizes import alike
@@ -43,12 +44,15 @@ def does_not_fit(sizes: Sequence[GarmentInSize]) -> Iterator[str]:
     for number, join in enumerate(sizes[0].joins):
         bad = [size.name for size in sizes if size.joins[number].verdict is JoinVerdict.TROUBLE]
         if bad:
-            planned = join.planned
-            to = listed([_one(sizes[0], name) for name in planned.to])
             where = f" in size {bad[0]}" if len(bad) == 1 else f" in sizes {listed(bad)}"
-            of = f"{edge_words(planned.edge)} of {_one(sizes[0], planned.of)}"
-            what = f"The {of} does not fit the {edge_words(planned.at)} of {to}"
-            yield f"{what}{where if len(sizes) > 1 else ''}."
+            yield f"{misfit_words(sizes[0], join.planned)}{where if len(sizes) > 1 else ''}."
+
+
+def misfit_words(size: GarmentInSize, planned: GarmentJoin) -> str:
+    """``The last row of each sleeve does not fit the armhole of the back and the front``, which is so of a join in trouble."""
+    of = f"{edge_words(planned.edge)} of {_one(size, planned.of)}"
+    to = listed([_one(size, name) for name in planned.to])
+    return f"The {of} does not fit the {edge_words(planned.at)} of {to}"
 
 
 def _place(join: Joined) -> int:
