@@ -13,7 +13,7 @@ import pytest
 from tests.support.display import own_display
 from tests.support.fits import SCREENS
 from tests.support.plain_font import FAMILY
-from tests.support.screen import callback_errors_raised, wait_until
+from tests.support.screen import callback_errors_raised, focused, wait_until
 
 ROOT = Path(__file__).parent.parent
 
@@ -61,6 +61,17 @@ def test_an_error_in_a_callback_fails_the_test(root: tk.Tk) -> None:
 def test_waiting_ends(root: tk.Tk) -> None:
     with pytest.raises(AssertionError, match="not within"):
         wait_until(root, lambda: False, seconds=0.02)
+
+
+def test_a_keyboard_that_nobody_here_has_is_not_found(root: tk.Tk) -> None:
+    another = tk.Tk()
+    wait_until(another, another.winfo_viewable)
+    another.focus_force()
+    wait_until(another, lambda: another.focus_get() is not None and root.focus_get() is None)
+    with pytest.raises(AssertionError, match="not within"):
+        focused(root, seconds=0.02)
+    assert focused(another, seconds=0) is another
+    another.destroy()
 
 
 @pytest.mark.parametrize("dpi", SCREENS, indirect=True)

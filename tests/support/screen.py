@@ -156,9 +156,9 @@ def write(window: tk.Misc, text: str) -> None:
     type_text(focused(window), text)
 
 
-def focused(window: tk.Misc) -> tk.Misc:
-    """What has the focus, or gets it back from a dialog that has just gone; fails if nothing does."""
-    wait_until(window, lambda: window.focus_displayof() is not None)
+def focused(window: tk.Misc, seconds: float = 5.0) -> tk.Misc:
+    """What has the focus, or gets it back from a dialog that has just gone; fails if nothing does in time."""
+    wait_until(window, lambda: window.focus_displayof() is not None, seconds)
     place = window.focus_get()
     assert place is not None
     return place
