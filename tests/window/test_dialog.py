@@ -26,14 +26,20 @@ class HeldElsewhere(Dialog):
         super().grab_set()
 
 
-def test_of_two_dialogs_that_wait_for_the_pointer_the_upper_one_gets_it(root: tk.Tk, look: Look) -> None:
-    """Each try stands still for a second where another program holds the pointer: two that try by turns would end all else."""
+def two_that_wait(root: tk.Tk, look: Look) -> tuple[HeldElsewhere, HeldElsewhere]:
+    """A dialog and one above it, the pointer held elsewhere."""
     HeldElsewhere.elsewhere = True
     wait_until(root, root.winfo_viewable)
     lower = HeldElsewhere(root, look, "Lower", root.bell)
     lower.open(lower)
     upper = HeldElsewhere(lower, look, "Upper", root.bell)
     upper.open(upper)
+    return lower, upper
+
+
+def test_of_two_dialogs_that_wait_for_the_pointer_the_upper_one_gets_it(root: tk.Tk, look: Look) -> None:
+    """Each try stands still for a second where another program holds the pointer: two that try by turns would end all else."""
+    lower, upper = two_that_wait(root, look)
     before, began = lower.tries, upper.tries
     wait_until(root, lambda: upper.tries > began + 1)
     assert lower.tries == before
@@ -46,12 +52,7 @@ def test_of_two_dialogs_that_wait_for_the_pointer_the_upper_one_gets_it(root: tk
 
 
 def test_a_dialog_that_still_waits_gets_the_pointer_after_the_one_above_it(root: tk.Tk, look: Look) -> None:
-    HeldElsewhere.elsewhere = True
-    wait_until(root, root.winfo_viewable)
-    lower = HeldElsewhere(root, look, "Lower", root.bell)
-    lower.open(lower)
-    upper = HeldElsewhere(lower, look, "Upper", root.bell)
-    upper.open(upper)
+    lower, upper = two_that_wait(root, look)
     upper.close()
     HeldElsewhere.elsewhere = False
     wait_until(root, lambda: holder(root) is lower)
