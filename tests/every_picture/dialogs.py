@@ -146,14 +146,11 @@ def dialogs_of_others(stage: Stage) -> None:
     pieces(root, stage.window)
     stage.dialog("testers", stage.page.testers.open)
     stage.dialog("proofreading a run", stage.page.sizes.files.proofread)
-    stage.window.tabs.select(1)
-    page = stage.window.made_page(1)
-    page.show("garments")  # type: ignore[attr-defined]
+    part = garments_part(stage)
+    part.panes.bring(2)
+    part.follow.views.buttons["Pattern"].invoke()
     settle(root)
-    page.part.panes.bring(2)
-    page.part.follow.views.buttons["Pattern"].invoke()  # type: ignore[attr-defined]
-    settle(root)
-    text = page.part.follow.pattern.text  # type: ignore[attr-defined]
+    text = part.follow.pattern.text
     wrong = re.sub(r"\d+", lambda found: str(int(found[0]) + 1) if int(found[0]) % 7 == 0 else found[0], text)
 
     def paste(up: tk.Toplevel) -> None:
@@ -164,7 +161,7 @@ def dialogs_of_others(stage: Stage) -> None:
             root.update()
             time.sleep(0.02)
 
-    stage.dialog("proofreading a garment", page.part.files.proofread, paste)
+    stage.dialog("proofreading a garment", part.files.proofread, paste)
 
 
 def dialogs_of_garments(stage: Stage) -> None:

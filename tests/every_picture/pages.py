@@ -32,8 +32,13 @@ def shown_swatches(stage: Stage) -> None:
     stage.page.new()
     stage.page.chain._scrolled.canvas.yview_moveto(0)
     type_text(stage.page.editor.fields["hook mm"].input, "thick")
+    not_saved(stage, "swatches")
+
+
+def not_saved(stage: Stage, name: str) -> None:
+    """What can't be saved, tried, and then let go."""
     stage.page.save()
-    stage.shoot("swatches, what stands in the way")
+    stage.shoot(f"{name}, what stands in the way")
     stage.page.revert()
 
 
@@ -43,9 +48,7 @@ def shown_pieces(stage: Stage) -> None:
     stage.shoot_down("pieces")
     stage.page.new()
     stage.page.editor.fields["width"].text = "wide"
-    stage.page.save()
-    stage.shoot("pieces, what stands in the way")
-    stage.page.revert()
+    not_saved(stage, "pieces")
 
 
 def shown_patterns(stage: Stage) -> None:
@@ -55,9 +58,7 @@ def shown_patterns(stage: Stage) -> None:
     stage.page.new()
     stage.page.editor.fields[SENTENCE].text = "multiple of six"
     stage.page.editor.fields["rows_text"].text = "Row 1: Sc in 2nd ch from hook, *quux in next ch; rep from * to end. Turn."
-    stage.page.save()
-    stage.shoot("patterns, what stands in the way")
-    stage.page.revert()
+    not_saved(stage, "patterns")
 
 
 def as_begun(stage: Stage) -> None:
@@ -115,9 +116,7 @@ def garments_at_fault(stage: Stage) -> None:
     part.editor.fields["width"].text = "bust + eeze"
     stage.shoot("garments, what is not known")
     part.panes.bring(0)
-    part.save()
-    stage.shoot("garments, what stands in the way")
-    part.revert()
+    not_saved(stage, "garments")
 
 
 LONG = "Grandmother Wilhelmina's seaside holiday cardigan with the far too many buttonholes, second try in cotton"
