@@ -5,6 +5,7 @@ from itertools import pairwise
 import pytest
 
 from logbook.craft.drawing.drawing import Line, Polygon, Text
+from logbook.craft.garments.garment import GarmentInSize
 from logbook.craft.garments.garment_drawing import piece_drawing, pieces_drawing
 from logbook.craft.garments.outline import outline
 from logbook.craft.garments.plan_file import plan_of
@@ -67,12 +68,18 @@ def test_a_joined_edge_that_ends_within_a_side_is_struck_there_and_both_widths_o
     assert {"21.9 cm", "40.6 cm"} <= {shape.text for shape in sleeve.shapes if isinstance(shape, Text)}
 
 
-def test_a_title_that_is_wider_than_the_sheet_is_broken() -> None:
-    measures = {"width": "50 cm", "length": "56 cm"}
+def panels(width: str, *names: str) -> GarmentInSize:
+    """Panels of that width, 56 cm long."""
+    measures = {"width": width, "length": "56 cm"}
     swatch = {"stitches": "16 sts = 10 cm", "rows": "20 rows = 10 cm", "multiple": 1, "plus": 0, "extra chains": 1}
+    pieces = [{"name": name, "shape": "straight panel", "swatch": swatch, "measures": measures} for name in names]
+    (size,) = work_out(plan_of({"name": "top", "pieces": pieces})).numbers
+    return size
+
+
+def test_a_title_that_is_wider_than_the_sheet_is_broken() -> None:
     name = "the back of the second one"
-    plan = {"name": "top", "pieces": [{"name": name, "shape": "straight panel", "swatch": swatch, "measures": measures}]}
-    (size,) = work_out(plan_of(plan)).numbers
+    size = panels("50 cm", name)
     wide, narrow = (piece_drawing(size, name)(width, 20) for width in (900, 420))
     titles = [[(s.text, s.y) for s in one.shapes if isinstance(s, Text) and s.style == "bold"] for one in (wide, narrow)]
     assert titles[0][0][0] == f"{name}: 50.0 cm wide, 112 rows"
@@ -81,11 +88,7 @@ def test_a_title_that_is_wider_than_the_sheet_is_broken() -> None:
 
 
 def test_the_large_piece_has_half_of_a_narrow_sheet_and_all_of_it_lies_on_it() -> None:
-    measures = {"width": "50 cm", "length": "56 cm"}
-    swatch = {"stitches": "16 sts = 10 cm", "rows": "20 rows = 10 cm", "multiple": 1, "plus": 0, "extra chains": 1}
-    plan = {"name": "top", "pieces": [{"name": "back", "shape": "straight panel", "swatch": swatch, "measures": measures}]}
-    (size,) = work_out(plan_of(plan)).numbers
-    drawing = piece_drawing(size, "back")(300, 17)
+    drawing = piece_drawing(panels("50 cm", "back"), "back")(300, 17)
     panel = next(shape for shape in drawing.shapes if isinstance(shape, Polygon))
     across = [x for x, _ in panel.points]
     assert max(across) - min(across) >= 150
@@ -96,12 +99,8 @@ def test_the_large_piece_has_half_of_a_narrow_sheet_and_all_of_it_lies_on_it() -
 
 
 def test_long_names_beneath_small_pieces_do_not_touch() -> None:
-    measures = {"width": "20 cm", "length": "56 cm"}
-    swatch = {"stitches": "16 sts = 10 cm", "rows": "20 rows = 10 cm", "multiple": 1, "plus": 0, "extra chains": 1}
     names = ["the back of the second cardigan", "back", "the left front of the second cardigan", "pocket of the left front"]
-    pieces = [{"name": name, "shape": "straight panel", "swatch": swatch, "measures": measures} for name in names]
-    (size,) = work_out(plan_of({"name": "top", "pieces": pieces})).numbers
-    drawing = pieces_drawing(size)(500, 20)
+    drawing = pieces_drawing(panels("20 cm", *names))(500, 20)
     said = [shape for shape in drawing.shapes if isinstance(shape, Text)]
     assert [text.text for text in said][1] == "back"
     assert all(text.text.endswith("…") for text in said if text.text not in names)
