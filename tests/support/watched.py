@@ -124,11 +124,13 @@ class Teller:
         request = self._channel.recv(1)
         if not request:
             os._exit(1)  # who watched is gone: nobody would end it, and its channel would be read for ever
-        answer = lambda: self._when_quiet(lambda: self._when_quiet(lambda: self._answer(request == THOROUGHLY)))  # noqa: E731
         if request == LATER:
-            self._root.after(MOMENT_MS, answer)
+            self._root.after(MOMENT_MS, self._answer_when_quiet)
         else:
-            answer()
+            self._answer_when_quiet(request == THOROUGHLY)
+
+    def _answer_when_quiet(self, thoroughly: bool = False) -> None:
+        self._when_quiet(lambda: self._when_quiet(lambda: self._answer(thoroughly)))
 
     def _when_quiet(self, then: Callable[[], None]) -> None:
         self._root.winfo_pointerxy()  # asks the X server, so that all it had for us is here

@@ -126,7 +126,7 @@ CHAIN = ("multiple", "plus", "extra_chains", "first_stitch", "skip_cover", "sent
 
 
 def type_letters(form: PatternForm, key: str, text: str) -> None:
-    """Each key of ``text``, then all taken away again, is a state of its own."""
+    """Letter by letter, as a user does: what stands there after each is read."""
     for end in range(1, len(text) + 1):
         form.type_in(key, text[:end])
 
