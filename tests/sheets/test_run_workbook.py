@@ -93,6 +93,23 @@ def test_what_was_published_stands_beside_it_and_what_differs_is_counted() -> No
     assert all(isinstance(count, int) and count > 0 for count in row(rows, "numbers that differ today")[:3])
 
 
+BESIDE = {
+    "chain": "chain", "base stitches": "base stitches", "rows": "rows", "width, cm": "width, cm", "length, cm": "length, cm",
+    "all round, cm": "all round, cm", "slit": "slit ends after row", "armhole": "armhole begins after row", "yarn, g": "yarn, g",
+    "balls": "balls, with the reserve",
+}  # fmt: skip
+
+
+def test_each_number_that_is_published_stands_there_as_the_sheet_makes_it() -> None:
+    told = written(replace(PLAN, slit_mm=90))
+    published = published_run("2026-05-01", SWATCH, told.sizes, "Ch 68.")
+    rows = sheets(told, published=published)["Sizes"]
+    top = [cells[0] for cells in rows].index("As published on 2026-05-01, from swatch S1")
+    below = {str(cells[0]): cells[1:5] for cells in rows[top + 1 :]}
+    assert below.pop("numbers that differ today") == (0, 0, 0, 0)
+    assert below == {label: pytest.approx(row(rows, beside)[:4]) for label, beside in BESIDE.items()}
+
+
 def test_the_drawing_is_a_chart_of_each_size_with_its_measures() -> None:
     book = openpyxl.load_workbook(workbook(written()))
     drawing = book["Drawing"]
