@@ -3,12 +3,15 @@
 import shutil
 from collections.abc import Callable, Mapping
 from dataclasses import replace
+from datetime import date
+from io import BytesIO
 from pathlib import Path
 from typing import Any
 
 import openpyxl
 import pytest
 
+from logbook.craft.garments.garment_drawing import without_faults
 from logbook.craft.garments.plan import Garment
 from logbook.craft.garments.plan_file import plan_of, plan_value
 from logbook.craft.garments.published import published_of, published_text
@@ -23,7 +26,15 @@ from logbook.craft.words.terms import Terms
 from logbook.errors import RefusedError
 from logbook.tasks.body_charts import chart_texts, save_chart
 from logbook.tasks.browsing import save_assumptions, swatch_in_hand
-from logbook.tasks.garment_publishing import publish, published, published_drawing, published_page, would_change
+from logbook.tasks.garment_files import garment_svg, garment_workbook, pattern_html, pattern_text
+from logbook.tasks.garment_publishing import (
+    publish,
+    published,
+    published_drawing,
+    published_page,
+    published_workbook,
+    would_change,
+)
 from logbook.tasks.garments import garment_called, save_garment, work_out
 from logbook.tasks.keeping import Logbook, open_book
 from logbook.tasks.logging_swatches import save_swatch
@@ -186,6 +197,29 @@ def test_nothing_published_moves(name: str, made: Path, first: Mapping[str, byte
         assert published(now) == before
         assert would_change(before, work_out(now.plan, book)), "the change is one that can be seen"
     assert outputs(path) == first
+
+
+def test_every_document_is_in_the_terms_and_units_asked_for(made: Path, tmp_path: Path) -> None:
+    with open_book(Path(shutil.copy(made, tmp_path / "a.logbook"))) as book:
+        garment = garment_called(book, "Quay cardigan")
+        answer, before, day = work_out(garment.plan, book), published(garment), date(2026, 3, 1)
+    assert before is not None
+    for terms in Terms:
+        now = BytesIO()
+        garment_workbook(answer, terms, now, day.isoformat(), published=True)
+        assert cells(published_workbook(before, terms)) == cells(now.getvalue())
+        assert before.texts[terms.value] == pattern_text(answer, terms)
+        for units in Units:
+            assert published_page(before, terms, units) == pattern_html(answer, terms, units, day)
+    for units in Units:
+        for size in answer.numbers:
+            drawn = garment_svg(answer, without_faults(size), units, day)
+            assert published_drawing(before, size.name, units) == drawn
+    assert cells(published_workbook(before, Terms.US)) != cells(published_workbook(before, Terms.UK))
+
+
+def cells(workbook: bytes) -> dict[str, list[tuple[Any, ...]]]:
+    return {sheet.title: list(sheet.iter_rows(values_only=True)) for sheet in openpyxl.load_workbook(BytesIO(workbook))}
 
 
 def test_its_workbook_calculates_and_has_what_was_published_beside_it(made: Path, tmp_path: Path) -> None:
