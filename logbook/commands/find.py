@@ -18,6 +18,8 @@ from logbook.tasks.at_home import as_at_home
 from logbook.tasks.find import Filters, FoundSwatch, find
 from logbook.tasks.made_pieces import find_made
 
+GAUGE_HEADINGS = ("sts in 10 cm", "rows in 10 cm")
+
 
 def fill_find(parser: Parser) -> None:
     """Its options."""
@@ -73,9 +75,6 @@ def found_text(found: list[FoundSwatch]) -> str:
         return count
     headings = ("tag", "date", "yarn", "colour", "hook", "stitch pattern", *GAUGE_HEADINGS)
     return table(headings, [found_row(one) for one in found]) + f"\n\n{count}"
-
-
-GAUGE_HEADINGS = ("sts in 10 cm", "rows in 10 cm")
 
 
 def found_row(found: FoundSwatch) -> tuple[str, ...]:

@@ -11,6 +11,7 @@ from logbook.craft.gauges.nearest_gauge import wanted_gauge
 from logbook.craft.words.lengths import read_size
 from logbook.craft.words.numbers import read_positive
 from logbook.errors import UsageError
+from logbook.tasks.at_home import as_at_home
 from logbook.tasks.nearest import nearest_to
 
 
@@ -31,7 +32,7 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.repeats is None and arguments.stitches is None and arguments.rows is None:
         raise UsageError("give the gauge wanted: --repeats or --stitches, --rows, or both")
     wanted = wanted_gauge(arguments.over, arguments.repeats, arguments.stitches, arguments.rows)
-    with book_of(arguments) as book:
+    with book_of(arguments) as book, as_at_home():  # a date is read as it is written there
         near = nearest_to(book, wanted, filters_of(arguments))
     if arguments.json:
         print_json([{**swatch_json(one.found), "off": one.off} for one in near])

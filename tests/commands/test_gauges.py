@@ -91,3 +91,12 @@ class TestNearest:
         assert [one["tag"] for one in found] == ["H-2", "H-3", "H-1", "H-4"]
         # 100/15 = 6.6667 mm: ln(6.5/6.6667) = −0.0253178
         assert found[0]["off"] == pytest.approx(0.0253178, abs=1e-7)
+
+    def test_a_date_among_the_words_is_read_as_find_reads_it(self, wardrobe: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+        def tags(date: str) -> list[str]:
+            return [one["tag"] for one in done_json("nearest", "--book", wardrobe, "--stitches", "13.5", date)]
+
+        monkeypatch.setenv("LC_TIME", "en_US.UTF-8")
+        assert (tags("10/5/2024"), tags("5/10/2024")) == (["LC-05"], [])
+        monkeypatch.setenv("LC_TIME", "en_GB.UTF-8")
+        assert (tags("10/5/2024"), tags("5/10/2024")) == ([], ["LC-05"])
