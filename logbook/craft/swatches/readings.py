@@ -103,10 +103,9 @@ def as_read_today(kept: Reading) -> Reading:
     return again
 
 
-def _is_gauge_count(number: Fraction, counted: Counted, length: str, unit: str) -> bool:
+def _is_gauge_count(number: Fraction, counted: Counted, length: str, per_unit: Fraction) -> bool:
     """Whether whole stitches or rows were counted over just 10 cm or 4 in, typed without decimals."""
-    inches = unit_mm(unit, Units.CM) == MM_PER_INCH
-    just = length == GAUGE_LENGTHS[Units.INCHES if inches else Units.CM] and unit.lower() != "mm" and unit.lower() != "m"
+    just = any(length == GAUGE_LENGTHS[units] and per_unit == unit_mm(None, units) for units in Units)
     return just and number.denominator == 1 and not counted.whole_repeats
 
 
@@ -137,7 +136,7 @@ def _reading(written: WrittenReading, place: int, typed: str, direction: Directi
     if not (0 < amount <= _LARGEST and 0 < length <= _LARGEST):
         raise UnreadableError(f"“{typed}” is not a reading: number and length must be above 0 and of a swatch's size.")
     counted = _counted(what, typed, direction)
-    gauge = written.fine is None and _is_gauge_count(amount, counted, written.length, written.unit)
+    gauge = written.fine is None and _is_gauge_count(amount, counted, written.length, per_unit)
     is_count = written.counting or amount.denominator != 1 or gauge
     return Reading(
         number=float(amount),

@@ -55,6 +55,11 @@ def test_counts_round_alike_but_spans_do_not() -> None:
     assert four.tape_part == pytest.approx(one.tape_part / 2)
 
 
+@pytest.mark.parametrize(("short", "long"), [("10 mm", "10 millimetres"), ("10 cm", "10 centimeters"), ("4 in", "4 inches")])
+def test_a_unit_written_out_makes_neither_a_count_nor_a_span_of_the_other(short: str, long: str) -> None:
+    assert gauge(f"4 sts = {long}") == gauge(f"4 sts = {short}")
+
+
 def test_a_coarse_count_states_no_give_or_take() -> None:
     assert gauge("1 repeat in 10 cm", 6).give_or_take is None  # 0.25/1 > 0.2
     assert gauge("1.25 repeats in 10 cm", 6).give_or_take is not None  # 0.25/1.25 = 0.2
