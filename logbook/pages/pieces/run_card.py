@@ -1,6 +1,6 @@
 """The size run of the piece in hand: all sizes in one table, what comes out the same, its lines; follows every key."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from logbook.craft.pieces.piece import PiecePlan
@@ -11,7 +11,7 @@ from logbook.craft.sizes.size_run import plan_for
 from logbook.craft.words.counting import counted
 from logbook.craft.words.dates import date_words
 from logbook.errors import RefusedError
-from logbook.pages.pieces.piece_card import PieceMaker
+from logbook.pages.pieces.piece_card import PieceCard, PieceMaker
 from logbook.pages.pieces.plan_texts import AS_NEEDED, NO_EDGES, TICKED, ReadPlan
 from logbook.pages.pieces.size_texts import ReadSizes
 from logbook.pages.session import Session
@@ -53,11 +53,6 @@ class RunCard:
         if self.set_run is not None:
             return self.set_run.sizes
         return tuple(figures_of(size) for size in self.answer.run.sizes) if self.answer else ()
-
-    def not_said(self, notes: Iterable[str]) -> tuple[str, ...]:
-        """Those of the notes on one size that do not stand under the sizes already."""
-        said = {sentence for _, sentences in self.notes for sentence in sentences}
-        return tuple(note for note in notes if note not in said)
 
 
 class RunMaker:
@@ -126,6 +121,23 @@ class RunMaker:
         if run is None:
             return None, ()
         return run, (f"Published on {date_words(run.date)} from swatch {run.tag}: the lines below are as they were then.",)
+
+
+def told_once(piece: PieceCard, run: RunCard, size: str) -> tuple[PieceCard, RunCard]:
+    """The card of the size in hand and that of all sizes, without what the other says: warnings stand with the size, notes under
+    the sizes. A warning that holds for more sizes, but not for all, names them.
+    """
+    of = {sentence: sizes for sizes, sentences in run.notes for sentence in sentences}
+    warnings = [warning if of.get(warning, "") in ("", size) else f"{of[warning]}: {warning}" for warning in piece.warnings]
+    notes = [(sizes, [one for one in sentences if one not in piece.warnings]) for sizes, sentences in run.notes]
+    return (
+        replace(piece, warnings=warnings, notes=[note for note in piece.notes if note not in of]),
+        replace(
+            run,
+            cautions=[caution for caution in run.cautions if caution not in piece.warnings],
+            notes=[(sizes, sentences) for sizes, sentences in notes if sentences],
+        ),
+    )
 
 
 def texts_with(remedy: PiecePlan, texts: Mapping[str, str]) -> dict[str, str]:

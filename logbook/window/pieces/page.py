@@ -2,7 +2,6 @@
 
 import tkinter as tk
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import replace
 from tkinter import ttk
 
 from logbook.pages.drafts import CHARTS, MADE, PIECES, TESTERS
@@ -161,7 +160,7 @@ class PiecesPage(RecordPage):
         in_hand = self.sizes.plan_in_hand(read, sizes)
         swatch, edge = self.form.swatch_uid(), self.form.swatch_uid("edge swatch")
         self.card = self._maker.card(in_hand, swatch, edge, self.sizes.view.size_name, self.form.texts["notes"])
-        self.follow.show(replace(self.card, notes=self.sizes.card.not_said(self.card.notes)))
+        self.follow.show(self.sizes.told_with(self.card))
         self.editor.say_body_width(self.card.body_width)
 
     def _sizes_changed(self) -> None:

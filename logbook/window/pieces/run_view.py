@@ -116,15 +116,18 @@ class RunView(ttk.Frame):
         self.table.tree.configure(height=max(2, min(MOST_ROWS, len(cells))))
         self.table.select([str(self._place)] if cells else [])
         _say(self.missing, card.missing)
-        _say(self.same, "\n".join(f"! {said}" for said in (*card.cautions, *card.same)))
         self._show_remedies()
         _say(self.yarn, card.yarn)
         _say(self.set_words, "\n".join(card.set_words))
         self.lines.configure(text=card.lines.strip())
         self.copy_button.state(["!disabled" if card.lines else "disabled"])
         self._show_changes(card.changes)
-        self.notes.show(card.notes)
         self._show_size()
+
+    def say(self, card: RunCard) -> None:
+        """Says what there is to say of the sizes."""
+        _say(self.same, "\n".join(f"! {said}" for said in (*card.cautions, *card.same)))
+        self.notes.show(card.notes)
 
     def _show_changes(self, changes: Sequence[tuple[str, ...]]) -> None:
         """What of the published numbers would be otherwise today."""

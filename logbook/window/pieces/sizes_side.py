@@ -12,10 +12,10 @@ from logbook.craft.words.dates import date_words
 from logbook.pages.pieces.chart_choice import ChartChoice
 from logbook.pages.pieces.made_form import Begun, MadeForm
 from logbook.pages.pieces.made_list import MadeList
-from logbook.pages.pieces.piece_card import PieceMaker
+from logbook.pages.pieces.piece_card import PieceCard, PieceMaker
 from logbook.pages.pieces.piece_form import PieceForm
 from logbook.pages.pieces.plan_texts import ReadPlan
-from logbook.pages.pieces.run_card import RunCard, RunMaker, texts_with
+from logbook.pages.pieces.run_card import RunCard, RunMaker, texts_with, told_once
 from logbook.pages.pieces.size_texts import ReadSizes, sizes_text
 from logbook.pages.session import Session
 from logbook.tasks.drafts import Draft
@@ -131,6 +131,12 @@ class SizesSide:
         self.card = self._maker.card(read, sizes, swatch, edge, self._form.saved)
         self.view.show(self.card, self._form.texts["sizes"])
         self.made_words.configure(text="\n".join(self._made.of(self._form.uid)))
+
+    def told_with(self, piece: PieceCard) -> PieceCard:
+        """Says of the sizes what the card of the size in hand does not, and gives that without what stands here."""
+        piece, run = told_once(piece, self.card, self.view.size_name)
+        self.view.say(run)
+        return piece
 
     def shown_anew(self) -> None:
         """Another piece is in hand: its sizes are in sight, if it has some."""

@@ -8,9 +8,10 @@ import pytest
 
 from logbook.craft.pieces.planned_piece import PlannedPiece, SizePlan
 from logbook.pages.garments.garment_list import GarmentList
-from logbook.pages.pieces.piece_card import PieceMaker
+from logbook.pages.pieces.piece_card import PieceCard, PieceMaker
 from logbook.pages.pieces.piece_form import PieceForm
-from logbook.pages.pieces.run_card import NO_SIZES, RunCard, RunMaker, texts_with
+from logbook.pages.pieces.run_card import NO_SIZES, RunCard, RunMaker, texts_with, told_once
+from logbook.pages.pieces.size_texts import rows_of, text_of
 from logbook.pages.session import Session
 from logbook.settings import Settings
 from logbook.tasks.keeping import new_book
@@ -159,3 +160,30 @@ def test_the_list_has_the_least_and_the_most_chains_of_the_sizes(session: Sessio
         pass
     lines, _ = listed.lines("")
     assert [line.cells[1] for line in lines] == ["68–86"]
+
+
+def test_a_warning_stands_once_and_names_the_sizes_it_holds_for(session: Session, form: PieceForm) -> None:
+    rows = rows_of(form.texts["sizes"])
+    form.type_in("sizes", text_of([{**row, "upper arm": arm} for row, arm in zip(rows, ("45", "45", "46", ""), strict=True)]))
+    form.type_in("head", "70")
+    maker = PieceMaker(session)
+    run = card(session, form)
+
+    def told(size: str) -> tuple[PieceCard, RunCard]:
+        plan = RunMaker(session, maker).plan_of_size(form.read(), form.sizes(), size)
+        return told_once(maker.card(plan, form.swatch_uid(), "", size), run, size)
+
+    piece, beneath = told("A")
+    arm = "The armhole is 39.6 cm round, but the upper arm measures 45.0 cm"
+    assert [warning.partition(":")[0] for warning in piece.warnings if "armhole" in warning] == ["A, B"]
+    assert arm in str(piece.warnings)
+    (neck,) = [warning for warning in piece.warnings if warning.startswith("The neck is ")]
+    under = [sentence for _, sentences in beneath.notes for sentence in sentences]
+    assert not {*under} & {*piece.notes, neck}
+    assert not any(arm in sentence for sentence in under)
+    assert any("46.0 cm" in sentence for sentence in under)
+    assert "C" in dict(beneath.notes)
+    piece, beneath = told("C")
+    assert any("46.0 cm" in warning and not warning.startswith("C") for warning in piece.warnings)
+    assert "A, B" in dict(beneath.notes)
+    assert "C" not in dict(beneath.notes)
