@@ -49,8 +49,9 @@ class NotAllowed(NamedTuple):
 
 
 class TheirWidth(NamedTuple):
-    """So many make this width at the gauge of another pattern: of ``one``, and of them that make ``chains`` where those were
-    given."""
+    """The width of so many at the gauge of another pattern: ``one`` is what one of them is called; ``chains``: the chain that was
+    given instead of their number.
+    """
 
     number: int
     one: str

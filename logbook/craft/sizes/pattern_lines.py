@@ -21,7 +21,7 @@ from logbook.craft.swatches.conditions import Condition, Direction
 from logbook.craft.swatches.stitch_pattern import StitchPattern
 from logbook.craft.swatches.swatch import Swatch
 from logbook.craft.swatches.yarn import yarn_words
-from logbook.craft.words.counting import counted, ordinal
+from logbook.craft.words.counting import counted, ordinal, plural
 from logbook.craft.words.hooks import hook_wanted, show_hook
 from logbook.craft.words.lengths import Units
 from logbook.craft.words.numbers import show_number, show_percent
@@ -190,15 +190,16 @@ def _row_lines(written: WrittenSizes) -> Iterator[str]:
     rows = written.every("rows")
     if not rows:
         return
-    unit = "rounds" if written.plan.in_round else "rows"
+    one = "round" if written.plan.in_round else "row"
+    unit = plural(one)
     line = f"Work {alike(rows)} {unit}"
     in_group = written.gauges.pattern.rows_in_repeat or 1
     if in_group > 1 and not written.plan.any_row:
-        steps = [counted(first.set_up, f"set-up {unit[:-1]}")] if first.set_up else []
+        steps = [counted(first.set_up, f"set-up {one}")] if first.set_up else []
         groups = [piece.groups for piece in pieces if piece.groups is not None]
         steps.append(f"the {in_group} {unit} of the repeat {alike(groups)} times")
         if first.closing:
-            steps.append(counted(first.closing, f"closing {unit[:-1]}"))
+            steps.append(counted(first.closing, f"closing {one}"))
         line += f": {', '.join(steps)}"
     yield f"{line}."
     sides = {piece.last_row_is_right_side for piece in pieces}
