@@ -132,18 +132,13 @@ def _commas(text: str, lines: TextLines, sizes: int) -> Iterator[TextProblem]:
     """Lists that have a number for each size, but somewhere only a space between two."""
     for match in _SPACED_ENTRIES.finditer(with_points(text, sizes)):
         entries = list(re.finditer(_ANY_ENTRY, match[0]))
-        gaps = [(match[0][a.end() : b.start()], a[0], b[0]) for a, b in pairwise(entries)]
-        if len(entries) == sizes and "," in match[0]:
-            yield from (
-                TextProblem(
-                    lines.of(match.start()),
-                    f"“{text[match.start() : match.end()]}” has no comma between {one} and {other}.",
-                    match.start(),
-                    match.end(),
-                )
-                for gap, one, other in gaps
-                if not gap.strip()
-            )
+        if len(entries) != sizes or "," not in match[0]:
+            continue
+        line, listed_as = lines.of(match.start()), text[match.start() : match.end()]
+        for one, other in pairwise(entries):
+            if match[0][one.end() : other.start()].isspace():
+                says = f"“{listed_as}” has no comma between {one[0]} and {other[0]}."
+                yield TextProblem(line, says, match.start(), match.end())
 
 
 def _in_table(line: str) -> bool:
