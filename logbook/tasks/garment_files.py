@@ -75,7 +75,7 @@ def pattern_text(answer: GarmentAnswer, terms: Terms) -> str:
 def pattern_html(answer: GarmentAnswer, terms: Terms, units: Units, today: date | None = None) -> str:
     """The whole pattern as a page to print, drawn in its middle size."""
     size = without_faults(answer.numbers[len(answer.numbers) // 2])
-    drawings = {"": to_svg(pieces_drawing(size, units)(_SHEET_WIDTH, _LINE), "")}
+    drawings = {"": to_svg(pieces_drawing(size)(_SHEET_WIDTH, _LINE), "")}
     for piece in size.pieces:
         drawings[piece.name] = to_svg(
             piece_drawing(size, piece.name, units, _HIGHEST_ON_A_PAGE, _printed)(_BESIDE_WIDTH, _LINE), ""

@@ -72,9 +72,9 @@ def piece_drawing(
     return lambda width, line: _large(size, size.piece(name), lambda mm: show(mm, units), width, line, highest)
 
 
-def pieces_drawing(size: GarmentInSize, units: Units = Units.CM) -> Draw:
+def pieces_drawing(size: GarmentInSize) -> Draw:
     """All pieces side by side to one scale, each with its name."""
-    return lambda width, line: _all(size, units, width, line)
+    return lambda width, line: _all(size, width, line)
 
 
 def garment_drawing(size: GarmentInSize, units: Units = Units.CM) -> Draw:
@@ -84,7 +84,7 @@ def garment_drawing(size: GarmentInSize, units: Units = Units.CM) -> Draw:
         shapes: list[Shape] = []
         down = 0.0
         for drawing in (
-            _all(size, units, width, line),
+            _all(size, width, line),
             *(_large(size, piece, partial(show_length, units=units), width, line) for piece in size.pieces),
         ):
             shapes += [_moved(shape, down) for shape in drawing.shapes]
@@ -226,7 +226,7 @@ def _middle(points: Sequence[Point]) -> tuple[float, float, bool]:
     return *points[-1], level
 
 
-def _all(size: GarmentInSize, units: Units, width: float, line: float) -> Drawing:
+def _all(size: GarmentInSize, width: float, line: float) -> Drawing:
     outlines = [(piece, outline(piece)) for piece in size.pieces]
     if not outlines:
         return Drawing(width, line, line, ())

@@ -56,7 +56,7 @@ def joined(planned: GarmentJoin, pieces: Mapping[str, ShapedPiece]) -> Joined:
     b_mm, b_count = twice * sum(edge.mm for edge in edges), twice * sum(edge.count for edge in edges)
     if not b_mm > 0 or not a.mm > 0:
         raise RefusedError(f"“{planned.of}” can't be joined to {_named(planned.to)}: the edge has no length.")
-    verdict, trouble = _verdict(planned, a, b_mm, b_count, edges, counts_must_agree(planned, of, others))
+    verdict, trouble = _verdict(a, b_mm, b_count, edges, counts_must_agree(planned, of, others))
     met = _inset(planned, of, others)
     return Joined(
         planned=planned,
@@ -86,9 +86,7 @@ def counts_must_agree(planned: GarmentJoin, of: ShapedPiece, others: Sequence[Sh
     return same_edge and len(others) == 1 and others[0].planned.swatch == of.planned.swatch
 
 
-def _verdict(
-    planned: GarmentJoin, a: Edge, b_mm: float, b_count: int, edges: Sequence[Edge], alike: bool
-) -> tuple[JoinVerdict, PieceTrouble | None]:
+def _verdict(a: Edge, b_mm: float, b_count: int, edges: Sequence[Edge], alike: bool) -> tuple[JoinVerdict, PieceTrouble | None]:
     if alike and a.along is edges[0].along:
         if a.count == b_count:
             return JoinVerdict.FITS, None

@@ -83,7 +83,7 @@ def panel(making: Making) -> ShapedPiece:
         at = tuple(parted + row for row in neck.at)
         if at:
             shapings = (Shaping(place="neck", at=at, by=-1, edges=neck.edges, first=parted + 1, rows=neck.rows),)
-    _require_shoulder(making, numbers.stitches - sides * inset - (neck.stitches if neck else 0), sides)
+    _require_shoulder(numbers.stitches - sides * inset - (neck.stitches if neck else 0), sides)
     return making.piece(
         numbers.stitches,
         counts_from(numbers.stitches, rows, changes),
@@ -151,7 +151,7 @@ def _neck(making: Making, stitches: int, rows: int, edges: int) -> ShapedNeck | 
     return neck
 
 
-def _require_shoulder(making: Making, left: int, sides: int) -> None:
+def _require_shoulder(left: int, sides: int) -> None:
     if left < sides:
         raise RefusedError(
             "Neck and insets leave no shoulder: make them narrower, or the piece wider (a stitch on each side must stay)."

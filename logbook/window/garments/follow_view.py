@@ -208,7 +208,7 @@ class FollowView(Card):
         self._card = card
         garment = card.garment
         self._arrange_drawing()
-        self.all.show(pieces_drawing(garment, self._units()) if garment is not None and garment.pieces else None)
+        self.all.show(pieces_drawing(garment) if garment is not None and garment.pieces else None)
         lines = join_lines(garment, self._units()) if garment is not None else []
         self.joins.show(lines)
         _there(self.joins, bool(lines))
