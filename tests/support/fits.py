@@ -9,6 +9,7 @@ from tkinter import ttk
 from logbook.window.canvas import DrawingCanvas
 from logbook.window.keys import MnemonicLabel
 from logbook.window.panes import Panes
+from logbook.window.text_area import TextArea
 
 WORDS = (ttk.Label, ttk.Button, ttk.Checkbutton, ttk.Radiobutton, ttk.Menubutton)
 SCREENS = {96: (1366, 768), 110: (1366, 768), 144: (1920, 1080)}
@@ -47,7 +48,8 @@ def _faults_of(widget: tk.Misc) -> Iterator[str]:
     """What is wrong with what is shown in one widget itself."""
     if not widget.winfo_viewable():
         return
-    if isinstance(widget, ttk.Scrollbar) and not widget.instate(["disabled"]) and tuple(map(float, widget.get())) == (0, 1):
+    kept = isinstance(widget.master, TextArea)  # its bar has its place, whether it is wanted or not
+    if isinstance(widget, ttk.Scrollbar) and not kept and tuple(map(float, widget.get())) == (0, 1):
         yield f"{widget} has nothing to scroll"
     if isinstance(widget, MnemonicLabel):
         text, font = str(widget.cget("text")), tkinter.font.Font(root=widget, name="TkDefaultFont", exists=True)
