@@ -13,6 +13,11 @@ EDGE = 4
 """Pixels at either side of a cell that Tk leaves besides."""
 
 
+def cell_edges(look: Look) -> int:
+    """Pixels of a column that its words do not get."""
+    return 2 * (look.pixels(CELL_PADDING) + EDGE)
+
+
 class CutCells:
     """Of the columns of text that are shown, line by line; numbers have their room."""
 
@@ -33,7 +38,7 @@ class CutCells:
         for place, column in self._columns:
             if (column.key not in displayed and "#all" not in displayed) or (column.summary and not summaries):
                 continue
-            room = int(self._tree.column(column.key, "width")) - 2 * (self._look.pixels(CELL_PADDING) + EDGE)
+            room = int(self._tree.column(column.key, "width")) - cell_edges(self._look)
             for key in keys:
                 if key in rows:
                     lines = rows[key].cells[place].split("\n")

@@ -4,6 +4,7 @@ import tkinter as tk
 from collections.abc import Callable, Sequence
 
 from logbook.window.look import Look
+from logbook.window.styles import TWO_LINES
 from logbook.window.table import Column, Table
 from logbook.window.table_columns import EDGES
 
@@ -27,8 +28,7 @@ class FittingColumns:
             self._fit()
 
     def _fit(self) -> None:
-        tree, look = self._table.tree, self._table.look
-        look.style.configure("TwoLines.Treeview", rowheight=2 * look.line + look.pixels(2))
+        tree = self._table.tree
         room = tree.winfo_width() - EDGES
         if room <= 0:
             return
@@ -44,7 +44,7 @@ class FittingColumns:
         if shown != self._shown:
             self._shown = shown
             two_lines = self._instead in shown
-            style = "TwoLines.Treeview" if two_lines else "Treeview"
+            style = TWO_LINES if two_lines else "Treeview"
             tree.configure(displaycolumns=shown, style=style, show="" if two_lines else "headings")
         self._table.spread()
 

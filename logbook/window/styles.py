@@ -9,6 +9,8 @@ from typing import Any, Protocol
 
 from logbook.window.palette import Palette
 
+TWO_LINES = "TwoLines.Treeview"
+"""A table whose rows have two lines of text."""
 CELL_PADDING = 1.5
 """Units at either side of what stands in a cell of a table."""
 
@@ -169,6 +171,7 @@ def _style_table(look: StylesLook) -> None:
         rowheight=look.line + look.pixels(2),
         padding=0,
     )
+    style.configure(TWO_LINES, rowheight=2 * look.line + look.pixels(2))
     style.map(
         "Treeview",
         background=[("selected focus", p.selection), ("selected", p.unfocused)],

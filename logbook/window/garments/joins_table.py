@@ -4,11 +4,11 @@ import tkinter as tk
 from collections.abc import Callable, Sequence
 
 from logbook.pages.garments.joins_words import BETWEEN, JoinLine
-from logbook.window.cut_cells import EDGE
+from logbook.window.cut_cells import cell_edges
 from logbook.window.ellipsis import cut
 from logbook.window.fitting import FittingColumns
 from logbook.window.look import Look
-from logbook.window.styles import CELL_PADDING
+from logbook.window.styles import TWO_LINES
 from logbook.window.table import Column, Row, Table
 
 COLUMNS = (
@@ -18,7 +18,6 @@ COLUMNS = (
     Column("other", "Second", 6, "right"),
     Column("verdict", "", 10),
 )
-TWO_LINES = "Joins.Treeview"
 
 
 class JoinsTable(Table):
@@ -50,13 +49,12 @@ class JoinsTable(Table):
         if (said := (shown, self._lines)) == self._said:
             return
         self._said = said
-        self.look.style.configure(TWO_LINES, rowheight=2 * self.look.line + self.look.pixels(2))
         self.tree.configure(style="Treeview" if shown == list(self._lines) else TWO_LINES)
         self.set_rows(Row(line.letter, tuple(cells), tuple(line)) for line, cells in zip(self._lines, shown, strict=True))
 
     def _give_room(self, lines: Sequence[JoinLine]) -> int:
         """Makes the columns as wide as these lines want; the pixels that a join's name has."""
-        edges = 2 * (self.look.pixels(CELL_PADDING) + EDGE)
+        edges = cell_edges(self.look)
         for place, column in enumerate(COLUMNS):
             if not column.grow:
                 texts = [part for line in lines for part in line[place].split("\n")]

@@ -30,6 +30,7 @@ from logbook.window.folding import Folding
 from logbook.window.keys import split_mnemonic
 from logbook.window.look import Look
 from logbook.window.scrolled import Scrolled
+from logbook.window.styles import TWO_LINES
 from logbook.window.table import Column, Row, Table
 from logbook.window.table_rows import in_order
 from logbook.window.wrapped_button import WrappedButton
@@ -52,8 +53,6 @@ SORTS = {
     "By colour": "colour",
 }
 """What the list can be sorted by."""
-ROW_MORE = 2.2
-"""Units of space in a row of two lines."""
 ROOM_BESIDE = 8
 """Units that the edges of a row take."""
 EMPTY = (
@@ -193,7 +192,7 @@ class FindView(FindList):
 
     def _table(self, place: tk.Misc) -> Table:
         table = Table(place, self.look, COLUMNS, self._actions.select)
-        table.tree.configure(displaycolumns=("swatch",), style="TwoLines.Treeview", show="")
+        table.tree.configure(displaycolumns=("swatch",), style=TWO_LINES, show="")
         return table
 
     def _above(self) -> None:
@@ -232,8 +231,6 @@ class FindView(FindList):
             self.table.sort(SORTS[words])
 
     def _follow_look(self) -> None:
-        look = self.look
-        look.style.configure("TwoLines.Treeview", rowheight=2 * look.line + look.pixels(ROW_MORE))
         self._in_sight.clear()
         self.table.tell_view()
         self._place_sort(self.winfo_width())
