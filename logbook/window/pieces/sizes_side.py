@@ -41,15 +41,14 @@ SHUT, LINES_FOLD = "pieces.sizes shut", "pieces.lines"
 class PieceAround:
     """What the page gives: its saving, its piece as worked out now, what is typed in find; and how it hears of changes.
 
-    ``typed``: a text of the form is another; ``chosen``: another size is looked at; ``shown_anew``: more texts of the form are
-    others; ``reloaded``: the logbook holds something else.
+    ``changed``: a text of the form is another, or another size is looked at; ``shown_anew``: more texts of the form are others;
+    ``reloaded``: the logbook holds something else.
     """
 
     save: Callable[[], bool]
     answer: Callable[[], PieceAnswer | None]
     words: Callable[[], str]
-    typed: Callable[[], object]
-    chosen: Callable[[], object]
+    changed: Callable[[], object]
     shown_anew: Callable[[], object]
     reloaded: Callable[[], object]
     fold: Callable[[str, bool], object]
@@ -95,7 +94,7 @@ class SizesSide:
         actions = RunActions(
             typed=self._typed,
             remedy=self._apply,
-            chosen=self._around.chosen,
+            chosen=self._around.changed,
             from_chart=self.choose_chart,
             copy_lines=lambda: self.files.copy_lines(),
             fold_lines=partial(self._around.fold, LINES_FOLD),
@@ -233,7 +232,7 @@ class SizesSide:
 
     def _typed(self, text: str) -> None:
         self._form.type_in("sizes", text)
-        self._around.typed()
+        self._around.changed()
 
     def _apply(self, remedy: PiecePlan) -> None:
         for key, text in texts_with(remedy, self._form.texts).items():
