@@ -69,7 +69,6 @@ class FollowView(Card):
         for row, widget in enumerate((self.views, self.headline, self.sizes, self.sentences, self.troubles)):
             look.grid(widget, row=row, column=0, sticky="ew", pady=(0, 0.7))
         self.rowconfigure(5, weight=1)
-        self.bind("<Configure>", lambda _: self._show_headline(), add="+")
         self.views.show({name: name for name in VIEWS}, DRAWING)
         self._build_drawing()
         self.numbers = self._places[NUMBERS] = NumbersView(self, look)
@@ -83,7 +82,7 @@ class FollowView(Card):
         for sentence in self._at_the_end.values():
             look.grid(sentence, row=9, column=0, columnspan=2, sticky="ew", pady=(1, 0))
         self._says = ""
-        self.bind("<Configure>", lambda _: self._say_sentences(), add="+")
+        self.bind("<Configure>", lambda _: self._follow_height(), add="+")
         self.show_view(DRAWING)
 
     @property
@@ -101,9 +100,17 @@ class FollowView(Card):
                 place.grid_remove()
         self._show_headline()
 
+    def _follow_height(self) -> None:
+        self._show_headline()
+        self._say_sentences()
+
+    @property
+    def _is_low(self) -> bool:
+        return 1 < self.winfo_height() < SHORT * self.look.line
+
     def _show_headline(self) -> None:
         """Where there is little height what is read line by line has it all."""
-        if self.view in (SIZES, PATTERN) and 1 < self.winfo_height() < SHORT * self.look.line:
+        if self.view in (SIZES, PATTERN) and self._is_low:
             self.headline.grid_remove()
         else:
             self.headline.grid()
@@ -122,7 +129,7 @@ class FollowView(Card):
 
     def _say_sentences(self) -> None:
         """Above the view; where there is little height at its end, so that what is looked at is in view."""
-        low = 1 < self.winfo_height() < SHORT * self.look.line
+        low = self._is_low
         _say(self.sentences, "" if low else self._says)
         for name, sentence in self._at_the_end.items():
             _say(sentence, self._says if low and name == self.view else "")

@@ -37,9 +37,8 @@ class ChartView(ttk.Frame):
         self.drawing.grid(row=1, column=0, sticky="ew")
         self.save = ttk.Button(self, text="Save as SVG…", command=self._save)
         look.grid(self.save, row=2, column=0, sticky="w", pady=(1, 1.5))
-        ttk.Frame(self, style=styled(parent, "TFrame"), height=1).grid(
-            row=3, column=0
-        )  # without anything it would keep its height
+        without_chart = ttk.Frame(self, style=styled(parent, "TFrame"), height=1)  # with nothing shown it would keep its height
+        without_chart.grid(row=3, column=0)
         self.bind("<Destroy>", lambda _: self._stop_pause(), add="+")
         self._show(self._wanted, self._chart)
 
