@@ -56,6 +56,11 @@ class GarmentCard:
         return self.answer.numbers[0] if self.answer is not None else None
 
     @property
+    def headline_of_size(self) -> str:
+        """The headline, with the size it is of where there are several: ``S: 5 pieces, 308 g, 4 balls``."""
+        return self.headline if len(self.sizes) < 2 or self.headline == NOT_YET else f"{self.size}: {self.headline}"
+
+    @property
     def bad_pieces(self) -> frozenset[str]:
         """The pieces that something is wrong with."""
         return frozenset(self.refused) | {name for problem in self.problems for name in problem.pieces}

@@ -35,6 +35,8 @@ SHORT = 18
 """Lines of text that leave no room for headline and sentences above what they are about."""
 BESIDE_FIX = 26
 """Letters that a trouble wants beside the button that mends it, which else stands beneath."""
+LAST_NEEDED = ("Cost", "Hours", GIVE_OR_TAKE)
+"""Columns of the table of sizes that give way to the others, the last of them first."""
 ABREAST = 62
 """Letters that the large piece and all pieces side by side want."""
 
@@ -117,7 +119,7 @@ class FollowView(Card):
 
     def show(self, card: GarmentCard, bad_sizes: frozenset[str]) -> None:
         """Shows the answer of this moment, or that there is none yet and why."""
-        self.headline.configure(text=card.headline)
+        self.headline.configure(text=card.headline_of_size if self.view in (SIZES, PATTERN) else card.headline)
         self.show_sizes(card, bad_sizes)
         self._says = "" if self.view == PATTERN else "\n".join(card.sentences)
         self._say_sentences()
@@ -152,7 +154,9 @@ class FollowView(Card):
             self._size_columns = columns
             self._size_table.destroy()
             self._size_table = Table(self._size_place, self.look, columns, lambda _: None)
-            FittingColumns(self._size_table, sorted(headings, key=GIVE_OR_TAKE.__eq__))
+            FittingColumns(
+                self._size_table, sorted(headings, key=lambda name: name in LAST_NEEDED and 1 + LAST_NEEDED.index(name))
+            )
             self._size_table.grid(row=0, column=0, sticky="ew")
         self._size_table.set_rows(Row(cells[0], cells, (number,) * len(cells)) for number, cells in enumerate(rows))
         self._size_table.tree.configure(height=max(2, min(len(rows), 12)))
@@ -290,3 +294,8 @@ def _there(widget: tk.Widget, is_there: bool) -> None:
         widget.grid()
     else:
         widget.grid_remove()
+
+
+def _given_way(heading: str) -> int:
+    """The higher, the sooner the column gives way."""
+    return 1 + LAST_NEEDED.index(heading) if heading in LAST_NEEDED else 0

@@ -291,12 +291,15 @@ class ChainView(Card):
         self._on_change()
 
     def _say(self) -> None:
-        """Messages under the fields; a width that comes of something else can't be typed."""
-        card, follows = self._card, self.texts().width_follows
+        """Messages under the fields; what does not count, as something else stands before it, can't be typed."""
+        card, texts = self._card, self.texts()
         for name, field in self._fields.items():
             field.show_message(self._followed.fault(name, card.errors.get(name)) or None)
         self._show_units()
-        self.width.input.state(["disabled" if follows else "!disabled"])  # type: ignore[attr-defined]
+        outdone = {"width": texts.width_follows, **dict.fromkeys(SECTION_KEYS[THEIRS], texts.from_chain)}
+        outdone |= dict.fromkeys(SECTION_KEYS[BODY], texts.from_chain or texts.from_theirs)
+        for name in outdone.keys() & self._fields.keys():
+            self._fields[name].input.state(["disabled" if outdone[name] else "!disabled"])  # type: ignore[attr-defined]
         if self._from_body is not None:
             self._from_body.configure(text=card.body_width or " ")
 

@@ -635,3 +635,23 @@ def test_where_there_is_little_height_sizes_and_pattern_have_it_without_the_head
             page._view_chosen(view)
             settle(root)
             assert page.follow.headline.winfo_ismapped() == (view not in views), (height, view)
+
+
+def test_the_headline_says_its_size_where_the_sizes_to_step_through_are_not_shown(root: tk.Tk, page: GarmentsPage) -> None:
+    begin(root, page)
+    for view in ("Drawing", "Numbers", "Sizes", "Pattern"):
+        page._view_chosen(view)
+        settle(root)
+        named = page.follow.headline["text"].startswith(f"{page.card.size}: ")
+        assert named == (view in ("Sizes", "Pattern")) == (not page.follow.sizes.winfo_ismapped()), view
+
+
+def test_in_a_narrow_place_sizes_say_whether_they_fit_before_cost_and_hours(root: tk.Tk, look: Look, page: GarmentsPage) -> None:
+    begin(root, page)
+    page._view_chosen("Sizes")
+    look.apply(percent=200)
+    settle(root)
+    page.panes.bring(2)
+    settle(root)
+    shown = [str(name) for name in page.follow._size_table.tree["displaycolumns"]]
+    assert shown == ["Size", "Yarn", "Balls", "Joins"]

@@ -287,6 +287,23 @@ def test_a_body_measure_and_more_ways_are_reached(root: tk.Tk, page: SwatchesPag
     assert page.chain.headline["text"] == "Chain 138"
 
 
+def test_what_does_not_count_beside_what_is_typed_cannot_be_typed(root: tk.Tk, page: SwatchesPage) -> None:
+    def closed() -> set[str]:
+        return {name for name, field in page.chain._fields.items() if "disabled" in field.input.state()}  # type: ignore[attr-defined]
+
+    take(page, "HC-01")
+    page.chain.take_up({"their_gauge": "20 sts = 10 cm", "their_count": "90", "body": "80"})
+    root.update()
+    assert closed() == {"width", "body", "ease", "panels", "seam"}
+    page.chain.count.input.focus_force()
+    root.update()
+    write(root, "68")
+    assert page.chain.headline["text"] == "68 chains make 42.6 cm"
+    assert closed() == {"width", "their_gauge", "their_count", "body", "ease", "panels", "seam"}
+    hit(root, "<BackSpace>", "<BackSpace>")
+    assert closed() == {"width", "body", "ease", "panels", "seam"}
+
+
 @pytest.mark.parametrize("key", ["<Alt-y>", "<Alt-a>"])
 def test_a_field_that_is_reached_by_its_letter_can_be_seen(root: tk.Tk, page: SwatchesPage, key: str) -> None:
     hit(root, key)
