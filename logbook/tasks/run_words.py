@@ -31,7 +31,7 @@ def shown(figures: SizeFigures, name: str, units: Units, missing: str = "–") -
 
 Change = tuple[str, str, str, str]
 """The size, what of it, as published, and today."""
-NO_LONGER, NEW_SIZE = "not a size any more", "not a published size"
+NO_LONGER, NEW_SIZE = "removed", "new size"
 
 
 def changes_today(run: PublishedRun, answer: RunAnswer, units: Units) -> tuple[Change, ...]:
