@@ -40,6 +40,11 @@ class Direction(StrEnum):
         """One unit of the direction: ``stitch`` or ``row``."""
         return "stitch" if self is Direction.STITCHES else "row"
 
+    @property
+    def short(self) -> str:
+        """Its units as patterns write them: ``sts`` or ``rows``."""
+        return "sts" if self is Direction.STITCHES else "rows"
+
     def than(self, ratio: float) -> str:
         """What a unit is that is ``ratio`` times as large as another: ``wider``, ``narrower``; ``taller``, ``shorter``."""
         if self is Direction.STITCHES:

@@ -15,8 +15,6 @@ from logbook.tasks.find import FoundSwatch
 DIFFERS, SAME, OPEN, NOTHING = "≠", "≈", "?", "–"
 LEGEND = f"{DIFFERS} differs   {SAME} may be the same   {OPEN} can't tell   {NOTHING} nothing logged"
 
-_SHORT = {Direction.STITCHES: "sts", Direction.ROWS: "rows"}
-
 
 @dataclass(frozen=True, slots=True)
 class ComparedLine:
@@ -56,7 +54,7 @@ def _gauge_lines(comparison: Comparison, units: Units) -> Iterator[ComparedLine]
             values = tuple(_gauge(one, condition, direction, units) for one in comparison.swatches)
             if any(values):
                 said = [d.differ for d in comparison.differences if (d.condition, d.direction) == (condition, direction)]
-                name = f"{_SHORT[direction]} in {over_length(units)[1]}, {condition.words}"
+                name = f"{direction.short} in {over_length(units)[1]}, {condition.words}"
                 yield ComparedLine(_mark(said), name, _shown(values))
         repeats = tuple(_repeat(one, condition, units) for one in comparison.swatches)
         if any(repeats):

@@ -40,9 +40,8 @@ EMPTY: Texts = dict.fromkeys((*PLAIN, CHAIN, *READINGS), "")
 class ReadingLine(NamedTuple):
     """One line of readings: what could be read of it, or the sentence that says why it could not.
 
-    ``over`` is how many stitches or rows it gives in 10 cm (4 in), ``15.9``, of two readings both, stitches
-    first, ``14.0×11.0``; how many repeats,
-    ``2.65``, where it is not known what makes one.
+    ``over`` is how many stitches or rows it gives in 10 cm (4 in), ``15.9``, of two readings both, stitches first,
+    ``14.0×11.0``; how many repeats, ``2.65``, where it is not known what makes one.
     """
 
     readings: tuple[Reading, ...] = ()

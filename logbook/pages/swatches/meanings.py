@@ -23,8 +23,7 @@ def together(swatch: Swatch, condition: Condition, assumptions: Assumptions, uni
             return str(error)
         if gauge is not None:
             gauges[direction] = gauge
-    names = {Direction.STITCHES: "sts", Direction.ROWS: "rows"}
-    counts = " × ".join(f"{number_over(gauge.pitch_mm, units)} {names[direction]}" for direction, gauge in gauges.items())
+    counts = " × ".join(f"{number_over(gauge.pitch_mm, units)} {direction.short}" for direction, gauge in gauges.items())
     return f"{counts} to {over_length(units)[1]}\n{_sure(list(gauges.values()))}" if counts else ""
 
 

@@ -153,9 +153,8 @@ def _gauge_words(swatch: Swatch, assumed: Assumptions, units: Units) -> str:
     gauges = gauges_of(swatch, assumed)
     condition = usual_condition(gauges)
     over_mm, _ = over_length(units)
-    names = {Direction.STITCHES: "sts", Direction.ROWS: "rows"}
     pitches = {way: gauges[condition, way].pitch_mm for way in Direction if (condition, way) in gauges}
-    counts = " × ".join(f"{show_number(round(over_mm / pitch, 1))} {names[way]}" for way, pitch in pitches.items())
+    counts = " × ".join(f"{show_number(round(over_mm / pitch, 1))} {way.short}" for way, pitch in pitches.items())
     return f"{counts} {STATES.get(condition, condition.words)}" if counts else ""
 
 
