@@ -246,7 +246,7 @@ def test_one_a_day_for_a_week_one_a_week_for_two_months_one_a_month_for_a_year()
 
 
 def test_one_start_with_the_clock_ahead_costs_nothing_and_is_not_the_newest_for_ever(book: Logbook) -> None:
-    """It used to prune 22 to 10, and to be offered at each of the next 16 starts."""
+    """Of those that lie there at most one goes, and the next start makes the newest again."""
     for day in range(0, 22 * 20, 20):
         made(book, START + timedelta(days=day))
     before = set(backups.kept(folder(book)))

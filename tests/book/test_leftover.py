@@ -45,7 +45,7 @@ def test_its_own_is_taken_back(path: Path) -> None:
 
 
 def test_a_file_put_in_the_place_of_the_killed_one_stays_as_it_is(path: Path, tmp_path: Path) -> None:
-    """It used to be rolled into damage, each time."""
+    """The journal beside it is of another file: it is put aside, not rolled back."""
     (tmp_path / "other").mkdir()
     with small_book(tmp_path / "other" / "b.logbook", 5) as other:
         edit(other, "S-05", notes="y" * 3000)

@@ -233,7 +233,7 @@ def test_no_bytes_of_an_open_logbook_are_looked_at(tmp_path: Path, monkeypatch: 
 
 
 def test_what_another_program_added_at_the_end_is_noticed_at_the_next_save(book: Logbook) -> None:
-    """It used to be cut off without a word, or found at the next opening."""
+    """It is neither cut off nor written over."""
     with open(book.path, "ab") as file:  # as another process would; this one holds no lock just now
         file.write(b"added")
     before = held(book)

@@ -202,7 +202,7 @@ def test_a_damaged_plan_is_said_to_be_damaged(text: str) -> None:
 
 
 def test_a_wish_of_a_newer_version_is_said_to_be_one() -> None:
-    """It used to be called damage."""
+    """What only is misspelt is damage."""
     kept = json.loads(plan_text(PLAN))
     with pytest.raises(NewerError, match=r"made by a newer version of this program \(it says “waist_mm”\)"):
         plan_of("x", json.dumps(kept | {"waist_mm": 700.0}))
