@@ -89,7 +89,7 @@ def _told(done: Sequence[tuple[GarmentInSize, Sequence[GarmentProblem]]]) -> tup
     def words(garment: GarmentInSize, problem: GarmentProblem) -> str:
         if problem.join is None or len(of_join[problem.join]) == 1:
             return problem.sentence
-        return f"{misfit_words(garment, problem.join)}; by how much depends on the size."
+        return f"{misfit_words(garment, problem.join)}; “Drawing” says by how much."
 
     return in_all_sizes([(garment.name, [words(garment, problem) for problem in said]) for garment, said in done])
 

@@ -350,16 +350,14 @@ def test_a_join_is_told_once_for_all_sizes_in_which_it_does_not_fit(session: Ses
         pass
     _, _, sentences = size_rows(shown, maker, Units.CM)
     assert [sentence for sentence in sentences if "sleeve" in sentence] == [
-        "✕ The last row of each sleeve does not fit the armhole of the back and each front; by how much depends on the size."
+        "✕ The last row of each sleeve does not fit the armhole of the back and each front; “Drawing” says by how much."
     ]
     begun(form, "two-panel top").type_in("own sizes", "S: length of front 50 cm\nM: length of front 45 cm")
     maker.card(form, "")
     while maker.step():
         pass
     _, _, sentences = size_rows(maker.card(form, ""), maker, Units.CM)
-    assert sentences == [
-        "✕ S, M: The side edge of the front does not fit the side edge of the back; by how much depends on the size."
-    ]
+    assert sentences == ["✕ S, M: The side edge of the front does not fit the side edge of the back; “Drawing” says by how much."]
 
 
 def test_pieces_worked_round_from_a_flat_swatch_are_named_once(session: Session, form: GarmentForm) -> None:
