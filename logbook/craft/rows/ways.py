@@ -13,7 +13,7 @@ from logbook.craft.rows.printed_counts import wrong_counts
 from logbook.craft.rows.sentences import Speaker
 
 MOST_WAYS = 64
-WIDEST = 150  # a multiple beyond any pattern's
+WIDEST = 1_000  # the multiple of rows that fit now and then; what is worked onto them would be wider still, and is not decided
 MOST_PLACES = 60_000  # laid in all rows, at their least widths; what more rows come to is not decided
 
 
@@ -72,17 +72,19 @@ def _laid(rows: Sequence[WrittenRow], always: dict[str, int], chain: int = 0) ->
     states = [on_chain((), always, chain) if chain else lay_all((), always)]
     places = 0
     for row in rows:
-        if places > MOST_PLACES:
+        if places > MOST_PLACES or all(map(_too_wide, states)):
             late = Misfit(RowTrouble("still", row.span), False, unproven=True)
             return [settled(replace(state, stopped=row, misfit=late)) for state in states]
         tried = [lay_one(row, ways, replace(state, ways=ways)) for state in states for ways in _ways(row, state.ways)]
         states = [each for each in tried if each.fits][:MOST_WAYS]
         if not states:
             return list(map(settled, tried))
-        if all(each.rows[-1].now_and_then > 1 and each.multiple > WIDEST for each in states):
-            return list(map(settled, states))  # what is worked onto a row that fits now and then would be wider still
         places += sum(_size(state) for state in states)
     return list(map(settled, states))
+
+
+def _too_wide(courses: Courses) -> bool:
+    return courses.multiple > WIDEST and courses.rows[-1].now_and_then > 1
 
 
 def _size(courses: Courses) -> int:

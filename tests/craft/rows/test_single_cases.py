@@ -137,6 +137,23 @@ def test_rows_that_grow_without_end_are_not_decided() -> None:
     assert (problem.kind, "is not decided" in problem.says) == ("not understood", True)
 
 
+INCREASES = "Row {}: Ch 1, *sc in next {} sts, 2 sc in next st; rep from * across, turn.\n"
+
+
+def test_rows_above_one_that_fits_only_at_a_wide_multiple_are_counted() -> None:
+    text = SC + INCREASES.format(2, 12) + INCREASES.format(3, 16) + "Row 4: Ch 1, sc in each st across.\n"
+    proof = prove(text, suggest=False)
+    assert [str(row.stitches) for row in proof.rows] == ["221k", "238k", "252k", "252k"]
+    assert [problem.row for problem in proof.problems] == [3]
+
+
+def test_rows_above_a_multiple_that_is_too_wide_to_lay_on_are_named() -> None:
+    text = SC + "".join(INCREASES.format(row, sts) for row, sts in ((2, 6), (3, 10), (4, 12), (5, 16), (6, 18)))
+    proof = prove(text, suggest=False)
+    assert ([row.row for row in proof.rows], proof.multiple) == ([1, 2, 3, 4], 1001)
+    assert [(problem.row, "is not decided" in problem.says) for problem in proof.problems] == [(3, False), (4, False), (5, True)]
+
+
 def test_long_rows_are_laid() -> None:
     phrases = ", ".join(f"{'dc' if number % 2 else 'sc'} in next {number % 5 + 1} sts" for number in range(600))
     for row in (phrases, f"*{phrases}; rep from * across"):
