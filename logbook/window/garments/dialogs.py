@@ -77,18 +77,9 @@ def ask_other_yarn(parent: tk.Misc, look: Look, other: OtherYarn) -> GarmentPlan
     dialog = Dialog(parent, look, "The same garment in another yarn", lambda: dialog.close())
     inside = dialog.inside
     inside.columnconfigure(0, weight=1, minsize=dialog.wide(70))
-    fields: dict[str, SuggestionField] = {}
-    for number, tag in enumerate(other.tags):
-        suggest = partial(other.form.swatches.offered, "")
-        field = SuggestionField(inside, look, f"Instead of {tag}", suggest, width=30, label_width=LABEL_LETTERS, grow=True)
-        look.grid(field, row=number, column=0, sticky="ew", pady=(0, 0.5))
-        fields[tag] = field
+    fields = _fields_for_others(inside, look, other)
     place = len(fields)
-    columns = [
-        Column(str(n), text, max(6, len(text)), "left" if n < 2 else "right", grow=n == 1) for n, text in enumerate(HEADINGS)
-    ]
-    table = Table(inside, look, columns, lambda _: None)
-    table.tree.configure(height=10)
+    table = _beside_table(inside, look)
     table.grid(row=place, column=0, sticky="nsew")
     inside.rowconfigure(place, weight=1)
     says = Sentence(inside)
@@ -116,3 +107,23 @@ def ask_other_yarn(parent: tk.Misc, look: Look, other: OtherYarn) -> GarmentPlan
     dialog.open(next(iter(fields.values())).input)
     dialog.wait_window()
     return taken[0] if taken else None
+
+
+def _fields_for_others(inside: ttk.Frame, look: Look, other: OtherYarn) -> dict[str, SuggestionField]:
+    """For each swatch by its tag, which one is taken instead, one below the other from the first row."""
+    fields: dict[str, SuggestionField] = {}
+    for number, tag in enumerate(other.tags):
+        suggest = partial(other.form.swatches.offered, "")
+        field = SuggestionField(inside, look, f"Instead of {tag}", suggest, width=30, label_width=LABEL_LETTERS, grow=True)
+        look.grid(field, row=number, column=0, sticky="ew", pady=(0, 0.5))
+        fields[tag] = field
+    return fields
+
+
+def _beside_table(inside: ttk.Frame, look: Look) -> Table:
+    columns = [
+        Column(str(n), text, max(6, len(text)), "left" if n < 2 else "right", grow=n == 1) for n, text in enumerate(HEADINGS)
+    ]
+    table = Table(inside, look, columns, lambda _: None)
+    table.tree.configure(height=10)
+    return table

@@ -100,6 +100,18 @@ class ChainView(Card):
         self._to_build: dict[str, Callable[[], None]] = {}
         self._card = ChainCard()
         self.rowconfigure(7, weight=1)
+        self._build_head(on_begin)
+        self._scrolled = Scrolled(self, look, 10)
+        self._scrolled.grid(row=7, column=0, sticky="nsew")
+        for key, pages in {"Prior": -1, "Next": 1}.items():  # what explains the answer can be read without leaving the width
+            self.width.input.bind(f"<{key}>", partial(self._page, pages))
+        self._build(self._scrolled.inside, on_begin)
+        self._show_units()
+        look.when_changed(self, self._show_units)
+
+    def _build_head(self, on_begin: Callable[[Mapping[str, str]], object]) -> None:
+        """What stays in view."""
+        look = self.look
         self._title = Sentence(self, "Starting chain", "Title.TLabel")
         look.grid(self._title, row=0, column=0, sticky="ew", pady=(0, 1))
         self._above = Scrolled(self, look, 10)
@@ -118,13 +130,6 @@ class ChainView(Card):
         self.begins.grid_remove()
         self.beneath = ttk.Frame(self, style="Card.TFrame")
         look.grid(self.beneath, row=6, column=0, sticky="ew", pady=(1, 0))
-        self._scrolled = Scrolled(self, look, 10)
-        self._scrolled.grid(row=7, column=0, sticky="nsew")
-        for key, pages in {"Prior": -1, "Next": 1}.items():  # what explains the answer can be read without leaving the width
-            self.width.input.bind(f"<{key}>", partial(self._page, pages))
-        self._build(self._scrolled.inside, on_begin)
-        self._show_units()
-        look.when_changed(self, self._show_units)
 
     def texts(self) -> ChainTexts:
         """What is typed, chosen and ticked just now."""
