@@ -80,10 +80,7 @@ def contradictions(proof: Proof, pattern: StitchPattern) -> dict[str, str]:
     on = "any number of" if m == 1 else f"a multiple of {m}" + (f" plus {c}" if c else "")
     if pattern.multiple % m:
         return {"multiple": f"The rows fit on {on} chains, not on a multiple of {pattern.multiple}."}
-    try:
-        extra = pattern.extra() if pattern.first_stitch is not None else pattern.extra_chains or 0
-    except RefusedError:
-        return {}
+    extra = _extra(pattern) if pattern.first_stitch is not None else pattern.extra_chains or 0
     if extra is None:
         return {}
     if proof.first_stitch is not None and extra != proof.extra_chains:
