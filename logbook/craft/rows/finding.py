@@ -228,10 +228,6 @@ class Finder:
         at = found[len(found) // 2]
         return at, at + (self.below[at].run or FOUNDATION)[0]
 
-    def rest_of_group(self, at: int) -> bool:
-        """Whether all stitches from ``at`` on are the rest of one group that began before."""
-        return not any(place.like("st") for place in self.below[self.group_end(at) :])
-
     def group_end(self, at: int) -> int:
         """Where the group ends that began before ``at``; ``at`` itself if none did."""
         group = self.below[at].group if at < len(self.below) else None

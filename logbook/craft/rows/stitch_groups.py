@@ -52,7 +52,7 @@ class StitchGroups:
         cur.at = start
         return False
 
-    def one(self, cur: Cursor, count: int | None) -> Made | None:
+    def one(self, cur: Cursor) -> Made | None:
         """One stitch or named group of stitches, not yet so many times."""
         kind = cur.stitch()
         if kind is not None:
@@ -111,5 +111,5 @@ class StitchGroups:
         if sized:
             cur.accept("-")
             count = 1
-        one = self.one(cur, count)
+        one = self.one(cur)
         return None if one is None else list(one.items) * (count or 1)

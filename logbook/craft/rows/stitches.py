@@ -81,7 +81,7 @@ class Stitches:
         if cur.accept("inc"):
             self._one_of_it(cur)
             return self.work(cur, Made((WHOLE_STITCH,) * 2), start, count or 1)
-        made_one = self.groups.one(cur, count)
+        made_one = self.groups.one(cur)
         if made_one is None:
             foreign = next((terms for terms, kinds in FOREIGN.items() if word.text in kinds), None)
             cur.at = start
