@@ -10,16 +10,18 @@ from logbook.craft.rows.courses import Course, Courses, closes, fit_at_one_width
 from logbook.craft.rows.dotted import undotted
 from logbook.craft.rows.every_width import FittingSteps, Misfit
 from logbook.craft.rows.in_every_size import in_all_sizes, of_size
-from logbook.craft.rows.instructions import NEW_YARN, Counts, Opening, Work, WrittenPattern, WrittenRow
-from logbook.craft.rows.laying import TIMES_IN_ALL, opening_counts
+from logbook.craft.rows.instructions import NEW_YARN, Work, WrittenPattern, WrittenRow
+from logbook.craft.rows.laying import TIMES_IN_ALL
 from logbook.craft.rows.lines import MOST_TEXT
 from logbook.craft.rows.mend_search import likely_mends, mended, nearest
 from logbook.craft.rows.mending import MendedRow
 from logbook.craft.rows.places import Row, spaces, stitches
 from logbook.craft.rows.printed_counts import wrong_counts
 from logbook.craft.rows.reader import read
-from logbook.craft.rows.report import ASKED, CLAIM, DOES_NOT_FIT, NOT_UNDERSTOOD, Linear, Proof, RowCount, RowProblem
+from logbook.craft.rows.report import CLAIM, DOES_NOT_FIT, NOT_UNDERSTOOD, Linear, Proof, RowCount, RowProblem
 from logbook.craft.rows.sentences import Speaker
+from logbook.craft.rows.starting_chain import misstated, with_chain
+from logbook.craft.rows.unsaid_openings import questions, read_as
 from logbook.craft.rows.ways import Tried, try_ways
 from logbook.craft.words.counting import ordinal
 from logbook.craft.words.decimal_commas import with_points
@@ -51,7 +53,6 @@ def fitting_rows(text: str, terms: Terms | None = None, chains_count: bool | Non
     return replace(found, wrong_side_first=bool(_WRONG_SIDE.search(named)))
 
 
-_OF_STITCHES = re.compile(r"\b(?:sts?|stitch(?:es)?)\b", re.IGNORECASE)
 _WRONG_SIDE = re.compile(r"[(\[]\s*(?:ws|wrong side)\b[^)\]\n]*[)\]]\s*[:.]?\s*\Z", re.IGNORECASE)
 
 
@@ -105,9 +106,9 @@ class _Proving:
         wrong = wrong_counts(self.pattern, courses, self.speaker)
         problems += (replace(problem, suggestion=COUNT_CHAINS if tried.with_chains else "") for problem in wrong)
         problems = [self._as_sure(problem, problems) for problem in problems]
-        problems += self._questions(tried)
+        problems += questions(tried, self.speaker)
         if courses.fits and not problems:
-            problems += self._misstated(courses)
+            problems += misstated(self.pattern.stated, courses, self.speaker)
         problems = sorted(problems, key=lambda problem: problem.span.start)
         return replace(
             self._filled_in(courses, back, problems, statements),
@@ -154,7 +155,7 @@ class _Proving:
             return proof
         if multiple:
             proof = replace(proof, multiple=multiple, chain_constant=courses.smallest % multiple)
-        return replace(_with_chain(proof, courses), smallest=courses.smallest)
+        return replace(with_chain(proof, courses), smallest=courses.smallest)
 
     def _on_edge(self) -> bool:
         """Whether row 1 is worked onto an edge of another piece, to which its yarn is joined."""
@@ -248,11 +249,7 @@ class _Proving:
             yield "Read in US terms: no word of the rows says which terms they use."
         if courses.ways.get(TIMES_IN_ALL):
             yield "“Rep from * N times” is taken as N times in all: only so do the rows fit."
-        for key in tried.decided:
-            row, opening = _with_opening(courses, key)
-            taken = self._option(opening_counts(row, courses.ways))
-            verb = "are" if opening.at_hook else "is"
-            yield f"{row.name}: {_chains_of(opening)} {verb} read as “{taken}”: only so do the rows fit."
+        yield from read_as(tried, self.speaker)
 
     def _of_widths(self, courses: Courses) -> Iterator[str]:
         if courses.rows and not courses.multiple and not courses.in_ring:
@@ -265,64 +262,11 @@ class _Proving:
                 says = f"{course.row.name} passes over a space to reach {self.speaker.quoted(span)}; nothing says to skip it."
                 yield RowProblem(course.row.number, says, span)
 
-    def _misstated(self, courses: Courses) -> Iterator[RowProblem]:
-        """The multiple that the text states, if the rows have another."""
-        stated, multiple = self.pattern.stated, courses.multiple
-        if stated is None or not multiple or not courses.rows:
-            return
-        proof = _with_chain(Proof(self.speaker.terms), courses)
-        same = stated.multiple % multiple == 0
-        if stated.chain_constant is not None:
-            same = same and (stated.chain_constant - courses.smallest) % multiple == 0
-        if stated.plus is not None and proof.plus is not None:
-            of_chains = not _OF_STITCHES.search(self.text, stated.span.start, stated.span.end)  # “multiple of 6 + 2” of either
-            plus = (proof.plus, courses.smallest) if of_chains else (proof.plus,)
-            same = same and any((stated.plus - each) % multiple == 0 for each in plus)
-        if not same:
-            in_chains = f"in chains a multiple of {multiple} plus {courses.smallest % multiple}"
-            need = f"a multiple of {multiple} plus {proof.plus}, {in_chains}"
-            says = f"The text says {self.speaker.quoted(stated.span)}; its rows need {need}."
-            yield RowProblem(courses.rows[0].row.number, says, stated.span, kind=CLAIM)
-
-    def _questions(self, tried: Tried) -> Iterator[RowProblem]:
-        """What the text must say because the rows fit both ways."""
-        asked: set[str] = set()
-        for other in tried.also:
-            asked |= {key for key, way in other.ways.items() if tried.best.ways.get(key) != way}
-        for key in sorted(asked):
-            row, opening = _with_opening(tried.best, key)
-            choices = tuple(f"({self._option(option)})" for option in opening.options)
-            options = [f"“{choice}”" for choice in choices]
-            verb = "count" if opening.at_hook else "counts"
-            says = f"{row.name} does not say whether {_chains_of(opening)} {verb} as a stitch, and the rows fit either way."
-            yield RowProblem(row.number, says, opening.span, f"Write {' or '.join(options)} behind it.", ASKED, choices)
-
-    def _option(self, counts: Counts) -> str:
-        if not counts.stitch and counts.chains:
-            return f"counts as ch {counts.chains}"
-        if not counts.stitch:
-            return "does not count"
-        chains = f" and ch {counts.chains}" if counts.chains else ""
-        skipped = f" and {counts.over} skipped ch" if counts.over and not counts.chains else ""
-        return f"counts as {self.speaker.stitch(counts.stitch)}{chains}{skipped}"
-
 
 def _ends_as_before(courses: Courses, laid: Courses, back: int) -> bool:
     """Whether the last row laid is the same as the row before number ``back``: then it most likely was meant to be."""
     before = [course for course in courses.rows if course.row.number < back]
     return bool(before) and before[-1].made == laid.rows[-1].made
-
-
-def _with_opening(courses: Courses, key: str) -> tuple[WrittenRow, Opening]:
-    for course in courses.rows:
-        opening = course.row.opening
-        if opening is not None and opening.key == key and len(opening.options) > 1:
-            return course.row, opening
-    raise KeyError(key)
-
-
-def _chains_of(opening: Opening) -> str:
-    return f"the {opening.chains} skipped chains" if opening.at_hook else f"its ch {opening.chains}"
 
 
 def _suggestion(change: MendedRow) -> str:
@@ -345,17 +289,3 @@ def _linear(course: Course, least: int, count: Callable[[Row], int]) -> Linear:
     first = count(course.made.at(0))
     per = count(course.made.at(1)) - first
     return Linear(per, first - per * least)
-
-
-def _with_chain(proof: Proof, courses: Courses) -> Proof:
-    """The plus and the extra chains, from the chain that the first stitch goes into and what those skipped there cover."""
-    row = courses.rows[0].row
-    opening = row.opening
-    if opening is None or not opening.at_hook:
-        first, cover, extra = None, None, 0
-    else:
-        counts = opening_counts(row, courses.ways)
-        cover = (1 if counts.stitch else 0) + counts.over
-        first, extra = opening.chains + 1, opening.chains - cover
-    plus = (courses.smallest - extra) % courses.multiple if courses.multiple else None
-    return replace(proof, plus=plus, extra_chains=extra, first_stitch=first, skip_cover=cover)
