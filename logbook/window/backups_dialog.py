@@ -32,7 +32,7 @@ def show_backups(parent: tk.Misc, look: Look, session: Session, open_path: Calla
 
 class _Backups:
     def __init__(self, parent: tk.Misc, look: Look, session: Session, open_path: Callable[[Path], object]) -> None:
-        self._parent, self._look, self._session, self._open_path = parent, look, session, open_path
+        self._look, self._session, self._open_path = look, session, open_path
         self._dialog = Dialog(parent, look, f"Backups of {session.book.path.name}", lambda: self._dialog.close())
         inside = self._dialog.inside
         inside.rowconfigure(1, weight=1)

@@ -49,7 +49,7 @@ class HookDialog(LongDialog):
             look.grid(widget, row=row, column=0, sticky="ew", padx=(0, 1), pady=(0, 1.5 if row > 1 else 0))
         for field in (self.wanted, self.condition):
             field.variable.trace_add("write", lambda *_: self._show())
-        self.close_button = self.add_button("&Close", self.close, accent=True)
+        self.add_button("&Close", self.close, accent=True)
         self._show()
 
     def start(self) -> None:
