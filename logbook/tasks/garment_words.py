@@ -86,7 +86,7 @@ def notes(answer: GarmentAnswer, size: GarmentInSize, units: Units = Units.CM) -
 
 def doubt_of(mm: float, units: Units) -> str:
     """The rest of a sentence about a measure that is hardly meant; "" for any other."""
-    return f"comes to {show_length(mm, units)}, which no garment measures: check it." if mm > _LARGEST_MM else ""
+    return f"comes to {show_length(mm, units)}, more than any garment measures: check it." if mm > _LARGEST_MM else ""
 
 
 def _round_by_flat(answer: GarmentAnswer, size: GarmentInSize) -> list[str]:

@@ -67,7 +67,7 @@ class GarmentCard:
 
 
 class GarmentMaker:
-    """Makes the card; keeps what the logbook says of swatches until ``refresh``. ``others`` are worked out one a ``step``."""
+    """Makes the card; keeps what the logbook says of swatches until ``refresh``. Other sizes are worked out one a ``step``."""
 
     def __init__(self, session: Session) -> None:
         self._session = session

@@ -45,9 +45,9 @@ def own_words(sizes: Sequence[TypedSize], piece: str, measure: str) -> str:
     if not own:
         return ""
     if len(own) == 1:
-        return "Size {} has its own: {}. It stands under “Sizes of your own” of the garment.".format(*own[0])
+        return "Size {} has its own: {}. It is under the garment’s “Sizes of your own”.".format(*own[0])
     listing = ", ".join(f"{name} {text}" for name, text in own)
-    return f"These sizes have their own: {listing}. They stand under “Sizes of your own” of the garment."
+    return f"These sizes have their own: {listing}. They are under the garment’s “Sizes of your own”."
 
 
 def _line(size: TypedSize) -> str:

@@ -22,7 +22,7 @@ def edging_lines(of: PieceInSizes) -> Iterator[str | PatternTable]:
     there = of.all(lambda piece: piece.foundation)
     exact = all(sum(edge.stitches for edge in piece.picked) == piece.foundation for piece in of.pieces)
     first = f"worked into the edge as {of.row} 1"
-    fewer = f"Pick up a few less here and there, so that there are {there} sts, {first}."
+    fewer = f"Pick up slightly fewer here and there, so that there are {there} sts, {first}."
     yield f"{there} sts in all, {first}." if exact else fewer
     corners = of.one.parts.get("corners")
     if corners:

@@ -98,8 +98,8 @@ def test_a_measure_that_no_garment_has_is_doubted_and_goes_on_to_be_worked_out(s
     assert not any("no garment" in note for note in card(session, form, "M").notes)
     form.type_in("piece 1: width", "9000")
     shown = card(session, form, "M")
-    assert shown.hints["width"] == "It comes to 9000.0 cm, which no garment measures: check it."
-    assert shown.notes[0] == "The width of “back” comes to 9000.0 cm, which no garment measures: check it."
+    assert shown.hints["width"] == "It comes to 9000.0 cm, more than any garment measures: check it."
+    assert shown.notes[0] == "The width of “back” comes to 9000.0 cm, more than any garment measures: check it."
     assert shown.chosen is not None
 
 
@@ -228,7 +228,7 @@ def test_a_remedy_of_some_sizes_is_their_own_and_is_told_beside_the_field(sessio
     begun(form, "two-panel top").type_in("own sizes", "S: length of front 50 cm\nM: length of front 45 cm")
     form.piece = 2
     shown, _ = in_all_sizes(session, form, "S")
-    told = "These sizes have their own: S 50 cm, M 45 cm. They stand under “Sizes of your own” of the garment."
+    told = "These sizes have their own: S 50 cm, M 45 cm. They are under the garment’s “Sizes of your own”."
     assert shown.hints["length"] == told
     (fix,) = shown.fixes.values()
     assert fix.words(Units.CM) == "Make it fit in S and M"
