@@ -102,7 +102,7 @@ def _large(
     left, right = _ROW_NUMBERS * line, (beside + 1.8) * line
     room = width - left - right
     scale = min(room / shape.width, highest * line / shape.height)
-    title = _in_lines(*_title(piece, show), width / line)
+    title = _title(piece, show, width / line)
     over = (3.8 if _two_widths(piece) else 2.2) + len(title) - 1
     place = _Place(shape, left + (room - shape.width * scale) / 2, (shape.height * scale) + over * line, scale)
     shapes: list[Shape] = [Text(width / 2, (0.7 + n) * line, words, "ink", "center", "bold") for n, words in enumerate(title)]
@@ -133,20 +133,22 @@ def _widths(piece: ShapedPiece, place: _Place, below: float, show: Callable[[flo
         yield from measured_across(left, right, below if low else place.top - 1.5 * line, show(abs(a[0] - b[0])), line)
 
 
-def _title(piece: ShapedPiece, show: Callable[[float], str]) -> tuple[str, str]:
-    """Its name and its measures."""
-    alike = f" × {piece.planned.alike}" if piece.planned.alike > 1 else ""
+def _title(piece: ShapedPiece, show: Callable[[float], str], wide: float) -> list[str]:
+    """Its name and its measures: in one line of so many line heights if that has room for them, else each in its own, the name
+    cut where it is longer than that."""
+    alike = f" × {piece.planned.alike}:" if piece.planned.alike > 1 else ":"
+    measures = _measures(piece, show)
+    title = f"{piece.name}{alike} {measures}"
+    if len(title) * _BOLD <= wide:
+        return [title]
+    return [_short(piece.name, wide - len(alike) * _BOLD, _BOLD) + alike, measures]
+
+
+def _measures(piece: ShapedPiece, show: Callable[[float], str]) -> str:
     rows = counted(piece.rows, "round" if piece.in_round else "row")
     if piece.planned.shape == TAPERED:
-        return f"{piece.name}{alike}:", f"{show(piece.widths[-1])} at the end, {rows}"
-    wide = "round" if piece.in_round else "wide"
-    return f"{piece.name}{alike}:", f"{show(max(piece.widths))} {wide}, {rows}"
-
-
-def _in_lines(name: str, measures: str, wide: float) -> list[str]:
-    """Both in one line of so many line heights if that has room for them, else each in its own."""
-    title = f"{name} {measures}"
-    return [title] if len(title) * _BOLD <= wide else [name, measures]
+        return f"{show(piece.widths[-1])} at the end, {rows}"
+    return f"{show(max(piece.widths))} {'round' if piece.in_round else 'wide'}, {rows}"
 
 
 def _counts(piece: ShapedPiece, place: _Place, line: float) -> Iterator[Shape]:
@@ -250,9 +252,9 @@ def _all(size: GarmentInSize, width: float, line: float) -> Drawing:
     return Drawing(width, top, line, tuple(shapes))
 
 
-def _short(name: str, wide: float) -> str:
-    """As much of a name as stands beneath a piece without touching the next one's, in so many line heights."""
-    letters = max(_LEAST_OF_NAME, int(wide / _LETTER))
+def _short(name: str, wide: float, letter: float = _LETTER) -> str:
+    """As much of a name as has room in so many line heights, a letter being so wide."""
+    letters = max(_LEAST_OF_NAME, int(wide / letter))
     return name if len(name) <= letters else f"{name[: letters - 1].rstrip()}…"
 
 

@@ -87,6 +87,16 @@ def test_a_title_that_is_wider_than_the_sheet_is_broken() -> None:
     assert titles[1][1][1] - titles[1][0][1] == pytest.approx(20), "a line lower"
 
 
+def test_a_name_that_is_longer_than_a_line_of_the_title_is_cut() -> None:
+    name = "the back of the second cardigan with the far too many buttonholes"
+    drawing = piece_drawing(panels("50 cm", name), name)(420, 20)
+    said, measures = [shape for shape in drawing.shapes if isinstance(shape, Text) and shape.style == "bold"][:2]
+    assert said.text.endswith("…:")
+    assert name.startswith(said.text.removesuffix("…:"))
+    assert 300 < 0.55 * 20 * len(said.text) <= 420
+    assert measures.text == "50.0 cm wide, 112 rows"
+
+
 def test_the_large_piece_has_half_of_a_narrow_sheet_and_all_of_it_lies_on_it() -> None:
     drawing = piece_drawing(panels("50 cm", "back"), "back")(300, 17)
     panel = next(shape for shape in drawing.shapes if isinstance(shape, Polygon))
