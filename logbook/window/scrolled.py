@@ -35,6 +35,8 @@ class Scrolled(ttk.Frame):
         # When it has become so short that none of it is in view, Tk unmaps it and does not tell its new size.
         for event in ("<Configure>", "<Unmap>"):
             self.inside.bind(event, lambda _: self._fit())
+        # Nor does Tk tell of a size that it took while none of this could be seen.
+        self.canvas.bind("<Expose>", lambda _: self._fit())
         look.when_changed(self, self._follow_look)
         self._bind_window(self.winfo_toplevel())
 

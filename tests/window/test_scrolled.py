@@ -155,3 +155,25 @@ def test_what_follows_the_last_field_is_reached_by_keys(root: tk.Tk, look: Look)
     made.fields[0].input.event_generate("<Prior>")
     settle(root)
     assert made.form.canvas.yview()[0] < down / 2
+
+
+def test_what_became_short_while_it_was_hidden_is_in_view_again(root: tk.Tk, look: Look) -> None:
+    page = ttk.Frame(root)
+    scrolled = Scrolled(page, look, 10)
+    scrolled.pack(fill="both", expand=True)
+    long, short = (tk.Frame(scrolled.inside, height=height, width=10) for height in (5000, 400))
+    long.grid()
+    short.grid()
+    root.geometry("300x200+0+0")
+    page.pack(fill="both", expand=True)
+    settle(root)
+    scrolled.canvas.yview_moveto(1)
+    settle(root)
+    page.pack_forget()
+    settle(root)
+    long.grid_remove()
+    settle(root)
+    page.pack(fill="both", expand=True)
+    settle(root)
+    assert short.winfo_viewable()
+    assert scrolled.canvas.canvasy(0) <= 400
