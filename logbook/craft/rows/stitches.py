@@ -104,29 +104,44 @@ class Stitches:
         if cur.next_is("each") and cur.next_is("in", ahead=1):
             cur.at += 1  # "all in"
             self.all_in.add(cur.words[start].start)
-        if not count and cur.sort_is(NUMBER) and cur.next_is("in", ahead=1):
-            count = cur.number() or 1  # "sc 2 in next st"
-        if not count and cur.next_is("twice") and cur.next_is("in", ahead=1):
-            cur.at += 1
-            count = 2
-        around = cur.next_is("next", "each", "same", "first", "last", "st", "ch", ahead=1) or cur.sort_is(STITCH, 1)
-        around = around or cur.next_is("skipped", "sk", ahead=2)
-        across = cur.next_is("toend") and (cur.next_is("next", "first", "last", ahead=1) or cur.sort_is(NUMBER, 1))
-        if cur.accept("in") or (cur.next_is("around") and around) or across:
-            if across:
-                cur.at += 1
-            cur.accept("around")
-            cur.accept("of")
-            if cur.next_is("toend", "around", "tolast"):
-                return self.works(cur, made, start, Each(ANY_STITCH, self.targets.how_far.until(cur) or ToEnd()))
-            return self.works(cur, Made(made.items * (count or 1), made.name), start, self.targets.target(cur))
-        if cur.next_is("next", "each", "everyother"):
+        count = count or self._count_behind(cur)
+        led = self._leads_to_place(cur)
+        if led and cur.next_is("toend", "around", "tolast"):
+            return self.works(cur, made, start, Each(ANY_STITCH, self.targets.how_far.until(cur) or ToEnd()))
+        if led or cur.next_is("next", "each", "everyother"):
             return self.works(cur, Made(made.items * (count or 1), made.name), start, self.targets.target(cur))
         if made.name in self.placed and count < 2 and cur.next_is(*BREAKS, "", "and", "*", "**", ")", "]", "join"):
             return [Work(made, self.placed[made.name], cur.span_from(start))]
         if count > 1 and self.targets.loop_is_ring and self._along_an_edge(cur):
             cur.skip_clause("turn", "join")
             return [Work(Made(made.items * count), Ring(), cur.span_from(start))]
+        return self._placed_freely(cur, made, start, count)
+
+    @staticmethod
+    def _count_behind(cur: Cursor) -> int:
+        """``sc 2 in next st``, ``sc twice in next st``: how many; 0 if that is not said there."""
+        if cur.sort_is(NUMBER) and cur.next_is("in", ahead=1):
+            return cur.number() or 1
+        if cur.next_is("twice") and cur.next_is("in", ahead=1):
+            cur.at += 1
+            return 2
+        return 0
+
+    @staticmethod
+    def _leads_to_place(cur: Cursor) -> bool:
+        """Steps over ``in``, ``around`` or ``across`` before the name of a place."""
+        around = cur.next_is("next", "each", "same", "first", "last", "st", "ch", ahead=1) or cur.sort_is(STITCH, 1)
+        around = around or cur.next_is("skipped", "sk", ahead=2)
+        across = cur.next_is("toend") and (cur.next_is("next", "first", "last", ahead=1) or cur.sort_is(NUMBER, 1))
+        if not (cur.accept("in") or (cur.next_is("around") and around) or across):
+            return False
+        cur.at += across
+        cur.accept("around")
+        cur.accept("of")
+        return True
+
+    def _placed_freely(self, cur: Cursor, made: Made, start: int, count: int) -> list[Instruction]:
+        """``made`` with no word of its place: ``20 sc across``, ``sc to last 2 sts``, ``sc 5``, ``5 sc``."""
         self.freely.add(cur.words[start].start)
         if cur.next_is("toend", "around") and count > 1 and made.items != ("picot",):
             return self._so_many_across(cur, made, count, start)
