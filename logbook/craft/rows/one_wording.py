@@ -22,18 +22,15 @@ _HARMLESS = frozenset(
 """Words that say how a stitch is worked and change nothing that is counted; any other of their kind is not passed over."""
 _LOOPS = ("loop", "loops", "space", "spaces", "sp", "sps", "arch", "arches")
 _CHAINS = ("chain", "chains", "ch", "chs")
-_SAME: dict[str, list[tuple[list[tuple[str, ...]], tuple[str, ...]]]] = {
-    "taken": [([("taken",), ("as",)], ("counts", "as"))],
-    "regarded": [([("regarded",), ("as",)], ("counts", "as"))],
-    "treated": [([("treated",), ("as",)], ("counts", "as"))],
-    "pass": [([("pass",), ("over",)], ("sk",))],
-    "passing": [([("passing",), ("over",)], ("sk",))],
-    "passed": [([("passed",), ("over",)], ("skipped",))],
-    "last": [([("last",), ("of",), ("them", "these", "those")], ("last", "st"))],
-    "first": [([("first",), ("of",), ("them", "these", "those")], ("first", "st"))],
-    **{loop: [([(loop,), ("of",), _CHAINS], ("sp",))] for loop in _LOOPS},
-}
-"""First word → ways of the older prose that begin with it, and what they are written as."""
+_SAME: tuple[tuple[tuple[tuple[str, ...], ...], tuple[str, ...]], ...] = (
+    ((("taken", "regarded", "treated"), ("as",)), ("counts", "as")),
+    ((("pass", "passing"), ("over",)), ("sk",)),
+    ((("passed",), ("over",)), ("skipped",)),
+    ((("last",), ("of",), ("them", "these", "those")), ("last", "st")),
+    ((("first",), ("of",), ("them", "these", "those")), ("first", "st")),
+    ((_LOOPS, ("of",), _CHAINS), ("sp",)),
+)
+"""Ways of the older prose, word by word, and what they are written as."""
 _GROUPS = ("shell", "group", "fan", "cluster")
 
 
@@ -74,11 +71,10 @@ def _reworded(raw: list[Word]) -> list[Word]:
     found: list[Word] = []
     at = 0
     while at < len(raw):
-        for way, instead in _SAME.get(raw[at].text, ()):
-            if all(word.text in each for word, each in zip(raw[at : at + len(way)], way, strict=False)) and at + len(way) <= len(
-                raw
-            ):
-                found += [replace(raw[at], text=text, end=raw[at + len(way) - 1].end, sort=OTHER, value=0) for text in instead]
+        for way, instead in _SAME:
+            words = raw[at : at + len(way)]
+            if len(words) == len(way) and all(word.text in each for word, each in zip(words, way, strict=True)):
+                found += [replace(raw[at], text=text, end=words[-1].end, sort=OTHER, value=0) for text in instead]
                 at += len(way)
                 break
         else:
