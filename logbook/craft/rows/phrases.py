@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from logbook.craft.rows.all_around import all_of_them, all_of_these, says_again
+from logbook.craft.rows.all_around import all_of_them, all_of_these, behind_chains, says_again
 from logbook.craft.rows.beginnings import Beginnings, from_nth
 from logbook.craft.rows.beside import Beside
 from logbook.craft.rows.brackets import Brackets, how_deep, unbracketed
@@ -11,7 +11,6 @@ from logbook.craft.rows.doings import Doings
 from logbook.craft.rows.instructions import (
     ANY_STITCH,
     NEW_YARN,
-    Chain,
     First,
     Instruction,
     Next,
@@ -79,8 +78,7 @@ class Phrases:
         self.row.items = with_kind(self.sequence(cur, self.row.items), kind_below)
         if self.starts is not None and self.starts in self.row.items:
             self.row.items.remove(self.starts)
-            chains = next((at for at, item in enumerate(self.row.items) if not isinstance(item, Chain)), 0)
-            self.row.items.insert(chains if self.starts.first else 0, self.starts)
+            self.row.items.insert(behind_chains(self.row.items) if self.starts.first else 0, self.starts)
         self._of_a_part()
         self._leaves_last()
         _first_is_next(self.row.items)
@@ -283,7 +281,7 @@ def _works(items: list[Instruction]) -> bool:
 
 def _first_is_next(items: list[Instruction]) -> None:
     """``[sc in first st, inc in next st] 6 times``: at a row's beginning the first stitch is the next one."""
-    at = next((at for at, item in enumerate(items) if not isinstance(item, Chain)), len(items))
+    at = behind_chains(items)
     repeat = items[at] if at < len(items) else None
     if isinstance(repeat, Repeat) and isinstance(work := repeat.body[0], Work) and isinstance(work.into, First):
         items[at] = replace(repeat, body=(replace(work, into=Next(work.into.wanted)), *repeat.body[1:]))
