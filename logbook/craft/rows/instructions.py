@@ -118,6 +118,12 @@ class Work:
     span: Span
     together: bool = False
 
+    @property
+    def place_kind(self) -> str:
+        """The kind of place that it goes into; "" if its words name none."""
+        wanted: Wanted | None = getattr(self.into, "wanted", None)
+        return wanted.kind if wanted else ""
+
 
 @dataclass(frozen=True, slots=True)
 class Chain:

@@ -105,7 +105,7 @@ def _unturned(hand: Hand, count: int) -> tuple[tuple[Spot, ...], ...]:
 
 def _into_gap(items: Sequence[Instruction]) -> bool:
     """Whether the next stitch goes into a gap that is named, and so is none of the others."""
-    return any(isinstance(item, Work) and getattr(getattr(item.into, "wanted", None), "kind", "") == "gap" for item in items)
+    return any(isinstance(item, Work) and item.place_kind == "gap" for item in items)
 
 
 class _Laying:
@@ -175,7 +175,7 @@ class _Laying:
 
     def _until(self, repeat: Repeat) -> None:
         before = None
-        spaces = all(getattr(getattr(work.into, "wanted", None), "kind", "") == "sp" for work in works_of(repeat.body))
+        spaces = all(work.place_kind == "sp" for work in works_of(repeat.body))
         while True:
             left = self._left_until(repeat.until, spaces)
             if left == 0 and not self._once_more(repeat):

@@ -67,7 +67,7 @@ class Placing:
         into = work.into
         if not (only_moves and isinstance(into, Next) and into.count == 1 and into.wanted.kind == "sp"):
             return new
-        if getattr(getattr(moved.into, "wanted", None), "kind", "") != "sp":
+        if moved.place_kind != "sp":
             return new
         return [replace(work, into=Same(into.wanted)), *new[1:]]
 
