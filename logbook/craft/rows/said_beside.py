@@ -177,7 +177,10 @@ class SaidBeside:
             return None
         if led < cur.at:
             cur.at = led
-            return chain if self.says_what_counts(cur, [chain]) else self._none_said(cur, start)
+            if self.says_what_counts(cur, [chain]):
+                return chain
+            cur.at = start
+            return None
         cur.at = start
         said = dict(self._row.said)
         if not self.says_what_counts(cur, items):
@@ -191,15 +194,13 @@ class SaidBeside:
         self._row.said = {**said, chain.span.start: next(reversed(self._row.said.values()))}
         return chain
 
-    @staticmethod
-    def _none_said(cur: Cursor, start: int) -> None:
-        cur.at = start
-
     def says_what_counts(self, cur: Cursor, items: list[Instruction]) -> bool:
         """Takes ``which counts as dc and ch 1 throughout``; False if that is not said here."""
         start = cur.at
-        if cur.next_is("sk") or self._skipped_are_space(cur):
-            return not cur.next_is("sk")
+        if cur.next_is("sk"):
+            return False
+        if self._skipped_are_space(cur):
+            return True
         if items and isinstance(items[-1], Chain):
             cur.accept("-")
             while cur.accept(*_LEADS_TO_SAYING):
