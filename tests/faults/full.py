@@ -69,8 +69,8 @@ class Result:
     wrong: list[str] = field(default_factory=list)
 
 
-def run(works: Sequence[str] = tuple(WORK), *, every_way: bool = True, every: int = 1, weakness: str = "") -> Result:
-    """Refuses every request of every piece of work, or every third, say: in every way, or in one way each, by turns.
+def run(works: Sequence[str] = tuple(WORK), *, every_way: bool = True, weakness: str = "") -> Result:
+    """Refuses every request of every piece of work: in every way, or in one way each, by turns.
 
     A weakness is tried till it shows.
     """
@@ -83,7 +83,7 @@ def run(works: Sequence[str] = tuple(WORK), *, every_way: bool = True, every: in
                 while trial.refuse(number, list(WAYS)[(number + shift) % len(WAYS)], result):
                     if weakness and result.wrong:
                         return result
-                    number += every
+                    number += 1
     return result
 
 

@@ -24,9 +24,9 @@ COMMANDS = (
 
 @pytest.mark.long
 def test_a_sentence_or_the_very_content() -> None:
-    result = damage.run(200)
+    result = damage.run(500)
     assert result.files > 500
-    assert min(result.refused, result.good) > 50, "both must have been met, or this shows little"
+    assert min(result.refused, result.good) > 100, "both must have been met, or this shows little"
     assert result.wrong == []
 
 

@@ -8,8 +8,8 @@ from tests.faults.work import CYCLE
 
 @pytest.mark.long
 def test_a_kill_takes_back_nothing_acknowledged_and_leaves_no_half() -> None:
-    result = kill.run(50)
-    assert result.kills == 50
+    result = kill.run(100)
+    assert result.kills == 100
     assert len(result.during) >= 5, f"killed only during {result.during}, of {CYCLE}"
     assert (result.lost, result.corrupt, result.bad_backups) == (0, 0, 0)
 
